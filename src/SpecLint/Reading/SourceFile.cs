@@ -1,0 +1,86 @@
+namespace SpecLint.Reading;
+
+/// <summary>The text of one file, as handed to the library.</summary>
+public sealed class SourceFile
+{
+    private int[]? lineStarts;
+
+    /// <summary>A file's text.</summary>
+    /// <param name="path">Path relative to the root of the book, with <c>/</c>.</param>
+    /// <param name="utf8">Its bytes, a byte order mark included.</param>
+    public SourceFile(string path, ReadOnlyMemory<byte> utf8)
+    {
+        Path = path;
+        Utf8 = utf8;
+    }
+
+    /// <summary>Path relative to the root of the book, with <c>/</c>.</summary>
+    public string Path { get; }
+
+    /// <summary>The bytes as read.</summary>
+    public ReadOnlyMemory<byte> Utf8 { get; }
+
+    /// <summary>Length of the byte order mark, 0 or 3 bytes.</summary>
+    public int ByteOrderMarkLength => HasByteOrderMark(Utf8.Span) ? 3 : 0;
+
+    /// <summary>Number of lines.</summary>
+    public int LineCount => (lineStarts ??= FindLineStarts(Utf8.Span)).Length;
+
+    /// <summary>Line and column (from 1, UTF-16 units) of a byte offset; LF, CR LF and CR end a line.</summary>
+    /// <param name="offset">Byte offset; clamped to the file.</param>
+    public LinePosition PositionOf(int offset)
+    {
+        var text = Utf8.Span;
+        offset = Math.Max(0, Math.Min(offset, text.Length));
+        var starts = lineStarts ??= FindLineStarts(text);
+        int line = Array.BinarySearch(starts, offset);
+        if (line < 0) line = ~line - 1;
+        int from = starts[line];
+        if (line == 0) from = Math.Min(offset, ByteOrderMarkLength);
+        return new LinePosition(line + 1, 1 + Utf16Length(text.Slice(from, offset - from)));
+    }
+
+    /// <summary>The text of a span, invalid bytes replaced.</summary>
+    public string TextOf(TextSpan span) => Utf8Text.Decode(Utf8.Span.Slice(span.Start, span.Length));
+
+    /// <summary>The bytes of a line, without its end.</summary>
+    /// <param name="line">Line number, from 1.</param>
+    public TextSpan LineSpan(int line)
+    {
+        var text = Utf8.Span;
+        var starts = lineStarts ??= FindLineStarts(text);
+        int start = starts[line - 1];
+        if (line == 1) start = Math.Min(ByteOrderMarkLength, text.Length);
+        int end = line < starts.Length ? starts[line] : text.Length;
+        while (end > start && (text[end - 1] == (byte)'\n' || text[end - 1] == (byte)'\r')) end--;
+        return new TextSpan(start, end - start);
+    }
+
+    private static bool HasByteOrderMark(ReadOnlySpan<byte> text) =>
+        text.Length >= 3 && text[0] == 0xEF && text[1] == 0xBB && text[2] == 0xBF;
+
+    private static int[] FindLineStarts(ReadOnlySpan<byte> text)
+    {
+        var starts = new List<int> { 0 };
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (text[i] == (byte)'\n' || (text[i] == (byte)'\r' && (i + 1 == text.Length || text[i + 1] != (byte)'\n')))
+                starts.Add(i + 1);
+        }
+
+        return [.. starts];
+    }
+
+    private static int Utf16Length(ReadOnlySpan<byte> text)
+    {
+        int units = 0;
+        foreach (byte b in text)
+        {
+            // Continuation bytes add nothing; a lead byte of four makes a surrogate pair.
+            if ((b & 0xC0) == 0x80) continue;
+            units += b >= 0xF0 ? 2 : 1;
+        }
+
+        return units;
+    }
+}
