@@ -95,6 +95,18 @@ public sealed class AcidBasePropertyTests(ITestOutputHelper output)
             },
             iter: 200_000);
 
+    // Ethanol weakens acids: more of it in place of an equal mass of water leaves fewer hydrogen ions.
+    [Fact]
+    public void The_ph_rises_with_ethanol() =>
+        Gen.Select(Gen.Double[5, 40], Gen.Double[0, 10], Gen.Double[0, 1], Gen.Double[0, 300], Gen.Double[1, 50]).Sample(
+            (citric, malic, potassium, ethanol, more) =>
+            {
+                Ph? At(double e) => AcidBase.Ph(
+                    Mixture.Of((Component.Water, 800 - e), (Component.Ethanol, e), (Component.Citric, citric), (Component.Malic, malic), (Component.Potassium, potassium)), Room);
+                return At(ethanol + more)!.Value.Value > At(ethanol)!.Value.Value;
+            },
+            iter: 50_000);
+
     [Fact]
     public void Small_changes_make_small_changes() =>
         Gen.Select(Drink, Gen.Int[0, Components.Count - 1]).Sample(
