@@ -30,6 +30,11 @@ public static class AcidBase
 
     private const int Steps = AcidData.MaxSteps;
 
+    // The constants at the reference temperature, where most answers are wanted.
+    private static readonly double[] Constants20 = At20();
+
+    private static readonly double LnKw20 = Electrolyte.LnKw(Celsius.Reference);
+
     private const double LowestLnH = -14.8 * Electrolyte.Ln10;
 
     private const double HighestLnH = 1.2 * Electrolyte.Ln10;
@@ -211,7 +216,23 @@ public static class AcidBase
     internal static void TitrationCharges(Ph endPoint, Span<double> charges)
     {
         Span<double> squares = stackalloc double[A];
-        Charges(endPoint, TitrationIonicStrength, Celsius.Reference, 0, charges, squares);
+        Charges(endPoint, TitrationIonicStrength, Celsius.Reference, 0, Constants20, Electrolyte.LnKw(Celsius.Reference), charges, squares);
+    }
+
+    /// <summary>Dissociation constants of all acids at a temperature and a share of ethanol.</summary>
+    internal static void Constants(Celsius t, double ethanol, Span<double> constants)
+    {
+        var factor = Math.Exp(-Electrolyte.Ln10 * Electrolyte.Shift(ethanol));
+        if (t.Value == 20)
+        {
+            for (var i = 0; i < A * Steps; i++)
+                constants[i] = Constants20[i] * factor;
+            return;
+        }
+
+        var (u, v) = Electrolyte.Terms(t.Kelvin);
+        for (var i = 0; i < A * Steps; i++)
+            constants[i] = AcidData.LnK25[i] == 0 ? 0 : Math.Exp(LnK(i, u, v)) * factor;
     }
 
     /// <summary>
@@ -219,30 +240,23 @@ public static class AcidBase
     /// hydrogen and hydroxide ions.
     /// </summary>
     internal static (double Hydrogen, double Hydroxide) Charges(
-        Ph ph, double strength, Celsius t, double ethanol, Span<double> charges, Span<double> squares)
+        Ph ph, double strength, Celsius t, double ethanol, ReadOnlySpan<double> constants, double lnWater, Span<double> charges, Span<double> squares)
     {
-        var (u, v) = Electrolyte.Terms(t.Kelvin);
-        var shift = -Electrolyte.Ln10 * Electrolyte.Shift(ethanol);
         var lnGamma = -Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ethanol) * Electrolyte.Davies(strength);
         var raise = Math.Exp(-2 * lnGamma);
         var hydrogen = Math.Exp(-ph.Value * Electrolyte.Ln10 - lnGamma);
-        for (var a = 0; a < A; a++)
+        var (first, second, third) = (raise / hydrogen, raise * raise / hydrogen, raise * raise * raise / hydrogen);
+        for (int a = 0, s = 0; a < A; a++, s += Steps)
         {
-            double term = 1, sum = 1, charge = 0, square = 0, factor = 1;
-            for (var s = 0; s < AcidData.StepCount[a]; s++)
-            {
-                factor *= raise;
-                term *= Math.Exp(LnK(a * Steps + s, u, v) + shift) * factor / hydrogen;
-                sum += term;
-                charge += (s + 1) * term;
-                square += (s + 1) * (s + 1) * term;
-            }
-
-            charges[a] = charge / sum;
-            squares[a] = square / sum;
+            var one = constants[s] * first;
+            var two = one * constants[s + 1] * second;
+            var three = two * constants[s + 2] * third;
+            var share = 1 / (1 + one + two + three);
+            charges[a] = (one + 2 * two + 3 * three) * share;
+            squares[a] = (one + 4 * two + 9 * three) * share;
         }
 
-        return (hydrogen, Math.Exp(Electrolyte.LnKw(t) + shift) * raise / hydrogen);
+        return (hydrogen, Math.Exp(lnWater) * first);
     }
 
     /// <summary>Strong ions of a solution, mol a kilogram of solvent, and what the solvent is.</summary>
@@ -291,8 +305,10 @@ public static class AcidBase
         Span<double> amount = stackalloc double[A];
         Span<double> constant = stackalloc double[A * Steps];
         Span<double> working = stackalloc double[A * Steps];
-        var (u, v) = Electrolyte.Terms(t.Kelvin);
-        var shift = -Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
+        var shift = Electrolyte.Shift(ions.Ethanol);
+        var factor = shift == 0 ? 1 : Math.Exp(-Electrolyte.Ln10 * shift);
+        var reference = t.Value == 20;
+        var (u, v) = reference ? default : Electrolyte.Terms(t.Kelvin);
         var count = 0;
         for (var a = 0; a < A; a++)
         {
@@ -300,12 +316,16 @@ public static class AcidBase
                 continue;
             amount[count] = molal[a];
             for (var s = 0; s < Steps; s++)
-                constant[count * Steps + s] = s < AcidData.StepCount[a] ? Math.Exp(LnK(a * Steps + s, u, v) + shift) : 0;
+            {
+                constant[count * Steps + s] = s >= AcidData.StepCount[a] ? 0
+                    : factor * (reference ? Constants20[a * Steps + s] : Math.Exp(LnK(a * Steps + s, u, v)));
+            }
+
             count++;
         }
 
         amount = amount.Slice(0, count);
-        var water = Math.Exp(Electrolyte.LnKw(t) + shift);
+        var water = Math.Exp(reference ? LnKw20 : Electrolyte.LnKw(t)) * factor;
         var slope = Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ions.Ethanol);
         var strong = ions.Cations - ions.Anions;
         var inert = ions.Salt + 0.5 * (ions.Cations + ions.Anions);
@@ -398,6 +418,15 @@ public static class AcidBase
         }
 
         return x;
+    }
+
+    private static double[] At20()
+    {
+        var (u, v) = Electrolyte.Terms(Celsius.Reference.Kelvin);
+        var constants = new double[A * Steps];
+        for (var i = 0; i < constants.Length; i++)
+            constants[i] = AcidData.LnK25[i] == 0 ? 0 : Math.Exp(LnK(i, u, v));
+        return constants;
     }
 
     private static double LnK(int index, double u, double v) =>

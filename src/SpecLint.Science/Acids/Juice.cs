@@ -85,10 +85,13 @@ public static class Juice
 
         Span<double> charges = stackalloc double[A];
         Span<double> squares = stackalloc double[A];
+        Span<double> constants = stackalloc double[A * AcidData.MaxSteps];
+        AcidBase.Constants(t, ions.Ethanol, constants);
+        var lnWater = Electrolyte.LnKw(t) - Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
         var strength = ions.Salt + 0.05;
         for (var round = 0; round < Rounds; round++)
         {
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, charges, squares);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, constants, lnWater, charges, squares);
             double fixedEnd = 0, fixedNow = 0, fixedSquares = 0, freeEnd = 0, freeNow = 0, freeSquares = 0;
             for (var a = 0; a < A; a++)
             {
@@ -158,12 +161,15 @@ public static class Juice
             return null;
         Span<double> charges = stackalloc double[A];
         Span<double> squares = stackalloc double[A];
+        Span<double> constants = stackalloc double[A * AcidData.MaxSteps];
+        AcidBase.Constants(t, ions.Ethanol, constants);
+        var lnWater = Electrolyte.LnKw(t) - Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
         var kilograms = (grams[(int)Component.Water] + grams[(int)Component.Ethanol]) / 1000;
         var sodium = grams[(int)Component.Sodium] / AcidData.SodiumMolarMass / kilograms;
         var strength = ions.Salt + 0.05;
         for (var round = 0; round < Rounds; round++)
         {
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, charges, squares);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, constants, lnWater, charges, squares);
             double charge = 0, square = 0;
             for (var a = 0; a < A; a++)
             {

@@ -173,8 +173,9 @@ public sealed record GrowthModel
         phi[used++] = Phi(WaterActivity, byWater);
         if (!grams.IsEmpty)
         {
-            foreach (var acid in Acids)
+            for (var i = 0; i < Acids.Count; i++)
             {
+                var acid = Acids[i];
                 if (AcidBase.Molality(grams, acid.Acid) is not { } total || acid.Undissociated(total.Value * 1000, ph) is not { } undissociated)
                     return null;
                 if (total.Value == 0)
