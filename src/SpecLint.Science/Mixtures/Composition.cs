@@ -1,0 +1,33 @@
+namespace SpecLint.Science;
+
+internal static class Composition
+{
+    /// <summary>Mass of a component, g.</summary>
+    public static double Of(this ReadOnlySpan<double> grams, Component component) => grams[(int)component];
+
+    /// <summary>True when the span has a finite mass of zero or more for every component, and some mass at all.</summary>
+    public static bool IsValid(ReadOnlySpan<double> grams, out double total)
+    {
+        total = 0;
+        if (grams.Length != Components.Count)
+            return false;
+        foreach (var g in grams)
+        {
+            if (!(g >= 0))
+                return false;
+            total += g;
+        }
+
+        // Masses whose sum or square leaves the range of a double are no mixture.
+        return total is > 1e-100 and < 1e100;
+    }
+
+    /// <summary>Mass of what is dissolved in the water: sugars, polyols, acids, salts and other solids, g.</summary>
+    public static double Dissolved(ReadOnlySpan<double> grams)
+    {
+        var sum = grams[(int)Component.OtherDissolved];
+        for (var i = (int)Component.Sucrose; i <= (int)Component.Potassium; i++)
+            sum += grams[i];
+        return sum;
+    }
+}
