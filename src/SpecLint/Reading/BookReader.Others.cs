@@ -1,0 +1,357 @@
+using SpecLint.Book;
+
+namespace SpecLint.Reading;
+
+/// <content>Ingredients, menus, stock and the bar.</content>
+public static partial class BookReader
+{
+    private static readonly PropertyShape[] SingleValues =
+    [
+        IngredientShape.Strength, IngredientShape.Density, IngredientShape.Ph, IngredientShape.TitratableAcidity, IngredientShape.Water,
+        IngredientShape.Solids, IngredientShape.CarbonDioxide, IngredientShape.Salt, IngredientShape.Sodium, IngredientShape.Potassium,
+        IngredientShape.Protein, IngredientShape.Fat, IngredientShape.Fibre, IngredientShape.Energy, IngredientShape.Caffeine,
+        IngredientShape.Quinine, IngredientShape.Sulphite, IngredientShape.Purity, IngredientShape.Piece, IngredientShape.Yields,
+    ];
+
+    private static readonly (PropertyShape Group, string[] Paths)[] GroupedValues =
+    [
+        PathsOf(IngredientShape.Sugars), PathsOf(IngredientShape.Polyols), PathsOf(IngredientShape.Acids), PathsOf(IngredientShape.Life),
+    ];
+
+    private static (PropertyShape Group, string[] Paths) PathsOf(PropertyShape group) =>
+        (group, [.. group.Value.Object!.All.Select(property => StringPool.Get(System.Text.Encoding.UTF8.GetBytes(group.Name + "." + property.Name)))]);
+
+    private static Ingredient BindIngredient(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var ingredient = new Ingredient { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[IngredientShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, IngredientShape.Shape, slots);
+        Check(binder, slots, IngredientShape.Schema);
+        ingredient.Name = Text(binder, slots, IngredientShape.Name);
+        ingredient.Aliases = Texts(binder, slots, IngredientShape.Aliases);
+        ingredient.IngredientKind = Word(binder, slots, IngredientShape.Kind);
+        ingredient.Like = Id(binder, slots, IngredientShape.Like);
+        ingredient.State = Word(binder, slots, IngredientShape.State);
+        var per = Word(binder, slots, IngredientShape.Per);
+        if (per.IsGiven) ingredient.PerHundredMillilitres = new Given<bool>(per.Value == "100 ml", per.Span, per.Name);
+
+        var mark = MarkOf(Word(binder, slots, IngredientShape.MarkProperty), Mark.House);
+        var source = Text(binder, slots, IngredientShape.Source).Or(null!);
+        var values = new Dictionary<string, SourcedValue>(StringComparer.Ordinal);
+        foreach (var property in SingleValues) AddValue(binder, slots[property.Index], property.Value, property.Name, mark, source, values);
+        Span<int> groupSlots = stackalloc int[16];
+        foreach (var (group, paths) in GroupedValues)
+        {
+            int at = slots[group.Index];
+            if (at < 0) continue;
+            var shape = group.Value.Object!;
+            var inner = groupSlots.Slice(0, shape.All.Length);
+            if (!binder.Open(binder.Tree[at], shape, inner)) continue;
+            for (int i = 0; i < inner.Length; i++) AddValue(binder, inner[i], shape.All[i].Value, paths[i], mark, source, values);
+        }
+
+        ingredient.Values = values;
+        ingredient.Form = Text(binder, slots, IngredientShape.Form);
+        ingredient.Allergens = BindAllergens(binder, slots[IngredientShape.Allergens.Index], mark, source);
+        ingredient.Animal = Word(binder, slots, IngredientShape.Animal);
+        ingredient.Hazard = Id(binder, slots, IngredientShape.Hazard);
+        ingredient.KeepsCold = Flag(binder, slots, IngredientShape.KeepsCold);
+        int open = slots[IngredientShape.Open.Index];
+        if (binder.OpenMap(open, IngredientShape.Open.Value))
+        {
+            var reasons = new Dictionary<string, string>(StringComparer.Ordinal);
+            foreach (var property in binder.Tree[open].Properties)
+            {
+                var reason = binder.Text(property.Index, IngredientShape.Open.Value.Item!);
+                if (reason.IsGiven && !reasons.ContainsKey(property.Name)) reasons[property.Name] = reason.Value;
+            }
+
+            ingredient.Open = reasons;
+        }
+
+        ingredient.Accept = BindAccept(binder, slots[IngredientShape.Accept.Index], IngredientShape.Accept.Value);
+        ingredient.Notes = binder.TextOrTexts(slots[IngredientShape.Notes.Index], IngredientShape.Notes.Value);
+        return ingredient;
+    }
+
+    private static void AddValue(Binder binder, int at, ValueShape shape, string path, Mark mark, string? source, Dictionary<string, SourcedValue> values)
+    {
+        if (at < 0) return;
+        var node = binder.Tree[at];
+        if (node.Kind != JsonKind.Object)
+        {
+            var plain = binder.Quantity(at, shape);
+            if (plain.IsGiven) values[path] = Value(plain.Value, plain.Value, mark, source, node.Span);
+            return;
+        }
+
+        Span<int> slots = stackalloc int[5];
+        binder.Open(node, shape.Object!, slots);
+        var all = shape.Object!.All;
+        var value = binder.Quantity(slots[SourcedShape.Value], all[SourcedShape.Value].Value);
+        var range = binder.Quantity(slots[SourcedShape.Range], all[SourcedShape.Range].Value);
+        var ownMark = MarkOf(binder.Word(slots[SourcedShape.Mark], all[SourcedShape.Mark].Value), mark);
+        string? ownSource = binder.Text(slots[SourcedShape.Source], all[SourcedShape.Source].Value).Or(source!);
+        binder.Text(slots[SourcedShape.Note], all[SourcedShape.Note].Value);
+        if (value.IsGiven || range.IsGiven)
+            values[path] = Value(value.IsGiven ? value.Value : range.Value, range.IsGiven ? range.Value : value.Value, ownMark, ownSource, node.Span);
+    }
+
+    private static SourcedValue Value(Quantity typical, Quantity range, Mark mark, string? source, TextSpan span)
+    {
+        // Proof is a strength by volume, by the factor of its unit.
+        var dimension = typical.Dimension == Dimension.Proof ? Dimension.PercentByVolume : typical.Dimension;
+        double value = typical.Base;
+        return new SourcedValue(value, Math.Min(range.BaseLow, value), Math.Max(range.BaseHigh, value), dimension, mark, source, span);
+    }
+
+    private static Mark MarkOf(Given<string> word, Mark fallback) => word.Or("") switch
+    {
+        "read" => Mark.Read,
+        "memory" => Mark.Memory,
+        "common practice" => Mark.CommonPractice,
+        "computed" => Mark.Computed,
+        "house" => Mark.House,
+        _ => fallback,
+    };
+
+    private static AllergenStatement? BindAllergens(Binder binder, int at, Mark mark, string? source)
+    {
+        if (at < 0) return null;
+        Span<int> slots = stackalloc int[AllergenShape.Shape.All.Length];
+        var node = binder.Tree[at];
+        if (!binder.Open(node, AllergenShape.Shape, slots)) return null;
+        var contains = Texts(binder, slots, AllergenShape.Contains);
+        var mayContain = Texts(binder, slots, AllergenShape.MayContain);
+        var exempt = BindExemptions(binder, slots[AllergenShape.Exempt.Index]);
+        var ownMark = MarkOf(Word(binder, slots, AllergenShape.MarkProperty), mark);
+        string? ownSource = Text(binder, slots, AllergenShape.Source).Or(source!);
+        return new AllergenStatement(Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span);
+    }
+
+    private static IReadOnlyList<AllergenExemption> BindExemptions(Binder binder, int at)
+    {
+        if (!binder.OpenList(at, AllergenShape.Exempt.Value, out int count) || count == 0) return [];
+        var list = new AllergenExemption[count];
+        Span<int> slots = stackalloc int[ExemptionShape.Shape.All.Length];
+        int read = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            if (!binder.Open(item, ExemptionShape.Shape, slots)) continue;
+            var allergen = Word(binder, slots, ExemptionShape.Allergen);
+            var places = Texts(binder, slots, ExemptionShape.In);
+            string? because = Text(binder, slots, ExemptionShape.Because).Or(null!);
+            string? law = Text(binder, slots, ExemptionShape.Source).Or(null!);
+            if (allergen.IsGiven) list[read++] = new AllergenExemption(allergen.Value, Values(places), because, law);
+        }
+
+        return Cut(list, read);
+    }
+
+    private static string[] Values(IReadOnlyList<Given<string>> texts)
+    {
+        if (texts.Count == 0) return [];
+        var values = new string[texts.Count];
+        for (int i = 0; i < values.Length; i++) values[i] = texts[i].Value;
+        return values;
+    }
+
+    private static Menu BindMenu(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var menu = new Menu { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[MenuShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, MenuShape.Shape, slots);
+        Check(binder, slots, MenuShape.Schema);
+        menu.Name = Text(binder, slots, MenuShape.Name);
+        menu.Drinks = BindEntries(binder, slots[MenuShape.Drinks.Index]);
+        menu.Accept = BindAccept(binder, slots[MenuShape.Accept.Index], MenuShape.Accept.Value);
+        menu.Notes = binder.TextOrTexts(slots[MenuShape.Notes.Index], MenuShape.Notes.Value);
+        return menu;
+    }
+
+    private static IReadOnlyList<MenuEntry> BindEntries(Binder binder, int at)
+    {
+        if (!binder.OpenList(at, MenuShape.Drinks.Value, out int count) || count == 0) return [];
+        var list = new MenuEntry[count];
+        Span<int> slots = stackalloc int[MenuShape.Entry.All.Length];
+        int read = 0, number = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            number++;
+            if (!binder.Open(item, MenuShape.Entry, slots)) continue;
+            Check(binder, slots, MenuShape.EntryNotes);
+            list[read++] = new MenuEntry
+            {
+                Span = item.Span,
+                Number = number,
+                Drink = Id(binder, slots, MenuShape.Drink),
+                Name = Text(binder, slots, MenuShape.EntryName),
+                Words = Text(binder, slots, MenuShape.Words),
+                Covers = binder.Number(slots[MenuShape.Covers.Index], MenuShape.Covers.Value),
+                Claims = Texts(binder, slots, MenuShape.Claims),
+            };
+        }
+
+        return Cut(list, read);
+    }
+
+    private static Stock BindStock(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var stock = new Stock { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[StockShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, StockShape.Shape, slots);
+        Check(binder, slots, StockShape.Schema);
+        stock.Name = Text(binder, slots, StockShape.Name);
+        stock.On = Date(binder, slots, StockShape.On);
+        stock.Lots = BindLots(binder, slots[StockShape.Lots.Index]);
+        stock.Accept = BindAccept(binder, slots[StockShape.Accept.Index], StockShape.Accept.Value);
+        stock.Notes = binder.TextOrTexts(slots[StockShape.Notes.Index], StockShape.Notes.Value);
+        return stock;
+    }
+
+    private static IReadOnlyList<Lot> BindLots(Binder binder, int at)
+    {
+        if (!binder.OpenList(at, StockShape.Lots.Value, out int count) || count == 0) return [];
+        var list = new Lot[count];
+        Span<int> slots = stackalloc int[StockShape.LotShape.All.Length];
+        int read = 0, number = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            number++;
+            if (!binder.Open(item, StockShape.LotShape, slots)) continue;
+            list[read++] = new Lot
+            {
+                Span = item.Span,
+                Number = number,
+                Item = Id(binder, slots, StockShape.Item),
+                Made = Date(binder, slots, StockShape.Made),
+                Opened = Date(binder, slots, StockShape.Opened),
+                UseBy = Date(binder, slots, StockShape.UseBy),
+                Amount = Quantity(binder, slots, StockShape.Amount),
+                At = Quantity(binder, slots, StockShape.At),
+                In = Text(binder, slots, StockShape.In),
+                Measured = BindMeasurement(binder, slots[StockShape.Measured.Index]),
+                LotCode = binder.TextOrNumber(slots[StockShape.LotCode.Index], StockShape.LotCode.Value),
+                By = Text(binder, slots, StockShape.By),
+                Frozen = BindFrozen(binder, slots[StockShape.Frozen.Index]),
+                Note = Text(binder, slots, StockShape.Note),
+            };
+        }
+
+        return Cut(list, read);
+    }
+
+    private static IReadOnlyList<FrozenTime> BindFrozen(Binder binder, int at)
+    {
+        if (!binder.OpenList(at, StockShape.Frozen.Value, out int count) || count == 0) return [];
+        var list = new FrozenTime[count];
+        Span<int> slots = stackalloc int[StockShape.FrozenTime.All.Length];
+        int read = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            if (!binder.Open(item, StockShape.FrozenTime, slots)) continue;
+            var from = Date(binder, slots, StockShape.From);
+            var to = Date(binder, slots, StockShape.To);
+            if (from.IsGiven) list[read++] = new FrozenTime(from.Value, to.IsGiven ? to.Value : null, item.Span);
+        }
+
+        return Cut(list, read);
+    }
+
+    private static Bar BindBar(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var bar = new Bar { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[BarShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, BarShape.Shape, slots);
+        Check(binder, slots, BarShape.Schema);
+        bar.Name = Text(binder, slots, BarShape.Name);
+        bar.Jurisdictions = Texts(binder, slots, BarShape.Jurisdictions);
+        bar.Measures = BindMap(binder, slots[BarShape.Measures.Index], BarShape.Measures.Value, static (b, at, shape) => b.Quantity(at, shape));
+        BindTools(binder, slots[BarShape.Tools.Index], bar);
+        bar.Glasses = BindGlasses(binder, slots[BarShape.Glasses.Index]);
+        bar.Vessels = BindVessels(binder, slots[BarShape.Vessels.Index]);
+        bar.Limits = BindMap(binder, slots[BarShape.Limits.Index], BarShape.Limits.Value, static (b, at, shape) => b.Quantity(at, shape));
+        bar.Rules = BindMap(binder, slots[BarShape.Rules.Index], BarShape.Rules.Value, static (b, at, shape) => b.Word(at, shape));
+        bar.Schemas = BindMap(binder, slots[BarShape.Schemas.Index], BarShape.Schemas.Value, static (b, at, shape) => b.Text(at, shape));
+        bar.Files = Texts(binder, slots, BarShape.Files);
+        bar.LeaveOut = Texts(binder, slots, BarShape.LeaveOut);
+        bar.Asks = Texts(binder, slots, BarShape.Asks);
+        bar.Accept = BindAccept(binder, slots[BarShape.Accept.Index], BarShape.Accept.Value);
+        bar.Notes = binder.TextOrTexts(slots[BarShape.Notes.Index], BarShape.Notes.Value);
+        return bar;
+    }
+
+    private static Dictionary<string, Given<T>> BindMap<T>(Binder binder, int at, ValueShape shape, Func<Binder, int, ValueShape, Given<T>> read)
+    {
+        var map = new Dictionary<string, Given<T>>(StringComparer.Ordinal);
+        if (!binder.OpenMap(at, shape)) return map;
+        foreach (var property in binder.Tree[at].Properties)
+        {
+            var value = read(binder, property.Index, shape.Item!);
+            string name = property.Name;
+            if (value.IsGiven && !map.ContainsKey(name)) map[name] = value;
+        }
+
+        return map;
+    }
+
+    private static void BindTools(Binder binder, int at, Bar bar)
+    {
+        if (at < 0) return;
+        Span<int> slots = stackalloc int[BarShape.ToolsShape.All.Length];
+        if (!binder.Open(binder.Tree[at], BarShape.ToolsShape, slots)) return;
+        bar.Scale = Quantity(binder, slots, BarShape.Scale);
+        bar.Jigger = Quantity(binder, slots, BarShape.Jigger);
+        bar.Fridge = Quantity(binder, slots, BarShape.Fridge);
+        bar.Freezer = Quantity(binder, slots, BarShape.Freezer);
+        int meters = slots[BarShape.Meters.Index];
+        if (!binder.OpenMap(meters, BarShape.Meters.Value)) return;
+        var map = new Dictionary<string, Meter>(StringComparer.Ordinal);
+        Span<int> inner = stackalloc int[BarShape.MeterShape.All.Length];
+        foreach (var property in binder.Tree[meters].Properties)
+        {
+            if (!binder.Open(property, BarShape.MeterShape, inner)) continue;
+            var meter = new Meter(
+                property.Name,
+                binder.Number(inner[BarShape.MeterPh.Index], BarShape.MeterPh.Value),
+                binder.Number(inner[BarShape.MeterBrix.Index], BarShape.MeterBrix.Value),
+                Date(binder, inner, BarShape.Calibrated),
+                property.Span);
+            if (!map.ContainsKey(meter.Id)) map[meter.Id] = meter;
+        }
+
+        bar.Meters = map;
+    }
+
+    private static Dictionary<string, Glass> BindGlasses(Binder binder, int at)
+    {
+        var map = new Dictionary<string, Glass>(StringComparer.Ordinal);
+        if (!binder.OpenMap(at, BarShape.Glasses.Value)) return map;
+        Span<int> slots = stackalloc int[BarShape.GlassShape.All.Length];
+        foreach (var property in binder.Tree[at].Properties)
+        {
+            if (!binder.Open(property, BarShape.GlassShape, slots)) continue;
+            Check(binder, slots, BarShape.GlassName);
+            Check(binder, slots, BarShape.GlassNotes);
+            var glass = new Glass(property.Name, Quantity(binder, slots, BarShape.Brim), Quantity(binder, slots, BarShape.WashLine), property.Span);
+            if (!map.ContainsKey(glass.Id)) map[glass.Id] = glass;
+        }
+
+        return map;
+    }
+
+    private static Dictionary<string, VesselSpec> BindVessels(Binder binder, int at)
+    {
+        var map = new Dictionary<string, VesselSpec>(StringComparer.Ordinal);
+        if (!binder.OpenMap(at, BarShape.Vessels.Value)) return map;
+        Span<int> slots = stackalloc int[BarShape.VesselShape.All.Length];
+        foreach (var property in binder.Tree[at].Properties)
+        {
+            if (!binder.Open(property, BarShape.VesselShape, slots)) continue;
+            var vessel = new VesselSpec(property.Name, Quantity(binder, slots, BarShape.Capacity), Quantity(binder, slots, BarShape.Rating), property.Span);
+            if (!map.ContainsKey(vessel.Id)) map[vessel.Id] = vessel;
+        }
+
+        return map;
+    }
+}

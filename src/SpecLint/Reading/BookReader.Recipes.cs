@@ -1,0 +1,237 @@
+using SpecLint.Book;
+
+namespace SpecLint.Reading;
+
+/// <content>Drinks and preparations.</content>
+public static partial class BookReader
+{
+    private static Drink BindDrink(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var drink = new Drink { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[DrinkShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, DrinkShape.Shape, slots);
+        Check(binder, slots, DrinkShape.Schema);
+        drink.Name = Text(binder, slots, DrinkShape.Name);
+        drink.Style = Id(binder, slots, DrinkShape.Style);
+        int ingredients = slots[DrinkShape.Ingredients.Index];
+        drink.Ingredients = BindLines(binder, ingredients, DrinkShape.Ingredients.Value, LineShape.Shape, LineRole.Part);
+        if (ingredients >= 0) drink.IngredientsSpan = binder.Tree[ingredients].Span;
+        int method = slots[DrinkShape.Method.Index];
+        drink.Method = BindSteps(binder, method, DrinkShape.Method.Value);
+        if (method >= 0) drink.MethodSpan = binder.Tree[method].Span;
+        drink.Glass = Id(binder, slots, DrinkShape.Glass);
+        drink.Garnish = BindLines(binder, slots[DrinkShape.Garnish.Index], DrinkShape.Garnish.Value, LineShape.Loose, LineRole.Garnish);
+        drink.Rim = BindLines(binder, slots[DrinkShape.Rim.Index], DrinkShape.Rim.Value, LineShape.Loose, LineRole.Rim);
+        drink.Serves = binder.Number(slots[DrinkShape.Serves.Index], DrinkShape.Serves.Value);
+        drink.Declares = BindDeclaration(binder, slots[DrinkShape.Declares.Index]);
+        drink.Measured = BindMeasurement(binder, slots[DrinkShape.Measured.Index]);
+        drink.Author = Text(binder, slots, DrinkShape.Author);
+        drink.Date = Date(binder, slots, DrinkShape.Date);
+        drink.Revision = binder.TextOrNumber(slots[DrinkShape.Revision.Index], DrinkShape.Revision.Value);
+        drink.Origin = Text(binder, slots, DrinkShape.Source);
+        drink.Supersedes = Id(binder, slots, DrinkShape.Supersedes);
+        drink.Accept = BindAccept(binder, slots[DrinkShape.Accept.Index], DrinkShape.Accept.Value);
+        drink.Notes = binder.TextOrTexts(slots[DrinkShape.Notes.Index], DrinkShape.Notes.Value);
+        return drink;
+    }
+
+    private static Prep BindPrep(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var prep = new Prep { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[PrepShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, PrepShape.Shape, slots);
+        Check(binder, slots, PrepShape.Schema);
+        prep.Name = Text(binder, slots, PrepShape.Name);
+        prep.Family = Word(binder, slots, PrepShape.Family);
+        int ingredients = slots[PrepShape.Ingredients.Index];
+        prep.Ingredients = BindLines(binder, ingredients, PrepShape.Ingredients.Value, LineShape.Shape, LineRole.Part);
+        if (ingredients >= 0) prep.IngredientsSpan = binder.Tree[ingredients].Span;
+        int method = slots[PrepShape.Method.Index];
+        prep.Method = BindSteps(binder, method, PrepShape.Method.Value);
+        if (method >= 0) prep.MethodSpan = binder.Tree[method].Span;
+        prep.Yield = Quantity(binder, slots, PrepShape.Yield);
+        prep.Target = BindTarget(binder, slots[PrepShape.Target.Index]);
+        prep.Measured = BindMeasurement(binder, slots[PrepShape.Measured.Index]);
+        prep.Keep = BindKeeping(binder, slots[PrepShape.Keep.Index]);
+        prep.ByProducts = BindByProducts(binder, slots[PrepShape.ByProducts.Index]);
+        prep.BatchOf = Id(binder, slots, PrepShape.BatchOf);
+        BindPortions(binder, slots[PrepShape.Portions.Index], prep);
+        prep.Declares = BindDeclaration(binder, slots[PrepShape.Declares.Index]);
+        prep.Author = Text(binder, slots, PrepShape.Author);
+        prep.Date = Date(binder, slots, PrepShape.Date);
+        prep.Revision = binder.TextOrNumber(slots[PrepShape.Revision.Index], PrepShape.Revision.Value);
+        prep.Origin = Text(binder, slots, PrepShape.Source);
+        prep.Supersedes = Id(binder, slots, PrepShape.Supersedes);
+        prep.Accept = BindAccept(binder, slots[PrepShape.Accept.Index], PrepShape.Accept.Value);
+        prep.Notes = binder.TextOrTexts(slots[PrepShape.Notes.Index], PrepShape.Notes.Value);
+        return prep;
+    }
+
+    private static IReadOnlyList<Line> BindLines(Binder binder, int at, ValueShape list, ObjectShape shape, LineRole role)
+    {
+        if (!binder.OpenList(at, list, out int count) || count == 0) return [];
+        var lines = new Line[count];
+        Span<int> slots = stackalloc int[shape.All.Length];
+        int read = 0, number = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            number++;
+            if (!binder.Open(item, shape, slots)) continue;
+            var given = Word(binder, slots, LineShape.Role);
+            lines[read++] = new Line
+            {
+                Span = item.Span,
+                Number = number,
+                Item = Id(binder, slots, LineShape.Item),
+                Amount = Quantity(binder, slots, LineShape.Amount),
+                Share = Quantity(binder, slots, LineShape.Share),
+                Role = given.IsGiven ? RoleOf(given.Value) : role,
+                RoleIsGiven = given.IsGiven,
+                Optional = Flag(binder, slots, LineShape.Optional).Or(fallback: false),
+                Note = Text(binder, slots, LineShape.Note),
+            };
+        }
+
+        return Cut(lines, read);
+    }
+
+    private static LineRole RoleOf(string word) => word switch
+    {
+        "top" => LineRole.Top,
+        "rinse" => LineRole.Rinse,
+        "float" => LineRole.Float,
+        "rim" => LineRole.Rim,
+        "wash" => LineRole.Wash,
+        "fining" => LineRole.Fining,
+        _ => LineRole.Muddle,
+    };
+
+    private static IReadOnlyList<Step> BindSteps(Binder binder, int at, ValueShape list)
+    {
+        if (!binder.OpenList(at, list, out int count) || count == 0) return [];
+        var steps = new Step[count];
+        Span<int> slots = stackalloc int[StepShape.Shape.All.Length];
+        int read = 0, number = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            number++;
+            if (!binder.Open(item, StepShape.Shape, slots)) continue;
+            var items = Texts(binder, slots, StepShape.Items);
+            var one = Id(binder, slots, StepShape.Item);
+            Check(binder, slots, StepShape.Speed);
+            steps[read++] = new Step
+            {
+                Span = item.Span,
+                Number = number,
+                Do = Id(binder, slots, StepShape.Do),
+                Items = !one.IsGiven ? items : items.Count == 0 ? [one] : [one, .. items],
+                Ice = Text(binder, slots, StepShape.Ice),
+                For = Quantity(binder, slots, StepShape.For),
+                At = Quantity(binder, slots, StepShape.At),
+                To = Quantity(binder, slots, StepShape.To),
+                Until = Text(binder, slots, StepShape.Until),
+                Into = Text(binder, slots, StepShape.Into),
+                Vessel = Text(binder, slots, StepShape.Vessel),
+                Amount = Quantity(binder, slots, StepShape.Amount),
+                Note = Text(binder, slots, StepShape.Note),
+            };
+        }
+
+        return Cut(steps, read);
+    }
+
+    private static Declaration? BindDeclaration(Binder binder, int at)
+    {
+        if (at < 0) return null;
+        Span<int> slots = stackalloc int[DeclarationShape.Shape.All.Length];
+        var node = binder.Tree[at];
+        if (!binder.Open(node, DeclarationShape.Shape, slots)) return null;
+        int allergens = slots[DeclarationShape.Allergens.Index];
+        var list = Texts(binder, slots, DeclarationShape.Allergens);
+        bool declared = allergens >= 0 && binder.Tree[allergens].Kind == JsonKind.Array;
+        return new Declaration
+        {
+            Span = node.Span,
+            Allergens = declared
+                ? new Given<IReadOnlyList<Given<string>>>(list, binder.Tree[allergens].Span, binder.Tree[allergens].NameSpan)
+                : default,
+            MayContain = Texts(binder, slots, DeclarationShape.MayContain),
+            Abv = Quantity(binder, slots, DeclarationShape.Abv),
+            Alcohol = Quantity(binder, slots, DeclarationShape.Alcohol),
+            Energy = Quantity(binder, slots, DeclarationShape.Energy),
+            Claims = Texts(binder, slots, DeclarationShape.Claims),
+            Advisory = Texts(binder, slots, DeclarationShape.Advisory),
+        };
+    }
+
+    private static Target? BindTarget(Binder binder, int at)
+    {
+        if (at < 0) return null;
+        Span<int> slots = stackalloc int[TargetShape.Shape.All.Length];
+        var node = binder.Tree[at];
+        if (!binder.Open(node, TargetShape.Shape, slots)) return null;
+        return new Target
+        {
+            Span = node.Span,
+            Acid = Quantity(binder, slots, TargetShape.Acid),
+            Sugar = Quantity(binder, slots, TargetShape.Sugar),
+            Brix = Quantity(binder, slots, TargetShape.Brix),
+            Ph = Quantity(binder, slots, TargetShape.Ph),
+            Abv = Quantity(binder, slots, TargetShape.Abv),
+            Salt = Quantity(binder, slots, TargetShape.Salt),
+            WaterActivity = Quantity(binder, slots, TargetShape.WaterActivity),
+            Pressure = Quantity(binder, slots, TargetShape.Pressure),
+            StandsInFor = Id(binder, slots, TargetShape.StandsInFor),
+        };
+    }
+
+    private static Keeping? BindKeeping(Binder binder, int at)
+    {
+        if (at < 0) return null;
+        Span<int> slots = stackalloc int[KeepingShape.Shape.All.Length];
+        var node = binder.Tree[at];
+        if (!binder.Open(node, KeepingShape.Shape, slots)) return null;
+        return new Keeping
+        {
+            Span = node.Span,
+            At = Quantity(binder, slots, KeepingShape.At),
+            In = Text(binder, slots, KeepingShape.In),
+            For = Quantity(binder, slots, KeepingShape.For),
+            Sealed = Flag(binder, slots, KeepingShape.Sealed),
+            Capacity = Quantity(binder, slots, KeepingShape.Capacity),
+            Rating = Quantity(binder, slots, KeepingShape.Rating),
+            Gas = Text(binder, slots, KeepingShape.Gas),
+            Claim = Text(binder, slots, KeepingShape.Claim),
+        };
+    }
+
+    private static IReadOnlyList<ByProduct> BindByProducts(Binder binder, int at)
+    {
+        if (!binder.OpenList(at, PrepShape.ByProducts.Value, out int count) || count == 0) return [];
+        var list = new ByProduct[count];
+        Span<int> slots = stackalloc int[ByProductShape.Shape.All.Length];
+        int read = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            if (!binder.Open(item, ByProductShape.Shape, slots)) continue;
+            list[read++] = new ByProduct
+            {
+                Span = item.Span,
+                Id = Id(binder, slots, ByProductShape.ProductId),
+                Amount = Quantity(binder, slots, ByProductShape.Amount),
+                Note = Text(binder, slots, ByProductShape.Note),
+            };
+        }
+
+        return Cut(list, read);
+    }
+
+    private static void BindPortions(Binder binder, int at, Prep prep)
+    {
+        if (at < 0) return;
+        Span<int> slots = stackalloc int[PortionsShape.Shape.All.Length];
+        if (!binder.Open(binder.Tree[at], PortionsShape.Shape, slots)) return;
+        prep.PortionCount = binder.Number(slots[PortionsShape.Count.Index], PortionsShape.Count.Value);
+        prep.PortionSize = Quantity(binder, slots, PortionsShape.Each);
+    }
+}

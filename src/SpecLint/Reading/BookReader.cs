@@ -1,0 +1,143 @@
+using SpecLint.Book;
+
+namespace SpecLint.Reading;
+
+/// <summary>Reads a file of a book: bytes to tree to recipe.</summary>
+public static partial class BookReader
+{
+    /// <summary>Reads and binds a file; whatever is wrong with it is in <see cref="BookFile.Problems"/>, in the order of the text.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="kind">Its kind, by <see cref="FileKinds.Of"/>.</param>
+    /// <param name="measures">The units of the house, by <see cref="Measures.For"/>.</param>
+    public static BookFile Read(SourceFile file, FileKind kind, Measures measures)
+    {
+        var problems = new List<ReadingProblem>(0);
+        string id = FileKinds.IdOf(file.Path);
+        if (!FileKinds.IsId(id)) problems.Add(BadId(file, kind, id));
+        var tree = JsonTree.Parse(file, problems);
+        if (tree.Root.Kind != JsonKind.Object)
+        {
+            if (tree.Root.Exists)
+            {
+                problems.Add(new ReadingProblem(
+                    ReadingProblemKind.Syntax,
+                    tree.Root.Span,
+                    "",
+                    $"The file holds {PlaceWords.KindOf(tree.Root)}, not {FileShapes.Of(kind).Noun}.",
+                    "A file of a book is one object, between { and }."));
+            }
+
+            return Empty(file, kind, id, problems);
+        }
+
+        var binder = new Binder(tree, kind, measures, problems);
+        BookFile bound = kind switch
+        {
+            FileKind.Drink => BindDrink(binder, file, id, problems),
+            FileKind.Prep => BindPrep(binder, file, id, problems),
+            FileKind.Ingredient => BindIngredient(binder, file, id, problems),
+            FileKind.Menu => BindMenu(binder, file, id, problems),
+            FileKind.Stock => BindStock(binder, file, id, problems),
+            _ => BindBar(binder, file, id, problems),
+        };
+        if (problems.Count > 1) problems.Sort(InOrderOfText);
+        return bound;
+    }
+
+    private static int InOrderOfText(ReadingProblem a, ReadingProblem b)
+    {
+        int order = a.Span.Start.CompareTo(b.Span.Start);
+        if (order == 0) order = a.Span.Length.CompareTo(b.Span.Length);
+        if (order == 0) order = a.Kind.CompareTo(b.Kind);
+        if (order == 0) order = string.CompareOrdinal(a.Path, b.Path);
+        return order != 0 ? order : string.CompareOrdinal(a.Message, b.Message);
+    }
+
+    private static BookFile Empty(SourceFile file, FileKind kind, string id, List<ReadingProblem> problems) => kind switch
+    {
+        FileKind.Drink => new Drink { Source = file, Id = id, Problems = problems },
+        FileKind.Prep => new Prep { Source = file, Id = id, Problems = problems },
+        FileKind.Ingredient => new Ingredient { Source = file, Id = id, Problems = problems },
+        FileKind.Menu => new Menu { Source = file, Id = id, Problems = problems },
+        FileKind.Stock => new Stock { Source = file, Id = id, Problems = problems },
+        _ => new Bar { Source = file, Id = id, Problems = problems },
+    };
+
+    private static ReadingProblem BadId(SourceFile file, FileKind kind, string id)
+    {
+        string? better = FileKinds.MakeId(id);
+        return new ReadingProblem(
+            ReadingProblemKind.BadId,
+            new TextSpan(file.ByteOrderMarkLength, file.Utf8.Length > file.ByteOrderMarkLength ? 1 : 0),
+            "",
+            $"The name of the file makes no id: `{PlaceWords.Shorten(id)}`.",
+            better is null
+                ? "Give it a name of lower-case letters, digits and hyphens."
+                : $"Rename it to `{better}{FileKinds.EndingOf(kind)}`; recipes then use it as `{better}`.");
+    }
+
+    private static IReadOnlyList<Acceptance> BindAccept(Binder binder, int at, ValueShape shape)
+    {
+        if (!binder.OpenList(at, shape, out int count) || count == 0) return [];
+        var list = new Acceptance[count];
+        Span<int> slots = stackalloc int[AcceptanceShape.Shape.All.Length];
+        int read = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            if (!binder.Open(item, AcceptanceShape.Shape, slots)) continue;
+            list[read++] = new Acceptance
+            {
+                Span = item.Span,
+                Rule = binder.Pattern(slots[AcceptanceShape.Rule.Index], AcceptanceShape.Rule.Value),
+                Because = binder.Text(slots[AcceptanceShape.Because.Index], AcceptanceShape.Because.Value),
+                Until = binder.Date(slots[AcceptanceShape.Until.Index], AcceptanceShape.Until.Value),
+            };
+        }
+
+        return Cut(list, read);
+    }
+
+    private static Measurement? BindMeasurement(Binder binder, int at)
+    {
+        if (at < 0) return null;
+        Span<int> slots = stackalloc int[MeasurementShape.Shape.All.Length];
+        var node = binder.Tree[at];
+        if (!binder.Open(node, MeasurementShape.Shape, slots)) return null;
+        return new Measurement
+        {
+            Span = node.Span,
+            Ph = Quantity(binder, slots, MeasurementShape.Ph),
+            Brix = Quantity(binder, slots, MeasurementShape.Brix),
+            Abv = Quantity(binder, slots, MeasurementShape.Abv),
+            WaterActivity = Quantity(binder, slots, MeasurementShape.WaterActivity),
+            TitratableAcidity = Quantity(binder, slots, MeasurementShape.TitratableAcidity),
+            Temperature = Quantity(binder, slots, MeasurementShape.Temperature),
+            Mass = Quantity(binder, slots, MeasurementShape.Mass),
+            Volume = Quantity(binder, slots, MeasurementShape.Volume),
+            On = Date(binder, slots, MeasurementShape.On),
+            Meter = Id(binder, slots, MeasurementShape.Meter),
+        };
+    }
+
+    private static Given<string> Text(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Text(slots[property.Index], property.Value);
+
+    private static Given<string> Id(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Id(slots[property.Index], property.Value);
+
+    private static Given<string> Word(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Word(slots[property.Index], property.Value);
+
+    private static Given<CalendarDate> Date(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Date(slots[property.Index], property.Value);
+
+    private static Given<Quantity> Quantity(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Quantity(slots[property.Index], property.Value);
+
+    private static Given<bool> Flag(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Flag(slots[property.Index], property.Value);
+
+    private static IReadOnlyList<Given<string>> Texts(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);
+
+    private static void Check(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Check(slots[property.Index], property.Value);
+
+    private static T[] Cut<T>(T[] list, int length)
+    {
+        if (length < list.Length) Array.Resize(ref list, length);
+        return list;
+    }
+}

@@ -1,0 +1,421 @@
+using System.Text.Json;
+
+namespace SpecLint.Reading;
+
+/// <summary>Builds a <see cref="JsonTree"/> in one pass; the buffers are kept for the next text on the same thread.</summary>
+internal static class JsonTreeReader
+{
+    private const int DenseObject = 24;
+
+    [ThreadStatic]
+    private static JsonTree.NodeData[]? buffer;
+
+    [ThreadStatic]
+    private static int[]? nameKeys;
+
+    public static JsonTree Read(SourceFile source, ICollection<ReadingProblem> problems)
+    {
+        var text = source.Utf8.Span;
+        if (text.Length > JsonTree.LargestFile)
+        {
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.TooLarge,
+                new TextSpan(0, 1),
+                "",
+                "The file is larger than 4 MiB and is not read.",
+                "A recipe fits in a few kilobytes: split the file, or leave it out of the book."));
+            return Nothing(source);
+        }
+
+        int start = source.ByteOrderMarkLength;
+        if (!LooksLikeText(text, start, problems)) return Nothing(source);
+        ReportInvalidBytes(text, problems);
+
+        var read = new Reading(source, start, problems, buffer ??= new JsonTree.NodeData[512], nameKeys ??= new int[512]);
+        bool whole = read.Run();
+        buffer = read.Nodes;
+        nameKeys = read.Keys;
+        var nodes = new JsonTree.NodeData[read.Count];
+        Array.Copy(read.Nodes, nodes, read.Count);
+        var tree = new JsonTree(source, nodes, whole, read.Comments is null ? [] : read.Comments);
+        if (buffer.Length > 1 << 16)
+        {
+            buffer = null;
+            nameKeys = null;
+        }
+
+        return tree;
+    }
+
+    private static JsonTree Nothing(SourceFile source) => new(source, [], isWhole: false, []);
+
+    private static bool LooksLikeText(ReadOnlySpan<byte> text, int start, ICollection<ReadingProblem> problems)
+    {
+        int first = start;
+        while (first < text.Length && text[first] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n') first++;
+        if (first == text.Length)
+        {
+            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(start, 0), "", "The file is empty.", "Write a recipe into it, or remove it."));
+            return false;
+        }
+
+        bool wide = text.Length >= 2 && ((text[0] == 0xFF && text[1] == 0xFE) || (text[0] == 0xFE && text[1] == 0xFF));
+        int zero = text.Slice(0, Math.Min(text.Length, 4096)).IndexOf((byte)0);
+        if (wide || (zero is 0 or 1 && text.Length > 1 && (text[0] == (byte)'{' || text[1] == (byte)'{')))
+        {
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.Encoding,
+                new TextSpan(0, Math.Min(2, text.Length)),
+                "",
+                "The file is UTF-16, not UTF-8.",
+                "Save it again with the encoding UTF-8."));
+            return false;
+        }
+
+        if (zero >= 0)
+        {
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.Encoding,
+                new TextSpan(zero, 1),
+                "",
+                "The file holds bytes that no text has: it is something else than a recipe.",
+                "Leave it out of the book, or give it another ending."));
+            return false;
+        }
+
+        return true;
+    }
+
+    private static void ReportInvalidBytes(ReadOnlySpan<byte> text, ICollection<ReadingProblem> problems)
+    {
+        const int most = 10;
+        int from = 0;
+        for (int found = 0; found < most; found++)
+        {
+            int at = Utf8Text.FindInvalid(text, from);
+            if (at < 0) return;
+            from = at + 1;
+            while (from < text.Length && text[from] >= 0x80 && Utf8Text.FindInvalid(text.Slice(0, Math.Min(text.Length, from + 4)), from) == from) from++;
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.Encoding,
+                new TextSpan(at, from - at),
+                "",
+                "These bytes are not UTF-8.",
+                "Save the file again with the encoding UTF-8, then look whether accents and degree signs are right."));
+        }
+    }
+
+    private ref struct Reading
+    {
+        private readonly SourceFile source;
+        private readonly ReadOnlySpan<byte> text;
+        private readonly ICollection<ReadingProblem> problems;
+        private readonly int[] open;
+        private readonly int[] last;
+        private readonly int start;
+        private int depth;
+        private int lastEnd;
+        private bool afterName;
+
+        public Reading(SourceFile source, int start, ICollection<ReadingProblem> problems, JsonTree.NodeData[] nodes, int[] keys)
+        {
+            this.source = source;
+            this.problems = problems;
+            this.start = start;
+            text = source.Utf8.Span;
+            Nodes = nodes;
+            Keys = keys;
+            open = new int[JsonTree.DeepestNesting];
+            last = new int[JsonTree.DeepestNesting];
+            lastEnd = start;
+        }
+
+        public JsonTree.NodeData[] Nodes { get; private set; }
+
+        public int[] Keys { get; private set; }
+
+        public int Count { get; private set; }
+
+        public List<TextSpan>? Comments { get; private set; }
+
+        public bool Run()
+        {
+            var reader = new Utf8JsonReader(text.Slice(start), new JsonReaderOptions
+            {
+                AllowTrailingCommas = true,
+                CommentHandling = JsonCommentHandling.Allow,
+                MaxDepth = JsonTree.LargestFile,
+            });
+            try
+            {
+                Walk(ref reader);
+                return true;
+            }
+            catch (JsonException broken)
+            {
+                ReportSyntax(broken);
+                for (int i = depth - 1; i >= 0; i--) Nodes[open[i]].Length = Math.Max(lastEnd, Nodes[open[i]].Start + 1) - Nodes[open[i]].Start;
+                for (int i = depth - 1; i >= 0; i--) CheckNames(open[i]);
+                return false;
+            }
+        }
+
+        private void Walk(ref Utf8JsonReader reader)
+        {
+            int nameStart = 0, nameLength = 0;
+            bool nameIsEscaped = false;
+            while (reader.Read())
+            {
+                int at = start + (int)reader.TokenStartIndex;
+                switch (reader.TokenType)
+                {
+                    case JsonTokenType.Comment:
+                        int commentEnd = start + (int)reader.BytesConsumed;
+                        (Comments ??= []).Add(new TextSpan(at, commentEnd - at));
+                        continue;
+                    case JsonTokenType.PropertyName:
+                        nameStart = at;
+                        nameLength = reader.ValueSpan.Length + 2;
+                        nameIsEscaped = reader.ValueIsEscaped;
+                        afterName = true;
+                        lastEnd = start + (int)reader.BytesConsumed;
+                        if (nameIsEscaped) CheckSurrogates(reader.ValueSpan, at + 1);
+                        continue;
+                    case JsonTokenType.EndObject or JsonTokenType.EndArray:
+                        depth--;
+                        lastEnd = at + 1;
+                        Nodes[open[depth]].Length = lastEnd - Nodes[open[depth]].Start;
+                        if (reader.TokenType == JsonTokenType.EndObject) CheckNames(open[depth]);
+                        continue;
+                }
+
+                int node = Add(at, nameStart, nameLength, nameIsEscaped);
+                nameLength = 0;
+                nameIsEscaped = false;
+                afterName = false;
+                switch (reader.TokenType)
+                {
+                    case JsonTokenType.StartObject or JsonTokenType.StartArray:
+                        Nodes[node].Kind = reader.TokenType == JsonTokenType.StartObject ? JsonKind.Object : JsonKind.Array;
+                        Nodes[node].Length = 1;
+                        lastEnd = at + 1;
+                        if (depth == JsonTree.DeepestNesting)
+                        {
+                            SkipDeep(ref reader, node);
+                            continue;
+                        }
+
+                        open[depth] = node;
+                        last[depth] = -1;
+                        depth++;
+                        continue;
+                    case JsonTokenType.String:
+                        Nodes[node].Kind = JsonKind.String;
+                        Nodes[node].Length = reader.ValueSpan.Length + 2;
+                        if (reader.ValueIsEscaped)
+                        {
+                            Nodes[node].IsEscaped = true;
+                            CheckSurrogates(reader.ValueSpan, at + 1);
+                        }
+
+                        break;
+                    case JsonTokenType.Number:
+                        Nodes[node].Kind = JsonKind.Number;
+                        Nodes[node].Length = reader.ValueSpan.Length;
+                        CheckNumber(reader.ValueSpan, at);
+                        break;
+                    default:
+                        Nodes[node].Kind = reader.TokenType switch
+                        {
+                            JsonTokenType.True => JsonKind.True,
+                            JsonTokenType.False => JsonKind.False,
+                            _ => JsonKind.Null,
+                        };
+                        Nodes[node].Length = reader.ValueSpan.Length;
+                        break;
+                }
+
+                lastEnd = Nodes[node].End;
+            }
+        }
+
+        private int Add(int at, int nameStart, int nameLength, bool nameIsEscaped)
+        {
+            if (Count == Nodes.Length)
+            {
+                var larger = new JsonTree.NodeData[Count * 2];
+                Array.Copy(Nodes, larger, Count);
+                Nodes = larger;
+                var largerKeys = new int[Count * 2];
+                Array.Copy(Keys, largerKeys, Count);
+                Keys = largerKeys;
+            }
+
+            int index = Count++;
+            Nodes[index] = new JsonTree.NodeData
+            {
+                Start = at,
+                NameStart = nameLength > 0 ? nameStart : 0,
+                NameLength = nameLength,
+                NameIsEscaped = nameIsEscaped,
+                Parent = depth == 0 ? -1 : open[depth - 1],
+                FirstChild = -1,
+                Next = -1,
+            };
+            if (depth > 0)
+            {
+                if (last[depth - 1] < 0) Nodes[open[depth - 1]].FirstChild = index;
+                else Nodes[last[depth - 1]].Next = index;
+                last[depth - 1] = index;
+            }
+
+            if (nameLength > 0) Keys[index] = KeyOf(text.Slice(nameStart + 1, nameLength - 2));
+            return index;
+        }
+
+        /// <summary>Length, first, middle and last byte: tells nearly all names of one object apart.</summary>
+        private static int KeyOf(ReadOnlySpan<byte> name) =>
+            name.IsEmpty ? 0 : (name.Length << 24) ^ (name[0] << 16) ^ (name[name.Length / 2] << 8) ^ name[name.Length - 1];
+
+        private void SkipDeep(ref Utf8JsonReader reader, int node)
+        {
+            Report(
+                ReadingProblemKind.TooDeep,
+                Nodes[node].Start,
+                1,
+                node,
+                "Objects and lists are nested deeper than 64; what is inside this one is not read.",
+                "No file of a book needs more than eight levels: look for a bracket too many.");
+            reader.Skip();
+            lastEnd = start + (int)reader.BytesConsumed;
+            Nodes[node].Length = lastEnd - Nodes[node].Start;
+        }
+
+        private void CheckSurrogates(ReadOnlySpan<byte> raw, int at)
+        {
+            int lone = JsonText.FindLoneSurrogate(raw);
+            if (lone < 0) return;
+            Report(
+                ReadingProblemKind.Encoding,
+                at + lone,
+                Math.Min(6, raw.Length - lone),
+                -1,
+                "This escape is half of a character (a lone surrogate).",
+                "Write the character itself, or both halves of it.");
+        }
+
+        private void CheckNumber(ReadOnlySpan<byte> raw, int at)
+        {
+            // A double reaches 10^308: short numbers without an exponent are always within.
+            if (raw.Length < 300 && raw.IndexOfAny((byte)'e', (byte)'E') < 0) return;
+            if (System.Buffers.Text.Utf8Parser.TryParse(raw, out double value, out int used) && used == raw.Length && !double.IsInfinity(value)) return;
+            Report(
+                ReadingProblemKind.NumberOutOfRange,
+                at,
+                raw.Length,
+                Count - 1,
+                "This number is too large to be read.",
+                "Look for digits too many, or for an exponent that slipped in.");
+        }
+
+        /// <summary>Reports names that stand twice in an object.</summary>
+        private void CheckNames(int objectNode)
+        {
+            if (Nodes[objectNode].Kind != JsonKind.Object) return;
+            int count = 0;
+            for (int child = Nodes[objectNode].FirstChild; child >= 0 && count <= DenseObject; child = Nodes[child].Next) count++;
+            if (count > DenseObject)
+            {
+                CheckManyNames(objectNode);
+                return;
+            }
+
+            for (int child = Nodes[objectNode].FirstChild; child >= 0; child = Nodes[child].Next)
+            {
+                for (int before = Nodes[objectNode].FirstChild; before != child; before = Nodes[before].Next)
+                {
+                    bool same = Nodes[child].NameIsEscaped || Nodes[before].NameIsEscaped
+                        ? NameOf(child) == NameOf(before)
+                        : Keys[child] == Keys[before] && RawName(child).SequenceEqual(RawName(before));
+                    if (!same) continue;
+                    ReportDuplicate(child, before);
+                    break;
+                }
+            }
+        }
+
+        private void CheckManyNames(int objectNode)
+        {
+            var seen = new Dictionary<string, int>(StringComparer.Ordinal);
+            for (int child = Nodes[objectNode].FirstChild; child >= 0; child = Nodes[child].Next)
+            {
+                string name = NameOf(child);
+                if (seen.TryGetValue(name, out int before)) ReportDuplicate(child, before);
+                else seen.Add(name, child);
+            }
+        }
+
+        private readonly ReadOnlySpan<byte> RawName(int node) => text.Slice(Nodes[node].NameStart + 1, Nodes[node].NameLength - 2);
+
+        private readonly string NameOf(int node) => Nodes[node].NameIsEscaped ? JsonText.Unescape(RawName(node)) : Utf8Text.Decode(RawName(node));
+
+        private void ReportDuplicate(int node, int first)
+        {
+            if (problems.Count >= JsonTree.MostProblems) return;
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.DuplicateProperty,
+                new TextSpan(Nodes[node].NameStart, Nodes[node].NameLength),
+                PathOf(node),
+                $"`{NameOf(node)}` stands twice in one object; the first one counts here, other programs may take the last.",
+                "Keep the one that is meant, and take the other out.",
+                Related: new TextSpan(Nodes[first].NameStart, Nodes[first].NameLength)));
+        }
+
+        private void Report(ReadingProblemKind kind, int at, int length, int node, string message, string advice)
+        {
+            if (problems.Count >= JsonTree.MostProblems) return;
+            problems.Add(new ReadingProblem(kind, new TextSpan(at, length), node < 0 ? "" : PathOf(node), message, advice));
+        }
+
+        private readonly string PathOf(int node)
+        {
+            // Only on the rare way of a problem: a tree of what is read so far names the place.
+            var sofar = new JsonTree.NodeData[Count];
+            Array.Copy(Nodes, sofar, Count);
+            return JsonPath.Of(new JsonNode(new JsonTree(source, sofar, isWhole: false, []), node));
+        }
+
+        private void ReportSyntax(JsonException broken)
+        {
+            bool inObject = depth > 0 && Nodes[open[depth - 1]].Kind == JsonKind.Object;
+            bool isFirst = depth > 0 && last[depth - 1] < 0;
+            var found = new JsonSyntax(text).Explain(lastEnd, depth, inObject, isFirst, afterName, Count > 0);
+            int at = found.At >= 0 ? found.At : OffsetOf(broken);
+            at = Math.Min(at, text.Length);
+            // Bytes that are no UTF-8 were reported already, and are what the syntax stumbles over.
+            foreach (var problem in problems)
+            {
+                if (problem.Kind == ReadingProblemKind.Encoding && problem.Span.Start == at) return;
+            }
+
+            int length = at < text.Length ? Utf8Text.LengthOfCharacter(text, at) : 0;
+            string path = depth > 0 ? PathOf(last[depth - 1] >= 0 ? last[depth - 1] : open[depth - 1]) : "";
+            var related = found.Related >= 0 && found.Related < Count ? new TextSpan(Nodes[open[found.Related]].Start, 1) : default;
+            if (found.Unclosed && depth > 0) related = new TextSpan(Nodes[open[depth - 1]].Start, 1);
+            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(at, length), path, found.Message, found.Advice, Related: related));
+        }
+
+        private readonly int OffsetOf(JsonException broken)
+        {
+            int at = start;
+            for (long line = broken.LineNumber ?? 0; line > 0; line--)
+            {
+                int end = text.Slice(at).IndexOf((byte)'\n');
+                if (end < 0) break;
+                at += end + 1;
+            }
+
+            return at + (int)(broken.BytePositionInLine ?? 0);
+        }
+    }
+}
