@@ -1,9 +1,11 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using SpecLint.Book;
+using SpecLint.Reading;
 
 namespace SpecLint.Tests.Demo;
 
-/// <summary>The demo book holds together by itself, read with nothing of the library.</summary>
+/// <summary>The demo book holds together by itself.</summary>
 public sealed partial class DemoBookTests
 {
     [Fact]
@@ -91,6 +93,24 @@ public sealed partial class DemoBookTests
         }
 
         Assert.Equal(["weekend.menu.json: spring-tyde"], unknown);
+    }
+
+    [Fact]
+    public void Every_file_binds_and_only_the_misspelt_property_is_a_problem_of_reading()
+    {
+        var bar = Assert.IsType<Bar>(Bind("bar.json", Measures.Default));
+        var measures = Measures.For(bar);
+        var problems = DemoBook.FileNames
+            .Select(name => Bind(name, measures))
+            .SelectMany(file => file.Problems.Select(problem => $"{file.Source.Path}: {problem.Kind} {problem.Path}: {problem.Message}"))
+            .ToList();
+        var only = Assert.Single(problems);
+        Assert.StartsWith("oystercatcher.drink.json: UnknownProperty garnsih", only, StringComparison.Ordinal);
+
+        static BookFile Bind(string name, Measures measures) =>
+            BookReader.Read(new SourceFile(name, System.Text.Encoding.UTF8.GetBytes(DemoBook.Read(name))), KindOf(name), measures);
+
+        static FileKind KindOf(string name) => FileKinds.Of(name)!.Value;
     }
 
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$", RegexOptions.CultureInvariant, 1000)]
