@@ -2,6 +2,8 @@ using CsCheck;
 
 namespace SpecLint.Science.Tests.Physics;
 
+// Takes both cores: alone, so that no test of speed runs beside it.
+[Collection("Alone")]
 public sealed class PhysicsPropertyTests
 {
     // Drinks as a bar makes them: water and ethanol, sugars, acids, salt, now and then the rest.

@@ -3,10 +3,10 @@ using Xunit.Abstractions;
 
 namespace SpecLint.Science.Tests.Physics;
 
-[CollectionDefinition("Speed of the physics", DisableParallelization = true)]
-public sealed class SpeedOfThePhysics;
+[CollectionDefinition("Alone", DisableParallelization = true)]
+public sealed class AloneDefinition;
 
-[Collection("Speed of the physics")]
+[Collection("Alone")]
 public sealed class PhysicsSpeedTests(ITestOutputHelper output)
 {
     // The aim is 10 µs on one core, optimised; the test runs unoptimised and perhaps beside others: it prints what it took, and catches a blunder.
