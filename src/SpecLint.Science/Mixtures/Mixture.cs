@@ -219,8 +219,9 @@ public static class Mixture
         Component.Phosphoric => 0.6252 + (0.0437 * Math.Min(w, 0.40)),
         >= Component.Citric and <= Component.Sorbic => 0.8803 - (0.0295 * Math.Min(w, 0.30)),
         Component.SodiumChloride => 1.21 - (0.3676 * Math.Min(w, 0.26)),
-        // Trisodium citrate and potassium chloride less what the acid and the chloride bring.
-        Component.Sodium or Component.Potassium => 2.0,
+        // Trisodium citrate less what its acid brings; potassium mole for mole as sodium.
+        Component.Sodium => 2.7,
+        Component.Potassium => 1.6,
         _ => 0,
     };
 }

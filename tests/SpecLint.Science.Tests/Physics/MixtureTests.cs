@@ -57,8 +57,14 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
         var citrate = solutes.Where(r => r["solute"] == "trisodium citrate dihydrate").ToList();
         yield return new ScienceLine(
             "Density of solutions, 20 °C", "CRC Handbook, 102nd ed. 2021, trisodium citrate dihydrate, to 18 %", "kg/m³", 1.5,
-            [.. citrate.Where(r => r.Number("percent") <= 18).Select(r => new CheckPoint(r["percent"] + " %", r.Number("g_ml") * 1000, Citrate(r.Number("percent"))))],
+            [.. citrate.Where(r => r.Number("percent") <= 18).Select(r => new CheckPoint(r["percent"] + " %", r.Number("g_ml") * 1000, 100 / Mixture.Volume(Citrate(r.Number("percent")), Celsius.Reference)?.Value * 1000))],
             Note: "as citric acid, sodium and water; the hydrogen replaced is not taken off the mass");
+
+        yield return new ScienceLine(
+            "Refractive °Brix of other solutes", "CRC Handbook, 102nd ed. 2021, n(D) at 20 °C, trisodium citrate dihydrate, to 18 %", "°Brix", 0.8,
+            [.. citrate.Where(r => r.Number("percent") <= 18).Select(r => new CheckPoint(
+                r["percent"] + " %", SugarWater.BrixOfRefractiveIndex(r.Number("n"))!.Value.Value, Mixture.Brix(Citrate(r.Number("percent")))?.Value))],
+            Note: "as citric acid, sodium and water");
 
         var saline = PublishedTable.Read("saline.csv").Rows;
         yield return new ScienceLine(
@@ -74,13 +80,11 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
         static double[] Given(PublishedTable.Row r) => Mixes.Of(
             (Component.Ethanol, r.Number("percent_vol") / 100 * EthanolWater.PureDensityAt20), (Component.Sucrose, r.Number("g_l")), (Component.Water, r.Number("water_g_l")));
 
-        static double? Citrate(double percent)
+        static double[] Citrate(double percent)
         {
             var moles = percent / 294.099;
-            var acid = moles * 192.124;
-            var sodium = moles * 3 * 22.990;
-            var water = 100 - percent + (moles * 2 * 18.0153);
-            return 100 / Mixture.Volume(Mixes.Of((Component.Citric, acid), (Component.Sodium, sodium), (Component.Water, water)), Celsius.Reference)?.Value * 1000;
+            return Mixes.Of(
+                (Component.Citric, moles * 192.124), (Component.Sodium, moles * 3 * 22.990), (Component.Water, 100 - percent + (moles * 2 * 18.0153)));
         }
     }
 
