@@ -37,23 +37,23 @@ public static class Freezing
     /// <summary>Error for mixtures, as a share of the depression.</summary>
     public static ModelError MixtureError => new(0.05, "1", Relative: true, "judged: no published point of ethanol with sugar was found; product of activities against the sum of depressions differ by 1 %");
 
-    private static readonly double[] EthanolShare =
+    private static ReadOnlySpan<double> EthanolShare =>
     [
         0, 0.005, 0.01, 0.02, 0.03, 0.04, 0.05, 0.06, 0.07, 0.08, 0.09, 0.1, 0.12, 0.13, 0.14, 0.15, 0.16, 0.17, 0.18,
         0.19, 0.2, 0.24, 0.26, 0.3, 0.32, 0.34, 0.38, 0.4, 0.42, 0.44, 0.48, 0.5, 0.52, 0.54, 0.56, 0.58, 0.6, 0.62,
         0.64, 0.66, 0.68,
     ];
 
-    private static readonly double[] EthanolDepression =
+    private static ReadOnlySpan<double> EthanolDepression =>
     [
         0, 0.2, 0.4, 0.81, 1.23, 1.65, 2.09, 2.54, 2.99, 3.47, 3.96, 4.47, 5.56, 6.13, 6.73, 7.36, 8.01, 8.69, 9.4,
         10.14, 10.92, 14.47, 16.41, 20.47, 22.44, 24.27, 27.62, 29.26, 30.98, 32.68, 36.04, 37.67, 39.2, 40.65, 42.06,
         43.49, 44.93, 46.28, 47.52, 48.64, 49.52,
     ];
 
-    private static readonly double[] Ice = [0, 0.009675523146, 4.936742961e-6, -4.991364459e-8, 1.773246088e-9, -9.238791873e-11];
+    private static ReadOnlySpan<double> Ice => [0, 0.009675523146, 4.936742961e-6, -4.991364459e-8, 1.773246088e-9, -9.238791873e-11];
 
-    private static readonly double[] SaltDepression = [0, 58.6137, -27.6017, 323.341, -383.6226];
+    private static ReadOnlySpan<double> SaltDepression => [0, 58.6137, -27.6017, 323.341, -383.6226];
 
     /// <summary>Temperature at which the first ice can form.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
@@ -143,19 +143,14 @@ public static class Freezing
         }
 
         var molesOfWater = water / WaterActivityModel.MolarWater;
-        var product = 1.0;
-        for (var i = (int)Component.Sucrose; i < grams.Length; i++)
+        for (var i = (int)Component.Sucrose; i <= (int)Component.CarbonDioxide; i++)
         {
-            if (grams[i] > 0 && WaterActivityModel.MolarMass((Component)i) is > 0 and var molarMass)
-            {
-                var moles = grams[i] / molarMass;
-                var x = moles / (moles + molesOfWater);
-                product *= molesOfWater / (moles + molesOfWater);
-                sum -= Constant((Component)i, x) * x * x;
-            }
+            if (grams[i] > 0)
+                sum -= Norrish((Component)i, grams[i] / WaterActivityModel.MolarMass((Component)i), molesOfWater);
         }
 
-        sum -= Math.Log(product);
+        if (grams.Of(Component.OtherDissolved) is > 0 and var other)
+            sum -= WaterActivityModel.NorrishTerm(other / WaterActivityModel.MolarMass(Component.OtherDissolved), molesOfWater, 0);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum += Polynomial.At(Ice, Polynomial.At(SaltDepression, Math.Min(salt / water, EutecticSalt / (1 - EutecticSalt))));
         return sum + WaterActivityModel.Ions(grams, water);
@@ -164,21 +159,26 @@ public static class Freezing
     // Norrish's form with constants fitted to freezing points; largest deviation in K: sucrose 0.05 to 42 %, glucose 0.02 to 30 %,
     // fructose 0.03 to 28 %, maltose 0.05 to 44 %, lactose 0.01, mannitol 0.01, citric acid 0.09 to 30 %, acetic 0.04 to 36 %,
     // phosphoric 0.23 to 40 %, glycerol 0.3 to 60 % (two sources that differ by as much). Lactic acid is held at 2, where the curve is still monotone.
-    private static double Constant(Component component, double x) => component switch
+    private static double Norrish(Component component, double solute, double water)
     {
-        Component.Sucrose => -7.38,
-        Component.Glucose => -2.61,
-        Component.Fructose => -1.99,
-        Component.Maltose => -7.02,
-        Component.Lactose => -9.33,
-        Component.Glycerol => -2.38 + (3.19 * x),
-        Component.Sorbitol => -1.65,
-        Component.Citric => -1.67,
-        Component.Lactic => 2,
-        Component.Acetic => 1.24,
-        Component.Phosphoric => -9.61,
-        _ => WaterActivityModel.Constant(component),
-    };
+        var x = solute / (solute + water);
+        var k = component switch
+        {
+            Component.Sucrose => -7.38,
+            Component.Glucose => -2.61,
+            Component.Fructose => -1.99,
+            Component.Maltose => -7.02,
+            Component.Lactose => -9.33,
+            Component.Glycerol => -2.38 + (3.19 * x),
+            Component.Sorbitol => -1.65,
+            Component.Citric => -1.67,
+            Component.Lactic => 2,
+            Component.Acetic => 1.24,
+            Component.Phosphoric => -9.61,
+            _ => WaterActivityModel.Constant(component),
+        };
+        return Math.Log(1 - x) + (k * x * x);
+    }
 
     // Inverse of the polynomial of ice by Newton's steps: it is nearly a straight line.
     private static double ThetaOf(double activity)

@@ -223,48 +223,68 @@ public static class IceDilution
     private static (double Water, double Celsius) Solve(ReadOnlySpan<double> grams, in Mix mix, double vessel, double wet, double stop)
     {
         // At the stop, if the mix is not frozen there: the balance is linear but for the heat of mixing.
-        stop = Math.Min(stop, mix.Start);
+        if (stop >= mix.Start)
+            return (wet, mix.Start);
+        var atStop = 0.0;
         if (stop > -49)
         {
-            var atStop = MeltAt(mix, vessel, wet, stop);
+            atStop = MeltAt(mix, vessel, wet, stop);
             if (atStop <= mix.Ice && -Freezing.Depression(grams, grams.Of(Component.Water) + atStop + wet) <= stop)
                 return (atStop + wet, stop);
         }
 
-        // Else at the freezing line. It rises with the melt, and the melt that the balance asks for falls with temperature: one root.
-        double low = 0, high = mix.Ice, melt = Math.Min(0.4 * mix.Volume, 0.5 * mix.Ice), before = 0, missBefore = 0, t = 0;
-        for (var i = 0; i < 60; i++)
+        // Else at the freezing line: its temperature rises with the melt, the melt that the balance asks for falls with temperature.
+        double low = 0, high = mix.Ice;
+        var missLow = Miss(grams, mix, vessel, wet, low);
+        var missHigh = Miss(grams, mix, vessel, wet, high);
+        if (double.IsNaN(missLow))
+            return (double.NaN, double.NaN);
+        if (missHigh > 0)
         {
-            t = -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet);
-            if (double.IsNaN(t))
-                return (double.NaN, double.NaN);
-            var miss = MeltAt(mix, vessel, wet, t, melt) - melt;
-            if (Math.Abs(miss) < 1e-7 * mix.Volume)
-                return (melt + wet, t);
-            if (miss > 0)
-                low = melt;
-            else
-                high = melt;
-            if (high - low < 1e-7 * mix.Volume)
-                break;
-            // Secant inside the bracket; the first step knows the usual slope.
-            var next = i == 0 ? melt + (miss / 1.15) : melt - (miss * (melt - before) / (miss - missBefore));
-            before = melt;
-            missBefore = miss;
-            melt = next > low && next < high ? next : (low + high) / 2;
+            // All the ice is gone before the mix is cold: the melt is all there is, find the temperature.
+            return (mix.Ice + wet, Math.Max(WarmEnd(mix, vessel, wet), stop));
         }
 
-        // The root lies at an end: all the ice is gone before the mix is cold, or none melts.
-        return low > 0.5 * mix.Ice ? (mix.Ice + wet, Math.Max(WarmEnd(mix, vessel, wet), stop)) : (wet, Math.Min(mix.Start, t));
+        if (missLow <= 0)
+            return (wet, Math.Min(mix.Start, -Freezing.Depression(grams, grams.Of(Component.Water) + wet)));
+        // Illinois variant of the false position.
+        var melt = low;
+        for (var i = 0; i < 40 && high - low > 1e-7 * mix.Ice; i++)
+        {
+            melt = ((low * missHigh) - (high * missLow)) / (missHigh - missLow);
+            var miss = Miss(grams, mix, vessel, wet, melt);
+            if (Math.Abs(miss) < 1e-7 * mix.Ice)
+                break;
+            if (miss > 0)
+            {
+                low = melt;
+                missLow = miss;
+                missHigh /= 2;
+            }
+            else
+            {
+                high = melt;
+                missHigh = miss;
+                missLow /= 2;
+            }
+        }
+
+        return (melt + wet, -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet));
     }
 
-    // Ice that must melt for the whole to be at t: first without, then with the heat of mixing of that melt.
+    private static double Miss(ReadOnlySpan<double> grams, in Mix mix, double vessel, double wet, double melt)
+    {
+        var t = -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet);
+        return MeltAt(mix, vessel, wet, t, melt) - melt;
+    }
+
+    // Ice that must melt for the whole to be at t: first guess without, then with the heat of mixing of that melt.
     private static double MeltAt(in Mix mix, double vessel, double wet, double t)
     {
-        var melt = Math.Max(0, MeltAt(mix, vessel, wet, t, 0));
-        for (var i = 0; i < 3; i++)
-            melt = Math.Max(0, MeltAt(mix, vessel, wet, t, melt));
-        return melt;
+        var melt = MeltAt(mix, vessel, wet, t, 0);
+        for (var i = 0; i < 4; i++)
+            melt = MeltAt(mix, vessel, wet, t, Math.Max(0, melt));
+        return Math.Max(0, melt);
     }
 
     private static double MeltAt(in Mix mix, double vessel, double wet, double t, double mixedIn)

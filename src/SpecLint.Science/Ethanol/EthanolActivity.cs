@@ -90,9 +90,9 @@ public static class EthanolActivity
 
     private static double MoleFraction(double p) => p / MolarEthanol / ((p / MolarEthanol) + ((1 - p) / MolarWater));
 
-    private static readonly double[] Alpha = [1.1914797029, -0.3096849447, -0.0500680288, 0.1064066170, 0.0317637911];
+    private static ReadOnlySpan<double> Alpha => [1.1914797029, -0.3096849447, -0.0500680288, 0.1064066170, 0.0317637911];
 
-    private static readonly double[] Beta = [-0.5102235421, 0.7090967488, -2.2845099845, 1.2117667499, 0.1873046579];
+    private static ReadOnlySpan<double> Beta => [-0.5102235421, 0.7090967488, -2.2845099845, 1.2117667499, 0.1873046579];
 
-    private static readonly double[] Gamma = [0.2956813779, 2.3230647617, -1.9133709344, -15.4092233727, -26.0256273142];
+    private static ReadOnlySpan<double> Gamma => [0.2956813779, 2.3230647617, -1.9133709344, -15.4092233727, -26.0256273142];
 }

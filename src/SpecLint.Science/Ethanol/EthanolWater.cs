@@ -30,46 +30,46 @@ public static class EthanolWater
     /// <summary>Error of a strength worked out from a density: that of the density, divided by the slope of the curve.</summary>
     public static ModelError StrengthError => new(0.0001, "1", Relative: false, "0.01 % vol: round trip and coefficients of the formula");
 
-    private static readonly double[] A =
+    private static ReadOnlySpan<double> A =>
     [
         998.20123, -192.9769495, 389.1238958, -1668.103923,
         13522.15441, -88292.78388, 306287.4042, -613838.1234,
         747017.2998, -547846.1354, 223446.0334, -39032.85426,
     ];
 
-    private static readonly double[] B =
+    private static ReadOnlySpan<double> B =>
     [
         -0.20618513, -0.0052682542, 3.6130013e-05, -3.8957702e-07,
         7.169354e-09, -9.9739231e-11,
     ];
 
-    private static readonly double[] C1 =
+    private static ReadOnlySpan<double> C1 =>
     [
         0.1693443461530087, -10.46914743455169, 71.96353469546523, -704.7478054272792,
         3924.090430035045, -12101.64659068747, 22486.46550400788, -26055.62982188164,
         18523.73922069467, -7420.201433430137, 1285.617841998974,
     ];
 
-    private static readonly double[] C2 =
+    private static ReadOnlySpan<double> C2 =>
     [
         -0.0119301300505701, 0.2517399633803461, -2.170575700536993, 13.53034988843029,
         -50.29988758547014, 109.635566657757, -142.2753946421155, 108.043594285623,
         -44.14153236817392, 7.442971530188783,
     ];
 
-    private static readonly double[] C3 =
+    private static ReadOnlySpan<double> C3 =>
     [
         -0.0006802995733503803, 0.01876837790289664, -0.2002561813734156, 1.02299296671922,
         -2.895696483903638, 4.810060584300675, -4.672147440794683, 2.458043105903461,
         -0.5411227621436812,
     ];
 
-    private static readonly double[] C4 =
+    private static ReadOnlySpan<double> C4 =>
     [
         4.075376675622027e-06, -8.76305857347111e-06, 6.515031360099368e-06, -1.51578483698721e-06,
     ];
 
-    private static readonly double[] C5 =
+    private static ReadOnlySpan<double> C5 =>
     [
         -2.788074354782409e-08, 1.345612883493354e-08,
     ];

@@ -8,8 +8,7 @@ namespace SpecLint.Science;
 /// sucrose and water alone give <see cref="SugarWater"/> to 0.003 kg/m³ (the difference of the two formulas for water).
 /// <para>
 /// Valid for 0 to 40 °C; −20 to 40 °C for ethanol and water alone; up to 80 °C without ethanol. A composition of which less than
-/// a tenth is liquid (water, ethanol, glycerol, fat, lactic and acetic acid) is a solid: null, as outside the range. Null too when sodium and
-/// potassium beyond those of salt are over a fifth of water and ethanol.
+/// a tenth is liquid (water, ethanol, glycerol, fat, lactic and acetic acid) is a solid: null, as outside the range.
 /// </para>
 /// </summary>
 [Source(Balance)]
@@ -55,8 +54,7 @@ public static class Mixture
         var water = grams.Of(Component.Water);
         var ethanol = grams.Of(Component.Ethanol);
         var liquid = water + ethanol + grams.Of(Component.Glycerol) + grams.Of(Component.Fat) + grams.Of(Component.Lactic) + grams.Of(Component.Acetic);
-        // More sodium and potassium than any organic salt brings into solution has no apparent volume to go by.
-        if (liquid < LeastLiquidShare * total || grams.Of(Component.Sodium) + grams.Of(Component.Potassium) > 0.2 * (water + ethanol))
+        if (liquid < LeastLiquidShare * total)
             return null;
         var binary = water + ethanol == total;
         var lowest = binary ? EthanolWater.LowestCelsius : 0;

@@ -26,22 +26,22 @@ public static class SolubilityModel
 
     private const string CitricSource = "CRC Handbook, citric acid 59.2 % at 20 °C, 54.0 % at 10 °C, 64.3 % at 30 °C by mass; from memory";
 
-    private static readonly double[] Sucrose =
+    private static ReadOnlySpan<double> Sucrose =>
     [
         0, 64.18, 5, 64.87, 10, 65.58, 20, 67.09, 25, 67.89, 30, 68.80, 35, 69.55, 40, 70.42, 45, 71.32, 50, 72.25, 55, 73.20, 60, 74.18,
         70, 76.22, 75, 77.27, 80, 78.36, 85, 79.46, 90, 80.61, 95, 81.77, 100, 82.97,
     ];
 
-    private static readonly double[] Maltose =
+    private static ReadOnlySpan<double> Maltose =>
         [0.6, 36.1, 21, 44.1, 29.6, 48, 34.4, 49.6, 43.5, 55.3, 49.4, 58.3, 54.2, 60.2, 59.8, 63.7, 66.3, 66.7, 74.2, 72.3, 87, 79.3, 96.5, 85.1];
 
-    private static readonly double[] Lactose = [0, 10.6, 15, 14.5, 25, 17.8, 39, 24, 49, 29.8, 64, 39.7, 74, 46.3, 89, 58.2];
+    private static ReadOnlySpan<double> Lactose => [0, 10.6, 15, 14.5, 25, 17.8, 39, 24, 49, 29.8, 64, 39.7, 74, 46.3, 89, 58.2];
 
-    private static readonly double[] Glucose = [20, 49.7, 63, 73.7];
+    private static ReadOnlySpan<double> Glucose => [20, 49.7, 63, 73.7];
 
-    private static readonly double[] Salt = [0, 26.3, 20, 26.4, 60, 27.1, 100, 28.1];
+    private static ReadOnlySpan<double> Salt => [0, 26.3, 20, 26.4, 60, 27.1, 100, 28.1];
 
-    private static readonly double[] Citric = [10, 54.0, 20, 59.2, 30, 64.3];
+    private static ReadOnlySpan<double> Citric => [10, 54.0, 20, 59.2, 30, 64.3];
 
     /// <summary>Error of a solubility: the two tables of sucrose differ by no more.</summary>
     public static ModelError Error => new(0.003, "1", Relative: false, "sucrose: largest difference between the two tables, 0 to 50 °C; other solutes are known less well");

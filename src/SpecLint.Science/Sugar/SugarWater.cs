@@ -27,25 +27,25 @@ public static class SugarWater
 
     /// <summary>Error of the density.</summary>
     public static ModelError DensityError =>
-        new(0.08, "kg/m3", Relative: false, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C, 2 to 60 %; 0.5 at 80 %, where the handbook rests on older data");
+        new(0.1, "kg/m3", Relative: false, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C, 2 to 60 %");
 
     /// <summary>Error of °Brix from a refractive index.</summary>
     public static ModelError RefractiveBrixError =>
         new(0.03, "°Brix", Relative: false, "largest deviation from n(D) of the CRC Handbook, 102nd ed. 2021, which prints four decimals");
 
-    private static readonly double[] B0 = [0, 385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
+    private static ReadOnlySpan<double> B0 => [0, 385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
 
-    private static readonly double[] B1 = [0, -46.272, -7.172, 1.1597, 5.1126, 17.5254];
+    private static ReadOnlySpan<double> B1 => [0, -46.272, -7.172, 1.1597, 5.1126, 17.5254];
 
-    private static readonly double[] B2 = [0, 59.7712, 7.2491, 12.363, -35.4791];
+    private static ReadOnlySpan<double> B2 => [0, 59.7712, 7.2491, 12.363, -35.4791];
 
-    private static readonly double[] B3 = [0, -47.2207, -21.6977, 27.6301];
+    private static ReadOnlySpan<double> B3 => [0, -47.2207, -21.6977, 27.6301];
 
-    private static readonly double[] B4 = [0, 18.3184, 12.3081];
+    private static ReadOnlySpan<double> B4 => [0, 18.3184, 12.3081];
 
-    private static readonly double[] WaterNumerator = [999.83952, 16.952577, -0.0079905127, -4.6241757e-5, 1.0584601e-7, -2.8103006e-10];
+    private static ReadOnlySpan<double> WaterNumerator => [999.83952, 16.952577, -0.0079905127, -4.6241757e-5, 1.0584601e-7, -2.8103006e-10];
 
-    private static readonly double[] N = [0, 0.1429919705, 0.0529055199, 0.0203626639, -0.0026062962];
+    private static ReadOnlySpan<double> N => [0, 0.1429919705, 0.0529055199, 0.0203626639, -0.0026062962];
 
     /// <summary>Density of a solution of sucrose in water.</summary>
     /// <param name="sucrose">Mass fraction of sucrose, 0 to 0.80.</param>

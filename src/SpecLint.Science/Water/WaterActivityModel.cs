@@ -84,21 +84,16 @@ public static class WaterActivityModel
     internal static double LogActivity(ReadOnlySpan<double> grams, double t)
     {
         var water = grams.Of(Component.Water);
+        var sum = 0.0;
         var molesOfWater = water / MolarWater;
-        // Σ (ln Xw + K Xs²), the logarithms as one of a product.
-        double sum = 0, product = 1;
-        for (var i = (int)Component.Sucrose; i < grams.Length; i++)
+        for (var i = (int)Component.Sucrose; i <= (int)Component.CarbonDioxide; i++)
         {
-            if (grams[i] > 0 && MolarMass((Component)i) is > 0 and var molarMass)
-            {
-                var moles = grams[i] / molarMass;
-                var x = moles / (moles + molesOfWater);
-                product *= molesOfWater / (moles + molesOfWater);
-                sum += Constant((Component)i) * x * x;
-            }
+            if (grams[i] > 0)
+                sum += NorrishTerm(grams[i] / MolarMass((Component)i), molesOfWater, Constant((Component)i));
         }
 
-        sum += Math.Log(product);
+        if (grams.Of(Component.OtherDissolved) is > 0 and var other)
+            sum += NorrishTerm(other / MolarMass(Component.OtherDissolved), molesOfWater, 0);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum -= Brine(Math.Min(salt / MolarSalt * 1000 / water, SaturatedSalt(t)), t);
         sum -= Ions(grams, water);
@@ -110,6 +105,13 @@ public static class WaterActivityModel
     /// <summary>−ln aw by sodium and potassium ions beyond those of sodium chloride.</summary>
     internal static double Ions(ReadOnlySpan<double> grams, double water) =>
         ((grams.Of(Component.Sodium) / 22.990) + (grams.Of(Component.Potassium) / 39.098)) * MolarWater / water * IonOsmoticCoefficient;
+
+    /// <summary>ln Xw + K Xs².</summary>
+    internal static double NorrishTerm(double solute, double water, double k)
+    {
+        var x = solute / (solute + water);
+        return Math.Log(1 - x) + (k * x * x);
+    }
 
     /// <summary>−ln aw of a brine by Pitzer's equations.</summary>
     internal static double Brine(double molality, double t)
@@ -143,8 +145,7 @@ public static class WaterActivityModel
         _ => 0,
     };
 
-    /// <summary>Molar mass of a solute, g/mol; starch oligomers as of six units, other solids as a disaccharide, so that the bound is wet.
-    /// Zero for what is not counted in Norrish's form.</summary>
+    /// <summary>Molar mass of a solute, g/mol; starch oligomers as of six units, other solids as a disaccharide, so that the bound is wet.</summary>
     internal static double MolarMass(Component component) => component switch
     {
         Component.Sucrose or Component.Lactose or Component.Maltose => 342.297,
@@ -166,7 +167,6 @@ public static class WaterActivityModel
         Component.Benzoic => 122.123,
         Component.Sorbic => 112.128,
         Component.CarbonDioxide => 44.0095,
-        Component.OtherDissolved => 342.297,
-        _ => 0,
+        _ => 342.297,
     };
 }

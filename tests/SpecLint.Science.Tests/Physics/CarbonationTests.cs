@@ -10,7 +10,7 @@ public sealed class CarbonationTests(ITestOutputHelper output) : IScienceTable
         yield return Line("CRC", "CRC Handbook, p. 8-90 (Carroll, Crovetto), 0 to 40 °C", 2, "the table states an accuracy of 2 %", _ => true);
         yield return Line("MURRAY", "C. N. Murray and J. P. Riley, 1971 (IUPAC-NIST SRD 106), 1 to 35 °C", 2.2, "up to 2 % under the handbook above 20 °C", _ => true);
         yield return Line("EU", "Regulation (EEC) No 2676/90, ch. 37, 20 °C, to 15 % vol", 3, "the law's factor for water is 1.5 % under the handbook", r => r.Number("percent_vol") <= 15);
-        yield return Line("VEC", "Fit for water times the factors of 2676/90, evaluated independently", 2, "", r => r.Number("percent_vol") <= 15 && r.Number("g_l") <= 150);
+        yield return Line("VEC", "Own earlier fit of water by the factors of 2676/90", 2, "", r => r.Number("percent_vol") <= 15 && r.Number("g_l") <= 150);
         yield return Line("ORDER", "G. Liger-Belair and C. Cilindre, 2021, table 1: order of magnitude for beer and champagne", 9, "", _ => true);
         var champagne = rows.Where(r => r["set"] == "CHAMPAGNE").ToList();
         var last = champagne.MaxBy(r => r.Number("celsius"))!;

@@ -1,0 +1,190 @@
+using SpecLint.Catalogue;
+using SpecLint.Reading;
+
+namespace SpecLint.Book;
+
+/// <summary>What a reference resolves to.</summary>
+/// <param name="Id">The id under which it is known.</param>
+/// <param name="File">The recipe or ingredient; of a by-product the preparation that leaves it.</param>
+/// <param name="ByProduct">The by-product, if it is one.</param>
+/// <param name="IsBuiltIn">Whether it is of the built-in catalogue.</param>
+public sealed record Item(string Id, BookFile File, ByProduct? ByProduct, bool IsBuiltIn);
+
+/// <summary>A cycle of references.</summary>
+/// <param name="Path">Ids along the cycle; the first is named once.</param>
+/// <param name="Closing">The line that closes it.</param>
+/// <param name="In">The recipe that holds the line.</param>
+public sealed record ReferenceCycle(IReadOnlyList<string> Path, Line Closing, Recipe In);
+
+/// <summary>All files of a bar, linked.</summary>
+public sealed class LinkedBook
+{
+    private readonly Dictionary<string, Item> items = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<Recipe>> users = new(StringComparer.Ordinal);
+
+    /// <summary>Links the files of a book.</summary>
+    /// <param name="files">Files in any order.</param>
+    /// <param name="settings">Settings in force.</param>
+    /// <param name="on">Date of the run.</param>
+    public LinkedBook(IEnumerable<BookFile> files, Settings settings, CalendarDate on)
+    {
+        Settings = settings;
+        On = on;
+        Files = [.. files.OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
+        var drinks = new List<Drink>();
+        var preps = new List<Prep>();
+        var ingredients = new List<Ingredient>();
+        var menus = new List<Menu>();
+        var stocks = new List<Stock>();
+        var doubles = new List<(BookFile First, BookFile Second)>();
+        foreach (var file in Files)
+        {
+            switch (file)
+            {
+                case Drink d: drinks.Add(d); Know(d, doubles); break;
+                case Prep p: preps.Add(p); Know(p, doubles); break;
+                case Ingredient i: ingredients.Add(i); Know(i, doubles); break;
+                case Menu m: menus.Add(m); break;
+                case Stock s: stocks.Add(s); break;
+            }
+        }
+
+        Drinks = drinks;
+        Preps = preps;
+        Ingredients = ingredients;
+        Menus = menus;
+        Stocks = stocks;
+        DoubleIds = doubles;
+        foreach (var prep in preps)
+        {
+            foreach (var left in prep.ByProducts)
+            {
+                if (left.Id.IsGiven && !items.ContainsKey(left.Id.Value))
+                    items.Add(left.Id.Value, new Item(left.Id.Value, prep, left, false));
+            }
+        }
+
+        foreach (var recipe in Recipes)
+        {
+            foreach (var line in LinesOf(recipe))
+            {
+                if (!line.Item.IsGiven) continue;
+                if (!users.TryGetValue(line.Item.Value, out var list)) users.Add(line.Item.Value, list = []);
+                if (list.Count == 0 || list[list.Count - 1] != recipe) list.Add(recipe);
+            }
+        }
+
+        (OrderOfUse, Cycles) = Order();
+    }
+
+    /// <summary>Settings in force.</summary>
+    public Settings Settings { get; }
+
+    /// <summary>The date of the run.</summary>
+    public CalendarDate On { get; }
+
+    /// <summary>All files, by path.</summary>
+    public IReadOnlyList<BookFile> Files { get; }
+
+    /// <summary>All drinks, by path.</summary>
+    public IReadOnlyList<Drink> Drinks { get; }
+
+    /// <summary>All preparations, by path.</summary>
+    public IReadOnlyList<Prep> Preps { get; }
+
+    /// <summary>Ingredients of the bar, by path.</summary>
+    public IReadOnlyList<Ingredient> Ingredients { get; }
+
+    /// <summary>All menus, by path.</summary>
+    public IReadOnlyList<Menu> Menus { get; }
+
+    /// <summary>All stock files, by path.</summary>
+    public IReadOnlyList<Stock> Stocks { get; }
+
+    /// <summary>Files that bear one id.</summary>
+    public IReadOnlyList<(BookFile First, BookFile Second)> DoubleIds { get; }
+
+    /// <summary>Preparations in an order in which each stands behind those it uses; members of cycles come last.</summary>
+    public IReadOnlyList<Prep> OrderOfUse { get; }
+
+    /// <summary>Cycles of references, each once.</summary>
+    public IReadOnlyList<ReferenceCycle> Cycles { get; }
+
+    /// <summary>All recipes: preparations, then drinks.</summary>
+    public IEnumerable<Recipe> Recipes => Preps.Concat<Recipe>(Drinks);
+
+    /// <summary>What an id resolves to: a file of the book, else the catalogue; <see langword="null"/> if nothing.</summary>
+    public Item? Resolve(string id)
+    {
+        if (items.TryGetValue(id, out var item)) return item;
+        var builtIn = BuiltInCatalogue.Find(id);
+        return builtIn is null ? null : new Item(builtIn.Id, builtIn, null, true);
+    }
+
+    /// <summary>The recipes that use an id, by path.</summary>
+    public IReadOnlyList<Recipe> UsersOf(string id) => users.TryGetValue(id, out var list) ? list : [];
+
+    /// <summary>Ids of the book (not of the catalogue).</summary>
+    public IEnumerable<string> Ids => items.Keys;
+
+    /// <summary>Every line of a recipe: ingredients, garnish, rim.</summary>
+    public static IEnumerable<Line> LinesOf(Recipe recipe) =>
+        recipe is Drink drink ? drink.Ingredients.Concat(drink.Garnish).Concat(drink.Rim) : recipe.Ingredients;
+
+    private void Know(BookFile file, List<(BookFile, BookFile)> doubles)
+    {
+        if (items.TryGetValue(file.Id, out var known)) doubles.Add((known.File, file));
+        else items.Add(file.Id, new Item(file.Id, file, null, false));
+    }
+
+    private (IReadOnlyList<Prep>, IReadOnlyList<ReferenceCycle>) Order()
+    {
+        var done = new List<Prep>(Preps.Count);
+        var late = new List<Prep>();
+        var cycles = new List<ReferenceCycle>();
+        var state = new Dictionary<Prep, int>();
+        var path = new List<Prep>();
+        var inCycle = new HashSet<Prep>();
+
+        // Iterative depth-first walk: a hostile book may nest far deeper than the stack.
+        var stack = new Stack<(Prep Prep, int Line)>();
+        foreach (var start in Preps)
+        {
+            if (state.ContainsKey(start)) continue;
+            state[start] = 1;
+            path.Add(start);
+            stack.Push((start, 0));
+            while (stack.Count > 0)
+            {
+                var (prep, next) = stack.Pop();
+                if (next == prep.Ingredients.Count)
+                {
+                    path.RemoveAt(path.Count - 1);
+                    state[prep] = 2;
+                    if (inCycle.Contains(prep)) late.Add(prep); else done.Add(prep);
+                    continue;
+                }
+
+                stack.Push((prep, next + 1));
+                var line = prep.Ingredients[next];
+                if (!line.Item.IsGiven || !items.TryGetValue(line.Item.Value, out var item) || item.File is not Prep part) continue;
+                if (!state.TryGetValue(part, out int seen))
+                {
+                    state[part] = 1;
+                    path.Add(part);
+                    stack.Push((part, 0));
+                }
+                else if (seen == 1)
+                {
+                    int from = path.IndexOf(part);
+                    var members = path.GetRange(from, path.Count - from);
+                    foreach (var member in members) inCycle.Add(member);
+                    cycles.Add(new ReferenceCycle([.. members.Select(m => m.Id)], line, prep));
+                }
+            }
+        }
+
+        done.AddRange(late);
+        return (done, cycles);
+    }
+}

@@ -1,0 +1,92 @@
+using System.Collections.Concurrent;
+using SpecLint.Book;
+using SpecLint.Reading;
+
+namespace SpecLint.Catalogue;
+
+/// <summary>
+/// The built-in ingredients. Each is the very JSON file that stands in the sources, embedded, and read by the reader of
+/// a bar's own files when it is first asked for; the index of ids costs nothing to load.
+/// </summary>
+public static class BuiltInCatalogue
+{
+    private const string Prefix = "ingredient/";
+    private const string Ending = ".ingredient";
+
+    private static readonly Dictionary<string, string> ResourceById = IndexResources();
+    private static readonly ConcurrentDictionary<string, Ingredient> Loaded = new(StringComparer.Ordinal);
+    private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(IndexAliases);
+
+    /// <summary>All ids, sorted.</summary>
+    public static IReadOnlyList<string> Ids { get; } = [.. ResourceById.Keys.OrderBy(k => k, StringComparer.Ordinal)];
+
+    /// <summary>The entry of an id or of a synonym written as an id, inheritance resolved; <see langword="null"/> if none.</summary>
+    public static Ingredient? Find(string id)
+    {
+        if (Loaded.TryGetValue(id, out var known)) return known;
+        if (ResourceById.ContainsKey(id)) return Load(id);
+        return IdByAlias.Value.TryGetValue(id, out string? real) ? Find(real) : null;
+    }
+
+    /// <summary>A synonym as an id: lower case, runs of other characters become one hyphen.</summary>
+    public static string Slug(string name)
+    {
+        var slug = new System.Text.StringBuilder(name.Length);
+        foreach (char c in name.Normalize(System.Text.NormalizationForm.FormD))
+        {
+            if (System.Globalization.CharUnicodeInfo.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.NonSpacingMark || c == '\'' || c == '’') continue;
+            char lower = char.ToLowerInvariant(c);
+            if (lower is (>= 'a' and <= 'z') or (>= '0' and <= '9')) slug.Append(lower);
+            else if (slug.Length > 0 && slug[slug.Length - 1] != '-') slug.Append('-');
+        }
+
+        if (slug.Length > 0 && slug[slug.Length - 1] == '-') slug.Length--;
+        return slug.ToString();
+    }
+
+    /// <summary>The text of an entry, as it stands in the sources.</summary>
+    internal static SourceFile? SourceOf(string id) =>
+        ResourceById.TryGetValue(id, out string? resource)
+            ? new SourceFile($"catalogue/{id}.ingredient.json", Resources.Read(resource))
+            : null;
+
+    private static Ingredient Load(string id)
+    {
+        var file = SourceOf(id)!;
+        var entry = (Ingredient)BookReader.Read(file, FileKind.Ingredient, Measures.Default);
+        return Loaded.GetOrAdd(id, Inheritance.Flatten(entry, Find));
+    }
+
+    private static Dictionary<string, string> IndexResources()
+    {
+        var index = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (string name in Resources.Names)
+        {
+            if (!name.StartsWith(Prefix, StringComparison.Ordinal)) continue;
+            string id = name.Substring(Prefix.Length);
+            if (id.EndsWith(Ending, StringComparison.Ordinal)) id = id.Substring(0, id.Length - Ending.Length);
+            index[id] = name;
+        }
+
+        return index;
+    }
+
+    private static Dictionary<string, string> IndexAliases()
+    {
+        var index = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (string id in Ids)
+        {
+            var entry = Load(id);
+            Add(entry.Name.IsGiven ? entry.Name.Value : id, id);
+            foreach (var alias in entry.Aliases) Add(alias.Value, id);
+        }
+
+        return index;
+
+        void Add(string name, string id)
+        {
+            string slug = Slug(name);
+            if (!index.TryGetValue(slug, out _)) index[slug] = id;
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using SpecLint.Book;
+
+namespace SpecLint.Catalogue;
+
+/// <summary>A limit that a rule holds a number against.</summary>
+/// <param name="Id">Its id in the table.</param>
+/// <param name="Value">The number.</param>
+/// <param name="Unit">Its unit in UCUM.</param>
+/// <param name="Jurisdictions">The jurisdictions it holds in; <c>any</c> for all.</param>
+/// <param name="Condition">When it holds, in words.</param>
+/// <param name="Source">Where it is printed.</param>
+/// <param name="Mark">How far to trust it: one from memory gives at most a warning.</param>
+public sealed record Limit(string Id, double Value, string Unit, IReadOnlyList<string> Jurisdictions, string Condition, string Source, Mark Mark)
+{
+    /// <summary>Whether it applies under the settings of a bar.</summary>
+    public bool AppliesIn(Settings settings)
+    {
+        if (Jurisdictions.Count == 0) return true;
+        if (Jurisdictions[0] == "any") return true;
+        foreach (string jurisdiction in Jurisdictions)
+        {
+            if (settings.AppliesIn(jurisdiction)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The level that a finding may have under this limit: one from memory gives at most a warning.</summary>
+    public Findings.Level? LevelCap => Mark == Mark.Memory ? Findings.Level.Warning : null;
+}
+
+/// <summary>The table of limits.</summary>
+public static class Limits
+{
+    private static readonly Dictionary<string, Limit> ById = Load();
+
+    /// <summary>All limits.</summary>
+    public static IReadOnlyCollection<Limit> All => ById.Values;
+
+    /// <summary>The limit of an id.</summary>
+    /// <exception cref="InvalidOperationException">The table lacks it: a fault of the build.</exception>
+    public static Limit Of(string id) =>
+        ById.TryGetValue(id, out var limit) ? limit : throw new InvalidOperationException($"The table of limits lacks {id}.");
+
+    private static Dictionary<string, Limit> Load()
+    {
+        var limits = new Dictionary<string, Limit>(StringComparer.Ordinal);
+        foreach (string table in Tables.NamesStartingWith("limits"))
+        {
+            using var document = Tables.Open(table);
+            foreach (var row in Tables.Rows(document))
+            {
+                string id = row.Text("id");
+                limits.Add(id, new Limit(id, row.Number("value"), row.Text("unit"), row.Texts("jurisdictions"), row.Text("condition"), row.Text("source"), row.Mark()));
+            }
+        }
+
+        return limits;
+    }
+}

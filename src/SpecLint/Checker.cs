@@ -1,0 +1,96 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules;
+
+namespace SpecLint;
+
+/// <summary>What to check.</summary>
+/// <param name="Files">The files of the book, in any order; paths are relative to its root.</param>
+/// <param name="On">The date of the run.</param>
+public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
+{
+    /// <summary>Rules of a bar's own, beside the built-in ones.</summary>
+    public IReadOnlyList<Rule> HouseRules { get; init; } = [];
+
+    /// <summary>Number of threads; 0 takes one a processor.</summary>
+    public int Threads { get; init; }
+
+    /// <summary>Called with the number of files read so far, for progress; from any thread.</summary>
+    public Action<int>? Progress { get; init; }
+}
+
+/// <summary>What a check found.</summary>
+/// <param name="Book">The book, linked.</param>
+/// <param name="Profiles">What each recipe comes to.</param>
+/// <param name="Findings">Findings in force, in total order; folded ones stand under their cause.</param>
+/// <param name="Accepted">Findings that an acceptance covers, in total order.</param>
+public sealed record CheckResult(LinkedBook Book, ProfileSet Profiles, IReadOnlyList<Finding> Findings, IReadOnlyList<Finding> Accepted)
+{
+    /// <summary>The highest level among the findings in force.</summary>
+    public Level Highest => Findings.Count == 0 ? Level.None : Findings.Max(f => f.Level);
+}
+
+/// <summary>Runs the whole way: read, bind, link, profile, rules, acceptances.</summary>
+public static class Checker
+{
+    /// <summary>Reads and links a book and computes its profiles, without running rules.</summary>
+    public static (LinkedBook Book, ProfileSet Profiles) Profile(BookInput input)
+    {
+        var book = ReadBook(input);
+        return (book, ProfileSet.Of(book, input.Threads));
+    }
+
+    /// <summary>Checks a book.</summary>
+    public static CheckResult Check(BookInput input)
+    {
+        var book = ReadBook(input);
+        var profiles = ProfileSet.Of(book, input.Threads);
+        var rules = new RuleSet(RuleRegistry.All.Concat(input.HouseRules));
+        var files = book.Files;
+        var perFile = new List<Finding>[files.Count];
+        Workers.For(files.Count, input.Threads, i => perFile[i] = rules.CheckFile(book, profiles, files[i]));
+        var all = new List<Finding>();
+        foreach (var list in perFile) all.AddRange(list);
+        rules.CheckBook(book, profiles, all);
+        SetLevels(all, book.Settings);
+        all.RemoveAll(f => f.Level == Level.None);
+
+        var accepted = Acceptances.Apply(book, all, out var uses);
+        var later = new List<Finding>();
+        rules.CheckAcceptances(book, profiles, later, uses);
+        SetLevels(later, book.Settings);
+        later.RemoveAll(f => f.Level == Level.None);
+        all.AddRange(later);
+
+        all = Folding.Fold(all);
+        all.Sort(FindingOrder.Instance);
+        accepted.Sort(FindingOrder.Instance);
+        return new CheckResult(book, profiles, all, accepted);
+    }
+
+    private static LinkedBook ReadBook(BookInput input)
+    {
+        // The bar comes first: its measures are needed to read quantities.
+        var sources = input.Files.OrderBy(f => f.Path, StringComparer.Ordinal).ToArray();
+        var barSource = sources.Where(f => FileKinds.Of(f.Path) == FileKind.Bar).OrderBy(f => f.Path.Length).FirstOrDefault();
+        var bar = barSource is null ? null : (Bar)BookReader.Read(barSource, FileKind.Bar, Measures.Default);
+        var measures = bar is null ? Measures.Default : Measures.For(bar);
+        var files = new BookFile?[sources.Length];
+        int done = 0;
+        Workers.For(sources.Length, input.Threads, i =>
+        {
+            var kind = FileKinds.Of(sources[i].Path);
+            files[i] = sources[i] == barSource ? bar : kind is null ? null : BookReader.Read(sources[i], kind.Value, measures);
+            input.Progress?.Invoke(Interlocked.Increment(ref done));
+        });
+        return new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On);
+    }
+
+    private static void SetLevels(List<Finding> findings, Settings settings)
+    {
+        foreach (var finding in findings)
+            finding.Level = settings.LevelOf(finding.Rule.Id) ?? finding.AskedLevel ?? finding.Rule.Level;
+    }
+}

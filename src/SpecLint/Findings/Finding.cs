@@ -1,0 +1,141 @@
+using SpecLint.Reading;
+using SpecLint.Rules;
+
+namespace SpecLint.Findings;
+
+/// <summary>Levels of a finding (SARIF 2.1.0, section 3.27.10).</summary>
+public enum Level
+{
+    /// <summary>Not reported.</summary>
+    None,
+
+    /// <summary>Worth knowing.</summary>
+    Note,
+
+    /// <summary>Probably wrong.</summary>
+    Warning,
+
+    /// <summary>Wrong, or able to hurt someone.</summary>
+    Error,
+}
+
+/// <summary>What a check answered; a check that holds makes no finding.</summary>
+public enum Answer
+{
+    /// <summary>The whole range is on the wrong side of the limit.</summary>
+    Broken,
+
+    /// <summary>The range straddles the limit, or an input is missing.</summary>
+    NotShown,
+}
+
+/// <summary>A number or a text that a finding rests on.</summary>
+/// <param name="Name">What it is: a fact's name, an input, a limit.</param>
+/// <param name="Value">Its value, <see cref="double.NaN"/> where it is a text.</param>
+/// <param name="Low">Low end of its range; equal to <paramref name="Value"/> where exact.</param>
+/// <param name="High">High end of its range.</param>
+/// <param name="Unit">Unit in UCUM; empty where there is none.</param>
+/// <param name="Source">Source of a limit or a value from the catalogue; <see langword="null"/> for a computed one.</param>
+/// <param name="Text">The text, where it is one.</param>
+/// <param name="Place">Where it stands, also in another file.</param>
+public sealed record Evidence(
+    string Name,
+    double Value,
+    double Low,
+    double High,
+    string Unit,
+    string? Source = null,
+    string? Text = null,
+    Place? Place = null);
+
+/// <summary>A further place of a finding, with what is there.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Message">What is there.</param>
+public sealed record RelatedPlace(Place Place, string Message);
+
+/// <summary>How sure a correction is.</summary>
+public enum CorrectionGrade
+{
+    /// <summary>The same drink, better written.</summary>
+    Assured,
+
+    /// <summary>Changes what is made, sold or declared: applied only by name.</summary>
+    Proposed,
+}
+
+/// <summary>A replacement of some bytes of a file.</summary>
+/// <param name="Place">What is replaced; an empty span inserts.</param>
+/// <param name="NewText">The text that takes its place.</param>
+public sealed record TextEdit(Place Place, string NewText);
+
+/// <summary>A correction: edits that put a finding right.</summary>
+/// <param name="Grade">How sure.</param>
+/// <param name="Description">What it does, in one sentence.</param>
+/// <param name="Edits">The edits; they do not overlap.</param>
+public sealed record Correction(CorrectionGrade Grade, string Description, IReadOnlyList<TextEdit> Edits);
+
+/// <summary>An acceptance that covers a finding (a SARIF suppression).</summary>
+/// <param name="Justification">The reason.</param>
+/// <param name="Until">The last day, if one is given.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record Suppression(string Justification, CalendarDate? Until, Place Place);
+
+/// <summary>One thing that a rule found.</summary>
+public sealed class Finding
+{
+    /// <summary>A finding of a rule.</summary>
+    public Finding(RuleInfo rule) => Rule = rule;
+
+    /// <summary>The rule.</summary>
+    public RuleInfo Rule { get; }
+
+    /// <summary>The level in force; the engine sets it from the settings.</summary>
+    public Level Level { get; internal set; }
+
+    /// <summary>A level other than the rule's own, which the rule may ask for case by case (a limit known from memory asks for a warning at most).</summary>
+    public Level? AskedLevel { get; init; }
+
+    /// <summary>Broken or not shown.</summary>
+    public Answer Answer { get; init; } = Answer.Broken;
+
+    /// <summary>Where.</summary>
+    public required Place Place { get; init; }
+
+    /// <summary>Id of the recipe or file that it is about.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>JSON path by item name, stable under reordering, e.g. <c>ingredients[lime-juice].amount</c>.</summary>
+    public string Path { get; init; } = "";
+
+    /// <summary>Tells apart two findings of one rule at one path; part of the fingerprint.</summary>
+    public string Key { get; init; } = "";
+
+    /// <summary>One sentence with the computed number, its range, the limit and its source.</summary>
+    public required string Message { get; init; }
+
+    /// <summary>One sentence with what to do.</summary>
+    public string Advice { get; init; } = "";
+
+    /// <summary>A caution, where someone can be hurt.</summary>
+    public string? Caution { get; init; }
+
+    /// <summary>Facts, inputs and limits used.</summary>
+    public IReadOnlyList<Evidence> Evidence { get; init; } = [];
+
+    /// <summary>Further places.</summary>
+    public IReadOnlyList<RelatedPlace> Related { get; init; } = [];
+
+    /// <summary>Corrections, the best first.</summary>
+    public IReadOnlyList<Correction> Corrections { get; init; } = [];
+
+    /// <summary>The acceptance that covers it, if any.</summary>
+    public Suppression? Suppression { get; internal set; }
+
+    /// <summary>Findings that this one causes: shown beneath it, not beside it.</summary>
+    public IReadOnlyList<Finding> Folded { get; internal set; } = [];
+
+    /// <summary>Versioned fingerprint from rule, subject, path and key: it survives reordering and reformatting.</summary>
+    public string Fingerprint => fingerprint ??= Fingerprints.Of(this);
+
+    private string? fingerprint;
+}

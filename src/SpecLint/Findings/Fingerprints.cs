@@ -1,0 +1,35 @@
+using System.Text;
+
+namespace SpecLint.Findings;
+
+/// <summary>Fingerprints of findings.</summary>
+public static class Fingerprints
+{
+    /// <summary>Name of the fingerprint in SARIF; the version rises when the ingredients change.</summary>
+    public const string Name = "specLint/v1";
+
+    /// <summary>128 bits (FNV-1a, two lanes) of rule id, subject, path and key, as 32 hexadecimal digits.</summary>
+    public static string Of(Finding finding)
+    {
+        ulong a = 14695981039346656037, b = 0x9E3779B97F4A7C15;
+        Add(finding.Rule.Id);
+        Add(finding.Subject);
+        Add(finding.Path);
+        Add(finding.Key);
+        var text = new StringBuilder(32);
+        text.Append(a.ToString("x16")).Append(b.ToString("x16"));
+        return text.ToString();
+
+        void Add(string part)
+        {
+            foreach (char c in part)
+            {
+                a = (a ^ c) * 1099511628211;
+                b = (b ^ ((ulong)c + 0x100)) * 1099511628211;
+            }
+
+            a = (a ^ 0xFFFF) * 1099511628211;
+            b = (b ^ 0x1FFFF) * 1099511628211;
+        }
+    }
+}

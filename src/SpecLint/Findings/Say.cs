@@ -1,0 +1,68 @@
+using System.Globalization;
+using SpecLint.Profile;
+
+namespace SpecLint.Findings;
+
+/// <summary>Words for numbers, alike in every finding: invariant, with the unit, with the range in brackets.</summary>
+public static class Say
+{
+    /// <summary>A number with as many digits as it bears.</summary>
+    public static string Number(double value)
+    {
+        double size = Math.Abs(value);
+        int decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+        return Number(value, decimals);
+    }
+
+    /// <summary>A number with at most so many decimals; trailing zeros and a minus before nought are left out.</summary>
+    public static string Number(double value, int decimals)
+    {
+        double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        if (rounded == 0) rounded = 0;
+        return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A number with its unit, e.g. <c>45 mL</c>.</summary>
+    public static string With(double value, string unit) => unit.Length == 0 ? Number(value) : $"{Number(value)} {unit}";
+
+    /// <summary>A value with its unit and range, e.g. <c>15.2 % vol (14.1–16.3)</c>; the range is left out where it says nothing.</summary>
+    public static string Range(double value, double low, double high, string unit)
+    {
+        string low1 = Number(low), high1 = Number(high);
+        string main = With(value, unit);
+        return low1 == high1 ? main : $"{main} ({low1}–{high1})";
+    }
+
+    /// <summary>A fact in words, e.g. <c>15.2 % vol (14.1–16.3)</c>.</summary>
+    public static string Fact(Fact fact, FactValue value, bool solid = false) => Range(value.Value, value.Low, value.High, Unit(fact, solid));
+
+    /// <summary>A pH, two decimals.</summary>
+    public static string Ph(FactValue value)
+    {
+        string low = Number(value.Low, 2), high = Number(value.High, 2);
+        return low == high ? Number(value.Value, 2) : $"{Number(value.Value, 2)} ({low}–{high})";
+    }
+
+    /// <summary>The unit of a fact as people write it.</summary>
+    public static string Unit(Fact fact, bool solid = false) => FactNames.Unit(fact, solid) switch
+    {
+        "%{vol}" => "% vol",
+        "g/dL" => "g/100 mL",
+        "g/(100.g)" => "g/100 g",
+        "Cel" => "°C",
+        "[pH]" or "1" => "",
+        "d" => "d",
+        var unit => unit,
+    };
+
+    /// <summary>Names in a row: <c>a</c>, <c>a and b</c>, <c>a, b and c</c>.</summary>
+    public static string List(IReadOnlyList<string> names, string last = "and") => names.Count switch
+    {
+        0 => "",
+        1 => names[0],
+        _ => string.Join(", ", names.Take(names.Count - 1)) + $" {last} {names[names.Count - 1]}",
+    };
+
+    /// <summary>A count with its noun: <c>1 line</c>, <c>3 lines</c>.</summary>
+    public static string Count(int count, string noun) => count == 1 ? $"1 {noun}" : $"{count} {noun}s";
+}

@@ -1,0 +1,38 @@
+using SpecLint.Book;
+using SpecLint.Science;
+
+namespace SpecLint.Profile;
+
+/// <summary>What chilling with ice does to a drink.</summary>
+/// <param name="Ratio">Water added over the volume of the mix: typical, low, high.</param>
+/// <param name="Temperature">Temperature, °C: typical, low, high.</param>
+public readonly record struct Chilling(Trace Ratio, Trace Temperature)
+{
+    /// <summary>Temperature of parts kept at room temperature; common practice, no source.</summary>
+    private static readonly Celsius Room = new(20);
+
+    /// <summary>Chilling of a mix by a technique; <see langword="null"/> where the models do not reach.</summary>
+    internal static Chilling? Of(ReadOnlySpan<double> grams, TechniqueKind technique, Step? step)
+    {
+        var how = technique switch
+        {
+            TechniqueKind.Shaken => ChillTechnique.Shaken,
+            TechniqueKind.Stirred => ChillTechnique.Stirred,
+            TechniqueKind.Thrown => ChillTechnique.Thrown,
+            TechniqueKind.Blended => ChillTechnique.Blended,
+            TechniqueKind.Swizzled => ChillTechnique.Swizzled,
+            _ when step is { Ice.IsGiven: true } && IsLarge(step.Ice.Value) => ChillTechnique.OnRock,
+            _ => ChillTechnique.Built,
+        };
+        double? seconds = step is { For.IsGiven: true } ? step.For.Value.Base : null;
+        var result = IceDilution.Of(grams, how, Room, seconds: seconds);
+        if (result is not { } d) return null;
+        return new Chilling(
+            new Trace(d.WaterPerVolume.Typical, d.WaterPerVolume.Low, d.WaterPerVolume.High),
+            new Trace(d.FinalCelsius.Typical, d.FinalCelsius.Low, d.FinalCelsius.High));
+    }
+
+    private static bool IsLarge(string ice) =>
+        ice.IndexOf("large", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("block", StringComparison.OrdinalIgnoreCase) >= 0
+        || ice.IndexOf("rock", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("sphere", StringComparison.OrdinalIgnoreCase) >= 0;
+}

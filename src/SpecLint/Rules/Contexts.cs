@@ -1,0 +1,92 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules;
+
+/// <summary>What every rule is given: the linked book, the settings and a place for findings.</summary>
+public class BookContext
+{
+    private readonly List<Finding> findings;
+
+    internal BookContext(LinkedBook book, ProfileSet profiles, List<Finding> findings)
+    {
+        Book = book;
+        Profiles = profiles;
+        this.findings = findings;
+    }
+
+    /// <summary>The book, linked.</summary>
+    public LinkedBook Book { get; }
+
+    /// <summary>The settings in force.</summary>
+    public Settings Settings => Book.Settings;
+
+    /// <summary>The profiles of all recipes.</summary>
+    public ProfileSet Profiles { get; }
+
+    /// <summary>The date of the run.</summary>
+    public CalendarDate On => Book.On;
+
+    /// <summary>Reports a finding.</summary>
+    public void Report(Finding finding) => findings.Add(finding);
+}
+
+/// <summary>The context of a rule about one file.</summary>
+public class FileContext : BookContext
+{
+    internal FileContext(LinkedBook book, ProfileSet profiles, List<Finding> findings, BookFile file)
+        : base(book, profiles, findings) => File = file;
+
+    /// <summary>The file.</summary>
+    public BookFile File { get; }
+
+    /// <summary>Its id: the subject of findings.</summary>
+    public string Id => File.Id;
+
+    /// <summary>Place of a part of the file.</summary>
+    public Place At(TextSpan span) => File.At(span);
+}
+
+/// <summary>The context of a rule about one recipe.</summary>
+public sealed class RecipeContext : FileContext
+{
+    internal RecipeContext(LinkedBook book, ProfileSet profiles, List<Finding> findings, Recipe recipe, RecipeProfile profile)
+        : base(book, profiles, findings, recipe)
+    {
+        Recipe = recipe;
+        Profile = profile;
+    }
+
+    /// <summary>The recipe.</summary>
+    public Recipe Recipe { get; }
+
+    /// <summary>What it comes to.</summary>
+    public RecipeProfile Profile { get; }
+
+    /// <summary>A fact of the recipe.</summary>
+    public FactValue Fact(Fact fact) => Profile.Get(fact);
+
+    /// <summary>JSON path of a line by its item's name.</summary>
+    public static string PathOf(Line line, string property = "")
+    {
+        string list = line.Role switch { LineRole.Garnish => "garnish", LineRole.Rim => "rim", _ => "ingredients" };
+        string name = line.Item.IsGiven ? line.Item.Value : line.Number.ToString();
+        return property.Length == 0 ? $"{list}[{name}]" : $"{list}[{name}].{property}";
+    }
+
+    /// <summary>JSON path of a step: its verb and which one of that verb it is.</summary>
+    public string PathOf(Step step)
+    {
+        int nth = 1;
+        foreach (var other in Recipe.Method)
+        {
+            if (other == step) break;
+            if (other.Do.IsGiven && step.Do.IsGiven && other.Do.Value == step.Do.Value) nth++;
+        }
+
+        string verb = step.Do.IsGiven ? step.Do.Value : "step";
+        return nth == 1 ? $"method[{verb}]" : $"method[{verb} {nth}]";
+    }
+}

@@ -1,0 +1,16 @@
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1004: values are nested deeper than is read.</summary>
+internal sealed class NestedTooDeep : ReadingRule
+{
+    private static readonly RuleInfo Rule = new("SL1004", "nested-too-deep", "Values are nested deeper than is read", Level.Error) { IsCause = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    protected override ReadingProblemKind Kind => ReadingProblemKind.TooDeep;
+}

@@ -1,0 +1,84 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules;
+
+/// <summary>Rules sorted by what they check, so that a file meets only those meant for it.</summary>
+internal sealed class RuleSet
+{
+    private readonly FileRule[] fileRules;
+    private readonly RecipeRule[] recipeRules;
+    private readonly DrinkRule[] drinkRules;
+    private readonly PrepRule[] prepRules;
+    private readonly IngredientRule[] ingredientRules;
+    private readonly MenuRule[] menuRules;
+    private readonly StockRule[] stockRules;
+    private readonly BookRule[] bookRules;
+    private readonly AcceptanceRule[] acceptanceRules;
+
+    public RuleSet(IEnumerable<Rule> rules)
+    {
+        var all = rules.ToArray();
+        fileRules = [.. all.OfType<FileRule>()];
+        recipeRules = [.. all.OfType<RecipeRule>()];
+        drinkRules = [.. all.OfType<DrinkRule>()];
+        prepRules = [.. all.OfType<PrepRule>()];
+        ingredientRules = [.. all.OfType<IngredientRule>()];
+        menuRules = [.. all.OfType<MenuRule>()];
+        stockRules = [.. all.OfType<StockRule>()];
+        bookRules = [.. all.OfType<BookRule>()];
+        acceptanceRules = [.. all.OfType<AcceptanceRule>()];
+    }
+
+    public List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file)
+    {
+        var findings = new List<Finding>();
+        var recipe = file as Recipe;
+        var profile = recipe is null ? null : profiles.Of(recipe);
+        var context = profile is null
+            ? new FileContext(book, profiles, findings, file)
+            : new RecipeContext(book, profiles, findings, recipe!, profile);
+        foreach (var rule in fileRules) rule.Check(context);
+        switch (file)
+        {
+            case Ingredient ingredient:
+                foreach (var rule in ingredientRules) rule.Check(context, ingredient);
+                break;
+            case Menu menu:
+                foreach (var rule in menuRules) rule.Check(context, menu);
+                break;
+            case Stock stock:
+                foreach (var rule in stockRules) rule.Check(context, stock);
+                break;
+        }
+
+        if (context is not RecipeContext recipeContext) return findings;
+        foreach (var rule in recipeRules) rule.Check(recipeContext);
+        if (recipe is Drink drink)
+        {
+            foreach (var rule in drinkRules) rule.Check(recipeContext, drink);
+        }
+        else if (recipe is Prep prep)
+        {
+            foreach (var rule in prepRules) rule.Check(recipeContext, prep);
+        }
+
+        return findings;
+    }
+
+    public void CheckBook(LinkedBook book, ProfileSet profiles, List<Finding> findings)
+    {
+        var context = new BookContext(book, profiles, findings);
+        foreach (var rule in bookRules) rule.Check(context);
+    }
+
+    public void CheckAcceptances(LinkedBook book, ProfileSet profiles, List<Finding> findings, List<AcceptanceUse> uses)
+    {
+        var context = new BookContext(book, profiles, findings);
+        foreach (var use in uses)
+        {
+            foreach (var rule in acceptanceRules) rule.Check(context, use);
+        }
+    }
+}
