@@ -1,0 +1,84 @@
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using SpecLint.Reading;
+
+namespace SpecLint.Reports;
+
+/// <summary>What the JSON outputs share: options, numbers, addresses.</summary>
+internal static class JsonOutput
+{
+    /// <summary>Indented; letters beyond ASCII stay readable, control characters are escaped as JSON asks.</summary>
+    public static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>
+    /// A number at six significant digits: more than any input bears, and few enough that the last bit of a
+    /// platform's arithmetic does not show.
+    /// </summary>
+    public static string Number(double value)
+    {
+        string text = value.ToString("G6", CultureInfo.InvariantCulture);
+        return text == "-0" ? "0" : text;
+    }
+
+    /// <summary>Writes a number; nothing where it is not finite.</summary>
+    public static void WriteFinite(this Utf8JsonWriter json, string name, double value)
+    {
+        if (double.IsNaN(value) || double.IsInfinity(value)) return;
+        json.WritePropertyName(name);
+        json.WriteRawValue(Number(value), skipInputValidation: true);
+    }
+
+    /// <summary>Writes a text; nothing where it is empty or missing.</summary>
+    public static void WriteGiven(this Utf8JsonWriter json, string name, string? text)
+    {
+        if (!string.IsNullOrEmpty(text)) json.WriteString(name, WellFormed(text!));
+    }
+
+    /// <summary>A text whose lone surrogates are replaced: no UTF-8 can hold them.</summary>
+    public static string WellFormed(string text)
+    {
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (!char.IsSurrogate(text[i])) continue;
+            if (char.IsSurrogatePair(text, i)) i++;
+            else return Replace(text);
+        }
+
+        return text;
+    }
+
+    /// <summary>A relative path as a URI reference: segments percent-encoded, parted by <c>/</c>.</summary>
+    public static string Address(string path) => string.Join("/", path.Split('/').Select(s => Uri.EscapeDataString(WellFormed(s))));
+
+    /// <summary>Writes a place as line, column and bytes.</summary>
+    public static void WriteRegion(this Utf8JsonWriter json, string name, Place place)
+    {
+        var start = place.Start;
+        var end = place.End;
+        json.WriteStartObject(name);
+        json.WriteNumber("startLine", start.Line);
+        json.WriteNumber("startColumn", start.Column);
+        json.WriteNumber("endLine", end.Line);
+        json.WriteNumber("endColumn", end.Column);
+        json.WriteNumber("byteOffset", place.Span.Start);
+        json.WriteNumber("byteLength", place.Span.Length);
+        json.WriteEndObject();
+    }
+
+    private static string Replace(string text)
+    {
+        var kept = new System.Text.StringBuilder(text.Length);
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (char.IsSurrogatePair(text, i)) kept.Append(text[i]).Append(text[++i]);
+            else kept.Append(char.IsSurrogate(text[i]) ? '\uFFFD' : text[i]);
+        }
+
+        return kept.ToString();
+    }
+}

@@ -1,0 +1,166 @@
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Reports;
+
+/// <summary>How a text report is written.</summary>
+public sealed record TextReportOptions
+{
+    /// <summary>What stands before each path, so that a terminal can open it: the way from where one is to the book, with <c>/</c> at its end.</summary>
+    public string PathPrefix { get; init; } = "";
+
+    /// <summary>Whether to colour (ECMA-48, select graphic rendition).</summary>
+    public bool Colour { get; init; }
+
+    /// <summary>Whether to end with a summary.</summary>
+    public bool Summary { get; init; } = true;
+}
+
+/// <summary>
+/// Findings for people, by file: where, what is wrong and by how much, what to do, what to mind. Lines keep to 80
+/// columns; only an address longer than that stands on a line of its own, whole, so that a terminal can open it.
+/// </summary>
+public sealed class TextReport
+{
+    private const int MostEditsShown = 6;
+    private const int LongestTextShown = 200;
+
+    private readonly TextWriter to;
+    private readonly ReportContent content;
+    private readonly TextReportOptions options;
+
+    private TextReport(TextWriter to, ReportContent content, TextReportOptions options)
+    {
+        this.to = to;
+        this.content = content;
+        this.options = options;
+    }
+
+    /// <summary>Writes the report; lines end with LF on every system.</summary>
+    public static void Write(TextWriter to, ReportContent content, TextReportOptions options) =>
+        new TextReport(to, content, options).Write();
+
+    private void Write()
+    {
+        string? path = null;
+        foreach (var finding in content.Findings)
+        {
+            if (finding.Place.File.Path != path)
+            {
+                path = finding.Place.File.Path;
+                Heading(path);
+            }
+
+            WriteFinding(finding);
+            Line("");
+        }
+
+        if (options.Summary) Summary();
+    }
+
+    private void Heading(string path)
+    {
+        var file = content.FileAt(path);
+        if (file is null) return;
+        string name = file.Name.IsGiven ? file.Name.Value : file.Id;
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape($"{name} ({ReportWords.Of(file.Kind)})"), "", "  "))
+            Line(Paint(line, Bold));
+    }
+
+    private void WriteFinding(Finding finding)
+    {
+        Where(finding.Place, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}", ColourOf(finding.Level));
+        Paragraph(finding.Message, "  ", "  ");
+        if (finding.Advice.Length > 0) Paragraph("To put it right: " + finding.Advice, "  ", "  ");
+        foreach (var correction in finding.Corrections) WriteCorrection(correction);
+        if (finding.Caution is not null) Paragraph("Caution: " + finding.Caution, "  ", "  ");
+        foreach (var related in finding.Related)
+        {
+            if (content.IsInBook(related.Place)) Where(related.Place, related.Message, null, "  See ", "    ");
+            else Paragraph($"See the catalogue, {related.Place.File.Path}: {related.Message}", "  ", "    ");
+        }
+
+        if (finding.Folded.Count == 0) return;
+        Line(finding.Folded.Count == 1 ? "  From this follows:" : "  From this follow:");
+        foreach (var folded in finding.Folded)
+            Paragraph($"{ReportWords.Of(folded.Level)} {folded.Rule.Id}, line {folded.Place.Start.Line}: {folded.Message}", "  - ", "    ");
+    }
+
+    private void WriteCorrection(Correction correction)
+    {
+        string grade = correction.Grade == CorrectionGrade.Assured ? "Assured correction: " : "Proposed correction: ";
+        Paragraph(grade + correction.Description, "  ", "  ");
+        int shown = 0;
+        foreach (var edit in correction.Edits)
+        {
+            if (shown++ == MostEditsShown)
+            {
+                Line($"    and {correction.Edits.Count - MostEditsShown} more edits");
+                break;
+            }
+
+            string line = $"line {edit.Place.Start.Line}: ";
+            string old = Shorten(edit.Place.File.TextOf(edit.Place.Span)), now = Shorten(edit.NewText);
+            string text = old.Length == 0 ? $"{line}put in {now}" : now.Length == 0 ? $"{line}take out {old}" : $"{line}{old} becomes {now}";
+            Paragraph(text, "    ", "      ");
+        }
+    }
+
+    /// <summary>An address that a terminal can open, and what stands behind it, on the same line where it fits.</summary>
+    private void Where(Place place, string text, string? colour, string first = "", string rest = "  ")
+    {
+        var start = place.Start;
+        string address = DisplayText.Escape($"{options.PathPrefix}{place.File.Path}:{start.Line}:{start.Column}");
+        string shown = DisplayText.Escape(text);
+        if (DisplayText.Width(first + address) + 2 + DisplayText.Width(shown) <= DisplayText.Columns)
+        {
+            Line(first + address + ": " + (colour is null ? shown : Paint(shown, colour)));
+            return;
+        }
+
+        Line(first + address + ":");
+        foreach (string line in DisplayText.Wrap(shown, rest, rest)) Line(colour is null ? line : Paint(line, colour));
+    }
+
+    private void Summary()
+    {
+        string scope = content.Recipes == 0
+            ? ReportWords.Count(content.Files, "file", "files")
+            : ReportWords.Count(content.Recipes, "recipe", "recipes");
+        string found = content.Highest == Level.None
+            ? "nothing found"
+            : string.Join(", ", new[]
+            {
+                content.Errors > 0 ? ReportWords.Count(content.Errors, "error", "errors") : null,
+                content.Warnings > 0 ? ReportWords.Count(content.Warnings, "warning", "warnings") : null,
+                content.Notes > 0 ? ReportWords.Count(content.Notes, "note", "notes") : null,
+            }.OfType<string>());
+        string accepted = content.Accepted.Count == 0 ? "" : content.AcceptedSafety == 0
+            ? $" {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted."
+            : $" {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted, {content.AcceptedSafety} of them of rules that guard against harm.";
+        foreach (string line in DisplayText.Wrap($"In {scope}: {found}.{accepted}", "", "")) Line(Paint(line, Bold));
+    }
+
+    private void Paragraph(string text, string first, string rest)
+    {
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape(text), first, rest)) Line(line);
+    }
+
+    private void Line(string text)
+    {
+        to.Write(text);
+        to.Write('\n');
+    }
+
+    private static string Shorten(string text)
+    {
+        text = string.Join(" ", text.Split([' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        return text.Length <= LongestTextShown ? text : text.Substring(0, LongestTextShown) + "…";
+    }
+
+    private const string Bold = "1", Red = "31", Yellow = "33", Cyan = "36";
+
+    private static string ColourOf(Level level) => level switch { Level.Error => Red, Level.Warning => Yellow, _ => Cyan };
+
+    private string Paint(string text, string colour) => options.Colour ? $"\u001b[{colour}m{text}\u001b[0m" : text;
+}
