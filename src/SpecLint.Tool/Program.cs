@@ -1,1 +1,3 @@
-return 0;
+using SpecLint.Tool;
+
+return Shell.Run(args, Host.OfProcess());

@@ -1,0 +1,123 @@
+using Microsoft.Extensions.FileSystemGlobbing.Abstractions;
+
+namespace SpecLint.Tool;
+
+/// <summary>
+/// A folder of a book as patterns see it: hidden folders, other books and links that leave the book are not there; links
+/// to folders are not followed at all, since what they lead to within the book is found anyway.
+/// </summary>
+internal sealed class BookDirectory : DirectoryInfoBase
+{
+    /// <summary>Everything but what cannot be entered is an error to the user, not a gap in the book.</summary>
+    public static readonly EnumerationOptions Enumeration = new() { IgnoreInaccessible = false, AttributesToSkip = 0 };
+
+    private readonly DirectoryInfo folder;
+    private readonly List<string> otherBooks;
+    private readonly BookDirectory? parent;
+    private readonly string way;
+    private readonly Lazy<string> realRoot;
+
+    /// <summary>The root of a book.</summary>
+    /// <param name="root">The folder.</param>
+    /// <param name="otherBooks">Receives the folders that are books of their own.</param>
+    public BookDirectory(DirectoryInfo root, List<string> otherBooks)
+        : this(root, otherBooks, null, "", new Lazy<string>(() => RealPath(root.FullName)))
+    {
+    }
+
+    private BookDirectory(DirectoryInfo folder, List<string> otherBooks, BookDirectory? parent, string way, Lazy<string> realRoot)
+    {
+        this.folder = folder;
+        this.otherBooks = otherBooks;
+        this.parent = parent;
+        this.way = way;
+        this.realRoot = realRoot;
+    }
+
+    /// <inheritdoc/>
+    public override string Name => folder.Name;
+
+    /// <inheritdoc/>
+    public override string FullName => folder.FullName;
+
+    /// <inheritdoc/>
+    public override DirectoryInfoBase? ParentDirectory => parent;
+
+    /// <summary>Whether a folder is entered: not where it is hidden, a link, or full of packages.</summary>
+    public static bool IsWalked(DirectoryInfo folder) =>
+        folder.Name[0] != '.' && folder.Name != "node_modules" && (folder.Attributes & FileAttributes.ReparsePoint) == 0;
+
+    /// <inheritdoc/>
+    public override IEnumerable<FileSystemInfoBase> EnumerateFileSystemInfos()
+    {
+        foreach (var entry in folder.EnumerateFileSystemInfos("*", Enumeration))
+        {
+            if (entry is DirectoryInfo child)
+            {
+                if (!IsWalked(child)) continue;
+                string childWay = way + child.Name + "/";
+                if (File.Exists(Path.Combine(child.FullName, BookFolder.BarFile)))
+                {
+                    if (!otherBooks.Contains(childWay)) otherBooks.Add(childWay);
+                    continue;
+                }
+
+                yield return new BookDirectory(child, otherBooks, this, childWay, realRoot);
+            }
+            else if (entry.Name.EndsWith(".json", StringComparison.Ordinal) && IsWithin((FileInfo)entry))
+            {
+                yield return new FileInfoWrapper((FileInfo)entry);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public override DirectoryInfoBase? GetDirectory(string path) => path == ".." ? parent : null;
+
+    /// <inheritdoc/>
+    public override FileInfoBase? GetFile(string path)
+    {
+        var file = new FileInfo(Path.Combine(folder.FullName, path));
+        return file.Exists && IsWithin(file) ? new FileInfoWrapper(file) : null;
+    }
+
+    private bool IsWithin(FileInfo file)
+    {
+        if ((file.Attributes & FileAttributes.ReparsePoint) == 0) return true;
+        string real = RealPath(file.FullName);
+        return real.StartsWith(Path.TrimEndingDirectorySeparator(realRoot.Value) + Path.DirectorySeparatorChar, StringComparison.Ordinal) && File.Exists(real);
+    }
+
+    /// <summary>A path with every link in it resolved; a chain of more than 40 links leads nowhere.</summary>
+    private static string RealPath(string path)
+    {
+        int links = 0;
+        var parts = new Stack<string>(path.Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Reverse());
+        string real = Path.GetPathRoot(path)!;
+        if (real.Length > 1 && parts.Count > 0) parts.Pop();
+        while (parts.Count > 0)
+        {
+            string part = parts.Pop();
+            if (part == "..")
+            {
+                real = Path.GetDirectoryName(real) ?? real;
+                continue;
+            }
+
+            if (part == ".") continue;
+            string next = Path.Combine(real, part);
+            string? target = new FileInfo(next).LinkTarget;
+            if (target is null)
+            {
+                real = next;
+                continue;
+            }
+
+            if (++links > 40) return "";
+            if (Path.IsPathRooted(target)) real = Path.GetPathRoot(target)!;
+            foreach (string step in target.Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Reverse()) parts.Push(step);
+        }
+
+        return real;
+    }
+}

@@ -1,0 +1,235 @@
+using Microsoft.Extensions.FileSystemGlobbing;
+using SpecLint.Book;
+using SpecLint.Reading;
+
+namespace SpecLint.Tool;
+
+/// <summary>A book on disk: its root, its files, and which of them were asked for.</summary>
+internal sealed class BookFolder
+{
+    /// <summary>Name of the file that marks the root of a book.</summary>
+    public const string BarFile = "bar.json";
+
+    /// <summary>Files that are read where the bar names none: the endings of a book.</summary>
+    public static readonly IReadOnlyList<string> DefaultFiles =
+        ["**/*.drink.json", "**/*.prep.json", "**/*.ingredient.json", "**/*.menu.json", "**/*.stock.json"];
+
+    /// <summary>Folders that are always left out.</summary>
+    public static readonly IReadOnlyList<string> AlwaysLeftOut = ["**/.*/", "**/node_modules/"];
+
+    /// <summary>A file over 4 MiB is handed over as blanks of more than that: the reader says that it is too large, and nobody reads it.</summary>
+    private static readonly Lazy<byte[]> TooLarge = new(static () =>
+    {
+        byte[] blanks = new byte[LargestFile + 1];
+        blanks.AsSpan().Fill((byte)' ');
+        return blanks;
+    });
+
+    private const int LargestFile = 4 << 20;
+
+    private BookFolder(string root, Bar? bar, IReadOnlyList<SourceFile> files, IReadOnlyList<string> otherBooks, Func<string, bool>? includes, string displayPrefix)
+    {
+        Root = root;
+        Bar = bar;
+        Files = files;
+        OtherBooks = otherBooks;
+        Includes = includes;
+        DisplayPrefix = displayPrefix;
+    }
+
+    /// <summary>Full path of the root.</summary>
+    public string Root { get; }
+
+    /// <summary>The bar's own file; <see langword="null"/> where there is none.</summary>
+    public Bar? Bar { get; }
+
+    /// <summary>Whether the bar's own file is no JSON, so that its settings are not known.</summary>
+    public bool BarIsUnreadable => Bar is not null && Bar.Problems.Any(p =>
+        p.Kind is ReadingProblemKind.Syntax or ReadingProblemKind.Encoding or ReadingProblemKind.TooLarge or ReadingProblemKind.TooDeep);
+
+    /// <summary>All files of the book.</summary>
+    public IReadOnlyList<SourceFile> Files { get; }
+
+    /// <summary>Folders within the root that are books of their own, and left out.</summary>
+    public IReadOnlyList<string> OtherBooks { get; }
+
+    /// <summary>Which files were asked for, by path; <see langword="null"/> for all.</summary>
+    public Func<string, bool>? Includes { get; }
+
+    /// <summary>The way from the current folder to the root, with <c>/</c> at its end.</summary>
+    public string DisplayPrefix { get; }
+
+    /// <summary>Whether a file to check was asked for and found; the bar's own file does not count.</summary>
+    public bool HasFilesToCheck => Files.Any(f => FileKinds.Of(f.Path) != FileKind.Bar && (Includes is null || Includes(f.Path)));
+
+    /// <summary>The way from the root of the repository (the nearest folder upward with <c>.git</c>) to the book, with <c>/</c> at its end.</summary>
+    public string RepositoryPrefix()
+    {
+        for (string? folder = Root; folder is not null; folder = Path.GetDirectoryName(folder))
+        {
+            string git = Path.Combine(folder, ".git");
+            if (Directory.Exists(git) || File.Exists(git)) return Relative(folder, Root);
+        }
+
+        return "";
+    }
+
+    /// <summary>What to hand to the library.</summary>
+    /// <param name="on">The day of the run.</param>
+    /// <param name="threads">Number of threads; 0 takes one a processor.</param>
+    public BookInput ToInput(CalendarDate on, int threads) => new(Files, on) { Threads = threads };
+
+    /// <summary>Finds and reads the book that the paths lie in.</summary>
+    /// <param name="host">The world.</param>
+    /// <param name="paths">Folders or files; the current folder where there are none.</param>
+    /// <param name="threads">Number of threads to read with.</param>
+    /// <exception cref="UsageException">A path does not exist or cannot be read, or they lie in several books.</exception>
+    public static BookFolder Open(Host host, IReadOnlyList<string> paths, int threads = 0)
+    {
+        if (paths.Count == 0) paths = ["."];
+        string? root = null;
+        foreach (string path in paths)
+        {
+            string own = RootOf(host, path);
+            if (root is not null && own != root) throw new UsageException($"{paths[0]} and {path} lie in two books; check one at a time.");
+            root = own;
+        }
+
+        var folder = new DirectoryInfo(root!);
+        var others = new List<string>();
+        try
+        {
+            var bar = ReadBar(root!);
+            var found = Find(folder, bar, others);
+            var includes = Choose(host, paths, root!, found);
+            var files = Read(root!, found, threads);
+            others.Sort(StringComparer.Ordinal);
+            return new BookFolder(root!, bar, files, others, includes, Relative(host.CurrentDirectory, root!));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"the book cannot be read: {e.Message}", e);
+        }
+    }
+
+    private static string RootOf(Host host, string path)
+    {
+        string full = Path.TrimEndingDirectorySeparator(host.FullPath(path));
+        bool isFolder = Directory.Exists(full);
+        if (!isFolder && !File.Exists(full)) throw new UsageException($"{path} does not exist.");
+        string start = isFolder ? full : Path.GetDirectoryName(full)!;
+        for (string? folder = start; folder is not null; folder = Path.GetDirectoryName(folder))
+        {
+            if (File.Exists(Path.Combine(folder, BarFile))) return folder;
+        }
+
+        // No book upward: perhaps one below, as when a repository's root is named.
+        if (!isFolder) return start;
+        var below = BooksBelow(start);
+        return below.Count switch
+        {
+            0 => start,
+            1 => below[0],
+            _ => throw new UsageException($"{path} holds {below.Count} books; name one of them: {string.Join(", ", below.Take(5).Select(b => Relative(host.CurrentDirectory, b).TrimEnd('/')))}{(below.Count > 5 ? ", …" : "")}."),
+        };
+    }
+
+    private static List<string> BooksBelow(string start)
+    {
+        var books = new List<string>();
+        var waiting = new Queue<string>([start]);
+        while (waiting.Count > 0)
+        {
+            string folder = waiting.Dequeue();
+            if (File.Exists(Path.Combine(folder, BarFile)))
+            {
+                books.Add(folder);
+                continue;
+            }
+
+            foreach (var child in new DirectoryInfo(folder).EnumerateDirectories("*", BookDirectory.Enumeration))
+            {
+                if (BookDirectory.IsWalked(child)) waiting.Enqueue(child.FullName);
+            }
+        }
+
+        books.Sort(StringComparer.Ordinal);
+        return books;
+    }
+
+    private static Bar? ReadBar(string root)
+    {
+        string path = Path.Combine(root, BarFile);
+        if (!File.Exists(path)) return null;
+        return BookReader.Read(ReadFile(new FileInfo(path), BarFile), FileKind.Bar, Measures.Default) as Bar;
+    }
+
+    private static List<string> Find(DirectoryInfo root, Bar? bar, List<string> others)
+    {
+        var matcher = new Matcher(StringComparison.Ordinal);
+        matcher.AddInclude(BarFile);
+        if (bar is { Files.Count: > 0 })
+        {
+            foreach (var pattern in bar.Files) matcher.AddInclude(pattern.Value);
+        }
+        else
+        {
+            foreach (string pattern in DefaultFiles) matcher.AddInclude(pattern);
+        }
+
+        foreach (var pattern in bar?.LeaveOut ?? []) matcher.AddExclude(pattern.Value);
+        var found = matcher.Execute(new BookDirectory(root, others)).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
+        found.Sort(StringComparer.Ordinal);
+        return found;
+    }
+
+    /// <summary>Which of the files were asked for.</summary>
+    private static Func<string, bool>? Choose(Host host, IReadOnlyList<string> paths, string root, List<string> found)
+    {
+        var files = new HashSet<string>(StringComparer.Ordinal);
+        var folders = new List<string>();
+        foreach (string path in paths)
+        {
+            string full = Path.TrimEndingDirectorySeparator(host.FullPath(path));
+            string relative = Relative(root, full).TrimEnd('/');
+
+            // The root itself, or a folder above it.
+            if (relative.Length == 0 || relative.StartsWith("..", StringComparison.Ordinal)) return null;
+            if (Directory.Exists(full)) folders.Add(relative + "/");
+            else if (found.BinarySearch(relative, StringComparer.Ordinal) >= 0) files.Add(relative);
+            else throw new UsageException($"{path} is no file of the book: names end in .drink.json, .prep.json, .ingredient.json, .menu.json or .stock.json, and bar.json may leave some out.");
+        }
+
+        return path => files.Contains(path) || folders.Exists(f => path.StartsWith(f, StringComparison.Ordinal));
+    }
+
+    private static SourceFile[] Read(string root, List<string> found, int threads)
+    {
+        var files = new SourceFile[found.Count];
+        Parallel.For(0, found.Count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount }, i =>
+            files[i] = ReadFile(new FileInfo(Path.Combine(root, found[i])), found[i]));
+        return files;
+    }
+
+    private static SourceFile ReadFile(FileInfo file, string path)
+    {
+        try
+        {
+            long length = file.Length;
+            if (length > LargestFile) return new SourceFile(path, TooLarge.Value);
+
+            // Pipes and devices have no length: opening one could wait for ever.
+            return new SourceFile(path, length == 0 ? ReadOnlyMemory<byte>.Empty : File.ReadAllBytes(file.FullName));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{path} cannot be read: {(e is UnauthorizedAccessException ? "the right to read it is missing" : e.Message)}", e);
+        }
+    }
+
+    private static string Relative(string from, string to)
+    {
+        string relative = Path.GetRelativePath(from, to).Replace('\\', '/');
+        return relative == "." ? "" : relative + "/";
+    }
+}

@@ -1,0 +1,89 @@
+using System.CommandLine;
+using SpecLint.Reading;
+
+namespace SpecLint.Tool;
+
+/// <summary>Options that several verbs share; each verb makes its own, so that they say the same.</summary>
+internal static class CommonOptions
+{
+    /// <summary><c>--format</c>, one of a few.</summary>
+    public static Option<string> Format(params string[] formats)
+    {
+        var option = new Option<string>("--format")
+        {
+            Description = "How to write the result.",
+            HelpName = string.Join("|", formats),
+            DefaultValueFactory = _ => formats[0],
+        };
+        option.AcceptOnlyFromAmong(formats);
+        return option;
+    }
+
+    /// <summary><c>--output</c>, a file.</summary>
+    public static Option<string?> Output() => new("--output")
+    {
+        Description = "File to write the result to, whole or not at all; standard output where none is given.",
+        HelpName = "FILE",
+    };
+
+    /// <summary><c>--on</c>, a day.</summary>
+    public static Option<CalendarDate?> On() => new("--on")
+    {
+        Description = "The day to check for, as YYYY-MM-DD; today where none is given.",
+        HelpName = "DATE",
+        CustomParser = result =>
+        {
+            var date = CalendarDate.Parse(result.Tokens[0].Value);
+            if (date is null) result.AddError($"'{result.Tokens[0].Value}' is not a day written as YYYY-MM-DD.");
+            return date;
+        },
+    };
+
+    /// <summary><c>--threads</c>.</summary>
+    public static Option<int> Threads()
+    {
+        var option = new Option<int>("--threads")
+        {
+            Description = "Number of threads; 0 takes one a processor. The result does not hang on it.",
+            HelpName = "NUMBER",
+            DefaultValueFactory = _ => 0,
+        };
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && int.TryParse(result.Tokens[0].Value, out int threads) && threads is < 0 or > 256)
+                result.AddError("--threads takes a number from 0 to 256.");
+        });
+        return option;
+    }
+
+    /// <summary><c>--quiet</c>.</summary>
+    public static Option<bool> Quiet() => new("--quiet") { Description = "Leave out the summary, the progress and remarks." };
+
+    /// <summary><c>--colour</c>.</summary>
+    public static Option<string> Colour()
+    {
+        var option = new Option<string>("--colour")
+        {
+            Description = "Whether to colour text; auto colours on a terminal unless NO_COLOR is set.",
+            HelpName = "auto|always|never",
+            DefaultValueFactory = _ => "auto",
+        };
+        option.AcceptOnlyFromAmong("auto", "always", "never");
+        return option;
+    }
+
+    /// <summary><c>--book</c>, where the arguments are not paths.</summary>
+    public static Option<string?> Book() => new("--book")
+    {
+        Description = "Folder or file of the book; the current folder where none is given.",
+        HelpName = "PATH",
+    };
+
+    /// <summary>Whether to colour, given the option, the environment and where the result goes (no-color.org: set and not empty).</summary>
+    public static bool WantsColour(string colour, string? output, Host host) => colour switch
+    {
+        "always" => true,
+        "never" => false,
+        _ => output is null && host.OutputIsTerminal && string.IsNullOrEmpty(host.Variable("NO_COLOR")) && host.Variable("TERM") != "dumb",
+    };
+}

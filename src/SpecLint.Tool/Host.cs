@@ -1,0 +1,53 @@
+using System.Text;
+using SpecLint.Reading;
+
+namespace SpecLint.Tool;
+
+/// <summary>What the tool asks of the world around it: its streams, its folder, the day.</summary>
+internal sealed class Host
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Standard output: the result.</summary>
+    public required Stream Output { get; init; }
+
+    /// <summary>Standard error: everything else.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>The folder that relative paths start from.</summary>
+    public required string CurrentDirectory { get; init; }
+
+    /// <summary>The day of the run where <c>--on</c> names none.</summary>
+    public required Func<CalendarDate> Today { get; init; }
+
+    /// <summary>Variables of the environment.</summary>
+    public Func<string, string?> Variable { get; init; } = _ => null;
+
+    /// <summary>Whether standard output is a terminal.</summary>
+    public bool OutputIsTerminal { get; init; }
+
+    /// <summary>Whether standard error is a terminal.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
+    /// <summary>The world of this process.</summary>
+    public static Host OfProcess() => new()
+    {
+        Output = Console.OpenStandardOutput(),
+        Error = new StreamWriter(Console.OpenStandardError(), Utf8) { AutoFlush = true, NewLine = "\n" },
+        CurrentDirectory = Environment.CurrentDirectory,
+        Today = static () =>
+        {
+            var now = DateTime.Now;
+            return CalendarDate.Of(now.Year, now.Month, now.Day)!.Value;
+        },
+        Variable = Environment.GetEnvironmentVariable,
+        OutputIsTerminal = !Console.IsOutputRedirected,
+        ErrorIsTerminal = !Console.IsErrorRedirected,
+    };
+
+    /// <summary>A full path, seen from the current folder.</summary>
+    public string FullPath(string path) => Path.GetFullPath(path, CurrentDirectory);
+
+    /// <summary>A writer of text to a stream that stays open: UTF-8 without mark, LF.</summary>
+    public static StreamWriter WriterTo(Stream stream) => new(stream, Utf8, bufferSize: 16384, leaveOpen: true) { NewLine = "\n" };
+}
