@@ -1,0 +1,145 @@
+using System.Diagnostics;
+using System.Globalization;
+using SpecLint.Benchmarks;
+using SpecLint.Reading;
+using SpecLint.Reports;
+
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+
+// A child process checks one book once, so that time and memory are those of a whole run and of nothing else.
+if (args is ["--check", var folder, var threadsOfChild]) return Child.Check(folder, int.Parse(threadsOfChild));
+
+int[] sizes = [1_000, 10_000, 100_000];
+int threads = 2, runs = 3;
+ulong seed = 20261125;
+string? tool = null, ajv = null;
+for (int i = 0; i < args.Length; i++)
+{
+    switch (args[i])
+    {
+        case "--sizes": sizes = [.. args[++i].Split(',').Select(int.Parse)]; break;
+        case "--threads": threads = int.Parse(args[++i]); break;
+        case "--runs": runs = int.Parse(args[++i]); break;
+        case "--seed": seed = ulong.Parse(args[++i]); break;
+        case "--tool": tool = Path.GetFullPath(args[++i]); break;
+        case "--ajv": ajv = Path.GetFullPath(args[++i]); break;
+        default:
+            Console.WriteLine("""
+                Checks generated books and prints files a second, microseconds a recipe and peak memory.
+
+                  --sizes 1000,10000,100000   recipes in each book
+                  --threads 2                 threads
+                  --runs 3                    runs of each; the median is printed
+                  --seed 20261125             seed of the generator
+                  --tool PATH                 measure this speclint (the native one) too
+                  --ajv FOLDER                a folder where 'npm install ajv-cli@5' ran: validate the same files
+                                              against the drink and preparation schemas, for comparison
+                """);
+            return args[i] == "--help" ? 0 : 2;
+    }
+}
+
+var rows = new List<Row>();
+foreach (int size in sizes)
+{
+    string book = Directory.CreateTempSubdirectory("speclint-bench-").FullName;
+    try
+    {
+        long bytes = new BookGenerator(size, seed).WriteTo(book);
+        Console.WriteLine($"{size:N0} recipes, {bytes / 1e6:0.0} MB");
+        rows.Add(Measure("library, JIT", size, () => Process.GetCurrentProcess().MainModule!.FileName.EndsWith("dotnet", StringComparison.Ordinal)
+            ? new ProcessStartInfo("dotnet", [typeof(Child).Assembly.Location, "--check", book, threads.ToString()])
+            : new ProcessStartInfo(Environment.ProcessPath!, ["--check", book, threads.ToString()])));
+        if (tool is not null) rows.Add(Measure("speclint", size, () => new ProcessStartInfo(tool, ["check", book, "--threads", threads.ToString(), "--on", "2026-11-25", "--format", "json", "--output", "/dev/null", "--fail-at", "never"])));
+        if (ajv is not null)
+        {
+            foreach (string kind in new[] { "drink", "prep" }) rows.Add(Ajv(kind, size, book));
+        }
+    }
+    finally
+    {
+        Directory.Delete(book, recursive: true);
+    }
+}
+
+foreach (var growth in rows.Where(r => !r.Name.StartsWith("ajv", StringComparison.Ordinal)).GroupBy(r => r.Name).Where(g => g.Count() > 1))
+{
+    var small = growth.First();
+    var large = growth.Last();
+    Console.WriteLine($"{growth.Key}: {large.Recipes / small.Recipes} times the recipes took {large.Seconds / small.Seconds:0.0} times as long");
+}
+
+return 0;
+
+Row Measure(string name, int size, Func<ProcessStartInfo> start)
+{
+    var results = Enumerable.Range(0, runs).Select(_ => Run(start())).OrderBy(r => r.Seconds).ToList();
+    var median = results[results.Count / 2];
+    double peak = results.Max(r => r.PeakBytes) / 1e6;
+    double perRecipe = median.Seconds * 1e6 / size;
+    Console.WriteLine($"  {name,-14} {median.Seconds,8:0.000} s  {size / median.Seconds,9:N0} files/s  {perRecipe,8:0.0} µs a recipe  {perRecipe * threads,8:0.0} µs of core a recipe  peak {peak,6:0} MB");
+    return new Row(name, size, median.Seconds);
+}
+
+Row Ajv(string kind, int size, string book)
+{
+    string cli = Path.Combine(ajv!, "node_modules", ".bin", "ajv");
+    string schema = Path.Combine(RepositoryRoot(), "schemas", $"{kind}.schema.json");
+    string pattern = Path.Combine(book, kind == "drink" ? "drinks" : "preparations", "**", $"*.{kind}.json");
+    var result = Run(new ProcessStartInfo(cli, ["validate", "--spec=draft2020", "--strict=false", "-s", schema, "-d", pattern, "--errors=no"]));
+    Console.WriteLine($"  ajv-cli, {kind,-6} {result.Seconds,7:0.000} s  (structure alone)");
+    return new Row("ajv " + kind, size, result.Seconds);
+}
+
+static (double Seconds, long PeakBytes) Run(ProcessStartInfo start)
+{
+    start.RedirectStandardOutput = true;
+    start.RedirectStandardError = true;
+    var clock = Stopwatch.StartNew();
+    using var process = Process.Start(start)!;
+    process.OutputDataReceived += (_, _) => { };
+    var errors = process.StandardError.ReadToEndAsync();
+    process.BeginOutputReadLine();
+    long peak = 0;
+    while (!process.WaitForExit(5))
+    {
+        try
+        {
+            process.Refresh();
+            peak = Math.Max(peak, process.PeakWorkingSet64);
+        }
+        catch (InvalidOperationException)
+        {
+            break;
+        }
+    }
+
+    process.WaitForExit();
+    double seconds = clock.Elapsed.TotalSeconds;
+    if (process.ExitCode > 1) throw new InvalidOperationException($"{start.FileName} ended with {process.ExitCode}: {errors.Result}");
+    return (seconds, peak);
+}
+
+static string RepositoryRoot()
+{
+    string? folder = AppContext.BaseDirectory;
+    while (folder is not null && !File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder);
+    return folder ?? throw new InvalidOperationException("The root of the project was not found.");
+}
+
+internal sealed record Row(string Name, int Recipes, double Seconds);
+
+/// <summary>One run in a process of its own: reads every file of a folder, checks, writes a report to nowhere.</summary>
+internal static class Child
+{
+    public static int Check(string folder, int threads)
+    {
+        string[] paths = Directory.GetFiles(folder, "*.json", SearchOption.AllDirectories);
+        var files = new SourceFile[paths.Length];
+        Parallel.For(0, paths.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
+            files[i] = new SourceFile(Path.GetRelativePath(folder, paths[i]).Replace('\\', '/'), File.ReadAllBytes(paths[i])));
+        var result = SpecLint.Checker.Check(new SpecLint.BookInput(files, CalendarDate.Of(2026, 11, 25)!.Value) { Threads = threads });
+        JsonReport.Write(Stream.Null, ReportContent.Of(result), "0");
+        return 0;
+    }
+}

@@ -1,0 +1,43 @@
+using CsCheck;
+using SpecLint.Reports;
+
+namespace SpecLint.Tool.Tests;
+
+public class DisplayTextTests
+{
+    [Theory]
+    [InlineData("plain", "plain")]
+    [InlineData("crème fraîche 4 °C → 5", "crème fraîche 4 °C → 5")]
+    [InlineData("a\u001b[31mred", "a\\u001B[31mred")]
+    [InlineData("line\nbreak\r\t", "line\\nbreak\\r\\t")]
+    [InlineData("gin\u202Ednuor", "gin\\u202Ednuor")]
+    [InlineData("zero\u200Bwidth", "zero\\u200Bwidth")]
+    [InlineData("bell\u0007 del\u007f c1\u009b", "bell\\u0007 del\\u007F c1\\u009B")]
+    [InlineData("par\u2029agraph", "par\\u2029agraph")]
+    [InlineData("lone \ud83c here", "lone \\uD83C here")]
+    [InlineData("lone \udf79", "lone \\uDF79")]
+    [InlineData("\U0001F379 ok", "\U0001F379 ok")]
+    public void Hostile_characters_are_shown_as_escapes(string text, string shown) => Assert.Equal(shown, DisplayText.Escape(text));
+
+    [Fact]
+    public void No_text_puts_a_control_character_on_a_terminal() =>
+        Gen.String.Sample(text => DisplayText.Escape(text).All(c => !char.IsControl(c) && c is not ('\u202A' or '\u202B' or '\u202D' or '\u202E' or '\u2066' or '\u2067' or '\u2068' or '\u2069')));
+
+    [Fact]
+    public void No_line_is_wider_than_eighty_columns_and_no_word_is_lost() =>
+        Gen.String.Sample(text =>
+        {
+            string shown = DisplayText.Escape(text);
+            var lines = DisplayText.Wrap(shown, "  - ", "    ").ToList();
+            string kept = string.Concat(lines.Select((l, i) => l[4..].Replace(" ", "", StringComparison.Ordinal)));
+            return lines.TrueForAll(l => DisplayText.Width(l) <= 80) && kept == shown.Replace(" ", "", StringComparison.Ordinal);
+        });
+
+    [Theory]
+    [InlineData("abc", 3)]
+    [InlineData("é", 1)]
+    [InlineData("e\u0301", 1)]
+    [InlineData("柚子", 4)]
+    [InlineData("\U0001F379", 2)]
+    public void Width_counts_columns(string text, int columns) => Assert.Equal(columns, DisplayText.Width(text));
+}

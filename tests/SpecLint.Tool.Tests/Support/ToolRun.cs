@@ -1,0 +1,41 @@
+using System.Text;
+using SpecLint.Reading;
+
+namespace SpecLint.Tool.Tests.Support;
+
+/// <summary>One run of the tool in this process.</summary>
+internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
+{
+    /// <summary>The day on which the tests' bar is open.</summary>
+    public const string Day = "2026-11-25";
+
+    public string Output => Encoding.UTF8.GetString(Bytes);
+
+    public static ToolRun In(string folder, params string[] args) => With(folder, new RunOptions(), args);
+
+    public static ToolRun With(string folder, RunOptions options, params string[] args)
+    {
+        using var output = new MemoryStream();
+        using var error = new StringWriter { NewLine = "\n" };
+        var host = new Host
+        {
+            Output = output,
+            Error = error,
+            CurrentDirectory = folder,
+            Today = () => CalendarDate.Parse(Day)!.Value,
+            Variable = name => options.Variables.TryGetValue(name, out string? value) ? value : null,
+            OutputIsTerminal = options.Terminal,
+            ErrorIsTerminal = options.Terminal,
+        };
+        int status = Shell.Run(args, host);
+        return new ToolRun(status, output.ToArray(), error.ToString());
+    }
+}
+
+/// <summary>The world of a run.</summary>
+internal sealed record RunOptions
+{
+    public bool Terminal { get; init; }
+
+    public IReadOnlyDictionary<string, string> Variables { get; init; } = new Dictionary<string, string>();
+}
