@@ -45,7 +45,7 @@ public class PackingTests
 
     private static (int Status, string Text) Run(string folder, string file, IReadOnlyList<string> args)
     {
-        var start = new ProcessStartInfo(file, args) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        var start = new ProcessStartInfo(file, args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
         start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
         start.Environment["DOTNET_NOLOGO"] = "1";
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";

@@ -135,7 +135,7 @@ public class SettingsVerbTests(DemoBook demo) : IClassFixture<DemoBook>
         using var folder = new TestFolder();
         folder.Write("bar.json", "{ \"name\": \"The Saltmarsh Room\",\n \"rules\": {\n \"SL9001\": \"note\" } }");
         string output = ToolRun.In(folder.Path, "settings").Output;
-        Assert.Matches(@"rules\.SL9001\s+note  \[bar\.json:3\]", output);
+        Assert.Matches(@"rules\.SL9001\s+note \[bar\.json:3\]", output);
     }
 }
 

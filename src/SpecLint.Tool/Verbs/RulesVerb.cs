@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using System.Text.Json;
 using SpecLint.Reports;
 using SpecLint.Rules;

@@ -79,7 +79,6 @@ public static class SettingsReport
 
         void AddMeasures(Measures measures)
         {
-
             foreach (var unit in measures.Words.Select(w => w.Unit).Where(u => u.System == UnitSystem.Trade).Distinct().OrderBy(u => u.Name, StringComparer.Ordinal))
             {
                 string from = Default;
@@ -98,7 +97,7 @@ public static class SettingsReport
     {
         var text = new TextTable(to, colour: false);
         foreach (var setting in settings)
-            text.Row(setting.Name, 32, $"{setting.Value}  [{setting.From}]");
+            text.Row(setting.Name, 32, $"{setting.Value} [{setting.From}]");
     }
 
     /// <summary>Writes the settings as JSON: a list of name, value and origin.</summary>

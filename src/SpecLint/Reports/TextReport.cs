@@ -23,7 +23,9 @@ public sealed record TextReportOptions
 public sealed class TextReport
 {
     private const int MostEditsShown = 6;
-    private const int LongestTextShown = 200;
+    private const int LongestEditShown = 200;
+    private const int LongestNameShown = 120;
+    private const int LongestTextShown = 2000;
 
     private readonly TextWriter to;
     private readonly ReportContent content;
@@ -62,7 +64,7 @@ public sealed class TextReport
     {
         var file = content.FileAt(path);
         if (file is null) return;
-        string name = file.Name.IsGiven ? file.Name.Value : file.Id;
+        string name = Clip(file.Name.IsGiven ? file.Name.Value : file.Id, LongestNameShown);
         foreach (string line in DisplayText.Wrap(DisplayText.Escape($"{name} ({ReportWords.Of(file.Kind)})"), "", "  "))
             Line(Paint(line, Bold));
     }
@@ -72,7 +74,7 @@ public sealed class TextReport
         Where(finding.Place, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}", ColourOf(finding.Level));
         Paragraph(finding.Message, "  ", "  ");
         if (finding.Advice.Length > 0) Paragraph("To put it right: " + finding.Advice, "  ", "  ");
-        foreach (var correction in finding.Corrections) WriteCorrection(correction);
+        foreach (var correction in finding.Corrections) WriteCorrection(correction, finding.Advice);
         if (finding.Caution is not null) Paragraph("Caution: " + finding.Caution, "  ", "  ");
         foreach (var related in finding.Related)
         {
@@ -86,10 +88,11 @@ public sealed class TextReport
             Paragraph($"{ReportWords.Of(folded.Level)} {folded.Rule.Id}, line {folded.Place.Start.Line}: {folded.Message}", "  - ", "    ");
     }
 
-    private void WriteCorrection(Correction correction)
+    private void WriteCorrection(Correction correction, string advice)
     {
+        // What the advice has said already is not said again.
         string grade = correction.Grade == CorrectionGrade.Assured ? "Assured correction: " : "Proposed correction: ";
-        Paragraph(grade + correction.Description, "  ", "  ");
+        Paragraph(grade + (correction.Description == advice ? "" : correction.Description), "  ", "  ");
         int shown = 0;
         foreach (var edit in correction.Edits)
         {
@@ -111,7 +114,7 @@ public sealed class TextReport
     {
         var start = place.Start;
         string address = DisplayText.Escape($"{options.PathPrefix}{place.File.Path}:{start.Line}:{start.Column}");
-        string shown = DisplayText.Escape(text);
+        string shown = DisplayText.Escape(Clip(text, LongestTextShown));
         if (DisplayText.Width(first + address) + 2 + DisplayText.Width(shown) <= DisplayText.Columns)
         {
             Line(first + address + ": " + (colour is null ? shown : Paint(shown, colour)));
@@ -143,7 +146,7 @@ public sealed class TextReport
 
     private void Paragraph(string text, string first, string rest)
     {
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape(text), first, rest)) Line(line);
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape(Clip(text, LongestTextShown)), first, rest)) Line(line);
     }
 
     private void Line(string text)
@@ -155,8 +158,10 @@ public sealed class TextReport
     private static string Shorten(string text)
     {
         text = string.Join(" ", text.Split([' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries));
-        return text.Length <= LongestTextShown ? text : text.Substring(0, LongestTextShown) + "…";
+        return Clip(text, LongestEditShown);
     }
+
+    private static string Clip(string text, int longest) => text.Length <= longest ? text : text.Substring(0, longest) + "…";
 
     private const string Bold = "1", Red = "31", Yellow = "33", Cyan = "36";
 
