@@ -37,18 +37,7 @@ public static class ReportWords
     public static string KeyOf(FileKind kind) => kind == FileKind.Prep ? "prep" : Of(kind);
 
     /// <summary>What the rules of a family are about.</summary>
-    public static string Of(RuleFamily family) => family switch
-    {
-        RuleFamily.File => "the file",
-        RuleFamily.Amounts => "amounts and units",
-        RuleFamily.Balance => "balance",
-        RuleFamily.AcidAndSugar => "acid and sugar",
-        RuleFamily.Keeping => "keeping",
-        RuleFamily.Hazards => "hazards",
-        RuleFamily.Labels => "labels and words",
-        RuleFamily.Service => "service",
-        _ => "the book as a whole",
-    };
+    public static string Of(RuleFamily family) => FamilyNames.Of(family);
 
     /// <summary>How far a value can be trusted.</summary>
     public static string Of(Mark mark) => mark switch

@@ -3,8 +3,16 @@ namespace SpecLint.Reports;
 /// <summary>Reads the page of a rule.</summary>
 public static class RulePage
 {
-    /// <summary>The first paragraph that is no heading, on one line; <see langword="null"/> where there is none.</summary>
-    public static string? FirstParagraph(string markdown)
+    private const string Checks = "## What it checks";
+
+    /// <summary>What the rule checks, as its page says, on one line; <see langword="null"/> where the page does not.</summary>
+    public static string? WhatItChecks(string markdown)
+    {
+        int at = markdown.IndexOf(Checks, StringComparison.Ordinal);
+        return at < 0 ? null : FirstParagraph(markdown.Substring(at + Checks.Length));
+    }
+
+    private static string? FirstParagraph(string markdown)
     {
         var words = new List<string>();
         bool comment = false;

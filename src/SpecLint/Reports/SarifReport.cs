@@ -114,7 +114,7 @@ public static class SarifReport
         json.WriteString("id", info.Id);
         json.WriteString("name", PascalCase(info.Name));
         WriteMessage(json, "shortDescription", Sentence(info.Title));
-        WriteMessage(json, "fullDescription", (page is null ? null : RulePage.FirstParagraph(page)) ?? Sentence(info.Title));
+        WriteMessage(json, "fullDescription", (page is null ? null : RulePage.WhatItChecks(page)) ?? Sentence(info.Title));
         if (options.PagesAt is { } at) json.WriteString("helpUri", new Uri(at, info.Page.Substring(info.Page.IndexOf('/') + 1)).AbsoluteUri);
         if (page is not null)
         {
