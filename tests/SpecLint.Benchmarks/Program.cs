@@ -1,8 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using SpecLint.Benchmarks;
-using SpecLint.Reading;
-using SpecLint.Reports;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
@@ -47,7 +45,7 @@ foreach (int size in sizes)
     {
         long bytes = new BookGenerator(size, seed).WriteTo(book);
         Console.WriteLine($"{size:N0} recipes, {bytes / 1e6:0.0} MB");
-        rows.Add(Measure("library, JIT", size, () => Process.GetCurrentProcess().MainModule!.FileName.EndsWith("dotnet", StringComparison.Ordinal)
+        rows.Add(Measure("library, JIT", size, () => Path.GetFileNameWithoutExtension(Environment.ProcessPath!) == "dotnet"
             ? new ProcessStartInfo("dotnet", [typeof(Child).Assembly.Location, "--check", book, threads.ToString()])
             : new ProcessStartInfo(Environment.ProcessPath!, ["--check", book, threads.ToString()])));
         if (tool is not null) rows.Add(Measure("speclint", size, () => new ProcessStartInfo(tool, ["check", book, "--threads", threads.ToString(), "--on", "2026-11-25", "--format", "json", "--output", "/dev/null", "--fail-at", "never"])));
@@ -125,21 +123,4 @@ static string RepositoryRoot()
     string? folder = AppContext.BaseDirectory;
     while (folder is not null && !File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder);
     return folder ?? throw new InvalidOperationException("The root of the project was not found.");
-}
-
-internal sealed record Row(string Name, int Recipes, double Seconds);
-
-/// <summary>One run in a process of its own: reads every file of a folder, checks, writes a report to nowhere.</summary>
-internal static class Child
-{
-    public static int Check(string folder, int threads)
-    {
-        string[] paths = Directory.GetFiles(folder, "*.json", SearchOption.AllDirectories);
-        var files = new SourceFile[paths.Length];
-        Parallel.For(0, paths.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
-            files[i] = new SourceFile(Path.GetRelativePath(folder, paths[i]).Replace('\\', '/'), File.ReadAllBytes(paths[i])));
-        var result = SpecLint.Checker.Check(new SpecLint.BookInput(files, CalendarDate.Of(2026, 11, 25)!.Value) { Threads = threads });
-        JsonReport.Write(Stream.Null, ReportContent.Of(result), "0");
-        return 0;
-    }
 }
