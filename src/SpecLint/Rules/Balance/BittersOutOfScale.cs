@@ -1,0 +1,55 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3020: bitters that are counted in dashes and make up a large share of the drink.</summary>
+internal sealed class BittersOutOfScale : DrinkRule
+{
+    private static readonly Limit Share = Limits.Of("bitters-share");
+
+    private static readonly RuleInfo Rule = new("SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning)
+    {
+        Needs = [Fact.MixVolume],
+        Limits = [Share.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double millilitres = 0;
+        Part? most = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !Substances.IsBitters(part.Material) || !part.Line.Amount.IsGiven) continue;
+
+            // Bitters by the measure are a choice of their own; dashes and drops are seasoning.
+            if (part.Line.Amount.Value.Unit.Name is not ("dash" or "drop" or "dropper" or "spray")) continue;
+            millilitres += part.Line.Amount.Value.BaseLow;
+            if (most is null || part.Millilitres > most.Millilitres) most = part;
+        }
+
+        if (most is null) return;
+        var volume = context.Fact(Fact.MixVolume);
+        if (!volume.IsKnown) return;
+        double share = 100 * millilitres / (volume.High * Builds.Serves(drink));
+        if (share <= Share.Value) return;
+        var amount = most.Line.Amount.Value;
+        double typical = 100 * most.Millilitres / (volume.Value * Builds.Serves(drink));
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(most.Line.Amount.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(most.Line, "amount"),
+            Message = $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the mix, even with small dashes over the {Say.With(Share.Value, "%")} up to which bitters season a drink ({Share.Source}).",
+            Advice = "Look whether the amount was doubled with the rest; if bitters are the base, give them in millilitres.",
+            Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(Share), Proof.Of(Fact.MixVolume, volume)],
+        });
+    }
+}

@@ -1,0 +1,49 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3012: cream or milk that the style does not have, or lacks.</summary>
+internal sealed class DairyContradictsStyle : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL3012", "dairy-contradicts-style", "Cream or milk where the style has none, or none where it has some", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
+        var dairy = Builds.First(context.Profile, Substances.IsDairy);
+        if (dairy is not null && !style.HasDairy)
+        {
+            // Cream floats on a hot drink, goes into a flip, a blended or a tropical drink, and tops some fizzes.
+            if (style.IsHot || style.IsTopped || style.Egg != "none" || style.Id is "blended" or "tiki" or "zero-proof-sour") return;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(drink.Style.Span),
+                Subject = context.Id,
+                Path = "style",
+                Message = $"It holds {dairy.Line.Item.Or("dairy")}, and a `{style.Id}` has no cream or milk, so its bands are those of another drink.",
+                Advice = "Write `creamy`, or change the recipe.",
+                Related = [new RelatedPlace(context.At(dairy.Line.Span), "the dairy")],
+                Corrections = [new Correction(CorrectionGrade.Proposed, "Name the style `creamy`.", [new TextEdit(context.At(drink.Style.Span), "\"creamy\"")])],
+            });
+        }
+        else if (dairy is null && style.HasDairy)
+        {
+            // Cream liqueurs and plant milks make a creamy drink as well.
+            if (Builds.First(context.Profile, m => m is not null && (m.Kind is "plant-milk" || m.Of(Science.Component.Fat) > 0.03)) is not null) return;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(drink.Style.Span),
+                Subject = context.Id,
+                Path = "style",
+                Message = $"A `{style.Id}` drink holds cream, milk or a plant milk, and none of its parts is one.",
+                Advice = "Add the cream, or name the style that it is.",
+            });
+        }
+    }
+}

@@ -1,0 +1,55 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3010: egg that the style does not have, or lacks.</summary>
+internal sealed class EggContradictsStyle : DrinkRule
+{
+    private static readonly Limit Foam = Limits.Of("egg-white-foam");
+
+    private static readonly RuleInfo Rule = new("SL3010", "egg-contradicts-style", "Egg where the style has none, or none where it has egg", Level.Warning)
+    {
+        Limits = [Foam.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
+        bool foams = Builds.First(context.Profile, m => m is { Kind: "foaming-agent" }) is not null;
+
+        // A few drops of white make a foam and no egg white sour.
+        double serves = Builds.Serves(drink);
+        bool white = Builds.Grams(context.Profile, Substances.IsEggWhite) / serves >= Foam.Value;
+        var yolk = Builds.First(context.Profile, Substances.IsYolkyEgg);
+        string has = yolk is not null ? "whole" : white ? "white" : "none";
+        if (has == style.Egg || (style.Egg == "white" && foams) || (style.Egg == "none" && style.IsTopped && has == "white")) return;
+        if (style.Egg == "none" && !style.Needs("acid") && has == "white" && !style.HasDairy) return;
+        string? better = has switch
+        {
+            "whole" => "flip",
+            "white" => "egg-white-sour",
+            _ when style.Egg == "white" => "shaken-sour",
+            _ => null,
+        };
+        var egg = yolk ?? Builds.First(context.Profile, Substances.IsEggWhite);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(drink.Style.Span),
+            Subject = context.Id,
+            Path = "style",
+            Message = style.Egg == "none"
+                ? $"It holds {egg!.Line.Item.Or("egg")}, and a `{style.Id}` has no egg: foam and body make it another drink, with other bands."
+                : $"A `{style.Id}` has {(style.Egg == "white" ? "white of egg" : "whole egg")}, and this drink has {(has == "none" ? "none" : "another part of it")}.",
+            Advice = better is null ? "Add the egg, or name the style that it is." : $"Write `{better}`, or change the recipe.",
+            Evidence = [Proof.Of("egg of the style", style.Egg), Proof.Of("egg of the drink", has)],
+            Related = egg is null ? [] : [new RelatedPlace(context.At(egg.Line.Span), "the egg")],
+            Corrections = better is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
+        });
+    }
+}

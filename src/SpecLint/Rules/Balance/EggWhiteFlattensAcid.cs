@@ -1,0 +1,54 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3011: egg white put into a sour whose acid was not raised.</summary>
+internal sealed class EggWhiteFlattensAcid : DrinkRule
+{
+    private static readonly Limit Foam = Limits.Of("egg-white-foam");
+
+    private static readonly RuleInfo Rule = new("SL3011", "egg-white-flattens-acid", "Egg white in a sour whose acid was not raised", Level.Note)
+    {
+        Needs = [Fact.Acid],
+        Limits = [Foam.Id],
+        IsConsequence = true,
+    };
+
+    private static readonly Style? EggWhiteSour = StyleTable.Find("egg-white-sour");
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether it is a shaken sour (or a drink without a style) with more white of egg than a few drops.</summary>
+    internal static bool Speaks(RecipeProfile profile, Drink drink)
+    {
+        if (profile.Technique != TechniqueKind.Shaken || (drink.Style.IsGiven && drink.Style.Value is not ("egg-white-sour" or "shaken-sour" or "zero-proof-sour"))) return false;
+        return Builds.Grams(profile, Substances.IsEggWhite) / Builds.Serves(drink) >= Foam.Value;
+    }
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!Speaks(context.Profile, drink) || EggWhiteSour?.Usual(Fact.Acid) is not { } usual) return;
+        var white = Builds.First(context.Profile, Substances.IsEggWhite)!;
+        var acid = context.Fact(Fact.Acid);
+        if (Findings.Check.AtLeast(acid, usual.Low) != Stand.Broken) return;
+        if (drink.Style.IsGiven && StyleTable.Find(drink.Style.Value) is { } style && Builds.LacksSide(context.Profile, style, Fact.Acid)) return;
+        bool far = EggWhiteSour.Seen(Fact.Acid) is { } seen && acid.High < seen.Low;
+        var remedy = Remedy.Amount(context, Remedy.AcidOf, Solving.AcidPerVolume, usual.Low * 1.15, "g of acid in 100 mL", "Raise the juice or the acid solution.");
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = far ? Level.Warning : null,
+            Place = context.At(white.Line.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(white.Line),
+            Message = $"With the white of egg the acid comes to {Say.Fact(Fact.Acid, acid)}, under the {Say.With(usual.Low, "g/100 mL")} from which egg white sours usually taste sour ({EggWhiteSour.UsualInShort}).",
+            Advice = remedy.Words,
+            Corrections = remedy.Corrections,
+            Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of("acid of egg white sours from", usual.Low, "g/dL", EggWhiteSour.UsualSource)],
+        });
+    }
+}

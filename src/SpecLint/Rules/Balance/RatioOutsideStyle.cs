@@ -1,0 +1,40 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3004: a ratio of sugar to acid outside what the style is seen at.</summary>
+internal sealed class RatioOutsideStyle : StyleBandRule
+{
+    private static readonly RuleInfo Rule = new("SL3004", "ratio-outside-style", "A ratio of sugar to acid outside what the style is seen at", Level.Warning)
+    {
+        Needs = [Fact.SugarAcidRatio, Fact.Sugar, Fact.Acid],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    protected override Fact Of => Fact.SugarAcidRatio;
+
+    /// <inheritdoc/>
+    protected override string Noun => "ratio of sugar to acid";
+
+    /// <inheritdoc/>
+    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => IsOut(context, style, Fact.Sugar) || IsOut(context, style, Fact.Acid);
+
+    /// <inheritdoc/>
+    protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
+        value.Value > seen.High
+            ? Remedy.Amount(context, Remedy.SugarOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Take less of what sweetens it or more of what sours it.")
+            : Remedy.Amount(context, Remedy.AcidOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Take less of what sours it or more of what sweetens it.");
+
+    private static readonly Solving.Measure Ratio = static grams => Solving.SugarOf(grams) / Solving.Titratable(grams);
+
+    /// <summary>Where sugar or acid alone lies outside, that is what is wrong.</summary>
+    private static bool IsOut(RecipeContext context, Style style, Fact fact) =>
+        style.Seen(fact) is { } band && Findings.Check.Within(context.Fact(fact), band.Low, band.High) == Stand.Broken;
+}

@@ -1,0 +1,65 @@
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>What puts a finding right: a sentence, and the corrections that do it.</summary>
+/// <param name="Words">One sentence.</param>
+/// <param name="Corrections">Corrections, the best first.</param>
+internal sealed record Remedy(string Words, IReadOnlyList<Correction> Corrections)
+{
+    /// <summary>A remedy in words alone.</summary>
+    public static Remedy Say(string words) => new(words, []);
+
+    /// <summary>
+    /// Solves for the amount of the part that brings the most of something; in words alone where there is none or the
+    /// solved amount is more than six times what it is, or hardly any of it.
+    /// </summary>
+    /// <param name="context">The recipe.</param>
+    /// <param name="weight">How much of it a gram of a part brings.</param>
+    /// <param name="measure">The number to bring to its target.</param>
+    /// <param name="target">The target.</param>
+    /// <param name="unit">Unit of the number, for the sentence.</param>
+    /// <param name="otherwise">What to say where no amount is found.</param>
+    public static Remedy Amount(RecipeContext context, Func<Material, double> weight, Solving.Measure measure, double target, string unit, string otherwise)
+    {
+        Part? chief = null;
+        double most = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !part.Line.Amount.IsGiven) continue;
+            double brings = weight(part.Material) * part.Grams.Typical;
+            if (brings <= most) continue;
+            most = brings;
+            chief = part;
+        }
+
+        if (chief is null) return Say(otherwise);
+        double factor = Solving.Factor(context.Profile, p => ReferenceEquals(p, chief), measure, target);
+        if (double.IsNaN(factor) || factor is < 0.15 or > 6) return Say(otherwise);
+        var amount = chief.Line.Amount.Value;
+        double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
+        if (Math.Abs(rounded - amount.Base) < 1e-9) return Say(otherwise);
+        double then = Solving.With(context.Profile, p => ReferenceEquals(p, chief), rounded / amount.Base, measure);
+        string item = chief.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
+        string gives = Findings.Say.With(then, unit);
+        return new Remedy(
+            $"Take {words} of {item} in place of {Rounding.Words(amount.Base, amount)}: it then comes to {gives}.",
+            [
+                new Correction(
+                    CorrectionGrade.Proposed,
+                    $"Write {words} of `{item}`, which gives {gives}.",
+                    [new TextEdit(context.At(chief.Line.Amount.Span), Rounding.Text(rounded, amount))]),
+            ]);
+    }
+
+    /// <summary>Grams of titratable acid that a gram brings, about: the acids by mass.</summary>
+    public static double AcidOf(Material material) => Solving.AcidsOf(material.PerGram);
+
+    /// <summary>Grams of sugar that a gram brings.</summary>
+    public static double SugarOf(Material material) => Solving.SugarOf(material.PerGram);
+
+    /// <summary>Grams of ethanol that a gram brings.</summary>
+    public static double EthanolOf(Material material) => material.Of(Component.Ethanol);
+}

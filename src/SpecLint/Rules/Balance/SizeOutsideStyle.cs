@@ -1,0 +1,53 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3006: a drink far larger or smaller than its style.</summary>
+internal sealed class SizeOutsideStyle : StyleBandRule
+{
+    private static readonly RuleInfo Rule = new("SL3006", "size-outside-style", "A drink far larger or smaller than its style", Level.Note)
+    {
+        Needs = [Fact.MixVolume, Fact.ServedVolume],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    protected override Fact Of => Fact.MixVolume;
+
+    /// <inheritdoc/>
+    protected override string Noun => "volume before ice";
+
+    /// <inheritdoc/>
+    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => context.Fact(Fact.ServedVolume) is { IsKnown: true } served && style.Seen(Fact.ServedVolume) is { } glass && Findings.Check.Within(served, glass.Low, glass.High) != Stand.Broken;
+
+    /// <inheritdoc/>
+    protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
+        Scaled(context, aim, value);
+
+    /// <summary>The same ratios at the nearest usual size.</summary>
+    private static Remedy Scaled(RecipeContext context, Band aim, FactValue value)
+    {
+        if (Scaling.By(context.Profile, Nearest(aim, value.Value) / value.Value, context.Settings, mayFallShort: value.Value > aim.High) is not { } scaled)
+            return Remedy.Say("Look whether a unit slipped; else write how many it serves.");
+        return new Remedy(
+            $"Look whether a unit slipped, or write how many it serves; scaled with its ratios kept it is {Words(scaled)}.",
+            [new Correction(CorrectionGrade.Proposed, $"Scale every amount by {Say.Number(scaled.Factor, 2)}.", Scaling.Edits(scaled, context.File))]);
+    }
+
+    private static string Words(ScaledRecipe scaled)
+    {
+        var words = new List<string>();
+        foreach (var line in scaled.Lines)
+        {
+            if (line.Part.Phase is PartPhase.Mix or PartPhase.Top) words.Add($"{line.Text} {line.Part.Line.Item.Or("")}");
+        }
+
+        return Say.List(words);
+    }
+}

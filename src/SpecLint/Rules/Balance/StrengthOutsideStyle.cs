@@ -1,0 +1,34 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3001: a strength outside what the style is seen at.</summary>
+internal sealed class StrengthOutsideStyle : StyleBandRule
+{
+    private static readonly RuleInfo Rule = new("SL3001", "strength-outside-style", "A strength outside what the style is seen at", Level.Warning)
+    {
+        Needs = [Fact.Abv],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    protected override Fact Of => Fact.Abv;
+
+    /// <inheritdoc/>
+    protected override string Noun => "strength";
+
+    /// <inheritdoc/>
+    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => false;
+
+    /// <inheritdoc/>
+    protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
+        Remedy.Amount(context, Remedy.EthanolOf, Solving.Strength, Nearest(aim, value.Value), "% vol", value.Value > seen.High
+            ? "Take less spirit, or dilute it more, or name the style that it is."
+            : "Take more spirit, or less of what dilutes it, or name the style that it is.");
+}

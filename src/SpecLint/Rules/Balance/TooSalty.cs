@@ -1,0 +1,58 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3019: salt that is tasted as salt, from a part that is dosed in drops.</summary>
+internal sealed class TooSalty : DrinkRule
+{
+    private static readonly Limit Taste = Limits.Of("salt-taste");
+
+    private static readonly RuleInfo Rule = new("SL3019", "salt-over-taste", "So much salt that the drink tastes salty", Level.Warning)
+    {
+        Needs = [Fact.Salt],
+        Limits = [Taste.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (Builds.First(context.Profile, Substances.IsSalt) is not { } salt || !salt.Line.Amount.IsGiven || !salt.IsWeighed) return;
+        var value = context.Fact(Fact.Salt);
+        if (Findings.Check.AtMost(value, Taste.Value) != Stand.Broken) return;
+
+        // Tomato, brine and soy are salty by nature: it must be the saline that does it.
+        double from = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Mix && part.IsWeighed && Substances.IsSalt(part.Material)) from += part.Grams.Typical * Solving.SaltOf(part.Material!.PerGram);
+        }
+
+        if (from < 0.5 * Solving.SaltOf(context.Profile.Grams)) return;
+        var amount = salt.Line.Amount.Value;
+        bool drops = amount.Dimension == Dimension.Volume && amount.Unit.Name is "ml" or "cl" && amount.Value is >= 1 and <= 20 && Math.Abs(amount.Value - Math.Round(amount.Value)) < 1e-9;
+        string number = Say.Number(amount.Value, 0), meant = amount.Value == 1 ? "1 drop" : $"{number} drops";
+        double factor = Solving.Factor(context.Profile, p => Substances.IsSalt(p.Material), Solving.SaltPerVolume, Taste.Value / 2);
+        var corrections = new List<Correction>();
+        if (drops) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {meant}.", [new TextEdit(context.At(salt.Line.Amount.Span), $"\"{meant}\"")]));
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(salt.Line.Amount.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(salt.Line, "amount"),
+            Message = $"{salt.Line.Item.Or("The saline")} brings the salt to {Say.Fact(Fact.Salt, value)}, over the {Say.With(Taste.Value, "g/100 mL")} from which a drink tastes of salt ({Taste.Source}).",
+            Advice = drops ? $"Write {meant}, if drops are meant."
+                : double.IsNaN(factor) ? "Take less of it."
+                : $"Take about {Say.With(amount.Base * factor, amount.Dimension == Dimension.Mass ? "g" : "mL")} of it, that is half of what is tasted.",
+            Evidence = [Proof.Of(Fact.Salt, value), Proof.Of(Taste), Proof.Of(salt.Line.Item.Or("saline"), amount, context.At(salt.Line.Amount.Span))],
+            Corrections = corrections,
+        });
+    }
+}

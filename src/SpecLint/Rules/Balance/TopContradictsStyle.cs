@@ -1,0 +1,51 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3013: a sparkling top that the style does not have, or lacks.</summary>
+internal sealed class TopContradictsStyle : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL3013", "top-contradicts-style", "A sparkling top where the style has none, or none where it has one", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
+        if (Builds.Contradicts(context.Profile.Technique, style)) return;
+        var sparkling = Builds.First(context.Profile, Substances.IsSparkling);
+        if (style.IsTopped && sparkling is null)
+        {
+            // A highball of juice, tea or water is one too.
+            if (style.Id is not ("fizz" or "collins" or "buck" or "spritz" or "sparkling")) return;
+            if ((context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(drink.Style.Span),
+                Subject = context.Id,
+                Path = "style",
+                Message = $"A `{style.Id}` is topped with something sparkling, and none of its parts is.",
+                Advice = "Add the top, or name the style that it is.",
+            });
+        }
+        else if (!style.IsTopped && sparkling is { } top && style.Id is "shaken-sour" or "egg-white-sour" or "stirred" or "shaken-short" or "creamy" or "old-fashioned" or "freezer")
+        {
+            string better = style.Needs("acid") ? "fizz" : "highball";
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(drink.Style.Span),
+                Subject = context.Id,
+                Path = "style",
+                Message = $"It is lengthened with {sparkling!.Line.Item.Or("something sparkling")}, and a `{style.Id}` is not topped, so its bands are those of another drink.",
+                Advice = $"Write `{better}`, or leave the top out.",
+                Related = [new RelatedPlace(context.At(sparkling.Line.Span), "the top")],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
+            });
+        }
+    }
+}

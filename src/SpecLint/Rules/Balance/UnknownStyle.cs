@@ -1,0 +1,41 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3007: a style that is not in the table.</summary>
+internal sealed class UnknownStyle : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL3007", "unknown-style", "A style that is not in the table", Level.Warning);
+
+    private static readonly string[] Ids = [.. StyleTable.All.Select(s => s.Id)];
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not null) return;
+        string word = drink.Style.Value;
+        var place = context.At(drink.Style.Span);
+        var meant = StyleTable.FindByAlias(word);
+        string? near = meant?.Id ?? NearestName.Of(word, Ids);
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = meant is null ? null : Level.Note,
+            Place = place,
+            Subject = context.Id,
+            Path = "style",
+            Message = meant is not null
+                ? $"`{word}` is another word for the style `{meant.Id}`, so the drink is held against no band."
+                : $"`{word}` is no style of the table, so the drink is held against no band.",
+            Advice = near is not null ? $"Write `{near}`{(meant is null ? ", if that is meant" : "")}." : $"Write one of {Say.List([.. Ids.Select(i => $"`{i}`")], "or")}, or leave the style out.",
+            Corrections = near is null
+                ? []
+                : [new Correction(meant is null ? CorrectionGrade.Proposed : CorrectionGrade.Assured, $"Write `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+        });
+    }
+}

@@ -1,0 +1,39 @@
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules;
+
+/// <summary>What kind of thing a part is, as far as rules ask.</summary>
+internal static class Substances
+{
+    /// <summary>Whether it fizzes.</summary>
+    public static bool IsSparkling(Material? material) =>
+        material is not null
+        && (material.Kind is "soda" or "tonic" or "sparkling-wine" or "beer" or "carbonated"
+            || (material.Kind is "cider" or "sake" && material.Of(Component.CarbonDioxide) > 0.002));
+
+    /// <summary>Whether it is white of egg: protein, and no fat to speak of.</summary>
+    public static bool IsEggWhite(Material? material) =>
+        material is { Kind: "egg" } && material.Of(Component.Protein) > 0.05 && material.Of(Component.Fat) < 0.01;
+
+    /// <summary>Whether it is whole egg or yolk.</summary>
+    public static bool IsYolkyEgg(Material? material) => material is { Kind: "egg" } && material.Of(Component.Fat) >= 0.04;
+
+    /// <summary>Whether it is milk, cream or the like.</summary>
+    public static bool IsDairy(Material? material) => material is { Kind: "dairy" or "cream" };
+
+    /// <summary>Whether it is dry acid or a bought solution of acid.</summary>
+    public static bool IsAcid(Material? material) => material is { Kind: "acid" };
+
+    /// <summary>Whether it is fruit juice or an adjusted juice.</summary>
+    public static bool IsJuice(Material? material) => material is { Kind: "juice" or "acid-adjusted-juice" or "juice-extension" };
+
+    /// <summary>Whether it is salt or salt water, bought or made.</summary>
+    public static bool IsSalt(Material? material) => material is { Kind: "salt" or "saline" };
+
+    /// <summary>Whether it is bitters, bought or made.</summary>
+    public static bool IsBitters(Material? material) => material is { Kind: "bitters" };
+
+    /// <summary>Whether it is plain water.</summary>
+    public static bool IsWater(Material? material) => material is { Kind: "water" } && material.Of(Component.Water) > 0.995;
+}
