@@ -1,0 +1,95 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4001: a preparation that misses its target of acid.</summary>
+internal sealed class AcidTargetMissed : TargetRule
+{
+    private static readonly Limit Off = Limits.Of("target-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL4001", "acid-target-missed", "A preparation that misses its target of acid", Level.Warning)
+    {
+        Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density],
+        Limits = [Off.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    protected override string Property => "acid";
+
+    /// <inheritdoc/>
+    protected override string Noun => "acid";
+
+    /// <inheritdoc/>
+    protected override Given<Quantity> TargetOf(Target target) => target.Acid;
+
+    /// <inheritdoc/>
+    protected override Came? Comes(RecipeContext context, Quantity target) => Reckon(context, target);
+
+    /// <inheritdoc/>
+    protected override bool IsMoved(Part part) => Substances.IsAcid(part.Material);
+
+    /// <inheritdoc/>
+    protected override (double Off, Limit Limit) Tolerance(double target) => (target * Off.Value / 100, Off);
+
+    /// <inheritdoc/>
+    protected override string More(RecipeContext context, Quantity target)
+    {
+        var (added, native) = AcidReckoning.Of(context.Profile).In(target.Dimension);
+        return $"; {Say.Number(added, 2)} are weighed in and {Say.Number(native, 2)} are in the other parts";
+    }
+
+    /// <inheritdoc/>
+    protected override bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) =>
+        value.Value > target.Base ? NativeAcidForgotten.Applies(context, target) : DilutedAfterTarget.Applies(context, prep, target) is not null;
+
+    /// <summary>
+    /// The acid in the target's basis. The trade counts acid by what is weighed in and by what a juice titrates to, so the
+    /// value lies between the sum of the acids and what the whole titrates to, as citric acid.
+    /// </summary>
+    internal static (FactValue Value, string Unit)? Acid(RecipeContext context, Dimension basis)
+    {
+        FactValue titratable = context.Fact(Fact.Acid), analysed = context.Fact(Fact.AcidAnalysed), density = context.Fact(Fact.Density);
+        if (!titratable.IsKnown || !analysed.IsKnown || context.Profile.IsSolid) return null;
+        double by = 1;
+        if (basis == Dimension.PercentByMass)
+        {
+            if (!density.IsKnown || !(density.Value > 0)) return null;
+            by = 1 / density.Value;
+        }
+        else if (basis != Dimension.PercentMassInVolume)
+        {
+            return null;
+        }
+
+        var (added, native) = AcidReckoning.Of(context.Profile).In(basis);
+        double value = added + native;
+        double low = Math.Min(titratable.Low, analysed.Low) * by, high = Math.Max(titratable.High, analysed.High) * by;
+        return (new FactValue(value, Math.Min(low, value), Math.Max(high, value), "computed", null), basis == Dimension.PercentByMass ? "% w/w" : "g/100 mL");
+    }
+
+    private static Came? Reckon(RecipeContext context, Quantity target)
+    {
+        if (context.Recipe.Measured is { TitratableAcidity: { IsGiven: true } measured } && measured.Value.Dimension == target.Dimension)
+            return new Came(new FactValue(measured.Value.Base, measured.Value.BaseLow, measured.Value.BaseHigh, "measured", null), null, Unit(target.Dimension), "%");
+        if (Acid(context, target.Dimension) is not { } acid) return null;
+        bool byMass = target.Dimension == Dimension.PercentByMass;
+        return new Came(acid.Value, byMass ? ByMass : PerVolume, acid.Unit, byMass ? "%" : "g/dL");
+    }
+
+    private static string Unit(Dimension basis) => basis == Dimension.PercentByMass ? "% w/w" : "g/100 mL";
+
+    private static readonly Solving.Measure ByMass = static grams => 100 * Counted(grams) / Solving.MassOf(grams);
+
+    private static readonly Solving.Measure PerVolume = static grams => 100 * Counted(grams) / Solving.VolumeOf(grams);
+
+    /// <summary>Half way between what is weighed and what titrates: within 3 % of either for the acids of a bar.</summary>
+    private static double Counted(ReadOnlySpan<double> grams) => (Solving.AcidsOf(grams) + Solving.Titratable(grams)) / 2;
+}

@@ -1,0 +1,63 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4014: a juice soured far beyond lime.</summary>
+internal sealed class OverSouredJuice : PrepRule
+{
+    private static readonly Limit Most = Limits.Of("over-lime-acid");
+    private static readonly Limit Lime = Limits.Of("acid-lime");
+
+    private static readonly RuleInfo Rule = new("SL4014", "juice-soured-beyond-lime", "A juice soured far beyond lime", Level.Note)
+    {
+        Needs = [Fact.Acid],
+        Limits = [Most.Id, Lime.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        // Where a target says what is meant, the rules of targets speak.
+        if (prep.Family.Or("") is not ("acid-adjusted-juice" or "juice-extension") || prep.Target is { Acid.IsGiven: true } or { StandsInFor.IsGiven: true }) return;
+        if (prep.Family.Value == "juice-extension") return;
+        var acid = context.Fact(Fact.Acid);
+        if (context.Profile.IsSolid || Findings.Check.AtMost(acid, Most.Value) != Stand.Broken) return;
+        Part? chief = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (Substances.IsAcid(part.Material) && part.IsWeighed && (chief is null || part.Grams.Typical > chief.Grams.Typical)) chief = part;
+        }
+
+        if (chief is null || !chief.Line.Amount.IsGiven) return;
+        double factor = Solving.Factor(context.Profile, p => Substances.IsAcid(p.Material), Solving.AcidPerVolume, Lime.Value);
+        var edits = new List<TextEdit>();
+        var words = new List<string>();
+        foreach (var part in context.Profile.Parts)
+        {
+            if (double.IsNaN(factor) || factor < 0.02 || !Substances.IsAcid(part.Material) || !part.IsWeighed) continue;
+            var amount = part.Line.Amount.Value;
+            double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
+            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}");
+            edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
+        }
+
+        string take = words.Count == 0 ? "Take less acid." : $"For lime strength take {Say.List(words)}; if it is meant so, write the target.";
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(chief.Line.Amount.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(chief.Line, "amount"),
+            Message = $"It titrates to {Say.Fact(Fact.Acid, acid)}, far beyond the {Say.With(Lime.Value, "g/100 mL")} of lime ({Lime.Source}), and no target says that it is meant.",
+            Advice = take,
+            Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most), Proof.Of(Lime)],
+            Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],
+        });
+    }
+}

@@ -1,0 +1,86 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4011: more of an acid or of salt than water holds.</summary>
+internal sealed class SoluteOverSolubility : PrepRule
+{
+    private static readonly (Component Solute, string Noun, Limit At20)[] Solutes =
+    [
+        (Component.SodiumChloride, "salt", Limits.Of("solubility-salt-20")),
+        (Component.Citric, "citric acid", Limits.Of("solubility-citric-20")),
+        (Component.Malic, "malic acid", Limits.Of("solubility-malic-20")),
+        (Component.Tartaric, "tartaric acid", Limits.Of("solubility-tartaric-20")),
+        (Component.Succinic, "succinic acid", Limits.Of("solubility-succinic-20")),
+        (Component.Ascorbic, "ascorbic acid", Limits.Of("solubility-ascorbic-20")),
+        (Component.Fumaric, "fumaric acid", Limits.Of("solubility-fumaric-20")),
+    ];
+
+    private static readonly RuleInfo Rule = new("SL4011", "solute-over-solubility", "More of an acid or of salt than the water holds", Level.Warning)
+    {
+        Limits = [.. Solutes.Select(s => s.At20.Id)],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Water | Unknowns.Composition | Unknowns.Mass)) != 0) return;
+        var grams = context.Profile.Grams;
+        double water = grams[(int)Component.Water];
+        if (water <= 0) return;
+        foreach (var (solute, noun, at20) in Solutes)
+        {
+            double mass = grams[(int)solute];
+            if (mass < 0.004 * water) continue;
+            double t = SugarOverSolubility.Temperature(context, prep).Celsius;
+            var model = SolubilityModel.Of(solute, new Celsius(t));
+            double most = model is { } m ? 100 * m.Value : at20.Value;
+            double percent = 100 * mass / (mass + water);
+
+            // Tables differ by a per cent or two, and another solute takes water for itself.
+            if (percent <= most * 1.02) continue;
+            var part = Builds(context, solute);
+            if (part is null) continue;
+            var amount = part.Line.Amount.Value;
+            double fits = water * most / (100 - most);
+            double factor = (fits - (mass - (part.Grams.Typical * part.Material!.Of(solute)))) / (part.Grams.Typical * part.Material.Of(solute));
+            double rounded = factor > 0 ? Rounding.ToStep(amount.Base * factor * 0.98, amount, context.Settings) : 0;
+            string take = factor > 0 ? $"Take at most {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}, or more water." : "Take more water.";
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = at20.LevelCap,
+                Place = context.At(part.Line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(part.Line, "amount"),
+                Key = noun,
+                Message = $"There are {Say.Number(percent, 1)} g of {noun} in 100 g of it and water, and at {Say.Number(model is null ? 20 : t, 0)} °C water holds {Say.Number(most, 1)} ({at20.Source}): the rest stays at the bottom.",
+                Advice = take,
+                Evidence = [Proof.Of($"{noun} of {noun} and water", percent, "%"), Proof.Of("saturated", most, "%", at20.Source)],
+                Corrections = factor > 0 ? [new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))])] : [],
+            });
+        }
+    }
+
+    /// <summary>The part that brings the most of a solute.</summary>
+    private static Part? Builds(RecipeContext context, Component solute)
+    {
+        Part? chief = null;
+        double most = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !part.Line.Amount.IsGiven) continue;
+            double brings = part.Grams.Typical * part.Material.Of(solute);
+            if (brings > most) (most, chief) = (brings, part);
+        }
+
+        return chief;
+    }
+}

@@ -1,0 +1,71 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4010: more sucrose than stays dissolved.</summary>
+internal sealed class SugarOverSolubility : PrepRule
+{
+    private static readonly Limit Most = Limits.Of("supersaturation-sucrose");
+
+    private static readonly RuleInfo Rule = new("SL4010", "sugar-over-solubility", "More sucrose than the water holds at the temperature it is kept or mixed at", Level.Warning)
+    {
+        Limits = [Most.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Sugar | Unknowns.Water | Unknowns.Composition | Unknowns.Mass)) != 0) return;
+        var grams = context.Profile.Grams;
+        double sucrose = grams[(int)Component.Sucrose], water = grams[(int)Component.Water];
+        if (sucrose < 0.2 * context.Profile.Mass || water <= 0) return;
+
+        // Invert sugar and glucose keep sucrose from growing crystals, and take water for themselves: not judged.
+        double others = Solving.SugarOf(grams) - sucrose + grams[(int)Component.Dextrin];
+        if (others > 0.1 * sucrose || grams[(int)Component.Ethanol] > 0.02 * context.Profile.Mass) return;
+        var (t, span, from) = Temperature(context, prep);
+        if (SolubilityModel.Of(Component.Sucrose, new Celsius(t)) is not { } saturated) return;
+        double holds = saturated.Value / (1 - saturated.Value), ratio = sucrose / water / holds;
+        if (ratio <= Most.Value) return;
+        double percent = 100 * sucrose / (sucrose + water), most = 100 * Most.Value * holds / (1 + (Most.Value * holds));
+        double factor = Solving.Factor(context.Profile, p => Substances.IsWater(p.Material), static g => g[(int)Component.Sucrose] / g[(int)Component.Water], holds);
+        string take = "Take more water, or keep it warmer.";
+        var corrections = new List<Correction>();
+        foreach (var part in context.Profile.Parts)
+        {
+            if (double.IsNaN(factor) || part.Phase != PartPhase.Mix || !part.IsWeighed || !Substances.IsWater(part.Material)) continue;
+            var amount = part.Line.Amount.Value;
+            double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
+            take = $"Take {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("water")} in place of {Rounding.Words(amount.Base, amount)}, which is what the sugar saturates at {Say.Number(t, 0)} °C.";
+            corrections.Add(new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))]));
+            break;
+        }
+
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = Most.LevelCap,
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = "ingredients",
+            Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water, and at {Say.Number(t, 0)} °C ({from}) water holds {Say.Number(100 * saturated.Value, 1)} and stays clear to about {Say.Number(most, 1)} (handbook solubility; {Most.Source}): it will not dissolve, or sets to crystals.",
+            Advice = take,
+            Evidence = [Proof.Of("sucrose of sucrose and water", percent, "%"), Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated.Value, "%", "CRC Handbook; Antokolskaya 1964"), Proof.Of(Most)],
+            Corrections = corrections,
+        });
+    }
+
+    /// <summary>The coldest temperature at which the whole of it has to stay dissolved.</summary>
+    internal static (double Celsius, Reading.TextSpan Span, string From) Temperature(RecipeContext context, Prep prep)
+    {
+        if (prep.Keep is { At: { IsGiven: true } at }) return (Math.Max(0, at.Value.Base), at.Span, "keep.at");
+        return (20, prep.IngredientsSpan, "room temperature, since keep.at is not given");
+    }
+}

@@ -1,0 +1,46 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4016: dry sugar of a syrup measured by volume.</summary>
+internal sealed class SyrupByVolume : PrepRule
+{
+    private static readonly Limit Bulk = Limits.Of("tolerance-bulk-density");
+
+    private static readonly RuleInfo Rule = new("SL4016", "syrup-by-volume", "Dry sugar of a syrup measured by volume", Level.Warning)
+    {
+        Needs = [Fact.Sugar],
+        Limits = [Bulk.Id],
+        IsCause = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Family.Or("") is not ("syrup" or "cordial" or "oleo-saccharum" or "shrub" or "liqueur")) return;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { Kind: "sugar" } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part)) continue;
+            var amount = part.Line.Amount.Value;
+            double grams = Math.Round(part.Grams.Typical);
+            string item = part.Line.Item.Or("sugar"), words = Rounding.Words(amount.Base, amount);
+            var sugar = context.Fact(Fact.Sugar);
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(part.Line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(part.Line, "amount"),
+                Message = $"{words} of {item} is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} by how it is packed{(sugar.IsKnown ? $", which makes {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}; the same figures by mass make another syrup (bulk density within {Say.With(Bulk.Value, "%")}; {Bulk.Source}).",
+                Advice = $"Weigh it: {Say.Number(grams)} g, if a level measure is meant.",
+                Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Fact.Sugar, sugar), Proof.Of(Bulk)],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])],
+            });
+        }
+    }
+}

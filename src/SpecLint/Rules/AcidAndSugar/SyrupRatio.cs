@@ -1,0 +1,68 @@
+using SpecLint.Book;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>The ratio of sweetener to water of a syrup: as its name says, and as it is.</summary>
+internal static class SyrupRatio
+{
+    /// <summary>The ratio that a name or id says ("2:1", "honey-syrup-3-1"); NaN where it says none.</summary>
+    public static double Named(Prep prep)
+    {
+        if (prep.Name.IsGiven && InWords(prep.Name.Value) is var byName && !double.IsNaN(byName)) return byName;
+        return InId(prep.Id);
+    }
+
+    /// <summary>The sweetener and the water of a syrup of two parts; <see langword="null"/> where it is no such syrup.</summary>
+    public static (Part Sweetener, Part Water)? Parts(RecipeContext context, Prep prep)
+    {
+        if (prep.Family.Or("") != "syrup") return null;
+        Part? sweet = null, water = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.Line.Amount.IsGiven) continue;
+            if (part.Material is { Kind: "sugar" or "honey" or "syrup" })
+            {
+                if (sweet is not null) return null;
+                sweet = part;
+            }
+            else if (part.Material is { Kind: "water" or "tea" or "coffee" })
+            {
+                if (water is not null) return null;
+                water = part;
+            }
+        }
+
+        return sweet is null || water is null ? null : (sweet, water);
+    }
+
+    private static double InWords(string name)
+    {
+        for (int i = 1; i < name.Length - 1; i++)
+        {
+            if (name[i] is not (':' or '∶')) continue;
+            int a = i - 1, b = i + 1;
+            while (a >= 0 && name[a] == ' ') a--;
+            while (b < name.Length && name[b] == ' ') b++;
+            if (a < 0 || b >= name.Length || !IsDigit(name[a]) || !IsDigit(name[b])) continue;
+            if ((a > 0 && IsDigit(name[a - 1])) || (b + 1 < name.Length && IsDigit(name[b + 1]))) continue;
+            return Ratio(name[a], name[b]);
+        }
+
+        return double.NaN;
+    }
+
+    private static double InId(string id)
+    {
+        int n = id.Length;
+        return n >= 4 && id[n - 4] == '-' && IsDigit(id[n - 3]) && id[n - 2] == '-' && IsDigit(id[n - 1]) ? Ratio(id[n - 3], id[n - 1]) : double.NaN;
+    }
+
+    private static double Ratio(char a, char b) => b == '0' || a == '0' ? double.NaN : (a - '0') / (double)(b - '0');
+
+    private static bool IsDigit(char c) => c is >= '0' and <= '9';
+
+    /// <summary>Whether an amount is a volume.</summary>
+    public static bool IsVolume(Part part) => part.Line.Amount.Value.Dimension == Dimension.Volume;
+}

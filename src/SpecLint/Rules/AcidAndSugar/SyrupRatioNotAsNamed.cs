@@ -1,0 +1,50 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4015: a syrup whose name says one ratio and whose amounts say another.</summary>
+internal sealed class SyrupRatioNotAsNamed : PrepRule
+{
+    private static readonly Limit Off = Limits.Of("syrup-ratio-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Error)
+    {
+        Limits = [Off.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        double named = SyrupRatio.Named(prep);
+        if (double.IsNaN(named) || SyrupRatio.Parts(context, prep) is not var (sweet, water)) return;
+
+        // Volumes of dry sugar are another mistake; two liquids by volume keep their ratio in the name by volume.
+        bool byVolume = SyrupRatio.IsVolume(sweet) && SyrupRatio.IsVolume(water);
+        if (byVolume && sweet.Material!.State != MaterialState.Liquid) return;
+        double is1 = byVolume ? sweet.Line.Amount.Value.Base / water.Line.Amount.Value.Base : sweet.Grams.Typical / water.Grams.Typical;
+        if (double.IsNaN(is1) || Math.Abs(is1 - named) <= named * Off.Value / 100) return;
+        var amount = water.Line.Amount.Value;
+        double rounded = Rounding.ToStep(amount.Base * is1 / named, amount, context.Settings);
+        string words = Rounding.Words(rounded, amount), item = water.Line.Item.Or("water");
+        var sugar = context.Fact(Fact.Sugar);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(water.Line.Amount.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(water.Line, "amount"),
+            Message = $"The name says {Ratio(named)} and the amounts make {Ratio(is1)}{(sugar.IsKnown ? $", with {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}: who pours by the name is {Say.Number(100 * Math.Abs((is1 / (1 + is1)) / (named / (1 + named)) - 1), 0)} % off in sugar by mass.",
+            Advice = $"Take {words} of {item}, or rename it.",
+            Evidence = [Proof.Of("ratio of the name", named, "1"), Proof.Of("ratio of the amounts", is1, "1"), Proof.Of(Off)],
+            Related = [new RelatedPlace(prep.Head, "the name")],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words} of `{item}`, for {Ratio(named)}.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+        });
+    }
+
+    private static string Ratio(double ratio) => ratio >= 1 ? $"{Say.Number(ratio, 2)}:1" : $"1:{Say.Number(1 / ratio, 2)}";
+}
