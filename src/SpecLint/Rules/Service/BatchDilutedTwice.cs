@@ -1,0 +1,68 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8012: a batch with water in it that is diluted on ice once more.</summary>
+internal sealed class BatchDilutedTwice : RecipeRule
+{
+    private static readonly Limit Low = Limits.Of("batch-water-low");
+
+    private static readonly RuleInfo Rule = new("SL8012", "batch-diluted-twice", "A batch with water in it that is diluted on ice once more", Level.Warning)
+    {
+        Needs = [Fact.Dilution],
+        Limits = [Low.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Recipe is Prep prep)
+        {
+            if (!Batch.Is(prep)) return;
+            var (water, percent) = Batch.Water(context.Profile);
+            if (water is null || percent < Low.Value / 2) return;
+            foreach (var step in prep.Method)
+            {
+                if (!step.Do.IsGiven || step.Do.Value is not ("shake" or "stir" or "throw" or "blend") || !step.Ice.IsGiven || step.Ice.Value is "none" or "no ice" or "without") continue;
+                Report(context, step, water, context.At(water.Line.Span), percent, "this batch", double.NaN);
+                return;
+            }
+
+            return;
+        }
+
+        if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown or TechniqueKind.Blended) || context.Profile.TechniqueStep is not { } chills) return;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || part.Item?.File is not Prep made || part.Item.ByProduct is not null || made.Family.Or("") is not ("batch" or "freezer-batch")) continue;
+            var inner = context.Profiles.Of(made);
+            var (water, percent) = Batch.Water(inner);
+            if (water is null || percent < Low.Value / 2) continue;
+
+            // A seasoning batch is a small part; a batch of the drink is most of it.
+            if (!part.IsWeighed || part.Grams.Typical < 0.6 * context.Profile.InputMass) continue;
+            Report(context, chills, part, made.At(water.Line.Span), percent, $"`{made.Id}`", context.Fact(Fact.Dilution) is { IsKnown: true } d ? d.Value : double.NaN);
+            return;
+        }
+    }
+
+    private static void Report(RecipeContext context, Step step, Part part, Reading.Place water, double percent, string batch, double more)
+    {
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(step.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(step),
+            Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and to {step.Do.Value} it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
+            Advice = "Take the water out of the batch, or pour it cold without ice.",
+            Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Low), Proof.Of("batch", part.Line.Item.Or(""), context.At(part.Line.Span))],
+            Related = [new RelatedPlace(water, "the water in the batch")],
+        });
+    }
+}

@@ -1,0 +1,79 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8016: a batch whose ratios are not those of its drink.</summary>
+internal sealed class BatchRatioDiffers : PrepRule
+{
+    private static readonly Limit Off = Limits.Of("batch-ratio-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL8016", "batch-ratio-differs", "A batch whose ratios are not those of its drink", Level.Warning)
+    {
+        Limits = [Off.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (Batch.Of(context, prep) is not { } batch) return;
+        double serves = Balance.Builds.Serves(batch.Drink);
+        if (!double.IsNaN(batch.Factor))
+        {
+            foreach (var (ofDrink, ofBatch, factor) in batch.Pairs)
+            {
+                if (Batch.IsSeasoning(ofDrink) || !ofBatch.Line.Amount.IsGiven || Math.Abs(factor - batch.Factor) <= batch.Factor * Off.Value / 100) continue;
+                var amount = ofBatch.Line.Amount.Value;
+                double rounded = Rounding.ToStep(amount.Base * batch.Factor / factor, amount, context.Settings);
+                string item = ofBatch.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(ofBatch.Line.Amount.Span),
+                    Subject = context.Id,
+                    Path = RecipeContext.PathOf(ofBatch.Line, "amount"),
+                    Message = $"{item} is {Say.Number(factor, 1)} times that of `{batch.Drink.Id}`, and the other parts are {Say.Number(batch.Factor, 1)} times: {Say.Number(100 * Math.Abs((factor / batch.Factor) - 1), 0)} % {(factor > batch.Factor ? "too much" : "too little")}, past the {Say.With(Off.Value, "%")} of measuring ({Off.Source}).",
+                    Advice = $"Take {words}, or bring the drink in line.",
+                    Evidence = [Proof.Of($"factor of {item}", factor, "1"), Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of(Off)],
+                    Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
+                    Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+                });
+            }
+        }
+
+        foreach (var part in batch.DrinkProfile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || part.Line.Optional || part.Item is null || Substances.IsWater(part.Material) || Batch.Find(context.Profile, part.Item.Id) is not null) continue;
+
+            // What is fresh, sparkling or beaten goes in at service.
+            if (Substances.IsSparkling(part.Material) || part.Material is { Kind: "egg" or "dairy" or "juice" or "acid-adjusted-juice" or "juice-extension" or "puree" or "fruit" or "ice" or "herb" or "foaming-agent" or "garnish" }) continue;
+            if (Exists(context.Profile, part.Item.Id)) continue;
+            string amount = part.Line.Amount.IsGiven && !double.IsNaN(batch.Factor) && !double.IsNaN(part.Millilitres) ? $" ({Say.With(Math.Round(part.Millilitres / serves * batch.Factor, 1), "mL")} for {Say.Number(batch.Factor, 1)} drinks)" : "";
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(prep.IngredientsSpan),
+                Subject = context.Id,
+                Path = "ingredients",
+                Key = part.Item.Id,
+                Message = $"`{batch.Drink.Id}` holds {part.Item.Id}, and its batch does not.",
+                Advice = $"Add it{amount}, or say in the notes that it goes in at service.",
+                Related = [new RelatedPlace(batch.Drink.At(part.Line.Span), "the line in the drink")],
+            });
+        }
+    }
+
+    private static bool Exists(RecipeProfile profile, string id)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Item?.Id == id) return true;
+        }
+
+        return false;
+    }
+}

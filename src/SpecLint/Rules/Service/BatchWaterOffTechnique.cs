@@ -1,0 +1,47 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8013: a quarter of water for a drink that is shaken.</summary>
+internal sealed class BatchWaterOffTechnique : PrepRule
+{
+    private static readonly Limit Least = Limits.Of("shaken-dilution-least");
+    private static readonly Limit Low = Limits.Of("batch-water-low");
+
+    private static readonly RuleInfo Rule = new("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would give", Level.Note)
+    {
+        Needs = [Fact.Abv],
+        Limits = [Least.Id, Low.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (Batch.Of(context, prep) is not { } batch || batch.DrinkProfile.Technique != TechniqueKind.Shaken) return;
+        var (water, percent) = Batch.Water(context.Profile);
+        if (water is null || !water.Line.Amount.IsGiven || percent < Low.Value / 2 || percent >= Least.Value) return;
+        var dilution = batch.DrinkProfile.Get(Fact.Dilution);
+        if (!dilution.IsKnown || percent >= dilution.Low) return;
+        var amount = water.Line.Amount.Value;
+        double rounded = Rounding.ToStep(amount.Base * dilution.Value / percent, amount, context.Settings);
+        string words = Rounding.Words(rounded, amount);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(water.Line.Amount.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(water.Line, "amount"),
+            Message = $"The water is {Say.With(Math.Round(percent, 1), "%")} of the rest, and to shake `{batch.Drink.Id}` adds {Say.Fact(Fact.Dilution, dilution)}: one figure for every drink does not fit ({Least.Source}).",
+            Advice = $"Take {words} of {water.Line.Item.Or("water")} for the drink as it is shaken, or taste and say why it is less.",
+            Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Fact.Dilution, dilution), Proof.Of(Least)],
+            Related = [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+        });
+    }
+}

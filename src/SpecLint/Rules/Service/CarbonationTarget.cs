@@ -1,0 +1,68 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+using Bar = SpecLint.Science.Bar;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8023: a pressure that leaves the drink flat, or makes it gush.</summary>
+internal sealed class CarbonationTarget : PrepRule
+{
+    /// <summary>°C of a keg in the refrigerator, where the recipe names none.</summary>
+    private const double Fridge = 4;
+
+    private static readonly Limit Low = Limits.Of("carbonation-low");
+    private static readonly Limit High = Limits.Of("carbonation-high");
+
+    private static readonly RuleInfo Rule = new("SL8023", "carbonation-out-of-range", "A pressure that leaves the drink flat, or makes it gush", Level.Warning)
+    {
+        Needs = [Fact.Abv, Fact.Sugar],
+        Limits = [Low.Id, High.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Family.Or("") != "carbonated") return;
+        var (gauge, span) = PressureOverRating.PressureOf(prep);
+        if (double.IsNaN(gauge) || gauge <= 0) return;
+        var abv = context.Fact(Fact.Abv);
+        var sugar = context.Fact(Fact.Sugar);
+        if (!abv.IsKnown || !sugar.IsKnown) return;
+        double t = Temperature(prep);
+        var strength = new AlcoholByVolume(abv.Value / 100);
+        var sweet = new GramsPerLitre(sugar.Value * 10);
+        if (Carbonation.Volumes(new Bar(gauge + Carbonation.Atmosphere), new Celsius(t), strength, sweet) is not { } volumes) return;
+        double off = 2 * Carbonation.DrinkError.StandardError * volumes.Value, low = volumes.Value - off, high = volumes.Value + off;
+        if (high >= Low.Value && low <= High.Value) return;
+        double aim = volumes.Value < Low.Value ? 3.2 : 3.8;
+        string solved = Carbonation.Pressure(new GasVolumes(aim), new Celsius(t), strength, sweet) is { } need ? $"{Say.Number(need.Value - Carbonation.Atmosphere, 1)} bar" : "";
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
+            Message = $"{Say.With(gauge, "bar")} at {Say.Number(t, 0)} °C dissolves {Say.Range(volumes.Value, low, high, "volumes")} of carbon dioxide, {(volumes.Value < Low.Value ? $"under the {Say.Number(Low.Value)} from which a drink sparkles" : $"over the {Say.Number(High.Value)} up to which it pours without gushing")} ({Low.Source}).",
+            Advice = solved.Length > 0 ? $"Set {solved} at that temperature, or carbonate it colder." : "Carbonate it colder.",
+            Caution = "Gas under pressure can burst a vessel: stay under its rating and follow the maker and local rules.",
+            Evidence = [Proof.Of("pressure", gauge, "bar"), Proof.Of("temperature", t, "Cel"), new Evidence("carbon dioxide", volumes.Value, low, high, "1"), Proof.Of(Low), Proof.Of(High)],
+            Corrections = solved.Length == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {solved}.", [new TextEdit(context.At(span), $"\"{solved}\"")])],
+        });
+    }
+
+    /// <summary>°C at which it is carbonated.</summary>
+    internal static double Temperature(Prep prep)
+    {
+        foreach (var step in prep.Method)
+        {
+            if (step.Do.IsGiven && step.Do.Value is "carbonate" or "charge" or "force-carbonate" && step.At.IsGiven) return Math.Max(0, step.At.Value.Base);
+        }
+
+        return prep.Keep is { At.IsGiven: true } keep ? Math.Max(0, keep.At.Value.Base) : Fridge;
+    }
+}

@@ -1,0 +1,43 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8015: dashes counted out by the dozen into a batch.</summary>
+internal sealed class DashesCountedInBatch : PrepRule
+{
+    private static readonly Limit Most = Limits.Of("dashes-counted");
+
+    private static readonly RuleInfo Rule = new("SL8015", "dashes-counted-in-batch", "Dashes or drops counted out by the dozen", Level.Note)
+    {
+        Limits = [Most.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!part.Line.Amount.IsGiven || part.Line.Amount.Value.Unit.Name is not ("dash" or "drop")) continue;
+            var amount = part.Line.Amount.Value;
+            if (amount.Value < Most.Value) continue;
+            double millilitres = amount.Base >= 10 ? Math.Round(amount.Base) : Math.Round(amount.Base, 1);
+            string item = part.Line.Item.Or("it"), words = Rounding.Words(amount.Base, amount);
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(part.Line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(part.Line, "amount"),
+                Message = $"{words} of {item} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} by hand and bottle, and nobody counts over {Say.Number(Most.Value, 0)} twice alike ({Most.Source}).",
+                Advice = $"Measure {Say.With(millilitres, "mL")}; of bitters put in half, taste, and go up.",
+                Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Most)],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(millilitres)} ml.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(millilitres)} ml\"")])],
+            });
+        }
+    }
+}

@@ -1,0 +1,53 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8014: dashes or drops of a drink that were not scaled into its batch.</summary>
+internal sealed class DashesNotScaled : PrepRule
+{
+    private static readonly Limit Least = Limits.Of("dash-factor-least");
+
+    private static readonly RuleInfo Rule = new("SL8014", "dashes-not-scaled", "Dashes or drops that were not scaled into the batch", Level.Warning)
+    {
+        Limits = [Least.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (Batch.Of(context, prep) is not { } batch || double.IsNaN(batch.Factor) || batch.Factor < 3) return;
+        foreach (var (ofDrink, ofBatch, factor) in batch.Pairs)
+        {
+            if (!Batch.IsSeasoning(ofDrink) || factor >= batch.Factor * Least.Value / 100 || !ofBatch.Line.Amount.IsGiven || !ofDrink.Line.Amount.IsGiven) continue;
+            double full = ofDrink.Millilitres / Balance.Builds.Serves(batch.Drink) * batch.Factor;
+            bool mass = double.IsNaN(full);
+            double whole = mass ? ofDrink.Grams.Typical / Balance.Builds.Serves(batch.Drink) * batch.Factor : full;
+            double half = Round(whole / 2);
+            whole = Round(whole);
+            string unit = mass ? "g" : "ml", item = ofBatch.Line.Item.Or("it");
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(ofBatch.Line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(ofBatch.Line, "amount"),
+                Message = $"The batch holds {Say.Number(batch.Factor, 1)} times `{batch.Drink.Id}` and {Say.Number(factor, 1)} times its {item} ({Rounding.Words(ofBatch.Line.Amount.Value.Base, ofBatch.Line.Amount.Value)} for {Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), under the {Say.With(Least.Value, "%")} of the factor that is still seasoning ({Least.Source}).",
+                Advice = $"Put in {Say.Number(half)} {unit}, taste, and go up to {Say.Number(whole)} {unit}.",
+                Evidence = [Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of($"factor of {item}", factor, "1"), Proof.Of(Least)],
+                Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
+                Corrections =
+                [
+                    new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(whole)} {unit}, scaled in full.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), $"\"{Say.Number(whole)} {unit}\"")]),
+                ],
+            });
+        }
+    }
+
+    private static double Round(double value) => value >= 10 ? Math.Round(value) : Math.Round(value, 1);
+}

@@ -1,0 +1,37 @@
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8017: part of an egg.</summary>
+internal sealed class EggInFractions : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL8017", "egg-in-fractions", "Part of an egg", Level.Note);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { Kind: "egg" } || !part.Line.Amount.IsGiven || part.Line.Amount.Value.Dimension != Dimension.Count) continue;
+            var amount = part.Line.Amount.Value;
+            double nearest = Math.Round(amount.Value);
+            if (Math.Abs(amount.Value - nearest) < 0.005 || amount.Low != amount.High) continue;
+            string item = part.Line.Item.Or("the egg");
+            double grams = part.IsWeighed ? Math.Round(part.Grams.Typical) : double.NaN;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(part.Line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(part.Line, "amount"),
+                Message = $"{Say.Number(amount.Value, 2)} of an egg cannot be counted out{(part.IsWeighed ? $"; it is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} of {item}" : "")}.",
+                Advice = part.IsWeighed ? $"Beat it and weigh {Say.Number(grams)} g." : "Beat it and weigh it.",
+                Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span))],
+                Corrections = part.IsWeighed ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])] : [],
+            });
+        }
+    }
+}

@@ -1,0 +1,84 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8008: something sparkling in a closed shaker or blender.</summary>
+internal sealed class FizzInShaker : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL8008", "fizz-in-shaker", "Something sparkling in a closed shaker or blender", Level.Error)
+    {
+        Safety = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (drink.Method.Count == 0) return;
+        Part? first = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.IsSparkling(part.Material)) continue;
+            first ??= part;
+        }
+
+        if (first is null) return;
+        foreach (var step in drink.Method)
+        {
+            if (!step.Do.IsGiven || step.Do.Value is not ("shake" or "hard-shake" or "dry-shake" or "wet-shake" or "whip-shake" or "blend" or "flash-blend")) continue;
+            foreach (var part in context.Profile.Parts)
+            {
+                if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.IsSparkling(part.Material) || !GoesIn(drink, step, part)) continue;
+                var place = context.At(part.Line.Span);
+                string item = part.Line.Item.Or("It");
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span),
+                    Subject = context.Id,
+                    Path = RecipeContext.PathOf(part.Line),
+                    Message = $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Do.Value}: its gas comes out at once and blows the closed vessel open, and the drink is served flat.",
+                    Advice = "Add it after the technique: give the line the role `top`.",
+                    Caution = "A shaker or blender under pressure can burst open and hurt: open none that hisses towards a face, and follow the maker's and the house's rules.",
+                    Related = [new RelatedPlace(context.At(step.Do.Span), "the step")],
+                    Corrections = part.Line.Amount.IsGiven && !part.Line.RoleIsGiven
+                        ? [new Correction(CorrectionGrade.Proposed, $"Add {item} after the technique.", [new TextEdit(context.At(new Reading.TextSpan(part.Line.Amount.Span.End, 0)), ", \"role\": \"top\"")])]
+                        : [],
+                    Evidence = [Proof.Of("kind", part.Material!.Kind, place)],
+                });
+                return;
+            }
+        }
+    }
+
+    /// <summary>Whether a part is in the vessel at a step: the step names it, or names nothing and no later step brings it.</summary>
+    private static bool GoesIn(Drink drink, Step at, Part part)
+    {
+        if (!part.Line.Item.IsGiven) return false;
+        string id = part.Line.Item.Value;
+        if (at.Items.Count > 0) return Names(at, id);
+        foreach (var step in drink.Method)
+        {
+            if (step.Number <= at.Number) continue;
+            if (Names(step, id)) return false;
+
+            // A later top without items is the sparkling part.
+            if (step.Do.IsGiven && Techniques.Tops(step.Do.Value) && step.Items.Count == 0) return false;
+        }
+
+        return true;
+    }
+
+    private static bool Names(Step step, string id)
+    {
+        foreach (var item in step.Items)
+        {
+            if (item.Value == id) return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,37 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8003: a glass by its common name, in a bar that lists its glasses.</summary>
+internal sealed class GlassByNameOnly : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL8003", "glass-by-name-only", "A glass by its common name, in a bar that lists its glasses", Level.Note);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Glass.IsGiven || context.Settings.Bar is not { Glasses.Count: > 0 } bar || bar.Glasses.ContainsKey(drink.Glass.Value)) return;
+        if (GlassTable.Find(drink.Glass.Value) is not { } type) return;
+        string? near = null;
+        foreach (var own in bar.Glasses)
+        {
+            if (GlassTable.Find(own.Key)?.Id == type.Id || own.Key.IndexOf(type.Id, StringComparison.Ordinal) >= 0) near ??= own.Key;
+        }
+
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(drink.Glass.Span),
+            Subject = context.Id,
+            Path = "glass",
+            Message = $"`{drink.Glass.Value}` is a kind of glass of {Say.Number(type.BrimLow)} to {Say.With(type.BrimHigh, "mL")} ({type.Source}) and none of the glasses in bar.json, so how full it is cannot be told.",
+            Advice = near is null ? "Write the glass into bar.json with its brim and wash line, measured with water." : $"Name the bar's `{near}`, or write the glass into bar.json with its brim and wash line.",
+            Evidence = [new Evidence("brim", type.BrimTypical, type.BrimLow, type.BrimHigh, "mL", type.Source)],
+            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(context.At(drink.Glass.Span), $"\"{near}\"")])],
+        });
+    }
+}

@@ -1,0 +1,114 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Balance;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>The glass of a drink, and what is in it: liquid, the ice that it carries, foam.</summary>
+internal sealed class GlassFill
+{
+    private static readonly Limit Displaced = Limits.Of("ice-floating-displacement");
+    private static readonly Limit IceLeast = Limits.Of("glass-ice-least");
+    private static readonly Limit IceBlock = Limits.Of("glass-ice-block");
+    private static readonly Limit EggFoam = Limits.Of("egg-foam-volume");
+    private static readonly Limit EggWhite = Limits.Of("egg-white-foam");
+
+    private GlassFill(string name)
+    {
+        Name = name;
+    }
+
+    /// <summary>The glass, in words.</summary>
+    public string Name { get; }
+
+    /// <summary>Whether the bar states its size.</summary>
+    public bool IsHouse { get; private init; }
+
+    /// <summary>Volume to the brim, mL: low, typical, high.</summary>
+    public Trace Brim { get; private init; }
+
+    /// <summary>Volume to the wash line, mL; NaN where the bar states none.</summary>
+    public double WashLine { get; private init; }
+
+    /// <summary>Whether there is ice in it.</summary>
+    public bool IsIced { get; private init; }
+
+    /// <summary>mL of liquid that the least ice displaces.</summary>
+    public double Ice { get; private init; }
+
+    /// <summary>mL of foam.</summary>
+    public double Foam { get; private init; }
+
+    /// <summary>Source of the size.</summary>
+    public string Source { get; private init; } = "";
+
+    /// <summary>Liquid, foam and displacement, mL: typical, low, high.</summary>
+    public Trace Fill { get; private init; }
+
+    /// <summary>Place of the glass in bar.json, where it is one of the bar's.</summary>
+    public TextSpan? HouseSpan { get; private init; }
+
+    /// <summary>The glass of a drink with what is in it; <see langword="null"/> where the glass or the volume is not known.</summary>
+    public static GlassFill? Of(RecipeContext context, Drink drink)
+    {
+        if (!drink.Glass.IsGiven) return null;
+        var served = context.Fact(Fact.ServedVolume);
+        if (!served.IsKnown) return null;
+        var type = GlassTable.Find(drink.Glass.Value);
+        Glass? house = null;
+        bool own = context.Settings.Bar is { } bar && bar.Glasses.TryGetValue(drink.Glass.Value, out house) && house.Brim.IsGiven;
+        if (!own && type is null) return null;
+        var brim = own
+            ? new Trace(house!.Brim.Value.Base, house.Brim.Value.BaseLow, house.Brim.Value.BaseHigh)
+            : new Trace(type!.BrimTypical, type.BrimLow, type.BrimHigh);
+        var (iced, block) = IceOf(context.Profile, drink);
+        double ice = iced ? Displaced.Value * (block ? IceBlock.Value : IceLeast.Value / 100 * brim.Typical) : 0;
+        bool foams = context.Profile.Technique is TechniqueKind.Shaken or TechniqueKind.Blended
+            && Builds.Grams(context.Profile, Substances.IsEggWhite) / Builds.Serves(drink) >= EggWhite.Value;
+        double foam = foams ? served.Value * EggFoam.Value / 100 : 0;
+        return new GlassFill(own ? $"`{drink.Glass.Value}`" : type!.Name.ToLowerInvariant())
+        {
+            IsHouse = own,
+            Brim = brim,
+            WashLine = own && house!.WashLine.IsGiven ? house.WashLine.Value.Base : double.NaN,
+            IsIced = iced,
+            Ice = ice,
+            Foam = foam,
+            Source = own ? "bar.json" : type!.Source,
+            HouseSpan = own ? house!.Span : null,
+            Fill = new Trace(served.Value + foam + ice, served.Low + foam + ice, served.High + foam + ice),
+        };
+    }
+
+    /// <summary>What is in it, in words.</summary>
+    public string Words(FactValue served)
+    {
+        string words = $"{Findings.Say.Fact(Fact.ServedVolume, served)} of liquid";
+        if (Foam > 0) words += $", {Findings.Say.Number(Foam, 0)} mL of foam";
+        if (Ice > 0) words += $"{(Foam > 0 ? " and" : ", and")} at least {Findings.Say.Number(Ice, 0)} mL that its ice displaces";
+        return words;
+    }
+
+    /// <summary>Whether ice stands in the glass, and whether it is one block.</summary>
+    internal static (bool Iced, bool Block) IceOf(RecipeProfile profile, Drink drink)
+    {
+        bool iced = profile.Technique is TechniqueKind.Built or TechniqueKind.Swizzled;
+        string kind = profile.TechniqueStep is { Ice.IsGiven: true } t && iced ? t.Ice.Value : "";
+        foreach (var step in drink.Method)
+        {
+            if (!step.Do.IsGiven || !step.Ice.IsGiven || step.Ice.Value is "none" or "no ice" or "without" || step == profile.TechniqueStep) continue;
+            if (step.Do.Value is "shake" or "stir" or "throw" or "blend" or "dry-shake" or "hard-shake" or "wet-shake" or "whip-shake" or "whip" or "chill" or "discard" or "chill-glass") continue;
+            iced = true;
+            kind = step.Ice.Value;
+        }
+
+        return (iced, IsBlock(kind));
+    }
+
+    private static bool IsBlock(string ice) =>
+        Has(ice, "block") || Has(ice, "large") || Has(ice, "rock") || Has(ice, "sphere") || Has(ice, "single") || Has(ice, "spear");
+
+    private static bool Has(string text, string word) => text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0;
+}

@@ -1,0 +1,55 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8001: more in the glass than it holds.</summary>
+internal sealed class GlassOverflows : DrinkRule
+{
+    private static readonly Limit Most = Limits.Of("glass-fill-reject");
+
+    private static readonly RuleInfo Rule = new("SL8001", "glass-overflows", "More in the glass than it holds", Level.Error)
+    {
+        Needs = [Fact.ServedVolume],
+        Limits = [Most.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether it overflows: the whole range lies over.</summary>
+    internal static bool Overflows(GlassFill glass) => glass.Fill.Low > glass.Brim.High * Most.Value / 100;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (GlassFill.Of(context, drink) is not { } glass || !Overflows(glass)) return;
+        var served = context.Fact(Fact.ServedVolume);
+        double room = double.IsNaN(glass.WashLine) ? glass.Brim.Typical * 0.9 : glass.WashLine;
+        double aim = (room - glass.Ice) / (1 + (glass.Foam / served.Value));
+        var remedy = Resize.To(context, aim, "Pour it into a larger glass");
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = glass.IsHouse ? null : Level.Warning,
+            Place = context.At(drink.Glass.Span),
+            Subject = context.Id,
+            Path = "glass",
+            Message = $"In the glass there are {glass.Words(served)}: together {Say.With(glass.Fill.Typical, "mL")}, and the {glass.Name} holds {Brim(glass)} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}).",
+            Advice = remedy.Words,
+            Corrections = remedy.Corrections,
+            Evidence =
+            [
+                Proof.Of(Fact.ServedVolume, served), Proof.Of("foam", glass.Foam, "mL"), Proof.Of("ice displaces", glass.Ice, "mL"),
+                new Evidence("brim", glass.Brim.Typical, glass.Brim.Low, glass.Brim.High, "mL", glass.Source), Proof.Of(Most),
+            ],
+            Related = glass.HouseSpan is { } span ? [new RelatedPlace(context.Settings.Bar!.At(span), "the glass")] : [],
+        });
+    }
+
+    private static string Brim(GlassFill glass) => glass.Brim.Low < glass.Brim.High
+        ? $"{Say.Number(glass.Brim.Low)}–{Say.With(glass.Brim.High, "mL")}"
+        : Say.With(glass.Brim.Typical, "mL");
+}

@@ -1,0 +1,54 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8005: a stemmed glass not half full.</summary>
+internal sealed class GlassUnderFilled : DrinkRule
+{
+    private static readonly Limit Least = Limits.Of("glass-underfilled");
+
+    private static readonly RuleInfo Rule = new("SL8005", "glass-under-filled", "A stemmed glass not half full", Level.Note)
+    {
+        Needs = [Fact.ServedVolume, Fact.Alcohol],
+        Limits = [Least.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (GlassFill.Of(context, drink) is not { IsHouse: true, IsIced: false } glass) return;
+
+        // Only kinds that are filled up: a snifter or a wine glass is meant to have room.
+        var type = GlassTable.Find(drink.Glass.Value);
+        if (type is null || type.IsIced || type.Id is not ("coupe" or "small-coupe" or "nick-and-nora" or "martini" or "flute" or "sour" or "sparkling-tulip" or "margarita")) return;
+        double least = glass.Brim.Low * Least.Value / 100;
+        if (glass.Fill.High >= least) return;
+        var served = context.Fact(Fact.ServedVolume);
+        double room = double.IsNaN(glass.WashLine) ? glass.Brim.Typical * 0.85 : glass.WashLine;
+        double aim = room / (1 + (glass.Foam / served.Value));
+
+        // A larger glass is no reason to pour more alcohol than a serve may hold.
+        var alcohol = context.Fact(Fact.Alcohol);
+        var remedy = alcohol.IsKnown && alcohol.Value * aim / served.Value <= Balance.AlcoholOverServeLimit.LimitOf(context.Settings).Grams
+            ? Resize.To(context, aim, "Pour it into a smaller glass")
+            : Balance.Remedy.Say("Pour it into a smaller glass.");
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(drink.Glass.Span),
+            Subject = context.Id,
+            Path = "glass",
+            Message = $"In the glass there are {glass.Words(served)}, under {Say.With(Least.Value, "%")} of the {Say.With(glass.Brim.Typical, "mL")} of {glass.Name}: it looks half poured ({Least.Source}).",
+            Advice = remedy.Words,
+            Corrections = remedy.Corrections,
+            Evidence = [Proof.Of(Fact.ServedVolume, served), new Evidence("brim", glass.Brim.Typical, glass.Brim.Low, glass.Brim.High, "mL", glass.Source), Proof.Of(Least)],
+            Related = glass.HouseSpan is { } span ? [new RelatedPlace(context.Settings.Bar!.At(span), "the glass")] : [],
+        });
+    }
+}

@@ -1,0 +1,54 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Rules.Balance;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8024: a hot drink so strong that its vapour is harsh.</summary>
+internal sealed class HotDrinkTooStrong : DrinkRule
+{
+    private static readonly Limit Most = Limits.Of("dry-hot-alcohol");
+    private static readonly Limit Hot = Limits.Of("hot-drink-from");
+
+    private static readonly RuleInfo Rule = new("SL8024", "hot-drink-too-strong", "A hot drink so strong that its vapour is harsh", Level.Warning)
+    {
+        Needs = [Fact.Abv],
+        Limits = [Most.Id, Hot.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown)) return;
+        bool hot = drink.Style.IsGiven && StyleTable.Find(drink.Style.Value) is { IsHot: true };
+        foreach (var step in drink.Method)
+        {
+            hot |= (step.To.IsGiven && step.To.Value.Base >= Hot.Value) || (step.At.IsGiven && step.At.Value.Base >= Hot.Value);
+        }
+
+        if (!hot) return;
+        var abv = context.Fact(Fact.Abv);
+        if (Findings.Check.AtMost(abv, Most.Value) != Stand.Broken) return;
+
+        // The band of the style says the same where it is broken too.
+        if (drink.Style.IsGiven && StyleTable.Find(drink.Style.Value) is { } style && style.Seen(Fact.Abv) is { } seen && abv.Low > seen.High) return;
+        var remedy = Remedy.Amount(context, Remedy.EthanolOf, Solving.Strength, Most.Value * 0.9, "% vol", "Take less spirit, or more hot water.");
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(drink.IngredientsSpan),
+            Subject = context.Id,
+            Path = "ingredients",
+            Message = $"It is served hot at {Say.Fact(Fact.Abv, abv)}, over the {Say.With(Most.Value, "% vol")} up to which its vapour does not sting ({Most.Source}).",
+            Advice = remedy.Words,
+            Corrections = remedy.Corrections,
+            Caution = "Spirit near a flame or over a hot plate can catch fire: keep it off the heat and follow the fire rules of the house.",
+            Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(Most)],
+        });
+    }
+}

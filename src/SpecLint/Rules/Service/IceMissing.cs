@@ -1,0 +1,85 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Rules.Balance;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8006: no ice in a method that needs it.</summary>
+internal sealed class IceMissing : DrinkRule
+{
+    private static readonly Limit Hot = Limits.Of("hot-drink-from");
+
+    private static readonly RuleInfo Rule = new("SL8006", "ice-missing", "No ice in a method that needs it", Level.Warning)
+    {
+        Limits = [Hot.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (drink.Method.Count == 0) return;
+        bool ice = false;
+        Step? chills = null;
+        foreach (var step in drink.Method)
+        {
+            ice |= step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
+            if (step.Do.IsGiven && step.Do.Value is "shake" or "stir" or "throw" or "blend" or "swizzle" or "hard-shake" or "wet-shake") chills ??= step;
+        }
+
+        foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind: "ice" };
+        if (ice || NeedsNone(context)) return;
+        bool names = chills is not null && context.Profile.TechniqueStep is not null && context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown);
+        if (names)
+        {
+            // The verb implies ice; which ice is worth a word, since dilution and texture hang on it.
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = Level.Note,
+                Place = context.At(chills!.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(chills),
+                Message = $"To {chills.Do.Value} it takes ice, and no step says which: its size decides how much water comes in.",
+                Advice = "Write the ice into the step, for example `\"ice\": \"cubed\"`.",
+                Corrections = [new Correction(CorrectionGrade.Proposed, "Write cubed ice.", [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
+            });
+            return;
+        }
+
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { IsHot: false } style) return;
+        bool needs = style.Id is "old-fashioned" or "built-short" or "julep" or "highball" or "buck" or "collins" or "spritz" or "tiki" or "blended"
+            or "shaken-sour" or "egg-white-sour" or "stirred" or "shaken-short" or "creamy" or "flip" or "fizz" or "zero-proof-sour" or "zero-proof-long";
+        if (!needs || context.Profile.Technique != TechniqueKind.NoIce) return;
+        var at = drink.Method[0];
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(at.Do.IsGiven ? at.Do.Span : at.Span),
+            Subject = context.Id,
+            Path = "method",
+            Message = $"A `{style.Id}` is chilled with ice, and no step of the method has any: it is served warm and undiluted.",
+            Advice = $"Write the ice into the method, or name the style that it is.",
+            Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
+        });
+    }
+
+    /// <summary>A drink poured from a cold batch needs no ice, nor does one that is heated.</summary>
+    private static bool NeedsNone(RecipeContext context)
+    {
+        foreach (var step in context.Recipe.Method)
+        {
+            if (step.Do.IsGiven && step.Do.Value is "freeze" or "carbonate" or "draw" or "dispense" or "heat" or "steam" or "boil" or "warm") return true;
+            if ((step.At.IsGiven && (step.At.Value.Base <= 8 || step.At.Value.Base >= Hot.Value)) || (step.To.IsGiven && step.To.Value.Base >= Hot.Value)) return true;
+        }
+
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Item?.File is Prep { Family.IsGiven: true } prep && prep.Family.Value is "batch" or "freezer-batch" or "carbonated") return true;
+        }
+
+        return Builds.First(context.Profile, m => m is { Kind: "freezer-batch" }) is not null;
+    }
+}

@@ -1,0 +1,62 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8020: portions that do not add up to the yield.</summary>
+internal sealed class PortionsExceedYield : PrepRule
+{
+    private static readonly Limit Off = Limits.Of("yield-tolerance");
+    private static readonly Limit Short = Limits.Of("portion-shortfall");
+
+    private static readonly RuleInfo Rule = new("SL8020", "portions-and-yield-differ", "Portions that do not add up to the yield", Level.Error)
+    {
+        Limits = [Off.Id, Short.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.PortionCount.IsGiven || !prep.PortionSize.IsGiven || !prep.Yield.IsGiven) return;
+        double count = prep.PortionCount.Value, each = prep.PortionSize.Value.Base;
+        if (count <= 0 || each <= 0) return;
+        double yield;
+        string unit;
+        if (prep.PortionSize.Value.Dimension == Dimension.Volume)
+        {
+            (yield, unit) = (Yields.Volume(context, prep), "mL");
+        }
+        else if (prep.PortionSize.Value.Dimension == Dimension.Mass && prep.Yield.Value.Dimension == Dimension.Mass)
+        {
+            (yield, unit) = (prep.Yield.Value.Base, "g");
+        }
+        else
+        {
+            return;
+        }
+
+        double sum = count * each;
+        if (double.IsNaN(yield)) return;
+        bool over = sum > yield * (1 + (Off.Value / 100)), under = sum < yield * (1 - (Short.Value / 100));
+        if (!over && !under) return;
+        int fits = (int)Math.Floor((yield * (1 + (Off.Value / 100) / 2)) / each);
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = over ? null : Level.Note,
+            Place = context.At(prep.PortionCount.Span),
+            Subject = context.Id,
+            Path = "portions.count",
+            Message = $"{Say.Number(count, 1)} portions of {Say.With(each, unit)} are {Say.With(sum, unit)}, and the yield is {Say.With(yield, unit)}: {Say.Number(100 * Math.Abs((sum / yield) - 1), 0)} % {(over ? "more than is made" : "is left over")}.",
+            Advice = fits >= 1 ? $"Write {fits}, or change the portion or the batch." : "Change the portion or the batch.",
+            Evidence = [Proof.Of("portions", sum, unit), Proof.Of("yield", yield, unit), Proof.Of(over ? Off : Short)],
+            Related = [new RelatedPlace(context.At(prep.Yield.Span), "the yield")],
+            Corrections = fits >= 1 ? [new Correction(CorrectionGrade.Proposed, $"Write {fits} portions.", [new TextEdit(context.At(prep.PortionCount.Span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])] : [],
+        });
+    }
+}

@@ -1,0 +1,84 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+using Bar = SpecLint.Science.Bar;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8022: more pressure than the vessel is rated for, cold or warm.</summary>
+internal sealed class PressureOverRating : PrepRule
+{
+    private static readonly Limit Warm = Limits.Of("warm-bottle");
+
+    private static readonly RuleInfo Rule = new("SL8022", "pressure-over-rating", "More pressure than the vessel is rated for, cold or warm", Level.Error)
+    {
+        Needs = [Fact.Abv, Fact.Sugar],
+        Limits = [Warm.Id],
+        Safety = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        var (pressure, span) = PressureOf(prep);
+        if (double.IsNaN(pressure) || pressure <= 0 || prep.Keep is not { } keep) return;
+        var (rating, source, mark) = RatingOf(context, keep);
+        if (double.IsNaN(rating)) return;
+        double warm = WarmPressure(context, prep, pressure);
+        bool cold = pressure > rating;
+        bool closed = !keep.In.IsGiven || keep.In.Value.IndexOf("keg", StringComparison.OrdinalIgnoreCase) < 0;
+        if (!cold && !(closed && warm > rating)) return;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = mark == Mark.Memory && !cold ? Level.Warning : null,
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
+            Message = cold
+                ? $"It is put under {Say.With(pressure, "bar")}, over the {Say.With(rating, "bar")} that its vessel is rated for ({source})."
+                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, over the {Say.With(rating, "bar")} that its vessel is rated for ({source}).",
+            Advice = rating <= 0 ? "Take a vessel that is made and rated for pressure." : cold ? $"Stay under {Say.With(rating, "bar")}, or take a vessel with a higher rating." : "Lower the pressure, or take a vessel with a higher rating, and keep it cold.",
+            Caution = "A vessel over its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.",
+            Evidence = [Proof.Of("pressure", pressure, "bar"), Proof.Of("rating", rating, "bar", source), Proof.Of($"pressure at {Say.Number(Warm.Value, 0)} °C", warm, "bar")],
+        });
+    }
+
+    /// <summary>Gauge pressure that the recipe asks for, bar.</summary>
+    internal static (double Bar, TextSpan Span) PressureOf(Prep prep)
+    {
+        if (prep.Target is { Pressure.IsGiven: true } target && target.Pressure.Value.Dimension == Dimension.Pressure) return (target.Pressure.Value.Base, target.Pressure.Span);
+        foreach (var step in prep.Method)
+        {
+            if (step.Amount.IsGiven && step.Amount.Value.Dimension == Dimension.Pressure) return (step.Amount.Value.Base, step.Amount.Span);
+        }
+
+        return (double.NaN, default);
+    }
+
+    private static double WarmPressure(RecipeContext context, Prep prep, double gauge)
+    {
+        var abv = context.Fact(Fact.Abv);
+        var sugar = context.Fact(Fact.Sugar);
+        if (!abv.IsKnown || !sugar.IsKnown) return double.NaN;
+        double t = CarbonationTarget.Temperature(prep);
+        var strength = new AlcoholByVolume(abv.Value / 100);
+        var sweet = new GramsPerLitre(sugar.Value * 10);
+        if (Carbonation.Volumes(new Bar(gauge + Carbonation.Atmosphere), new Celsius(t), strength, sweet) is not { } volumes) return double.NaN;
+        return Carbonation.Pressure(volumes, new Celsius(Warm.Value), strength, sweet) is { } warm ? warm.Value - Carbonation.Atmosphere : double.NaN;
+    }
+
+    private static (double Bar, string Source, Mark Mark) RatingOf(RecipeContext context, Keeping keep)
+    {
+        if (keep.Rating.IsGiven && keep.Rating.Value.Dimension == Dimension.Pressure) return (keep.Rating.Value.Base, "keep.rating", Mark.House);
+        if (!keep.In.IsGiven) return (double.NaN, "", Mark.House);
+        if (context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var own) && own.Rating.IsGiven && own.Rating.Value.Dimension == Dimension.Pressure)
+            return (own.Rating.Value.Base, "bar.json", Mark.House);
+        return VesselTable.Find(keep.In.Value) is { } type && !double.IsNaN(type.RatingBar) ? (type.RatingBar, $"{type.Name}: {type.Source}", type.Mark) : (double.NaN, "", Mark.House);
+    }
+}

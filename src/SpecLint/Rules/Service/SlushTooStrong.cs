@@ -1,0 +1,67 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8010: a slush that will not set.</summary>
+internal sealed class SlushTooStrong : PrepRule
+{
+    private static readonly Limit Least = Limits.Of("slush-ice-least");
+
+    private static readonly RuleInfo Rule = new("SL8010", "slush-will-not-set", "A slush too strong or too sweet to set", Level.Warning)
+    {
+        Needs = [Fact.FreezingPoint],
+        Limits = [Least.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether a verb makes a slush.</summary>
+    internal static bool IsSlush(string verb) => verb is "slush" or "churn" or "freeze-and-churn" or "slush-machine" or "spin-frozen";
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        Step? slush = null;
+        foreach (var step in prep.Method)
+        {
+            if (step.Do.IsGiven && IsSlush(step.Do.Value)) slush = step;
+        }
+
+        if (slush is null || context.Profile.IsSolid) return;
+        double t = slush.At.IsGiven ? slush.At.Value.Base : slush.To.IsGiven ? slush.To.Value.Base : double.NaN;
+        if (double.IsNaN(t) && prep.Keep is { At.IsGiven: true } keep) t = keep.At.Value.Base;
+        if (double.IsNaN(t)) t = context.Settings.Bar is { Freezer.IsGiven: true } bar ? bar.Freezer.Value.Base : Limits.Of("freezer-temperature").Value;
+        var point = context.Fact(Fact.FreezingPoint);
+        if (!point.IsKnown) return;
+        double ice = point.Low >= t ? 100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(t))?.Value ?? double.NaN) : point.High < t ? 0 : double.NaN;
+        if (double.IsNaN(ice) || ice >= Least.Value) return;
+        double Ice(ReadOnlySpan<double> grams) => 100 * (Freezing.IceFraction(grams, new Celsius(t))?.Value ?? 0);
+        double factor = Solving.Factor(context.Profile, p => Substances.IsWater(p.Material), Ice, Least.Value * 1.5);
+        string take = "Add water, or take less spirit and sugar.";
+        var corrections = new List<Correction>();
+        if (Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor))
+        {
+            var amount = water.Line.Amount.Value;
+            double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
+            take = $"Take {Rounding.Words(rounded, amount)} of {water.Line.Item.Or("water")} in place of {Rounding.Words(amount.Base, amount)}.";
+            corrections.Add(new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))]));
+        }
+
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(slush.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(slush),
+            Message = $"Its first ice comes at {Say.Fact(Fact.FreezingPoint, point)}, so that at {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, under the {Say.With(Least.Value, "%")} from which a slush holds ({Least.Source}).",
+            Advice = take,
+            Evidence = [Proof.Of(Fact.FreezingPoint, point), Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Least)],
+            Corrections = corrections,
+        });
+    }
+}

@@ -1,0 +1,36 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8007: a shaken or stirred drink that is never strained or poured.</summary>
+internal sealed class StrainMissing : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL8007", "strain-missing", "A shaken or stirred drink that is never strained or poured", Level.Note);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown) || context.Profile.TechniqueStep is not { } step || !step.Do.IsGiven) return;
+        if (step.Into.IsGiven) return;
+        foreach (var later in drink.Method)
+        {
+            if (later.Number <= step.Number || !later.Do.IsGiven) continue;
+            if (Techniques.Strains(later.Do.Value) || later.Into.IsGiven) return;
+            if (later.Do.Value is "pour" or "open-pour" or "dump" or "dirty-dump" or "serve" or "transfer" or "empty" or "roll" or "gate-strain" or "julep-strain" or "tip") return;
+        }
+
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(step.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(step),
+            Message = $"After the step to {step.Do.Value} it is neither strained nor poured: whether the ice goes into the glass is left open, and with it how much water.",
+            Advice = "Write the step: strain, fine-strain, or pour with its ice.",
+        });
+    }
+}

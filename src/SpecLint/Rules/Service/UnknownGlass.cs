@@ -1,0 +1,36 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8004: a glass that neither the bar nor the table knows.</summary>
+internal sealed class UnknownGlass : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL8004", "unknown-glass", "A glass that is neither in bar.json nor a known kind", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Glass.IsGiven || GlassTable.Find(drink.Glass.Value) is not null) return;
+        var bar = context.Settings.Bar;
+        if (bar is not null && bar.Glasses.ContainsKey(drink.Glass.Value)) return;
+        IEnumerable<string> names = GlassTable.All.Select(g => g.Id);
+        if (bar is not null) names = bar.Glasses.Keys.Concat(names);
+        string? near = NearestName.Of(drink.Glass.Value, names);
+        var place = context.At(drink.Glass.Span);
+        context.Report(new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = "glass",
+            Message = $"`{drink.Glass.Value}` is none of the glasses in bar.json and no known kind of glass, so what it holds is not known.",
+            Advice = near is null ? "Write the glass into bar.json with its brim and wash line." : $"Write `{near}`, if that is meant, or write the glass into bar.json with its brim and wash line.",
+            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+        });
+    }
+}

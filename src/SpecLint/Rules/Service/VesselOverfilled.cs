@@ -1,0 +1,59 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8021: more in the vessel than it holds, or no room left where room is needed.</summary>
+internal sealed class VesselOverfilled : PrepRule
+{
+    private static readonly Limit Room = Limits.Of("headspace-least");
+    private static readonly Limit Off = Limits.Of("yield-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL8021", "vessel-overfilled", "More in the vessel than it holds, or no room left under gas or ice", Level.Error)
+    {
+        Limits = [Room.Id, Off.Id],
+        Safety = true,
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Keep is not { } keep) return;
+        var (capacity, place) = CapacityOf(context, prep, keep);
+        if (double.IsNaN(capacity) || capacity <= 0) return;
+        double volume = Yields.Volume(context, prep);
+        if (double.IsNaN(volume)) return;
+        bool swells = (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.Or("") is "carbonated" or "ferment" or "freezer-batch" || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
+        double most = swells ? capacity * (1 - (Room.Value / 100)) : capacity;
+        if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;
+        bool over = volume > capacity;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = over ? null : Level.Warning,
+            Place = place.File == prep.Source ? place : context.At(keep.Span),
+            Subject = context.Id,
+            Path = "keep.capacity",
+            Message = over
+                ? $"{Say.With(volume, "mL")} are made, and the vessel holds {Say.With(capacity, "mL")}."
+                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leave {Say.Number(100 * (1 - (volume / capacity)), 1)} % of room, under the {Say.With(Room.Value, "%")} that gas or ice needs ({Room.Source}).",
+            Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? Room.Value : 0) / 100))), "mL")} into it, or split the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
+            Caution = swells ? "A full vessel that freezes, ferments or stands under gas can burst: leave room and follow its maker's rating." : null,
+            Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(Room)],
+            Related = place.File == prep.Source ? [] : [new RelatedPlace(place, "the vessel")],
+        });
+    }
+
+    private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, Keeping keep)
+    {
+        if (keep.Capacity.IsGiven && keep.Capacity.Value.Dimension == Dimension.Volume) return (keep.Capacity.Value.Base, prep.At(keep.Capacity.Span));
+        if (keep.In.IsGiven && context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var vessel) && vessel.Capacity.IsGiven && vessel.Capacity.Value.Dimension == Dimension.Volume)
+            return (vessel.Capacity.Value.Base, bar.At(vessel.Capacity.Span));
+        return (double.NaN, default);
+    }
+}

@@ -1,0 +1,48 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8019: a yield that counts what is strained out.</summary>
+internal sealed class YieldCountsSolids : PrepRule
+{
+    private static readonly Limit Off = Limits.Of("yield-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL8019", "yield-counts-solids", "A yield that counts what is strained out", Level.Warning)
+    {
+        Limits = [Off.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || prep.Family.Or("") is "foam" or "cream") return;
+        Part? solid = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.TakenOut && part.Line.Role is not LineRole.Fining && part.IsWeighed && (solid is null || part.Grams.Typical > solid.Grams.Typical)) solid = part;
+        }
+
+        if (solid is null) return;
+        var (all, liquid, unit) = Yields.Most(context, prep);
+        double yield = prep.Yield.Value.BaseLow;
+        if (double.IsNaN(all) || yield <= liquid * (1 + (Off.Value / 100)) || yield > all * (1 + (Off.Value / 100))) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(prep.Yield.Span),
+            Subject = context.Id,
+            Path = "yield",
+            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, and without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, even if every drop of its juice does.",
+            Advice = "Weigh what runs through, and write what is left as a by-product.",
+            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("liquid at most", liquid, unit), Proof.Of(Off)],
+            Related = [new RelatedPlace(context.At(solid.Line.Span), "strained out")],
+        });
+    }
+}

@@ -1,0 +1,59 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8018: a yield larger than what went in.</summary>
+internal sealed class YieldImpossible : PrepRule
+{
+    private static readonly Limit Off = Limits.Of("yield-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL8018", "yield-impossible", "A yield larger than what went in", Level.Error)
+    {
+        Limits = [Off.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        // A foam takes up air.
+        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || prep.Family.Or("") is "foam" or "cream") return;
+        var (all, _, unit) = Yields.Most(context, prep);
+        if (double.IsNaN(all) || all <= 0) return;
+        double yield = prep.Yield.Value.BaseLow, left = 0;
+        foreach (var byProduct in prep.ByProducts)
+        {
+            if (byProduct.Amount.IsGiven && byProduct.Amount.Value.Dimension == prep.Yield.Value.Dimension) left += byProduct.Amount.Value.BaseLow;
+        }
+
+        if (yield + left <= all * (1 + (Off.Value / 100))) return;
+        double typical = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Beside && part.IsWeighed) typical += part.Grams.Typical;
+        }
+
+        if (unit == "mL") typical *= context.Profile.InputVolume / context.Profile.InputMass;
+        typical -= left;
+        string with = left > 0 ? $", with {Say.With(left, unit)} left over beside it," : "";
+        bool solved = typical > 0 && left < all;
+        string words = $"{Say.Number(typical, 0)} {(unit == "mL" ? "ml" : unit)}";
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(prep.Yield.Span),
+            Subject = context.Id,
+            Path = "yield",
+            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}{with} and the parts come to {Say.With(all, unit)} at most: {Say.Number(100 * (((yield + left) / all) - 1), 0)} % more than went in.",
+            Advice = solved ? $"Weigh what is made; without loss it is {words}." : "Weigh what is made.",
+            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("parts at most", all, unit), Proof.Of("left over", left, unit), Proof.Of(Off)],
+            Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
+        });
+    }
+}
