@@ -70,7 +70,7 @@ public static class IceDilution
     public static ModelError Error => new(0.05, "1", Relative: false, "balance against the fit of shaken drinks, 12 to 40 % vol; the one measured shaken drink is 0.03 off, the one measured stirred drink at the low end");
 
     // Strength over which an opinion fades in and out at the ends of the fits, so that results stay continuous.
-    private const double Fade = 0.02;
+    private const double Fade = 0.10;
     private const double WaterHeat = 4.21;
     private const double IcePerVolume = 1.5;
 
@@ -132,20 +132,23 @@ public static class IceDilution
         if (double.IsNaN(typical.Water + low.Water + high.Water))
             return null;
         var water = new Spread(typical.Water, Math.Min(low.Water, typical.Water), Math.Max(high.Water, typical.Water));
+        // Inside its range a published fit of measured drinks gives the typical value; beyond its ends it fades into the balance.
+        var within = Math.Max(LowestFitAbv, Math.Min(HighestFitAbv, abv));
         var fit = technique switch
         {
-            ChillTechnique.Shaken => ShakenFit(new(abv)),
-            ChillTechnique.Stirred => StirredFit(new(abv)),
+            ChillTechnique.Shaken => ShakenFit(new(within)),
+            ChillTechnique.Stirred => StirredFit(new(within)),
             _ => null,
         };
-        // Where no fit speaks, the balance stands alone with a wider range; the change is gradual.
-        var weight = fit is null ? 0 : Math.Min(1, Math.Min(abv - LowestFitAbv, HighestFitAbv - abv) / Fade);
+        var weight = fit is null ? 0 : Math.Max(0, 1 - (Math.Abs(abv - within) / Fade));
         water = water with { Low = water.Low * (0.9 + (0.1 * weight)), High = water.High * (1.1 - (0.1 * weight)) };
-        if (fit is { } r)
+        if (fit is { } published)
         {
-            // Half of the typical value is the fit's, half the balance's.
+            // The fit is of drinks that had their usual time on ice; another time changes it as it changes the balance.
+            var usualTime = seconds is null ? 1 : Melt(grams, mix, Practice(technique).Usual.After(Math.Exp(-UsualSeconds(technique) / Pace(technique)))).Water;
+            var r = seconds is null || !(usualTime > 0) ? published : published * typical.Water / usualTime;
             water = new(
-                water.Typical + (weight * (r - water.Typical) / 2),
+                water.Typical + (weight * (r - water.Typical)),
                 water.Low + (weight * Math.Min(0, r - water.Low)),
                 water.High + (weight * Math.Max(0, r - water.High)));
         }
@@ -155,7 +158,7 @@ public static class IceDilution
         // Strained and measured, a drink has warmed: the one measured shaken drink read −1.7 °C where the balance ends at −10.
         if (technique == ChillTechnique.Shaken)
             warmest = Math.Min(start.Value, Math.Max(warmest + 3, -1.5));
-        return new(water, new(typical.Celsius, coldest, warmest), fit is not null);
+        return new(water, new(typical.Celsius, coldest, warmest), weight == 1);
     }
 
     /// <summary>
@@ -204,6 +207,9 @@ public static class IceDilution
         ChillTechnique.OnRock => 90,
         _ => 15,
     };
+
+    // Seconds of the drinks behind the fits: about 12 shaken, about 30 stirred. Common practice, no source.
+    private static double UsualSeconds(ChillTechnique technique) => technique == ChillTechnique.Shaken ? 12 : 30;
 
     private static (double Water, double Celsius) Melt(ReadOnlySpan<double> grams, in Mix mix, Practised practice)
     {

@@ -153,6 +153,7 @@ internal static class MaterialBuilder
         }
 
         if (KindsWithStrength.Contains(kind) && !values.ContainsKey("strength")) Lack(Unknowns.Strength, "the strength");
+        if (kind is "fruit" or "vegetable" or "juice" or "puree" && values.ContainsKey("potassium") && !values.ContainsKey("ph")) Lack(Unknowns.Ph, "the pH");
         if (!builtIn && !inherits)
         {
             if (KindsWithSugar.Contains(kind) && !anyContents) Lack(Unknowns.Sugar, "the sugar");
@@ -189,6 +190,7 @@ internal static class MaterialBuilder
     {
         var values = ingredient.Values;
         var grams = new double[Components.Count];
+        bool ionsAreBound = ingredient.IngredientKind.Or("") is "acid" or "salt" or "preservative" or "water" or "saline";
 
         double Value(string path)
         {
@@ -209,7 +211,7 @@ internal static class MaterialBuilder
             double basisMillilitres = perVolume ? 100 : 100 / density;
             grams[(int)Component.Ethanol] = strength / 100 * EthanolDensity * basisMillilitres;
             FillRest(values, grams, basisGrams, state, varied is null ? null : rest, Value);
-            Titrate(values, grams, Value);
+            Titrate(values, grams, ionsAreBound, Value);
             double computed = state == MaterialState.Liquid ? Mixture.Density(grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN : double.NaN;
             if (varied is null && (round == 0 || double.IsNaN(givenDensity)))
                 rest = new Rest(grams[(int)Component.OtherDissolved], grams[(int)Component.OtherInsoluble], computed);
@@ -263,9 +265,20 @@ internal static class MaterialBuilder
     }
 
     /// <summary>Sets acids and strong ions so that the model gives the pH and titratable acidity that are given.</summary>
-    private static void Titrate(IReadOnlyDictionary<string, SourcedValue> values, double[] grams, Func<string, double> value)
+    private static void Titrate(IReadOnlyDictionary<string, SourcedValue> values, double[] grams, bool ionsAreBound, Func<string, double> value)
     {
-        if (!values.ContainsKey("ph")) return;
+        if (!values.ContainsKey("ph"))
+        {
+            // Ions that are analysed without the acids and anions that hold them are no free base: they count as neutral salts.
+            if (!ionsAreBound)
+            {
+                grams[(int)Component.OtherDissolved] += grams[(int)Component.Potassium] + grams[(int)Component.Sodium];
+                grams[(int)Component.Potassium] = grams[(int)Component.Sodium] = 0;
+            }
+
+            return;
+        }
+
         var ph = new Ph(value("ph"));
         if (values.ContainsKey("titratableAcidity"))
         {

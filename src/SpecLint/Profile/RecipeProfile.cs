@@ -42,7 +42,7 @@ public sealed class RecipeProfile
         else
         {
             var prep = (Prep)recipe;
-            Process(prep, mix, Parts, ref unknown, ref unknownBecause);
+            Process(prep, mix, set, ref unknown, ref unknownBecause);
             served = mix;
         }
 
@@ -244,10 +244,12 @@ public sealed class RecipeProfile
         var mix = new Mix();
         var unknown = Unknowns.None;
         var reasons = new List<string>();
-        double weighed = 0;
+        double weighed = 0, acids = 0;
         foreach (var part in parts)
         {
-            if (part.Phase is PartPhase.Mix && part.IsWeighed) weighed += part.Grams.Typical;
+            if (part.Phase is not PartPhase.Mix || !part.IsWeighed) continue;
+            weighed += part.Grams.Typical;
+            if (part.Material is not null) acids += AcidShare(part.Material) * part.Grams.Typical;
         }
 
         foreach (var part in parts)
@@ -266,9 +268,16 @@ public sealed class RecipeProfile
 
             var material = part.Material ?? Unresolved;
             bool negligible = weighed > 0 && part.Grams.Typical < weighed * NegligibleShare.Value / 100;
-            if (material.Unknown != Unknowns.None && !negligible && part.Phase == PartPhase.Mix)
+            var missing = negligible ? Unknowns.None
+                : part.Phase == PartPhase.Mix ? material.Unknown
+                : part.Grams.Typical > weighed * ExtractedShare.Value / 100 ? material.Unknown & (Unknowns.Ph | Unknowns.Acid | Unknowns.Sugar | Unknowns.Composition)
+                : Unknowns.None;
+
+            // A spirit's own pH says nothing of a sour: it counts where the part brings acid or protein that buffers.
+            if ((missing & Unknowns.Ph) != 0 && !Buffers(material, part.Grams.Typical, acids)) missing &= ~Unknowns.Ph;
+            if (missing != Unknowns.None)
             {
-                unknown |= material.Unknown;
+                unknown |= missing;
                 reasons.Add(part.Material is null ? $"{name} is not known" : material.UnknownBecause);
             }
 
@@ -279,7 +288,21 @@ public sealed class RecipeProfile
         return (mix, unknown, string.Join("; ", reasons.Distinct()));
     }
 
-    /// <summary>What a solid that is strained out leaves in the liquid: part of its juice.</summary>
+    private static readonly Limit ExtractedShare = Limits.Of("tolerance-extracted-share");
+    private static readonly Limit BufferShare = Limits.Of("tolerance-buffer-share");
+
+    private static double AcidShare(Material material)
+    {
+        double share = 0;
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) share += material.Of(c);
+        return share;
+    }
+
+    private static bool Buffers(Material material, double grams, double acids) =>
+        AcidShare(material) * grams > acids * BufferShare.Value / 100 || material.Of(Component.Protein) * 100 > ProteinBuffer.Value
+        || (acids == 0 && material.Kind is not ("spirit" or "bitters" or "sugar" or "syrup" or "liqueur"));
+
+    /// <summary>What a solid that is strained out leaves in the liquid: part of its juice. A wash leaves its water and what is dissolved.</summary>
     private static void Extract(Mix mix, Material material, Part part, string name)
     {
         if (part.Line.Role == LineRole.Fining) return;
@@ -287,14 +310,17 @@ public sealed class RecipeProfile
         double mass = 0;
         for (var c = Component.Water; c <= Component.Potassium; c++) mass += juice[(int)c] = material.Of(c);
         mass += juice[(int)Component.OtherDissolved] = material.Of(Component.OtherDissolved);
-        if (part.Line.Role == LineRole.Wash)
-        {
-            // A wash leaves its water and what is dissolved; curd and fat go.
-        }
-
         if (mass <= 0) return;
         for (int c = 0; c < juice.Length; c++) juice[c] /= mass;
-        var liquor = new Material(material.Id, juice, [], 1, MaterialState.Liquid);
+        var inputs = new UncertainInput[material.Inputs.Length];
+        for (int i = 0; i < inputs.Length; i++)
+        {
+            var change = (double[])material.Inputs[i].PerGram.Clone();
+            for (int c = 0; c < change.Length; c++) change[c] = juice[c] > 0 ? change[c] / mass : 0;
+            inputs[i] = new UncertainInput(material.Inputs[i].Name, change, material.Inputs[i].Up, material.Inputs[i].Down) { Root = material.Inputs[i].Root };
+        }
+
+        var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid);
         double typical = part.Line.Role == LineRole.Wash ? 1 : ExtractionTypical.Value / 100, low = part.Line.Role == LineRole.Wash ? 0.8 : ExtractionLow.Value / 100;
         mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), $"extraction of {name}");
     }
@@ -302,7 +328,7 @@ public sealed class RecipeProfile
     private static readonly Limit ExtractionTypical = Limits.Of("tolerance-extraction-typical");
     private static readonly Limit ExtractionLow = Limits.Of("tolerance-extraction-low");
 
-    private static void Process(Prep prep, Mix mix, IReadOnlyList<Part> parts, ref Unknowns unknown, ref string because)
+    private static void Process(Prep prep, Mix mix, ProfileSet set, ref Unknowns unknown, ref string because)
     {
         string family = prep.Family.Or("");
         if (family is "fat-wash" or "milk-wash" or "clarification") mix.Keep(Component.Fat, 0);
@@ -339,6 +365,75 @@ public sealed class RecipeProfile
             unknown |= Unknowns.Strength | Unknowns.Sugar | Unknowns.Acid | Unknowns.Ph;
             because = Join(because, "a ferment turns sugar into ethanol and acid: measure it");
         }
+
+        if (prep.Measured is { Abv.IsGiven: true } measured && FitStrength(mix, measured.Abv.Value.Base, family == "ferment"))
+        {
+            unknown &= ~(Unknowns.Strength | Unknowns.Sugar);
+            if (unknown == Unknowns.None) because = "";
+        }
+
+        if (prep.Measured is { Brix.IsGiven: true } solids && mix.Of(Component.Ethanol) < 0.005 * mix.Total && (unknown & (Unknowns.Composition | Unknowns.Mass)) == 0)
+            FitSolids(mix, solids.Brix.Value.Base, Meters.BrixHalfWidth(solids, set.Book));
+    }
+
+    /// <summary>Sugar that makes a gram of ethanol: C6H12O6 gives 2 C2H5OH, 180.16 g to 92.14 g.</summary>
+    private const double SugarPerEthanol = 180.16 / 92.14;
+
+    /// <summary>Sets the ethanol so that the strength is the measured one; in a ferment it comes out of the sugar, else out of the water.</summary>
+    private static bool FitStrength(Mix mix, double percentByVolume, bool ferments)
+    {
+        var fitted = new double[Components.Count];
+        double low = 0, high = mix.Of(Component.Ethanol) + mix.Of(Component.Water);
+        double was = mix.Of(Component.Ethanol), sugars = 0;
+        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugars += mix.Of(c);
+        for (int i = 0; i < 50; i++)
+        {
+            double ethanol = (low + high) / 2;
+            mix.Grams.CopyTo(fitted);
+            fitted[(int)Component.Ethanol] = ethanol;
+            if (ferments) Ferment(fitted, (ethanol - was) * SugarPerEthanol, sugars);
+            else fitted[(int)Component.Water] = Math.Max(0, fitted[(int)Component.Water] - (ethanol - was));
+            if (Mixture.Abv(fitted) is { } abv && abv.Percent < percentByVolume) low = ethanol;
+            else high = ethanol;
+        }
+
+        if (Mixture.Abv(fitted) is null) return false;
+        for (int c = 0; c < fitted.Length; c++) mix.Replace((Component)c, fitted[c]);
+        return true;
+    }
+
+    private static readonly Evaluator BrixEvaluator = static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN;
+
+    /// <summary>Sets the sugars so that the dissolved solids are the measured ones, and narrows their range to that of the meter.</summary>
+    private static void FitSolids(Mix mix, double brix, double halfWidth)
+    {
+        Span<double> value = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
+        Propagation.Run(mix, BrixEvaluator, value, low, high);
+        double sugars = 0;
+        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugars += mix.Of(c);
+        if (double.IsNaN(value[0]) || sugars <= 0) return;
+        var fitted = new double[Components.Count];
+        double least = 0, most = 1 + (mix.Of(Component.Water) / sugars);
+        for (int i = 0; i < 50; i++)
+        {
+            double factor = (least + most) / 2;
+            mix.Grams.CopyTo(fitted);
+            for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) fitted[(int)c] *= factor;
+            fitted[(int)Component.Water] = Math.Max(0, fitted[(int)Component.Water] - (sugars * (factor - 1)));
+            if (Mixture.Brix(fitted) is { } computed && computed.Value < brix) least = factor;
+            else most = factor;
+        }
+
+        double half = (high[0] - low[0]) / 2;
+        double narrowed = half > 0 ? Math.Min(1, halfWidth / half) : 1;
+        for (int c = 0; c < fitted.Length; c++) mix.Keep((Component)c, narrowed);
+        for (int c = 0; c < fitted.Length; c++) mix.Replace((Component)c, fitted[c]);
+    }
+
+    private static void Ferment(double[] grams, double eaten, double sugars)
+    {
+        double left = sugars <= 0 ? 0 : Math.Max(0, Math.Min(1, 1 - (eaten / sugars)));
+        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) grams[(int)c] *= left;
     }
 
     /// <summary>The yield in grams; NaN where it is not given or cannot be turned into mass.</summary>
