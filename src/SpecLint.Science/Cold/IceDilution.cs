@@ -144,9 +144,17 @@ public static class IceDilution
         water = water with { Low = water.Low * (0.9 + (0.1 * weight)), High = water.High * (1.1 - (0.1 * weight)) };
         if (fit is { } published)
         {
-            // The fit is of drinks that had their usual time on ice; another time changes it as it changes the balance.
-            var usualTime = seconds is null ? 1 : Melt(grams, mix, Practice(technique).Usual.After(Math.Exp(-UsualSeconds(technique) / Pace(technique)))).Water;
-            var r = seconds is null || !(usualTime > 0) ? published : published * typical.Water / usualTime;
+            // The fits are of drinks at room temperature with their usual time on wet ice; other conditions change them as they change the balance.
+            var r = published;
+            if (seconds is not null || start.Value != Celsius.Reference.Value || ice is not null || iceGrams is not null)
+            {
+                var room = new Mix(grams, volume.Value, Celsius.Reference.Value, 0, 1.5 * volume.Value);
+                var practice = Practice(technique).Usual;
+                if (seconds is not null) practice = practice.After(Math.Exp(-UsualSeconds(technique) / Pace(technique)));
+                var usualWater = Melt(grams, room, practice).Water;
+                if (usualWater > 0) r *= typical.Water / usualWater;
+            }
+
             water = new(
                 water.Typical + (weight * (r - water.Typical)),
                 water.Low + (weight * Math.Min(0, r - water.Low)),
