@@ -22,6 +22,9 @@ internal sealed class Binder
 
     public JsonTree Tree => tree;
 
+    /// <summary>Whether no more problems are taken; sentences are costly in files made to be so.</summary>
+    private bool IsFull => problems.Count >= JsonTree.MostProblems;
+
     /// <summary>Finds the properties of an object; of each, <paramref name="slots"/> has the index of its value or -1.</summary>
     public bool Open(JsonNode node, ObjectShape shape, Span<int> slots)
     {
@@ -65,7 +68,7 @@ internal sealed class Binder
 
         if (node.RawText.IsEmpty)
         {
-            Report(ReadingProblemKind.UnreadableValue, node, $"{PlaceWords.Describe(node)} is empty.", "Write it, or leave the property out.");
+            if (!IsFull) Report(ReadingProblemKind.UnreadableValue, node, $"{PlaceWords.Describe(node)} is empty.", "Write it, or leave the property out.");
             return default;
         }
 
@@ -87,6 +90,7 @@ internal sealed class Binder
         if (node.Kind == JsonKind.String && !node.IsEscaped && FileKinds.IsId(node.RawText)) return new Given<string>(StringOf(node), node.Span, node.NameSpan);
         var text = Text(at, shape);
         if (!text.IsGiven || FileKinds.IsId(text.Value)) return text;
+        if (IsFull) return default;
         string? made = FileKinds.MakeId(text.Value);
         string what = shape.Definition == "id" ? "no id" : "no single word";
         Report(
@@ -107,6 +111,7 @@ internal sealed class Binder
             if (words[i] == text.Value) return text;
         }
 
+        if (IsFull) return default;
         var node = tree[at];
         string? same = words.FirstOrDefault(word => NearestName.IsSame(word, text.Value));
         string? nearest = same ?? NearestMeant(text.Value, shape);
@@ -204,7 +209,7 @@ internal sealed class Binder
         }
 
         count = node.Items.Count;
-        if (count < shape.LeastItems && tree.IsWhole)
+        if (count < shape.LeastItems && tree.IsWhole && !IsFull)
             Report(ReadingProblemKind.UnreadableValue, node, $"{PlaceWords.Describe(node)} is an empty list.", "Write at least one item into it.");
         return true;
     }
@@ -314,7 +319,7 @@ internal sealed class Binder
     {
         if (shape.BareUnit is null)
         {
-            Report(
+            if (!IsFull) Report(
                 ReadingProblemKind.UnitMissing,
                 node,
                 $"{PlaceWords.Describe(node)} is the number {PlaceWords.Shorten(node.GetString())} without a unit.",
@@ -331,6 +336,7 @@ internal sealed class Binder
     {
         bool least = shape.AboveLeast ? low > shape.Least : low >= shape.Least;
         if (least && high <= shape.Most) return true;
+        if (IsFull) return false;
         string limit = double.IsPositiveInfinity(shape.Most)
             ? (shape.AboveLeast ? "is above " : "is at least ") + Plain(shape.Least)
             : $"lies between {Plain(shape.Least)} and {Plain(shape.Most)}";
@@ -344,6 +350,7 @@ internal sealed class Binder
 
     private void CheckKey(JsonNode property, KeyForm keys)
     {
+        if (IsFull) return;
         string name = property.Name;
         string? wrong = null, advice = null;
         switch (keys)
@@ -410,6 +417,7 @@ internal sealed class Binder
 
     private void CheckChoice(JsonNode node, ObjectShape shape, ReadOnlySpan<int> slots)
     {
+        if (IsFull) return;
         foreach (string name in shape.AtLeastOneOf)
         {
             if (slots[shape.IndexOf(System.Text.Encoding.UTF8.GetBytes(name))] >= 0) return;
@@ -424,15 +432,20 @@ internal sealed class Binder
             $"Give {string.Join(" or ", shape.AtLeastOneOf.Select(name => $"`{name}`"))}, for example `\"{first.Name}\": {first.Examples[0]}`.");
     }
 
-    private void ReportMissing(JsonNode node, PropertyShape property) => Report(
-        ReadingProblemKind.MissingProperty,
-        HeadOf(node),
-        PathOf(node, property.Name),
-        $"{PlaceWords.Describe(node, property.Name)} is missing.",
-        $"Add it, for example `\"{property.Name}\": {property.Examples[0]}`.");
+    private void ReportMissing(JsonNode node, PropertyShape property)
+    {
+        if (IsFull) return;
+        Report(
+            ReadingProblemKind.MissingProperty,
+            HeadOf(node),
+            PathOf(node, property.Name),
+            $"{PlaceWords.Describe(node, property.Name)} is missing.",
+            $"Add it, for example `\"{property.Name}\": {property.Examples[0]}`.");
+    }
 
     private void ReportUnknown(JsonNode node, JsonNode property, ObjectShape shape)
     {
+        if (IsFull) return;
         string name = property.Name;
         string? nearest = NearestName.Of(name, shape.All.Select(p => p.Name));
         int edits = nearest is null ? int.MaxValue : NearestName.Distance(name, nearest, 3);
@@ -461,6 +474,7 @@ internal sealed class Binder
 
     private void ReportType(JsonNode node, string noun)
     {
+        if (IsFull) return;
         string place = PlaceWords.Describe(node);
         string advice = node.Kind switch
         {
@@ -471,20 +485,29 @@ internal sealed class Binder
         Report(ReadingProblemKind.WrongType, node, $"{place} is {PlaceWords.KindOf(node)}, not {noun}.", advice);
     }
 
-    private void ReportUnreadable(JsonNode node, string noun) => Report(
-        ReadingProblemKind.UnreadableValue,
-        node,
-        $"{PlaceWords.Describe(node)} cannot be read: `{PlaceWords.Shorten(node.GetString())}`.",
-        $"Write {noun}.");
+    private void ReportUnreadable(JsonNode node, string noun)
+    {
+        if (IsFull) return;
+        Report(
+            ReadingProblemKind.UnreadableValue,
+            node,
+            $"{PlaceWords.Describe(node)} cannot be read: `{PlaceWords.Shorten(node.GetString())}`.",
+            $"Write {noun}.");
+    }
 
-    private void ReportDimension(JsonNode node, string text, Dimension dimension, ValueShape shape) => Report(
-        ReadingProblemKind.UnreadableValue,
-        node,
-        $"{PlaceWords.Describe(node)}: `{PlaceWords.Shorten(text)}` is {PlaceWords.Of(dimension)}, not {shape.Noun}.",
-        $"Write {shape.Noun}.");
+    private void ReportDimension(JsonNode node, string text, Dimension dimension, ValueShape shape)
+    {
+        if (IsFull) return;
+        Report(
+            ReadingProblemKind.UnreadableValue,
+            node,
+            $"{PlaceWords.Describe(node)}: `{PlaceWords.Shorten(text)}` is {PlaceWords.Of(dimension)}, not {shape.Noun}.",
+            $"Write {shape.Noun}.");
+    }
 
     private void ReportQuantity(JsonNode node, string text, QuantityProblem problem, ValueShape shape)
     {
+        if (IsFull) return;
         if (problem.Fault == QuantityFault.UnknownUnit)
         {
             string? nearest = measures.Nearest(problem.Part, unit => Fits(unit.Dimension, shape));
@@ -501,6 +524,7 @@ internal sealed class Binder
 
     private void ReportComma(JsonNode node, string text)
     {
+        if (IsFull) return;
         string points = QuantityReader.WithPoints(text);
         Report(
             ReadingProblemKind.DecimalComma,

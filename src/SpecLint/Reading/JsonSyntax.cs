@@ -40,6 +40,10 @@ internal readonly ref struct JsonSyntax
             {
                 return WrongBracket(at, inObject);
             }
+            else if (IsLetter(next) && from > 0 && text[from - 1] is >= (byte)'0' and <= (byte)'9')
+            {
+                return new Found(at, "A quantity without quotes.", "Put number and unit in double quotes, as in \"45 ml\".");
+            }
             else if (next == (byte)'"' || IsValueStart(next))
             {
                 return new Found(at, "A comma is missing before this.", "Put a comma behind the value before it.");
@@ -88,11 +92,20 @@ internal readonly ref struct JsonSyntax
             case (byte)']':
                 return inObject ? new Found(at, "A value is missing here.", "Write one behind the colon, or take the name out.") : WrongBracket(at, inObject: false);
             case (byte)'+' or (byte)'-' or (byte)'.' or (>= (byte)'0' and <= (byte)'9'):
+                if (IsNumberToTheEnd(at)) return depth > 0 ? NotClosed(inObject) : General;
                 return new Found(at, "This is no number as JSON writes it.", "Write a plain number such as 2.5; a number with a unit stands in double quotes, as in \"45 ml\".");
         }
 
         if (IsLetter(first)) return new Found(at, "A text without quotes.", "Put it in double quotes; only true, false and null go without.");
         return Stray(at);
+    }
+
+    /// <summary>Whether a number is fine as far as the text goes.</summary>
+    private bool IsNumberToTheEnd(int at)
+    {
+        var rest = text.Slice(at);
+        return System.Buffers.Text.Utf8Parser.TryParse(rest, out double _, out int used) && used == rest.Length
+            && rest[0] is not ((byte)'+' or (byte)'.') && (rest[0] != (byte)'0' || rest.Length == 1 || rest[1] is (byte)'.' or (byte)'e' or (byte)'E');
     }
 
     /// <summary>Walks over a string; answers what is wrong with it, if anything.</summary>

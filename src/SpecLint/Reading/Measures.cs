@@ -73,7 +73,7 @@ public sealed class Measures
     public static bool IsFixed(Unit unit) => unit.System is UnitSystem.Metric or UnitSystem.None
         || unit.Dimension is not (Dimension.Volume or Dimension.Mass or Dimension.Count);
 
-    /// <summary>The unit that a word names, in any case, with common or thin blanks.</summary>
+    /// <summary>The unit that a word names, in any case.</summary>
     /// <param name="text">The word, without blanks around it.</param>
     /// <param name="word">The unit.</param>
     public bool TryFind(ReadOnlySpan<char> text, out UnitWord word)
@@ -119,7 +119,6 @@ public sealed class Measures
     internal static char Fold(char c) => c switch
     {
         >= 'A' and <= 'Z' => (char)(c | 0x20),
-        '\u00A0' or '\u2009' or '\u202F' => ' ',
         '\u03BC' => 'µ',
         'º' or '˚' => '°',
         _ => c,
@@ -164,24 +163,19 @@ public sealed class Measures
             foreach (string word in measure.Words)
             {
                 if (taken.ContainsKey(word)) continue;
-                taken.Add(word, unit);
-                built.Add(new UnitWord(word, unit, measure.StandsAlone || unit.System == UnitSystem.Piece));
+                // "tea spoon" is no other measure than "teaspoon".
+                var meant = taken.TryGetValue(word.Replace(" ", ""), out var joined) ? joined : unit;
+                taken.Add(word, meant);
+                built.Add(new UnitWord(word, meant, measure.StandsAlone || meant.System == UnitSystem.Piece));
             }
         }
 
         return built;
     }
 
-    /// <summary>Enters a word, and once more without its blanks.</summary>
     private void Enter(int index)
     {
-        EnterText(words[index].Text.AsSpan(), index);
-        if (words[index].Text.AsSpan().IndexOf(' ') >= 0) EnterText(words[index].Text.Replace(" ", "").AsSpan(), index);
-    }
-
-    private void EnterText(ReadOnlySpan<char> text, int index)
-    {
-        int slot = Hash(text) & (slots.Length - 1);
+        int slot = Hash(words[index].Text.AsSpan()) & (slots.Length - 1);
         while (slots[slot] != 0) slot = (slot + 1) & (slots.Length - 1);
         slots[slot] = index + 1;
     }
@@ -198,16 +192,14 @@ public sealed class Measures
         return (int)(hash ^ (hash >> 15));
     }
 
-    /// <summary>Equal, or equal with every blank of the word left out.</summary>
+    /// <summary>Equal, where any blank of the word may be left out.</summary>
     private static bool Matches(string word, ReadOnlySpan<char> plain)
     {
-        if (word.AsSpan().SequenceEqual(plain)) return true;
-        if (plain.IndexOf(' ') >= 0 || word.AsSpan().IndexOf(' ') < 0) return false;
         int at = 0;
         foreach (char c in word)
         {
-            if (c == ' ') continue;
-            if (at >= plain.Length || plain[at++] != c) return false;
+            if (at < plain.Length && plain[at] == c) at++;
+            else if (c != ' ') return false;
         }
 
         return at == plain.Length;

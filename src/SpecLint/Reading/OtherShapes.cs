@@ -19,7 +19,7 @@ internal static class SourcedShape
         May("range", quantity, "The range that holds about 95 % of what is bought; alone, its middle counts as typical.", Examples(quantity).Range),
         May("mark", Words("mark", "how far a value can be trusted", Marks), "How far it can be trusted: read in the source, from memory, common practice, computed, or the house's own.", "\"read\""),
         May("source", Text, "Where it comes from.", "\"data sheet of the supplier, 2026-10\""),
-        May("note", Text, "A remark.", "\"varies with the season\""))
+        May("note", Text, "A remark on it.", "\"varies with the season\""))
     {
         AtLeastOneOf = ["value", "range"],
     };
@@ -86,7 +86,7 @@ internal static class IngredientShape
     public static readonly PropertyShape Source = May("source", Text, "Where the values of this file come from that do not say it themselves.", "\"data sheet of the supplier, 2026-10\"");
     public static readonly PropertyShape Open = May("open", MapOf(KeyForm.PropertyPath, Text), "Properties that are not given, each with the reason.", """{ "ph": "not measured yet" }""");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks.", "\"Squeezed to order.\"");
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Squeezed to order.\"");
 
     public static readonly ObjectShape Shape = new(
         "an ingredient",
@@ -185,14 +185,14 @@ internal static class MenuShape
     public static readonly PropertyShape Words = May("words", Text, "What the guest reads of it.", "\"Gin, soured cucumber, honey\"");
     public static readonly PropertyShape Covers = May("covers", ShapeValues.Covers, "How many are expected to be served.", "30");
     public static readonly PropertyShape Claims = May("claims", ListOf(Tag), "What the menu claims of it, in single words.", """["vegan"]""");
-    public static readonly PropertyShape EntryNotes = May("notes", TextOrTexts, "Remarks.", "\"Sunday only.\"");
+    public static readonly PropertyShape EntryNotes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Sunday only.\"");
     public static readonly ObjectShape Entry = new("a drink on the menu", Drink, EntryName, Words, Covers, Claims, EntryNotes);
 
     public static readonly PropertyShape Schema = SchemaAddress(FileKind.Menu);
     public static readonly PropertyShape Name = Must("name", Text, "Name of the menu.", "\"Tonight\"");
     public static readonly PropertyShape Drinks = Must("drinks", ListOf(ObjectOf(Entry)), "The drinks on sale.", """[{ "drink": "low-tide", "words": "Gin, soured cucumber, honey", "covers": 30 }]""");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks.", "\"Winter.\"");
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Winter.\"");
 
     public static readonly ObjectShape Shape = new("a menu", Schema, Name, Drinks, Accept, Notes);
 }
@@ -215,7 +215,7 @@ internal static class StockShape
     public static readonly PropertyShape LotCode = May("lot", TextOrNumber, "Code of the lot.", "\"24-2\"");
     public static readonly PropertyShape By = May("by", Text, "Initials of the person who made or opened it.", "\"MQ\"");
     public static readonly PropertyShape Frozen = May("frozen", ListOf(ObjectOf(FrozenTime)), "Times in the freezer.", """[{ "from": "2026-11-01", "to": "2026-11-20" }]""");
-    public static readonly PropertyShape Note = May("note", Text, "A remark.", "\"second shelf\"");
+    public static readonly PropertyShape Note = May("note", Text, "A remark on it.", "\"second shelf\"");
     public static readonly ObjectShape LotShape = new("a lot", Item, Made, Opened, UseBy, Amount, At, In, Measured, LotCode, By, Frozen, Note);
 
     public static readonly PropertyShape Schema = SchemaAddress(FileKind.Stock);
@@ -223,7 +223,7 @@ internal static class StockShape
     public static readonly PropertyShape On = Must("on", Date, "Day on which this was in the house.", "\"2026-11-25\"");
     public static readonly PropertyShape Lots = Must("lots", ListOf(ObjectOf(LotShape)), "The lots.", """[{ "item": "sour-cucumber", "made": "2026-11-24", "amount": "1.2 l", "at": "3 °C" }]""");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks.", "\"Counted before service.\"");
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Counted before service.\"");
 
     public static readonly ObjectShape Shape = new("a stock file", Schema, Name, On, Lots, Accept, Notes);
 }
@@ -246,7 +246,7 @@ internal static class BarShape
     public static readonly PropertyShape Brim = May("brim", Volume, "Volume to the brim.", "\"150 ml\"");
     public static readonly PropertyShape WashLine = May("washLine", Volume, "Volume to the wash line.", "\"130 ml\"");
     public static readonly PropertyShape GlassName = May("name", Text, "Its name.", "\"Small coupe\"");
-    public static readonly PropertyShape GlassNotes = May("notes", TextOrTexts, "Remarks.", "\"Six left.\"");
+    public static readonly PropertyShape GlassNotes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Six left.\"");
     public static readonly ObjectShape GlassShape = new("a glass", Brim, WashLine, GlassName, GlassNotes);
 
     public static readonly PropertyShape Capacity = May("capacity", Volume, "Its volume to the brim.", "\"1 l\"");
@@ -267,7 +267,7 @@ internal static class BarShape
     public static readonly PropertyShape LeaveOut = May("leaveOut", ListOf(Text), "Patterns of files to leave out.", """["drafts/**"]""");
     public static readonly PropertyShape Asks = May("asks", ListOf(Words("asked", "a property of recipes", Asked)), "Properties that every recipe of the house must give.", """["author", "date"]""");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks.", "\"Open Tuesday to Sunday.\"");
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Open Tuesday to Sunday.\"");
 
     public static readonly ObjectShape Shape = new(
         "a bar",

@@ -3,6 +3,13 @@ using SpecLint.Book;
 
 namespace SpecLint.Reading;
 
+/// <summary>Names places of a recipe in words.</summary>
+public static class PlaceName
+{
+    /// <summary>A value, from itself outwards: <c>`amount` of ingredient 3 (lime-juice)</c>.</summary>
+    public static string Of(JsonNode node) => PlaceWords.Describe(node);
+}
+
 /// <summary>Names places of a recipe in words: <c>`amount` of ingredient 3 (lime-juice)</c>.</summary>
 internal static class PlaceWords
 {

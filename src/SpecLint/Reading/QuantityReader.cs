@@ -110,7 +110,7 @@ public static class QuantityReader
         if (!StartsNumber(text[at])) return TryReadBareWord(text.Slice(at), measures, out quantity, out problem);
 
         var form = QuantityForm.Plain;
-        var fault = ReadNumber(text, ref at, ref form, out double low, out int numberStart);
+        var fault = ReadNumber(text, ref at, ref form, out double low, out bool negative, out int numberStart);
         if (fault != QuantityFault.None)
         {
             problem = new QuantityProblem(fault, text.Slice(numberStart, at - numberStart).ToString());
@@ -121,7 +121,8 @@ public static class QuantityReader
         if (ReadRangeSign(text, ref at))
         {
             form |= QuantityForm.Range;
-            fault = ReadNumber(text, ref at, ref form, out high, out numberStart);
+            fault = ReadNumber(text, ref at, ref form, out high, out bool highIsNegative, out numberStart);
+            negative |= highIsNegative;
             if (fault == QuantityFault.None && high < low) fault = QuantityFault.RangeDownwards;
             if (fault != QuantityFault.None)
             {
@@ -135,7 +136,7 @@ public static class QuantityReader
         if (at == text.Length)
         {
             quantity = new Quantity(middle, low, high, UnitWords.Number, form);
-            problem = new QuantityProblem(low < 0 ? QuantityFault.Negative : QuantityFault.UnitMissing);
+            problem = new QuantityProblem(negative ? QuantityFault.Negative : QuantityFault.UnitMissing);
             return false;
         }
 
@@ -150,7 +151,7 @@ public static class QuantityReader
             return false;
         }
 
-        if (low < 0 && word.Unit.Dimension != Dimension.Temperature)
+        if (negative && word.Unit.Dimension != Dimension.Temperature)
         {
             problem = new QuantityProblem(QuantityFault.Negative);
             return false;
@@ -187,11 +188,10 @@ public static class QuantityReader
         return false;
     }
 
-    private static QuantityFault ReadNumber(ReadOnlySpan<char> text, ref int at, ref QuantityForm form, out double value, out int start)
+    private static QuantityFault ReadNumber(ReadOnlySpan<char> text, ref int at, ref QuantityForm form, out double value, out bool negative, out int start)
     {
         start = at;
-        value = 0;
-        bool negative = at < text.Length && text[at] is '-' or '\u2212';
+        negative = at < text.Length && text[at] is '-' or '\u2212';
         if (negative) at++;
         var fault = ReadUnsigned(text, ref at, ref form, out value);
         if (negative) value = -value;
@@ -313,7 +313,7 @@ public static class QuantityReader
         int ahead = at;
         SkipBlanks(text, ref ahead);
         if (ahead >= text.Length) return false;
-        if (text[ahead] is '-' or '\u2013' or '\u2014' or '\u2011' or '\u2012')
+        if (text[ahead] is '-' or (>= '\u2010' and <= '\u2014'))
         {
             ahead++;
             SkipBlanks(text, ref ahead);

@@ -44,6 +44,9 @@ public enum ReadingProblemKind
 
     /// <summary>The file's name makes no id.</summary>
     BadId,
+
+    /// <summary>Something that a schema of the house asks for.</summary>
+    HouseSchema,
 }
 
 /// <summary>Something wrong that reading or binding found; it becomes a finding.</summary>

@@ -143,7 +143,7 @@ internal static class DrinkShape
     public static readonly PropertyShape Source = May("source", Text, "Where the recipe comes from.", "\"house\"");
     public static readonly PropertyShape Supersedes = May("supersedes", Id, "Id of the recipe that this one replaces.", "\"high-tide\"");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks.", "\"Tastes best with the cucumber of the day.\"");
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Tastes best with the cucumber of the day.\"");
 
     public static readonly ObjectShape Shape = new(
         "a drink",
@@ -203,7 +203,7 @@ internal static class ByProductShape
 {
     public static readonly PropertyShape ProductId = Must("id", Id, "Its id, by which other recipes use it.", "\"cucumber-pulp\"");
     public static readonly PropertyShape Amount = May("amount", ShapeValues.Amount, "How much is left.", "\"160 g\"");
-    public static readonly PropertyShape Note = May("note", Text, "A remark.", "\"press once more\"");
+    public static readonly PropertyShape Note = May("note", Text, "A remark on it.", "\"press once more\"");
 
     public static readonly ObjectShape Shape = new("a by-product", ProductId, Amount, Note);
 }
@@ -249,7 +249,7 @@ internal static class PrepShape
     public static readonly PropertyShape Source = May("source", Text, "Where the recipe comes from.", "\"house\"");
     public static readonly PropertyShape Supersedes = May("supersedes", Id, "Id of the recipe that this one replaces.", "\"sour-cucumber-1\"");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks.", "\"Juice the cucumbers with their skin.\"");
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Juice the cucumbers with their skin.\"");
 
     public static readonly ObjectShape Shape = new(
         "a preparation",

@@ -313,8 +313,8 @@ internal static class ShapeValues
             Dimension.Energy, Dimension.Brix, Dimension.Proof,
         ],
         UnitWords.Number,
-        least: 0,
-        most: double.PositiveInfinity);
+        double.NegativeInfinity,
+        double.PositiveInfinity);
 
     internal static readonly ValueShape Ph = Quantity("ph", "a pH such as 3.4", [], UnitWords.Number, 0, 14);
     internal static readonly ValueShape WaterActivity = Quantity("waterActivity", "a water activity from 0 to 1, such as 0.85", [], UnitWords.Number, 0, 1);

@@ -52,10 +52,10 @@ internal static class UnitWords
         yield return Exact("oz av", Dimension.Mass, UnitSystem.UnitedStates, 28.349523125, "oz av", "oz avdp", "oz wt", "[oz_av]");
         yield return Exact("lb", Dimension.Mass, UnitSystem.UnitedStates, 453.59237, "lb", "lb.", "lbs", "lbs.", "pound", "pounds", "[lb_av]");
 
-        yield return Exact("°C", Dimension.Temperature, UnitSystem.Metric, 1, "°c", "c", "℃", "deg c", "degree c", "degrees c", "celsius", "degrees celsius", "cel");
+        yield return Exact("°C", Dimension.Temperature, UnitSystem.Metric, 1, "° c", "c", "℃", "deg c", "degree c", "degrees c", "celsius", "degrees celsius", "cel");
         yield return new Entry(
             new Unit("°F", Dimension.Temperature, UnitSystem.UnitedStates, 5.0 / 9, 5.0 / 9, 5.0 / 9, -160.0 / 9),
-            ["°f", "f", "℉", "deg f", "degree f", "degrees f", "fahrenheit", "degrees fahrenheit", "[degf]"]);
+            ["° f", "f", "℉", "deg f", "degree f", "degrees f", "fahrenheit", "degrees fahrenheit", "[degf]"]);
         yield return new Entry(new Unit("K", Dimension.Temperature, UnitSystem.Metric, 1, 1, 1, -273.15), ["k", "kelvin"]);
 
         yield return Exact("s", Dimension.Duration, UnitSystem.Metric, 1, "s", "sec", "sec.", "secs", "second", "seconds");
@@ -75,7 +75,7 @@ internal static class UnitWords
         yield return Exact("mg/l", Dimension.PercentMassInVolume, UnitSystem.None, 1e-4, "mg/l");
         yield return Exact("% v/v", Dimension.PercentByVolume, UnitSystem.None, 1, "% v/v", "% (v/v)", "% vol", "% vol.", "vol %", "% abv", "abv", "% alc", "% alc/vol", "% alc. vol", "% by volume", "ml/100 ml");
         yield return Exact("ml/l", Dimension.PercentByVolume, UnitSystem.None, 0.1, "ml/l");
-        yield return new Entry(Brix, ["°bx", "bx", "°brix", "brix", "degrees brix", "deg bx"]);
+        yield return new Entry(Brix, ["° bx", "bx", "° brix", "brix", "degrees brix", "deg bx"]);
         yield return Exact("proof", Dimension.Proof, UnitSystem.UnitedStates, 0.5, "proof", "us proof", "° proof");
 
         yield return Exact("g/ml", Dimension.Density, UnitSystem.Metric, 1, "g/ml", "g/cm3", "g/cm³", "g/cc", "kg/l");
