@@ -10,11 +10,12 @@ namespace SpecLint.Rules.Balance;
 internal sealed class TooSalty : DrinkRule
 {
     private static readonly Limit Taste = Limits.Of("salt-taste");
+    private static readonly Limit Poured = Limits.Of("salt-poured");
 
     private static readonly RuleInfo Rule = new("SL3019", "salt-over-taste", "So much salt that the drink tastes salty", Level.Warning)
     {
         Needs = [Fact.Salt],
-        Limits = [Taste.Id],
+        Limits = [Taste.Id, Poured.Id],
         IsConsequence = true,
     };
 
@@ -36,6 +37,9 @@ internal sealed class TooSalty : DrinkRule
         }
 
         if (from < 0.5 * Solving.SaltOf(context.Profile.Grams)) return;
+
+        // Beyond this the amount itself is a slip of the unit, which the rules of amounts report.
+        if (from / Builds.Serves(drink) > Poured.Value) return;
         var amount = salt.Line.Amount.Value;
         bool drops = amount.Dimension == Dimension.Volume && amount.Unit.Name is "ml" or "cl" && amount.Value is >= 1 and <= 20 && Math.Abs(amount.Value - Math.Round(amount.Value)) < 1e-9;
         string number = Say.Number(amount.Value, 0), meant = amount.Value == 1 ? "1 drop" : $"{number} drops";

@@ -1,0 +1,45 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.AcidAndSugar;
+
+/// <summary>SL4012: sugar boiled down with nothing that says how far.</summary>
+internal sealed class BoiledWithoutEndPoint : PrepRule
+{
+    private static readonly RuleInfo Rule = new("SL4012", "boiled-without-end-point", "Sugar boiled down with nothing that says how far", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Yield.IsGiven || prep.Target is { Brix.IsGiven: true } or { Sugar.IsGiven: true } || prep.Measured is { Brix.IsGiven: true } or { Mass.IsGiven: true } or { Volume.IsGiven: true }) return;
+        Step? boils = null;
+        foreach (var step in prep.Method)
+        {
+            if (!step.Do.IsGiven || !Techniques.BoilsDown(step.Do.Value)) continue;
+            if (step.To.IsGiven || step.Amount.IsGiven) return;
+            boils ??= step;
+        }
+
+        if (boils is null) return;
+        var mix = context.Profile.MixGrams;
+        double sugar = Solving.SugarOf(mix), water = mix[(int)Component.Water], all = Solving.MassOf(mix);
+        if (all <= 0 || sugar < 0.1 * all || water <= 0) return;
+
+        // What a tenth of the water more or less comes to.
+        double start = 100 * sugar / all, less = 100 * sugar / (all - (0.1 * water)), third = 100 * sugar / (all - (0.33 * water));
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(boils.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(boils),
+            Message = $"It starts at {Say.Number(start, 0)} % of sugar by mass; with a tenth of its water boiled off it is at {Say.Number(less, 0)} %, with a third at {Say.Number(third, 0)} %, and no yield, °Brix or temperature says where it ends{(boils.For.IsGiven ? ": a time alone does not, since pan and flame differ" : "")}.",
+            Advice = "Write the yield by mass, or `target.brix`, and check it with a refractometer or on the scale.",
+            Evidence = [Proof.Of("sugar at the start", start, "%"), Proof.Of("sugar with a tenth of the water gone", less, "%"), Proof.Of("sugar with a third of the water gone", third, "%")],
+        });
+    }
+}
