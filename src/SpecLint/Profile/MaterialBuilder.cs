@@ -12,6 +12,9 @@ internal static class MaterialBuilder
     /// <summary>Half widths of a low–high range (about 95 %) in standard deviations.</summary>
     private const double Coverage = 1.96;
 
+    /// <summary>Property paths of contents and the component that each is.</summary>
+    internal static IReadOnlyList<(string Path, Component Component)> ContentPaths => Contents;
+
     private static readonly (string Path, Component Component)[] Contents =
     [
         ("sugars.sucrose", Component.Sucrose), ("sugars.glucose", Component.Glucose), ("sugars.fructose", Component.Fructose),
