@@ -125,7 +125,7 @@ public sealed class CatalogueTests
             double low = double.Parse(cells[3], CultureInfo.InvariantCulture), high = double.Parse(cells[4], CultureInfo.InvariantCulture);
             var (typical, from, to) = cells[1] switch
             {
-                "sugar" => Sum(entry, "sugars."),
+                "sugar" => Sum(entry, "sugars.", "sugars.dextrin"),
                 "ph" => Range(entry, "ph"),
                 "titratable" => Range(entry, "titratableAcidity"),
                 "water" => Range(entry, "water"),
@@ -174,13 +174,13 @@ public sealed class CatalogueTests
     private static (double Typical, double Low, double High) Range(Ingredient e, string path, double factor = 1) =>
         e.Values.TryGetValue(path, out var v) ? (v.Typical * factor, v.Low * factor, v.High * factor) : (double.NaN, double.NaN, double.NaN);
 
-    private static (double Typical, double Low, double High) Sum(Ingredient e, string prefix)
+    private static (double Typical, double Low, double High) Sum(Ingredient e, string prefix, string except = "")
     {
         double typical = 0, low = 0, high = 0;
         bool any = false;
         foreach (var (path, value) in e.Values)
         {
-            if (!path.StartsWith(prefix, StringComparison.Ordinal)) continue;
+            if (!path.StartsWith(prefix, StringComparison.Ordinal) || path == except) continue;
             any = true;
             typical += value.Typical;
             low += value.Low;
