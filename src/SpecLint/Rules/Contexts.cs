@@ -26,6 +26,12 @@ public class BookContext
     /// <summary>The profiles of all recipes.</summary>
     public ProfileSet Profiles { get; }
 
+    /// <summary>Ids of the rules in force, those of the bar's own included; <see langword="null"/> stands for the built-in ones.</summary>
+    internal IReadOnlyCollection<string>? RuleIds { get; init; }
+
+    /// <summary>What a rule is, by its id; <see langword="false"/> where no rule of the run has it.</summary>
+    internal bool KnowsRule(string id) => RuleRegistry.Find(id) is not null || (RuleIds?.Contains(id) ?? false);
+
     /// <summary>The date of the run.</summary>
     public CalendarDate On => Book.On;
 

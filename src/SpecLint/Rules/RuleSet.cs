@@ -16,10 +16,12 @@ internal sealed class RuleSet
     private readonly StockRule[] stockRules;
     private readonly BookRule[] bookRules;
     private readonly AcceptanceRule[] acceptanceRules;
+    private readonly HashSet<string> ids;
 
     public RuleSet(IEnumerable<Rule> rules)
     {
         var all = rules.ToArray();
+        ids = new HashSet<string>(all.Select(r => r.Info.Id), StringComparer.Ordinal);
         fileRules = [.. all.OfType<FileRule>()];
         recipeRules = [.. all.OfType<RecipeRule>()];
         drinkRules = [.. all.OfType<DrinkRule>()];
@@ -37,8 +39,8 @@ internal sealed class RuleSet
         var recipe = file as Recipe;
         var profile = recipe is null ? null : profiles.Of(recipe);
         var context = profile is null
-            ? new FileContext(book, profiles, findings, file)
-            : new RecipeContext(book, profiles, findings, recipe!, profile);
+            ? new FileContext(book, profiles, findings, file) { RuleIds = ids }
+            : new RecipeContext(book, profiles, findings, recipe!, profile) { RuleIds = ids };
         foreach (var rule in fileRules) rule.Check(context);
         switch (file)
         {
@@ -69,13 +71,13 @@ internal sealed class RuleSet
 
     public void CheckBook(LinkedBook book, ProfileSet profiles, List<Finding> findings)
     {
-        var context = new BookContext(book, profiles, findings);
+        var context = new BookContext(book, profiles, findings) { RuleIds = ids };
         foreach (var rule in bookRules) rule.Check(context);
     }
 
     public void CheckAcceptances(LinkedBook book, ProfileSet profiles, List<Finding> findings, List<AcceptanceUse> uses)
     {
-        var context = new BookContext(book, profiles, findings);
+        var context = new BookContext(book, profiles, findings) { RuleIds = ids };
         foreach (var use in uses)
         {
             foreach (var rule in acceptanceRules) rule.Check(context, use);

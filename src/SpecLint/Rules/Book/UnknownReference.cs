@@ -23,6 +23,9 @@ internal sealed class UnknownReference : RecipeRule
             var line = part.Line;
             if (part.Item is not null || !line.Item.IsGiven) continue;
             string id = line.Item.Value;
+
+            // An amount in the item, or two lines in one, has a finding of its own.
+            if (Amounts.AmountInName.Reads(context.Book, id, out _, out _) || Amounts.TwoRowsInOne.Reads(context.Book, id, out _, out _, out _)) continue;
             string? near = NearestName.Of(id, context.Book.Ids.Concat(BuiltInCatalogue.Ids));
             var place = context.At(line.Item.Span);
             context.Report(new Finding(Rule)

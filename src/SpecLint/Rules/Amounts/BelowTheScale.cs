@@ -1,0 +1,51 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2015: a weight that the bar's scale cannot weigh within 5 %.</summary>
+internal sealed class BelowTheScale : RecipeRule
+{
+    private static readonly Limit Steps = Limits.Of("amount-scale-steps");
+
+    private static readonly RuleInfo Rule = new("SL2015", "below-the-scale", "A weight too small for the bar's scale", Level.Warning) { Limits = [Steps.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Settings.Bar is not { Scale.IsGiven: true } bar) return;
+        double step = bar.Scale.Value.Base;
+        if (!(step > 0)) return;
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { } material) continue;
+            var amount = line.Amount.Value;
+            if (amount.Dimension != Dimension.Mass || amount.Unit.System != UnitSystem.Metric || amount.Base <= 0 || amount.Base >= Steps.Value * step * 0.9999) continue;
+
+            // A little of a spice grated into one drink is to taste.
+            if (context.Recipe is Drink && MaterialBuilder.IsBotanical(material.Kind)) continue;
+            double error = Math.Min(100, step / amount.Base * 100);
+            bool dissolves = material.Kind is "acid" or "salt" or "sugar" or "preservative";
+            double stock = amount.Base * 10;
+            string advice = dissolves && stock >= Steps.Value * step
+                ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (take {Written.Number(stock - amount.Base)} g off the water), or make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much."
+                : $"Make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much, or weigh on a finer scale.";
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Number(amount.Base / step, 1)} steps of the bar's {Written.Number(step)} g scale: one step is {Say.Number(error, 0)} % of it, and {Say.Number(Steps.Value)} steps keep it within 5 % ({Steps.Source}).",
+                Advice = advice,
+                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("scale", bar.Scale.Value, bar.At(bar.Scale.Span)), Proof.Of(Steps)],
+            });
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2005: bitters poured as if they were a base.</summary>
+internal sealed class BittersByTheOunce : DrinkRule
+{
+    private static readonly Limit Most = Limits.Of("amount-bitters-per-serve");
+
+    private static readonly RuleInfo Rule = new("SL2005", "bitters-poured", "Bitters poured where dashes are meant", Level.Error)
+    {
+        IsCause = true,
+        Limits = [Most.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double serves = Written.Serves(drink);
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { Kind: "bitters" } || double.IsNaN(part.Millilitres) || part.Millilitres / serves <= Most.Value) continue;
+            if (part.Line.Amount.Value.Unit.Name is "dash" or "drop" || part.Phase == PartPhase.Beside) continue;
+            if (IsBase(context.Profile, part)) continue;
+            var line = part.Line;
+            double dashes = line.Amount.Value.Value is >= 1 and <= 6 ? Math.Round(line.Amount.Value.Value) : 2;
+            string written = dashes * serves == 1 ? "1 dash" : $"{Written.Number(dashes * serves)} dashes";
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = $"{Written.Item(line)} comes to {Say.With(part.Millilitres / serves, "mL")} a drink; bitters that season a drink are at most {Say.With(Most.Value, "mL")} ({Most.Source}).",
+                Advice = "Write dashes or drops, if they are meant.",
+                Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(Most)],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])],
+            });
+        }
+    }
+
+    /// <summary>A sour on a base of bitters is a drink of its own: no other strong part is larger.</summary>
+    private static bool IsBase(RecipeProfile profile, Part bitters)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part != bitters && part.Material is { } material && material.Kind != "bitters" && part.Millilitres >= bitters.Millilitres
+                && (Written.IsStrong(material.Kind) || material.Kind is "wine" or "sparkling-wine" or "beer"))
+                return false;
+            if (part != bitters && part.Material is { } strong && Written.IsStrong(strong.Kind) && strong.Kind == "spirit" && part.Millilitres * 2 >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))
+                return false;
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,46 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2029: a density that the stated composition does not have.</summary>
+internal sealed class DensityAgainstComposition : IngredientRule
+{
+    private static readonly Limit Apart = Limits.Of("amount-density-composition");
+
+    private static readonly RuleInfo Rule = new("SL2029", "density-against-composition", "A density that the stated composition does not have", Level.Warning) { Limits = [Apart.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Ingredient ingredient)
+    {
+        // It is told apart only where the file gives both: the density, and the sugar or the strength that make it.
+        if (!ingredient.Values.TryGetValue("density", out var density)) return;
+        bool any = ingredient.Values.ContainsKey("strength") || ingredient.Values.ContainsKey("solids") || ingredient.Values.ContainsKey("water");
+        foreach (string path in ingredient.Values.Keys) any |= path.StartsWith("sugars.", StringComparison.Ordinal) || path.StartsWith("acids.", StringComparison.Ordinal);
+        if (!any || context.Profiles.MaterialOf(ingredient.Id) is not { State: MaterialState.Liquid } material) return;
+        if (material.Unknown != Unknowns.None || material.Of(Component.Fat) > 0.02) return;
+        if (Mixture.Density(material.PerGram, Celsius.Reference) is not { } computed) return;
+        double value = computed.GramsPerMillilitre;
+        double nearest = density.Low <= value && value <= density.High ? value : Math.Abs(density.Low - value) < Math.Abs(density.High - value) ? density.Low : density.High;
+        if (Math.Abs(nearest - value) <= value * Apart.Value / 100) return;
+        string text = context.File.Source.TextOf(density.Span);
+        bool quoted = text.StartsWith("\"", StringComparison.Ordinal);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(density.Span),
+            Subject = context.Id,
+            Path = "density",
+            Message = $"The density is given as {Say.Number(density.Typical)} g/mL, but what the file says it is made of comes to {Say.Number(value)} g/mL at 20 °C (they may differ by {Say.Number(Apart.Value)} %; {Apart.Source}).",
+            Advice = "Weigh 100 mL at 20 °C: one of the two is wrong, and millilitres turn into grams by it.",
+            Evidence = [Proof.Of("density of the composition", value, "g/mL"), Proof.Of(Apart)],
+            Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(value)} g/ml, the density of the composition.", [new TextEdit(context.At(density.Span), $"\"{Say.Number(value)} g/ml\"")])] : [],
+        });
+    }
+}

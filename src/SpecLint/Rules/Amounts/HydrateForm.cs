@@ -1,0 +1,84 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2024: citric acid whose water of crystallisation is not stated, or is not counted.</summary>
+internal sealed class HydrateForm : FileRule
+{
+    private static readonly Limit Monohydrate = Limits.Of("amount-monohydrate");
+
+    private static readonly RuleInfo Rule = new("SL2024", "hydrate-form", "Citric acid whose water of crystallisation is not stated or not counted", Level.Note) { Limits = [Monohydrate.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context)
+    {
+        if (context.File is Ingredient ingredient) InIngredient(context, ingredient);
+        else if (context is RecipeContext recipe) InLines(recipe);
+    }
+
+    private static void InIngredient(FileContext context, Ingredient ingredient)
+    {
+        if (ingredient.Like.IsGiven || !ingredient.Values.TryGetValue("acids.citric", out var citric)) return;
+        if (ingredient.IngredientKind.Or("") != "acid" || citric.Typical < 85 || ingredient.State.Or("powder") == "liquid") return;
+        string name = ingredient.Name.Or(""), form = ingredient.Form.Or("");
+        bool mono = Has(name, "monohydrate") || Has(form, "monohydrate");
+        bool dry = Has(name, "anhydrous") || Has(form, "anhydrous");
+        if (mono && citric.Typical > Monohydrate.Value + 1.5)
+        {
+            bool quoted = context.File.Source.TextOf(citric.Span).StartsWith("\"", StringComparison.Ordinal);
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(citric.Span),
+                Subject = context.Id,
+                Path = "acids.citric",
+                AskedLevel = Level.Warning,
+                Message = $"The monohydrate is counted as {Say.Number(citric.Typical)} g of acid in 100 g, but holds {Say.Number(Monohydrate.Value)} g: 192.12 / 210.14, the rest is water ({Monohydrate.Source}).",
+                Advice = $"Write {Say.Number(Monohydrate.Value, 1)} g of citric acid.",
+                Evidence = [Proof.Of(Monohydrate)],
+                Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(Monohydrate.Value, 1)} g.", [new TextEdit(context.At(citric.Span), $"\"{Say.Number(Monohydrate.Value, 1)} g\"")])] : [],
+            });
+        }
+        else if (!mono && !dry)
+        {
+            context.Report(new Finding(Rule)
+            {
+                Place = context.File.Head,
+                Subject = context.Id,
+                Path = "form",
+                Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate: 100 g of the one hold as much acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
+                Advice = "Give `form` as the packet says: `anhydrous` or `monohydrate`.",
+                Evidence = [Proof.Of(Monohydrate)],
+            });
+        }
+    }
+
+    /// <summary>A remark that says monohydrate, at the anhydrous acid.</summary>
+    private static void InLines(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (!line.Note.IsGiven || part.Item is not { IsBuiltIn: true, Id: "citric-acid" } || !Has(line.Note.Value, "monohydrate")) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "item"),
+                AskedLevel = Level.Warning,
+                Message = $"The remark says monohydrate, but `{line.Item.Value}` is counted as anhydrous: the monohydrate holds {Say.Number(Monohydrate.Value)} % of acid ({Monohydrate.Source}).",
+                Advice = "Name `citric-acid-monohydrate`.",
+                Evidence = [Proof.Of(Monohydrate)],
+                Corrections = [new Correction(CorrectionGrade.Proposed, "Name `citric-acid-monohydrate`.", [new TextEdit(context.At(line.Item.Span), "\"citric-acid-monohydrate\"")])],
+            });
+        }
+    }
+
+    private static bool Has(string text, string word) => text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0;
+}

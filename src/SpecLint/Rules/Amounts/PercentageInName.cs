@@ -1,0 +1,83 @@
+using System.Globalization;
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2020: a preparation named for a percentage that it does not come to.</summary>
+internal sealed class PercentageInName : PrepRule
+{
+    private static readonly Limit Apart = Limits.Of("amount-share-in-name");
+
+    private static readonly RuleInfo Rule = new("SL2020", "percentage-in-name", "A preparation named for a percentage that it does not come to", Level.Warning) { Limits = [Apart.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.Name.IsGiven || !prep.Family.IsGiven || prep.Family.Value is not ("saline" or "acid-solution")) return;
+        if (!TryPercent(prep.Name.Value, out double named)) return;
+        var profile = context.Profile;
+        if ((profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) != 0 || !(profile.Mass > 0)) return;
+        bool salt = prep.Family.Value == "saline";
+        double grams = salt ? profile.Grams[(int)Component.SodiumChloride] : Acids(profile);
+        if (!(grams > 0)) return;
+        double byMass = grams / profile.Mass * 100;
+        double inVolume = Mixture.Volume(profile.Grams, Celsius.Reference) is { } volume ? grams / volume.Value * 100 : double.NaN;
+        if (Near(named, byMass) || Near(named, inVolume)) return;
+        double water = profile.Grams[(int)Component.Water];
+        bool ofWater = Math.Abs((grams / water * 100) - named) < 0.02 * named;
+        string what = salt ? "salt" : "acid";
+
+        // Solve for the water that makes the name true by mass; what dissolves stays.
+        double wanted = grams / (named / 100);
+        double change = wanted - profile.Mass;
+        Part? filler = null;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Material is { Kind: "water" } && part.Line.Amount.IsGiven && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume && part.IsWeighed) filler = part;
+        }
+
+        double filled = filler is null ? double.NaN : filler.Grams.Typical + change;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(prep.Name.Span),
+            Subject = context.Id,
+            Path = "name",
+            Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v") + (ofWater ? $": {Say.Number(named)} is per cent of the water" : "") + $" (it may differ by {Say.Number(Apart.Value)} % of it; {Apart.Source}).",
+            Advice = filled > 0 ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or name it for what it is: drops and dashes are counted by the name." : "Name it for what it is: drops and dashes are counted by the name.",
+            Evidence = [Proof.Of($"{what} by mass", byMass, "%"), Proof.Of(Apart)],
+            Corrections = filled > 0
+                ? [Written.Set(context, filler!.Line.Amount.Span, filled, "g", CorrectionGrade.Proposed, $"Take {Written.Number(filled)} g of water, for {Say.Number(named)} % w/w.")]
+                : [],
+        });
+
+        bool Near(double a, double b) => Math.Abs(a - b) <= (a * Apart.Value / 100) + 0.05;
+    }
+
+    private static double Acids(RecipeProfile profile)
+    {
+        double sum = 0;
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) sum += profile.Grams[(int)c];
+        return sum;
+    }
+
+    /// <summary>The number before the one sign for per cent in a name.</summary>
+    private static bool TryPercent(string name, out double percent)
+    {
+        percent = double.NaN;
+        int sign = name.IndexOf('%');
+        if (sign <= 0 || name.IndexOf('%', sign + 1) >= 0) return false;
+        int end = sign;
+        while (end > 0 && name[end - 1] == ' ') end--;
+        int start = end;
+        while (start > 0 && name[start - 1] is (>= '0' and <= '9') or '.') start--;
+        return start < end && double.TryParse(name.Substring(start, end - start), NumberStyles.Float, CultureInfo.InvariantCulture, out percent) && percent > 0;
+    }
+}

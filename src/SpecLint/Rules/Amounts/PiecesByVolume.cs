@@ -1,0 +1,47 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2006: leaves, wedges or whole pieces by volume.</summary>
+internal sealed class PiecesByVolume : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL2006", "pieces-by-volume", "Something that is counted, measured by volume", Level.Error) { IsCause = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether a material comes in pieces that are counted.</summary>
+    internal static bool IsPiece(Material material) =>
+        material.State == MaterialState.Solid && material.Kind is "fruit" or "herb" or "flower" or "garnish" or "vegetable" or "egg"
+        || material is { State: MaterialState.Solid, Kind: "spice" or "nut" or "sugar" } && !double.IsNaN(material.Piece.Typical);
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (part.Material is not { } material || !line.Amount.IsGiven || !IsPiece(material)) continue;
+            var amount = line.Amount.Value;
+            bool poured = Written.IsPoured(amount.Unit) && !(context.Recipe is Prep && amount.Unit.Name == "l");
+            if (!poured) continue;
+            string one = material.Kind switch { "herb" => "sprig", "flower" => "flower", _ => "piece" };
+            double count = Math.Max(1, Math.Round(amount.Value));
+            bool few = Written.IsOunce(amount.Unit) && count <= 12;
+            string written = few ? count == 1 ? $"1 {one}" : $"{Written.Number(count)} {one}s" : "";
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = $"{Written.Item(line)} is counted or weighed, but is measured by volume (`{Written.Text(context, line.Amount.Span)}`): the unit was probably lost on the way.",
+                Advice = few ? $"Write `{written}`, or the weight in grams." : "Write the number of pieces or the weight in grams; if its juice is meant, name the juice.",
+                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
+                Corrections = few ? [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])] : [],
+            });
+        }
+    }
+}

@@ -1,0 +1,44 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2004: an acid, salt, gum or other potent powder by volume.</summary>
+internal sealed class PowderByVolume : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL2004", "powder-by-volume", "A powder measured by volume", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (part.Material is not { State: MaterialState.Powder } material || !line.Amount.IsGiven) continue;
+            var amount = line.Amount.Value;
+            if (amount.Dimension != Dimension.Volume || Written.IsOunce(amount.Unit) || part.Phase == PartPhase.Beside) continue;
+
+            // A spoon of sugar in a drink is the trade's own measure; how a syrup's sugar is measured is a matter of family 4.
+            bool potent = material.Kind is "acid" or "salt" or "gum" or "gel" or "foaming-agent" or "preservative" or "clarifying-agent" or "enzyme";
+            if (!potent && (context.Recipe is Prep || !Written.IsMetricVolume(amount.Unit))) continue;
+            string grams = part.IsWeighed ? Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g") : "an unknown mass";
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs {grams}, by how it falls (bulk densities differ by 15 %; common practice, no source).",
+                Advice = "Weigh it, and write grams.",
+                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
+                Corrections = part.IsWeighed
+                    ? [Written.Set(context, line.Amount.Span, part.Grams.Typical, "g", CorrectionGrade.Proposed, $"Write the typical weight, {Written.Number(part.Grams.Typical)} g; weigh once to be sure.")]
+                    : [],
+            });
+        }
+    }
+}

@@ -1,0 +1,88 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2026: proof written as per cent by volume.</summary>
+internal sealed class ProofForStrength : FileRule
+{
+    private static readonly Limit Most = Limits.Of("amount-strength-most");
+    private static readonly Limit Apart = Limits.Of("amount-proof-apart");
+
+    private static readonly RuleInfo Rule = new("SL2026", "proof-for-strength", "Proof written as per cent by volume", Level.Error)
+    {
+        IsCause = true,
+        Limits = [Most.Id, Apart.Id],
+        Needs = [Fact.Abv],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>
+    /// Whether an ingredient's strength is proof: twice what its kind can hold, or over 75 where half of it is what the
+    /// thing it is like holds.
+    /// </summary>
+    internal static bool IsProof(BookContext context, Ingredient ingredient, out double half)
+    {
+        half = double.NaN;
+        if (!ingredient.Values.TryGetValue("strength", out var strength) || strength.Dimension == Dimension.Proof) return false;
+        half = strength.Typical / 2;
+        if (context.Profiles.MaterialOf(ingredient.Id) is not { } material) return false;
+        var parent = ingredient.Like.IsGiven && context.Book.Resolve(ingredient.Like.Value) is { File: Ingredient like } ? like : null;
+        var typical = parent is not null && parent.Values.TryGetValue("strength", out var usual) ? usual : null;
+        if (typical is not null)
+        {
+            // The thing it is like tells what half should be; its own range is widened for stronger bottlings.
+            return strength.Typical > typical.High * 1.25 && half >= typical.Low * 0.9 && half <= typical.High * 1.1 && strength.Typical > Most.Value;
+        }
+
+        var kind = StrengthTable.Find(material.Kind);
+        if (kind is not null && kind.High > 5 && strength.Typical > kind.High && half <= kind.High && half >= kind.Low) return true;
+        return material.Kind == "spirit" && strength.Typical > Most.Value && strength.Typical < 96 && strength.Typical >= 76
+            && !Named(ingredient, "overproof") && !Named(ingredient, "neutral") && !Named(ingredient, "rectified") && !Named(ingredient, "absinthe") && !Named(ingredient, "navy");
+    }
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context)
+    {
+        if (context.File is Ingredient ingredient)
+        {
+            if (!IsProof(context, ingredient, out double half)) return;
+            var strength = ingredient.Values["strength"];
+            Report(context, "strength", strength.Span, strength.Typical, half, $"{Say.Number(strength.Typical)} % vol is more than such a thing holds, and half of it, {Say.Number(half)} %, is usual: it reads like US proof, which is twice the strength (27 CFR 5.1)");
+            return;
+        }
+
+        if (context is not RecipeContext { Recipe.Declares.Abv.IsGiven: true } recipe) return;
+        var declared = recipe.Recipe.Declares!.Abv;
+        if (declared.Value.Dimension is not (Dimension.PercentByVolume or Dimension.PercentOfUnknownBasis)) return;
+        var abv = recipe.Fact(Fact.Abv);
+        if (!abv.IsKnown || abv.Value < 3) return;
+        double ratio = declared.Value.Value / abv.Value;
+        if (Math.Abs(ratio - 2) > 2 * Apart.Value / 100) return;
+        double stated = declared.Value.Value / 2;
+        Report(context, "declares.abv", declared.Span, declared.Value.Value, stated, $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}: it reads like US proof, which is twice the strength (27 CFR 5.1)");
+    }
+
+    private static bool Named(Ingredient ingredient, string word) =>
+        ingredient.Name.Or("").IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0 || ingredient.Id.IndexOf(word, StringComparison.Ordinal) >= 0;
+
+    private static void Report(FileContext context, string path, TextSpan span, double value, double half, string words)
+    {
+        bool quoted = context.File.Source.TextOf(span).StartsWith("\"", StringComparison.Ordinal);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = path,
+            Message = words + ".",
+            Advice = $"Write {Say.Number(half)} % v/v, or `{Say.Number(value)} proof`.",
+            Evidence = [Proof.Of("stated", value, "%{vol}"), Proof.Of(Apart)],
+            Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(half)} % v/v.", [new TextEdit(context.At(span), $"\"{Say.Number(half)} % v/v\"")])] : [],
+        });
+    }
+}

@@ -1,0 +1,57 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2023: saline, salt or dry acid in one drink by the jigger where drops or a pinch are meant.</summary>
+internal sealed class SalineByTheJigger : DrinkRule
+{
+    private static readonly Limit Salt = Limits.Of("amount-salt-per-serve");
+    private static readonly Limit Acid = Limits.Of("amount-acid-per-serve");
+
+    private static readonly RuleInfo Rule = new("SL2023", "seasoning-poured", "Saline, salt or dry acid beyond what seasons one drink", Level.Error)
+    {
+        IsCause = true,
+        Limits = [Salt.Id, Acid.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double serves = Written.Serves(drink);
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || !part.IsWeighed || part.Material is not { } material || !part.Line.Amount.IsGiven) continue;
+            bool salty = material.Kind is "saline" or "salt", sour = material.Kind == "acid" && material.State == MaterialState.Powder;
+            if (!salty && !sour) continue;
+            var limit = salty ? Salt : Acid;
+            double grams = salty ? part.Grams.Typical * material.Of(Component.SodiumChloride) / serves : part.Grams.Typical / serves;
+            if (grams <= limit.Value) continue;
+            var line = part.Line;
+            bool poured = Written.IsPoured(line.Amount.Value.Unit);
+            double drops = Math.Max(1, Math.Round(line.Amount.Value.Value));
+            var corrections = new List<Correction>();
+            string drop = drops == 1 ? "1 drop" : $"{Written.Number(drops)} drops";
+            if (salty && poured && drops <= 12) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {drop}.", [new TextEdit(context.At(line.Amount.Span), $"\"{drop}\"")]));
+            double most = line.Amount.Value.Value * limit.Value / grams;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = salty
+                    ? $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} brings {Say.With(grams, "g")} of salt to one drink, over the {Say.With(Salt.Value, "g")} (300 mg of sodium) that season one ({Salt.Source})."
+                    : $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.With(grams, "g")} of dry acid in one drink, over the {Say.With(Acid.Value, "g")} in 50 mL of lime juice ({Acid.Source}).",
+                Advice = corrections.Count > 0 ? $"Write drops, if they are meant; the most is {Written.Number(most)} {line.Amount.Value.Unit.Name}." : $"At most {Written.Number(most)} {line.Amount.Value.Unit.Name} would stay within it.",
+                Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(limit)],
+                Corrections = corrections,
+            });
+        }
+    }
+}

@@ -1,0 +1,49 @@
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2018: a share that the amount beside it does not come to.</summary>
+internal sealed class ShareAgainstAmount : RecipeRule
+{
+    private static readonly Limit Apart = Limits.Of("amount-share-of-amount");
+
+    private static readonly RuleInfo Rule = new("SL2018", "share-against-amount", "A share that the amount beside it does not come to", Level.Warning) { Limits = [Apart.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var reading = ShareReading.Of(context);
+        if (reading.Fault != ShareFault.NotTheAmounts) return;
+        var parts = context.Profile.Parts;
+        var worst = reading.Wrong[0];
+        double most = 0, computed = double.NaN;
+        for (int i = 0; i < parts.Count; i++)
+        {
+            bool isWrong = false;
+            for (int w = 0; w < reading.Wrong.Count; w++) isWrong |= reading.Wrong[w] == parts[i];
+            if (!isWrong) continue;
+            double apart = Math.Abs(parts[i].Line.Share.Value.Value - reading.Computed[i]) / reading.Computed[i];
+            if (apart <= most) continue;
+            most = apart;
+            worst = parts[i];
+            computed = reading.Computed[i];
+        }
+
+        var edits = reading.Edits(context);
+        string more = reading.Wrong.Count > 1 ? $", and {Say.Count(reading.Wrong.Count - 1, "other share")} with it" : "";
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(worst.Line.Share.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(worst.Line, "share"),
+            Message = $"The share of {Written.Item(worst.Line)} is given as {Written.Text(context, worst.Line.Share.Span)}, but its amount comes to {Say.Number(computed)} %{more} (they may differ by {Say.Number(Apart.Value)} % of it and by rounding; {Apart.Source}).",
+            Advice = "Find out which of the two is made, and correct the other: shares are worked out from amounts.",
+            Evidence = [Proof.Of("share by the amounts", computed, "%"), Proof.Of(Apart)],
+            Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares that the amounts come to.", edits)] : [],
+        });
+    }
+}

@@ -1,0 +1,45 @@
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2019: shares of the water, read as shares of the whole.</summary>
+internal sealed class ShareOfOnePart : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL2019", "share-of-one-part", "Shares of the water, not of the whole", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var reading = ShareReading.Of(context);
+        if (reading.Fault != ShareFault.OfOnePart) return;
+        var parts = context.Profile.Parts;
+        var first = reading.Wrong[0];
+        for (int i = 0; i < reading.Wrong.Count; i++)
+        {
+            if (reading.Wrong[i] == reading.Base) continue;
+            first = reading.Wrong[i];
+            break;
+        }
+
+        double computed = double.NaN;
+        for (int i = 0; i < parts.Count; i++)
+        {
+            if (parts[i] == first) computed = reading.Computed[i];
+        }
+
+        var edits = reading.Edits(context);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(first.Line.Share.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(first.Line, "share"),
+            Message = $"The share of {Written.Item(first.Line)}, {Written.Text(context, first.Line.Share.Span)}, is per cent of the {Written.Item(reading.Base!.Line)}; of the whole it is {Say.Number(computed)} % (a share is of the whole, ISO 80000-9:2019, mass fraction).",
+            Advice = "Write shares of the whole, or leave them out.",
+            Evidence = [Proof.Of("share of the whole", computed, "%")],
+            Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write shares of the whole; the amounts stay.", edits)] : [],
+        });
+    }
+}

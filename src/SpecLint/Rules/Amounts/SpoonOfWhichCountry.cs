@@ -1,0 +1,50 @@
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2010: a tablespoon or more of something potent, where countries differ in the spoon.</summary>
+internal sealed class SpoonOfWhichCountry : RecipeRule
+{
+    private static readonly Limit Spoon = Limits.Of("amount-potent-spoon");
+    private static readonly Limit Potent = Limits.Of("amount-potent-strength");
+
+    private static readonly RuleInfo Rule = new("SL2010", "spoon-of-which-country", "A tablespoon of something potent, in no country's size", Level.Warning)
+    {
+        Limits = [Spoon.Id, Potent.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (!line.Amount.IsGiven || part.Material is not { State: MaterialState.Liquid } material) continue;
+            var amount = line.Amount.Value;
+            if (amount.Unit.Name != "tbsp" || amount.Unit.Low == amount.Unit.High || amount.BaseHigh <= Spoon.Value) continue;
+            if (!IsPotent(material)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = $"A tablespoon of {Written.Item(line)} is 15 mL in most countries and 20 mL in Australia ({Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} here), and it is strong enough for the difference to be tasted (common practice, no source).",
+                Advice = "Write millilitres, or give `tbsp` its size under `measures` in bar.json; old books that say a spoon of absinthe or bitters may mean drops.",
+                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
+                Corrections = [Written.Set(context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(amount.Base)} ml.")],
+            });
+        }
+    }
+
+    private static bool IsPotent(Material material)
+    {
+        if (material.Kind is "bitters" or "saline" or "tincture" or "vinegar" or "preservative" || material.Kind == "acid") return true;
+        return material.Ingredient is { } own && own.Values.TryGetValue("strength", out var strength) && strength.Typical >= Potent.Value;
+    }
+}

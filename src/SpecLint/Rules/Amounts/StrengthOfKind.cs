@@ -1,0 +1,42 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2027: a strength that the kind of ingredient cannot have.</summary>
+internal sealed class StrengthOfKind : IngredientRule
+{
+    private static readonly RuleInfo Rule = new("SL2027", "strength-of-another-kind", "A strength that this kind of ingredient cannot have", Level.Error) { IsCause = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Ingredient ingredient)
+    {
+        if (!ingredient.Values.TryGetValue("strength", out var strength)) return;
+        if (context.Profiles.MaterialOf(ingredient.Id) is not { } material || StrengthTable.Find(material.Kind) is not { } kind) return;
+        if (strength.Low <= kind.High && strength.High >= kind.Low || ProofForStrength.IsProof(context, ingredient, out _)) return;
+
+        // An alcohol-free spirit or aperitif stands in the place of one.
+        if (strength.High < 1.3 && kind.Low > 0) return;
+        bool over = strength.Low > kind.High;
+        double tenth = over ? strength.Typical / 10 : strength.Typical * 10;
+        bool isTen = tenth >= kind.Low && tenth <= kind.High && kind.High > 2;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(strength.Span),
+            Subject = context.Id,
+            Path = "strength",
+            AskedLevel = kind.Mark == Mark.Memory ? Level.Warning : null,
+            Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "over" : "under")} what the kind `{material.Kind}` can have, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
+            Advice = isTen ? $"Write {Say.Number(tenth)} % v/v, if the point slipped; else correct the kind." : "Correct the strength, or the kind.",
+            Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of("most", kind.High, "%{vol}", kind.Source)],
+            Corrections = isTen && context.File.Source.TextOf(strength.Span).StartsWith("\"", StringComparison.Ordinal)
+                ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(tenth)} % v/v.", [new TextEdit(context.At(strength.Span), $"\"{Say.Number(tenth)} % v/v\"")])]
+                : [],
+        });
+    }
+}

@@ -1,0 +1,73 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>An agent far beyond what the family of preparation takes, held against the table of agents.</summary>
+internal abstract class TenfoldRule : PrepRule
+{
+    private protected static readonly Limit Over = Limits.Of("amount-agent-over");
+    private protected static readonly Limit Under = Limits.Of("amount-agent-under");
+
+    /// <summary>The group of agents.</summary>
+    protected abstract string Group { get; }
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        string family = prep.Family.Or("");
+        double whole = double.NaN;
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (part.Item is not { File: Ingredient } item || !part.IsWeighed || !line.Amount.IsGiven) continue;
+            if (Find(item, family) is not { } use || use.Group != Group) continue;
+            if (double.IsNaN(whole)) whole = Whole(context.Profile);
+            if (!(whole > 0) || line.Amount.Value.Dimension != Dimension.Mass || part.Grams.Typical <= 0) continue;
+            double share = part.Grams.Typical / whole * 100;
+            bool over = share > use.High * Over.Value, under = share < use.Low / Under.Value;
+            if (!over && !under) continue;
+            double tenth = over ? part.Grams.Typical / 10 : part.Grams.Typical * 10;
+            double without = whole - part.Grams.Typical, right = tenth / (without + tenth) * 100;
+            bool isTen = right >= use.Low && right <= use.High;
+            double usual = isTen ? tenth : over ? use.High / (100 - use.High) * without : use.Low / (100 - use.Low) * without;
+            string times = over ? $"{Say.Number(share / use.High, 1)} times the most" : $"{Say.Number(use.Low / share, 1)} times under the least";
+            context.Report(new Finding(Info)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                AskedLevel = under || use.Mark == Mark.Memory ? Level.Warning : null,
+                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % that {use.Use} takes ({use.Source})" + (isTen ? ": a slip of ten." : "."),
+                Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %), if the point slipped." : $"Check it: about {Written.Number(usual)} g would be usual.",
+                Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("share of the whole", share, "%"), Proof.Of("usual most", use.High, "%", use.Source)],
+                Corrections = [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
+            });
+        }
+    }
+
+    private static AgentUse? Find(Item item, string family)
+    {
+        if (AgentTable.Find(item.Id, family) is { } use) return use;
+
+        // A bar's own packet counts as what it is like.
+        return item is { IsBuiltIn: false, File: Ingredient { Like.IsGiven: true } own } ? AgentTable.Find(own.Like.Value, family) : null;
+    }
+
+    /// <summary>Mass of all that goes in and of what is taken out again, g: an agent's dose is per whole.</summary>
+    private static double Whole(RecipeProfile profile)
+    {
+        double sum = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase is PartPhase.Beside) continue;
+            if (!part.IsWeighed && part.Phase == PartPhase.Mix) return double.NaN;
+            if (part.IsWeighed && (part.Phase != PartPhase.TakenOut || part.Line.RoleIsGiven)) sum += part.Grams.Typical;
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,97 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2012: two ingredients on one line.</summary>
+internal sealed class TwoRowsInOne : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL2012", "two-lines-in-one", "Two ingredients on one line", Level.Error) { IsCause = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether an unknown id is two items with an amount between them, as <c>gin-15-ml-lime-juice</c>.</summary>
+    internal static bool Reads(LinkedBook book, string id, out string first, out string amount, out string second)
+    {
+        first = amount = second = "";
+        bool digit = false;
+        foreach (char c in id) digit |= c is >= '0' and <= '9';
+        if (!digit) return false;
+        string[] words = id.Split('-');
+        for (int at = 1; at < words.Length - 1; at++)
+        {
+            if (words[at].Length == 0 || words[at][0] is < '0' or > '9') continue;
+            for (int length = 2; length >= 1; length--)
+            {
+                if (at + length >= words.Length) continue;
+                string text = length == 2 ? words[at] + " " + words[at + 1] : words[at];
+                if (!QuantityReader.TryRead(text, Measures.Default, out _, out _)) continue;
+                string before = string.Join("-", words.Take(at)), behind = string.Join("-", words.Skip(at + length));
+                if (book.Resolve(before) is null || book.Resolve(behind) is null) continue;
+                first = before;
+                amount = text;
+                second = behind;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (!line.Item.IsGiven) continue;
+            if (part.Item is null)
+            {
+                if (Reads(context.Book, line.Item.Value, out string first, out string amount, out string second))
+                    Report(context, line, line.Item.Span, "item", first, amount, second, $"The item `{line.Item.Value}` is two items with an amount between them");
+                continue;
+            }
+
+            if (line.Note.IsGiven) InNote(context, line);
+        }
+    }
+
+    /// <summary>A remark that brings in an ingredient which no line has.</summary>
+    private static void InNote(RecipeContext context, Line line)
+    {
+        string note = line.Note.Value;
+        if (!AmountsInText.Next(note, 0, out var spoken)) return;
+        if (AmountsInText.PartNamed(context.Profile, note, spoken.End) is not null) return;
+        if (AmountsInText.ItemNamed(context.Book, note, spoken.End) is not { } item || item.Id == line.Item.Value) return;
+
+        // "or 20 ml lemon juice" names a stand-in, not a second ingredient.
+        if (spoken.Start > 0 && !StartsWithPlus(note, spoken.Start)) return;
+        string amount = note.Substring(spoken.Start, spoken.End - spoken.Start);
+        Report(context, line, line.Note.Span, "note", "", amount, item.Id, $"The remark at {Written.Item(line)} brings in {amount} of `{item.Id}`, which no line has");
+    }
+
+    private static bool StartsWithPlus(string note, int start)
+    {
+        string before = note.Substring(0, start).TrimEnd();
+        return before.EndsWith("+", StringComparison.Ordinal) || before.EndsWith("and", StringComparison.OrdinalIgnoreCase) || before.EndsWith("plus", StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static void Report(RecipeContext context, Line line, TextSpan span, string property, string first, string amount, string second, string words)
+    {
+        var edits = new List<TextEdit>();
+        if (first.Length > 0) edits.Add(new TextEdit(context.At(line.Item.Span), $"\"{first}\""));
+        edits.Add(new TextEdit(context.At(new TextSpan(line.Span.End, 0)), $",\n    {{ \"item\": \"{second}\", \"amount\": \"{amount}\" }}"));
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(line, property),
+            Message = $"{words}: two lines have run into one, and {amount} of `{second}` is in no number.",
+            Advice = $"Give `{second}` a line of its own.",
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits)],
+        });
+    }
+}

@@ -1,0 +1,45 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2030: top, splash and the like, where the drink changes with what the hand takes it for.</summary>
+internal sealed class WordWithoutSize : DrinkRule
+{
+    private static readonly Limit Most = Limits.Of("amount-no-size");
+
+    private static readonly RuleInfo Rule = new("SL2030", "word-without-size", "A word for an amount that every hand pours differently", Level.Warning) { Limits = [Most.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double whole = double.NaN;
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside) continue;
+            var amount = line.Amount.Value;
+            if (amount.Dimension != Dimension.Volume || amount.Unit.System != UnitSystem.Trade) continue;
+            if (amount.Unit.Name is not ("top" or "splash" or "float" or "shot" or "measure" or "wineglass" or "bottle") || amount.Unit.Low == amount.Unit.High) continue;
+            if (double.IsNaN(whole)) whole = Written.Poured(context.Profile);
+            double spread = amount.BaseHigh - amount.BaseLow;
+            if (!(whole > 0) || spread <= whole * Most.Value / 100) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Amount.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "amount"),
+                Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, by the hand that pours: {Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, over the {Say.Number(Most.Value)} % that pass ({Most.Source}).",
+                Advice = $"Write millilitres (the numbers here take {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its size under `measures` in bar.json.",
+                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Most)],
+                Corrections = [Written.Set(context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(amount.Base)} ml, the usual amount.")],
+            });
+        }
+    }
+}

@@ -1,0 +1,67 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>Amounts as people write them, and corrections that write them anew.</summary>
+internal static class Written
+{
+    /// <summary>Whether a unit is a fluid ounce of some country or house.</summary>
+    public static bool IsOunce(Unit unit) =>
+        unit.Dimension == Dimension.Volume && (unit.Name is "oz" or "oz US" or "oz UK" or "bar-oz" || unit.Name.EndsWith("fl-oz", StringComparison.Ordinal));
+
+    /// <summary>Whether a unit is the ounce that no country is named for.</summary>
+    public static bool IsPlainOunce(Unit unit) => unit.Dimension == Dimension.Volume && unit.Name == "oz";
+
+    /// <summary>Whether a unit is a metric volume.</summary>
+    public static bool IsMetricVolume(Unit unit) => unit.Dimension == Dimension.Volume && unit.System == UnitSystem.Metric;
+
+    /// <summary>Whether a unit is one of those that a jigger or jug is marked in: metric, or an ounce.</summary>
+    public static bool IsPoured(Unit unit) => IsMetricVolume(unit) || IsOunce(unit);
+
+    /// <summary>Whether it is an ounce by weight or a pound.</summary>
+    public static bool IsPound(Unit unit) => unit.Dimension == Dimension.Mass && unit.System is UnitSystem.UnitedStates or UnitSystem.Imperial or UnitSystem.Trade && unit.Name is "lb" or "oz av" or "oz-wt";
+
+    /// <summary>Number of drinks that the amounts of a recipe make.</summary>
+    public static double Serves(Recipe recipe) => recipe is Drink { Serves.IsGiven: true } drink && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
+
+    /// <summary>A quantity as the file has it, without quotes.</summary>
+    public static string Text(FileContext context, TextSpan span) => context.File.Source.TextOf(span).Trim('"');
+
+    /// <summary>An item's id, in backquotes.</summary>
+    public static string Item(Line line) => line.Item.IsGiven ? $"`{line.Item.Value}`" : $"line {line.Number}";
+
+    /// <summary>A correction of one amount.</summary>
+    public static Correction Set(FileContext context, TextSpan span, double value, string unit, CorrectionGrade grade, string description) =>
+        new(grade, description, [new TextEdit(context.At(span), $"\"{Number(value)} {unit}\"")]);
+
+    /// <summary>A number as an amount is written: three digits that count at most.</summary>
+    public static string Number(double value)
+    {
+        double size = Math.Abs(value);
+        return Say.Number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
+    }
+
+    /// <summary>Nearest multiple of a step.</summary>
+    public static double Nearest(double value, double step) => step > 0 ? Math.Round(value / step, MidpointRounding.AwayFromZero) * step : value;
+
+    /// <summary>Whether a value is a multiple of a step, within a thousandth of the step.</summary>
+    public static bool IsMultiple(double value, double step) => Math.Abs((value / step) - Math.Round(value / step)) < 0.002;
+
+    /// <summary>Whether a part is a strong drink.</summary>
+    public static bool IsStrong(string kind) => kind is "spirit" or "liqueur" or "vermouth" or "fortified-wine" or "bitters" or "infusion" or "tincture" or "fat-wash";
+
+    /// <summary>Millilitres of all parts that are poured into a drink, tops included.</summary>
+    public static double Poured(RecipeProfile profile)
+    {
+        double sum = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase is PartPhase.Mix or PartPhase.Top && !double.IsNaN(part.Millilitres)) sum += part.Millilitres;
+        }
+
+        return sum;
+    }
+}

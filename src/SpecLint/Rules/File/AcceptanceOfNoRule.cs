@@ -1,0 +1,29 @@
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1021: an acceptance of a rule that does not exist.</summary>
+internal sealed class AcceptanceOfNoRule : AcceptanceRule
+{
+    private static readonly RuleInfo Rule = new("SL1021", "accepts-no-rule", "An acceptance of a rule that does not exist", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(BookContext context, AcceptanceUse use)
+    {
+        var rule = use.Acceptance.Rule;
+        if (!rule.IsGiven || context.KnowsRule(rule.Value)) return;
+        string? near = NearestName.Of(rule.Value, RuleRegistry.All.Select(r => r.Info.Id));
+        context.Report(new Finding(Rule)
+        {
+            Place = use.File.At(rule.Span),
+            Subject = use.File.Id,
+            Path = $"accept[{rule.Value}]",
+            Message = $"There is no rule {rule.Value}, so the acceptance covers nothing.",
+            Advice = near is null ? "Look at the list of rules, and write the id of the finding." : $"Write the id as the finding prints it; {near} is one near it.",
+        });
+    }
+}

@@ -1,0 +1,66 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1013: a property that bar.json asks of every recipe is missing.</summary>
+internal sealed class AskedProperty : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL1013", "asked-property-missing", "A property that the bar asks of every recipe is missing", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Settings.Bar is not { Asks.Count: > 0 } bar) return;
+        foreach (var asked in bar.Asks)
+        {
+            if (!asked.IsGiven || Has(context.Recipe, asked.Value)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.File.Head,
+                Subject = context.Id,
+                Path = asked.Value,
+                Message = $"bar.json asks every recipe for its `{asked.Value}`, and {(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
+                Advice = asked.Value switch
+                {
+                    "source" => "Write where the recipe comes from: `house recipe`, a book with its page, a person.",
+                    "author" => "Write who answers for it.",
+                    "date" => "Write the day on which it was last changed, as 2026-11-25.",
+                    "revision" => "Write a number that rises with each change.",
+                    _ => $"Give `{asked.Value}`.",
+                },
+                Related = [new RelatedPlace(bar.At(asked.Span), "asked here")],
+            });
+        }
+    }
+
+    /// <summary>What a kind of recipe does not have is not asked of it.</summary>
+    private static bool Has(Recipe recipe, string property)
+    {
+        var drink = recipe as Drink;
+        var prep = recipe as Prep;
+        return property switch
+        {
+            "author" => recipe.Author.IsGiven,
+            "date" => recipe.Date.IsGiven,
+            "revision" => recipe.Revision.IsGiven,
+            "source" => recipe.Origin.IsGiven,
+            "method" => recipe.MethodSpan.Length > 0,
+            "declares" => recipe.Declares is not null,
+            "measured" => recipe.Measured is not null || drink is not null,
+            "notes" => recipe.Notes.Count > 0,
+            "style" => drink is null || drink.Style.IsGiven,
+            "glass" => drink is null || drink.Glass.IsGiven,
+            "garnish" => drink is null || drink.Garnish.Count > 0,
+            "serves" => drink is null || drink.Serves.IsGiven,
+            "yield" => prep is null || prep.Yield.IsGiven,
+            "target" => prep is null || prep.Target is not null,
+            "keep" => prep is null || prep.Keep is not null,
+            "portions" => prep is null || prep.PortionCount.IsGiven,
+            _ => true,
+        };
+    }
+}

@@ -1,0 +1,32 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1026: a level in bar.json for a rule that does not exist.</summary>
+internal sealed class LevelOfNoRule : FileRule
+{
+    private static readonly RuleInfo Rule = new("SL1026", "level-of-no-rule", "A level in bar.json for a rule that does not exist", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context)
+    {
+        if (context.File is not Bar bar) return;
+        foreach (var entry in bar.Rules)
+        {
+            if (context.KnowsRule(entry.Key)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(entry.Value.Name.Length > 0 ? entry.Value.Name : entry.Value.Span),
+                Subject = context.Id,
+                Path = $"rules.{entry.Key}",
+                Message = $"There is no rule {entry.Key}, so its level changes nothing.",
+                Advice = NearestName.Of(entry.Key, RuleRegistry.All.Select(r => r.Info.Id)) is { } near ? $"Write the id as the finding prints it; {near} is one near it." : "Delete it, or write the id as the finding prints it.",
+            });
+        }
+    }
+}

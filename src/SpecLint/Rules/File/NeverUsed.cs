@@ -1,0 +1,87 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1016: an ingredient that the method never uses.</summary>
+internal sealed class NeverUsed : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL1016", "never-used", "An ingredient that the method never uses", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var recipe = context.Recipe;
+        if (recipe.Method.Count == 0 || TakesAll(recipe)) return;
+        foreach (var part in context.Profile.Parts)
+        {
+            var line = part.Line;
+            if (!line.Item.IsGiven || line.Role is not (LineRole.Part or LineRole.Muddle) || line.Optional || part.Material is { Kind: "ice" or "gas" }) continue;
+            if (IsNamed(context, part)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "item"),
+                Message = $"The steps name what they use, and none of them names {Written(line)}: it is listed and never goes in.",
+                Advice = "Name it in the step that takes it, or delete the line.",
+                Related = [new RelatedPlace(context.At(recipe.MethodSpan), "the method")],
+            });
+        }
+    }
+
+    private static string Written(Line line) => Amounts.Written.Item(line);
+
+    /// <summary>Whether a step without items takes all that is listed: it gathers, or nothing was named before it.</summary>
+    private static bool TakesAll(Recipe recipe)
+    {
+        bool named = false;
+        foreach (var step in recipe.Method)
+        {
+            if (step.Items.Count > 0)
+            {
+                named = true;
+                continue;
+            }
+
+            if (!step.Do.IsGiven || !Verbs.Knows(step.Do.Value)) return true;
+            if (!named && Verbs.Works(step.Do.Value)) return true;
+            if (Verbs.Gathers(step.Do.Value) && step.Do.Value is not ("charge" or "carbonate" or "whisk" or "pour")) return true;
+        }
+
+        return !named;
+    }
+
+    private static bool IsNamed(RecipeContext context, Part part)
+    {
+        string id = part.Line.Item.Value;
+        foreach (var step in context.Recipe.Method)
+        {
+            foreach (var item in step.Items)
+            {
+                if (item.Value == id || (part.Item is { } known && context.Book.Resolve(item.Value)?.Id == known.Id)) return true;
+            }
+
+            if (step.Note.IsGiven && Says(step.Note.Value, id) || step.Until.IsGiven && Says(step.Until.Value, id) || step.Into.IsGiven && Says(step.Into.Value, id)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a remark names an item by its id in words.</summary>
+    private static bool Says(string text, string id)
+    {
+        for (int i = 0; i + id.Length <= text.Length; i++)
+        {
+            if ((i == 0 || !char.IsLetterOrDigit(text[i - 1])) && Amounts.AmountsInText.Names(text, i, id)) return true;
+        }
+
+        // The last word of an id is what people say: "the milk".
+        int cut = id.LastIndexOf('-');
+        return cut > 0 && id.Length - cut > 3 && text.IndexOf(id.Substring(cut + 1), StringComparison.OrdinalIgnoreCase) >= 0;
+    }
+}

@@ -1,0 +1,64 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1017: a step that uses what is not listed.</summary>
+internal sealed class NotListed : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL1017", "not-listed", "A step that uses what is not listed", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var step in context.Recipe.Method)
+        {
+            foreach (var item in step.Items)
+            {
+                if (!item.IsGiven || IsListed(context, item.Value)) continue;
+                var ids = new List<string>();
+                foreach (var part in context.Profile.Parts)
+                {
+                    if (part.Line.Item.IsGiven) ids.Add(part.Line.Item.Value);
+                }
+
+                string? near = NearestName.Of(item.Value, ids);
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(item.Span),
+                    Subject = context.Id,
+                    Path = context.PathOf(step) + ".items",
+                    Key = item.Value,
+                    Message = $"The step uses `{item.Value}`, which no line lists: it is in no number, and in no list of allergens.",
+                    Advice = near is null ? "Add a line with its amount, or take it out of the step." : $"Write `{near}`, if that is meant; else add a line with its amount.",
+                    Corrections = near is null ? [] : [new Correction(CorrectionGrade.Assured, $"Write `{near}`, the line's spelling.", [new TextEdit(context.At(item.Span), $"\"{near}\"")])],
+                });
+            }
+        }
+    }
+
+    private static bool IsListed(RecipeContext context, string id)
+    {
+        // Ice and gas come with the technique; what is left of an earlier step is used in a later one.
+        if (id is "ice" or "all" or "rest" or "mix") return true;
+        var wanted = context.Book.Resolve(id);
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!part.Line.Item.IsGiven) continue;
+            if (part.Line.Item.Value == id || (wanted is not null && part.Item?.Id == wanted.Id)) return true;
+        }
+
+        if (wanted?.File is Ingredient found && context.Profiles.MaterialOf(found.Id)?.Kind is "ice" or "gas") return true;
+        if (context.Recipe is not Prep prep) return false;
+        foreach (var left in prep.ByProducts)
+        {
+            if (left.Id.IsGiven && left.Id.Value == id) return true;
+        }
+
+        return id == prep.Id;
+    }
+}

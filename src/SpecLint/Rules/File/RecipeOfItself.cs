@@ -1,0 +1,35 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1027: a drink that lists itself.</summary>
+internal sealed class RecipeOfItself : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL1027", "made-of-itself", "A recipe that lists itself", Level.Error) { IsCause = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        // A preparation in its own list is a circle, which family 9 reports; a drink in its own list is met here.
+        if (context.Recipe is not Drink) return;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Line.Item.IsGiven && part.Line.Item.Value == context.Id && part.Item?.File == context.File)
+            {
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(part.Line.Item.Span),
+                    Subject = context.Id,
+                    Path = RecipeContext.PathOf(part.Line, "item"),
+                    Message = $"The drink lists itself, `{context.Id}`, among its ingredients.",
+                    Advice = "Name what is meant: a batch of it has a file of its own.",
+                });
+            }
+        }
+    }
+}

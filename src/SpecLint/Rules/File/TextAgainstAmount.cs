@@ -1,0 +1,132 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Amounts;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1014: the words of the method or the notes name another amount than the line.</summary>
+internal sealed class TextAgainstAmount : RecipeRule
+{
+    private static readonly Limit Apart = Limits.Of("amount-text-apart");
+
+    private static readonly RuleInfo Rule = new("SL1014", "text-against-amount", "The method or the notes name another amount than the line", Level.Warning) { Limits = [Apart.Id] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var recipe = context.Recipe;
+        foreach (var step in recipe.Method)
+        {
+            if (step.Amount.IsGiven) InStep(context, step);
+            if (step.Note.IsGiven) InText(context, step.Note, context.PathOf(step) + ".note", step);
+            if (step.Until.IsGiven) InText(context, step.Until, context.PathOf(step) + ".until", step);
+        }
+
+        for (int i = 0; i < recipe.Notes.Count; i++) InText(context, recipe.Notes[i], recipe.Notes.Count == 1 ? "notes" : $"notes[{i + 1}]", null);
+        foreach (var line in recipe.Ingredients)
+        {
+            if (line.Note.IsGiven) InText(context, line.Note, RecipeContext.PathOf(line, "note"), null);
+        }
+    }
+
+    /// <summary>The amount of a step with one item: part of the line in several steps, all of it in one.</summary>
+    private static void InStep(RecipeContext context, Step step)
+    {
+        if (step.Items.Count != 1) return;
+        var part = Find(context.Profile, step.Items[0].Value);
+        if (part is null || !part.Line.Amount.IsGiven) return;
+        double sum = 0;
+        int steps = 0;
+        bool open = false;
+        foreach (var other in context.Recipe.Method)
+        {
+            bool names = false;
+            foreach (var item in other.Items) names |= item.Value == step.Items[0].Value;
+            if (!names) continue;
+            steps++;
+            if (other.Amount.IsGiven && other.Items.Count == 1 && other.Amount.Value.Dimension == step.Amount.Value.Dimension) sum += other.Amount.Value.Base;
+            else open = true;
+        }
+
+        var line = part.Line.Amount.Value;
+        var amount = step.Amount.Value;
+        if (amount.Dimension != line.Dimension || !AmountsInText.Differ(amount, line, Apart.Value)) return;
+
+        // Several steps may share the line; then their sum counts, and only what is over the line is wrong for certain.
+        bool over = amount.Base > line.BaseHigh;
+        if (!over && (open || (steps > 1 && Math.Abs(sum - line.Base) <= line.Base * Apart.Value / 100))) return;
+        Report(context, step.Amount.Span, context.PathOf(step) + ".amount", part.Line, Written.Text(context, step.Amount.Span), line.Dimension == amount.Dimension);
+    }
+
+    private static void InText(RecipeContext context, Given<string> text, string path, Step? step)
+    {
+        int from = 0;
+        while (AmountsInText.Next(text.Value, from, out var spoken))
+        {
+            from = spoken.End;
+            var part = AmountsInText.PartNamed(context.Profile, text.Value, spoken.End);
+            if (part is null && step is { Items.Count: 1 } && !step.Amount.IsGiven && IsWholeStep(step) && BareAmount(text.Value, spoken)) part = Find(context.Profile, step.Items[0].Value);
+            if (part is null || !part.Line.Amount.IsGiven || !AmountsInText.Differ(spoken.Amount, part.Line.Amount.Value, Apart.Value)) continue;
+
+            // A smaller amount may be the part of it that goes in at that point.
+            if (spoken.Amount.Base < part.Line.Amount.Value.BaseLow && SaysPart(text.Value)) continue;
+            Report(context, text.Span, path, part.Line, text.Value.Substring(spoken.Start, spoken.End - spoken.Start), sameDimension: true);
+            return;
+        }
+    }
+
+    private static bool IsWholeStep(Step step) => step.Do.IsGiven && step.Do.Value is "add" or "pour" or "measure" or "weigh" or "top" or "float" or "layer";
+
+    /// <summary>The text is the amount and nothing else, as in a step that adds one item.</summary>
+    private static bool BareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;
+
+    private static readonly string[] PartWords = ["first", "half", "rest", "remain", "part of", "some of", "a third", "a little", "per ", "each", "of it", "every", "instead", "was ", "before", "from ", "take out", "left"];
+
+    private static bool SaysPart(string text)
+    {
+        foreach (string word in PartWords)
+        {
+            if (text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0) return true;
+        }
+
+        return false;
+    }
+
+    private static Part? Find(RecipeProfile profile, string item)
+    {
+        Part? found = null;
+        foreach (var part in profile.Parts)
+        {
+            if (!part.Line.Item.IsGiven || part.Line.Item.Value != item) continue;
+            if (found is not null) return null;
+            found = part;
+        }
+
+        return found;
+    }
+
+    private static void Report(RecipeContext context, TextSpan span, string path, Line line, string spoken, bool sameDimension)
+    {
+        string written = Written.Text(context, line.Amount.Span);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = path,
+            Key = line.Item.Or(""),
+            Message = $"The text says {spoken} of {Written.Item(line)}, the line says {written}: whoever reads one makes another drink than whoever reads the other.",
+            Advice = "Find out which is made, and correct the other; best leave the amount to the line.",
+            Evidence = [Proof.Of("line", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("text", spoken, context.At(span))],
+            Related = [new RelatedPlace(context.At(line.Amount.Span), "the line")],
+            Corrections = sameDimension
+                ? [new Correction(CorrectionGrade.Proposed, $"Write {spoken} on the line.", [new TextEdit(context.At(line.Amount.Span), $"\"{spoken}\"")])]
+                : [],
+        });
+    }
+}

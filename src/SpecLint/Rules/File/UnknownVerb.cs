@@ -1,0 +1,32 @@
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.File;
+
+/// <summary>SL1015: a step whose verb nothing is known of.</summary>
+internal sealed class UnknownVerb : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL1015", "unknown-verb", "A step whose verb nothing is known of", Level.Note);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var step in context.Recipe.Method)
+        {
+            if (!step.Do.IsGiven || Verbs.Knows(step.Do.Value)) continue;
+            string? near = NearestName.Of(step.Do.Value, Verbs.All);
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(step.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step) + ".do",
+                Message = $"The verb `{step.Do.Value}` is in no table, so dilution, straining, heating and the like are worked out as if the step were not there.",
+                Advice = near is null ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`." : $"Write `{near}`, if that is meant.",
+                Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],
+            });
+        }
+    }
+}
