@@ -26,7 +26,7 @@ internal sealed class SyrupByVolume : PrepRule
         if (prep.Family.Or("") is not ("syrup" or "cordial" or "oleo-saccharum" or "shrub" or "liqueur")) return;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { Kind: "sugar" } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part)) continue;
+            if (part.Material is not { Kind: "sugar" } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part) || Amounts.Written.IsOunce(part.Line.Amount.Value.Unit)) continue;
             var amount = part.Line.Amount.Value;
             double grams = Math.Round(part.Grams.Typical);
             string item = part.Line.Item.Or("sugar"), words = Rounding.Words(amount.Base, amount);

@@ -50,7 +50,7 @@ internal sealed class BittersByTheOunce : DrinkRule
     {
         foreach (var part in profile.Parts)
         {
-            if (part != bitters && part.Material is { } material && material.Kind != "bitters" && part.Millilitres >= bitters.Millilitres
+            if (part != bitters && part.Material is { } material && material.Kind != "bitters" && part.Millilitres > bitters.Millilitres
                 && (Written.IsStrong(material.Kind) || material.Kind is "wine" or "sparkling-wine" or "beer"))
                 return false;
             if (part != bitters && part.Material is { } strong && Written.IsStrong(strong.Kind) && strong.Kind == "spirit" && part.Millilitres * 2 >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))

@@ -28,7 +28,7 @@ internal sealed class SalineByTheJigger : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || !part.IsWeighed || part.Material is not { } material || !part.Line.Amount.IsGiven) continue;
-            bool salty = material.Kind is "saline" or "salt", sour = material.Kind == "acid" && material.State == MaterialState.Powder;
+            bool salty = material.Kind is "saline" or "salt" && Written.IsPoured(part.Line.Amount.Value.Unit), sour = material.Kind == "acid" && material.State == MaterialState.Powder;
             if (!salty && !sour) continue;
             var limit = salty ? Salt : Acid;
             double grams = salty ? part.Grams.Typical * material.Of(Component.SodiumChloride) / serves : part.Grams.Typical / serves;
@@ -46,7 +46,7 @@ internal sealed class SalineByTheJigger : DrinkRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
                 Message = salty
-                    ? $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} brings {Say.With(grams, "g")} of salt to one drink, over the {Say.With(Salt.Value, "g")} (300 mg of sodium) that season one ({Salt.Source})."
+                    ? $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} brings {Say.With(grams, "g")} of salt to one drink, over the {Say.With(Salt.Value, "g")} (600 mg of sodium) that season one ({Salt.Source})."
                     : $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.With(grams, "g")} of dry acid in one drink, over the {Say.With(Acid.Value, "g")} in 50 mL of lime juice ({Acid.Source}).",
                 Advice = corrections.Count > 0 ? $"Write drops, if they are meant; the most is {Written.Number(most)} {line.Amount.Value.Unit.Name}." : $"At most {Written.Number(most)} {line.Amount.Value.Unit.Name} would stay within it.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(limit)],

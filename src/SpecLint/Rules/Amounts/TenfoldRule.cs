@@ -19,6 +19,9 @@ internal abstract class TenfoldRule : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         string family = prep.Family.Or("");
+
+        // A stock that is diluted before it is used says so in its name or its target.
+        if (Group == "acid" && (prep.Target is { Acid.IsGiven: true } || prep.Name.Or("").IndexOf('%') >= 0 || prep.Name.Or("").IndexOf("stock", StringComparison.OrdinalIgnoreCase) >= 0)) family = "";
         double whole = double.NaN;
         foreach (var part in context.Profile.Parts)
         {
