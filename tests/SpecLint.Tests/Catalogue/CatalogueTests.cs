@@ -3,7 +3,6 @@ using System.Text;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Science;
 using SpecLint.Tests.Support;
 

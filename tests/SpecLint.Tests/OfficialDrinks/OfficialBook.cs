@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;
 
