@@ -72,7 +72,26 @@ internal static class AmountsInText
             if (part.Line.Item.IsGiven && Names(text, at, part.Line.Item.Value)) return part;
         }
 
-        return null;
+        // "20 ml lime" is the lime juice where only one line begins so and the words end there.
+        Part? begun = null;
+        foreach (var part in profile.Parts)
+        {
+            if (!part.Line.Item.IsGiven) continue;
+            string id = part.Line.Item.Value;
+            int cut = id.IndexOf('-');
+            if (cut < 4 || !Names(text, at, id.Substring(0, cut)) || !EndsBehind(text, at, cut)) continue;
+            if (begun is not null) return null;
+            begun = part;
+        }
+
+        return begun;
+    }
+
+    /// <summary>Whether the clause ends behind a word of some length.</summary>
+    private static bool EndsBehind(string text, int at, int length)
+    {
+        at = Skip(text, Skip(text, at, "of "), "the ") + length;
+        return at >= text.Length || text[at] is '.' or ',' or ';' or ')' or ':' or '!';
     }
 
     /// <summary>An item of the book or the catalogue that the words behind an amount name, trying the longest name first.</summary>

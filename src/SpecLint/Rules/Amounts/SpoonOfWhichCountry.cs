@@ -5,13 +5,13 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2010: a tablespoon or more of something potent, where countries differ in the spoon.</summary>
+/// <summary>SL2010: a spoon of something potent, where countries or schools differ in the spoon.</summary>
 internal sealed class SpoonOfWhichCountry : RecipeRule
 {
     private static readonly Limit Spoon = Limits.Of("amount-potent-spoon");
     private static readonly Limit Potent = Limits.Of("amount-potent-strength");
 
-    private static readonly RuleInfo Rule = new("SL2010", "spoon-of-which-country", "A tablespoon of something potent, in no country's size", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL2010", "spoon-of-which-country", "A spoon of something potent, in no stated size", Level.Warning)
     {
         Limits = [Spoon.Id, Potent.Id],
     };
@@ -27,15 +27,18 @@ internal sealed class SpoonOfWhichCountry : RecipeRule
             var line = part.Line;
             if (!line.Amount.IsGiven || part.Material is not { State: MaterialState.Liquid } material) continue;
             var amount = line.Amount.Value;
-            if (amount.Unit.Name != "tbsp" || amount.Unit.Low == amount.Unit.High || amount.BaseHigh <= Spoon.Value) continue;
-            if (!IsPotent(material)) continue;
+            bool table = amount.Unit.Name == "tbsp" && amount.BaseHigh > Spoon.Value, bar = amount.Unit.Name == "barspoon" && amount.Value >= 2;
+            if (!(table || bar) || amount.Unit.Low == amount.Unit.High || !IsPotent(material)) continue;
             context.Report(new Finding(Rule)
             {
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"A tablespoon of {Written.Item(line)} is 15 mL in most countries and 20 mL in Australia ({Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} here), and it is strong enough for the difference to be tasted (common practice, no source).",
-                Advice = "Write millilitres, or give `tbsp` its size under `measures` in bar.json; old books that say a spoon of absinthe or bitters may mean drops.",
+                AskedLevel = table ? null : Level.Note,
+                Message = table
+                    ? $"A tablespoon of {Written.Item(line)} is 15 mL in most countries and 20 mL in Australia ({Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} here), and it is strong enough for the difference to be tasted (common practice, no source)."
+                    : $"A barspoon is half a teaspoon in one school and a whole one in another: {Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, and it is strong enough for the difference to be tasted (common practice, no source).",
+                Advice = $"Write millilitres, or give `{amount.Unit.Name}` its size under `measures` in bar.json; old books that say a spoon of absinthe or bitters may mean drops.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
                 Corrections = [Written.Set(context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(amount.Base)} ml.")],
             });

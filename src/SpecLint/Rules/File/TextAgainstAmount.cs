@@ -74,8 +74,9 @@ internal sealed class TextAgainstAmount : RecipeRule
             if (part is null && step is { Items.Count: 1 } && !step.Amount.IsGiven && IsWholeStep(step) && BareAmount(text.Value, spoken)) part = Find(context.Profile, step.Items[0].Value);
             if (part is null || !part.Line.Amount.IsGiven || !AmountsInText.Differ(spoken.Amount, part.Line.Amount.Value, Apart.Value)) continue;
 
-            // A smaller amount may be the part of it that goes in at that point.
-            if (spoken.Amount.Base < part.Line.Amount.Value.BaseLow && SaysPart(text.Value)) continue;
+            // A text may speak of a part of it, or of another size of batch.
+            double ratio = spoken.Amount.Base / part.Line.Amount.Value.Base;
+            if (SaysPart(text.Value) || (step is null && ratio is > 3 or < 1.0 / 3)) continue;
             Report(context, text.Span, path, part.Line, text.Value.Substring(spoken.Start, spoken.End - spoken.Start), sameDimension: true);
             return;
         }
@@ -86,7 +87,7 @@ internal sealed class TextAgainstAmount : RecipeRule
     /// <summary>The text is the amount and nothing else, as in a step that adds one item.</summary>
     private static bool BareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;
 
-    private static readonly string[] PartWords = ["first", "half", "rest", "remain", "part of", "some of", "a third", "a little", "per ", "each", "of it", "every", "instead", "was ", "before", "from ", "take out", "left"];
+    private static readonly string[] PartWords = ["first", "half", "rest", "remain", "part of", "some of", "a third", "a little", "per ", "each", "of it", "every", "instead", "was ", "before", "from ", "take out", "left", "double", "batch", "bottle", "serves", "litre"];
 
     private static bool SaysPart(string text)
     {
