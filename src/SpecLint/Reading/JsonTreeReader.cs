@@ -38,6 +38,9 @@ internal static class JsonTreeReader
         var nodes = new JsonTree.NodeData[read.Count];
         Array.Copy(read.Nodes, nodes, read.Count);
         var tree = new JsonTree(source, nodes, whole, read.Comments is null ? [] : read.Comments);
+        // Paths are worked out on the whole tree: while it grows, each would need a copy.
+        foreach (var (problem, node) in read.Found ?? [])
+            problems.Add(node < 0 ? problem : problem with { Path = JsonPath.Of(tree[node]) });
         if (buffer.Length > 1 << 16)
         {
             buffer = null;
@@ -60,7 +63,7 @@ internal static class JsonTreeReader
         }
 
         bool wide = text.Length >= 2 && ((text[0] == 0xFF && text[1] == 0xFE) || (text[0] == 0xFE && text[1] == 0xFF));
-        int zero = text.Slice(0, Math.Min(text.Length, 4096)).IndexOf((byte)0);
+        int zero = text.IndexOf((byte)0);
         if (wide || (zero is 0 or 1 && text.Length > 1 && (text[0] == (byte)'{' || text[1] == (byte)'{')))
         {
             problems.Add(new ReadingProblem(
@@ -107,7 +110,6 @@ internal static class JsonTreeReader
 
     private ref struct Reading
     {
-        private readonly SourceFile source;
         private readonly ReadOnlySpan<byte> text;
         private readonly ICollection<ReadingProblem> problems;
         private readonly int[] open;
@@ -119,7 +121,6 @@ internal static class JsonTreeReader
 
         public Reading(SourceFile source, int start, ICollection<ReadingProblem> problems, JsonTree.NodeData[] nodes, int[] keys)
         {
-            this.source = source;
             this.problems = problems;
             this.start = start;
             text = source.Utf8.Span;
@@ -137,6 +138,9 @@ internal static class JsonTreeReader
         public int Count { get; private set; }
 
         public List<TextSpan>? Comments { get; private set; }
+
+        /// <summary>Problems, and the value whose path each has; -1 for none.</summary>
+        public List<(ReadingProblem Problem, int Node)>? Found { get; private set; }
 
         public bool Run()
         {
@@ -361,29 +365,26 @@ internal static class JsonTreeReader
 
         private void ReportDuplicate(int node, int first)
         {
-            if (problems.Count >= JsonTree.MostProblems) return;
-            problems.Add(new ReadingProblem(
-                ReadingProblemKind.DuplicateProperty,
-                new TextSpan(Nodes[node].NameStart, Nodes[node].NameLength),
-                PathOf(node),
-                $"`{NameOf(node)}` stands twice in one object; the first one counts here, other programs may take the last.",
-                "Keep the one that is meant, and take the other out.",
-                Related: new TextSpan(Nodes[first].NameStart, Nodes[first].NameLength)));
+            if (IsFull) return;
+            Add(
+                new ReadingProblem(
+                    ReadingProblemKind.DuplicateProperty,
+                    new TextSpan(Nodes[node].NameStart, Nodes[node].NameLength),
+                    "",
+                    $"`{PlaceWords.Shorten(NameOf(node))}` stands twice in one object; the first one counts here, other programs may take the last.",
+                    "Keep the one that is meant, and take the other out.",
+                    Related: new TextSpan(Nodes[first].NameStart, Nodes[first].NameLength)),
+                node);
         }
 
         private void Report(ReadingProblemKind kind, int at, int length, int node, string message, string advice)
         {
-            if (problems.Count >= JsonTree.MostProblems) return;
-            problems.Add(new ReadingProblem(kind, new TextSpan(at, length), node < 0 ? "" : PathOf(node), message, advice));
+            if (!IsFull) Add(new ReadingProblem(kind, new TextSpan(at, length), "", message, advice), node);
         }
 
-        private readonly string PathOf(int node)
-        {
-            // Only on the rare way of a problem: a tree of what is read so far names the place.
-            var sofar = new JsonTree.NodeData[Count];
-            Array.Copy(Nodes, sofar, Count);
-            return JsonPath.Of(new JsonNode(new JsonTree(source, sofar, isWhole: false, []), node));
-        }
+        private readonly bool IsFull => Found is not null && Found.Count >= JsonTree.MostProblems;
+
+        private void Add(ReadingProblem problem, int node) => (Found ??= []).Add((problem, node));
 
         private void ReportSyntax(JsonException broken)
         {
@@ -399,10 +400,10 @@ internal static class JsonTreeReader
             }
 
             int length = at < text.Length ? Utf8Text.LengthOfCharacter(text, at) : 0;
-            string path = depth > 0 ? PathOf(last[depth - 1] >= 0 ? last[depth - 1] : open[depth - 1]) : "";
+            int near = depth == 0 ? -1 : last[depth - 1] >= 0 ? last[depth - 1] : open[depth - 1];
             var related = found.Related >= 0 && found.Related < Count ? new TextSpan(Nodes[open[found.Related]].Start, 1) : default;
             if (found.Unclosed && depth > 0) related = new TextSpan(Nodes[open[depth - 1]].Start, 1);
-            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(at, length), path, found.Message, found.Advice, Related: related));
+            Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(at, length), "", found.Message, found.Advice, Related: related), near);
         }
 
         private readonly int OffsetOf(JsonException broken)

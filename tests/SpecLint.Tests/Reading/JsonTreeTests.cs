@@ -202,6 +202,8 @@ public class JsonTreeTests
 
         static bool IsJson(byte[] text)
         {
+            // The other reader lets it pass within a comment; here it marks a file that is no text.
+            if (text.Contains((byte)0)) return false;
             try
             {
                 using var document = JsonDocument.Parse(text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
