@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 
 namespace SpecLint.Profile;
 
@@ -19,13 +20,38 @@ public sealed record AllergenOrigin(string Token, bool Certain, Part Part, IRead
 /// <param name="Through">Ids from the line's item to the ingredient.</param>
 public sealed record UnknownAllergens(Part Part, IReadOnlyList<string> Through);
 
+/// <summary>How an allergen stands in a recipe.</summary>
+public enum Presence
+{
+    /// <summary>It is contained.</summary>
+    Contained,
+
+    /// <summary>It is listed from an amount on (sulphites), and whether that is reached is not shown.</summary>
+    NotShown,
+
+    /// <summary>A part may contain it.</summary>
+    Possible,
+}
+
+/// <summary>An allergen that a jurisdiction asks to declare.</summary>
+/// <param name="Token">The substance.</param>
+/// <param name="Presence">How it stands in the recipe.</param>
+/// <param name="Origin">The way in; of several the first that is certain.</param>
+/// <param name="Category">The category in the law of the first jurisdiction that asks.</param>
+/// <param name="In">All jurisdictions that ask.</param>
+public sealed record FoundAllergen(string Token, Presence Presence, AllergenOrigin Origin, AllergenCategory Category, IReadOnlyList<string> In);
+
 /// <summary>Allergens of a recipe through its whole tree: parts, garnish, rim, washes and finings, and the preparations in them.</summary>
 public sealed class AllergenProfile
 {
     private static readonly string[] NoExemption = [];
 
-    private AllergenProfile(IReadOnlyList<AllergenOrigin> origins, IReadOnlyList<UnknownAllergens> unknown)
+    private readonly RecipeProfile profile;
+    private IReadOnlyList<FoundAllergen>? found;
+
+    private AllergenProfile(RecipeProfile profile, IReadOnlyList<AllergenOrigin> origins, IReadOnlyList<UnknownAllergens> unknown)
     {
+        this.profile = profile;
         Origins = origins;
         Unknown = unknown;
     }
@@ -41,6 +67,89 @@ public sealed class AllergenProfile
 
     /// <summary>Tokens that may be contained (and are not contained for certain), sorted.</summary>
     public IReadOnlyList<string> Possible(Settings settings) => [.. Tokens(settings, certain: false).Except(Contained(settings))];
+
+    /// <summary>
+    /// What the jurisdictions of the bar ask to declare, each substance once, in the order of the lines. What they do not
+    /// list, exempt in that ingredient, or list only from an amount on that the recipe stays under, is left out.
+    /// </summary>
+    public IReadOnlyList<FoundAllergen> Found => found ??= FoundIn(profile.Set.Book.Settings.Jurisdictions);
+
+    /// <summary>What one jurisdiction asks to declare (<c>EU</c>, <c>GB</c>, <c>US</c>, <c>CA</c>, <c>AU</c>, <c>NZ</c>; of others nothing is known).</summary>
+    public IReadOnlyList<FoundAllergen> DeclarableIn(string jurisdiction) => FoundIn([jurisdiction]);
+
+    private IReadOnlyList<FoundAllergen> FoundIn(IReadOnlyList<string> jurisdictions)
+    {
+        if (Origins.Count == 0) return [];
+        List<FoundAllergen>? all = null;
+        foreach (var origin in Origins)
+        {
+            int known = -1;
+            for (int i = 0; i < (all?.Count ?? 0); i++)
+            {
+                if (all![i].Token == origin.Token) known = i;
+            }
+
+            if (known >= 0 && (!origin.Certain || all![known].Presence != Presence.Possible)) continue;
+            AllergenCategory? first = null;
+            List<string>? asking = null;
+            foreach (string jurisdiction in jurisdictions)
+            {
+                if (!origin.CountsIn(jurisdiction) || AllergenTable.Of(jurisdiction, origin.Token) is not { } category) continue;
+                first ??= category;
+                (asking ??= []).Add(jurisdiction);
+            }
+
+            if (first is null) continue;
+            var presence = !origin.Certain ? Presence.Possible : Presence.Contained;
+            if (presence == Presence.Contained && !double.IsNaN(first.Threshold))
+            {
+                var over = Over(origin.Token, first.Threshold);
+                if (over == Reach.No) continue;
+                if (over == Reach.NotShown) presence = Presence.NotShown;
+            }
+
+            var one = new FoundAllergen(origin.Token, presence, origin, first, asking!);
+            if (known >= 0) all![known] = one;
+            else (all ??= []).Add(one);
+        }
+
+        return all is null ? [] : all;
+    }
+
+    private enum Reach
+    {
+        Yes,
+        No,
+        NotShown,
+    }
+
+    /// <summary>
+    /// Whether what is contained reaches the amount from which it is listed. A garnish is eaten as it is, so that no
+    /// dilution helps it; an ingredient whose amount is not stated leaves it open.
+    /// </summary>
+    private Reach Over(string token, double threshold)
+    {
+        bool open = false, inside = false;
+        foreach (var origin in Origins)
+        {
+            if (origin.Token != token || !origin.Certain) continue;
+            if (origin.Part.Phase == PartPhase.Beside)
+            {
+                if (origin.Part.Line.Role != LineRole.Rinse) return Reach.Yes;
+                continue;
+            }
+
+            inside = true;
+            string leaf = origin.Through[origin.Through.Count - 1];
+            open |= profile.Set.MaterialOf(leaf)?.Ingredient is not { } ingredient || !ingredient.Values.ContainsKey("sulphite");
+        }
+
+        if (!inside) return Reach.No;
+        var sulphite = profile.Get(Fact.Sulphite);
+        if (sulphite.IsKnown && sulphite.Low > threshold) return Reach.Yes;
+        if (open || !sulphite.IsKnown) return Reach.NotShown;
+        return sulphite.High <= threshold ? Reach.No : Reach.NotShown;
+    }
 
     internal static AllergenProfile Of(RecipeProfile profile, ProfileSet set)
     {
@@ -77,7 +186,7 @@ public sealed class AllergenProfile
             }
         }
 
-        return new AllergenProfile(origins is null ? [] : origins, unknown is null ? [] : unknown);
+        return new AllergenProfile(profile, origins is null ? [] : origins, unknown is null ? [] : unknown);
     }
 
     private static IReadOnlyList<string> ExemptionsOf(AllergenStatement statement, string token)

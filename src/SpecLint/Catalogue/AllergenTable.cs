@@ -1,0 +1,111 @@
+using SpecLint.Book;
+
+namespace SpecLint.Catalogue;
+
+/// <summary>A category of allergens that the law of one jurisdiction lists.</summary>
+/// <param name="Jurisdiction">The jurisdiction.</param>
+/// <param name="Id">Id of the category, e.g. <c>tree-nuts</c>.</param>
+/// <param name="Name">Its name in the law.</param>
+/// <param name="Tokens">Tokens of the substances in it.</param>
+/// <param name="DeclareAs">What is to be written.</param>
+/// <param name="ByName">Whether the substance is to be named, not the category.</param>
+/// <param name="Threshold">mg/kg from which it counts; NaN where any amount does.</param>
+/// <param name="Source">The law.</param>
+/// <param name="Mark">How far to trust it.</param>
+public sealed record AllergenCategory(
+    string Jurisdiction, string Id, string Name, IReadOnlyList<string> Tokens, string DeclareAs, bool ByName, double Threshold, string Source, Mark Mark);
+
+/// <summary>What the law of each jurisdiction lists as allergens, and the words that bars write for them.</summary>
+public static class AllergenTable
+{
+    private static readonly Lazy<Dictionary<string, List<AllergenCategory>>> ByJurisdiction = new(Load);
+    private static readonly Lazy<Dictionary<string, (IReadOnlyList<string> Tokens, bool IsGroup)>> Words = new(LoadWords);
+
+    /// <summary>Tokens of all substances that a jurisdiction lists, sorted.</summary>
+    public static IReadOnlyList<string> Tokens { get; } =
+        [.. Load().Values.SelectMany(c => c).SelectMany(c => c.Tokens).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
+
+    /// <summary>The categories of a jurisdiction; empty where none are known.</summary>
+    public static IReadOnlyList<AllergenCategory> In(string jurisdiction) =>
+        ByJurisdiction.Value.TryGetValue(jurisdiction, out var list) ? list : [];
+
+    /// <summary>The category in which a jurisdiction lists a substance; <see langword="null"/> where it does not.</summary>
+    public static AllergenCategory? Of(string jurisdiction, string token)
+    {
+        var list = In(jurisdiction);
+        for (int i = 0; i < list.Count; i++)
+        {
+            var tokens = list[i].Tokens;
+            for (int t = 0; t < tokens.Count; t++)
+            {
+                if (tokens[t] == token) return list[i];
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The tokens that a word stands for: itself where it is one; empty where it is none that is known.</summary>
+    public static IReadOnlyList<string> TokensOf(string word)
+    {
+        if (IsToken(word)) return [word];
+        return Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) ? known.Tokens : [];
+    }
+
+    /// <summary>Whether a word is a token.</summary>
+    public static bool IsToken(string word)
+    {
+        for (int i = 0; i < Tokens.Count; i++)
+        {
+            if (Tokens[i] == word) return true;
+        }
+
+        // Tokens of ingredients that no list names any more.
+        return word is "chestnut" or "coconut";
+    }
+
+    /// <summary>Whether a word names a group ("nuts", "gluten") in place of a substance.</summary>
+    public static bool IsGroup(string word) => Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) && known.IsGroup;
+
+    /// <summary>Whether a list of words covers a token, by itself, by another word for it, or by its group.</summary>
+    internal static bool Covers(IReadOnlyList<Reading.Given<string>> words, string token)
+    {
+        for (int i = 0; i < words.Count; i++)
+        {
+            if (words[i].Value == token) return true;
+        }
+
+        for (int i = 0; i < words.Count; i++)
+        {
+            if (words[i].IsGiven && !IsToken(words[i].Value) && TokensOf(words[i].Value).Contains(token)) return true;
+        }
+
+        return false;
+    }
+
+    private static Dictionary<string, List<AllergenCategory>> Load()
+    {
+        var table = new Dictionary<string, List<AllergenCategory>>(StringComparer.Ordinal);
+        using var document = Tables.Open("allergens");
+        foreach (var row in Tables.Rows(document))
+        {
+            string jurisdiction = row.Text("jurisdiction");
+            if (!Settings.AllJurisdictions.Contains(jurisdiction)) continue;
+            if (!table.TryGetValue(jurisdiction, out var list)) table.Add(jurisdiction, list = []);
+            bool byName = row.TryGetProperty("byName", out var named) && named.ValueKind == System.Text.Json.JsonValueKind.True;
+            list.Add(new AllergenCategory(
+                jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"), byName, row.Number("thresholdMgPerKg"), row.Text("source"), row.Mark()));
+        }
+
+        return table;
+    }
+
+    private static Dictionary<string, (IReadOnlyList<string>, bool)> LoadWords()
+    {
+        var words = new Dictionary<string, (IReadOnlyList<string>, bool)>(StringComparer.Ordinal);
+        using var document = Tables.Open("allergen-words");
+        foreach (var row in Tables.Rows(document))
+            words.Add(row.Text("word"), (row.Texts("tokens"), row.TryGetProperty("group", out _)));
+        return words;
+    }
+}

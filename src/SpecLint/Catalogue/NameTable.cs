@@ -1,0 +1,51 @@
+using SpecLint.Book;
+
+namespace SpecLint.Catalogue;
+
+/// <summary>A name with a meaning in law.</summary>
+/// <param name="Id">Its id in the table.</param>
+/// <param name="Terms">The name and its other spellings.</param>
+/// <param name="Jurisdictions">Where it holds.</param>
+/// <param name="Kind">Category, protected, name rule, threshold …</param>
+/// <param name="StrengthAtLeast">Least strength, % vol; NaN where there is none.</param>
+/// <param name="SugarAtLeast">Least sugar, g/L as invert sugar; NaN where there is none.</param>
+/// <param name="Source">Where it is printed.</param>
+/// <param name="Mark">How far to trust it.</param>
+internal sealed record LegalName(
+    string Id, IReadOnlyList<string> Terms, IReadOnlyList<string> Jurisdictions, string Kind, double StrengthAtLeast, double SugarAtLeast, string Source, Mark Mark)
+{
+    /// <summary>Whether it applies under the settings of a bar.</summary>
+    public bool AppliesIn(Settings settings)
+    {
+        foreach (string jurisdiction in Jurisdictions)
+        {
+            if (settings.AppliesIn(jurisdiction)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The level that a finding may have: one from memory gives at most a warning.</summary>
+    public Findings.Level? LevelCap => Mark == Mark.Memory ? Findings.Level.Warning : null;
+}
+
+/// <summary>The table of names with a meaning in law.</summary>
+internal static class NameTable
+{
+    /// <summary>All names, those of several words before those of one, so that "sloe gin" is met before "gin".</summary>
+    public static IReadOnlyList<LegalName> All { get; } = Load();
+
+    private static IReadOnlyList<LegalName> Load()
+    {
+        var names = new List<LegalName>();
+        using var document = Tables.Open("names");
+        foreach (var row in Tables.Rows(document))
+        {
+            IReadOnlyList<string> terms = [row.Text("term"), .. row.Texts("aliases")];
+            names.Add(new LegalName(
+                row.Text("id"), terms, row.Texts("jurisdictions"), row.Text("kind"), row.Number("strengthAtLeastPercentByVolume"), row.Number("sugarAtLeastGPerL"), row.Text("source"), row.Mark()));
+        }
+
+        return [.. names.OrderByDescending(n => n.Terms[0].Count(c => c == ' ')).ThenBy(n => n.Id, StringComparer.Ordinal)];
+    }
+}

@@ -1,0 +1,56 @@
+using System.Text;
+using SpecLint.Book;
+using SpecLint.Reading;
+
+namespace SpecLint.Findings;
+
+/// <summary>Edits that keep the layout of a file.</summary>
+internal static class JsonEdits
+{
+    /// <summary>
+    /// Adds texts to a list, behind its last one. The edit replaces that last one (of an empty list the list), so that two
+    /// edits of one list overlap and are never applied blindly together.
+    /// </summary>
+    public static TextEdit AddToList(BookFile file, Given<IReadOnlyList<Given<string>>> list, params string[] words)
+    {
+        string joined = string.Join(", ", words.Select(w => $"\"{w}\""));
+        if (list.Value.Count == 0) return new TextEdit(file.At(list.Span), $"[{joined}]");
+        var last = list.Value[list.Value.Count - 1].Span;
+        string between = ", ";
+        string before = Text(file, list.Value.Count > 1 ? list.Value[list.Value.Count - 2].Span.End : list.Span.Start + 1, last.Start);
+        int line = before.LastIndexOf('\n');
+        if (line >= 0) between = "," + before.Substring(line);
+        return new TextEdit(file.At(last), Text(file, last.Start, last.End) + between + joined);
+    }
+
+    /// <summary>Takes one value out of a list, with the comma that parts it from its neighbour.</summary>
+    public static TextEdit RemoveFromList(BookFile file, IReadOnlyList<Given<string>> list, int index)
+    {
+        if (list.Count == 1) return new TextEdit(file.At(list[0].Span), "");
+        int start = index > 0 ? list[index - 1].Span.End : list[0].Span.Start;
+        int end = index > 0 ? list[index].Span.End : list[1].Span.Start;
+        return new TextEdit(file.At(new TextSpan(start, end - start)), "");
+    }
+
+    /// <summary>Adds a property at the end of an object; <see langword="null"/> where the file is no object.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="inner">The object's name at the top level, or empty for the top level itself.</param>
+    /// <param name="property">The property's name.</param>
+    /// <param name="json">Its value, as JSON.</param>
+    public static TextEdit? AddProperty(BookFile file, string inner, string property, string json)
+    {
+        if (file.Tree is null || !file.Tree.IsWhole || file.Tree.Root.Kind != JsonKind.Object) return null;
+        var target = file.Tree.Root;
+        if (inner.Length > 0 && (!target.TryGetProperty(Encoding.UTF8.GetBytes(inner), out target) || target.Kind != JsonKind.Object)) return null;
+        JsonNode last = default;
+        foreach (var child in target.Properties) last = child;
+        if (!last.Exists) return new TextEdit(file.At(target.Span), $"{{ \"{property}\": {json} }}");
+        string before = Text(file, target.Span.Start + 1, last.NameSpan.Start);
+        int line = before.LastIndexOf('\n');
+        string gap = line >= 0 ? before.Substring(line) : " ";
+        if (gap.Trim().Length > 0) gap = " ";
+        return new TextEdit(file.At(new TextSpan(last.Span.End, 0)), $",{gap}\"{property}\": {json}");
+    }
+
+    private static string Text(BookFile file, int start, int end) => Encoding.UTF8.GetString(file.Source.Utf8.ToArray(), start, end - start);
+}

@@ -1,0 +1,46 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9022: the id of a by-product is taken.</summary>
+internal sealed class ByProductTaken : BookRule
+{
+    private static readonly RuleInfo Rule = new("SL9022", "by-product-id-taken", "The id of a by-product is that of something else", Level.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(BookContext context)
+    {
+        foreach (var prep in context.Book.Preps)
+        {
+            foreach (var left in prep.ByProducts)
+            {
+                if (!left.Id.IsGiven) continue;
+                var known = context.Book.Resolve(left.Id.Value);
+                bool builtIn = Catalogue.BuiltInCatalogue.Find(left.Id.Value) is { } entry && entry.Id == left.Id.Value;
+                if (known is not null && known.ByProduct == left && !builtIn) continue;
+                if (known is null) continue;
+                bool own = known.ByProduct == left;
+                context.Report(new Finding(Rule)
+                {
+                    AskedLevel = own ? Level.Warning : null,
+                    Place = prep.At(left.Id.Span),
+                    Subject = prep.Id,
+                    Path = $"byProducts[{left.Id.Value}].id",
+                    Message = own
+                        ? $"`{left.Id.Value}` is the id of an ingredient of the built-in catalogue as well, which it hides from every recipe of the book."
+                        : $"`{left.Id.Value}` is the id of {known.File.Source.Path} as well, and every reference to it takes that one, not what is left here.",
+                    Advice = $"Give what is left an id of its own, e.g. `{prep.Id}-{left.Id.Value}`.",
+                    Evidence = [Proof.Of("taken by", own ? "the built-in catalogue" : known.File.Id)],
+                    Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "bears the id")],
+                    Corrections = context.Book.UsersOf(left.Id.Value).Count == 0
+                        ? [new Correction(CorrectionGrade.Proposed, $"Call it `{prep.Id}-{left.Id.Value}`.", [new TextEdit(prep.At(left.Id.Span), $"\"{prep.Id}-{left.Id.Value}\"")])]
+                        : [],
+                });
+            }
+        }
+    }
+}

@@ -1,0 +1,40 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9017: a drink as an ingredient.</summary>
+internal sealed class DrinkAsPart : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL9017", "drink-as-ingredient", "The spec of a drink is named as an ingredient", Level.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Item?.File is not Drink drink) continue;
+            Prep? batch = null;
+            foreach (var prep in context.Book.Preps)
+            {
+                if (prep.BatchOf.IsGiven && prep.BatchOf.Value == drink.Id) batch ??= prep;
+            }
+
+            var place = context.At(part.Line.Item.Span);
+            context.Report(new Finding(Rule)
+            {
+                Place = place,
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(part.Line, "item"),
+                Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish; what goes into another recipe is a preparation.",
+                Advice = batch is null ? "Write a preparation for what is poured (`\"family\": \"batch\"`, `\"batchOf\"`), and name that." : $"Name its batch, `{batch.Id}`.",
+                Evidence = [Proof.Of("drink", drink.Id, drink.Head)],
+                Related = [new RelatedPlace(drink.Head, "the drink")],
+                Corrections = batch is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{batch.Id}` in place of `{drink.Id}`.", [new TextEdit(place, $"\"{batch.Id}\"")])],
+            });
+        }
+    }
+}

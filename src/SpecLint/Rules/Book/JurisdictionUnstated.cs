@@ -1,0 +1,30 @@
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9020: the bar does not say where it stands.</summary>
+internal sealed class JurisdictionUnstated : BookRule
+{
+    private static readonly RuleInfo Rule = new("SL9020", "jurisdiction-unstated", "The bar does not say whose law holds", Level.Note);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(BookContext context)
+    {
+        if (context.Settings.JurisdictionIsStated || context.Book.Files.Count == 0) return;
+        var file = context.Settings.Bar ?? context.Book.Files[0];
+        var edit = context.Settings.Bar is { } bar ? JsonEdits.AddProperty(bar, "", "jurisdictions", "[\"EU\"]") : null;
+        context.Report(new Finding(Rule)
+        {
+            Place = file.Head,
+            Subject = file.Id,
+            Path = "jurisdictions",
+            Message = $"No country is stated, so that the strictest limit of {Say.List(context.Settings.Jurisdictions)} is used everywhere, and allergens of every list are asked for.",
+            Advice = "State the bar's country in bar.json, e.g. `\"jurisdictions\": [\"IE\"]`.",
+            Evidence = [Proof.Of("used", string.Join(" ", context.Settings.Jurisdictions))],
+            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "State the EU; put the country in its place.", [edit])],
+        });
+    }
+}

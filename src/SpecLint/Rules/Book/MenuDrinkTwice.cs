@@ -1,0 +1,40 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9013: a drink that stands on a menu twice.</summary>
+internal sealed class MenuDrinkTwice : MenuRule
+{
+    private static readonly RuleInfo Rule = new("SL9013", "menu-drink-twice", "A drink stands on the menu twice", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Menu menu)
+    {
+        for (int i = 1; i < menu.Drinks.Count; i++)
+        {
+            var entry = menu.Drinks[i];
+            if (!entry.Drink.IsGiven) continue;
+            for (int j = 0; j < i; j++)
+            {
+                var first = menu.Drinks[j];
+                if (!first.Drink.IsGiven || first.Drink.Value != entry.Drink.Value) continue;
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(entry.Drink.Span),
+                    Subject = context.Id,
+                    Path = $"drinks[{entry.Drink.Value}].drink",
+                    Key = entry.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    Message = $"`{entry.Drink.Value}` is number {first.Number} and number {entry.Number} of this menu, so that its covers count twice.",
+                    Advice = "Take one of the two off, or name the drink that was meant.",
+                    Evidence = [Proof.Of("first", first.Drink.Value, context.At(first.Drink.Span))],
+                    Related = [new RelatedPlace(context.At(first.Drink.Span), "the first one")],
+                });
+                break;
+            }
+        }
+    }
+}

@@ -1,0 +1,41 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9010: a drink on the menu that the book does not hold.</summary>
+internal sealed class MenuDrinkUnknown : MenuRule
+{
+    private static readonly RuleInfo Rule = new("SL9010", "menu-drink-unknown", "A drink on the menu is not in the book", Level.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Menu menu)
+    {
+        foreach (var entry in menu.Drinks)
+        {
+            if (!entry.Drink.IsGiven) continue;
+            var file = context.Book.Resolve(entry.Drink.Value)?.File;
+
+            // A bottled batch may be sold as it is.
+            if (file is Drink or Prep) continue;
+            string? near = NearestName.Of(entry.Drink.Value, context.Book.Drinks.Select(d => d.Id));
+            var place = context.At(entry.Drink.Span);
+            context.Report(new Finding(Rule)
+            {
+                Place = place,
+                Subject = context.Id,
+                Path = $"drinks[{entry.Drink.Value}].drink",
+                Message = file is null
+                    ? $"`{entry.Drink.Value}` is on the menu, and no file of the book is its recipe; its allergens and strength are not known."
+                    : $"`{entry.Drink.Value}` is on the menu as a drink, and is an ingredient.",
+                Advice = near is null ? "Write its recipe, or take it off the menu." : $"Write `{near}`, if that is meant, or write its recipe.",
+                Evidence = [Proof.Of("named", entry.Drink.Value, place)],
+                Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+            });
+        }
+    }
+}

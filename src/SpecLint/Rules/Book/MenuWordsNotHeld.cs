@@ -1,0 +1,47 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Rules.Labels;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9011: the menu's words name what the drink does not hold.</summary>
+internal sealed class MenuWordsNotHeld : MenuRule
+{
+    private static readonly RuleInfo Rule = new("SL9011", "menu-words-not-held", "The menu names an ingredient that the drink does not hold", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Menu menu)
+    {
+        foreach (var entry in menu.Drinks)
+        {
+            if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+            HeldWords? held = null;
+            foreach (string words in MenuPieces.Of(entry.Words.Value))
+            {
+                if (BuiltInCatalogue.Find(BuiltInCatalogue.Slug(words)) is not { } meant) continue;
+                string kind = meant.IngredientKind.Or("");
+                if (kind is not ("fruit" or "vegetable" or "nut" or "spirit") || ProtectedName.IsOne(words)) continue;
+                held ??= HeldWords.Of(context, recipe);
+                if (held.IsOpen || held.Has(words) || held.Has(meant.Name.Or(meant.Id)) || held.HasId(meant.Id)) continue;
+
+                // A liqueur or an aromatised wine tastes of many things that no file lists.
+                if (held.IsManifold && kind != "spirit") continue;
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(entry.Words.Span),
+                    Subject = context.Id,
+                    Path = $"drinks[{entry.Drink.Value}].words",
+                    Key = BuiltInCatalogue.Slug(words),
+                    Message = $"The guest reads \"{words}\", and {recipe.Name.Or(recipe.Id)} holds none: it is made of {Say.List(held.Names)} (Reg (EU) 1169/2011 Art 7: what is said of a food must not mislead).",
+                    Advice = $"Take \"{words}\" out of the words, or put it into the drink.",
+                    Evidence = [Proof.Of("words", entry.Words.Value, context.At(entry.Words.Span))],
+                    Related = [new RelatedPlace(recipe.Head, "the recipe")],
+                });
+            }
+        }
+    }
+}

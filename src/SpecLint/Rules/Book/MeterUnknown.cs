@@ -1,0 +1,47 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9019: a reading by a meter that the bar does not have.</summary>
+internal sealed class MeterUnknown : FileRule
+{
+    private static readonly RuleInfo Rule = new("SL9019", "meter-unknown", "A reading names a meter that the bar does not list", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context)
+    {
+        if (context.Settings.Bar is not { Meters.Count: > 0 } bar) return;
+        switch (context.File)
+        {
+            case Recipe recipe:
+                Check(context, bar, recipe.Measured, "measured.meter", "");
+                break;
+            case Stock stock:
+                foreach (var lot in stock.Lots) Check(context, bar, lot.Measured, $"lots[{lot.Item.Or("")}].measured.meter", lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
+                break;
+        }
+    }
+
+    private static void Check(FileContext context, Bar bar, Measurement? measured, string path, string key)
+    {
+        if (measured is not { Meter.IsGiven: true } || bar.Meters.ContainsKey(measured.Meter.Value)) return;
+        string? near = NearestName.Of(measured.Meter.Value, bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal));
+        var place = context.At(measured.Meter.Span);
+        context.Report(new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = path,
+            Key = key,
+            Message = $"`{measured.Meter.Value}` is none of the bar's meters, so that its readings are taken as those of a meter that nobody calibrated.",
+            Advice = near is null ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under `tools.meters` in bar.json." : $"Write `{near}`, if that is meant.",
+            Evidence = [Proof.Of("meter", measured.Meter.Value, place)],
+            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+        });
+    }
+}

@@ -1,0 +1,116 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9003: two preparations of one formula under two names.</summary>
+internal sealed class SameThingTwice : BookRule
+{
+    private static readonly RuleInfo Rule = new("SL9003", "two-names-for-one", "Two preparations of one formula bear two names", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(BookContext context)
+    {
+        Dictionary<string, List<Prep>>? groups = null;
+        foreach (var prep in context.Book.Preps)
+        {
+            // One ingredient alone is no formula: what differs is how it is worked.
+            if (prep.Ingredients.Count < 2 || prep.BatchOf.IsGiven) continue;
+            string key = Formula.KeyOf(prep);
+            groups ??= new Dictionary<string, List<Prep>>(StringComparer.Ordinal);
+            if (!groups.TryGetValue(key, out var group)) groups.Add(key, group = []);
+            group.Add(prep);
+        }
+
+        if (groups is null) return;
+        foreach (var group in groups.Values)
+        {
+            for (int i = 1; i < group.Count; i++)
+            {
+                for (int j = 0; j < i; j++)
+                {
+                    if (Formula.Replaces(group[i], group[j]) || !Formula.IsSame(context.Profiles.Of(group[i]), context.Profiles.Of(group[j]))) continue;
+                    context.Report(Find(context, group[i], group[j]));
+                    break;
+                }
+            }
+        }
+    }
+
+    private static Finding Find(BookContext context, Prep second, Prep first)
+    {
+        int more = context.Book.UsersOf(second.Id).Count, less = context.Book.UsersOf(first.Id).Count;
+        var (keep, drop) = more > less ? (second, first) : (first, second);
+        return new Finding(Rule)
+        {
+            Place = second.Head,
+            Subject = second.Id,
+            Path = "name",
+            Key = first.Id,
+            Message = $"`{second.Id}` and `{first.Id}` are made of the same {Say.Count(second.Ingredients.Count, "part")} in the same shares, by the same steps: one thing under two names, made and dated twice.",
+            Advice = $"Keep `{keep.Id}`, which {Say.Count(Math.Max(more, less), "recipe")} {(Math.Max(more, less) == 1 ? "uses" : "use")}, and name it where `{drop.Id}` stands.",
+            Evidence = [Proof.Of("same as", first.Id, first.Head)],
+            Related = [new RelatedPlace(first.Head, "the same formula")],
+            Corrections = Rename(context, drop.Id, keep.Id),
+        };
+    }
+
+    private static IReadOnlyList<Correction> Rename(BookContext context, string from, string to)
+    {
+        var edits = new List<TextEdit>();
+        foreach (var user in context.Book.UsersOf(from))
+        {
+            foreach (var line in LinkedBook.LinesOf(user))
+            {
+                if (line.Item.IsGiven && line.Item.Value == from) edits.Add(new TextEdit(user.At(line.Item.Span), $"\"{to}\""));
+            }
+        }
+
+        return edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{to}` in place of `{from}`.", edits)];
+    }
+}
+
+/// <summary>Compares the formulas of recipes.</summary>
+internal static class Formula
+{
+    /// <summary>Family, items and steps, so that only recipes alike in them are compared.</summary>
+    public static string KeyOf(Prep prep)
+    {
+        var items = prep.Ingredients.Select(l => $"{l.Item.Or("?")}/{l.Role}").OrderBy(i => i, StringComparer.Ordinal);
+        return prep.Family.Or("") + "|" + string.Join("+", items) + "|" + string.Join("+", prep.Method.Select(s => $"{s.Do.Or("")}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid ?? default) + Of(prep.Target?.Brix ?? default);
+
+        static string Of(Given<Quantity> q) => q.IsGiven ? Say.Number(q.Value.Base) : "";
+    }
+
+    /// <summary>Whether every item has the same share of the mass in both, within 2 % of it.</summary>
+    public static bool IsSame(RecipeProfile a, RecipeProfile b)
+    {
+        if (a.Parts.Count != b.Parts.Count) return false;
+        double wholeA = 0, wholeB = 0;
+        foreach (var part in a.Parts) wholeA += part.Grams.Typical;
+        foreach (var part in b.Parts) wholeB += part.Grams.Typical;
+        if (!(wholeA > 0) || !(wholeB > 0)) return false;
+        foreach (var part in a.Parts)
+        {
+            bool matched = false;
+            foreach (var other in b.Parts)
+            {
+                if (part.Line.Item.Or("") != other.Line.Item.Or("")) continue;
+                double x = part.Grams.Typical / wholeA, y = other.Grams.Typical / wholeB;
+                matched |= Math.Abs(x - y) <= 0.02 * Math.Max(x, y);
+            }
+
+            if (!matched) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether one of two recipes is a later state of the other.</summary>
+    public static bool Replaces(Recipe a, Recipe b) => a.Supersedes.Or("") == b.Id || b.Supersedes.Or("") == a.Id;
+}

@@ -1,0 +1,37 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9014: a lot of an item that does not exist.</summary>
+internal sealed class StockItemUnknown : StockRule
+{
+    private static readonly RuleInfo Rule = new("SL9014", "stock-item-unknown", "A lot in stock is of an item that does not exist", Level.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Stock stock)
+    {
+        foreach (var lot in stock.Lots)
+        {
+            if (!lot.Item.IsGiven || context.Book.Resolve(lot.Item.Value) is not null) continue;
+            string? near = NearestName.Of(lot.Item.Value, context.Book.Ids.Concat(BuiltInCatalogue.Ids));
+            var place = context.At(lot.Item.Span);
+            context.Report(new Finding(Rule)
+            {
+                Place = place,
+                Subject = context.Id,
+                Path = $"lots[{lot.Item.Value}].item",
+                Key = lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                Message = $"A lot of `{lot.Item.Value}` is in stock, which is in no file of the book and not in the built-in catalogue: what it holds and how long it keeps is not known.",
+                Advice = near is null ? "Write its file, or name an item that exists." : $"Write `{near}`, if that is meant.",
+                Evidence = [Proof.Of("named", lot.Item.Value, place)],
+                Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+            });
+        }
+    }
+}

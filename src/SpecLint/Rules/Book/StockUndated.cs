@@ -1,0 +1,36 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9016: a lot of a preparation, or of what keeps only cold, without any date.</summary>
+internal sealed class StockUndated : StockRule
+{
+    private static readonly RuleInfo Rule = new("SL9016", "stock-undated", "A lot in stock has no date", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Stock stock)
+    {
+        foreach (var lot in stock.Lots)
+        {
+            if (!lot.Item.IsGiven || lot.Made.IsGiven || lot.Opened.IsGiven || lot.UseBy.IsGiven) continue;
+            var file = context.Book.Resolve(lot.Item.Value)?.File;
+            bool perishable = file is Prep || (file is Ingredient && context.Profiles.MaterialOf(lot.Item.Value)?.Ingredient is { KeepsCold: { IsGiven: true, Value: true } });
+            if (!perishable) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(lot.Item.Span),
+                Subject = context.Id,
+                Path = $"lots[{lot.Item.Value}]",
+                Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+                Message = $"The lot of `{lot.Item.Value}` has neither a day made, nor a day opened, nor a use-by day, so that nothing can be said of its age (date marking: Food Code 3-501.17).",
+                Advice = "Write `made` or `opened` from the label; where the label has none, throw it away.",
+                Caution = "What cannot be dated cannot be shown to be fit: follow the local food code.",
+                Evidence = [Proof.Of("lot", lot.LotCode.Or("no code"), context.At(lot.Span))],
+            });
+        }
+    }
+}

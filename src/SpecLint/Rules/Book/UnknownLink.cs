@@ -1,0 +1,40 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9007: a batch of a drink, or a stand-in for an item, that does not exist.</summary>
+internal sealed class UnknownLink : PrepRule
+{
+    private static readonly RuleInfo Rule = new("SL9007", "unknown-link", "What it is a batch of, or stands in for, does not exist", Level.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.BatchOf.IsGiven && context.Book.Resolve(prep.BatchOf.Value)?.File is not Drink)
+            Report(context, prep.BatchOf, "batchOf", "is no drink of the book, so that the batch can be held against nothing", context.Book.Drinks.Select(d => d.Id));
+        if (prep.Target is { StandsInFor.IsGiven: true } target && context.Book.Resolve(target.StandsInFor.Value) is null)
+            Report(context, target.StandsInFor, "target.standsInFor", "is in no file of the book and not in the built-in catalogue, so that its acid can be held against nothing", context.Book.Ids.Concat(BuiltInCatalogue.Ids));
+    }
+
+    private static void Report(RecipeContext context, Given<string> at, string path, string what, IEnumerable<string> candidates)
+    {
+        string? near = NearestName.Of(at.Value, candidates);
+        var place = context.At(at.Span);
+        context.Report(new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = path,
+            Message = $"`{at.Value}` {what}.",
+            Advice = near is null ? "Name one that exists." : $"Write `{near}`, if that is meant.",
+            Evidence = [Proof.Of("named", at.Value, place)],
+            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+        });
+    }
+}

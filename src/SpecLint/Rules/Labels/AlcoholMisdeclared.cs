@@ -1,0 +1,46 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7010: declared grams of alcohol are not what a serve holds.</summary>
+internal sealed class AlcoholMisdeclared : RecipeRule
+{
+    private static readonly Limit Tolerance = Limits.Of("declared-alcohol-tolerance");
+
+    private static readonly RuleInfo Rule = new("SL7010", "alcohol-misdeclared", "The declared grams of alcohol are not what it holds", Level.Warning)
+    {
+        Needs = [Fact.Alcohol],
+        Limits = ["declared-alcohol-tolerance"],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Recipe.Declares is not { Alcohol.IsGiven: true } declares || declares.Alcohol.Value.Dimension != Dimension.Mass) return;
+        var alcohol = context.Fact(Fact.Alcohol);
+        if (!alcohol.IsKnown) return;
+        double declared = declares.Alcohol.Value.Base;
+        if (alcohol.Low <= declared + Tolerance.Value && alcohol.High >= declared - Tolerance.Value) return;
+        string right = Say.Number(alcohol.Value, 0);
+        string per = context.Recipe is Drink ? "a serve" : "100 mL";
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(declares.Alcohol.Span),
+            Subject = context.Id,
+            Path = "declares.alcohol",
+            Message = $"Declared at {Say.Number(declared)} g of alcohol, {per} holds {Say.Fact(Fact.Alcohol, alcohol)}; rounding explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
+            Advice = $"Declare {right} g, or bring the recipe to what is declared.",
+            Caution = "People count their drinks by what is declared; the local law decides what has to be.",
+            Evidence = [Proof.Of(Fact.Alcohol, alcohol), Proof.Of("declared", declares.Alcohol.Value, context.At(declares.Alcohol.Span)), Proof.Of(Tolerance)],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} g.", [new TextEdit(context.At(declares.Alcohol.Span), $"\"{right} g\"")])],
+        });
+    }
+}

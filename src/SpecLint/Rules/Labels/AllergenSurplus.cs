@@ -1,0 +1,57 @@
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7005: an allergen is declared that nothing brings.</summary>
+internal sealed class AllergenSurplus : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL7005", "allergen-surplus", "An allergen is declared that nothing in the recipe brings", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var list = AllergenWords.Declared(context.Recipe);
+        if (!list.IsGiven || list.Value.Count == 0) return;
+        var allergens = context.Profile.Allergens;
+        if (allergens.Unknown.Count > 0) return;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Item is null) return;
+        }
+
+        List<TreeLeaf>? leaves = null;
+        for (int w = 0; w < list.Value.Count; w++)
+        {
+            var word = list.Value[w];
+            var tokens = AllergenTable.TokensOf(word.Value);
+            if (tokens.Count == 0) continue;
+            bool brought = false;
+            foreach (var origin in allergens.Origins) brought |= tokens.Contains(origin.Token);
+            if (brought) continue;
+
+            // What the law exempts may be declared all the same; so may what an unread part of the tree (a cycle) hides.
+            leaves ??= RecipeTree.Of(context.Profile);
+            foreach (var leaf in leaves)
+            {
+                foreach (var exemption in leaf.Ingredient.Allergens?.Exempt ?? []) brought |= tokens.Contains(exemption.Allergen);
+            }
+
+            if (brought) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(word.Span),
+                Subject = context.Id,
+                Path = $"declares.allergens[{word.Value}]",
+                Message = $"{word.Value} is declared, and none of its {Say.Count(leaves.Count, "ingredient")} brings it; a list with too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
+                Advice = $"Take `{word.Value}` off the list; if it is a trace of the station, say so under `mayContain`.",
+                Evidence = [Proof.Of("declared", word.Value, context.At(word.Span))],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Take `{word.Value}` off the list.", [JsonEdits.RemoveFromList(context.Recipe, list.Value, w)])],
+            });
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7001: an allergen of the tree that the recipe's list does not name.</summary>
+internal sealed class AllergenUndeclared : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL7001", "allergen-undeclared", "An allergen is in the recipe and not in its list", Level.Error) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var list = AllergenWords.Declared(context.Recipe);
+        if (!list.IsGiven) return;
+        var found = context.Profile.Allergens.Found;
+        for (int i = 0; i < found.Count; i++)
+        {
+            var one = found[i];
+            if (one.Presence == Presence.Possible || Catalogue.AllergenTable.Covers(list.Value, one.Token)) continue;
+            if (AllergenWords.SaysMay(context.Recipe, one.Token)) continue;
+            bool notShown = one.Presence == Presence.NotShown;
+            string amount = "";
+            var evidence = new List<Evidence> { Proof.Of("allergen", one.Token), Proof.Of("comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span)) };
+            if (!double.IsNaN(one.Category.Threshold))
+            {
+                var sulphite = context.Fact(Fact.Sulphite);
+                if (sulphite.IsKnown && sulphite.High > 0)
+                {
+                    evidence.Add(Proof.Of(Fact.Sulphite, sulphite));
+                    amount = $" at {Say.Fact(Fact.Sulphite, sulphite)}, against the {Say.Number(one.Category.Threshold)} mg/kg from which it is named";
+                }
+
+                evidence.Add(Proof.Of("threshold", one.Category.Threshold, "mg/kg", one.Category.Source));
+            }
+
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = notShown || one.Category.Mark == Mark.Memory ? Level.Warning : null,
+                Answer = notShown ? Answer.NotShown : Answer.Broken,
+                Place = context.At(list.Span),
+                Subject = context.Id,
+                Path = "declares.allergens",
+                Key = one.Token,
+                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared; {AllergenWords.Who(one)} {(one.In.Count == 1 ? "asks" : "ask")} for it ({one.Category.Source}).",
+                Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out what brings it.",
+                Caution = AllergenWords.Caution,
+                Evidence = evidence,
+                Related = [new RelatedPlace(context.At(one.Origin.Part.Line.Span), $"brings {one.Token}")],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare `{one.Token}`.", [JsonEdits.AddToList(context.Recipe, list, one.Token)])],
+            });
+        }
+    }
+
+    private static string Name(string token) => char.ToUpperInvariant(token[0]) + token.Substring(1).Replace('-', ' ');
+}

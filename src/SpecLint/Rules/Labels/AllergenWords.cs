@@ -1,0 +1,41 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>Words that the allergen rules share.</summary>
+internal static class AllergenWords
+{
+    public const string Caution =
+        "An allergen can kill. This is worked out from the recipe alone: check the supplier's specifications and what else is handled at the station, and follow the local food code.";
+
+    /// <summary>How an allergen comes in, for people.</summary>
+    public static string Way(AllergenOrigin origin)
+    {
+        string role = origin.Part.Line.Role switch
+        {
+            LineRole.Garnish => "with the garnish ",
+            LineRole.Rim => "with the rim ",
+            LineRole.Rinse => "with the rinse ",
+            LineRole.Wash => "with the wash ",
+            LineRole.Fining => "with the fining ",
+            _ => "with ",
+        };
+        string way = role + $"`{origin.Through[0]}`";
+        return origin.Through.Count == 1 ? way : way + $" (made with {string.Join(" of ", origin.Through.Skip(1).Select(i => $"`{i}`"))})";
+    }
+
+    /// <summary>The jurisdictions that ask, for people.</summary>
+    public static string Who(FoundAllergen found) => Say(found.In);
+
+    /// <summary>The list that declares; not given where the recipe declares nothing.</summary>
+    public static Given<IReadOnlyList<Given<string>>> Declared(Recipe recipe) => recipe.Declares?.Allergens ?? default;
+
+    /// <summary>Whether the recipe says that it may contain it.</summary>
+    public static bool SaysMay(Recipe recipe, string token) => recipe.Declares is { } d && AllergenTable.Covers(d.MayContain, token);
+
+    private static string Say(IReadOnlyList<string> codes) =>
+        Findings.Say.List([.. codes.Select(c => c switch { "EU" => "the EU", "GB" => "Great Britain", "US" => "the US", "CA" => "Canada", "AU" => "Australia", "NZ" => "New Zealand", _ => c })]);
+}

@@ -1,0 +1,48 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7002: a recipe that holds allergens and has no list of them.</summary>
+internal sealed class AllergensNotStated : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL7002", "allergens-not-stated", "The recipe holds allergens and has no list of them", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var recipe = context.Recipe;
+        if (AllergenWords.Declared(recipe).IsGiven) return;
+        var found = context.Profile.Allergens.Found;
+        List<string>? tokens = null;
+        FoundAllergen? first = null;
+        for (int i = 0; i < found.Count; i++)
+        {
+            if (found[i].Presence == Presence.Possible) continue;
+            (tokens ??= []).Add(found[i].Token);
+            first ??= found[i];
+        }
+
+        if (first is null) return;
+        string json = "[" + string.Join(", ", tokens!.Select(t => $"\"{t}\"")) + "]";
+        var edit = recipe.Declares is null
+            ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": {json} }}")
+            : JsonEdits.AddProperty(recipe, "declares", "allergens", json);
+        context.Report(new Finding(Rule)
+        {
+            Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
+            Subject = context.Id,
+            Path = "declares.allergens",
+            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing; {AllergenWords.Who(first)} {(first.In.Count == 1 ? "asks" : "ask")} for it, for drinks that are not packed as well ({first.Category.Source}).",
+            Advice = "List the allergens under `declares.allergens`; an empty list says that it was looked at.",
+            Caution = AllergenWords.Caution,
+            Evidence = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
+            Related = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => new RelatedPlace(context.At(f.Origin.Part.Line.Span), $"brings {f.Token}"))],
+            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare {Say.List(tokens!)}.", [edit])],
+        });
+    }
+}

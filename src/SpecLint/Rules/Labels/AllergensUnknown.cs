@@ -1,0 +1,39 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7008: an ingredient of a kind that often holds an allergen, without a word about it.</summary>
+internal sealed class AllergensUnknown : IngredientRule
+{
+    private static readonly RuleInfo Rule = new("SL7008", "allergens-unknown", "The allergens of a bought ingredient are not known", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Ingredient ingredient)
+    {
+        if (ingredient.Allergens is not null) return;
+        var users = context.Book.UsersOf(ingredient.Id);
+        if (users.Count == 0) return;
+        var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
+        if (flat is null || flat.Allergens is not null || !MayHoldOne(flat.IngredientKind.Or(""))) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = ingredient.Head,
+            Subject = context.Id,
+            Path = "allergens",
+            Message = $"Nothing says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so that no list there can be shown to be whole (general knowledge of such products).",
+            Advice = "Copy them from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",
+            Caution = AllergenWords.Caution,
+            Evidence = [Proof.Of("kind", flat.IngredientKind.Or("not given"))],
+            Related = [.. users.Take(5).Select(u => new RelatedPlace(u.Head, "is made with it"))],
+        });
+    }
+
+    private static bool MayHoldOne(string kind) => kind is
+        "liqueur" or "vermouth" or "fortified-wine" or "wine" or "sparkling-wine" or "beer" or "cider" or "sake" or "bitters" or "syrup" or "dairy" or "egg"
+        or "plant-milk" or "fat" or "nut" or "seed" or "foaming-agent" or "clarifying-agent" or "soda" or "ferment" or "vinegar" or "garnish" or "sauce" or "spice";
+}

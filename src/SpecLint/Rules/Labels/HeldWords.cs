@@ -1,0 +1,216 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>Every word under which something in a drink is known: ids, names, synonyms, what it is like, its allergens.</summary>
+internal sealed class HeldWords
+{
+    // Spirits that go by each other's names on menus.
+    private static readonly string[][] Kin =
+    [
+        ["whisky", "whiskey", "bourbon", "scotch", "rye", "poitin"],
+        ["brandy", "cognac", "armagnac", "calvados", "pisco", "eau de vie"],
+        ["rum", "rhum", "ron", "cachaca", "arrack"],
+        ["gin", "genever", "jenever"],
+        ["agave", "tequila", "mezcal", "sotol", "raicilla"],
+    ];
+
+    private readonly List<(string Text, int Part)> texts = [];
+    private readonly List<string> ids = [];
+    private readonly List<string> own = [];
+
+    private HeldWords()
+    {
+    }
+
+    /// <summary>Whether an item of the drink resolves to nothing, so that it may hold anything.</summary>
+    public bool IsOpen { get; private set; }
+
+    /// <summary>Whether a part tastes of many things that no file lists.</summary>
+    public bool IsManifold { get; private set; }
+
+    /// <summary>Names of the lines' items.</summary>
+    public List<string> Names { get; } = [];
+
+    /// <summary>The parts of the recipe.</summary>
+    public IReadOnlyList<Part> Parts { get; private set; } = [];
+
+    /// <summary>The words of a recipe.</summary>
+    public static HeldWords Of(BookContext context, Recipe recipe)
+    {
+        var held = new HeldWords();
+        var profile = context.Profiles.Of(recipe);
+        held.Parts = profile.Parts;
+        for (int p = 0; p < profile.Parts.Count; p++)
+        {
+            var item = profile.Parts[p].Item;
+            if (item is null)
+            {
+                held.IsOpen = true;
+                continue;
+            }
+
+            held.Names.Add(item.File.Name.Or(item.Id).ToLowerInvariant());
+            held.Add(context, item, p, 0);
+        }
+
+        return held;
+    }
+
+    /// <summary>Whether any of some words names something in the drink.</summary>
+    public bool Has(string words) => PartOf(words) >= 0;
+
+    /// <summary>The first line that some words may name; -1 where there is none.</summary>
+    public int PartOf(string words)
+    {
+        foreach (string word in Split(words))
+        {
+            foreach (var (text, part) in texts)
+            {
+                if (StartsAWord(text, word)) return part;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>All lines that some words may name.</summary>
+    public List<Part> PartsOf(string words)
+    {
+        var found = new List<Part>();
+        foreach (string word in Split(words))
+        {
+            foreach (var (text, part) in texts)
+            {
+                if (StartsAWord(text, word) && !found.Contains(Parts[part])) found.Add(Parts[part]);
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>Whether a thing of the drink bears this very name: kinship of spirits does not count, nor an ending.</summary>
+    public bool HasName(string name)
+    {
+        string plain = Plain(name);
+        foreach (string text in own)
+        {
+            if (StartsAWord(text, plain)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether an id is in the tree, or something is like it.</summary>
+    public bool HasId(string id) => ids.Contains(id);
+
+    private void Add(BookContext context, Item item, int part, int depth)
+    {
+        Put(item.Id.Replace('-', ' '), part);
+        ids.Add(item.Id);
+        if (item.File.Name.IsGiven) Put(item.File.Name.Value, part);
+        if (item.ByProduct is not null) Put(item.ByProduct.Id.Value.Replace('-', ' '), part);
+        switch (item.File)
+        {
+            case Ingredient ingredient:
+                AddIngredient(context, ingredient, part);
+                break;
+            case Recipe recipe when depth < 12:
+                foreach (var line in LinkedBook.LinesOf(recipe))
+                {
+                    if (!line.Item.IsGiven) continue;
+                    if (context.Book.Resolve(line.Item.Value) is { } below) Add(context, below, part, depth + 1);
+                    else IsOpen = true;
+                }
+
+                break;
+        }
+    }
+
+    private void AddIngredient(BookContext context, Ingredient ingredient, int part)
+    {
+        var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient ?? ingredient;
+        string kind = flat.IngredientKind.Or("");
+        IsManifold |= kind is "liqueur" or "vermouth" or "fortified-wine" or "beer";
+        Put(kind, part);
+        foreach (string token in flat.Allergens?.Contains ?? []) Put(token, part);
+        foreach (string token in flat.Allergens?.MayContain ?? []) Put(token, part);
+        var next = ingredient;
+        for (int i = 0; i < 16; i++)
+        {
+            foreach (var alias in next.Aliases) Put(alias.Value, part);
+            if (!next.Like.IsGiven || context.Book.Resolve(next.Like.Value) is not { File: Ingredient parent }) break;
+            ids.Add(parent.Id);
+            Put(parent.Id.Replace('-', ' '), part);
+            if (parent.Name.IsGiven) Put(parent.Name.Value, part);
+            next = parent;
+        }
+    }
+
+    private void Put(string text, int part)
+    {
+        if (text.Length == 0) return;
+        string plain = Plain(text);
+        texts.Add((plain, part));
+        own.Add(plain);
+        foreach (string[] kin in Kin)
+        {
+            foreach (string one in kin)
+            {
+                if (!StartsAWord(plain, one)) continue;
+                foreach (string other in kin) texts.Add((other, part));
+                break;
+            }
+        }
+    }
+
+    private static IEnumerable<string> Split(string words)
+    {
+        foreach (string word in Plain(words).Split(' '))
+        {
+            if (word.Length > 2) yield return word.EndsWith("ies", StringComparison.Ordinal) ? word.Substring(0, word.Length - 3) : word.TrimEnd('s');
+        }
+    }
+
+    private static string Plain(string text) => BuiltInCatalogue.Slug(text).Replace('-', ' ');
+
+    /// <summary>Whether a word stands in a text, an ending of the plural aside.</summary>
+    private static bool StartsAWord(string text, string word)
+    {
+        for (int from = 0; from <= text.Length - word.Length;)
+        {
+            int at = text.IndexOf(word, from, StringComparison.Ordinal);
+            if (at < 0) return false;
+            int end = at + word.Length;
+            int tail = 0;
+            while (end + tail < text.Length && text[end + tail] != ' ') tail++;
+            if ((at == 0 || text[at - 1] == ' ') && (tail == 0 || (tail <= 3 && text.Substring(end, tail) is "s" or "es" or "ies" or "y" or "ry"))) return true;
+            from = at + 1;
+        }
+
+        return false;
+    }
+}
+
+/// <summary>Parts the words of a menu into what they name.</summary>
+internal static class MenuPieces
+{
+    private static readonly char[] Partings = [',', ';', '/', '+', '&', '·', '|', '•', '–', '—', '\n'];
+    private static readonly string[] Joints = [" and ", " with ", " or "];
+
+    /// <summary>The pieces, trimmed.</summary>
+    public static IEnumerable<string> Of(string words)
+    {
+        foreach (string piece in words.Split(Partings, StringSplitOptions.RemoveEmptyEntries))
+        {
+            foreach (string named in piece.Split(Joints, StringSplitOptions.RemoveEmptyEntries))
+            {
+                string one = named.Trim().TrimEnd('.');
+                if (one.Length > 2) yield return one;
+            }
+        }
+    }
+}

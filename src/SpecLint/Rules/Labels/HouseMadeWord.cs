@@ -1,0 +1,58 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7025: "house-made" for what is bought.</summary>
+internal sealed class HouseMadeWord : MenuRule
+{
+    private static readonly LabelRule Law = LabellingTable.Of("house-made-claim");
+    private static readonly string[] Words = ["house-made", "house made", "housemade", "homemade", "home-made", "our own", "made in house"];
+
+    private static readonly RuleInfo Rule = new("SL7025", "house-made-untrue", "What is called house-made is bought", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Menu menu)
+    {
+        foreach (var entry in menu.Drinks)
+        {
+            if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+            foreach (string piece in MenuPieces.Of(entry.Words.Value))
+            {
+                if (WordSearch.First(piece, Words) is not { } word) continue;
+                string rest = piece.Substring(WordSearch.Find(piece, word) + word.Length).Trim();
+                if (rest.Length < 3) continue;
+                Part? bought = null;
+                bool made = false;
+                foreach (var part in HeldWords.Of(context, recipe).PartsOf(rest))
+                {
+                    if (part.Item?.File is Ingredient && IsBought(part)) bought ??= part;
+                    else made = true;
+                }
+
+                if (bought is null || made) continue;
+                context.Report(new Finding(Rule)
+                {
+                    AskedLevel = Law.LevelCap,
+                    Place = context.At(entry.Words.Span),
+                    Subject = context.Id,
+                    Path = $"drinks[{entry.Drink.Value}].words",
+                    Key = piece,
+                    Message = $"\"{piece}\" is said, and {recipe.Name.Or(recipe.Id)} takes `{bought.Item!.Id}`, which is bought: no preparation of the book makes it ({Law.Source}).",
+                    Advice = $"Drop \"{word}\", or write the recipe of what is made.",
+                    Evidence = [Proof.Of("words", piece, context.At(entry.Words.Span)), Proof.Of("held", bought.Item.Id, recipe.At(bought.Line.Span))],
+                    Related = [new RelatedPlace(recipe.At(bought.Line.Span), "what is used")],
+                });
+            }
+        }
+    }
+
+    /// <summary>A bar's own ingredient file is of what it buys; of the catalogue only what no bar makes itself counts.</summary>
+    private static bool IsBought(Part part) =>
+        !part.Item!.IsBuiltIn || part.Material?.Kind is "spirit" or "liqueur" or "vermouth" or "fortified-wine" or "wine" or "sparkling-wine" or "beer" or "cider" or "bitters" or "soda" or "tonic" or "sauce";
+}

@@ -1,0 +1,60 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7023: what is soured, sweetened or watered is named juice.</summary>
+internal sealed class JuiceName : PrepRule
+{
+    private static readonly LabelRule Law = LabellingTable.Of("juice-name");
+    private static readonly LabelRule LawUs = LabellingTable.Of("juice-name-us");
+    private static readonly Limit AddedAcid = Limits.Of("juice-acid");
+    private static readonly string[] Qualified =
+        ["acid-adjusted", "adjusted", "soured", "sour", "acidified", "sweetened", "super", "extended", "seasoned", "spiced", "salted", "cordial", "blend", "mix", "style", "fermented", "stretched", "house lime"];
+
+    private static readonly RuleInfo Rule = new("SL7023", "juice-name-misused", "What is soured, sweetened or watered is named juice", Level.Warning) { Limits = ["juice-acid"] };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.Name.IsGiven || !WordSearch.EndsWith(prep.Name.Value, "juice")) return;
+        bool eu = Law.AppliesIn(context.Settings), us = LawUs.AppliesIn(context.Settings);
+        if ((!eu && !us) || WordSearch.First(prep.Name.Value, Qualified) is not null) return;
+        double acid = 0, litres = context.Profile.InputVolume / 1000;
+        Part? added = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is not { } material) continue;
+            string kind = material.Kind;
+            if (kind == "acid" && material.Ingredient is not null)
+            {
+                acid += material.State == MaterialState.Liquid ? 0 : part.Grams.Typical;
+                if (litres > 0 && acid / litres > AddedAcid.Value) added ??= part;
+            }
+            else if (kind is "sugar" or "syrup" or "honey" or "water")
+            {
+                added ??= part;
+            }
+        }
+
+        if (added is null) return;
+        string what = added.Material!.Kind == "acid" ? $"{Say.Number(acid / litres)} g/L of acid is added, over {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
+        var law = eu ? Law : LawUs;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = law.LevelCap,
+            Place = context.At(prep.Name.Span),
+            Subject = context.Id,
+            Path = "name",
+            Message = $"It is named juice, and {what}: on a menu or label that is no juice any more ({law.Source}).",
+            Advice = "Say so in the name: acid-adjusted juice, cordial, nectar, drink.",
+            Evidence = [Proof.Of("added", added.Line.Item.Value, context.At(added.Line.Span)), Proof.Of(AddedAcid)],
+            Related = [new RelatedPlace(context.At(added.Line.Span), "is added")],
+        });
+    }
+}

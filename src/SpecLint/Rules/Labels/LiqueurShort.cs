@@ -1,0 +1,61 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7020: a house liqueur with too little sugar or strength for the name.</summary>
+internal sealed class LiqueurShort : PrepRule
+{
+    // Sucrose gives 360.31/342.30 of its mass in invert sugar (molar masses), and all of it is counted as sucrose here.
+    private const double ToInvert = 360.31 / 342.30;
+
+    private static readonly RuleInfo Rule = new("SL7020", "liqueur-short", "A house liqueur has too little sugar or strength for its name", Level.Error)
+    {
+        Needs = [Fact.Abv, Fact.Sugar],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.Name.IsGiven) return;
+        string name = prep.Name.Value;
+        LegalName? law = null;
+        string word = "";
+        foreach (var legal in NameTable.All)
+        {
+            if (double.IsNaN(legal.SugarAtLeast) || double.IsNaN(legal.StrengthAtLeast) || legal.Kind != "category" || !legal.AppliesIn(context.Settings)) continue;
+            foreach (string term in legal.Terms)
+            {
+                if (term.Length == 0 || term.Length <= word.Length || !WordSearch.Has(name, term)) continue;
+                law = legal;
+                word = term;
+            }
+        }
+
+        if (law is null) return;
+        var sugar = context.Fact(Fact.Sugar);
+        var abv = context.Fact(Fact.Abv);
+        bool sweet = sugar.IsKnown && 10 * ToInvert * sugar.High < law.SugarAtLeast;
+        bool weak = abv.IsKnown && abv.High < law.StrengthAtLeast;
+        if (!sweet && !weak) return;
+        string what = sweet
+            ? $"holds {Say.Range(10 * ToInvert * sugar.Value, 10 * ToInvert * sugar.Low, 10 * ToInvert * sugar.High, "g/L")} of sugar as invert sugar, under {Say.Number(law.SugarAtLeast)} g/L"
+            : $"comes to {Say.Fact(Fact.Abv, abv)}, under {Say.Number(law.StrengthAtLeast)} % vol";
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = law.LevelCap,
+            Place = context.At(prep.Name.Span),
+            Subject = context.Id,
+            Path = "name",
+            Message = $"It is named {word}, and {what} ({law.Source}).",
+            Advice = sweet ? $"Raise the sugar to {Say.Number(law.SugarAtLeast)} g/L, or leave the word {word} out of its name." : $"Make it stronger, or leave the word {word} out of its name.",
+            Evidence = [Proof.Of(Fact.Sugar, sugar), Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least sugar", law.SugarAtLeast, "g/L", law.Source), Proof.Of($"{word}, least strength", law.StrengthAtLeast, "%{vol}", law.Source)],
+        });
+    }
+}

@@ -1,0 +1,45 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7030: what a prepared bottle's label must say is not known.</summary>
+internal sealed class LotLabelShort : StockRule
+{
+    private static readonly LabelRule Law = LabellingTable.Of("container-label");
+
+    private static readonly RuleInfo Rule = new("SL7030", "lot-label-short", "The label of a prepared bottle cannot be filled in", Level.Warning);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Stock stock)
+    {
+        foreach (var lot in stock.Lots)
+        {
+            if (!lot.Item.IsGiven || context.Book.Resolve(lot.Item.Value) is not { ByProduct: null, File: Prep prep }) continue;
+
+            // A lot without any date is a finding of its own.
+            if (!lot.Made.IsGiven && !lot.Opened.IsGiven && !lot.UseBy.IsGiven) continue;
+            var missing = new List<string>();
+            if (!lot.Made.IsGiven && !lot.Opened.IsGiven) missing.Add("the day it was made");
+            if (!lot.UseBy.IsGiven && prep.Keep is not { For.IsGiven: true }) missing.Add("a use-by day");
+            if (!lot.At.IsGiven && prep.Keep is not { At.IsGiven: true }) missing.Add("how it is stored");
+            if (missing.Count == 0) continue;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = Law.LevelCap,
+                Place = context.At(lot.Item.Span),
+                Subject = context.Id,
+                Path = $"lots[{lot.Item.Value}]",
+                Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+                Message = $"A bottle of {prep.Name.Or(prep.Id)} bears its name, the day made, a use-by day, storage and allergens; neither this lot nor the recipe gives {Say.List(missing, "or")} ({Law.Source}).",
+                Advice = "Give it in the lot, or under `keep` of the recipe.",
+                Evidence = [Proof.Of("recipe", prep.Id, prep.Head)],
+                Related = [new RelatedPlace(prep.Head, "the recipe")],
+            });
+        }
+    }
+}

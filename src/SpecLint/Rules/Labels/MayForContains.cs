@@ -1,0 +1,48 @@
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7003: "may contain" for what is contained.</summary>
+internal sealed class MayForContains : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL7003", "may-contain-for-contained", "What is contained is declared as may contain", Level.Error) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Recipe.Declares is not { } declares || declares.MayContain.Count == 0) return;
+        var list = declares.Allergens;
+        var found = context.Profile.Allergens.Found;
+        for (int i = 0; i < found.Count; i++)
+        {
+            var one = found[i];
+            if (one.Presence != Presence.Contained) continue;
+            if (list.IsGiven && Catalogue.AllergenTable.Covers(list.Value, one.Token)) continue;
+            for (int w = 0; w < declares.MayContain.Count; w++)
+            {
+                var word = declares.MayContain[w];
+                if (!Catalogue.AllergenTable.TokensOf(word.Value).Contains(one.Token)) continue;
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(word.Span),
+                    Subject = context.Id,
+                    Path = $"declares.mayContain[{word.Value}]",
+                    Key = one.Token,
+                    Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}); \"may contain\" is for traces that cannot be kept out, not for an ingredient ({one.Category.Source}).",
+                    Advice = $"Declare `{one.Token}` under `allergens`.",
+                    Caution = AllergenWords.Caution,
+                    Evidence = [Proof.Of("comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span))],
+                    Related = [new RelatedPlace(context.At(one.Origin.Part.Line.Span), $"brings {one.Token}")],
+                    Corrections = list.IsGiven
+                        ? [new Correction(CorrectionGrade.Proposed, $"Move `{one.Token}` to `allergens`.", [JsonEdits.AddToList(context.Recipe, list, one.Token), JsonEdits.RemoveFromList(context.Recipe, declares.MayContain, w)])]
+                        : [],
+                });
+                break;
+            }
+        }
+    }
+}

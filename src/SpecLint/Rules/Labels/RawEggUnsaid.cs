@@ -1,0 +1,82 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7026: raw egg without a word to the guest.</summary>
+internal sealed class RawEggUnsaid : DrinkRule
+{
+    private static readonly LabelRule Law = LabellingTable.Of("raw-egg-general");
+    private static readonly LabelRule LawUs = LabellingTable.Of("raw-egg-advisory");
+
+    private static readonly RuleInfo Rule = new("SL7026", "raw-egg-unsaid", "Raw egg is served without a word to the guest", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        bool holdsEgg = false;
+        foreach (var origin in context.Profile.Allergens.Origins) holdsEgg |= origin.Token == "egg" && origin.Certain;
+        if (!holdsEgg) return;
+        foreach (var text in drink.Declares?.Advisory ?? [])
+        {
+            if (text.IsGiven && text.Value.IndexOf("egg", StringComparison.OrdinalIgnoreCase) >= 0) return;
+        }
+
+        foreach (var leaf in RecipeTree.Of(context.Profile))
+        {
+            if (!IsRawEgg(leaf.Ingredient) || IsHeated(context, leaf)) continue;
+            var law = LawUs.AppliesIn(context.Settings) && context.Settings.JurisdictionIsStated ? LawUs : Law;
+            string json = $"[\"{law.Text}\"]";
+            var edit = drink.Declares is null
+                ? JsonEdits.AddProperty(drink, "", "declares", $"{{ \"advisory\": {json} }}")
+                : drink.Declares.Advisory.Count == 0 ? JsonEdits.AddProperty(drink, "declares", "advisory", json) : null;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = law.LevelCap,
+                Place = context.At(leaf.Part.Line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(leaf.Part.Line, "item"),
+                Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and the guest is told nothing ({law.Source}).",
+                Advice = $"Use pasteurised egg, or tell the guest under `declares.advisory`: \"{law.Text}\"",
+                Caution = "Raw egg can carry Salmonella: not for the old, the very young, the pregnant or the ill. Follow the local food code.",
+                Evidence = [Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)), Proof.Of("law", law.Source)],
+                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell the guest of the raw egg.", [edit])],
+            });
+            return;
+        }
+    }
+
+    private static bool IsRawEgg(Ingredient ingredient)
+    {
+        if (ingredient.IngredientKind.Or("") != "egg") return false;
+        string text = ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or("");
+        return text.IndexOf("pasteuri", StringComparison.OrdinalIgnoreCase) < 0 && text.IndexOf("powder", StringComparison.OrdinalIgnoreCase) < 0
+            && text.IndexOf("dried", StringComparison.OrdinalIgnoreCase) < 0;
+    }
+
+    private static bool IsHeated(RecipeContext context, TreeLeaf leaf)
+    {
+        if (Heats(context.Recipe)) return true;
+        for (int i = 0; i < leaf.Through.Count - 1; i++)
+        {
+            if (context.Book.Resolve(leaf.Through[i])?.File is Recipe recipe && Heats(recipe)) return true;
+        }
+
+        return false;
+    }
+
+    private static bool Heats(Recipe recipe)
+    {
+        foreach (var step in recipe.Method)
+        {
+            if (step.Do.IsGiven && step.Do.Value is "heat" or "boil" or "cook" or "simmer" or "pasteurise" or "pasteurize" or "sous-vide") return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,66 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7019: a preparation named as a spirit under the spirit's least strength.</summary>
+internal sealed class SpiritNameUnderStrength : PrepRule
+{
+    private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy", "plum brandy"];
+
+    private static readonly RuleInfo Rule = new("SL7019", "spirit-name-under-strength", "It is named as a spirit and is weaker than that spirit may be", Level.Error)
+    {
+        Needs = [Fact.Abv],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.Name.IsGiven) return;
+        var names = NameTable.All;
+        LegalName? strictest = null;
+        string word = "";
+        for (int i = 0; i < names.Count; i++)
+        {
+            var name = names[i];
+            if (double.IsNaN(name.StrengthAtLeast) || name.Kind != "category" || !double.IsNaN(name.SugarAtLeast) || !name.AppliesIn(context.Settings)) continue;
+            string? term = TermOf(prep.Name.Value, name);
+            if (term is null || term.Length < word.Length) continue;
+            if (strictest is not null && term.Length == word.Length && name.StrengthAtLeast <= strictest.StrengthAtLeast) continue;
+            strictest = name;
+            word = term;
+        }
+
+        if (strictest is null) return;
+        var abv = context.Fact(Fact.Abv);
+        if (!abv.IsKnown || abv.High >= strictest.StrengthAtLeast) return;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = strictest.LevelCap,
+            Place = context.At(prep.Name.Span),
+            Subject = context.Id,
+            Path = "name",
+            Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, under the {Say.Number(strictest.StrengthAtLeast)} % vol that {word} has at least ({strictest.Source}).",
+            Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",
+            Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least strength", strictest.StrengthAtLeast, "%{vol}", strictest.Source)],
+        });
+    }
+
+    private static string? TermOf(string name, LegalName legal)
+    {
+        foreach (string term in legal.Terms)
+        {
+            if (term.Length == 0 || !WordSearch.EndsWith(name, term)) continue;
+            if (term == "brandy" && FruitBrandies.Any(f => WordSearch.EndsWith(name, f))) continue;
+            return term;
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,48 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7009: the declared strength is further from the computed than the law lets it be.</summary>
+internal sealed class StrengthMisdeclared : RecipeRule
+{
+    private static readonly Limit Tolerance = Limits.Of("strength-tolerance");
+    private static readonly Limit ToleranceUs = Limits.Of("strength-tolerance-us");
+
+    private static readonly RuleInfo Rule = new("SL7009", "strength-misdeclared", "The declared strength is not the strength it comes to", Level.Error)
+    {
+        Needs = [Fact.Abv],
+        Limits = ["strength-tolerance", "strength-tolerance-us"],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Recipe.Declares is not { Abv.IsGiven: true } declares) return;
+        var abv = context.Fact(Fact.Abv);
+        if (!abv.IsKnown) return;
+        var limit = Tolerance.AppliesIn(context.Settings) || !ToleranceUs.AppliesIn(context.Settings) ? Tolerance : ToleranceUs;
+        double declared = declares.Abv.Value.Base;
+        if (abv.Low <= declared + limit.Value && abv.High >= declared - limit.Value) return;
+        string right = Say.Number(abv.Value, 1);
+        bool sold = context.Recipe is Prep;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = sold ? limit.LevelCap : Level.Warning,
+            Place = context.At(declares.Abv.Span),
+            Subject = context.Id,
+            Path = "declares.abv",
+            Message = $"Declared at {Say.Number(declared)} % vol, it comes to {Say.Fact(Fact.Abv, abv)}; a label may be {Say.Number(limit.Value)} % vol off ({limit.Source}).",
+            Advice = $"Declare {right} % v/v, or bring the recipe to what is declared.",
+            Caution = "People count their drinks by what is declared; the local law on labels and measures decides.",
+            Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("declared", declares.Abv.Value, context.At(declares.Abv.Span)), Proof.Of(limit)],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} % v/v.", [new TextEdit(context.At(declares.Abv.Span), $"\"{right} % v/v\"")])],
+        });
+    }
+}
