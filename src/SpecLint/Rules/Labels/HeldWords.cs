@@ -19,6 +19,7 @@ internal sealed class HeldWords
     ];
 
     private readonly List<(string Text, int Part)> texts = [];
+    private readonly List<(string Text, int Part)> kindred = [];
     private readonly List<string> ids = [];
     private readonly List<string> own = [];
 
@@ -72,6 +73,11 @@ internal sealed class HeldWords
             {
                 if (StartsAWord(text, word)) return part;
             }
+
+            foreach (var (text, part) in kindred)
+            {
+                if (StartsAWord(text, word)) return part;
+            }
         }
 
         return -1;
@@ -99,6 +105,12 @@ internal sealed class HeldWords
         foreach (string text in own)
         {
             if (StartsAWord(text, plain)) return true;
+        }
+
+        // A synonym may name several things at once: it has to be this name and no more.
+        foreach (var (text, _) in texts)
+        {
+            if (text == plain) return true;
         }
 
         return false;
@@ -141,7 +153,7 @@ internal sealed class HeldWords
         var next = ingredient;
         for (int i = 0; i < 16; i++)
         {
-            foreach (var alias in next.Aliases) Put(alias.Value, part);
+            foreach (var alias in next.Aliases) Put(alias.Value, part, isName: false);
             if (!next.Like.IsGiven || context.Book.Resolve(next.Like.Value) is not { File: Ingredient parent }) break;
             ids.Add(parent.Id);
             Put(parent.Id.Replace('-', ' '), part);
@@ -150,18 +162,18 @@ internal sealed class HeldWords
         }
     }
 
-    private void Put(string text, int part)
+    private void Put(string text, int part, bool isName = true)
     {
         if (text.Length == 0) return;
         string plain = Plain(text);
         texts.Add((plain, part));
-        own.Add(plain);
+        if (isName) own.Add(plain);
         foreach (string[] kin in Kin)
         {
             foreach (string one in kin)
             {
                 if (!StartsAWord(plain, one)) continue;
-                foreach (string other in kin) texts.Add((other, part));
+                foreach (string other in kin) kindred.Add((other, part));
                 break;
             }
         }

@@ -47,7 +47,7 @@ internal sealed class JuiceName : PrepRule
         var law = eu ? Law : LawUs;
         context.Report(new Finding(Rule)
         {
-            AskedLevel = law.LevelCap,
+            AskedLevel = Sold.IsSold(context, prep) ? law.LevelCap : Level.Note,
             Place = context.At(prep.Name.Span),
             Subject = context.Id,
             Path = "name",

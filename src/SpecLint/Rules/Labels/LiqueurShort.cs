@@ -23,7 +23,7 @@ internal sealed class LiqueurShort : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Name.IsGiven) return;
+        if (!prep.Name.IsGiven || !Sold.IsSold(context, prep)) return;
         string name = prep.Name.Value;
         LegalName? law = null;
         string word = "";

@@ -22,7 +22,7 @@ internal sealed class SpiritNameUnderStrength : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Name.IsGiven) return;
+        if (!prep.Name.IsGiven || !Sold.IsSold(context, prep)) return;
         var names = NameTable.All;
         LegalName? strictest = null;
         string word = "";
