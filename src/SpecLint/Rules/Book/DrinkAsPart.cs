@@ -16,7 +16,8 @@ internal sealed class DrinkAsPart : RecipeRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Item?.File is not Drink drink) continue;
+            // A drink in its own list is a finding of the family of files.
+            if (part.Item?.File is not Drink drink || drink.Id == context.Id) continue;
             Prep? batch = null;
             foreach (var prep in context.Book.Preps)
             {

@@ -11,10 +11,12 @@ internal sealed class StrengthMisdeclared : RecipeRule
     private static readonly Limit Tolerance = Limits.Of("strength-tolerance");
     private static readonly Limit ToleranceUs = Limits.Of("strength-tolerance-us");
 
+    private static readonly Limit ProofApart = Limits.Of("amount-proof-apart");
+
     private static readonly RuleInfo Rule = new("SL7009", "strength-misdeclared", "The declared strength is not the strength it comes to", Level.Error)
     {
         Needs = [Fact.Abv],
-        Limits = ["strength-tolerance", "strength-tolerance-us"],
+        Limits = ["strength-tolerance", "strength-tolerance-us", "amount-proof-apart"],
         IsConsequence = true,
     };
 
@@ -30,6 +32,9 @@ internal sealed class StrengthMisdeclared : RecipeRule
         var limit = Tolerance.AppliesIn(context.Settings) || !ToleranceUs.AppliesIn(context.Settings) ? Tolerance : ToleranceUs;
         double declared = declares.Abv.Value.Base;
         if (abv.Low <= declared + limit.Value && abv.High >= declared - limit.Value) return;
+
+        // Twice the strength is proof under the wrong unit, which family 2 finds.
+        if (abv.Value >= 3 && Math.Abs((declared / abv.Value) - 2) <= 2 * ProofApart.Value / 100) return;
         string right = Say.Number(abv.Value, 1);
         bool sold = context.Recipe is Prep;
         context.Report(new Finding(Rule)
