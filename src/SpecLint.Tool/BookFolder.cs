@@ -77,7 +77,7 @@ internal sealed class BookFolder
     /// <summary>What to hand to the library.</summary>
     /// <param name="on">The day of the run.</param>
     /// <param name="threads">Number of threads; 0 takes one a processor.</param>
-    public BookInput ToInput(CalendarDate on, int threads) => new(Files, on) { Threads = threads };
+    public BookInput ToInput(CalendarDate on, int threads) => new(Files, on) { Threads = threads, HouseSchemas = HouseSchemaFiles.Load(Root, Bar) };
 
     /// <summary>Finds and reads the book that the paths lie in.</summary>
     /// <param name="host">The world.</param>

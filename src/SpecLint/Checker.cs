@@ -14,6 +14,9 @@ public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
     /// <summary>Rules of a bar's own, beside the built-in ones.</summary>
     public IReadOnlyList<Rule> HouseRules { get; init; } = [];
 
+    /// <summary>Checks of the bar's own schemas; <see langword="null"/> where none are configured.</summary>
+    public IHouseSchemaCheck? HouseSchemas { get; init; }
+
     /// <summary>Number of threads; 0 takes one a processor.</summary>
     public int Threads { get; init; }
 
@@ -85,7 +88,7 @@ public static class Checker
             files[i] = sources[i] == barSource ? bar : kind is null ? null : BookReader.Read(sources[i], kind.Value, measures);
             input.Progress?.Invoke(Interlocked.Increment(ref done));
         });
-        return new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On);
+        return new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On) { HouseSchemas = input.HouseSchemas };
     }
 
     private static void SetLevels(List<Finding> findings, Settings settings)

@@ -80,6 +80,9 @@ public sealed class LinkedBook
     /// <summary>Settings in force.</summary>
     public Settings Settings { get; }
 
+    /// <summary>Checks of the bar's own schemas, where it has some.</summary>
+    public IHouseSchemaCheck? HouseSchemas { get; init; }
+
     /// <summary>The date of the run.</summary>
     public CalendarDate On { get; }
 

@@ -8,8 +8,11 @@ namespace SpecLint.Tests.Rules;
 /// <summary>Pages and rules agree, and every example of every page does what the page says.</summary>
 public sealed class RulePageTests
 {
-    /// <summary>SL1003 is about files of megabytes, which no page can hold; its own test makes one.</summary>
-    private static readonly HashSet<string> WithoutFindingExample = ["SL1003"];
+    /// <summary>
+    /// SL1003 is about files of megabytes, which no page can hold; SL1028 needs the schema engine that the tool brings. Both
+    /// have tests of their own.
+    /// </summary>
+    private static readonly HashSet<string> WithoutFindingExample = ["SL1003", "SL1028"];
 
     public static TheoryData<string> PageIds => [.. RulePage.All.Select(p => p.Id)];
 
