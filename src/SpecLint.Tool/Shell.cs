@@ -16,8 +16,8 @@ internal static class Shell
     /// <summary>Version of the product.</summary>
     public static string Version { get; } = VersionOfAssembly();
 
-    /// <summary>All verbs, in the order of the help. A verb is one file in <c>Verbs/</c> and one line here.</summary>
-    public static IReadOnlyList<Verb> Verbs { get; } =
+    /// <summary>All verbs, in the order of the help, made anew: a verb holds its options. A verb is one file in <c>Verbs/</c> and one line here.</summary>
+    public static IReadOnlyList<Verb> Verbs =>
     [
         new CheckVerb(),
         new ProfileVerb(),
