@@ -97,6 +97,18 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
     }
 
     [Fact]
+    public void Columns_of_a_very_long_line_are_right()
+    {
+        using var book = SmallBook.WithBroken();
+        string line = string.Concat(Enumerable.Repeat("crème \U0001F379 ", 1500));
+        string text = $$"""{ "name": "X", "notes": "{{line}}", "ingredients": [ { "item": "no-such-thing", "amount": "45 ml" } ] }""";
+        book.Write("long.drink.json", text);
+        using var log = JsonDocument.Parse(ToolRun.In(book.Path, "check", "long.drink.json", "--format", "sarif").Bytes);
+        var region = Physical(Results(log).Single(r => r.GetProperty("ruleId").GetString() == "SL9001")).GetProperty("region");
+        Assert.Equal(text.IndexOf("\"no-such-thing\"", StringComparison.Ordinal) + 1, region.GetProperty("startColumn").GetInt32());
+    }
+
+    [Fact]
     public void A_fix_puts_the_finding_right()
     {
         using var book = SmallBook.WithBroken();

@@ -3,7 +3,11 @@ namespace SpecLint.Reading;
 /// <summary>The text of one file, as handed to the library.</summary>
 public sealed class SourceFile
 {
+    /// <summary>Bytes of a block whose UTF-16 units are counted once, so that a file of one long line costs no more than another.</summary>
+    private const int BlockLength = 1024;
+
     private int[]? lineStarts;
+    private int[]? unitsBeforeBlock;
 
     /// <summary>A file's text.</summary>
     /// <param name="path">Path relative to the root of the book, with <c>/</c>.</param>
@@ -37,7 +41,8 @@ public sealed class SourceFile
         if (line < 0) line = ~line - 1;
         int from = starts[line];
         if (line == 0) from = Math.Min(offset, ByteOrderMarkLength);
-        return new LinePosition(line + 1, 1 + Utf16Length(text.Slice(from, offset - from)));
+        int units = offset - from <= 2 * BlockLength ? Utf16Length(text.Slice(from, offset - from)) : UnitsBefore(offset) - UnitsBefore(from);
+        return new LinePosition(line + 1, 1 + units);
     }
 
     /// <summary>The text of a span, invalid bytes replaced.</summary>
@@ -54,6 +59,23 @@ public sealed class SourceFile
         int end = line < starts.Length ? starts[line] : text.Length;
         while (end > start && (text[end - 1] == (byte)'\n' || text[end - 1] == (byte)'\r')) end--;
         return new TextSpan(start, end - start);
+    }
+
+    /// <summary>UTF-16 units of the text before a byte offset.</summary>
+    private int UnitsBefore(int offset)
+    {
+        var text = Utf8.Span;
+        var before = unitsBeforeBlock;
+        if (before is null)
+        {
+            before = new int[(text.Length / BlockLength) + 1];
+            for (int block = 1; block < before.Length; block++)
+                before[block] = before[block - 1] + Utf16Length(text.Slice((block - 1) * BlockLength, BlockLength));
+            unitsBeforeBlock = before;
+        }
+
+        int start = offset / BlockLength;
+        return before[start] + Utf16Length(text.Slice(start * BlockLength, offset - (start * BlockLength)));
     }
 
     private static bool HasByteOrderMark(ReadOnlySpan<byte> text) =>
