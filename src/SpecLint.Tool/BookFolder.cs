@@ -18,14 +18,14 @@ internal sealed class BookFolder
     public static readonly IReadOnlyList<string> AlwaysLeftOut = ["**/.*/", "**/node_modules/"];
 
     /// <summary>A file over 4 MiB is handed over as blanks of more than that: the reader says that it is too large, and nobody reads it.</summary>
-    private static readonly Lazy<byte[]> TooLarge = new(static () =>
+    internal static readonly Lazy<byte[]> TooLarge = new(static () =>
     {
         byte[] blanks = new byte[LargestFile + 1];
         blanks.AsSpan().Fill((byte)' ');
         return blanks;
     });
 
-    private const int LargestFile = 4 << 20;
+    internal const int LargestFile = 4 << 20;
 
     private BookFolder(string root, Bar? bar, IReadOnlyList<SourceFile> files, IReadOnlyList<string> otherBooks, Func<string, bool>? includes, string displayPrefix)
     {
@@ -112,7 +112,9 @@ internal sealed class BookFolder
         }
     }
 
-    private static string RootOf(Host host, string path)
+    /// <summary>Full path of the root of the book that a path lies in.</summary>
+    /// <exception cref="UsageException">The path does not exist, or several books lie in it.</exception>
+    internal static string RootOf(Host host, string path)
     {
         string full = Path.TrimEndingDirectorySeparator(host.FullPath(path));
         bool isFolder = Directory.Exists(full);
@@ -166,6 +168,15 @@ internal sealed class BookFolder
 
     private static List<string> Find(DirectoryInfo root, Bar? bar, List<string> others)
     {
+        var matcher = MatcherOf(bar);
+        var found = matcher.Execute(new BookDirectory(root, others)).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
+        found.Sort(StringComparer.Ordinal);
+        return found;
+    }
+
+    /// <summary>The patterns of a bar.</summary>
+    internal static Matcher MatcherOf(Bar? bar)
+    {
         var matcher = new Matcher(StringComparison.Ordinal);
         matcher.AddInclude(BarFile);
         if (bar is { Files.Count: > 0 })
@@ -178,9 +189,7 @@ internal sealed class BookFolder
         }
 
         foreach (var pattern in bar?.LeaveOut ?? []) matcher.AddExclude(pattern.Value);
-        var found = matcher.Execute(new BookDirectory(root, others)).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
-        found.Sort(StringComparer.Ordinal);
-        return found;
+        return matcher;
     }
 
     /// <summary>Which of the files were asked for.</summary>

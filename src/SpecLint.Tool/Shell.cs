@@ -21,6 +21,9 @@ internal static class Shell
     [
         new CheckVerb(),
         new ProfileVerb(),
+        new CorrectVerb(),
+        new CompareVerb(),
+        new BaselineVerb(),
         new RulesVerb(),
         new SettingsVerb(),
         new StartVerb(),

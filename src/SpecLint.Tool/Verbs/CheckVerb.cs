@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Book;
+using SpecLint.Changes;
 using SpecLint.Reading;
 using SpecLint.Reports;
 
@@ -9,7 +10,7 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class CheckVerb : Verb
 {
     private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; the current folder where none is given. The book is always read whole; findings are shown for what is named.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string> format = CommonOptions.Format("text", "json", "sarif");
+    private readonly Option<string> format = CommonOptions.Format("text", "json", "sarif", "github", "junit");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> failAt = new("--fail-at")
     {
@@ -28,8 +29,27 @@ internal sealed class CheckVerb : Verb
         HelpName = "ADDRESS",
     };
 
+    private readonly Option<string?> baseline = new("--baseline")
+    {
+        Description = "File of a baseline: only findings that are not in it are shown and counted.",
+        HelpName = "FILE",
+    };
+
+    private readonly Option<string?> since = new("--since")
+    {
+        Description = "Revision of the book's git repository: only findings that it does not have are shown and counted.",
+        HelpName = "REVISION",
+    };
+
+    private readonly Option<string?> meantFor = new("--for")
+    {
+        Description = "With --format sarif: who reads the log. code-scanning leaves out what is accepted, and what GitHub's limits leave no room for.",
+        HelpName = "code-scanning",
+    };
+
     public CheckVerb()
     {
+        meantFor.AcceptOnlyFromAmong("code-scanning");
         failAt.AcceptOnlyFromAmong("error", "warning", "note", "never");
         pagesAt.Validators.Add(result =>
         {
@@ -46,17 +66,21 @@ internal sealed class CheckVerb : Verb
         "speclint check recipes",
         "speclint check recipes/low-tide.drink.json --fail-at warning",
         "speclint check . --format sarif --output speclint.sarif",
+        "speclint check . --since main",
     ];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { format, output, failAt, on, threads, quiet, colour, pagesAt }) command.Options.Add(option);
+        foreach (var option in new Option[] { format, output, failAt, on, threads, quiet, colour, pagesAt, baseline, since, meantFor }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
         var named = parsed.GetValue(paths) ?? [];
+        string layout = parsed.GetValue(format)!;
+        if (parsed.GetValue(meantFor) is not null && layout != "sarif") throw new UsageException("--for goes with --format sarif.");
+        var entries = parsed.GetValue(baseline) is { } baselineFile ? BaselineVerb.Read(host, baselineFile) : null;
         bool isQuiet = parsed.GetValue(quiet);
         int threadCount = parsed.GetValue(threads);
         var folder = BookFolder.Open(host, named, threadCount);
@@ -77,10 +101,32 @@ internal sealed class CheckVerb : Verb
             result = Checker.Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { Progress = progress.Report });
         }
 
-        var content = ReportContent.Of(result, folder.Includes);
-        string? file = parsed.GetValue(output);
-        switch (parsed.GetValue(format))
+        var remarks = new List<string>();
+        if (parsed.GetValue(since) is { } revision)
         {
+            var before = Checker.Check(new BookInput(GitBook.Read(folder.Root, revision), result.Book.On) { Threads = threadCount }).Fingerprints();
+            int all = result.Findings.Flat().Count();
+            result = result.Only(f => !before.Contains(f.Fingerprint));
+            int old = all - result.Findings.Flat().Count();
+            if (old > 0) remarks.Add($"{ReportWords.Count(old, "finding was", "findings were")} there at {revision} already.");
+        }
+
+        var match = entries?.Match(result);
+        bool showsBaseline = layout == "sarif" && parsed.GetValue(meantFor) is null;
+        if (match is not null && match.Remark.Length > 0) remarks.Add(match.Remark);
+        var failing = ReportContent.Of(match is null ? result : result.Only(match.IsNew), folder.Includes, remarks);
+        var content = showsBaseline ? ReportContent.Of(result, folder.Includes, remarks) : failing;
+        string? file = parsed.GetValue(output);
+        switch (layout)
+        {
+            case "github":
+                string inRepository = folder.RepositoryPrefix();
+                ResultOutput.DeliverText(host, file, writer => GitHubReport.WriteCommands(writer, content, inRepository));
+                AppendSummary(host, content, inRepository);
+                break;
+            case "junit":
+                ResultOutput.Deliver(host, file, stream => JUnitReport.Write(stream, content, result.Book.Files.Select(f => f.Source.Path).Where(p => folder.Includes is null || folder.Includes(p))));
+                break;
             case "json":
                 ResultOutput.Deliver(host, file, stream => JsonReport.Write(stream, content, Shell.Version));
                 break;
@@ -92,6 +138,8 @@ internal sealed class CheckVerb : Verb
                     PathPrefix = prefix,
                     PageOf = Embedded.PageOf,
                     PagesAt = AddressOf(parsed.GetValue(pagesAt)),
+                    ForCodeScanning = parsed.GetValue(meantFor) is not null,
+                    Baseline = match,
                 };
                 ResultOutput.Deliver(host, file, stream => SarifReport.Write(stream, content, sarif));
                 break;
@@ -112,9 +160,25 @@ internal sealed class CheckVerb : Verb
             return ExitStatus.Usage;
         }
 
-        return parsed.GetValue(failAt) is { } level && Settings.TryLevel(level, out var threshold) && content.Highest >= threshold
+        return parsed.GetValue(failAt) is { } level && Settings.TryLevel(level, out var threshold) && failing.Highest >= threshold
             ? ExitStatus.Findings
             : ExitStatus.Clean;
+    }
+
+    /// <summary>Adds the full list to the summary of a step, where a runner has named a file for it.</summary>
+    private static void AppendSummary(Host host, ReportContent content, string prefix)
+    {
+        if (host.Variable("GITHUB_STEP_SUMMARY") is not { Length: > 0 } summary) return;
+        try
+        {
+            using var stream = new FileStream(host.FullPath(summary), FileMode.Append, FileAccess.Write);
+            using var writer = Host.WriterTo(stream);
+            GitHubReport.WriteSummary(writer, content, prefix);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Shell.Say(host, $"the summary of the step cannot be written: {e.Message}");
+        }
     }
 
     private static Uri? AddressOf(string? text) =>

@@ -138,4 +138,12 @@ public sealed class Finding
     public string Fingerprint => fingerprint ??= Fingerprints.Of(this);
 
     private string? fingerprint;
+
+    /// <summary>The same finding with other findings beneath it.</summary>
+    internal Finding WithFolded(IReadOnlyList<Finding> folded)
+    {
+        var copy = (Finding)MemberwiseClone();
+        copy.Folded = folded;
+        return copy;
+    }
 }

@@ -295,7 +295,7 @@ public static class ProfileReport
         _ => ucum,
     };
 
-    private static string LabelOf(Fact fact) => fact switch
+    internal static string LabelOf(Fact fact) => fact switch
     {
         Fact.MixVolume => "volume before ice",
         Fact.Dilution => "dilution",

@@ -69,22 +69,26 @@ public sealed class ReportContent
     /// <summary>Number of accepted findings of rules that guard against harm.</summary>
     public int AcceptedSafety { get; }
 
+    /// <summary>Sentences that the summary of a text ends with: what is not shown, and why.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
     /// <summary>The highest level among the findings, those that stand beneath their cause included.</summary>
     public Level Highest => Errors > 0 ? Level.Error : Warnings > 0 ? Level.Warning : Notes > 0 ? Level.Note : Level.None;
 
     /// <summary>What to show of a result.</summary>
     /// <param name="result">The result.</param>
     /// <param name="includes">Whether to show what is about a file, by its path; all where <see langword="null"/>.</param>
-    public static ReportContent Of(CheckResult result, Func<string, bool>? includes = null)
+    /// <param name="remarks">Sentences for the summary.</param>
+    public static ReportContent Of(CheckResult result, Func<string, bool>? includes = null, IReadOnlyList<string>? remarks = null)
     {
         var files = result.Book.Files;
-        if (includes is null) return new ReportContent(result, result.Findings, result.Accepted, files.Count, files.Count(f => f is Recipe));
+        if (includes is null) return new ReportContent(result, result.Findings, result.Accepted, files.Count, files.Count(f => f is Recipe)) { Remarks = remarks ?? [] };
         return new ReportContent(
             result,
             [.. result.Findings.Where(f => includes(f.Place.File.Path))],
             [.. result.Accepted.Where(f => includes(f.Place.File.Path))],
             files.Count(f => includes(f.Source.Path)),
-            files.Count(f => f is Recipe && includes(f.Source.Path)));
+            files.Count(f => f is Recipe && includes(f.Source.Path))) { Remarks = remarks ?? [] };
     }
 
     /// <summary>Whether a place is in a file of the book; else it is in the built-in catalogue.</summary>

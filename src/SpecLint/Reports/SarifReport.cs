@@ -1,4 +1,5 @@
 using System.Text.Json;
+using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Rules;
@@ -22,6 +23,15 @@ public sealed record SarifReportOptions
 
     /// <summary>The address under which the pages can be read on the web; <see langword="null"/> where they cannot.</summary>
     public Uri? PagesAt { get; init; }
+
+    /// <summary>
+    /// Whether the log is meant for GitHub code scanning: what is accepted or stands in the baseline is left out, since it
+    /// would come back as an alert, and so is what lies beyond the limits on results, related places and tags; errors first.
+    /// </summary>
+    public bool ForCodeScanning { get; init; }
+
+    /// <summary>How findings stand to a baseline; <see langword="null"/> where there is none.</summary>
+    public BaselineMatch? Baseline { get; init; }
 }
 
 /// <summary>
@@ -37,9 +47,25 @@ public static class SarifReport
     /// <summary>The base that addresses are relative to; it is named, never given.</summary>
     private const string Base = "%SRCROOT%";
 
+    /// <summary>Most results of a run that code scanning takes (GitHub Docs, SARIF support for code scanning: limits).</summary>
+    public const int MostResults = 25_000;
+
+    private const int MostTags = 20;
+
+    /// <summary>It takes 1,000 places a result and shows 100.</summary>
+    private const int MostRelated = 100;
+
     /// <summary>Writes the log.</summary>
     public static void Write(Stream to, ReportContent content, SarifReportOptions options)
     {
+        var results = Merge(content, options);
+        int left = 0;
+        if (options.ForCodeScanning && results.Count > MostResults)
+        {
+            left = results.Count - MostResults;
+            results = [.. results.OrderByDescending(f => f.Level).Take(MostResults)];
+        }
+
         using var json = new Utf8JsonWriter(to, JsonOutput.Options);
         json.WriteStartObject();
         json.WriteString("$schema", Schema);
@@ -53,6 +79,16 @@ public static class SarifReport
         json.WriteStartArray("invocations");
         json.WriteStartObject();
         json.WriteBoolean("executionSuccessful", true);
+        if (left > 0)
+        {
+            json.WriteStartArray("toolExecutionNotifications");
+            json.WriteStartObject();
+            json.WriteString("level", "warning");
+            WriteMessage(json, "message", $"{left} results of the lowest levels are left out: code scanning takes {MostResults} of a run.");
+            json.WriteEndObject();
+            json.WriteEndArray();
+        }
+
         json.WriteEndObject();
         json.WriteEndArray();
         json.WriteStartObject("originalUriBaseIds");
@@ -62,7 +98,12 @@ public static class SarifReport
         json.WriteEndObject();
         json.WriteString("columnKind", "utf16CodeUnits");
         json.WriteStartArray("results");
-        foreach (var finding in Merge(content)) WriteResult(json, finding, content, options, indexById);
+        foreach (var finding in results) WriteResult(json, finding, content, options, indexById);
+        if (options is { Baseline: not null, ForCodeScanning: false })
+        {
+            foreach (var entry in options.Baseline.Absent) WriteAbsent(json, entry, options, indexById);
+        }
+
         json.WriteEndArray();
         json.WriteStartObject("properties");
         json.WriteString("on", content.Result.Book.On.ToString());
@@ -76,10 +117,11 @@ public static class SarifReport
         JsonReport.WriteLineEnd(to);
     }
 
-    private static IEnumerable<Finding> Merge(ReportContent content)
+    private static List<Finding> Merge(ReportContent content, SarifReportOptions options)
     {
-        if (content.Accepted.Count == 0) return content.Findings;
-        var all = content.Findings.Concat(content.Accepted).ToList();
+        var all = content.Findings.ToList();
+        if (options.ForCodeScanning) return all;
+        all.AddRange(content.Accepted);
         all.Sort(FindingOrder.Instance);
         return all;
     }
@@ -130,9 +172,40 @@ public static class SarifReport
         json.WriteEndObject();
         json.WriteStartObject("properties");
         json.WriteStartArray("tags");
-        json.WriteStringValue(ReportWords.Of(info.Family));
-        if (info.Safety) json.WriteStringValue("guards against harm");
+        foreach (string tag in Tags(info).Take(MostTags)) json.WriteStringValue(tag);
         json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static IEnumerable<string> Tags(RuleInfo info)
+    {
+        yield return ReportWords.Of(info.Family);
+        if (info.Safety) yield return "guards against harm";
+    }
+
+    /// <summary>A finding of the baseline that is there no more.</summary>
+    private static void WriteAbsent(Utf8JsonWriter json, BaselineEntry entry, SarifReportOptions options, Dictionary<string, int> indexById)
+    {
+        json.WriteStartObject();
+        json.WriteString("ruleId", JsonOutput.WellFormed(entry.Rule));
+        if (indexById.TryGetValue(entry.Rule, out int index)) json.WriteNumber("ruleIndex", index);
+        json.WriteString("kind", "fail");
+        json.WriteString("level", ReportWords.Of(entry.Level));
+        json.WriteString("baselineState", "absent");
+        WriteMessage(json, "message", entry.Message);
+        json.WriteStartArray("locations");
+        json.WriteStartObject();
+        json.WriteStartObject("physicalLocation");
+        json.WriteStartObject("artifactLocation");
+        json.WriteString("uri", JsonOutput.Address(options.PathPrefix + entry.File));
+        json.WriteString("uriBaseId", Base);
+        json.WriteEndObject();
+        json.WriteEndObject();
+        json.WriteEndObject();
+        json.WriteEndArray();
+        json.WriteStartObject("partialFingerprints");
+        json.WriteString(Fingerprints.Name, JsonOutput.WellFormed(entry.Fingerprint));
         json.WriteEndObject();
         json.WriteEndObject();
     }
@@ -146,6 +219,7 @@ public static class SarifReport
         // Section 3.27.10 ties any other kind to the level "none"; what is not shown must not pass as holding.
         json.WriteString("kind", "fail");
         json.WriteString("level", ReportWords.Of(finding.Level));
+        if (options.Baseline is { } baseline) json.WriteString("baselineState", baseline.IsNew(finding) ? "new" : "unchanged");
         WriteMessage(json, "message", MessageOf(finding));
         json.WriteStartArray("locations");
         json.WriteStartObject();
@@ -204,14 +278,17 @@ public static class SarifReport
     private static void WriteRelated(Utf8JsonWriter json, Finding finding, ReportContent content, SarifReportOptions options)
     {
         if (finding.Related.Count == 0 && finding.Folded.Count == 0) return;
-        json.WriteStartArray("relatedLocations");
         int id = 0;
+        if (options.ForCodeScanning && !finding.Folded.Any(f => content.IsInBook(f.Place)) && !finding.Related.Any(r => content.IsInBook(r.Place))) return;
+        json.WriteStartArray("relatedLocations");
         foreach (var related in finding.Related) Write(related.Place, related.Message);
         foreach (var folded in finding.Folded) Write(folded.Place, $"From this follows {folded.Rule.Id} ({ReportWords.Of(folded.Level)}): {folded.Message}");
         json.WriteEndArray();
 
         void Write(Place place, string message)
         {
+            // Code scanning asks for a physical place.
+            if (options.ForCodeScanning && (id >= MostRelated || !content.IsInBook(place))) return;
             json.WriteStartObject();
             json.WriteNumber("id", id++);
 

@@ -141,7 +141,7 @@ public sealed class TextReport
         string accepted = content.Accepted.Count == 0 ? "" : content.AcceptedSafety == 0
             ? $" {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted."
             : $" {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted, {content.AcceptedSafety} of them of rules that guard against harm.";
-        foreach (string line in DisplayText.Wrap($"In {scope}: {found}.{accepted}", "", "")) Line(Paint(line, Bold));
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", string.Concat(content.Remarks.Select(r => " " + r)))), "", "")) Line(Paint(line, Bold));
     }
 
     private void Paragraph(string text, string first, string rest)

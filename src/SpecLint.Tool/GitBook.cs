@@ -1,0 +1,202 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using SpecLint.Book;
+using SpecLint.Reading;
+
+namespace SpecLint.Tool;
+
+/// <summary>A book as a revision of its git repository holds it, read through git's own commands; no checkout is touched.</summary>
+internal static class GitBook
+{
+    /// <summary>Reads the files of a book at a revision.</summary>
+    /// <param name="root">Full path of the root of the book in the checkout.</param>
+    /// <param name="revision">A branch, tag or commit.</param>
+    /// <returns>The files, by path; none where the revision holds no book there.</returns>
+    /// <exception cref="UsageException">git is missing, the folder is in no repository, or there is no such revision.</exception>
+    public static IReadOnlyList<SourceFile> Read(string root, string revision)
+    {
+        string prefix = Text(Run(root, "rev-parse", "--show-prefix")).TrimEnd('\n');
+        string commit = CommitOf(root, revision);
+        var tree = ReadTree(root, commit, prefix);
+        using var objects = new Objects(root);
+        Bar? bar = null;
+        if (tree.TryGetValue(BookFolder.BarFile, out var barEntry))
+            bar = BookReader.Read(new SourceFile(BookFolder.BarFile, objects.Read(barEntry.Id)), FileKind.Bar, Measures.Default) as Bar;
+        var candidates = Candidates(tree);
+        var found = BookFolder.MatcherOf(bar);
+        var result = found.Execute(new Microsoft.Extensions.FileSystemGlobbing.InMemoryDirectoryInfo("/", candidates.Keys.Select(k => "/" + k)));
+        var files = new List<SourceFile>();
+        foreach (string path in result.Files.Select(f => f.Path.Replace('\\', '/')).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        {
+            if (FileKinds.Of(path) is not null && candidates.TryGetValue(path, out string? id)) files.Add(new SourceFile(path, objects.Read(id)));
+        }
+
+        return files;
+    }
+
+    /// <summary>The commit that a revision names.</summary>
+    private static string CommitOf(string root, string revision)
+    {
+        if (revision.Length > 0 && revision[0] != '-' && TryRun(root, out byte[] output, out _, "rev-parse", "--verify", "--quiet", revision + "^{commit}") == 0) return Text(output).Trim();
+        throw new UsageException($"{revision} is neither a folder nor a revision that git knows here; a shallow clone holds only the last ones, fetch the others first.");
+    }
+
+    /// <summary>All files beneath a folder, by path relative to it: kind of entry and object id.</summary>
+    private static Dictionary<string, (string Mode, string Id)> ReadTree(string root, string commit, string prefix)
+    {
+        var tree = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
+        byte[] listing = prefix.Length == 0
+            ? Run(root, "ls-tree", "-r", "-z", "--full-tree", commit)
+            : Run(root, "ls-tree", "-r", "-z", "--full-tree", commit, "--", ":(literal)" + prefix);
+        foreach (string entry in Text(listing).Split('\0', StringSplitOptions.RemoveEmptyEntries))
+        {
+            // mode, kind, object, tab, path
+            int tab = entry.IndexOf('\t', StringComparison.Ordinal);
+            string[] words = entry[..tab].Split(' ');
+            string path = entry[(tab + 1)..];
+            if (words[1] == "blob" && path.StartsWith(prefix, StringComparison.Ordinal)) tree[path[prefix.Length..]] = (words[0], words[2]);
+        }
+
+        return tree;
+    }
+
+    /// <summary>The files that a checkout would show to a check: no hidden folder, no other book, no link.</summary>
+    private static Dictionary<string, string> Candidates(Dictionary<string, (string Mode, string Id)> tree)
+    {
+        var others = tree.Keys.Where(p => p.EndsWith("/" + BookFolder.BarFile, StringComparison.Ordinal)).Select(p => p[..^BookFolder.BarFile.Length]).ToList();
+        var candidates = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var (path, entry) in tree)
+        {
+            // An object of mode 120000 is a link: its text is where it leads to.
+            if (entry.Mode == "120000" || !path.EndsWith(".json", StringComparison.Ordinal) || others.Exists(o => path.StartsWith(o, StringComparison.Ordinal))) continue;
+            string[] parts = path.Split('/');
+            if (parts.SkipLast(1).Any(p => p[0] == '.' || p == "node_modules")) continue;
+
+            candidates[path] = entry.Id;
+        }
+
+        return candidates;
+    }
+
+    private static string Text(byte[] bytes) => Encoding.UTF8.GetString(bytes);
+
+    private static byte[] Run(string root, params string[] args)
+    {
+        int status = TryRun(root, out byte[] output, out string error, args);
+        if (status == 0) return output;
+        string reason = error.Split('\n', 2)[0].Trim();
+        throw new UsageException($"git could not read the revision: {(reason.Length == 0 ? $"it ended with status {status}" : reason)}");
+    }
+
+    private static int TryRun(string root, out byte[] output, out string error, params string[] args)
+    {
+        using var git = Start(root, args);
+        git.StandardInput.Close();
+        var errors = git.StandardError.ReadToEndAsync();
+        using var buffer = new MemoryStream();
+        git.StandardOutput.BaseStream.CopyTo(buffer);
+        git.WaitForExit();
+        output = buffer.ToArray();
+        error = errors.GetAwaiter().GetResult();
+        return git.ExitCode;
+    }
+
+    private static Process Start(string root, params string[] args)
+    {
+        var start = new ProcessStartInfo("git")
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+            CreateNoWindow = true,
+        };
+        start.ArgumentList.Add("-C");
+        start.ArgumentList.Add(root);
+        foreach (string arg in args) start.ArgumentList.Add(arg);
+
+        // Reading must not refresh the index, or ask for a password.
+        start.Environment["GIT_OPTIONAL_LOCKS"] = "0";
+        start.Environment["GIT_TERMINAL_PROMPT"] = "0";
+        start.Environment["LC_ALL"] = "C";
+        try
+        {
+            return Process.Start(start) ?? throw new UsageException("git could not be started.");
+        }
+        catch (System.ComponentModel.Win32Exception e)
+        {
+            throw new UsageException("git is not installed or not on the path; revisions are read through it.", e);
+        }
+    }
+
+    /// <summary>One git process that hands out the contents of objects.</summary>
+    private sealed class Objects : IDisposable
+    {
+        private readonly Process git;
+        private readonly Stream output;
+        private readonly byte[] one = new byte[1];
+
+        public Objects(string root)
+        {
+            git = Start(root, "cat-file", "--batch");
+            git.ErrorDataReceived += static (_, _) => { };
+            git.BeginErrorReadLine();
+            output = new BufferedStream(git.StandardOutput.BaseStream, 1 << 16);
+        }
+
+        /// <summary>The bytes of an object; one over 4 MiB is handed over as blanks of more than that, as a file of the checkout would be.</summary>
+        public byte[] Read(string id)
+        {
+            git.StandardInput.BaseStream.Write(Encoding.ASCII.GetBytes(id + "\n"));
+            git.StandardInput.BaseStream.Flush();
+            string[] header = ReadLine().Split(' ');
+            if (header.Length != 3 || !long.TryParse(header[2], NumberStyles.None, CultureInfo.InvariantCulture, out long size))
+                throw new UsageException($"git could not hand out the object {id}: {string.Join(' ', header)}");
+            if (size > BookFolder.LargestFile)
+            {
+                Skip(size);
+                ReadByte();
+                return BookFolder.TooLarge.Value;
+            }
+
+            byte[] bytes = new byte[size];
+            output.ReadExactly(bytes);
+            ReadByte();
+            return bytes;
+        }
+
+        public void Dispose()
+        {
+            git.StandardInput.Close();
+            git.WaitForExit();
+            output.Dispose();
+            git.Dispose();
+        }
+
+        private string ReadLine()
+        {
+            var line = new StringBuilder();
+            for (int c = ReadByte(); c != '\n'; c = ReadByte())
+            {
+                if (c < 0) throw new UsageException("git ended before it had handed out all files of the revision.");
+                line.Append((char)c);
+            }
+
+            return line.ToString();
+        }
+
+        private int ReadByte() => output.Read(one, 0, 1) == 0 ? -1 : one[0];
+
+        private void Skip(long count)
+        {
+            byte[] waste = new byte[1 << 16];
+            while (count > 0)
+            {
+                int read = output.Read(waste, 0, (int)Math.Min(waste.Length, count));
+                if (read == 0) return;
+                count -= read;
+            }
+        }
+    }
+}

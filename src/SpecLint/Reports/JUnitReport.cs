@@ -1,0 +1,94 @@
+using System.Text;
+using System.Xml;
+using SpecLint.Changes;
+using SpecLint.Findings;
+
+namespace SpecLint.Reports;
+
+/// <summary>
+/// Findings in the XML of JUnit, which build servers read: a suite a file, in it one case a finding, or one that passed
+/// where there is none. Errors and warnings are failures; a note passes and says its text; what is accepted is skipped.
+/// </summary>
+public static class JUnitReport
+{
+    /// <summary>Writes the report.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="content">What.</param>
+    /// <param name="files">Paths of the files that were looked at, so that those without a finding show as passed.</param>
+    public static void Write(Stream to, ReportContent content, IEnumerable<string> files)
+    {
+        var byFile = content.Findings.Flat().Concat(content.Accepted).GroupBy(f => f.Place.File.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        var paths = files.Union(byFile.Keys, StringComparer.Ordinal).OrderBy(p => p, StringComparer.Ordinal).ToList();
+        var none = new List<Finding>();
+        var settings = new XmlWriterSettings { Indent = true, NewLineChars = "\n", Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), CloseOutput = false };
+        using (var xml = XmlWriter.Create(to, settings))
+        {
+            xml.WriteStartElement("testsuites");
+            xml.WriteAttributeString("name", "SpecLint");
+            xml.WriteAttributeString("tests", Number(paths.Sum(p => byFile.TryGetValue(p, out var f) ? f.Count : 1)));
+            xml.WriteAttributeString("failures", Number(byFile.Values.Sum(f => f.Count(IsFailure))));
+            foreach (string path in paths) WriteSuite(xml, path, byFile.TryGetValue(path, out var found) ? found : none);
+            xml.WriteEndElement();
+        }
+
+        JsonReport.WriteLineEnd(to);
+    }
+
+    private static void WriteSuite(XmlWriter xml, string path, List<Finding> found)
+    {
+        string name = DisplayText.Escape(path);
+        xml.WriteStartElement("testsuite");
+        xml.WriteAttributeString("name", name);
+        xml.WriteAttributeString("tests", Number(Math.Max(1, found.Count)));
+        xml.WriteAttributeString("failures", Number(found.Count(IsFailure)));
+        xml.WriteAttributeString("errors", "0");
+        xml.WriteAttributeString("skipped", Number(found.Count(f => f.Suppression is not null)));
+        xml.WriteAttributeString("time", "0");
+        if (found.Count == 0) WriteCase(xml, name, "nothing found", null);
+        foreach (var finding in found)
+        {
+            string path1 = finding.Path.Length == 0 ? "" : " " + finding.Path;
+            WriteCase(xml, name, DisplayText.Escape($"{finding.Rule.Id} {finding.Rule.Name}{path1}"), finding);
+        }
+
+        xml.WriteEndElement();
+    }
+
+    private static void WriteCase(XmlWriter xml, string file, string name, Finding? finding)
+    {
+        xml.WriteStartElement("testcase");
+        xml.WriteAttributeString("classname", file);
+        xml.WriteAttributeString("name", name);
+        xml.WriteAttributeString("time", "0");
+        if (finding?.Suppression is { } suppression)
+        {
+            xml.WriteStartElement("skipped");
+            xml.WriteAttributeString("message", DisplayText.Escape("accepted: " + suppression.Justification));
+            xml.WriteEndElement();
+        }
+        else if (finding is not null)
+        {
+            string text = DisplayText.Escape(finding.Message);
+            string place = $"{file}:{finding.Place.Start.Line}:{finding.Place.Start.Column}";
+            string whole = $"{place}: {text}" + (finding.Advice.Length > 0 ? "\nTo put it right: " + DisplayText.Escape(finding.Advice) : "") + (finding.Caution is null ? "" : "\nCaution: " + DisplayText.Escape(finding.Caution));
+            if (IsFailure(finding))
+            {
+                xml.WriteStartElement("failure");
+                xml.WriteAttributeString("type", ReportWords.Of(finding.Level));
+                xml.WriteAttributeString("message", text);
+                xml.WriteString(whole);
+                xml.WriteEndElement();
+            }
+            else
+            {
+                xml.WriteElementString("system-out", whole);
+            }
+        }
+
+        xml.WriteEndElement();
+    }
+
+    private static bool IsFailure(Finding finding) => finding.Suppression is null && finding.Level >= Level.Warning;
+
+    private static string Number(int value) => value.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}
