@@ -210,7 +210,7 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
 
     private static string Address(JsonElement result) => Physical(result).GetProperty("artifactLocation").GetProperty("uri").GetString()!;
 
-    private static void AssertValid(JsonElement log)
+    internal static void AssertValid(JsonElement log)
     {
         var outcome = Schema.Evaluate(log, new EvaluationOptions { OutputFormat = OutputFormat.List, RequireFormatValidation = true });
         Assert.True(outcome.IsValid, string.Join("\n", (outcome.Details ?? []).Where(d => !d.IsValid && d.Errors is not null).Take(10).Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}")));

@@ -120,6 +120,8 @@ internal sealed class CorrectVerb : Verb
         {
             try
             {
+                // A link to another file of the book: its text is written already.
+                if (AtomicFile.IsStill(PathOf(folder, file), file.After.Utf8.Span)) continue;
                 if (AtomicFile.Replace(PathOf(folder, file), file.Before.Utf8.Span, file.After.Utf8.Span) == AtomicFile.Outcome.Written) continue;
                 Changed(host, folder, file);
             }

@@ -19,13 +19,13 @@ public static class ComparisonReport
     /// <summary>A change below this size is lost in any pour.</summary>
     private const double Least = 0.005;
 
-    /// <summary>A fact beside the main ones stands in the table from this size on.</summary>
+    /// <summary>A fact beside the main ones is told from this size on.</summary>
     private const double LeastOfOthers = 0.1;
 
     /// <summary>Facts that people ask for first; the others follow in the order of the output.</summary>
     private static readonly Fact[] Main = [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.SugarAcidRatio, Fact.Ph, Fact.Brix, Fact.ServedVolume, Fact.Alcohol, Fact.Energy, Fact.Life];
 
-    /// <summary>Facts that no reader of a table needs beside the main ones: twins before dilution, sums, physics.</summary>
+    /// <summary>Facts that no reader needs beside the main ones: twins before dilution, sums, physics.</summary>
     private static readonly HashSet<Fact> Minor = [Fact.MixAbv, Fact.MixSugar, Fact.MixAcid, Fact.MixPh, Fact.AcidAnalysed, Fact.Density, Fact.MixVolume];
 
     /// <summary>Writes text; lines end with LF on every system.</summary>
@@ -104,8 +104,13 @@ public static class ComparisonReport
 
     /// <summary>Facts that moved so far that it shows in print, or whose range grew or shrank by more than a quarter; the main ones first.</summary>
     internal static IEnumerable<FactChange> Shown(RecipeChange change) => change.Facts
-        .Where(f => f.Crossed.Count + f.Recrossed.Count > 0 || Tells(f))
+        .Where(f => IsMarked(f) || (Tells(f) && (Array.IndexOf(Main, f.Fact) >= 0 || IsLargeOther(f))))
         .OrderBy(f => Array.IndexOf(Main, f.Fact) is var at && at < 0 ? Main.Length + (int)f.Fact : at);
+
+    private static bool IsMarked(FactChange fact) => fact.Crossed.Count + fact.Recrossed.Count > 0;
+
+    private static bool IsLargeOther(FactChange fact) =>
+        !Minor.Contains(fact.Fact) && fact.Size >= LeastOfOthers && FactChange.IsKnown(fact.Before) && FactChange.IsKnown(fact.After);
 
     private static bool Tells(FactChange fact)
     {
@@ -288,8 +293,6 @@ public static class ComparisonReport
         var moves = new List<string>();
         foreach (var fact in Shown(change))
         {
-            bool marked = fact.Crossed.Count + fact.Recrossed.Count > 0;
-            if (!marked && Array.IndexOf(Main, fact.Fact) < 0 && (Minor.Contains(fact.Fact) || fact.Size < LeastOfOthers)) continue;
             string label = ProfileReport.LabelOf(fact.Fact);
             string words = change.Kind switch
             {

@@ -1,0 +1,62 @@
+using System.Diagnostics;
+using System.Runtime.InteropServices;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests.Changes;
+
+/// <summary>
+/// The logs held against the validator of the SARIF SDK (npm, @microsoft/sarif-multitool), with its rules for GitHub. Slow:
+/// it is installed from the registry. Its exit status is 0 whatever it finds, so its words are read.
+/// </summary>
+[Trait("Speed", "slow")]
+public class SarifValidatorTests
+{
+    private const string Package = "@microsoft/sarif-multitool-linux@5.7.0";
+
+    [LinuxWithNpmFact]
+    public void The_validator_finds_no_error_in_a_log_of_check_and_of_check_since()
+    {
+        using var tools = new TestFolder();
+        var installed = Run(tools.Path, "npm", "install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", tools.Path, Package);
+        Assert.True(installed.Status == 0, installed.Text);
+        string validator = tools["node_modules/@microsoft/sarif-multitool-linux/Sarif.Multitool"];
+        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(validator, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+
+        using var repository = new GitFolder();
+        Assert.Equal(0, ToolRun.In(repository.Path, "start", "book").Status);
+        repository.Commit("Write the book");
+        repository.Replace("book/low-tide.drink.json", "\"heather-honey-syrup\"", "\"hether-honey-syrup\"");
+        ToolRun.In(repository.Path, "check", "book", "--format", "sarif", "--output", "check.sarif");
+        ToolRun.In(repository.Path, "check", "book", "--format", "sarif", "--since", "HEAD", "--output", "since.sarif");
+        ToolRun.In(repository.Path, "check", "book", "--format", "sarif", "--for", "code-scanning", "--output", "scanning.sarif");
+        foreach (string log in new[] { "check.sarif", "since.sarif", "scanning.sarif" })
+        {
+            var run = Run(repository.Path, validator, "validate", log, "--rule-kind", "Sarif;Gh;Ghas");
+            Assert.Contains("1 files scanned", run.Text, StringComparison.Ordinal);
+            Assert.DoesNotContain(": error ", run.Text, StringComparison.Ordinal);
+        }
+
+        // The validator does find what is wrong.
+        File.WriteAllText(repository["bad.sarif"], File.ReadAllText(repository["since.sarif"]).Replace("\"startLine\": ", "\"startLine\": -", StringComparison.Ordinal));
+        Assert.Contains(": error ", Run(repository.Path, validator, "validate", "bad.sarif", "--rule-kind", "Sarif;Gh;Ghas").Text, StringComparison.Ordinal);
+    }
+
+    private static (int Status, string Text) Run(string folder, string file, params string[] args)
+    {
+        var start = new ProcessStartInfo(file, args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, output + error.Result);
+    }
+
+    private sealed class LinuxWithNpmFactAttribute : FactAttribute
+    {
+        public LinuxWithNpmFactAttribute()
+        {
+            bool npm = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(f => File.Exists(Path.Combine(f, "npm")));
+            if (!OperatingSystem.IsLinux() || RuntimeInformation.ProcessArchitecture != Architecture.X64 || !npm) Skip = "needs npm on Linux x64";
+        }
+    }
+}
