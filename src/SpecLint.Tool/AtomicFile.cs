@@ -18,10 +18,10 @@ internal static class AtomicFile
     {
         try
         {
-            var info = new FileInfo(path);
-            return info.Exists && info.Length == bytes.Length && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes);
+            // The length of a link is that of its own text.
+            return File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes);
         }
-        catch (FileNotFoundException)
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
             return false;
         }
