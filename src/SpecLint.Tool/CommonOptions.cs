@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Reading;
+using SpecLint.Reports;
 
 namespace SpecLint.Tool;
 
@@ -71,6 +72,22 @@ internal static class CommonOptions
         option.AcceptOnlyFromAmong("auto", "always", "never");
         return option;
     }
+
+    /// <summary><c>--units</c>.</summary>
+    public static Option<string> Units()
+    {
+        var option = new Option<string>("--units")
+        {
+            Description = "Units of text and pages: us shows volumes in US fluid ounces and temperatures in °F. JSON stays in mL and °C.",
+            HelpName = "metric|us",
+            DefaultValueFactory = _ => "metric",
+        };
+        option.AcceptOnlyFromAmong("metric", "us");
+        return option;
+    }
+
+    /// <summary>The units that <c>--units</c> names.</summary>
+    public static DisplayUnits UnitsOf(string? name) => name == "us" ? DisplayUnits.UnitedStates : DisplayUnits.Metric;
 
     /// <summary><c>--book</c>, where the arguments are not paths.</summary>
     public static Option<string?> Book() => new("--book")

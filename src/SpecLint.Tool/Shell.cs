@@ -24,6 +24,7 @@ internal static class Shell
         new CorrectVerb(),
         new CompareVerb(),
         new BaselineVerb(),
+        new ScaleVerb(),
         new RulesVerb(),
         new SettingsVerb(),
         new StartVerb(),

@@ -1,0 +1,75 @@
+using System.CommandLine;
+using SpecLint.Book;
+using SpecLint.Reading;
+using SpecLint.Reports;
+using SpecLint.Service;
+
+namespace SpecLint.Tool.Verbs;
+
+/// <summary><c>scale</c>: a recipe at another size.</summary>
+internal sealed class ScaleVerb : Verb
+{
+    private readonly Argument<string> recipe = new("RECIPE") { Description = "Id of a drink or preparation of the book, or its file." };
+    private readonly Option<string?> to = new("--to") { Description = "Amount to make, e.g. \"3 l\" or \"800 g\"; of a drink the volume of the batch.", HelpName = "AMOUNT" };
+    private readonly Option<double?> serves = new("--serves") { Description = "Number of drinks, or of portions of a preparation that says how many it makes.", HelpName = "NUMBER" };
+    private readonly Option<bool> poured = new("--poured") { Description = "The batch of a drink is poured as it is: adds the water that ice would have added." };
+    private readonly Option<string?> book = CommonOptions.Book();
+    private readonly Option<string> units = CommonOptions.Units();
+    private readonly Option<string> format = CommonOptions.Format("text", "json");
+    private readonly Option<string?> output = CommonOptions.Output();
+    private readonly Option<CalendarDate?> on = CommonOptions.On();
+    private readonly Option<string> colour = CommonOptions.Colour();
+
+    public override string Name => "scale";
+
+    public override string Description => "Brings a recipe to another size: amounts rounded to the tools of the bar, what that changes, what it is kept in and how long.";
+
+    public override IReadOnlyList<string> Examples =>
+    [
+        "speclint scale low-tide --serves 40 --book recipes",
+        "speclint scale harbour-light --to \"3 l\" --poured",
+        "speclint scale sour-cucumber --to \"2.5 l\" --format json",
+    ];
+
+    public override void Define(Command command)
+    {
+        command.Arguments.Add(recipe);
+        foreach (var option in new Option[] { to, serves, poured, book, units, format, output, on, colour }) command.Options.Add(option);
+    }
+
+    public override int Run(ParseResult parsed, Host host)
+    {
+        var request = RequestOf(parsed);
+        string named = parsed.GetValue(recipe)!;
+        bool isPath = File.Exists(host.FullPath(named));
+        string? at = parsed.GetValue(book);
+        var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
+        var (linked, profiles) = Checker.Profile(folder.ToInput(parsed.GetValue(on) ?? host.Today(), 0));
+        var found = isPath ? linked.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : linked.Resolve(named) is { ByProduct: null } item ? item.File : null;
+        if (found is not Recipe chosen) throw new UsageException($"{named} is no drink or preparation of the book.");
+        var plan = ScalePlan.Of(profiles, chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
+        string? file = parsed.GetValue(output);
+        if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));
+        else ResultOutput.DeliverText(host, file, writer => ScaleReport.WriteText(writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units)), CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        return ExitStatus.Clean;
+    }
+
+    private ScaleRequest RequestOf(ParseResult parsed)
+    {
+        string? amount = parsed.GetValue(to);
+        double? count = parsed.GetValue(serves);
+        bool pour = parsed.GetValue(poured);
+        if ((amount is null) == (count is null)) throw new UsageException("scale takes one of --to AMOUNT and --serves NUMBER.");
+        if (count is { } n)
+        {
+            if (!(n > 0) || n > 100_000) throw new UsageException("--serves takes a number over 0, 100000 at most.");
+            return new ScaleRequest { Serves = n, Poured = pour };
+        }
+
+        if (!QuantityReader.TryRead(amount!, Measures.Default, out var quantity, out _) || !(quantity.Base > 0) || quantity.Base > 1e9 || quantity.Dimension is not (Dimension.Volume or Dimension.Mass))
+            throw new UsageException($"--to takes a volume or a mass, such as \"3 l\" or \"800 g\"; '{amount}' is neither.");
+        return quantity.Dimension == Dimension.Volume
+            ? new ScaleRequest { Millilitres = quantity.Base, Poured = pour }
+            : new ScaleRequest { Grams = quantity.Base, Poured = pour };
+    }
+}
