@@ -32,7 +32,10 @@ internal static class JsonEdits
         return new TextEdit(file.At(new TextSpan(start, end - start)), "");
     }
 
-    /// <summary>Adds a property at the end of an object; <see langword="null"/> where the file is no object.</summary>
+    /// <summary>
+    /// Adds a property at the end of an object, or gives the one that is there another value; <see langword="null"/> where the
+    /// file is no object.
+    /// </summary>
     /// <param name="file">The file.</param>
     /// <param name="inner">The object's name at the top level, or empty for the top level itself.</param>
     /// <param name="property">The property's name.</param>
@@ -42,6 +45,7 @@ internal static class JsonEdits
         if (file.Tree is null || !file.Tree.IsWhole || file.Tree.Root.Kind != JsonKind.Object) return null;
         var target = file.Tree.Root;
         if (inner.Length > 0 && (!target.TryGetProperty(Encoding.UTF8.GetBytes(inner), out target) || target.Kind != JsonKind.Object)) return null;
+        if (target.TryGetProperty(Encoding.UTF8.GetBytes(property), out var there)) return new TextEdit(file.At(there.Span), json);
         JsonNode last = default;
         foreach (var child in target.Properties) last = child;
         if (!last.Exists) return new TextEdit(file.At(target.Span), $"{{ \"{property}\": {json} }}");
