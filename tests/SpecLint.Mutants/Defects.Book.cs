@@ -67,12 +67,12 @@ internal static partial class Defects
                 d.AddLine(item, amount);
             }
         })),
-        D(78, "a large pan left to cool on the bench", "SL5021", d => d.IsPrep && d.Steps.Any(s => Draft.Text(s, "do") is "heat" or "warm" && Draft.Amount(s, "to").Value >= 60) && Do(() =>
+        D(78, "a large pan of milk and sugar left to cool on the bench", "SL5021", d => d.IsDrink && With(d.Pick(d.Lines.Where(l => Draft.Item(l) is "simple-syrup" or "rich-syrup-2-1" or "agave-syrup-1-1")), l => Do(() =>
         {
-            foreach (var step in d.Steps.Where(s => Draft.Text(s, "do") is "cool" or "chill")) ((JsonArray)d.Root["method"]!).Remove(step);
-            foreach (var line in d.Lines) Draft.Scale(line, 5);
-            Draft.Scale(d.Root, 5, "yield");
-        })),
+            string milk = d.Lottery.Pick(["whole-milk", "oat-milk", "almond-milk", "coconut-milk"])!;
+            var prep = d.AddPrep(l, "sweet-milk", "syrup", $$"""{ "item": "{{milk}}", "amount": "{{5 + d.Lottery.Below(8)}} l" }, { "item": "white-sugar", "amount": "500 g" }""", "5 l", "");
+            prep["method"] = new JsonArray(new JsonObject { ["do"] = d.Lottery.Pick(["heat", "simmer"]), ["to"] = "90 °C", ["for"] = "10 min" }, new JsonObject { ["do"] = "funnel", ["into"] = "bottle" });
+        }))),
         D(79, "a lot past its day", "SL9015", d => d.IsStock && With(d.Pick(d.Objects("lots").Where(l => l["made"] is not null && l["useBy"] is not null)), l => Do(() =>
         {
             l["made"] = $"2026-10-{10 + d.Lottery.Below(15)}";
@@ -134,13 +134,14 @@ internal static partial class Defects
             d.Added.Add($"{Draft.Item(l)}-second.prep.json", newer);
         }))),
         D(92, "no author, date or revision", "SL1013", d => (d.IsDrink || d.IsPrep) && d.File.Book.Bar["asks"] is not null && d.Root.Remove(d.Lottery.Pick(["author", "date", "revision"])!)),
-        D(93, "a preparation that nothing uses", "SL9008", d => d.IsPrep && d.Lines.Count > 1 && Do(() =>
+        D(93, "a preparation that nothing uses", "SL9008", d => d.IsPrep && d.Lines.Count > 1 && d.File.Book.Find("evening") is not null && Do(() =>
         {
             var other = (JsonObject)d.Root.DeepClone();
             other["name"] = "Forgotten " + Draft.Text(d.Root, "name");
             foreach (string name in new[] { "target", "measured", "portions", "byProducts" }) other.Remove(name);
             Draft.Scale((JsonObject)((JsonArray)other["ingredients"]!)[0]!, 1.3);
             d.Added.Add($"forgotten-{d.File.Id}.prep.json", other);
+            d.Added.Add("evening.menu.json", (JsonObject)d.File.Book.Find("evening")!.Root.DeepClone());
         })),
         D(95, "one drink under two names", "SL3018", d => d.IsDrink && d.In("ml").Count > 1 && Do(() =>
         {
