@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Tests.OfficialDrinks;
 using SpecLint.Tests.Support;
 
