@@ -1,52 +1,117 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Reading;
 
 namespace SpecLint.Profile;
 
+/// <summary>An end of keeping: days from made (the day made is day 1), and what sets it.</summary>
+/// <param name="Days">Days; infinity where nothing sets an end.</param>
+/// <param name="From">Id of the part, family or limit that sets it.</param>
+/// <param name="Part">The part, where it is one.</param>
+internal readonly record struct KeepingEnd(double Days, string From, Part? Part)
+{
+    /// <summary>No end.</summary>
+    public static readonly KeepingEnd None = new(double.PositiveInfinity, "", null);
+
+    /// <summary>Whether something sets an end.</summary>
+    public bool IsSet => !double.IsPositiveInfinity(Days);
+
+    /// <summary>The earlier of two ends.</summary>
+    public KeepingEnd Or(double days, string from, Part? part) => days < Days ? new KeepingEnd(days, from, part) : this;
+}
+
+/// <summary>How long a preparation keeps: by safety, and by quality. Only the first may make an error.</summary>
+/// <param name="Safety">The end by safety.</param>
+/// <param name="Parts">The end by the quality of its parts.</param>
+/// <param name="Family">The end by the quality of its family, as the trade keeps such.</param>
+internal sealed record KeepingTerms(KeepingEnd Safety, KeepingEnd Parts, KeepingEnd Family)
+{
+    /// <summary>The earliest end.</summary>
+    public KeepingEnd Least => Safety.Or(Parts.Days, Parts.From, Parts.Part).Or(Family.Days, Family.From, Family.Part);
+}
+
 /// <summary>
 /// How long a preparation keeps by the rules of keeping: no longer than any part that is in it, and no longer than the
-/// date mark of food that needs time and temperature control. What the recipe itself claims is not asked.
+/// date mark of food that needs time and temperature control. What the recipe itself claims is not asked. In the freezer
+/// the clock of safety stands still. Sugar, acid or spirit that makes something new of its parts (a cordial, a shrub, an
+/// infusion) ends the clock of their quality, never that of their safety.
 /// </summary>
 internal static class KeepingLife
 {
-    private const double SecondsADay = 86400;
-
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
+    private static readonly Limit Activity = Limits.Of("table-b-water-activity");
+
+    private static readonly HashSet<string> Transforming = new(StringComparer.Ordinal)
+    {
+        "cordial", "syrup", "oleo-saccharum", "shrub", "saline", "infusion", "tincture", "bitters", "liqueur", "fat-wash", "milk-wash", "ferment",
+        "flavoured-salt", "flavoured-sugar", "dried", "juice-extension", "acid-solution",
+    };
 
     /// <summary>Days from made; open where no rule sets an end.</summary>
-    public static FactValue Of(Prep prep, RecipeProfile profile, ProfileSet set)
+    public static FactValue Of(RecipeProfile profile)
     {
-        double least = double.PositiveInfinity;
-        string from = "";
+        var least = profile.KeepingTerms!.Least;
+        return least.IsSet ? new FactValue(least.Days, least.Days, least.Days, least.From, null) : FactValue.Open("no part of it and no rule sets an end");
+    }
 
-        void Take(double days, string id)
-        {
-            if (days >= least) return;
-            least = days;
-            from = id;
-        }
-
-        bool controlled = false;
+    /// <summary>The ends of a preparation.</summary>
+    public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set)
+    {
+        var state = profile.Keeping!;
+        double celsius = Storage.Celsius(prep, set.Book.Settings);
+        bool frozen = Storage.IsFrozen(celsius);
+        bool cleared = state.Verdict == KeepingVerdict.NotControlled;
+        string family = prep.Family.Or("");
+        bool transforms = Transforming.Contains(family);
+        var safety = KeepingEnd.None;
+        var parts = KeepingEnd.None;
         foreach (var part in profile.Parts)
         {
-            if (part.Phase is PartPhase.Beside || part.Item is null) continue;
+            if (part.Item is null || part.Phase is PartPhase.Beside or PartPhase.TakenOut) continue;
             switch (part.Item.File)
             {
-                case Prep inner when part.Item.ByProduct is null && set.TryBefore(inner, profile) is { } innerProfile:
-                    var innerLife = innerProfile.Get(Fact.Life);
-                    if (innerLife.IsKnown) Take(innerLife.Value, part.Item.Id);
-                    if (inner.Keep is { For.IsGiven: true } keep) Take(keep.For.Value.Base / SecondsADay, part.Item.Id);
+                case Prep inner when part.Item.ByProduct is null && set.TryBefore(inner, profile) is { KeepingTerms: { } terms } innerProfile:
+                    bool perishes = innerProfile.Keeping is { HoldsPerishable: true } innerState && innerState.Verdict != KeepingVerdict.NotControlled && !cleared;
+                    if (perishes && terms.Safety.IsSet) safety = safety.Or(terms.Safety.Days, part.Item.Id, part);
+                    else if (!transforms && terms.Safety.IsSet) parts = parts.Or(terms.Safety.Days, part.Item.Id, part);
+                    if (!transforms && terms.Parts.IsSet) parts = parts.Or(terms.Parts.Days, part.Item.Id, part);
+                    double stated = Storage.Days(inner);
+                    if (double.IsNaN(stated)) break;
+                    if (perishes) safety = safety.Or(stated, part.Item.Id, part);
+                    else if (!transforms) parts = parts.Or(stated, part.Item.Id, part);
                     break;
-                case Ingredient:
-                    var ingredient = part.Material!.Ingredient!;
-                    bool cold = ingredient.KeepsCold.Or(false);
-                    if (part.Phase == PartPhase.Mix && cold && ingredient.Values.TryGetValue("life.opened", out var opened)) Take(opened.High / SecondsADay, part.Item.Id);
-                    controlled |= cold;
+                case Ingredient when part.Material!.Ingredient!.Values.TryGetValue("life.opened", out var opened) && opened.Dimension == Dimension.Duration:
+                    double days = opened.High / 86400;
+                    var what = Perishables.Of(part.Material);
+                    if (!cleared && (what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant)) safety = safety.Or(days, part.Item.Id, part);
+                    else if (!transforms) parts = parts.Or(days, part.Item.Id, part);
                     break;
             }
         }
 
-        if (controlled) Take(DateMark.Value, DateMark.Id);
-        return double.IsPositiveInfinity(least) ? FactValue.Open("no part of it and no rule sets an end") : new FactValue(least, least, least, from, null);
+        if (frozen)
+        {
+            // The clock stands still: what is left of it runs on after thawing.
+            safety = KeepingEnd.None;
+            parts = KeepingEnd.None;
+        }
+        else if (state.HoldsPerishable && !cleared)
+        {
+            safety = safety.Or(DateMark.Value, DateMark.Id, state.Part);
+        }
+
+        return new KeepingTerms(safety, parts, transforms && !frozen ? FamilyEnd(family, state, celsius) : KeepingEnd.None);
+    }
+
+    private static KeepingEnd FamilyEnd(string family, KeepingState state, double celsius)
+    {
+        // A syrup over the water activity of table B and one under it are kept differently.
+        if (family == "syrup" && state.WaterActivity.IsKnown && state.WaterActivity.Value < Activity.Value)
+        {
+            var rich = FamilyTable.Row(Storage.IsAtRoom(celsius) ? "syrup-2-1-ambient" : "syrup-2-1");
+            return new KeepingEnd(rich.HighDays, family, null);
+        }
+
+        return FamilyTable.Of(family) is { } life && !double.IsNaN(life.HighDays) ? new KeepingEnd(life.HighDays, family, null) : KeepingEnd.None;
     }
 }

@@ -1,0 +1,165 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Profile;
+
+/// <summary>
+/// What the tables of the Food Code say of a preparation. None of them says that it is fit to drink: the best says only that
+/// time and temperature need not be its control.
+/// </summary>
+public enum KeepingVerdict
+{
+    /// <summary>Not shown: treat as controlled by time and temperature.</summary>
+    Unknown,
+
+    /// <summary>The code names such food: controlled by time and temperature.</summary>
+    ListedAsControlled,
+
+    /// <summary>The table asks for a product assessment: treat as controlled by time and temperature.</summary>
+    AssessmentRequired,
+
+    /// <summary>Not controlled by time and temperature, by a measured value with its margin.</summary>
+    NotControlled,
+}
+
+/// <summary>The one place where pH and water activity become a verdict of keeping.</summary>
+internal static class KeepingVerdicts
+{
+    private static readonly Band AnyPh = new(0, 14);
+    private static readonly Band AnyActivity = new(0, 1);
+
+    /// <summary>The verdict of a pair of values.</summary>
+    /// <param name="table"><c>A</c> for what was heated by a recorded process and then packed, else <c>B</c>.</param>
+    /// <param name="ph">pH with its range; only a measured one may clear, a computed one may only make the verdict worse.</param>
+    /// <param name="waterActivity">Water activity with its range, likewise.</param>
+    /// <param name="listed">Whether the code names such food as controlled.</param>
+    /// <returns>The verdict, and whether the measured figures clear at their own value but not over their whole range.</returns>
+    public static (KeepingVerdict Verdict, bool NearLimit) Of(string table, FactValue ph, FactValue waterActivity, bool listed)
+    {
+        bool phMeasured = IsMeasured(ph), activityMeasured = IsMeasured(waterActivity);
+
+        // A pH that is only computed clears nothing, whatever the water activity is.
+        bool mayClear = phMeasured || (activityMeasured && !ph.IsKnown);
+        bool near = false;
+        if (mayClear)
+        {
+            var phBand = phMeasured ? new Band(ph.Low, ph.High) : AnyPh;
+            var activityBand = activityMeasured ? new Band(waterActivity.Low, waterActivity.High) : AnyActivity;
+            if (KeepingTables.NotControlled(table, activityBand, phBand).All) return (KeepingVerdict.NotControlled, false);
+            var phPoint = phMeasured ? new Band(ph.Value, ph.Value) : AnyPh;
+            var activityPoint = activityMeasured ? new Band(waterActivity.Value, waterActivity.Value) : AnyActivity;
+            near = KeepingTables.NotControlled(table, activityPoint, phPoint).All;
+        }
+
+        var worstPh = ph.IsKnown ? new Band(ph.Low, ph.High) : AnyPh;
+        var worstActivity = waterActivity.IsKnown ? new Band(waterActivity.Low, waterActivity.High) : AnyActivity;
+        if (listed) return (KeepingVerdict.ListedAsControlled, near);
+        bool none = !KeepingTables.NotControlled(table, worstActivity, worstPh).Any;
+        return (none || (phMeasured && activityMeasured) ? KeepingVerdict.AssessmentRequired : KeepingVerdict.Unknown, near);
+    }
+
+    /// <summary>Whether a fact was measured.</summary>
+    public static bool IsMeasured(FactValue fact) => fact.IsKnown && fact.From == "measured";
+}
+
+/// <summary>How a preparation stands to the rules of keeping.</summary>
+/// <param name="Verdict">The verdict.</param>
+/// <param name="Table">The table that it rests on, <c>A</c> or <c>B</c>.</param>
+/// <param name="NearLimit">Whether the measured figures clear at their own value but not over their whole range.</param>
+/// <param name="What">Why it needs cold unless shown otherwise.</param>
+/// <param name="Part">The part that brings this; <see langword="null"/> where none does.</param>
+/// <param name="Ph">The pH used.</param>
+/// <param name="WaterActivity">The water activity used.</param>
+/// <param name="Abv">The strength, % vol.</param>
+internal sealed record KeepingState(
+    KeepingVerdict Verdict, string Table, bool NearLimit, Perishable What, Part? Part, FactValue Ph, FactValue WaterActivity, FactValue Abv)
+{
+    private static readonly Limit NoGrowth = Limits.Of("alcohol-no-growth-practice");
+    private static readonly Limit SomeGrowth = Limits.Of("alcohol-no-growth");
+    private static readonly Limit TablePh = Limits.Of("table-b-ph");
+    private static readonly Limit UpperPh = Limits.Of("acidified-ph");
+    private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
+
+    /// <summary>Whether some part of it needs cold.</summary>
+    public bool HoldsPerishable => What != Perishable.None;
+
+    /// <summary>Whether it is shown that it is to be controlled, by the code's list or by figures.</summary>
+    public bool IsShownControlled => HoldsPerishable && Verdict is KeepingVerdict.ListedAsControlled or KeepingVerdict.AssessmentRequired;
+
+    /// <summary>Whether it is neither shown to need cold nor shown not to.</summary>
+    public bool IsOpen => HoldsPerishable && Verdict == KeepingVerdict.Unknown;
+
+    /// <summary>Whether its whole range of strength is at or over the strength at which nothing grows in practice; that clears nothing.</summary>
+    public bool IsStrong => Abv.IsKnown && Abv.Low >= NoGrowth.Value;
+
+    /// <summary>Whether pathogens are not known to grow at its strength; that clears nothing.</summary>
+    public bool IsHalfStrong => Abv.IsKnown && Abv.Low >= SomeGrowth.Value;
+
+    /// <summary>Whether the whole range of its pH, measured or computed, lies under the pH of table B; that clears only where measured.</summary>
+    public bool IsSour => Ph.IsKnown && Ph.High < TablePh.Value;
+
+    /// <summary>Whether the whole range of its pH, measured or computed, lies over 4.6: low in acid.</summary>
+    public bool IsLowAcid => Ph.IsKnown && Ph.Low > UpperPh.Value;
+
+    /// <summary>How a preparation stands.</summary>
+    public static KeepingState Of(Prep prep, RecipeProfile profile, ProfileSet set)
+    {
+        var abv = profile.Get(Fact.Abv);
+        bool strong = abv.IsKnown && abv.Low >= NoGrowth.Value;
+        var what = Perishable.None;
+        Part? because = null;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is null || part.Line.Role == LineRole.Fining) continue;
+            var of = Perishable.None;
+            if (part.Item?.File is Prep inner && set.TryBefore(inner, profile) is { Keeping: { } keeping })
+                of = part.Item.ByProduct is null ? keeping.What : keeping.What == Perishable.None ? Perishable.Plant : keeping.What;
+            else
+                of = Perishables.Of(part.Material);
+
+            // Spirit takes the water out of a plant part's reach: an infusion has no part that needs cold, if it stays strong.
+            if (strong && (part.Phase == PartPhase.TakenOut || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind == "nut"))) continue;
+            if (of == Perishable.NutOrPulse && part.Material.Kind == "nut" && profile.IsSolid) continue;
+            if (of > what)
+            {
+                what = of;
+                because = part;
+            }
+        }
+
+        var ph = profile.Get(Fact.Ph);
+        var activity = profile.Get(Fact.WaterActivity);
+        string table = IsHeatedAndPacked(prep) ? "A" : "B";
+        var (verdict, near) = KeepingVerdicts.Of(table, ph, activity, Perishables.IsListed(what));
+        return new KeepingState(verdict, table, near, what, because, ph, activity, abv);
+    }
+
+    /// <summary>
+    /// Whether the method records a heating that table A rests on (six decimal reductions of Listeria by a step with temperature
+    /// and time) and the preparation is sealed after it.
+    /// </summary>
+    private static bool IsHeatedAndPacked(Prep prep)
+    {
+        if (prep.Keep is not { } keep || !keep.Sealed.Or(false)) return false;
+        bool heated = false;
+        foreach (var step in prep.Method)
+        {
+            if (ReductionOf(step) is { } reduction && Listeria.TargetLog is { } target && reduction >= target) heated = true;
+            else if (heated && step.Do.IsGiven && step.Do.Value is "add" or "strain" or "stir" or "fine-strain" or "blend" && step.Items.Count > 0) heated = false;
+        }
+
+        return heated;
+    }
+
+    /// <summary>Least decimal reduction of Listeria by one step; <see langword="null"/> where the step gives no temperature or no time.</summary>
+    internal static double? ReductionOf(Step step)
+    {
+        var heat = step.To.IsGiven ? step.To : step.At;
+        if (!heat.IsGiven || !step.For.IsGiven || heat.Value.Dimension != Dimension.Temperature || step.For.Value.Dimension != Dimension.Duration) return null;
+        var t = new Celsius(heat.Value.BaseLow);
+        ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];
+        return Lethality.Reduction(Listeria, record)?.Least;
+    }
+}
