@@ -22,6 +22,10 @@ public sealed class RecipeProfile
     private int groupsDone;
     private Material? material;
     private AllergenProfile? allergens;
+    private KeepingState? keeping;
+    private KeepingTerms? keepingTerms;
+    private FactValue computedBrix = FactValue.Open("it is not worked out");
+    private FactValue computedAbv = FactValue.Open("it is not worked out");
 
     internal RecipeProfile(Recipe recipe, ProfileSet set, int wave)
     {
@@ -90,6 +94,12 @@ public sealed class RecipeProfile
 
     /// <summary>Allergens through the whole tree.</summary>
     public AllergenProfile Allergens => allergens ??= AllergenProfile.Of(this, set);
+
+    /// <summary>How a preparation stands to the rules of keeping; <see langword="null"/> for a drink.</summary>
+    internal KeepingState? Keeping => Recipe is Prep prep ? keeping ??= KeepingState.Of(prep, this, set) : null;
+
+    /// <summary>How long a preparation keeps; <see langword="null"/> for a drink.</summary>
+    internal KeepingTerms? KeepingTerms => Recipe is Prep prep ? keepingTerms ??= KeepingLife.TermsOf(prep, this, set) : null;
 
     /// <summary>Profiles of a lower wave were made before; a recipe uses only those.</summary>
     internal int Wave { get; }
@@ -692,6 +702,8 @@ public sealed class RecipeProfile
     /// <summary>A measured value replaces the estimate, with the range of its meter.</summary>
     private void Measured()
     {
+        computedBrix = facts[(int)Fact.Brix];
+        computedAbv = facts[(int)Fact.Abv];
         if (Recipe.Measured is not { } measured) return;
         Replace(Fact.Brix, measured.Brix, Meters.BrixHalfWidth(measured, set.Book));
         Replace(Fact.Abv, measured.Abv, Meters.AbvHalfWidth);
@@ -700,6 +712,20 @@ public sealed class RecipeProfile
     private void Replace(Fact fact, Given<Quantity> value, double half)
     {
         if (value.IsGiven) facts[(int)fact] = new FactValue(value.Value.Base, Math.Max(0, value.Value.BaseLow - half), value.Value.BaseHigh + half, "measured", null);
+    }
+
+    /// <summary>°Brix as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
+    public FactValue ComputedBrix()
+    {
+        Get(Fact.Brix);
+        return computedBrix;
+    }
+
+    /// <summary>The strength as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
+    public FactValue ComputedAbv()
+    {
+        Get(Fact.Abv);
+        return computedAbv;
     }
 
     /// <summary>The fact as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
@@ -777,5 +803,5 @@ public sealed class RecipeProfile
         Put(fact, v[0], low[0], high[0], model, "computed", floor, ceiling);
     }
 
-    private void WorkLife() => facts[(int)Fact.Life] = Recipe is Prep prep ? KeepingLife.Of(prep, this, set) : FactValue.Open("a drink is served when it is made");
+    private void WorkLife() => facts[(int)Fact.Life] = Recipe is Prep ? KeepingLife.Of(this) : FactValue.Open("a drink is served when it is made");
 }

@@ -1,0 +1,51 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5014: a soured low-acid food sealed and kept at room temperature.</summary>
+internal sealed class AcidifiedKeptWarm : PrepRule
+{
+    private static readonly Limit Ph = Limits.Of("acidified-ph");
+    private static readonly Limit Activity = Limits.Of("low-acid-water-activity");
+    private static readonly Limit Strength = Limits.Of("alcoholic-beverage-us");
+
+    private static readonly RuleInfo Rule = new("SL5014", "acidified-kept-warm", "A soured low-acid food is sealed and kept at room temperature", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
+        Limits = [Ph.Id, Activity.Id, Strength.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!Storage.IsSealed(prep) || !Storage.IsAtRoom(Storage.Celsius(prep, context.Settings)) || !(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return;
+        var state = context.Profile.Keeping!;
+        if (state.Verdict != KeepingVerdict.NotControlled || !state.HoldsPerishable || !KeepingVerdicts.IsMeasured(state.Ph) || SpecialCases.IsFerment(prep)) return;
+        if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return;
+        if (state.Abv.IsKnown && state.Abv.Value >= Strength.Value) return;
+        Part? low = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is { } material && part.Phase != PartPhase.Beside && material.Ph.Low > Ph.Value && Perishables.Of(material) != Perishable.None) low ??= part;
+        }
+
+        if (low is null) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
+            Subject = context.Id,
+            Path = "keep.at",
+            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, sealed and kept at room temperature: an acidified food, made by a process that an authority has set ({Ph.Source}).",
+            Advice = "Keep it cold, where that law does not bind it, or have the process set by a process authority.",
+            Caution = KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"), Proof.Of(Ph)],
+        });
+    }
+}

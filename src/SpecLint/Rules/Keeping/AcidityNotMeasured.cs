@@ -1,0 +1,76 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5002: keeping rests on a pH that nobody measured.</summary>
+internal sealed class AcidityNotMeasured : PrepRule
+{
+    private static readonly Limit Sour = Limits.Of("acidified-ph");
+    private static readonly Limit TablePh = Limits.Of("table-b-ph");
+
+    private static readonly RuleInfo Rule = new("SL5002", "acidity-not-measured", "Keeping rests on a pH that is not measured", Level.Warning)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Ph, Fact.WaterActivity],
+        Limits = [Sour.Id, TablePh.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether this rule speaks of a preparation.</summary>
+    internal static bool Speaks(RecipeContext context, Prep prep)
+    {
+        double days = Storage.Days(prep);
+        if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || prep.Family.Or("") == "milk-wash" || SpecialCases.IsFerment(prep)) return false;
+        var state = context.Profile.Keeping!;
+        if (!state.IsOpen || KeepingVerdicts.IsMeasured(state.Ph)) return false;
+        double celsius = Storage.Celsius(prep, context.Settings);
+        return !Storage.IsFrozen(celsius) && !StoredTooWarm.IsTooWarm(celsius, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _)
+            && !state.IsLowAcid && !SealedBagTooLong.Speaks(context, prep);
+    }
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!Speaks(context, prep)) return;
+        var state = context.Profile.Keeping!;
+        double days = Storage.Days(prep);
+        bool soft = state.IsStrong || (state.IsSour && OnlyClearedParts(context));
+        string known = state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = soft ? Level.Note : Storage.IsSealed(prep) && !state.IsSour ? Level.Error : null,
+            Place = KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = "measured.ph",
+            Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}: nothing measured shows it under {Say.Number(TablePh.Value)}, or at or under {Say.Number(Sour.Value)} with little free water, as keeping it {KeepingWords.Days(days)} rests on ({KeepingTables.Source}).",
+            Advice = "Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`, or use it up within 24 h.",
+            Caution = KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(TablePh), Proof.Of(Sour)],
+        });
+    }
+
+    private static bool OnlyClearedParts(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is null) continue;
+            if (part.Item?.File is Prep inner)
+            {
+                if (context.Profiles.Of(inner).Keeping is { HoldsPerishable: true } state && state.Verdict != KeepingVerdict.NotControlled) return false;
+            }
+            else if (Perishables.Of(part.Material) != Perishable.None)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,81 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5022: drying that ends by the clock alone.</summary>
+internal sealed class DryingWithoutEndPoint : PrepRule
+{
+    private static readonly Limit Mould = Limits.Of("dried-water-activity-mould");
+    private static readonly Limit Safety = Limits.Of("dried-water-activity-safety");
+
+    private static readonly string[] Measurable = ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
+    private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
+
+    private static readonly RuleInfo Rule = new("SL5022", "drying-without-end-point", "Drying ends by the clock, not by mass lost or water activity", Level.Warning)
+    {
+        Safety = true,
+        Limits = [Mould.Id, Safety.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Target is { WaterActivity.IsGiven: true } || prep.Measured is { WaterActivity.IsGiven: true }) return;
+        foreach (var step in prep.Method)
+        {
+            if (!step.Do.IsGiven || !Techniques.Dries(step.Do.Value)) continue;
+            if (step.Amount.IsGiven || Holds(step, Measurable)) continue;
+            bool byHand = Holds(step, ByHand);
+            string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "without saying until when";
+            context.Report(new Finding(Rule)
+            {
+                Answer = Answer.NotShown,
+                AskedLevel = byHand ? Level.Note : null,
+                Place = context.At(byHand ? step.Until.Span : step.For.IsGiven ? step.For.Span : step.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = byHand
+                    ? $"The end of drying is told by hand; moisture, humidity and load differ from day to day, and only a mass or a water activity of {Say.Number(Mould.Value)} or under shows that mould will not follow ({Mould.Source})."
+                    : $"It is dried {how}, and moisture, humidity and load differ from day to day: nothing shows that it comes to a water activity of {Say.Number(Mould.Value)} or under, where mould stops ({Mould.Source}).",
+                Advice = Target(context),
+                Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
+                Evidence = [Proof.Of(Mould), Proof.Of(Safety)],
+            });
+        }
+    }
+
+    private static string Target(RecipeContext context)
+    {
+        // What the parts must come to, where it can be worked out from them.
+        var mix = new double[Science.Components.Count];
+        double total = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix) continue;
+            if (!part.IsWeighed || part.Material is null || part.Material.Unknown != Unknowns.None) return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+            total += part.Grams.Typical;
+            for (int c = 0; c < mix.Length; c++) mix[c] += part.Material.PerGram[c] * part.Grams.Typical;
+        }
+
+        if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(Mould.Value)) is { } dried)
+            return $"Weigh the tray: from {Say.Number(total, 0)} g it is to come down to about {Say.Number(dried.Mass.Value, 0)} g (worked out from the parts); dry on until the mass no longer falls, or measure the water activity.";
+        return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+    }
+
+    private static bool Holds(Step step, string[] words)
+    {
+        if (!step.Until.IsGiven) return false;
+        foreach (string word in words)
+        {
+            if (Storage.Has(step.Until.Value, word)) return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,62 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5028: a lactic ferment with too little or too much salt.</summary>
+internal sealed class FermentSalt : PrepRule
+{
+    private static readonly Limit Least = Limits.Of("lacto-salt-least");
+    private static readonly Limit Most = Limits.Of("lacto-salt-most");
+
+    private static readonly RuleInfo Rule = new("SL5028", "ferment-salt", "A lactic ferment holds too little or too much salt", Level.Warning)
+    {
+        Safety = true,
+        Limits = [Least.Id, Most.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines.</summary>
+    internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(static p => p.Material?.Kind is "salt" or "saline") && profile.Parts.Any(static p => p.Material?.Kind is "vegetable" or "fruit" or "herb");
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!SpecialCases.IsFerment(prep) || !IsInBrine(context.Profile)) return;
+        double salt = 0, all = 0;
+        Part? line = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is null) continue;
+            if (!part.IsWeighed) return;
+            salt += part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
+            all += part.Grams.Typical;
+            if (part.Material.Kind is "salt" or "saline") line ??= part;
+        }
+
+        double percent = 100 * salt / all;
+        if (!(all > 0) || (percent >= Least.Value && percent <= Most.Value)) return;
+        bool little = percent < Least.Value;
+        var limit = little ? Least : Most;
+        double needed = limit.Value / 100 * (all - salt) / (1 - (limit.Value / 100));
+        var place = context.At(line!.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span);
+        context.Report(new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(line.Line, "amount"),
+            Message = $"Salt comes to {Say.Number(percent, 1)} % of the whole, {(little ? "under" : "over")} the {Say.Number(limit.Value)} % that a lactic ferment {(little ? "needs to hold back what should not grow until it is sour" : "still turns sour with")} ({limit.Source}).",
+            Advice = $"Bring the salt to {Say.Number(needed, 0)} g for {Say.Number(limit.Value)} % of the whole.",
+            Caution = little ? KeepingWords.Caution : null,
+            Evidence = [Proof.Of("salt of the whole", percent, "%"), Proof.Of(Least), Proof.Of(Most)],
+            Corrections = line.Material!.Kind == "salt" && line.Line.Amount.IsGiven
+                ? [new Correction(CorrectionGrade.Proposed, $"Take {Say.Number(needed, 0)} g of salt.", [new TextEdit(place, $"\"{Say.Number(needed, 0)} g\"")])]
+                : [],
+        });
+    }
+}

@@ -1,0 +1,92 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5030: a claim of keeping that its figures do not bear out.</summary>
+internal sealed class KeepingClaimUnfounded : PrepRule
+{
+    private static readonly Limit NoGrowth = Limits.Of("alcohol-no-growth-practice");
+    private static readonly Limit Kill = Limits.Of("alcohol-kill");
+    private static readonly Limit AcidPh = Limits.Of("acid-kill-ph");
+    private static readonly Limit AcidTime = Limits.Of("acid-kill-time");
+
+    private static readonly string[] Forever =
+    [
+        "indefinitely", "keeps forever", "keep forever", "never spoils", "never goes off", "does not spoil", "cannot spoil", "no expiry", "shelf-stable", "shelf stable", "needs no refrigeration",
+    ];
+
+    private static readonly string[] ByAlcohol =
+    [
+        "sterilised by alcohol", "sterilized by alcohol", "alcohol kills", "alcohol sterilises", "alcohol sterilizes", "preserved by alcohol", "preserved by its strength", "alcohol preserves",
+        "kept by its strength", "high proof keeps", "alcohol keeps it", "strength keeps it", "spirit keeps it", "spirit preserves",
+    ];
+
+    private static readonly string[] ByAcid =
+    [
+        "acid kills", "sterilised by acid", "sterilized by acid", "acid sterilises", "acid sterilizes", "kills bacteria", "kills all bacteria", "lemon juice kills", "citrus kills",
+    ];
+
+    private static readonly RuleInfo Rule = new("SL5030", "keeping-claim-unfounded", "A claim of keeping goes further than its figures", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Abv, Fact.Ph],
+        Limits = [NoGrowth.Id, Kill.Id, AcidPh.Id, AcidTime.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        var abv = context.Fact(Fact.Abv);
+        var ph = context.Fact(Fact.Ph);
+        var claim = KeepingWords.Find(prep, ByAlcohol, out string path, out string word);
+        if (claim.IsGiven)
+        {
+            bool kills = Storage.Has(word, "kill") || Storage.Has(word, "steril");
+            var limit = kills ? Kill : NoGrowth;
+            if (Findings.Check.AtLeast(abv, limit.Value) == Stand.Holds && !kills) return;
+            string strength = abv.IsKnown ? $"its strength as made is {Say.Fact(Fact.Abv, abv)}" : "its strength as made is not known";
+            Report(context, claim, path, abv, ph, limit,
+                $"\"{word}\": {strength}, and {(kills ? $"even at {Say.Number(limit.Value)} % vol germs die only over two days and spores not at all" : $"under {Say.Number(limit.Value)} % vol spirit does not keep what is in it")} ({limit.Source}).",
+                "Take the strength after water, juice and syrup are in, strike the claim, and keep it by cold and date.",
+                Findings.Check.AtLeast(abv, limit.Value) == Stand.Broken);
+            return;
+        }
+
+        claim = KeepingWords.Find(prep, ByAcid, out path, out word);
+        if (claim.IsGiven)
+        {
+            string acidity = ph.IsKnown ? $"its pH is {Say.Ph(ph)}{(KeepingVerdicts.IsMeasured(ph) ? "" : ", computed")}" : "its pH is not known";
+            Report(context, claim, path, abv, ph, AcidPh,
+                $"\"{word}\": {acidity}; germs live on for days in sour juice, and the claim would need pH {Say.Number(AcidPh.Value)} or under for {Say.Number(AcidTime.Value)} h and more ({AcidPh.Source}).",
+                "Strike the claim; acid keeps many germs from growing, it does not make anything sterile.",
+                true);
+            return;
+        }
+
+        claim = KeepingWords.Find(prep, Forever, out path, out word);
+        if (!claim.IsGiven) return;
+        if (Findings.Check.AtLeast(abv, NoGrowth.Value) == Stand.Holds && !context.Profile.Keeping!.HoldsPerishable) return;
+        var life = context.Fact(Fact.Life);
+        string end = life.IsKnown ? $"by the rules of keeping it ends after {KeepingWords.Days(life.Value)} (`{life.From}`)" : "nothing measured bears that out";
+        Report(context, claim, path, abv, ph, NoGrowth, $"\"{word}\": {end}.", "Strike the claim and give a time and a storage temperature with `keep`.", true);
+    }
+
+    private static void Report(RecipeContext context, Reading.Given<string> claim, string path, FactValue abv, FactValue ph, Limit limit, string message, string advice, bool broken) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = broken ? Answer.Broken : Answer.NotShown,
+            Place = context.At(claim.Span),
+            Subject = context.Id,
+            Path = path,
+            Message = message,
+            Advice = advice,
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of("claim", claim.Value), Proof.Of(Fact.Abv, abv), Proof.Of(Fact.Ph, ph), Proof.Of(limit)],
+        });
+}

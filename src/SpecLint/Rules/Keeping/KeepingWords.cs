@@ -1,0 +1,158 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>What the rules of keeping say and look for alike.</summary>
+internal static class KeepingWords
+{
+    /// <summary>The caution of this family.</summary>
+    public const string Caution =
+        "Food can make people ill without looking, smelling or tasting wrong. The local food code and its inspector decide, for preserving and sealing a licensed process authority; this is a check of what is written, not of what is in the bottle.";
+
+    /// <summary>Days in words.</summary>
+    public static string Days(double days) => $"{Say.Number(days, 1)} d";
+
+    /// <summary>A temperature in words.</summary>
+    public static string Degrees(double celsius) => $"{Say.Number(celsius, 1)} °C";
+
+    /// <summary>Place of the keeping time, else of what is nearest to it.</summary>
+    public static Place At(RecipeContext context, Prep prep)
+    {
+        if (prep.Keep is not { } keep) return context.File.Head;
+        if (keep.For.IsGiven) return context.At(keep.For.Span);
+        return context.At(keep.At.IsGiven ? keep.At.Span : keep.Span);
+    }
+
+    /// <summary>Why a preparation needs cold, as the beginning of a sentence.</summary>
+    public static string Because(KeepingState state)
+    {
+        string part = NameOf(state.Part);
+        if (state.Verdict == KeepingVerdict.ListedAsControlled) return $"it holds {part}, and nothing measured shows that it may be kept without cold";
+        if (!state.Ph.IsKnown) return $"it holds {part}";
+        string activity = state.WaterActivity.IsKnown ? $" and a water activity of {Say.Number(state.WaterActivity.Value, 3)}" : "";
+        return $"it holds {part} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}{activity}";
+    }
+
+    /// <summary>The id of a part in quotes.</summary>
+    public static string NameOf(Part? part) => part is { Line.Item.IsGiven: true } ? $"`{part.Line.Item.Value}`" : "food that needs cold";
+
+    /// <summary>The figures that a verdict of keeping rests on.</summary>
+    public static List<Evidence> Evidence(RecipeContext context, KeepingState state)
+    {
+        var evidence = new List<Evidence>
+        {
+            Proof.Of(Fact.Ph, state.Ph),
+            Proof.Of(Fact.WaterActivity, state.WaterActivity),
+            Proof.Of("table", state.Table),
+            Proof.Of("verdict", state.Verdict.ToString()),
+        };
+        if (state.Abv.IsKnown) evidence.Add(Proof.Of(Fact.Abv, state.Abv));
+        if (state.Part is { Line.Item.IsGiven: true } part) evidence.Add(Proof.Of("part", part.Line.Item.Value, context.At(part.Line.Item.Span)));
+        return evidence;
+    }
+
+    /// <summary>The first text of a preparation about itself that holds one of some words: the keeping claim, notes, remarks of steps.</summary>
+    /// <param name="prep">The preparation.</param>
+    /// <param name="words">Words, any case.</param>
+    /// <param name="path">JSON path of the text.</param>
+    /// <param name="word">The word found.</param>
+    /// <returns>The text; not given where none holds one.</returns>
+    public static Given<string> Find(Prep prep, string[] words, out string path, out string word)
+    {
+        if (prep.Keep is { Claim.IsGiven: true } keep && Holds(keep.Claim.Value, words, out word))
+        {
+            path = "keep.claim";
+            return keep.Claim;
+        }
+
+        for (int i = 0; i < prep.Notes.Count; i++)
+        {
+            if (!Holds(prep.Notes[i].Value, words, out word)) continue;
+            path = $"notes[{i}]";
+            return prep.Notes[i];
+        }
+
+        foreach (var step in prep.Method)
+        {
+            if (step.Note.IsGiven && Holds(step.Note.Value, words, out word))
+            {
+                path = $"method[{step.Do.Or("step")}].note";
+                return step.Note;
+            }
+
+            if (step.Until.IsGiven && Holds(step.Until.Value, words, out word))
+            {
+                path = $"method[{step.Do.Or("step")}].until";
+                return step.Until;
+            }
+        }
+
+        path = word = "";
+        return default;
+    }
+
+    private static bool Holds(string text, string[] words, out string found)
+    {
+        foreach (string word in words)
+        {
+            if (!Storage.Has(text, word)) continue;
+            found = word;
+            return true;
+        }
+
+        found = "";
+        return false;
+    }
+}
+
+/// <summary>Cases that have a rule of their own, so that the general rules are silent about them.</summary>
+internal static class SpecialCases
+{
+    private static readonly Catalogue.Limit DateMark = Catalogue.Limits.Of("food-code-date-mark");
+    private static readonly Catalogue.Limit DateMarkFrom = Catalogue.Limits.Of("food-code-date-mark-from");
+
+    /// <summary>Days from which a date mark is asked.</summary>
+    public static double MarkedFromDays => DateMarkFrom.Value / 24;
+
+    /// <summary>Whether it is juice low in acid that is sealed, kept warm or kept long.</summary>
+    public static bool IsLowAcidJuiceKept(Prep prep, KeepingState state, Settings settings)
+    {
+        if (!state.IsLowAcid || state.Verdict == KeepingVerdict.NotControlled) return false;
+        if (prep.Family.Or("") is not ("juice" or "acid-adjusted-juice" or "puree" or "clarification" or "carbonated" or "juice-extension")) return false;
+        if (state.What is not (Perishable.Juice or Perishable.Plant or Perishable.ListedPlant)) return false;
+        double days = Storage.Days(prep), celsius = Storage.Celsius(prep, settings);
+        if (Storage.IsFrozen(celsius)) return false;
+        return (Storage.IsSealed(prep) && !(days <= MarkedFromDays)) || days > DateMark.Value;
+    }
+
+    /// <summary>Whether it is oil with a plant part in it: most of its mass is fat.</summary>
+    public static bool IsPlantInOil(RecipeProfile profile, out Part? plant)
+    {
+        plant = null;
+        double oil = 0, all = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside) continue;
+            all += part.Grams.Typical;
+            if (part.Material.Kind == "fat") oil += part.Grams.Typical;
+            else if (part.Material.Kind is "vegetable" or "herb" or "fruit" or "garnish" or "flower" && part.Material.Ingredient!.KeepsCold.Or(false)) plant ??= part;
+        }
+
+        return plant is not null && oil > all / 2;
+    }
+
+    /// <summary>Whether it ferments.</summary>
+    public static bool IsFerment(Prep prep)
+    {
+        if (prep.Family.Or("") == "ferment") return true;
+        foreach (var step in prep.Method)
+        {
+            if (step.Do.Or("") is "ferment" or "culture") return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,48 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5001: food that needs cold, kept longer than its date mark.</summary>
+internal sealed class KeptPastDateMark : PrepRule
+{
+    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
+
+    private static readonly RuleInfo Rule = new("SL5001", "kept-past-date-mark", "Food that needs cold is kept longer than its date mark allows", Level.Error)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life],
+        Limits = [Mark.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        double days = Storage.Days(prep);
+        if (!(days > Mark.Value) || prep.Family.Or("") == "milk-wash" || context.Profile.IsSolid) return;
+        var state = context.Profile.Keeping!;
+        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid)) return;
+        double celsius = Storage.Celsius(prep, context.Settings);
+        if (Storage.IsFrozen(celsius) || Storage.IsAtRoom(celsius) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return;
+        if (SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) || SpecialCases.IsPlantInOil(context.Profile, out _)) return;
+        var place = KeepingWords.At(context, prep);
+        context.Report(new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = "keep.for",
+            AskedLevel = state.IsStrong ? Level.Warning : null,
+            Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: {KeepingWords.Days(Mark.Value)} at the most, the day it is made counted ({Mark.Source}).",
+            Advice = $"Keep it {KeepingWords.Days(Mark.Value)} or less, freeze what is not used by then, or show by a measured pH or water activity that it may be kept longer.",
+            Caution = KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(Mark)],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(Mark.Value)}.", [new TextEdit(place, $"\"{KeepingWords.Days(Mark.Value)}\"")])],
+        });
+    }
+}

@@ -1,0 +1,51 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5009: a lot of food that needs cold without the day it was made or its use-by.</summary>
+internal sealed class LotWithoutDate : StockRule
+{
+    private static readonly Limit From = Limits.Of("food-code-date-mark-from");
+    private static readonly Limit Thawed = Limits.Of("food-code-thaw-undated");
+
+    private static readonly RuleInfo Rule = new("SL5009", "lot-without-date", "A lot of food that needs cold bears no date", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Ph, Fact.WaterActivity],
+        Limits = [From.Id, Thawed.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Stock stock)
+    {
+        foreach (var lot in stock.Lots)
+        {
+            if ((lot.Made.IsGiven && lot.UseBy.IsGiven) || Lots.PrepOf(context, lot) is not { } prep || !Lots.NeedsCold(context, lot, prep)) continue;
+            double days = Storage.Days(prep);
+            if (lot.Made.IsGiven && days <= SpecialCases.MarkedFromDays) continue;
+            string missing = lot.Made.IsGiven ? "no use-by" : lot.UseBy.IsGiven ? "not the day it was made" : "neither the day it was made nor a use-by";
+            bool frozen = lot.Frozen.Count > 0 && !lot.Made.IsGiven;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = lot.Made.IsGiven ? Level.Warning : null,
+                Place = context.At(lot.Item.Span),
+                Subject = context.Id,
+                Path = Lots.PathOf(lot, lot.Made.IsGiven ? "useBy" : "made"),
+                Key = Lots.KeyOf(lot),
+                Message = $"The lot of `{lot.Item.Value}` bears {missing}, which food that needs cold must when it is held over {Say.Number(From.Value)} h ({From.Source}).",
+                Advice = frozen
+                    ? $"Freezing does not give it a new date: use it within {Say.Number(Thawed.Value)} h of thawing or throw it away, and mark the day it is made from now on."
+                    : "Mark the day it was made and its use-by; what nobody can date is thrown away.",
+                Caution = KeepingWords.Caution,
+                Evidence = [Proof.Of(From)],
+                Related = [new RelatedPlace(prep.Head, "its recipe")],
+            });
+        }
+    }
+}

@@ -1,0 +1,43 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5013: juice low in acid, sealed or kept long.</summary>
+internal sealed class LowAcidJuiceKept : PrepRule
+{
+    private static readonly Limit Ph = Limits.Of("low-acid-juice-ph");
+
+    private static readonly RuleInfo Rule = new("SL5013", "low-acid-juice-kept", "Juice low in acid is sealed or kept long", Level.Error)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Ph],
+        Limits = [Ph.Id, "food-code-date-mark"],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        var state = context.Profile.Keeping!;
+        if (!SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)) return;
+        bool isSealed = Storage.IsSealed(prep);
+        double days = Storage.Days(prep);
+        string how = isSealed ? "sealed" : $"kept {KeepingWords.Days(days)}";
+        context.Report(new Finding(Rule)
+        {
+            Place = isSealed ? context.At(prep.Keep!.Sealed.Span) : KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = isSealed ? "keep.sealed" : "keep.for",
+            Message = $"It is {how} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, over {Say.Number(Ph.Value)}: sealed from air, Clostridium botulinum can make its toxin in it when it gets warm ({Ph.Source}).",
+            Advice = "Keep it cold in a loosely covered vessel and use it within days, or sour it to a measured pH of 4.2 or under before it is bottled.",
+            Caution = KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Ph)],
+        });
+    }
+}

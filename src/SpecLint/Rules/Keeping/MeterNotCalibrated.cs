@@ -1,0 +1,47 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5011: a reading that keeping rests on, by a meter that was not calibrated for it.</summary>
+internal sealed class MeterNotCalibrated : PrepRule
+{
+    private static readonly Limit Step = Limits.Of("ph-report-step");
+    private static readonly Limit Uncalibrated = Limits.Of("guard-ph-uncalibrated");
+
+    private static readonly RuleInfo Rule = new("SL5011", "meter-not-calibrated", "A pH that keeping rests on was read with a meter not calibrated for it", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Ph],
+        Limits = [Step.Id, Uncalibrated.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Measured is not { Ph.IsGiven: true, Meter.IsGiven: true, On.IsGiven: true } measured) return;
+        if (context.Settings.Bar is not { } bar || !bar.Meters.TryGetValue(measured.Meter.Value, out var meter)) return;
+
+        // The file keeps the last calibration only: a later one says nothing of that day.
+        if (meter.Calibrated.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
+        if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
+        string last = meter.Calibrated.IsGiven ? $"was last calibrated on {meter.Calibrated.Value}" : "has no day of calibration";
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = context.At(measured.Meter.Span),
+            Subject = context.Id,
+            Path = "measured.meter",
+            Message = $"The pH was read on {measured.On.Value} with `{measured.Meter.Value}`, which {last}; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
+            Advice = "Calibrate with two buffers, read again, and write the day in bar.json.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],
+            Related = [new RelatedPlace(bar.At(meter.Span), "the meter")],
+        });
+    }
+}

@@ -1,0 +1,49 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5020: a milk punch kept without figures.</summary>
+internal sealed class MilkPunchNotShown : PrepRule
+{
+    private static readonly Limit Strength = Limits.Of("milk-wash-strength");
+    private static readonly Limit TablePh = Limits.Of("table-b-ph");
+
+    private static readonly RuleInfo Rule = new("SL5020", "milk-punch-not-shown", "A milk punch is kept on no measured figure", Level.Warning)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Ph, Fact.Abv],
+        Limits = [Strength.Id, TablePh.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Family.Or("") != "milk-wash") return;
+        double days = Storage.Days(prep);
+        if (!(days > SpecialCases.MarkedFromDays) || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
+        var state = context.Profile.Keeping!;
+        if (state.Verdict == KeepingVerdict.NotControlled || KeepingVerdicts.IsMeasured(state.Ph)) return;
+        bool strong = state.Abv.IsKnown && state.Abv.Low >= Strength.Value;
+        string figures = state.Ph.IsKnown ? $"its pH is only computed, {Say.Ph(state.Ph)}" : "its pH is not known";
+        string strength = state.Abv.IsKnown ? $", its strength {Say.Fact(Fact.Abv, state.Abv)}" : ", its strength not known";
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = strong && state.IsSour ? Level.Note : null,
+            Place = KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = "measured.ph",
+            Message = $"The milk punch is kept {KeepingWords.Days(days)} and {figures}{strength}: that months are kept rests on a pH under {Say.Number(TablePh.Value)} and {Say.Number(Strength.Value)} % vol or more, both measured ({TablePh.Source}; strength: {Strength.Source}).",
+            Advice = "Measure the pH and the strength of what ran through the curd, write both under `measured`, and keep it cold.",
+            Caution = KeepingWords.Caution + " The washed punch still counts as holding milk.",
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(TablePh), Proof.Of(Strength)],
+        });
+    }
+}

@@ -1,0 +1,71 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5007: a preparation kept longer than a part of it.</summary>
+internal sealed class OutlivesItsParts : PrepRule
+{
+    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
+
+    private static readonly RuleInfo Rule = new("SL5007", "outlives-its-parts", "A preparation is kept longer than the shortest-lived part in it", Level.Error)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Life],
+        Limits = [Mark.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        double days = Storage.Days(prep);
+        if (double.IsNaN(days)) return;
+        var terms = context.Profile.KeepingTerms!;
+        bool safety = terms.Safety.From != Mark.Id && days > terms.Safety.Days;
+        if (safety || days > terms.Parts.Days)
+        {
+            var end = safety ? terms.Safety : terms.Parts;
+            var part = end.Part!;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = safety ? null : Level.Warning,
+                Place = KeepingWords.At(context, prep),
+                Subject = context.Id,
+                Path = "keep.for",
+                Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps {KeepingWords.Days(end.Days)} {(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(by its quality, common practice)")}.",
+                Advice = $"Keep it {KeepingWords.Days(end.Days)} or less, or add `{end.From}` when it is served.",
+                Caution = safety ? KeepingWords.Caution : null,
+                Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
+                Related = RelatedTo(context, part),
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(end.Days)}.", [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.Days(end.Days)}\"")])],
+            });
+            return;
+        }
+
+        if (days > terms.Family.Days)
+        {
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = Level.Note,
+                Place = KeepingWords.At(context, prep),
+                Subject = context.Id,
+                Path = "keep.for",
+                Message = $"It is kept {KeepingWords.Days(days)}; such a preparation is usually used within {KeepingWords.Days(terms.Family.Days)}, by its quality (common practice, no source).",
+                Advice = $"Taste it against a fresh one at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone off.",
+                Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of($"usual of {terms.Family.From}", terms.Family.Days, "d")],
+            });
+        }
+    }
+
+    private static IReadOnlyList<RelatedPlace> RelatedTo(RecipeContext context, Part part)
+    {
+        var line = new RelatedPlace(context.At(part.Line.Span), "the part that keeps the shortest");
+        return part.Item?.File is Prep { Keep: { For.IsGiven: true } keep } inner ? [line, new RelatedPlace(inner.At(keep.For.Span), "how long that part is kept")] : [line];
+    }
+}

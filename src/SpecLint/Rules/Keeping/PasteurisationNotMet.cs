@@ -1,0 +1,113 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5029: a step called pasteurising whose figures kill too little.</summary>
+internal sealed class PasteurisationNotMet : PrepRule
+{
+    private static readonly ThermalResistance Juice = ThermalResistance.ById("e-coli-juice")!;
+    private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
+
+    private static readonly RuleInfo Rule = new("SL5029", "pasteurisation-not-met", "A step called pasteurising is too cool or too short", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Ph],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        foreach (var step in prep.Method)
+        {
+            if (!Claims(step)) continue;
+            var heat = step.To.IsGiven ? step.To : step.At;
+            if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
+            {
+                context.Report(new Finding(Rule)
+                {
+                    Answer = Answer.NotShown,
+                    AskedLevel = Level.Warning,
+                    Place = context.At(step.Do.IsGiven ? step.Do.Span : step.Span),
+                    Subject = context.Id,
+                    Path = context.PathOf(step),
+                    Message = $"The step is called pasteurising but gives {(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}, and both together make the kill (US Pasteurized Milk Ordinance; 9 CFR 590.570).",
+                    Advice = "Give the temperature of the coldest part with `to` and how long it is held with `for`.",
+                    Caution = KeepingWords.Caution,
+                });
+                continue;
+            }
+
+            var t = new Celsius(heat.Value.BaseLow);
+            double seconds = step.For.Value.BaseLow;
+            ReadOnlySpan<TemperatureReading> record = [new(0, t), new(seconds / 60, t)];
+            var product = ProductOf(context);
+            string short1;
+            if (product is { } known)
+            {
+                if (HeatProcesses.Meets(known, record) == true) continue;
+                short1 = Nearest(known, t.Value);
+            }
+            else
+            {
+                var state = context.Profile.Keeping!;
+                bool sour = state.IsSour;
+                var organism = sour ? Juice : Listeria;
+                if (Lethality.Reduction(organism, record) is not { } reduction || reduction.Least >= organism.TargetLog) continue;
+                short1 = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} where {Say.Number(organism.TargetLog!.Value)} are asked ({organism.Source})";
+            }
+
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(heat.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = $"{Say.Number(t.Value, 1)} °C for {Say.Number(seconds)} s is called pasteurising, but {short1}.",
+                Advice = "Heat the coldest part to a row of the published table for its whole time, with a probe thermometer, or do not call it pasteurised and keep it by cold and date.",
+                Caution = KeepingWords.Caution + " A bath's temperature is not a bag's.",
+                Evidence = [Proof.Of("temperature", t.Value, "Cel"), Proof.Of("time", seconds, "s")],
+            });
+        }
+    }
+
+    private static bool Claims(Step step) =>
+        step.Do.IsGiven && Storage.Has(step.Do.Value, "pasteuri")
+        || step.Note.IsGiven && Storage.Has(step.Note.Value, "pasteuri") && (step.To.IsGiven || step.At.IsGiven);
+
+    /// <summary>The product whose table of law applies; <see langword="null"/> where none does.</summary>
+    private static HeatedProduct? ProductOf(RecipeContext context)
+    {
+        bool egg = false, dairy = false, sweet = false;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { } material || part.Phase == PartPhase.Beside) continue;
+            egg |= material.Kind == "egg";
+            dairy |= material.Kind == "dairy";
+            sweet |= material.Kind is "sugar" or "syrup" or "honey";
+        }
+
+        if (egg && dairy) return HeatedProduct.EggNog;
+        if (egg) return sweet ? HeatedProduct.SweetenedYolk : HeatedProduct.WholeEgg;
+        if (!dairy) return null;
+        double fat = context.Profile.Mass > 0 ? 100 * context.Profile.Grams[(int)Component.Fat] / context.Profile.Mass : 0;
+        return sweet || fat >= 10 ? HeatedProduct.Cream : HeatedProduct.Milk;
+    }
+
+    private static string Nearest(HeatedProduct product, double celsius)
+    {
+        HeatProcess? best = null;
+        foreach (var process in HeatProcesses.All)
+        {
+            if (process.Product != product) continue;
+            if (best is null || Math.Abs(process.Temperature.Value - celsius) < Math.Abs(best.Temperature.Value - celsius)) best = process;
+        }
+
+        return $"the nearest row of its table asks for {Say.Number(best!.Temperature.Value, 1)} °C for {Say.Number(best.Seconds)} s ({best.Source})";
+    }
+}

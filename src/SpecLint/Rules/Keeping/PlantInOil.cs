@@ -1,0 +1,46 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5016: a fresh plant part under oil, kept long or warm.</summary>
+internal sealed class PlantInOil : PrepRule
+{
+    private static readonly Limit Days = Limits.Of("oil-infusion-days");
+    private static readonly Limit Ph = Limits.Of("oil-infusion-ph");
+
+    private static readonly RuleInfo Rule = new("SL5016", "plant-in-oil", "Garlic, herb, chilli or vegetable under oil is kept long or warm", Level.Error)
+    {
+        Safety = true,
+        Limits = [Days.Id, Ph.Id, "food-code-cold-hold"],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!SpecialCases.IsPlantInOil(context.Profile, out var plant)) return;
+        double days = Storage.Days(prep), celsius = Storage.Celsius(prep, context.Settings);
+        if (Storage.IsFrozen(celsius)) return;
+        bool soured = prep.Measured is { Ph.IsGiven: true } measured && measured.Ph.Value.High + Meters.PhHalfWidth(measured, context.Book) <= Ph.Value;
+        if (soured) return;
+        bool warm = StoredTooWarm.IsTooWarm(celsius, context.Settings), unknown = double.IsNaN(days) || double.IsNaN(celsius);
+        if (!(days > Days.Value) && !warm && !unknown) return;
+        string how = warm ? $"at {KeepingWords.Degrees(celsius)}" : unknown ? "for a time or at a temperature that nothing states" : KeepingWords.Days(days);
+        context.Report(new Finding(Rule)
+        {
+            Answer = warm || !unknown ? Answer.Broken : Answer.NotShown,
+            Place = warm && prep.Keep!.At.IsGiven ? context.At(prep.Keep.At.Span) : KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = warm ? "keep.at" : "keep.for",
+            Message = $"{KeepingWords.NameOf(plant)} under oil is kept {how}; without air and acid Clostridium botulinum can grow there, so {KeepingWords.Days(Days.Value)} in the cold is the most ({Days.Source}).",
+            Advice = $"Keep it at 5 °C or colder and throw it away after {KeepingWords.Days(Days.Value)}, freeze it, or use the dried plant; of souring first, only garlic, basil, oregano and rosemary by the published recipe have been tested.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(Days), Proof.Of(Ph), Proof.Of("part", plant!.Line.Item.Or(""), context.At(plant.Line.Item.Span))],
+        });
+    }
+}

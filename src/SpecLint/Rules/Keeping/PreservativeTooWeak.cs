@@ -1,0 +1,62 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5024: a preservative, or a claim of one, with too little undissociated acid behind it.</summary>
+internal sealed class PreservativeTooWeak : PrepRule
+{
+    private static readonly string[] Words = ["preservative", "preserved", "benzoate", "sorbate"];
+
+    private static readonly RuleInfo Rule = new("SL5024", "preservative-too-weak", "Less undissociated acid is in it than a claim of being preserved rests on", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Ph],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
+        var grams = context.Profile.Grams;
+        bool dosed = grams[(int)Component.Benzoic] > 0 || grams[(int)Component.Sorbic] > 0;
+        if (!dosed && prep.Keep is not { Claim.IsGiven: true } && prep.Notes.Count == 0) return;
+        var claim = KeepingWords.Find(prep, Words, out string path, out string word);
+        if (!claim.IsGiven && !dosed) return;
+        var ph = context.Fact(Fact.Ph);
+        if (!ph.IsKnown) return;
+
+        // At the low end of the pH most acid is undissociated: if even that is too little, it is too little.
+        double share = 0;
+        foreach (var acid in AcidInhibition.Listeria)
+        {
+            if (AcidBase.Molality(grams, acid.Acid) is not { Value: > 0 } total) continue;
+            if (acid.Undissociated(total.Value * 1000, new Ph(Math.Max(0, ph.Low))) is { } part) share += part / acid.MicMillimolal;
+        }
+
+        if (share >= 1 || (!claim.IsGiven && !(Storage.Days(prep) > SpecialCases.MarkedFromDays))) return;
+        Part? preservative = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is { } material && (material.Of(Component.Benzoic) > 0.1 || material.Of(Component.Sorbic) > 0.1)) preservative ??= part;
+        }
+
+        if (!claim.IsGiven && preservative is null) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = claim.IsGiven ? context.At(claim.Span) : context.At(preservative!.Line.Item.Span),
+            Subject = context.Id,
+            Path = claim.IsGiven ? path : RecipeContext.PathOf(preservative!.Line, "item"),
+            Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, undissociated acid counted (Mejlholm and Dalgaard 2009).",
+            Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],
+        });
+    }
+}

@@ -1,0 +1,46 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5004: a reading and the recipe cannot both be right.</summary>
+internal sealed class ReadingAgainstRecipe : PrepRule
+{
+    private static readonly RuleInfo Rule = new("SL5004", "reading-against-recipe", "A reading and the amounts of the recipe cannot both be right", Level.Warning)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Ph, Fact.Brix, Fact.Abv],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Measured is not { } measured) return;
+        var profile = context.Profile;
+        if (measured.Ph.IsGiven) Hold(context, "pH", "measured.ph", measured.Ph, profile.Get(Fact.Ph), profile.ComputedPh(), Fact.Ph);
+        if (measured.Brix.IsGiven) Hold(context, "°Brix", "measured.brix", measured.Brix, profile.Get(Fact.Brix), profile.ComputedBrix(), Fact.Brix);
+        if (measured.Abv.IsGiven) Hold(context, "strength", "measured.abv", measured.Abv, profile.Get(Fact.Abv), profile.ComputedAbv(), Fact.Abv);
+    }
+
+    private static void Hold(RecipeContext context, string name, string path, Given<Quantity> given, FactValue measured, FactValue computed, Fact fact)
+    {
+        if (!computed.IsKnown || !measured.IsKnown || (measured.Low <= computed.High && computed.Low <= measured.High)) return;
+        string read = fact == Fact.Ph ? Say.Ph(measured) : Say.Fact(fact, measured), worked = fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed);
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(given.Span),
+            Subject = context.Id,
+            Path = path,
+            Message = $"The {name} is measured as {read}, while the amounts give {worked}: the two ranges do not meet.",
+            Advice = "Calibrate and measure again; if the reading stands, weigh what goes in, or correct the amounts in the file to what is really made.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(fact, measured), Proof.Of("computed", computed.Value, FactNames.Unit(fact, false)) with { Low = computed.Low, High = computed.High }],
+        });
+    }
+}

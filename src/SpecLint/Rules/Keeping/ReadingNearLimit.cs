@@ -1,0 +1,45 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5003: a reading so near to a limit of the table that the meter cannot tell.</summary>
+internal sealed class ReadingNearLimit : PrepRule
+{
+    private static readonly RuleInfo Rule = new("SL5003", "reading-near-limit", "A reading is so near to a limit that the meter cannot tell the sides apart", Level.Warning)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Ph, Fact.WaterActivity],
+        Limits = ["table-b-ph", "table-b-water-activity", "acidified-ph"],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Measured is not { } measured || !(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return;
+        var state = context.Profile.Keeping!;
+        if (!state.NearLimit || !state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
+        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
+        bool byPh = measured.Ph.IsGiven;
+        string reading = byPh ? $"pH {Say.Ph(state.Ph)}" : $"water activity {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}";
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = context.At(byPh ? measured.Ph.Span : measured.WaterActivity.Span),
+            Subject = context.Id,
+            Path = byPh ? "measured.ph" : "measured.waterActivity",
+            Message = $"The reading, {reading} with what the meter may err, lies across a limit of table {state.Table}, so that it shows nothing ({KeepingTables.Source}).",
+            Advice = byPh
+                ? "Measure again with a meter calibrated that day and named under `measured`, or bring the pH down by 0.1."
+                : "Measure again, or take more water out or put more sugar or salt in.",
+            Caution = KeepingWords.Caution,
+            Evidence = KeepingWords.Evidence(context, state),
+        });
+    }
+}

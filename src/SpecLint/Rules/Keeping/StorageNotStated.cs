@@ -1,0 +1,48 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5006: nothing says how long or how cold food that needs cold is kept.</summary>
+internal sealed class StorageNotStated : PrepRule
+{
+    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
+    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
+
+    private static readonly RuleInfo Rule = new("SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Ph, Fact.WaterActivity],
+        Limits = [Mark.Id, Cold.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        bool time = !double.IsNaN(Storage.Days(prep)), temperature = !double.IsNaN(Storage.Celsius(prep, context.Settings));
+        if ((time && temperature) || context.Profile.IsSolid) return;
+        var state = context.Profile.Keeping!;
+        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
+
+        // What is made for the shift needs no storage temperature.
+        if (time && Storage.Days(prep) <= SpecialCases.MarkedFromDays) return;
+        string missing = time ? "how cold" : temperature ? "how long" : "how long or how cold";
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = state.IsStrong ? Level.Note : null,
+            Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
+            Subject = context.Id,
+            Path = time ? "keep.at" : "keep.for",
+            Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
+            Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of {KeepingWords.Days(Mark.Value)} or less, the day it is made counted.",
+            Caution = KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Mark), Proof.Of(Cold)],
+        });
+    }
+}

@@ -1,0 +1,50 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5025: a syrup too thin to keep at room temperature.</summary>
+internal sealed class SyrupKeptWarm : PrepRule
+{
+    private static readonly Limit Table = Limits.Of("table-b-water-activity");
+    private static readonly Limit Yeast = Limits.Of("syrup-water-activity");
+    private static readonly Limit NoGrowth = Limits.Of("alcohol-no-growth");
+
+    private static readonly RuleInfo Rule = new("SL5025", "syrup-kept-warm", "A syrup is too thin to keep at room temperature", Level.Error)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv],
+        Limits = [Table.Id, Yeast.Id, NoGrowth.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Family.Or("") is not ("syrup" or "cordial" or "oleo-saccharum" or "liqueur")) return;
+        double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
+        if (!Storage.IsAtRoom(celsius) || !(days > SpecialCases.MarkedFromDays)) return;
+        var state = context.Profile.Keeping!;
+        if (state.HoldsPerishable || state.IsHalfStrong || state.Verdict == KeepingVerdict.NotControlled || !state.WaterActivity.IsKnown) return;
+        var activity = state.WaterActivity;
+        bool thin = activity.Low >= Table.Value && !state.IsSour;
+        if (activity.Low <= Yeast.Value) return;
+        var limit = thin ? Table : Yeast;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = thin ? null : Level.Warning,
+            Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
+            Subject = context.Id,
+            Path = "keep.at",
+            Message = $"The syrup is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not under the {Say.Number(limit.Value)} below which table B asks for no cold" : $"over the {Say.Number(limit.Value)} from which yeasts and moulds are to be expected")} ({limit.Source}).",
+            Advice = thin ? "Keep it cold, or make it 2:1 by weight, which comes under the limit." : "Keep it cold, or make it richer.",
+            Caution = thin ? KeepingWords.Caution : null,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],
+        });
+    }
+}

@@ -1,0 +1,53 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5015: a target of pH or water activity that nothing is measured against.</summary>
+internal sealed class TargetNotMeasured : PrepRule
+{
+    private static readonly RuleInfo Rule = new("SL5015", "target-not-measured", "A target of pH or water activity has no reading against it", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Ph, Fact.WaterActivity],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (prep.Target is not { } target) return;
+        if (target.WaterActivity.IsGiven && prep.Measured is not { WaterActivity.IsGiven: true })
+        {
+            Report(context, target.WaterActivity.Span, "target.waterActivity", $"The target is a water activity of {Say.Number(target.WaterActivity.Value.Value, 2)}",
+                Fact.WaterActivity, "Measure the water activity of a cooled sample, or weigh the loss that stands for it, and write it under `measured`.");
+        }
+
+        if (target.Ph.IsGiven && prep.Measured is not { Ph.IsGiven: true } && !AcidityNotMeasured.Speaks(context, prep) && !SpecialCases.IsFerment(prep))
+        {
+            Report(context, target.Ph.Span, "target.ph", $"The target is pH {Say.Number(target.Ph.Value.Value, 2)}", Fact.Ph, "Measure the pH and write it under `measured`.");
+        }
+    }
+
+    private static void Report(RecipeContext context, Reading.TextSpan span, string path, string what, Fact fact, string advice)
+    {
+        var computed = context.Fact(fact);
+        string worked = computed.IsKnown ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is no reading" : "";
+        bool matters = context.Profile.IsSolid || context.Profile.Keeping!.HoldsPerishable;
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = matters ? null : Level.Note,
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = path,
+            Message = $"{what}, and nothing under `measured` shows that it is met{worked}.",
+            Advice = advice,
+            Caution = matters ? KeepingWords.Caution : null,
+            Evidence = [Proof.Of(fact, computed)],
+        });
+    }
+}
