@@ -112,6 +112,8 @@ public sealed class Material
     }
 
     private readonly double[] perGram;
+    private Catalogue.Hazard? hazard;
+    private volatile bool hazardKnown;
 
     /// <summary>Id of the item.</summary>
     public string Id { get; }
@@ -145,6 +147,21 @@ public sealed class Material
 
     /// <summary>The ingredient, with what it inherits; <see langword="null"/> for a preparation.</summary>
     public Ingredient? Ingredient { get; internal init; }
+
+    /// <summary>The hazard that the ingredient names, or whose name it bears; <see langword="null"/> where there is none.</summary>
+    internal Catalogue.Hazard? Hazard
+    {
+        get
+        {
+            if (!hazardKnown)
+            {
+                hazard = Ingredient is null ? null : Catalogue.HazardTable.Find(Ingredient.Hazard.Or(Ingredient.Id));
+                hazardKnown = true;
+            }
+
+            return hazard;
+        }
+    }
 
     internal UncertainInput[] Inputs { get; }
 

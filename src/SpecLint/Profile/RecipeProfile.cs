@@ -24,6 +24,7 @@ public sealed class RecipeProfile
     private AllergenProfile? allergens;
     private KeepingState? keeping;
     private KeepingTerms? keepingTerms;
+    private IReadOnlyList<HazardLoad>? hazardLoads;
     private FactValue computedBrix = FactValue.Open("it is not worked out");
     private FactValue computedAbv = FactValue.Open("it is not worked out");
 
@@ -100,6 +101,9 @@ public sealed class RecipeProfile
 
     /// <summary>How long a preparation keeps; <see langword="null"/> for a drink.</summary>
     internal KeepingTerms? KeepingTerms => Recipe is Prep prep ? keepingTerms ??= KeepingLife.TermsOf(prep, this, set) : null;
+
+    /// <summary>What is hazardous in it, through the whole tree.</summary>
+    internal IReadOnlyList<HazardLoad> HazardLoads => hazardLoads ??= HazardLoad.Of(this, set);
 
     /// <summary>Profiles of a lower wave were made before; a recipe uses only those.</summary>
     internal int Wave { get; }

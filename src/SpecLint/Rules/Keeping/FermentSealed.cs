@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Science;
 
@@ -36,10 +35,9 @@ internal sealed class FermentSealed : PrepRule
 
         // 1 g of glucose gives 0.489 g of carbon dioxide.
         double volumes = gramsPerLitre * 0.489 / GasVolumes.GramsPerLitrePerVolume;
-        double sucroseFree = gramsPerLitre;
         var closed = new double[Components.Count];
         closed[(int)Component.Water] = 1000;
-        closed[(int)Component.Glucose] = sucroseFree;
+        closed[(int)Component.Glucose] = gramsPerLitre;
         var end = Carbonation.OfLiveFerment(closed, Warm);
         double rating = keep.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure } ? keep.Rating.Value.BaseLow : double.NaN;
         double most = double.IsNaN(rating) ? Pressure.Value : rating;

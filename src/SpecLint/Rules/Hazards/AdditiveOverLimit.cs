@@ -1,0 +1,74 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6018: more of an additive in a drink than the law allows.</summary>
+internal sealed class AdditiveOverLimit : DrinkRule
+{
+    private static readonly Limit BenzoicEu = Limits.Of("benzoate-eu");
+    private static readonly Limit BenzoateUs = Limits.Of("benzoate-us");
+    private static readonly Limit SorbicEu = Limits.Of("sorbate-eu");
+    private static readonly Limit PhosphoricEu = Limits.Of("phosphoric-eu");
+    private static readonly Limit AsBenzoate = Limits.Of("benzoic-to-benzoate");
+    private static readonly Limit AsPentoxide = Limits.Of("phosphoric-to-p2o5");
+
+    private static readonly RuleInfo Rule = new("SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.ServedVolume],
+        Limits = [BenzoicEu.Id, BenzoateUs.Id, SorbicEu.Id, PhosphoricEu.Id, AsBenzoate.Id, AsPentoxide.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        var grams = context.Profile.Grams;
+        double benzoic = grams[(int)Component.Benzoic], sorbic = grams[(int)Component.Sorbic], phosphoric = grams[(int)Component.Phosphoric];
+        if (benzoic <= 0 && sorbic <= 0 && phosphoric <= 0) return;
+        var volume = context.Fact(Fact.ServedVolume);
+        if (!volume.IsKnown || !(volume.Value > 0)) return;
+        double litres = volume.Value * HazardWords.Serves(drink) / 1000;
+        Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, BenzoicEu);
+        Hold(context, Component.Benzoic, "sodium benzoate", benzoic * AsBenzoate.Value * 1e6 / context.Profile.Mass, BenzoateUs);
+        Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, SorbicEu);
+        Hold(context, Component.Phosphoric, "phosphoric acid, as P2O5,", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
+    }
+
+    private static void Hold(RecipeContext context, Component component, string name, double value, Limit limit)
+    {
+        if (!(value > limit.Value) || !limit.AppliesIn(context.Settings)) return;
+        Part? most = null;
+        double brought = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
+            double grams = part.Grams.Typical * part.Material.Of(component);
+            if (grams <= brought) continue;
+            brought = grams;
+            most = part;
+        }
+
+        if (most is null) return;
+        string unit = limit.Unit.Replace("mg/l", "mg/L");
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = limit.LevelCap,
+            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(most.Line, "amount"),
+            Key = limit.Id,
+            Message = $"The drink holds {Say.Number(value, 0)} {unit} of {name} mostly from `{most.Line.Item.Or("")}`; {Say.Number(limit.Value)} {unit} is the most ({limit.Source}).",
+            Advice = $"Take {Say.Number(100 * limit.Value / value, 0)} % of it, or less.",
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of(name, value, limit.Unit), Proof.Of(limit)],
+        });
+    }
+}

@@ -1,0 +1,54 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6005: quinine made from bark whose content nobody knows.</summary>
+internal sealed class BarkWithoutAssay : RecipeRule
+{
+    private static readonly Limit Quinine = Limits.Of("quinine-us");
+    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
+
+    private static readonly RuleInfo Rule = new("SL6005", "bark-without-assay", "Quinine is made from bark that nobody has assayed", Level.Error)
+    {
+        Safety = true,
+        Limits = [Quinine.Id, Extraction.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (!load.Direct || load.Hazard.Id != "cinchona-bark" || load.Hazard.Contents.Count == 0) continue;
+            if (HazardWords.Holds(load.Part.Line.Note, "assay")) continue;
+            var content = load.Hazard.Contents[0];
+            double litres = context.Profile.InputVolume / 1000;
+            string amount = "how much it brings cannot be worked out";
+            var evidence = new List<Evidence> { HazardWords.Of(context, load) };
+            if (!double.IsNaN(load.Grams) && litres > 0)
+            {
+                double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / litres, high = load.Grams * content.High / litres;
+                amount = $"{Say.With(load.Grams, "g")} of it may bring {Say.Number(low, 0)} to {Say.Number(high, 0)} mg of alkaloids a litre, where a finished tonic drink holds {Say.Number(Quinine.Value)} mg/L at the most ({Quinine.Source})";
+                evidence.Add(new Evidence("cinchona alkaloids", (low + high) / 2, low, high, "mg/L", content.Source));
+            }
+
+            evidence.Add(Proof.Of(Quinine));
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(load.Part.Line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                Message = $"`{load.Id}` holds {Say.Number(content.Low / 10)} to {Say.Number(content.High / 10)} % of quinine alkaloids and nobody has assayed this one: {amount}; home-made tonic has poisoned people.",
+                Advice = "Buy an assayed extract or bottled tonic; if bark is used, write its assay in the line's note, filter out all powder, and serve a fixed dose with the word quinine on the menu.",
+                Caution = HazardWords.Caution,
+                Evidence = evidence,
+            });
+        }
+    }
+}

@@ -1,0 +1,45 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6017: benzoate kept together with vitamin C.</summary>
+internal sealed class BenzoateWithVitaminC : PrepRule
+{
+    /// <summary>mg/kg under which a trace is no addition.</summary>
+    private const double Trace = 1;
+
+    private static readonly RuleInfo Rule = new("SL6017", "benzoate-with-vitamin-c", "Benzoate is kept together with vitamin C", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        double mass = context.Profile.Mass;
+        if (!(mass > 0)) return;
+        var grams = context.Profile.Grams;
+        double benzoic = grams[(int)Component.Benzoic] / mass * 1e6, ascorbic = grams[(int)Component.Ascorbic] / mass * 1e6;
+        if (benzoic < Trace || ascorbic < Trace || !(Storage.Days(prep) > 1)) return;
+        Part? from = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is { } material && material.Of(Component.Benzoic) > 0) from ??= part;
+        }
+
+        if (from is null) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(from.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(from.Line, "item"),
+            Message = $"It holds {Say.Number(benzoic, 0)} mg/kg of benzoic acid together with {Say.Number(ascorbic, 0)} mg/kg of vitamin C and is kept: in light and warmth the two make benzene, for which drinking water is held to 5 µg/kg (FDA, data on benzene in soft drinks).",
+            Advice = "Use sorbate in place of benzoate, or leave the vitamin C out; until then keep it cold and dark.",
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of("benzoic acid", benzoic, "mg/kg"), Proof.Of("ascorbic acid", ascorbic, "mg/kg")],
+        });
+    }
+}

@@ -1,0 +1,64 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6020: so much caffeine with alcohol that guests do not feel how much they drank.</summary>
+internal sealed class CaffeineWithAlcohol : DrinkRule
+{
+    private static readonly Limit Serve = Limits.Of("caffeine-per-serve");
+    private static readonly Limit Added = Limits.Of("caffeine-us");
+    private static readonly Limit Strength = Limits.Of("declare-strength-from");
+
+    private static readonly RuleInfo Rule = new("SL6020", "caffeine-with-alcohol", "A drink puts a lot of caffeine and alcohol together", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume],
+        Limits = [Serve.Id, Added.Id, Strength.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        var caffeine = context.Fact(Fact.Caffeine);
+        if (!caffeine.IsKnown || !(caffeine.Value > 0)) return;
+        var abv = context.Fact(Fact.Abv);
+        if (!abv.IsKnown || abv.Low <= Strength.Value) return;
+        Part? most = null;
+        double brought = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
+            double mg = part.Grams.Typical * part.Material.Traces.Caffeine.Typical;
+            if (mg <= brought) continue;
+            brought = mg;
+            most = part;
+        }
+
+        if (most is null) return;
+        double perKilogram = caffeine.Value * HazardWords.Serves(drink) / (context.Profile.Mass / 1000);
+        bool dose = caffeine.Low > Serve.Value;
+
+        // Coffee, tea and cocoa bring theirs by nature: the limit by mass is about caffeine that is added.
+        bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind is "soda" or "other" && !dose;
+        if (!dose && !added) return;
+        var limit = dose ? Serve : Added;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(most.Line, "amount"),
+            Message = dose
+                ? $"A drink of {Say.Fact(Fact.Abv, abv)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, over the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}); caffeine hides from guests how much they drank."
+                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, over the {Say.Number(Added.Value)} mg/kg for alcoholic drinks ({Added.Source}).",
+            Advice = "Use less of it, or a decaffeinated one, and do not serve it as the last of many.",
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],
+        });
+    }
+}

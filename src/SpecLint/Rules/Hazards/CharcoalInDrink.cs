@@ -1,0 +1,42 @@
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6010: activated charcoal in a drink.</summary>
+internal sealed class CharcoalInDrink : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL6010", "charcoal-in-drink", "Activated charcoal in a drink binds the medicines of guests", Level.Error) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            // Charcoal that is filtered out again has coloured nothing and binds nothing in the glass.
+            if (!load.Direct || load.Hazard.Id != "activated-charcoal" || load.Part.Phase == PartPhase.TakenOut) continue;
+            Catalogue.HazardRule? strictest = null;
+            foreach (var rule in load.Hazard.Rules)
+            {
+                if (rule.AppliesIn(context.Settings) && (strictest is null || rule.Level > strictest.Level)) strictest = rule;
+            }
+
+            if (strictest is not { } found) continue;
+            bool forbidden = found.Control == "prohibited";
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = found.Level,
+                Place = context.At(load.Part.Line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                Message = $"`{load.Id}` binds medicines that a guest has taken, the pill among them{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
+                Advice = $"Take it out: {found.Correction}.",
+                Caution = HazardWords.Caution,
+                Evidence = [HazardWords.Of(context, load)],
+            });
+        }
+    }
+}

@@ -1,0 +1,64 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6003: more coumarin in a drink than a guest should take in a day.</summary>
+internal sealed class CoumarinDose : DrinkRule
+{
+    private static readonly Limit Serve = Limits.Of("coumarin-serve");
+    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
+
+    private static readonly RuleInfo Rule = new("SL6003", "coumarin-dose", "A drink holds more coumarin than a guest should take in a day", Level.Warning)
+    {
+        Safety = true,
+        Limits = [Serve.Id, "coumarin-daily"],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double low = 0, typical = 0, high = 0;
+        HazardLoad? most = null;
+        string source = "";
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (double.IsNaN(load.Grams) || (load.Part.Phase == PartPhase.Beside && load.Direct)) continue;
+            foreach (var content in load.Hazard.Contents)
+            {
+                if (content.Substance != "coumarin") continue;
+                low += load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1);
+                typical += load.Grams * content.Typical;
+                high += load.Grams * content.High;
+                source = content.Source;
+                if (most is null || load.Grams > most.Grams) most = load;
+            }
+        }
+
+        if (most is null) return;
+        double serves = HazardWords.Serves(drink);
+        low /= serves;
+        typical /= serves;
+        high /= serves;
+        if (typical <= Serve.Value) return;
+        bool broken = low > Serve.Value;
+        double grams = most.Grams / serves;
+        double enough = grams * Serve.Value / high;
+        context.Report(new Finding(Rule)
+        {
+            Answer = broken ? Answer.Broken : Answer.NotShown,
+            Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(most.Part.Line, "amount"),
+            Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which brings {Say.Range(typical, low, high, "mg")} of coumarin; {Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA; content: {source}).",
+            Advice = $"Come down to {Say.With(enough, "g")} a drink, counted at the high end of its content, or use vanilla and cherry, which hold none.",
+            Caution = HazardWords.Caution,
+            Evidence = [HazardWords.Of(context, most), new Evidence("coumarin a drink", typical, low, high, "mg", source), Proof.Of(Serve)],
+        });
+    }
+}

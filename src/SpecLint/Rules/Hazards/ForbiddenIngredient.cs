@@ -1,0 +1,66 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6002: an ingredient that the law of the bar's place forbids or restricts.</summary>
+internal sealed class ForbiddenIngredient : RecipeRule
+{
+    private const string SpiritsOnly = "alcoholic beverages only";
+
+    private static readonly Limit Strength = Limits.Of("declare-strength-from");
+
+    private static readonly RuleInfo Rule = new("SL6002", "forbidden-ingredient", "An ingredient is forbidden in food where the bar is", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Abv],
+        Limits = [Strength.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (!load.Direct || load.Hazard.Kind is not ("botanical" or "additive" or "substance") || HasRuleOfItsOwn(load.Hazard.Id)) continue;
+            HazardRule? strictest = null;
+            foreach (var rule in load.Hazard.Rules)
+            {
+                if (!Applies(context, rule) || (strictest is not null && strictest.Level >= rule.Level)) continue;
+                strictest = rule;
+            }
+
+            if (strictest is not { } found) continue;
+            bool restricted = found.About == SpiritsOnly;
+            string harm = load.Hazard.Harm.Length == 0 ? "" : $": {load.Hazard.Harm}";
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = found.Level,
+                Place = context.At(load.Part.Line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                Message = restricted
+                    ? $"`{load.Id}` may flavour alcoholic drinks only{HazardWords.Where(found)}, and this comes to {Say.Fact(Fact.Abv, context.Fact(Fact.Abv))} ({found.Source})."
+                    : $"`{load.Id}` is not allowed in food{HazardWords.Where(found)}{harm} ({found.Source}).",
+                Advice = found.Correction.Length == 0 ? "Take it out." : $"Take it out: {found.Correction}.",
+                Caution = HazardWords.Caution,
+                Evidence = [HazardWords.Of(context, load), Proof.Of("rule", found.Control + (found.About.Length == 0 ? "" : ", " + found.About))],
+            });
+        }
+    }
+
+    private static bool Applies(RecipeContext context, HazardRule rule)
+    {
+        if (!rule.AppliesIn(context.Settings)) return false;
+        if (rule.Control is "prohibited" or "never") return rule.When.Length == 0 && rule.About is not "source material";
+        if (rule.About != SpiritsOnly || context.Recipe is not Drink) return false;
+        return Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) == Stand.Holds;
+    }
+
+    private static bool HasRuleOfItsOwn(string id) => id is "activated-charcoal" or "apricot-kernels-raw" or "bitter-almond" or "liquid-nitrogen" or "dry-ice";
+}

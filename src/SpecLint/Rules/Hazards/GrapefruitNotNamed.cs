@@ -1,0 +1,55 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6013: grapefruit in a drink whose menu does not say so; only where the bar asks for it.</summary>
+internal sealed class GrapefruitNotNamed : MenuRule
+{
+    /// <summary>What a bar writes under <c>asks</c> to have this checked.</summary>
+    private const string Asked = "grapefruit";
+
+    private static readonly RuleInfo Rule = new("SL6013", "grapefruit-not-named", "The menu does not name grapefruit, which changes how medicines work", Level.Note) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Menu menu)
+    {
+        if (context.Settings.Bar is not { } bar || !Asks(bar)) return;
+        foreach (var entry in menu.Drinks)
+        {
+            if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Drink drink) continue;
+            if (Says(entry.Words) || Says(entry.Name) || Says(drink.Name)) continue;
+            foreach (var load in context.Profiles.Of(drink).HazardLoads)
+            {
+                if (load.Hazard.Id != "grapefruit") continue;
+                context.Report(new Finding(Rule)
+                {
+                    Place = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span),
+                    Subject = context.Id,
+                    Path = $"drinks[{entry.Drink.Value}].words",
+                    Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so; grapefruit and its kin change how many medicines work ({load.Hazard.Rules[0].Source}).",
+                    Advice = "Name grapefruit in the words of the menu.",
+                    Caution = HazardWords.Caution,
+                    Related = [new RelatedPlace(drink.At(load.Part.Line.Item.Span), "the line that brings it")],
+                });
+                break;
+            }
+        }
+    }
+
+    private static bool Asks(Bar bar)
+    {
+        foreach (var asked in bar.Asks)
+        {
+            if (asked.Value == Asked) return true;
+        }
+
+        return false;
+    }
+
+    private static bool Says(Given<string> text) => HazardWords.Holds(text, "grapefruit") || HazardWords.Holds(text, "pomelo") || HazardWords.Holds(text, "paloma");
+}

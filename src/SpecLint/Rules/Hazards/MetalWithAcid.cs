@@ -1,0 +1,92 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6012: a metal that an acid drink dissolves.</summary>
+internal sealed class MetalWithAcid : RecipeRule
+{
+    private static readonly Limit Copper = Limits.Of("copper-ph");
+    private static readonly Limit Zinc = Limits.Of("galvanised-ph");
+    private static readonly Limit Aluminium = Limits.Of("aluminium-ph");
+    private static readonly Limit Crystal = Limits.Of("lead-crystal-hours");
+    private static readonly Limit Pewter = Limits.Of("pewter-lead");
+
+    private static readonly RuleInfo Rule = new("SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Ph],
+        Limits = [Copper.Id, Zinc.Id, Aluminium.Id, Crystal.Id, Pewter.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (context.Recipe is Drink { Glass.IsGiven: true } drink) Hold(context, drink.Glass, "glass", false);
+        if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In, "keep.in", true);
+        foreach (var step in context.Recipe.Method)
+        {
+            if (step.Vessel.IsGiven) Hold(context, step.Vessel, context.PathOf(step) + ".vessel", false);
+            if (step.Into.IsGiven) Hold(context, step.Into, context.PathOf(step) + ".into", false);
+        }
+    }
+
+    private static void Hold(RecipeContext context, Given<string> vessel, string path, bool stored)
+    {
+        string text = vessel.Value;
+        var (limit, metal) = MetalOf(text, stored);
+        if (limit is null) return;
+        if (limit == Crystal || limit == Pewter)
+        {
+            if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return;
+            Report(context, vessel, path, limit, Level.Warning, Answer.NotShown,
+                limit == Crystal
+                    ? $"It is kept in {metal}, which gives off lead into spirit and acid; {Say.Number(Crystal.Value)} h is the most ({Crystal.Source})"
+                    : $"It stands in {metal}; only pewter of at most {Say.Number(Pewter.Value)} % of lead may touch drink ({Pewter.Source})",
+                "Keep it in plain glass, and use crystal or old pewter for show only.");
+            return;
+        }
+
+        var ph = context.Fact(Fact.Ph);
+        bool sour = ph.IsKnown ? ph.Low < limit.Value : context.Fact(Fact.Acid) is { IsKnown: true, Low: > 0 };
+        if (!sour) return;
+        bool bare = Storage.Has(text, "unlined") || Storage.Has(text, "bare") || Storage.Has(text, "galvani") || Storage.Has(text, "zinc") || Storage.Has(text, "brass");
+        bool broken = bare && ph.IsKnown && ph.High < limit.Value;
+        bool law = limit.AppliesIn(context.Settings);
+        string acidity = ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
+        Report(context, vessel, path, limit, broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown,
+            $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}; under pH {Say.Number(limit.Value)} the metal goes into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
+            "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
+    }
+
+    private static (Limit? Limit, string Metal) MetalOf(string text, bool stored)
+    {
+        if (Storage.Has(text, "lined") && !Storage.Has(text, "unlined")) return (null, "");
+        if (Storage.Has(text, "copper") || Storage.Has(text, "brass")) return (Copper, "copper or brass");
+        if (Storage.Has(text, "galvani") || Storage.Has(text, "zinc")) return (Zinc, "galvanised metal");
+        if (Storage.Has(text, "pewter")) return (Pewter, "pewter");
+        if (!stored) return (null, "");
+        if (Storage.Has(text, "crystal") && !Storage.Has(text, "lead-free")) return (Crystal, "lead crystal");
+        return Storage.Has(text, "aluminium") || Storage.Has(text, "aluminum") ? (Aluminium, "aluminium") : (null, "");
+    }
+
+    private static void Report(RecipeContext context, Given<string> vessel, string path, Limit limit, Level? level, Answer answer, string message, string advice) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = answer,
+            AskedLevel = level,
+            Place = context.At(vessel.Span),
+            Subject = context.Id,
+            Path = path,
+            Message = message + ".",
+            Advice = advice,
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of("vessel", vessel.Value), Proof.Of(limit)],
+        });
+}

@@ -1,0 +1,52 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6007: too much nutmeg in a drink.</summary>
+internal sealed class NutmegOverDose : DrinkRule
+{
+    private static readonly Limit Most = Limits.Of("nutmeg-serve");
+
+    private static readonly RuleInfo Rule = new("SL6007", "nutmeg-over-dose", "A drink holds more nutmeg than a garnish", Level.Error)
+    {
+        Safety = true,
+        Limits = [Most.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double grams = 0;
+        HazardLoad? most = null;
+        bool strained = false;
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (load.Hazard.Id != "nutmeg" || double.IsNaN(load.Grams)) continue;
+            grams += load.Grams;
+            strained |= load.Strained;
+            if (most is null || load.Grams > most.Grams) most = load;
+        }
+
+        if (most is null) return;
+        grams /= HazardWords.Serves(drink);
+        if (grams < Most.Value) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = strained ? Answer.NotShown : Answer.Broken,
+            AskedLevel = strained ? Level.Warning : null,
+            Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(most.Part.Line, "amount"),
+            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}; a garnish is 0.1 to 0.2 g, {Say.Number(Most.Value)} g is the end, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
+            Advice = "Grate it over the drink, 0.1 to 0.2 g, and never serve what whole nuts were steeped in by the glass.",
+            Caution = HazardWords.Caution,
+            Evidence = [HazardWords.Of(context, most), Proof.Of("nutmeg a drink", grams, "g"), Proof.Of(Most)],
+        });
+    }
+}

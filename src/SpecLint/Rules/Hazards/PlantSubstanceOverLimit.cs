@@ -1,0 +1,72 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6004: more of a plant's substance in a drink than the law allows.</summary>
+internal sealed class PlantSubstanceOverLimit : DrinkRule
+{
+    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
+    private static readonly Limit Strength = Limits.Of("declare-strength-from");
+
+    private static readonly RuleInfo Rule = new("SL6004", "plant-substance-over-limit", "A drink holds more of a plant's active substance than the law allows", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Abv],
+        Limits = [Strength.Id, "thujone-eu", "thujone-artemisia-eu", "thujone-us"],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double kilograms = context.Profile.Mass / 1000;
+        if (!(kilograms > 0)) return;
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (load.Hazard.Contents.Count == 0 || double.IsNaN(load.Grams) || (load.Direct && load.Part.Phase == PartPhase.Beside)) continue;
+            var content = load.Hazard.Contents[0];
+            if (content.Substance is not ("thujone" or "glycyrrhizic acid")) continue;
+            if (RuleOf(context, load.Hazard, content.Substance) is not { } rule) continue;
+            double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / kilograms;
+            double typical = load.Grams * content.Typical / kilograms, high = load.Grams * content.High / kilograms;
+            if (typical <= rule.Limit) continue;
+            bool broken = low > rule.Limit;
+            context.Report(new Finding(Rule)
+            {
+                Answer = broken ? Answer.Broken : Answer.NotShown,
+                AskedLevel = broken ? rule.Level : Level.Warning,
+                Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : load.Part.Line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+                Message = $"{Say.With(load.Grams / HazardWords.Serves(drink), "g")} of {HazardWords.NameOf(load)} a drink brings {Say.Range(typical, low, high, "mg/kg")} of {content.Substance}; {Say.Number(rule.Limit)} mg/kg is the most ({rule.Source}; content: {content.Source}).",
+                Advice = $"Come down to {Say.With(load.Grams / HazardWords.Serves(drink) * rule.Limit / high, "g")} a drink, buy a bottled extract with an assay, or have yours assayed.",
+                Caution = HazardWords.Caution,
+                Evidence = [HazardWords.Of(context, load), new Evidence(content.Substance, typical, low, high, "mg/kg", content.Source), Proof.Of("limit", rule.Limit, "mg/kg", rule.Source)],
+            });
+        }
+    }
+
+    /// <summary>The strictest limit by mass that applies to the drink.</summary>
+    private static HazardRule? RuleOf(RecipeContext context, Hazard hazard, string substance)
+    {
+        HazardRule? least = null;
+        var abv = context.Fact(Fact.Abv);
+        bool alcoholic = !abv.IsKnown || abv.Value > Strength.Value;
+        bool artemisia = hazard.Id is "wormwood" or "thujone";
+        foreach (var rule in HazardTable.Find(substance) is { } own && own != hazard ? hazard.Rules.Concat(own.Rules) : hazard.Rules)
+        {
+            if (rule.Unit != "mg/kg" || double.IsNaN(rule.Limit) || rule.Level < Level.Warning || !rule.AppliesIn(context.Settings)) continue;
+            bool forFree = Storage.Has(rule.AppliesTo, "non-alcoholic");
+            if (rule.AppliesTo.Length > 0 && Storage.Has(rule.AppliesTo, "alcohol") && forFree == alcoholic) continue;
+            if (Storage.Has(rule.AppliesTo, "Artemisia") && Storage.Has(rule.AppliesTo, "not from") == artemisia) continue;
+            if (least is null || rule.Limit < least.Limit) least = rule;
+        }
+
+        return least;
+    }
+}

@@ -1,0 +1,66 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6008: a part that gives off hydrocyanic acid.</summary>
+internal sealed class RawKernels : RecipeRule
+{
+    private static readonly Limit Serve = Limits.Of("apricot-kernel-serve");
+    private static readonly Limit Drink = Limits.Of("hydrocyanic-eu");
+
+    private static readonly RuleInfo Rule = new("SL6008", "raw-kernels", "Raw kernels, stones or leaves that give off hydrocyanic acid", Level.Error)
+    {
+        Safety = true,
+        Limits = [Serve.Id, Drink.Id, "hydrocyanic-us"],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (!load.Direct || load.Hazard.Id is not ("apricot-kernels-raw" or "bitter-almond" or "cherry-pits" or "cherry-laurel" or "peach-leaf" or "elder-leaf-stem-raw-berry")) continue;
+            bool berry = load.Hazard.Id == "elder-leaf-stem-raw-berry";
+            if (berry && (IsCooked(context.Recipe) || load.Part.Material!.Kind is not ("fruit" or "herb"))) continue;
+            if (HazardWords.Holds(load.Part.Line.Note, "prussic") || HazardWords.Holds(load.Part.Line.Note, "FFPA")) continue;
+            string amount = "";
+            if (load.Hazard.Contents.Count > 0 && !double.IsNaN(load.Grams))
+            {
+                var content = load.Hazard.Contents[0];
+                double kilograms = context.Profile.Mass / 1000;
+                amount = kilograms > 0
+                    ? $": {Say.With(load.Grams, "g")} may bring {Say.Number(load.Grams * content.Low / kilograms, 0)} to {Say.Number(load.Grams * content.High / kilograms, 0)} mg/kg, where {Say.Number(Drink.Value)} mg/kg is the most in an alcoholic drink ({Drink.Source}) and {Say.Number(Serve.Value)} g of kernel is what an adult may take ({Serve.Source})"
+                    : "";
+            }
+
+            string source = load.Hazard.Rules.Count > 0 ? load.Hazard.Rules[0].Source : Drink.Source;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = berry || load.Hazard.Id == "peach-leaf" ? Level.Warning : null,
+                Place = context.At(load.Part.Line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                Message = $"`{load.Id}` gives off hydrocyanic acid when it is {(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
+                Advice = berry ? "Strip the ripe berries from the stems and boil them before anything else." : "Take it out; use a bought noyau liqueur, or almond extract freed of prussic acid and noted so.",
+                Caution = HazardWords.Caution,
+                Evidence = [HazardWords.Of(context, load), Proof.Of(Serve), Proof.Of(Drink)],
+            });
+        }
+    }
+
+    private static bool IsCooked(Recipe recipe)
+    {
+        foreach (var step in recipe.Method)
+        {
+            if (step.Do.Or("") is "boil" or "simmer" or "cook" or "reduce") return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,89 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6015: spirit heated in something closed, or over a flame.</summary>
+internal sealed class SpiritHeatedSealed : RecipeRule
+{
+    private static readonly Limit Strength = Limits.Of("sealed-heating-alcohol");
+    private static readonly Limit Heated = Limits.Of("spirit-heating-temperature");
+
+    private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
+    private static readonly string[] Flame = ["open flame", "gas burner", "over the flame", "gas hob", "naked flame", "gas ring"];
+
+    private static readonly RuleInfo Rule = new("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel or over a flame", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Abv],
+        Limits = [Strength.Id, Heated.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var step in context.Recipe.Method)
+        {
+            if (!step.Do.IsGiven) continue;
+            bool sousVide = step.Do.Value is "sous-vide" or "pressure-cook";
+            var heat = step.To.IsGiven ? step.To : step.At;
+            bool hot = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Heated.Value;
+            if (!hot && !sousVide && step.Do.Value is not ("boil" or "simmer" or "heat")) continue;
+            bool closed = sousVide || Says(step, Closed), flame = Says(step, Flame);
+            if (!closed && !flame) continue;
+            double abv = StrengthOf(context, step);
+            if (!(abv > Strength.Value)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(heat.IsGiven ? heat.Span : step.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in something closed, which swells and may burst" : "over a flame, which can light its vapour")}; over {Say.Number(Strength.Value)} % vol that is not done ({Strength.Source}).",
+                Advice = "Infuse it cold, or warm it in a vented vessel in an electric water bath well under 60 °C, away from flames, with the air drawn off.",
+                Caution = HazardWords.StaffCaution,
+                Evidence = [Proof.Of("strength heated", abv, "%{vol}"), Proof.Of(Strength), Proof.Of(Heated)],
+            });
+        }
+    }
+
+    /// <summary>% vol of what the step heats: the items that it names, else the whole.</summary>
+    private static double StrengthOf(RecipeContext context, Step step)
+    {
+        double pure = 0, all = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside || double.IsNaN(part.Millilitres)) continue;
+            if (step.Items.Count > 0 && !Names(step, part.Line)) continue;
+            pure += part.Grams.Typical * part.Material.Of(Science.Component.Ethanol) / Science.EthanolWater.Rho(1, 20) * 1000;
+            all += part.Millilitres;
+        }
+
+        return all > 0 ? 100 * pure / all : double.NaN;
+    }
+
+    private static bool Names(Step step, Line line)
+    {
+        foreach (var item in step.Items)
+        {
+            if (line.Item.IsGiven && item.Value == line.Item.Value) return true;
+        }
+
+        return false;
+    }
+
+    private static bool Says(Step step, string[] words)
+    {
+        foreach (string word in words)
+        {
+            if (HazardWords.Holds(step.Vessel, word) || HazardWords.Holds(step.Into, word) || HazardWords.Holds(step.Note, word)) return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,59 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6016: a drink that is set alight.</summary>
+internal sealed class SpiritSetAlight : RecipeRule
+{
+    private static readonly Limit Strength = Limits.Of("flame-strength");
+
+    private static readonly RuleInfo Rule = new("SL6016", "spirit-set-alight", "Spirit is set alight and nothing says how it is put out", Level.Warning)
+    {
+        Safety = true,
+        Limits = [Strength.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var step in context.Recipe.Method)
+        {
+            if (!step.Do.IsGiven || step.Do.Value is not ("flambe" or "flame" or "ignite" or "set-alight" or "light" or "blaze")) continue;
+
+            // A peel flamed over the glass burns for a blink and lights no drink.
+            if (step.Items.Count > 0 && !BurnsSpirit(context, step)) continue;
+            if (Ends(step.Until) || Ends(step.Note)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Answer = Answer.NotShown,
+                Place = context.At(step.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = $"The step sets spirit alight and does not say how and when the flame is put out before the guest has the drink; spirit from about {Say.Number(Strength.Value)} % vol burns with a flame that is hard to see ({Strength.Source}).",
+                Advice = "Pour the measure away from the bottle, light it with a long lighter, smother it with a metal lid before it leaves the bar, and write that in the step.",
+                Caution = HazardWords.StaffCaution,
+                Evidence = [Proof.Of(Strength)],
+            });
+        }
+    }
+
+    private static bool BurnsSpirit(RecipeContext context, Step step)
+    {
+        foreach (var item in step.Items)
+        {
+            if (context.Profiles.MaterialOf(item.Value) is { Kind: "spirit" or "liqueur" or "bitters" }) return true;
+        }
+
+        return false;
+    }
+
+    private static bool Ends(Given<string> text) =>
+        HazardWords.Holds(text, "put out") || HazardWords.Holds(text, "smother") || HazardWords.Holds(text, "extinguish") || HazardWords.Holds(text, "lid") || HazardWords.Holds(text, "flame is out");
+}

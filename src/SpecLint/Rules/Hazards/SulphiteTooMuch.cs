@@ -1,0 +1,56 @@
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6019: more sulphite than any wine may hold.</summary>
+internal sealed class SulphiteTooMuch : RecipeRule
+{
+    private static readonly Limit Most = Limits.Of("sulphite-aromatised-wine");
+
+    private static readonly RuleInfo Rule = new("SL6019", "sulphite-too-much", "The sulphite of all parts together is more than a wine may hold", Level.Error)
+    {
+        Safety = true,
+        IsConsequence = true,
+        Needs = [Fact.Sulphite],
+        Limits = [Most.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var sulphite = context.Fact(Fact.Sulphite);
+        if (!sulphite.IsKnown || sulphite.Value <= Most.Value) return;
+        bool broken = sulphite.Low > Most.Value;
+        Part? most = null;
+        double brought = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
+            double mg = part.Grams.Typical * part.Material.Traces.Sulphite.Typical;
+            if (mg <= brought) continue;
+            brought = mg;
+            most = part;
+        }
+
+        // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds.
+        if (most is null || most.Material!.Kind is not ("preservative" or "fruit" or "other" or "acid" or "juice")) return;
+        bool law = Most.AppliesIn(context.Settings);
+        context.Report(new Finding(Rule)
+        {
+            Answer = broken ? Answer.Broken : Answer.NotShown,
+            AskedLevel = broken && law ? null : Level.Warning,
+            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(most.Line, "amount"),
+            Message = $"Sulphur dioxide of all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`; {Say.Number(Most.Value)} mg/L is the most that an aromatised wine may hold ({Most.Source}), and guests with asthma react to far less.",
+            Advice = "Use less of it, and name sulphites to the guest from 10 mg/L on.",
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of(Fact.Sulphite, sulphite), Proof.Of(Most)],
+        });
+    }
+}
