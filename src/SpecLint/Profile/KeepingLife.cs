@@ -81,10 +81,9 @@ internal static class KeepingLife
                     else if (!transforms) parts = parts.Or(stated, part.Item.Id, part);
                     break;
                 case Ingredient when part.Material!.Ingredient!.Values.TryGetValue("life.opened", out var opened) && opened.Dimension == Dimension.Duration:
-                    double days = opened.High / 86400;
-                    var what = Perishables.Of(part.Material);
-                    if (!cleared && (what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant)) safety = safety.Or(days, part.Item.Id, part);
-                    else if (!transforms) parts = parts.Or(days, part.Item.Id, part);
+                    // How long it keeps once opened is a figure of the trade: quality. Milk, egg and nut keep their clock in any mixture.
+                    bool stays = !cleared && Perishables.Of(part.Material) is (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse);
+                    if (!transforms || stays) parts = parts.Or(opened.High / 86400, part.Item.Id, part);
                     break;
             }
         }

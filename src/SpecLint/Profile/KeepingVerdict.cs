@@ -80,6 +80,7 @@ internal sealed record KeepingState(
     private static readonly Limit SomeGrowth = Limits.Of("alcohol-no-growth");
     private static readonly Limit TablePh = Limits.Of("table-b-ph");
     private static readonly Limit UpperPh = Limits.Of("acidified-ph");
+    private static readonly Limit MainShare = Limits.Of("main-part-share");
     private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
 
     /// <summary>Whether some part of it needs cold.</summary>
@@ -130,10 +131,23 @@ internal sealed record KeepingState(
         }
 
         var ph = profile.Get(Fact.Ph);
+        if (!ph.IsKnown) ph = OfMainPart(profile, ph);
         var activity = profile.Get(Fact.WaterActivity);
         string table = IsHeatedAndPacked(prep) ? "A" : "B";
         var (verdict, near) = KeepingVerdicts.Of(table, ph, activity, Perishables.IsListed(what));
         return new KeepingState(verdict, table, near, what, because, ph, activity, abv);
+    }
+
+    /// <summary>Where a pH cannot be computed: that of the one part that makes up nearly all of it. It clears nothing.</summary>
+    private static FactValue OfMainPart(RecipeProfile profile, FactValue open)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is not { } material || double.IsNaN(material.Ph.Typical)) continue;
+            if (part.Grams.Typical >= MainShare.Value / 100 * profile.InputMass) return new FactValue(material.Ph.Typical, material.Ph.Low, material.Ph.High, material.Id, null);
+        }
+
+        return open;
     }
 
     /// <summary>

@@ -30,8 +30,15 @@ internal sealed class AdditiveOverLimit : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        var grams = context.Profile.Grams;
-        double benzoic = grams[(int)Component.Benzoic], sorbic = grams[(int)Component.Sorbic], phosphoric = grams[(int)Component.Phosphoric];
+        double benzoic = 0, sorbic = 0, phosphoric = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!IsAdded(part)) continue;
+            benzoic += part.Grams.Typical * part.Material!.Of(Component.Benzoic);
+            sorbic += part.Grams.Typical * part.Material.Of(Component.Sorbic);
+            phosphoric += part.Grams.Typical * part.Material.Of(Component.Phosphoric);
+        }
+
         if (benzoic <= 0 && sorbic <= 0 && phosphoric <= 0) return;
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || !(volume.Value > 0)) return;
@@ -49,8 +56,8 @@ internal sealed class AdditiveOverLimit : DrinkRule
         double brought = 0;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
-            double grams = part.Grams.Typical * part.Material.Of(component);
+            if (!IsAdded(part)) continue;
+            double grams = part.Grams.Typical * part.Material!.Of(component);
             if (grams <= brought) continue;
             brought = grams;
             most = part;
@@ -71,4 +78,9 @@ internal sealed class AdditiveOverLimit : DrinkRule
             Evidence = [Proof.Of(name, value, limit.Unit), Proof.Of(limit)],
         });
     }
+
+    /// <summary>Whether what a part holds was added: coffee, fruit and milk bring such acids by nature, which the law does not count.</summary>
+    private static bool IsAdded(Part part) =>
+        part.IsWeighed && part.Phase != PartPhase.Beside
+        && part.Material is { Kind: not ("coffee" or "tea" or "juice" or "puree" or "fruit" or "vegetable" or "herb" or "spice" or "flower" or "dairy" or "egg" or "nut" or "wine" or "beer" or "cider" or "plant-milk") };
 }

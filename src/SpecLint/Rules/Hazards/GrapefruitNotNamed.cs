@@ -4,13 +4,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6013: grapefruit in a drink whose menu does not say so; only where the bar asks for it.</summary>
+/// <summary>SL6013: grapefruit in a drink whose menu does not say so; only where the bar gives the rule a level.</summary>
 internal sealed class GrapefruitNotNamed : MenuRule
 {
-    /// <summary>What a bar writes under <c>asks</c> to have this checked.</summary>
-    private const string Asked = "grapefruit";
-
-    private static readonly RuleInfo Rule = new("SL6013", "grapefruit-not-named", "The menu does not name grapefruit, which changes how medicines work", Level.Note) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL6013", "grapefruit-not-named", "The menu does not name grapefruit, which changes how medicines work", Level.None) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -18,7 +15,7 @@ internal sealed class GrapefruitNotNamed : MenuRule
     /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
-        if (context.Settings.Bar is not { } bar || !Asks(bar)) return;
+        if (context.Settings.LevelOf(Rule.Id) is null or Level.None) return;
         foreach (var entry in menu.Drinks)
         {
             if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Drink drink) continue;
@@ -39,16 +36,6 @@ internal sealed class GrapefruitNotNamed : MenuRule
                 break;
             }
         }
-    }
-
-    private static bool Asks(Bar bar)
-    {
-        foreach (var asked in bar.Asks)
-        {
-            if (asked.Value == Asked) return true;
-        }
-
-        return false;
     }
 
     private static bool Says(Given<string> text) => HazardWords.Holds(text, "grapefruit") || HazardWords.Holds(text, "pomelo") || HazardWords.Holds(text, "paloma");

@@ -10,6 +10,7 @@ namespace SpecLint.Rules.Hazards;
 internal sealed class SpiritHeatedSealed : RecipeRule
 {
     private static readonly Limit Strength = Limits.Of("sealed-heating-alcohol");
+    private static readonly Limit EthanolDensity = Limits.Of("ethanol-density");
     private static readonly Limit Heated = Limits.Of("spirit-heating-temperature");
 
     private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
@@ -60,7 +61,7 @@ internal sealed class SpiritHeatedSealed : RecipeRule
         {
             if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside || double.IsNaN(part.Millilitres)) continue;
             if (step.Items.Count > 0 && !Names(step, part.Line)) continue;
-            pure += part.Grams.Typical * part.Material.Of(Science.Component.Ethanol) / Science.EthanolWater.Rho(1, 20) * 1000;
+            pure += part.Grams.Typical * part.Material.Of(Science.Component.Ethanol) / EthanolDensity.Value;
             all += part.Millilitres;
         }
 

@@ -28,7 +28,7 @@ internal sealed class AcidityNotMeasured : PrepRule
         double days = Storage.Days(prep);
         if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || prep.Family.Or("") == "milk-wash" || SpecialCases.IsFerment(prep)) return false;
         var state = context.Profile.Keeping!;
-        if (!state.IsOpen || KeepingVerdicts.IsMeasured(state.Ph)) return false;
+        if (!state.IsOpen || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         return !Storage.IsFrozen(celsius) && !StoredTooWarm.IsTooWarm(celsius, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _)
             && !state.IsLowAcid && !SealedBagTooLong.Speaks(context, prep);

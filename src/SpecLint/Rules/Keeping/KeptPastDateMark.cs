@@ -21,16 +21,23 @@ internal sealed class KeptPastDateMark : PrepRule
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
+    /// <summary>Whether this rule speaks of a preparation.</summary>
+    internal static bool Speaks(RecipeContext context, Prep prep)
+    {
+        if (!(Storage.Days(prep) > Mark.Value) || prep.Family.Or("") == "milk-wash" || context.Profile.IsSolid) return false;
+        var state = context.Profile.Keeping!;
+        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid)) return false;
+        double celsius = Storage.Celsius(prep, context.Settings);
+        if (Storage.IsFrozen(celsius) || Storage.IsAtRoom(celsius) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return false;
+        return !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _) && RawEggKept.EggOf(context, prep) is null;
+    }
+
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        double days = Storage.Days(prep);
-        if (!(days > Mark.Value) || prep.Family.Or("") == "milk-wash" || context.Profile.IsSolid) return;
+        if (!Speaks(context, prep)) return;
         var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid)) return;
-        double celsius = Storage.Celsius(prep, context.Settings);
-        if (Storage.IsFrozen(celsius) || Storage.IsAtRoom(celsius) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return;
-        if (SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) || SpecialCases.IsPlantInOil(context.Profile, out _)) return;
+        double days = Storage.Days(prep);
         var place = KeepingWords.At(context, prep);
         context.Report(new Finding(Rule)
         {

@@ -28,6 +28,7 @@ internal sealed class OutlivesItsParts : PrepRule
         if (double.IsNaN(days)) return;
         var terms = context.Profile.KeepingTerms!;
         bool safety = terms.Safety.From != Mark.Id && days > terms.Safety.Days;
+        if (!safety && HasRuleOfItsOwn(context, prep)) return;
         if (safety || days > terms.Parts.Days)
         {
             var end = safety ? terms.Safety : terms.Parts;
@@ -62,6 +63,10 @@ internal sealed class OutlivesItsParts : PrepRule
             });
         }
     }
+
+    private static bool HasRuleOfItsOwn(RecipeContext context, Prep prep) =>
+        KeptPastDateMark.Speaks(context, prep) || SpecialCases.IsLowAcidJuiceKept(prep, context.Profile.Keeping!, context.Settings)
+        || SpecialCases.IsPlantInOil(context.Profile, out _) || RawEggKept.EggOf(context, prep) is not null;
 
     private static IReadOnlyList<RelatedPlace> RelatedTo(RecipeContext context, Part part)
     {

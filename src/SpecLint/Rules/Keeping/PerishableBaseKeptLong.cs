@@ -29,7 +29,7 @@ internal sealed class PerishableBaseKeptLong : PrepRule
         var state = context.Profile.Keeping!;
         if (!(days > Practice.Value) || context.Profile.IsSolid || prep.Family.Or("") == "milk-wash") return;
         if (state.What is not (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse) || state.Verdict == KeepingVerdict.NotControlled || state.IsStrong) return;
-        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || days > context.Profile.KeepingTerms!.Safety.Days) return;
+        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || days > context.Profile.KeepingTerms!.Least.Days) return;
         context.Report(new Finding(Rule)
         {
             Place = KeepingWords.At(context, prep),

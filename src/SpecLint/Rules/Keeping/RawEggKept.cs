@@ -29,18 +29,24 @@ internal sealed class RawEggKept : PrepRule
         material is { Kind: "egg", Ingredient: { } egg } && !Storage.Has(egg.Id, "pasteuri") && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
         && !Storage.Has(egg.Id, "dried") && !Storage.Has(egg.Id, "powder");
 
-    /// <inheritdoc/>
-    public override void Check(RecipeContext context, Prep prep)
+    /// <summary>The raw egg that this rule speaks of; <see langword="null"/> where it is silent.</summary>
+    internal static Part? EggOf(RecipeContext context, Prep prep)
     {
-        double days = Storage.Days(prep);
-        if (!(days > SpecialCases.MarkedFromDays)) return;
+        if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return null;
         Part? egg = null;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Beside && part.Line.Role != LineRole.Fining && part.Material is { } material && IsRawEgg(material)) egg ??= part;
         }
 
-        if (egg is null || IsHeated(prep)) return;
+        return egg is null || IsHeated(prep) ? null : egg;
+    }
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (EggOf(context, prep) is not { } egg) return;
+        double days = Storage.Days(prep);
         var state = context.Profile.Keeping!;
         bool aged = state.Abv.IsKnown && state.Abv.Low >= AgedStrength.Value && days >= AgedDays.Value;
         context.Report(new Finding(Rule)
