@@ -15,7 +15,7 @@ internal static class KeepingTables
     /// <param name="waterActivity">What the water activity may be.</param>
     /// <param name="ph">What the pH may be.</param>
     /// <returns>Whether every cell that the box touches says not controlled, and whether any does.</returns>
-    public static (bool All, bool Any) NotControlled(string table, Band waterActivity, Band ph)
+    public static (bool All, bool Any) NotControlled(string table, Reach waterActivity, Reach ph)
     {
         bool all = true, any = false;
         foreach (var cell in ById.Value[table])
@@ -42,7 +42,7 @@ internal static class KeepingTables
         public static Interval Read(JsonElement side) => new(
             side.Number("low"), side.GetProperty("lowIncluded").GetBoolean(), side.Number("high"), side.GetProperty("highIncluded").GetBoolean());
 
-        public bool Meets(Band band) =>
+        public bool Meets(Reach band) =>
             (band.High > Low || (LowIncluded && band.High == Low)) && (band.Low < High || (HighIncluded && band.Low == High));
     }
 
@@ -56,4 +56,4 @@ internal static class KeepingTables
 /// <summary>What a value may be: a closed range.</summary>
 /// <param name="Low">Low end.</param>
 /// <param name="High">High end.</param>
-internal readonly record struct Band(double Low, double High);
+internal readonly record struct Reach(double Low, double High);

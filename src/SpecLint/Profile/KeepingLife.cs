@@ -68,6 +68,10 @@ internal static class KeepingLife
         foreach (var part in profile.Parts)
         {
             if (part.Item is null || part.Phase is PartPhase.Beside or PartPhase.TakenOut) continue;
+
+            // Strong spirit keeps sugar and acid from yeasts and moulds: their clock is none there.
+            if (state.IsStrong && part.Material is { Kind: "syrup" or "sugar" or "honey" or "saline" or "acid" or "acid-solution" or "oleo-saccharum" or "stock-solution" } material && Perishables.Of(material) == Perishable.None
+                && (part.Item.File is not Prep sweet || set.TryBefore(sweet, profile)?.Keeping is not { HoldsPerishable: true })) continue;
             switch (part.Item.File)
             {
                 case Prep inner when part.Item.ByProduct is null && set.TryBefore(inner, profile) is { KeepingTerms: { } terms } innerProfile:

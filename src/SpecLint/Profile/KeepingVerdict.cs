@@ -27,8 +27,8 @@ public enum KeepingVerdict
 /// <summary>The one place where pH and water activity become a verdict of keeping.</summary>
 internal static class KeepingVerdicts
 {
-    private static readonly Band AnyPh = new(0, 14);
-    private static readonly Band AnyActivity = new(0, 1);
+    private static readonly Reach AnyPh = new(0, 14);
+    private static readonly Reach AnyActivity = new(0, 1);
 
     /// <summary>The verdict of a pair of values.</summary>
     /// <param name="table"><c>A</c> for what was heated by a recorded process and then packed, else <c>B</c>.</param>
@@ -45,16 +45,16 @@ internal static class KeepingVerdicts
         bool near = false;
         if (mayClear)
         {
-            var phBand = phMeasured ? new Band(ph.Low, ph.High) : AnyPh;
-            var activityBand = activityMeasured ? new Band(waterActivity.Low, waterActivity.High) : AnyActivity;
+            var phBand = phMeasured ? new Reach(ph.Low, ph.High) : AnyPh;
+            var activityBand = activityMeasured ? new Reach(waterActivity.Low, waterActivity.High) : AnyActivity;
             if (KeepingTables.NotControlled(table, activityBand, phBand).All) return (KeepingVerdict.NotControlled, false);
-            var phPoint = phMeasured ? new Band(ph.Value, ph.Value) : AnyPh;
-            var activityPoint = activityMeasured ? new Band(waterActivity.Value, waterActivity.Value) : AnyActivity;
+            var phPoint = phMeasured ? new Reach(ph.Value, ph.Value) : AnyPh;
+            var activityPoint = activityMeasured ? new Reach(waterActivity.Value, waterActivity.Value) : AnyActivity;
             near = KeepingTables.NotControlled(table, activityPoint, phPoint).All;
         }
 
-        var worstPh = ph.IsKnown ? new Band(ph.Low, ph.High) : AnyPh;
-        var worstActivity = waterActivity.IsKnown ? new Band(waterActivity.Low, waterActivity.High) : AnyActivity;
+        var worstPh = ph.IsKnown ? new Reach(ph.Low, ph.High) : AnyPh;
+        var worstActivity = waterActivity.IsKnown ? new Reach(waterActivity.Low, waterActivity.High) : AnyActivity;
         if (listed) return (KeepingVerdict.ListedAsControlled, near);
         bool none = !KeepingTables.NotControlled(table, worstActivity, worstPh).Any;
         return (none || (phMeasured && activityMeasured) ? KeepingVerdict.AssessmentRequired : KeepingVerdict.Unknown, near);

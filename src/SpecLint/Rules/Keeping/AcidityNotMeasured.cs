@@ -22,6 +22,9 @@ internal sealed class AcidityNotMeasured : PrepRule
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
+    /// <summary>A range wider than this says nothing to anyone.</summary>
+    private const double WidestSaid = 3;
+
     /// <summary>Whether this rule speaks of a preparation.</summary>
     internal static bool Speaks(RecipeContext context, Prep prep)
     {
@@ -41,7 +44,7 @@ internal sealed class AcidityNotMeasured : PrepRule
         var state = context.Profile.Keeping!;
         double days = Storage.Days(prep);
         bool soft = state.IsStrong || (state.IsSour && OnlyClearedParts(context));
-        string known = state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
+        string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid ? "Its pH cannot be computed closely" : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,

@@ -20,6 +20,9 @@ internal sealed class TargetNotMeasured : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { } target) return;
+
+        // A target of taste alone (an acid solution, a sugar syrup) is nobody's safety.
+        if (!context.Profile.IsSolid && !context.Profile.Keeping!.HoldsPerishable) return;
         if (target.WaterActivity.IsGiven && prep.Measured is not { WaterActivity.IsGiven: true })
         {
             Report(context, target.WaterActivity.Span, "target.waterActivity", $"The target is a water activity of {Say.Number(target.WaterActivity.Value.Value, 2)}",
@@ -36,17 +39,15 @@ internal sealed class TargetNotMeasured : PrepRule
     {
         var computed = context.Fact(fact);
         string worked = computed.IsKnown ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is no reading" : "";
-        bool matters = context.Profile.IsSolid || context.Profile.Keeping!.HoldsPerishable;
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = matters ? null : Level.Note,
             Place = context.At(span),
             Subject = context.Id,
             Path = path,
             Message = $"{what}, and nothing under `measured` shows that it is met{worked}.",
             Advice = advice,
-            Caution = matters ? KeepingWords.Caution : null,
+            Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(fact, computed)],
         });
     }

@@ -73,7 +73,7 @@ internal sealed class PressureOverRating : PrepRule
         return Carbonation.Pressure(volumes, new Celsius(Warm.Value), strength, sweet) is { } warm ? warm.Value - Carbonation.Atmosphere : double.NaN;
     }
 
-    private static (double Bar, string Source, Mark Mark) RatingOf(RecipeContext context, Keeping keep)
+    private static (double Bar, string Source, Mark Mark) RatingOf(RecipeContext context, SpecLint.Book.Keeping keep)
     {
         if (keep.Rating.IsGiven && keep.Rating.Value.Dimension == Dimension.Pressure) return (keep.Rating.Value.Base, "keep.rating", Mark.House);
         if (!keep.In.IsGiven) return (double.NaN, "", Mark.House);

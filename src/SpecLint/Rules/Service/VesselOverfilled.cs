@@ -49,7 +49,7 @@ internal sealed class VesselOverfilled : PrepRule
         });
     }
 
-    private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, Keeping keep)
+    private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, SpecLint.Book.Keeping keep)
     {
         if (keep.Capacity.IsGiven && keep.Capacity.Value.Dimension == Dimension.Volume) return (keep.Capacity.Value.Base, prep.At(keep.Capacity.Span));
         if (keep.In.IsGiven && context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var vessel) && vessel.Capacity.IsGiven && vessel.Capacity.Value.Dimension == Dimension.Volume)
