@@ -25,8 +25,8 @@ public sealed class RecipeProfile
     private KeepingState? keeping;
     private KeepingTerms? keepingTerms;
     private IReadOnlyList<HazardLoad>? hazardLoads;
-    private FactValue computedBrix = FactValue.Open("it is not worked out");
-    private FactValue computedAbv = FactValue.Open("it is not worked out");
+    private readonly Mix? unfitted;
+    private readonly Unknowns unfittedUnknown;
 
     internal RecipeProfile(Recipe recipe, ProfileSet set, int wave)
     {
@@ -47,7 +47,7 @@ public sealed class RecipeProfile
         else
         {
             var prep = (Prep)recipe;
-            Process(prep, mix, set, ref unknown, ref unknownBecause);
+            Process(prep, mix, set, ref unknown, ref unknownBecause, out unfitted, out unfittedUnknown);
             served = mix;
         }
 
@@ -342,7 +342,7 @@ public sealed class RecipeProfile
     private static readonly Limit ExtractionTypical = Limits.Of("tolerance-extraction-typical");
     private static readonly Limit ExtractionLow = Limits.Of("tolerance-extraction-low");
 
-    private static void Process(Prep prep, Mix mix, ProfileSet set, ref Unknowns unknown, ref string because)
+    private static void Process(Prep prep, Mix mix, ProfileSet set, ref Unknowns unknown, ref string because, out Mix? unfitted, out Unknowns unfittedUnknown)
     {
         string family = prep.Family.Or("");
         if (family is "fat-wash" or "milk-wash" or "clarification") mix.Keep(Component.Fat, 0);
@@ -380,6 +380,9 @@ public sealed class RecipeProfile
             because = Join(because, "a ferment turns sugar into ethanol and acid: measure it");
         }
 
+        // What the amounts alone come to, so that a reading can be held against it.
+        unfitted = prep.Measured is { Abv.IsGiven: true } or { Brix.IsGiven: true } ? mix.Copy() : null;
+        unfittedUnknown = unknown;
         if (prep.Measured is { Abv.IsGiven: true } measured && FitStrength(mix, measured.Abv.Value.Base, family == "ferment"))
         {
             unknown &= ~(Unknowns.Strength | Unknowns.Sugar);
@@ -416,6 +419,7 @@ public sealed class RecipeProfile
         return true;
     }
 
+    private static readonly Evaluator AbvEvaluator = static (grams, r) => r[0] = Mixture.Abv(grams)?.Percent ?? double.NaN;
     private static readonly Evaluator BrixEvaluator = static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN;
 
     /// <summary>Sets the sugars so that the dissolved solids are the measured ones, and narrows their range to that of the meter.</summary>
@@ -706,8 +710,6 @@ public sealed class RecipeProfile
     /// <summary>A measured value replaces the estimate, with the range of its meter.</summary>
     private void Measured()
     {
-        computedBrix = facts[(int)Fact.Brix];
-        computedAbv = facts[(int)Fact.Abv];
         if (Recipe.Measured is not { } measured) return;
         Replace(Fact.Brix, measured.Brix, Meters.BrixHalfWidth(measured, set.Book));
         Replace(Fact.Abv, measured.Abv, Meters.AbvHalfWidth);
@@ -718,19 +720,30 @@ public sealed class RecipeProfile
         if (value.IsGiven) facts[(int)fact] = new FactValue(value.Value.Base, Math.Max(0, value.Value.BaseLow - half), value.Value.BaseHigh + half, "measured", null);
     }
 
-    /// <summary>°Brix as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
+    /// <summary>°Brix as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
     public FactValue ComputedBrix()
     {
-        Get(Fact.Brix);
-        return computedBrix;
+        if (unfitted is null) return Get(Fact.Brix);
+        if (unfitted.Of(Component.Ethanol) > 0.004 * unfitted.Total) return FactValue.Open("a refractometer does not read sugar beside ethanol");
+        return Unfitted(unfitted, BrixEvaluator, Unknowns.Sugar, 0.1);
     }
 
-    /// <summary>The strength as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public FactValue ComputedAbv()
+    /// <summary>The strength as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
+    public FactValue ComputedAbv() => unfitted is null ? Get(Fact.Abv) : Unfitted(unfitted, AbvEvaluator, Unknowns.Strength, 0.1);
+
+    private FactValue Unfitted(Mix amounts, Evaluator evaluator, Unknowns needs, double model)
     {
-        Get(Fact.Abv);
-        return computedAbv;
+        if (IsSolid) return FactValue.Open("it is a solid");
+        if ((unfittedUnknown & (needs | Unknowns.Water | Unknowns.Mass | Unknowns.Composition)) != 0) return FactValue.Open("the amounts do not give it");
+        Span<double> value = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
+        Propagation.Run(amounts, evaluator, value, low, high);
+        double half = model * Propagation.Coverage;
+        return double.IsNaN(value[0])
+            ? FactValue.Open("it lies outside the range of the model")
+            : new FactValue(value[0], Math.Max(0, value[0] - Math.Sqrt(Square(value[0] - low[0]) + Square(half))), value[0] + Math.Sqrt(Square(high[0] - value[0]) + Square(half)), "computed", null);
     }
+
+    private static double Square(double x) => x * x;
 
     /// <summary>The fact as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
     public FactValue ComputedPh()

@@ -58,13 +58,15 @@ internal sealed class DryingWithoutEndPoint : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix) continue;
-            if (!part.IsWeighed || part.Material is null || part.Material.Unknown != Unknowns.None) return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+            if (!part.IsWeighed || part.Material is null || (part.Material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0) return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
             total += part.Grams.Typical;
             for (int c = 0; c < mix.Length; c++) mix[c] += part.Material.PerGram[c] * part.Grams.Typical;
         }
 
         if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(Mould.Value)) is { } dried)
             return $"Weigh the tray: from {Say.Number(total, 0)} g it is to come down to about {Say.Number(dried.Mass.Value, 0)} g (worked out from the parts); dry on until the mass no longer falls, or measure the water activity.";
+        if (total > 0)
+            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g are dry matter (worked out from the parts); dry on until the mass comes near that and no longer falls, or measure the water activity.";
         return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
     }
 
