@@ -77,7 +77,7 @@ public sealed class KeepingBookTests
                     """;
                 var result = Books.Check(("trial.prep.json", text));
                 var state = result.Profiles.Of(result.Book.Preps[0]).Keeping!;
-                return state.Verdict != KeepingVerdict.NotControlled && (!state.HoldsPerishable || places[place] == "-18 °C" || result.Findings.Any(f => f.Rule.Family == RuleFamily.Keeping));
+                return state.Verdict != KeepingVerdict.NotControlled && (!state.HoldsPerishable || places[place] == "-18 °C" || result.Findings.Flat().Any(f => f.Rule.Family == RuleFamily.Keeping));
             },
             iter: 300);
     }
@@ -131,5 +131,5 @@ public sealed class KeepingBookTests
     }
 
     private static List<Finding> Keeping(params (string Path, string Text)[] files) =>
-        [.. Books.Check(files).Findings.SelectMany(f => f.Folded.Prepend(f)).Where(f => f.Rule.Family == RuleFamily.Keeping && f.Level >= Level.Warning)];
+        [.. Books.Check(files).Findings.Flat().Where(f => f.Rule.Family == RuleFamily.Keeping && f.Level >= Level.Warning)];
 }

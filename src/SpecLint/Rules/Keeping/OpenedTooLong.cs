@@ -25,6 +25,9 @@ internal sealed class OpenedTooLong : StockRule
         foreach (var lot in stock.Lots)
         {
             if (!lot.Opened.IsGiven || !lot.Item.IsGiven || lot.Opened.Value > context.On) continue;
+
+            // Past its day is a finding of its own.
+            if (lot.UseBy.IsGiven && lot.UseBy.Value < context.On) continue;
             if (context.Profiles.MaterialOf(lot.Item.Value)?.Ingredient is not { } ingredient) continue;
             int open = context.On.DaysSince(lot.Opened.Value) + 1 - Lots.FrozenDays(lot, context.On);
             var what = Lots.PerishableOf(context, lot);

@@ -5,13 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5009: a lot of food that needs cold without the day it was made or its use-by.</summary>
-internal sealed class LotWithoutDate : StockRule
+/// <summary>SL5009: a lot of food that needs cold with one of its two dates only; one with none has a rule of its own in the family of the book.</summary>
+internal sealed class LotHalfDated : StockRule
 {
     private static readonly Limit From = Limits.Of("food-code-date-mark-from");
     private static readonly Limit Thawed = Limits.Of("food-code-thaw-undated");
 
-    private static readonly RuleInfo Rule = new("SL5009", "lot-without-date", "A lot of food that needs cold bears no date", Level.Error)
+    private static readonly RuleInfo Rule = new("SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Ph, Fact.WaterActivity],
@@ -26,10 +26,10 @@ internal sealed class LotWithoutDate : StockRule
     {
         foreach (var lot in stock.Lots)
         {
-            if ((lot.Made.IsGiven && lot.UseBy.IsGiven) || Lots.PrepOf(context, lot) is not { } prep || !Lots.NeedsCold(context, lot, prep)) continue;
+            if (lot.Made.IsGiven == lot.UseBy.IsGiven || Lots.PrepOf(context, lot) is not { } prep || !Lots.NeedsCold(context, lot, prep)) continue;
             double days = Storage.Days(prep);
             if (lot.Made.IsGiven && days <= SpecialCases.MarkedFromDays) continue;
-            string missing = lot.Made.IsGiven ? "no use-by" : lot.UseBy.IsGiven ? "not the day it was made" : "neither the day it was made nor a use-by";
+            string missing = lot.Made.IsGiven ? "no use-by" : "not the day it was made";
             bool frozen = lot.Frozen.Count > 0 && !lot.Made.IsGiven;
             context.Report(new Finding(Rule)
             {
