@@ -1,4 +1,5 @@
 using CsCheck;
+using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Rules;

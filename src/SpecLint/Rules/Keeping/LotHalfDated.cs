@@ -21,14 +21,16 @@ internal sealed class LotHalfDated : StockRule
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
+    /// <summary>Whether this rule speaks of a lot of a preparation.</summary>
+    internal static bool Speaks(FileContext context, Lot lot, Prep prep) =>
+        lot.Made.IsGiven != lot.UseBy.IsGiven && Lots.NeedsCold(context, lot, prep) && !(lot.Made.IsGiven && Storage.Days(prep) <= SpecialCases.MarkedFromDays);
+
     /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
         {
-            if (lot.Made.IsGiven == lot.UseBy.IsGiven || Lots.PrepOf(context, lot) is not { } prep || !Lots.NeedsCold(context, lot, prep)) continue;
-            double days = Storage.Days(prep);
-            if (lot.Made.IsGiven && days <= SpecialCases.MarkedFromDays) continue;
+            if (Lots.PrepOf(context, lot) is not { } prep || !Speaks(context, lot, prep)) continue;
             string missing = lot.Made.IsGiven ? "no use-by" : "not the day it was made";
             bool frozen = lot.Frozen.Count > 0 && !lot.Made.IsGiven;
             context.Report(new Finding(Rule)

@@ -24,7 +24,7 @@ internal sealed class LotLabelShort : StockRule
             // A lot without any date is a finding of its own.
             if (!lot.Made.IsGiven && !lot.Opened.IsGiven && !lot.UseBy.IsGiven) continue;
             var missing = new List<string>();
-            if (!lot.Made.IsGiven && !lot.Opened.IsGiven) missing.Add("the day it was made");
+            if (!lot.Made.IsGiven && !lot.Opened.IsGiven && !Keeping.LotHalfDated.Speaks(context, lot, prep)) missing.Add("the day it was made");
             if (!lot.UseBy.IsGiven && prep.Keep is not { For.IsGiven: true }) missing.Add("a use-by day");
             if (!lot.At.IsGiven && prep.Keep is not { At.IsGiven: true }) missing.Add("how it is stored");
             if (missing.Count == 0) continue;
