@@ -79,7 +79,7 @@ public class HouseSchemaVerbTests
     }
 
     [Fact]
-    public void A_bar_without_schemas_does_not_load_the_engine()
+    public async Task A_bar_without_schemas_does_not_load_the_engine()
     {
         using var book = SmallBook.WithBroken();
         var start = new System.Diagnostics.ProcessStartInfo("dotnet", [typeof(Shell).Assembly.Location, "check", book.Path]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
@@ -90,9 +90,9 @@ public class HouseSchemaVerbTests
         start.ArgumentList[0] = copy["SpecLint.Tool.dll"];
         using var process = System.Diagnostics.Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        Assert.True(process.ExitCode == 1, output + error.Result);
+        string output = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+        Assert.True(process.ExitCode == 1, output + await error);
     }
 
     private static TestFolder Book(string bar, string schema, string drink)
