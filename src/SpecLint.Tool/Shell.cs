@@ -24,6 +24,8 @@ internal static class Shell
         new CorrectVerb(),
         new CompareVerb(),
         new BaselineVerb(),
+        new LineCheckVerb(),
+        new LabelsVerb(),
         new ScaleVerb(),
         new RulesVerb(),
         new SettingsVerb(),

@@ -10,8 +10,9 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class CheckVerb : Verb
 {
     private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; the current folder where none is given. The book is always read whole; findings are shown for what is named.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string> format = CommonOptions.Format("text", "json", "sarif", "github", "junit");
+    private readonly Option<string> format = CommonOptions.Format("text", "json", "sarif", "html", "github", "junit");
     private readonly Option<string?> output = CommonOptions.Output();
+    private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string> failAt = new("--fail-at")
     {
         Description = "Lowest level at which findings make the exit status 1.",
@@ -67,12 +68,13 @@ internal sealed class CheckVerb : Verb
         "speclint check recipes/low-tide.drink.json --fail-at warning",
         "speclint check . --format sarif --output speclint.sarif",
         "speclint check . --since main",
+        "speclint check . --format html --output speclint.html",
     ];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { format, output, failAt, on, threads, quiet, colour, pagesAt, baseline, since, meantFor }) command.Options.Add(option);
+        foreach (var option in new Option[] { format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, meantFor }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -126,6 +128,9 @@ internal sealed class CheckVerb : Verb
                 break;
             case "junit":
                 ResultOutput.Deliver(host, file, stream => JUnitReport.Write(stream, content, result.Book.Files.Select(f => f.Source.Path).Where(p => folder.Includes is null || folder.Includes(p))));
+                break;
+            case "html":
+                ResultOutput.DeliverText(host, file, writer => CheckPage.Write(writer, content, CommonOptions.UnitsOf(parsed.GetValue(units)), Shell.Version));
                 break;
             case "json":
                 ResultOutput.Deliver(host, file, stream => JsonReport.Write(stream, content, Shell.Version));

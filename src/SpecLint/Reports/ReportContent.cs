@@ -88,11 +88,16 @@ public sealed class ReportContent
             [.. result.Findings.Where(f => includes(f.Place.File.Path))],
             [.. result.Accepted.Where(f => includes(f.Place.File.Path))],
             files.Count(f => includes(f.Source.Path)),
-            files.Count(f => f is Recipe && includes(f.Source.Path))) { Remarks = remarks ?? [] };
+            files.Count(f => f is Recipe && includes(f.Source.Path))) { Remarks = remarks ?? [], Shows = includes };
     }
 
     /// <summary>Whether a place is in a file of the book; else it is in the built-in catalogue.</summary>
     public bool IsInBook(Place place) => sources.Contains(place.File);
+
+    private Func<string, bool>? Shows { get; init; }
+
+    /// <summary>Whether what is about a file is shown.</summary>
+    internal bool Includes(BookFile file) => Shows is null || Shows(file.Source.Path);
 
     /// <summary>The file of a path; <see langword="null"/> where the book has none.</summary>
     internal BookFile? FileAt(string path) => byPath.TryGetValue(path, out var file) ? file : null;

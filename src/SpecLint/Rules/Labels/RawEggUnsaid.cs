@@ -51,7 +51,7 @@ internal sealed class RawEggUnsaid : DrinkRule
         }
     }
 
-    private static bool IsRawEgg(Ingredient ingredient)
+    internal static bool IsRawEgg(Ingredient ingredient)
     {
         if (ingredient.IngredientKind.Or("") != "egg") return false;
         string text = ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or("");

@@ -1,0 +1,82 @@
+using System.CommandLine;
+using SpecLint.Book;
+using SpecLint.Reading;
+using SpecLint.Reports;
+using SpecLint.Service;
+
+namespace SpecLint.Tool.Verbs;
+
+/// <summary><c>linecheck</c>: a menu against what is in the house, before service.</summary>
+internal sealed class LineCheckVerb : Verb
+{
+    private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book." };
+    private readonly Option<string?> stock = new("--stock") { Description = "Stock file of the book, by path or id; every one of the book where none is given.", HelpName = "FILE" };
+    private readonly Option<string?> book = CommonOptions.Book();
+    private readonly Option<CalendarDate?> on = CommonOptions.On();
+    private readonly Option<string> units = CommonOptions.Units();
+    private readonly Option<string> format = CommonOptions.Format("text", "json", "html");
+    private readonly Option<string?> output = CommonOptions.Output();
+    private readonly Option<int> threads = CommonOptions.Threads();
+    private readonly Option<string> colour = CommonOptions.Colour();
+
+    public override string Name => "linecheck";
+
+    public override string Description => "Checks a menu against the stock before service: what can be served, what to make, measure and throw away. Exit status 1 when a drink cannot be served as it is written.";
+
+    public override IReadOnlyList<string> Examples =>
+    [
+        "speclint linecheck recipes/evening.menu.json --on 2026-11-25",
+        "speclint linecheck evening --book recipes --stock bar-fridge",
+        "speclint linecheck evening --format html --output evening.html",
+    ];
+
+    public override void Define(Command command)
+    {
+        command.Arguments.Add(menu);
+        foreach (var option in new Option[] { stock, book, on, units, format, output, threads, colour }) command.Options.Add(option);
+    }
+
+    public override int Run(ParseResult parsed, Host host)
+    {
+        string named = parsed.GetValue(menu)!;
+        bool isPath = File.Exists(host.FullPath(named));
+        string? at = parsed.GetValue(book);
+        int threadCount = parsed.GetValue(threads);
+        var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at], threadCount);
+        var day = parsed.GetValue(on) ?? host.Today();
+        var result = Checker.Check(folder.ToInput(day, threadCount));
+        var chosen = isPath
+            ? result.Book.Menus.FirstOrDefault(m => folder.Includes is null || folder.Includes(m.Source.Path))
+            : result.Book.Menus.FirstOrDefault(m => m.Id == named);
+        if (chosen is null) throw new UsageException($"{named} is no menu of the book: its name ends in .menu.json.");
+        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
+        var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
+        var check = LineCheck.Of(result.Profiles, chosen, stocks, day, result.Findings);
+        string? file = parsed.GetValue(output);
+        var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
+        switch (parsed.GetValue(format))
+        {
+            case "json":
+                ResultOutput.Deliver(host, file, stream => LineCheckReport.WriteJson(stream, check));
+                break;
+            case "html":
+                ResultOutput.DeliverText(host, file, writer => LineCheckPage.Write(writer, check, shown, Shell.Version));
+                break;
+            default:
+                ResultOutput.DeliverText(host, file, writer => LineCheckReport.WriteText(writer, check, shown, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+                break;
+        }
+
+        return check.AllServed ? ExitStatus.Clean : ExitStatus.Findings;
+    }
+
+    /// <summary>The stock files that are meant.</summary>
+    internal static IReadOnlyList<Stock> StocksOf(LinkedBook linked, BookFolder folder, Host host, string? named)
+    {
+        if (named is null) return linked.Stocks;
+        string full = host.FullPath(named).Replace('\\', '/');
+        var found = linked.Stocks.FirstOrDefault(s => s.Id == named || full == Path.Combine(folder.Root, s.Source.Path).Replace('\\', '/'))
+            ?? throw new UsageException($"{named} is no stock file of the book: its name ends in .stock.json.");
+        return [found];
+    }
+}

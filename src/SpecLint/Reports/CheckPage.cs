@@ -1,0 +1,153 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Reports;
+
+/// <summary>Everything that a check found as one self-contained HTML page: what to do, at its place in the recipe; what the drinks come to.</summary>
+public static class CheckPage
+{
+    private const int LongestExcerpt = 240;
+
+    /// <summary>Writes the page.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="content">What.</param>
+    /// <param name="units">Units of volume and temperature.</param>
+    /// <param name="version">Version of the product.</param>
+    public static void Write(TextWriter to, ReportContent content, DisplayUnits units, string version)
+    {
+        var page = new Html(to);
+        var book = content.Result.Book;
+        page.Begin($"{book.Settings.Bar?.Name.Or("") ?? ""} {book.On}".TrimStart());
+        page.Paragraph($"{ReportWords.Count(content.Recipes, "recipe", "recipes")}: {ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, {ReportWords.Count(content.Notes, "note", "notes")}; {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted.");
+        Contents(page, content);
+        Group(page, content, "Somebody could be hurt: see to these first", f => f.Rule.Safety && f.Answer == Answer.Broken);
+        Group(page, content, "To measure or to find out", f => f.Answer == Answer.NotShown);
+        Group(page, content, "To put right", f => !f.Rule.Safety && f.Answer == Answer.Broken && f.Level >= Level.Warning);
+        Group(page, content, "Worth a minute", f => !f.Rule.Safety && f.Answer == Answer.Broken && f.Level < Level.Warning);
+        if (content.Accepted.Count > 0)
+        {
+            page.Heading(2, "Accepted");
+            page.Table("Accepted findings", ["rule", "recipe", "because", "until"], [.. content.Accepted.Select(f => (IReadOnlyList<string>)[f.Rule.Id, f.Subject, f.Suppression?.Justification ?? "", f.Suppression?.Until?.ToString() ?? "no end"])]);
+        }
+
+        var drinks = book.Drinks.Where(d => content.Includes(d)).ToList();
+        var preps = book.Preps.Where(p => content.Includes(p)).ToList();
+        if (drinks.Count > 0)
+        {
+            page.Heading(2, "What the drinks come to");
+            BookPlots.Facts(page, drinks, content.Result.Profiles, units);
+            BookPlots.SugarAndAcid(page, drinks, content.Result.Profiles);
+            BookPlots.StrengthAndVolume(page, drinks, content.Result.Profiles);
+            Allergens(page, drinks, content);
+        }
+
+        if (preps.Count > 0)
+        {
+            page.Heading(2, "The preparations");
+            BookPlots.PhAndWaterActivity(page, preps, content.Result.Profiles);
+        }
+
+        page.End("SpecLint does not replace the food-safety plan of a house, the law of the place, or the judgement of a trained person; its findings defer to all three.", version);
+    }
+
+    private static void Contents(Html page, ReportContent content)
+    {
+        var subjects = content.Findings.GroupBy(f => f.Subject, StringComparer.Ordinal).OrderByDescending(g => g.Max(f => f.Level)).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
+        if (subjects.Count == 0) return;
+        page.Raw("<details><summary>By recipe</summary>\n<ul>\n");
+        foreach (var subject in subjects)
+        {
+            page.Raw($"<li>{Html.Text(subject.Key)}: ");
+            page.Raw(string.Join(", ", subject.Select(f => $"<a href=\"#{AnchorOf(f)}\">{Html.Text(f.Rule.Id)} {Html.Text(ReportWords.Of(f.Level))}</a>")));
+            page.Raw("</li>\n");
+        }
+
+        page.Raw("</ul></details>\n");
+    }
+
+    private static void Group(Html page, ReportContent content, string heading, Func<Finding, bool> belongs)
+    {
+        var findings = content.Findings.Where(belongs).OrderByDescending(f => f.Level).ToList();
+        if (findings.Count == 0) return;
+        page.Heading(2, $"{heading} ({findings.Count})");
+        foreach (var finding in findings) WriteFinding(page, content, finding);
+    }
+
+    private static void WriteFinding(Html page, ReportContent content, Finding finding)
+    {
+        string css = finding.Level switch { Level.Error => "bad", Level.Warning => "mid", _ => "soft" };
+        page.Raw($"<article id=\"{AnchorOf(finding)}\"><h3><span class=\"tag {css}\">{ReportWords.Of(finding.Level)} {Html.Text(finding.Rule.Id)}</span> {Html.Text(NameOf(content, finding))}</h3>\n");
+        page.Paragraph(finding.Message);
+        if (finding.Advice.Length > 0) page.Paragraph(finding.Advice);
+        Excerpt(page, finding.Place);
+        foreach (var correction in finding.Corrections)
+        {
+            page.Paragraph($"{(correction.Grade == CorrectionGrade.Assured ? "Assured" : "Proposed")} correction: {correction.Description}");
+            page.List([.. correction.Edits.Take(8).Select(e => $"line {e.Place.Start.Line}: {Clip(e.Place.File.TextOf(e.Place.Span))} → {Clip(e.NewText)}")]);
+        }
+
+        foreach (var related in finding.Related) page.Paragraph($"{related.Place.File.Path}, line {related.Place.Start.Line}: {related.Message}", "soft");
+        if (finding.Caution is { Length: > 0 } caution) page.Raw($"<p><strong>{Html.Text(caution)}</strong></p>\n");
+        if (finding.Folded.Count > 0)
+        {
+            page.Raw($"<details><summary>{finding.Folded.Count} that follow from it</summary>\n");
+            page.List([.. finding.Folded.Select(f => $"{f.Rule.Id}: {f.Message}")]);
+            page.Raw("</details>\n");
+        }
+
+        page.Raw("</article>\n");
+    }
+
+    /// <summary>The lines of the place, one before and one after, with what is meant underlined.</summary>
+    private static void Excerpt(Html page, Place place)
+    {
+        var file = place.File;
+        int line = place.Start.Line, first = Math.Max(1, line - 1), last = Math.Min(file.LineCount, line + 1);
+        page.Paragraph($"{file.Path}:{line}:{place.Start.Column}", "soft");
+        page.Raw("<pre>");
+        for (int n = first; n <= last; n++)
+        {
+            var span = file.LineSpan(n);
+            int from = Math.Max(place.Span.Start, span.Start), to = Math.Min(place.Span.Start + place.Span.Length, span.Start + span.Length);
+            page.Raw($"{n,4}  ");
+            if (span.Length > LongestExcerpt || n != line || to <= from)
+            {
+                page.Raw(Html.Text(Clip(file.TextOf(new TextSpan(span.Start, Math.Min(span.Length, 4 * LongestExcerpt))).Replace("\t", "  "))));
+            }
+            else
+            {
+                page.Raw(Html.Text(file.TextOf(new TextSpan(span.Start, from - span.Start)).Replace("\t", "  ")));
+                page.Raw($"<mark>{Html.Text(file.TextOf(new TextSpan(from, to - from)))}</mark>");
+                page.Raw(Html.Text(file.TextOf(new TextSpan(to, span.Start + span.Length - to))));
+            }
+
+            page.Raw("\n");
+        }
+
+        page.Raw("</pre>\n");
+    }
+
+    private static void Allergens(Html page, IReadOnlyList<Drink> drinks, ReportContent content)
+    {
+        var settings = content.Result.Book.Settings;
+        var known = drinks.Select(d => (Drink: d, Allergens: content.Result.Profiles.Of(d).Allergens)).ToList();
+        var tokens = known.SelectMany(k => k.Allergens.Contained(settings).Concat(k.Allergens.Possible(settings))).Distinct().OrderBy(t => t, StringComparer.Ordinal).ToList();
+        if (tokens.Count == 0) return;
+        page.Table(
+            "Allergens by drink, worked out through all preparations",
+            ["drink", .. tokens, "not known of"],
+            [.. known.Select(k => (IReadOnlyList<string>)[
+                k.Drink.Name.Or(k.Drink.Id),
+                .. tokens.Select(t => k.Allergens.Contained(settings).Contains(t) ? "● contains" : k.Allergens.Possible(settings).Contains(t) ? "○ may contain" : k.Allergens.Unknown.Count > 0 ? "? not known" : "·"),
+                k.Allergens.Unknown.Count == 0 ? "·" : Say.List([.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()])])]);
+        page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
+    }
+
+    private static string NameOf(ReportContent content, Finding finding) =>
+        content.FileAt(finding.Place.File.Path) is { } file ? $"{file.Name.Or(file.Id)} ({ReportWords.Of(file.Kind)})" : finding.Subject;
+
+    private static string AnchorOf(Finding finding) => Html.Anchor("finding-", finding.Fingerprint);
+
+    private static string Clip(string text) => text.Length <= LongestExcerpt ? text : text.Substring(0, LongestExcerpt) + "…";
+}

@@ -1,0 +1,117 @@
+using System.Globalization;
+using System.Text;
+
+namespace SpecLint.Reports;
+
+/// <summary>Writes one self-contained HTML page: no script, no font, no image and no address from anywhere else.</summary>
+internal sealed class Html(TextWriter to)
+{
+    private const string Style = """
+        :root{color-scheme:light dark;--paper:#fdfcf9;--ink:#1d2226;--soft:#545c63;--line:#c9c6bd;--band:#e9e6dc;--mark:#1f5f7a;--bad:#9c2a1d;--mid:#7a5600;--good:#2c6135}
+        @media (prefers-color-scheme:dark){:root{--paper:#16191b;--ink:#eceae4;--soft:#b0b5b8;--line:#484d50;--band:#282d30;--mark:#8cc7e0;--bad:#ff9c8c;--mid:#f0c774;--good:#98d6a2}}
+        *{box-sizing:border-box}
+        body{margin:0 auto;padding:1rem;max-width:60rem;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,sans-serif;overflow-wrap:anywhere}
+        h1{font-size:1.6rem;margin:.2rem 0}h2{font-size:1.25rem;margin:2rem 0 .5rem;border-bottom:2px solid var(--line)}h3{font-size:1.05rem;margin:1.2rem 0 .3rem}
+        a{color:var(--mark)}p{margin:.4rem 0}ul{margin:.3rem 0;padding-left:1.2rem}.soft{color:var(--soft)}
+        .tag{display:inline-block;border:2px solid currentColor;border-radius:.3rem;padding:0 .4rem;font-weight:600;font-size:.85rem;white-space:nowrap}
+        .bad{color:var(--bad)}.mid{color:var(--mid)}.good{color:var(--good)}
+        article{border:1px solid var(--line);border-radius:.4rem;padding:.2rem .8rem .6rem;margin:.7rem 0;break-inside:avoid}
+        pre{background:var(--band);padding:.5rem;overflow-x:auto;font:.85rem/1.4 ui-monospace,monospace;margin:.4rem 0;white-space:pre-wrap}
+        mark{background:none;color:inherit;font-weight:700;text-decoration:underline;text-decoration-thickness:2px}
+        .wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:.9rem}caption{text-align:left;font-weight:600;padding:.2rem 0}
+        th,td{border:1px solid var(--line);padding:.2rem .5rem;text-align:left;vertical-align:top;overflow-wrap:normal}
+        svg{display:block;width:100%;min-width:34rem;height:auto;color:var(--ink)}svg text{fill:currentColor;font:12px system-ui,sans-serif}
+        details{margin:.3rem 0}summary{cursor:pointer}footer{margin-top:2rem;border-top:1px solid var(--line)}
+        @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#333;--line:#888;--band:#eee;--mark:#000;--bad:#000;--mid:#000;--good:#000}body{max-width:none;padding:0;font-size:10pt}details>*{display:block}h2{break-after:avoid}}
+        """;
+
+    private int regions;
+
+    /// <summary>
+    /// A text of a recipe as text: what could steer a terminal, turn the direction of writing or hide shows as an escape, and
+    /// every character that means something to HTML is written as a reference.
+    /// </summary>
+    public static string Text(string text)
+    {
+        string plain = DisplayText.Escape(JsonOutput.WellFormed(text));
+        var encoded = new StringBuilder(plain.Length + 16);
+        foreach (char c in plain)
+        {
+            switch (c)
+            {
+                case '&': encoded.Append("&amp;"); break;
+                case '<': encoded.Append("&lt;"); break;
+                case '>': encoded.Append("&gt;"); break;
+                case '"': encoded.Append("&quot;"); break;
+                case '\'': encoded.Append("&#39;"); break;
+                default: encoded.Append(c); break;
+            }
+        }
+
+        return encoded.ToString();
+    }
+
+    /// <summary>A name of an anchor: of an id only what is harmless in an address.</summary>
+    public static string Anchor(string prefix, string id)
+    {
+        var name = new StringBuilder(prefix);
+        foreach (char c in id)
+        {
+            if (c is (>= 'a' and <= 'z') or (>= '0' and <= '9') or '-') name.Append(c);
+            else name.Append('_').Append(((int)c).ToString("x", CultureInfo.InvariantCulture));
+        }
+
+        return name.ToString();
+    }
+
+    /// <summary>The head of the page, down to its title.</summary>
+    public void Begin(string title, string language = "en")
+    {
+        Raw($"<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
+        Raw($"<title>{Text(title)}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n<main>\n<h1>{Text(title)}</h1>\n");
+    }
+
+    /// <summary>The end of the page.</summary>
+    public void End(string caution, string version) =>
+        Raw($"</main>\n<footer><p>{Text(caution)}</p><p class=\"soft\">SpecLint {Text(version)}</p></footer>\n</body>\n</html>\n");
+
+    /// <summary>Markup as it is: never a text of a recipe.</summary>
+    public void Raw(string markup) => to.Write(markup.Replace("\r\n", "\n"));
+
+    /// <summary>A paragraph.</summary>
+    public void Paragraph(string text, string css = "") => Raw(css.Length == 0 ? $"<p>{Text(text)}</p>\n" : $"<p class=\"{css}\">{Text(text)}</p>\n");
+
+    /// <summary>A heading with an anchor.</summary>
+    public void Heading(int level, string text, string anchor = "") =>
+        Raw(anchor.Length == 0 ? $"<h{level}>{Text(text)}</h{level}>\n" : $"<h{level} id=\"{anchor}\">{Text(text)}</h{level}>\n");
+
+    /// <summary>A list.</summary>
+    public void List(IReadOnlyList<string> texts)
+    {
+        if (texts.Count == 0) return;
+        Raw("<ul>\n");
+        foreach (string text in texts) Raw($"<li>{Text(text)}</li>\n");
+        Raw("</ul>\n");
+    }
+
+    /// <summary>A table; the first cell of a row heads it.</summary>
+    public void Table(string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows)
+    {
+        BeginWide(caption);
+        Raw($"<table><caption>{Text(caption)}</caption>\n<thead><tr>");
+        foreach (string head in heads) Raw($"<th scope=\"col\">{Text(head)}</th>");
+        Raw("</tr></thead>\n<tbody>\n");
+        foreach (var row in rows)
+        {
+            Raw("<tr>");
+            for (int i = 0; i < row.Count; i++) Raw(i == 0 ? $"<th scope=\"row\">{Text(row[i])}</th>" : $"<td>{Text(row[i])}</td>");
+            Raw("</tr>\n");
+        }
+
+        Raw("</tbody></table></div>\n");
+    }
+
+    /// <summary>Begins what may be wider than the screen: it scrolls by itself, by keyboard too.</summary>
+    public void BeginWide(string label) => Raw($"<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"{Text(label)} {++regions}\">");
+}

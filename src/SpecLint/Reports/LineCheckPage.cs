@@ -1,0 +1,141 @@
+using System.Text;
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Reading;
+using SpecLint.Service;
+
+namespace SpecLint.Reports;
+
+/// <summary>A line check as one self-contained HTML page, for a screen in the bar and for paper.</summary>
+public static class LineCheckPage
+{
+    /// <summary>Writes the page.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="check">The check.</param>
+    /// <param name="units">Units of volume and temperature.</param>
+    /// <param name="version">Version of the product.</param>
+    public static void Write(TextWriter to, LineCheck check, DisplayUnits units, string version)
+    {
+        var page = new Html(to);
+        page.Begin($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}");
+        page.Paragraph($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {LineCheckReport.Count(check, Readiness.Ready)} can be served, {LineCheckReport.Count(check, Readiness.If)} can be served if something is done first, {LineCheckReport.Count(check, Readiness.No)} cannot.");
+        Group(page, check, Readiness.No, "Cannot be served", "no", "bad");
+        Group(page, check, Readiness.If, "Can be served if", "if", "mid");
+        Group(page, check, Readiness.Ready, "Can be served", "yes", "good");
+        Making(page, check, units);
+        if (check.Get.Count > 0)
+        {
+            page.Heading(2, "To get or to look for");
+            page.Table("To get or to look for", ["what", "how much", "for"], [.. check.Get.Select(g => (IReadOnlyList<string>)[g.Id, g.Grams > 0 ? LineCheckReport.AmountOf(check, g.Id, g.Grams) : "some", Say.List(g.For)])]);
+        }
+
+        if (check.ThrowAway.Any())
+        {
+            page.Heading(2, "To throw away");
+            page.Table("To throw away", ["lot", "why"], [.. check.ThrowAway.Select(l => (IReadOnlyList<string>)[LineCheckReport.NameOf(l), string.Join("; ", l.Reasons)])]);
+        }
+
+        Allergens(page, check);
+        Lots(page, check, units);
+        var drinks = check.Drinks.Select(d => d.Drink).OfType<Drink>().Distinct().ToList();
+        if (drinks.Count > 0)
+        {
+            page.Heading(2, "What the drinks come to");
+            BookPlots.Facts(page, drinks, check.Profiles, units);
+            BookPlots.SugarAndAcid(page, drinks, check.Profiles);
+            BookPlots.StrengthAndVolume(page, drinks, check.Profiles);
+        }
+
+        page.End(LineCheckReport.Caution, version);
+    }
+
+    private static void Group(Html page, LineCheck check, Readiness readiness, string heading, string tag, string css)
+    {
+        if (LineCheckReport.Count(check, readiness) == 0) return;
+        page.Heading(2, heading);
+        foreach (var drink in check.Drinks)
+        {
+            if (drink.Readiness != readiness) continue;
+            string covers = drink.Covers == 0 ? "no covers given" : drink.CoversReady < drink.Covers
+                ? $"ready for {Say.Number(drink.CoversReady, 0)} of {Say.Number(drink.Covers, 0)} covers" : $"{Say.Number(drink.Covers, 0)} covers";
+            page.Raw($"<article id=\"{Html.Anchor("drink-", drink.Id)}\"><h3><span class=\"tag {css}\">{tag}</span> {Html.Text(drink.Name)} <span class=\"soft\">{Html.Text(covers)}</span></h3>\n");
+            page.List([.. drink.Reasons, .. drink.Conditions]);
+            if (drink.LookFor.Count > 0) page.Paragraph($"Look for {Say.List(drink.LookFor)}.", "soft");
+            page.Raw("</article>\n");
+        }
+    }
+
+    private static void Making(Html page, LineCheck check, DisplayUnits units)
+    {
+        if (check.Make.Count == 0) return;
+        page.Heading(2, "To make today, in this order");
+        foreach (var task in check.Make)
+        {
+            string makes = double.IsNaN(task.MakesMillilitres) ? units.Mass(task.Makes) : units.Volume(task.MakesMillilitres);
+            page.Raw($"<article><h3>{Html.Text(task.Prep.Name.Or(task.Prep.Id))} <span class=\"soft\">{Html.Text(LineCheckReport.TimesOf(task.Times))}, {Html.Text(makes)}</span></h3>\n");
+            page.Paragraph($"For {Say.List(task.For)}{(task.LastsUntil is { } last ? $"; use by {last}" : "")}.");
+            page.List([.. task.Lines.Select(l => $"{l.Item}: {LineCheckReport.LineOf(l, units)}")]);
+            page.Raw("</article>\n");
+        }
+    }
+
+    private static void Allergens(Html page, LineCheck check)
+    {
+        page.Heading(2, "Allergens, for the team");
+        var drinks = check.Drinks.Where(d => d.Drink is not null).ToList();
+        page.Table(
+            "Allergens by drink",
+            ["drink", .. check.Allergens, "not known of"],
+            [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. check.Allergens.Select(a => d.Contains.Contains(a) ? "● contains" : d.MayContain.Contains(a) ? "○ may contain" : d.NotKnownOf.Count > 0 ? "? not known" : "·"), d.NotKnownOf.Count == 0 ? "·" : Say.List(d.NotKnownOf)])]);
+        page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
+    }
+
+    private static void Lots(Html page, LineCheck check, DisplayUnits units)
+    {
+        if (check.Lots.Count == 0) return;
+        page.Heading(2, "Lots");
+        var lots = check.Lots.OrderBy(l => l.UseBy?.DayNumber ?? int.MaxValue).ThenBy(l => l.Id, StringComparer.Ordinal).ToList();
+        Timeline(page, check, [.. lots.Where(l => l.From is not null && l.UseBy is not null)]);
+        page.Table(
+            "Lots by use-by",
+            ["lot", "from", "use by", "because of", "left", "stands at", "state"],
+            [.. lots.Select(l => (IReadOnlyList<string>)[
+                LineCheckReport.NameOf(l), l.From?.ToString() ?? "not given", l.UseBy?.ToString() ?? "no end", l.UseByFrom,
+                double.IsNaN(l.Grams) ? "not known" : LineCheckReport.AmountOf(check, l.Id, l.Grams),
+                l.Lot.At.IsGiven ? units.Temperature(l.Lot.At.Value.Base) : "not given",
+                l.Readiness switch { Readiness.Ready => "usable", Readiness.If => "first: " + string.Join("; ", l.Conditions), _ => "not to be used: " + string.Join("; ", l.Reasons) }])]);
+    }
+
+    /// <summary>Life of the lots, a bar each, from three weeks back to three weeks ahead.</summary>
+    private static void Timeline(Html page, LineCheck check, List<LotCheck> lots)
+    {
+        if (lots.Count == 0) return;
+        const int Span = 21;
+        const double Left = 190, Row = 20, Day = 12, Top = 24;
+        double width = Left + (((2 * Span) + 1) * Day) + 10, height = Top + (lots.Count * Row) + 10;
+        var svg = new StringBuilder();
+        svg.Append($"<svg viewBox=\"0 0 {Plot.N(width)} {Plot.N(height)}\" role=\"img\" aria-label=\"Life of the lots; the table beneath says the same\">");
+        for (int week = -Span; week <= Span; week += 7)
+            svg.Append($"<path d=\"M{Plot.N(X(week))} {Plot.N(Top - 4)}V{Plot.N(height - 6)}\" stroke=\"var(--line)\"/><text x=\"{Plot.N(X(week))}\" y=\"14\" text-anchor=\"middle\">{check.On.AddDays(week).ToString().Substring(5)}</text>");
+        for (int i = 0; i < lots.Count; i++)
+        {
+            var lot = lots[i];
+            double y = Top + (i * Row), from = Math.Max(-Span, lot.From!.Value.DaysSince(check.On)), to = Math.Min(Span, lot.UseBy!.Value.DaysSince(check.On) + 1);
+            string name = LineCheckReport.NameOf(lot);
+            string shown = name.Length > 26 ? name.Substring(0, 25) + "…" : name;
+            string pattern = lot.Readiness == Readiness.Ready ? "" : lot.Readiness == Readiness.If ? " stroke-dasharray=\"6 3\"" : " stroke-dasharray=\"2 2\"";
+            svg.Append($"<g class=\"mark\"><title>{Html.Text($"{name}: {lot.From} to {lot.UseBy}")}</title><text x=\"4\" y=\"{Plot.N(y + 13)}\">{Html.Text(shown)}</text>");
+            svg.Append($"<rect x=\"{Plot.N(X(Math.Min(from, to - 1)))}\" y=\"{Plot.N(y + 3)}\" width=\"{Plot.N(Math.Max(1, to - from) * Day)}\" height=\"12\" fill=\"{(lot.Readiness == Readiness.Ready ? "var(--mark)" : "var(--paper)")}\" fill-opacity=\"0.6\" stroke=\"var(--mark)\"{pattern}/>");
+            if (lot.Readiness == Readiness.No) svg.Append($"<text x=\"{Plot.N(X(to) + 3)}\" y=\"{Plot.N(y + 13)}\">✕</text>");
+            svg.Append("</g>");
+        }
+
+        svg.Append($"<path d=\"M{Plot.N(X(0))} {Plot.N(Top - 4)}V{Plot.N(height - 6)}\" stroke=\"currentColor\" stroke-width=\"2\"/></svg>\n");
+        page.BeginWide("Life of the lots");
+        page.Raw(svg.ToString());
+        page.Raw("</div>\n");
+        page.Paragraph("Full: usable. Dashed: something first. Dotted with a cross: not to be used. The heavy line is the day of the check.", "soft");
+
+        static double X(double day) => Left + ((day + Span) * Day);
+    }
+}

@@ -1,0 +1,114 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Labels;
+
+namespace SpecLint.Service;
+
+/// <summary>What the label of a lot says.</summary>
+/// <param name="Lot">The lot, checked.</param>
+/// <param name="Contains">Allergens, by substance, that count where the bar is.</param>
+/// <param name="MayContain">Allergens that may be in it.</param>
+/// <param name="NotKnownOf">Items whose allergens are not known.</param>
+/// <param name="Strength">Strength, % vol; open where it cannot be worked out or there is none.</param>
+/// <param name="StorageCelsius">Storage temperature, °C; NaN where not known.</param>
+/// <param name="StoredIn">Vessel, in words; empty where not given.</param>
+/// <param name="Advisories">Texts that the recipe or the law where the bar is asks for.</param>
+public sealed record LotLabel(
+    LotCheck Lot, IReadOnlyList<string> Contains, IReadOnlyList<string> MayContain, IReadOnlyList<string> NotKnownOf,
+    FactValue Strength, double StorageCelsius, string StoredIn, IReadOnlyList<string> Advisories)
+{
+    private static readonly LabelRule RawEgg = LabellingTable.Of("raw-egg-general");
+    private static readonly LabelRule RawEggUs = LabellingTable.Of("raw-egg-advisory");
+    private static readonly LabelRule Honey = LabellingTable.Of("honey-infants");
+    private static readonly LabelRule Grapefruit = LabellingTable.Of("grapefruit-medicines");
+    private static readonly LabelRule Quinine = LabellingTable.Of("quinine-name");
+    private static readonly LabelRule QuinineUs = LabellingTable.Of("quinine-name-us");
+
+    /// <summary>The labels of the lots of a stock file, in their order.</summary>
+    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="stock">The stock.</param>
+    /// <param name="on">The day.</param>
+    /// <param name="bought">Whether bought things that were opened get a label too, or only what the house made.</param>
+    public static IReadOnlyList<LotLabel> Of(ProfileSet profiles, Stock stock, CalendarDate on, bool bought)
+    {
+        var labels = new List<LotLabel>();
+        foreach (var lot in stock.Lots)
+        {
+            var check = LotCheck.Of(lot, stock, profiles, on);
+            if (check.Item is null || (!bought && !(check.Item.File is Prep || lot.Made.IsGiven))) continue;
+            labels.Add(Of(check, profiles));
+        }
+
+        return labels;
+    }
+
+    private static LotLabel Of(LotCheck lot, ProfileSet profiles)
+    {
+        var settings = profiles.Book.Settings;
+        var advisories = new List<string>();
+        double at = lot.Lot.At is { IsGiven: true, Value.Dimension: Dimension.Temperature } stands ? stands.Value.Base : double.NaN;
+        string storedIn = lot.Lot.In.Or("");
+        if (lot.Item!.File is Prep prep)
+        {
+            var profile = profiles.Of(prep);
+            double asked = Storage.Celsius(prep, settings);
+            if (!double.IsNaN(asked)) at = asked;
+            if (storedIn.Length == 0 && prep.Keep is { In.IsGiven: true } keep) storedIn = keep.In.Value;
+            foreach (var text in prep.Declares?.Advisory ?? [])
+            {
+                if (text.IsGiven) advisories.Add(text.Value);
+            }
+
+            foreach (var leaf in RecipeTree.Of(profile)) AskFor(advisories, leaf.Ingredient, settings);
+            var strength = lot.Item.ByProduct is null && !profile.IsSolid ? profile.Get(Fact.Abv) : FactValue.Open("it is a solid");
+            return new LotLabel(lot, profile.Allergens.Contained(settings), profile.Allergens.Possible(settings), [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()], strength, at, storedIn, advisories);
+        }
+
+        var ingredient = profiles.MaterialOf(lot.Id)!.Ingredient!;
+        AskFor(advisories, ingredient, settings);
+        var abv = ingredient.Values.TryGetValue("strength", out var given) ? new FactValue(given.Typical, given.Low, given.High, "label", null) : FactValue.Open("none is given");
+        return new LotLabel(
+            lot,
+            Counting(ingredient.Allergens?.Contains ?? [], ingredient, settings),
+            Counting(ingredient.Allergens?.MayContain ?? [], ingredient, settings),
+            ingredient.Allergens is null ? [lot.Id] : [],
+            abv, at, storedIn, advisories);
+    }
+
+    private static List<string> Counting(IReadOnlyList<string> tokens, Ingredient ingredient, Settings settings)
+    {
+        var counting = new List<string>();
+        foreach (string token in tokens)
+        {
+            bool counts = settings.Jurisdictions.Any(j => !ingredient.Allergens!.Exempt.Any(e => e.Allergen == token && e.In.Contains(j)));
+            if (counts && !counting.Contains(token)) counting.Add(token);
+        }
+
+        counting.Sort(StringComparer.Ordinal);
+        return counting;
+    }
+
+    private static void AskFor(List<string> advisories, Ingredient ingredient, Settings settings)
+    {
+        string kind = ingredient.IngredientKind.Or("");
+        if (RawEggUnsaid.IsRawEgg(ingredient)) Add(settings.JurisdictionIsStated && RawEggUs.AppliesIn(settings) ? RawEggUs : RawEgg);
+        if (kind == "honey" || ingredient.Animal.Or("") == "honey") Add(Honey);
+        if (ingredient.Id.IndexOf("grapefruit", StringComparison.Ordinal) >= 0 || ingredient.Id.IndexOf("pomelo", StringComparison.Ordinal) >= 0) Add(Grapefruit);
+        if (ingredient.Values.TryGetValue("quinine", out var quinine) && quinine.Typical > 0)
+        {
+            Add(Quinine);
+            Add(QuinineUs);
+        }
+
+        void Add(LabelRule law)
+        {
+            if (law.Text.Length > 0 && law.AppliesIn(settings) && !advisories.Contains(law.Text)) advisories.Add(law.Text);
+        }
+    }
+
+    /// <summary>Strength in words; empty where there is none to speak of or it is not known.</summary>
+    public string StrengthInWords => Strength.IsKnown && Strength.Value >= 0.05 ? $"{Say.Number(Strength.Value, 1)} % vol" : "";
+}

@@ -1,0 +1,105 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using SpecLint.Reports;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests;
+
+public sealed partial class LineCheckTests : IClassFixture<DemoBook>
+{
+    private readonly DemoBook demo;
+
+    public LineCheckTests(DemoBook demo) => this.demo = demo;
+
+    private ToolRun Run(params string[] args) => ToolRun.In(demo.Path, ["linecheck", .. args]);
+
+    [Theory]
+    [InlineData("evening.md")]
+    public void The_evening_of_the_docs_is_what_the_tool_prints(string page)
+    {
+        string root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "SpecLint.sln"))) root = Path.GetDirectoryName(root)!;
+        string path = Path.Combine(root, "rules-docs", page), text = File.ReadAllText(path).ReplaceLineEndings("\n");
+        string now = Printed().Replace(text, match =>
+        {
+            var run = Run(match.Groups["args"].Value.Split(' '));
+            return $"```\n$ speclint linecheck {match.Groups["args"].Value}\n{run.Output}```\n";
+        });
+        if (Environment.GetEnvironmentVariable("SPECLINT_UPDATE") == "1") File.WriteAllText(path, now);
+        else Assert.Equal(text, now);
+        Assert.True(Printed().Count(text) >= 2);
+    }
+
+    [Fact]
+    public void The_status_says_whether_all_can_be_served()
+    {
+        var evening = Run("evening", "--on", "2026-11-25");
+        Assert.Equal((0, ""), (evening.Status, evening.Error));
+        Assert.Equal(1, Run("weekend", "--on", "2026-11-25").Status);
+        Assert.Equal(2, Run("no-such-menu").Status);
+        Assert.Equal(2, Run("evening", "--stock", "no-such").Status);
+    }
+
+    [Fact]
+    public void Text_keeps_to_80_columns()
+    {
+        foreach (string menu in new[] { "evening", "weekend", "terrace" })
+            Assert.All(Run(menu, "--on", "2026-12-24").Output.Split('\n'), line => Assert.True(DisplayText.Width(line) <= DisplayText.Columns, line));
+    }
+
+    [Fact]
+    public void The_json_counts_what_it_lists()
+    {
+        using var json = JsonDocument.Parse(Run("evening", "--on", "2026-11-28", "--format", "json").Bytes);
+        var drinks = json.RootElement.GetProperty("drinks").EnumerateArray().Select(d => d.GetProperty("answer").GetString()).ToList();
+        var counts = json.RootElement.GetProperty("counts");
+        Assert.Equal(14, drinks.Count);
+        foreach (string answer in new[] { "ready", "if", "no" }) Assert.Equal(counts.GetProperty(answer).GetInt32(), drinks.Count(d => d == answer));
+        Assert.Contains(json.RootElement.GetProperty("lots").EnumerateArray(), l => l.GetProperty("throwAway").GetBoolean());
+    }
+
+    [Fact]
+    public void The_page_stands_by_itself()
+    {
+        string page = Run("evening", "--on", "2026-11-25", "--format", "html").Output;
+        Assert.StartsWith("<!DOCTYPE html>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("http://", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("https://", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("url(", page, StringComparison.Ordinal);
+        Assert.Equal(14, Articles().Count(page));
+        Assert.Contains("aria-label=\"Sugar against acid;", page, StringComparison.Ordinal);
+        Assert.Contains("Life of the lots", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("<script>alert(1)</script>")]
+    [InlineData("\\\"><img src=x onerror=alert(1)>")]
+    [InlineData("javascript:alert(1)")]
+    [InlineData("\\u202Egnp \\u2066x")]
+    [InlineData("\\u001b[2J\\u0007\\u009b31m")]
+    public void Text_of_the_book_stays_text(string hostile)
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("x.drink.json", $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "{{hostile}}", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed" } ] }""");
+        book.Write("t.menu.json", $$"""{ "name": "{{hostile}}", "drinks": [ { "drink": "x", "name": "{{hostile}}" }, { "drink": "{{hostile}}" } ] }""");
+        book.Write("f.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "gin", "lot": "{{hostile}}", "opened": "2026-11-20", "amount": "1 l" }, { "item": "{{hostile}}" } ] }""");
+        foreach (string format in new[] { "text", "html", "json" })
+        {
+            var run = ToolRun.In(book.Path, "linecheck", "t", "--format", format);
+            Assert.True(run.Status is 1, $"{format}: {run.Status} {run.Error}");
+            if (format != "json") Assert.DoesNotContain(run.Output, c => (char.IsControl(c) && c != '\n') || c is '\u202E' or '\u2066');
+            if (format != "html") continue;
+            Assert.DoesNotContain("<script", run.Output, StringComparison.Ordinal);
+            Assert.DoesNotContain("<img", run.Output, StringComparison.Ordinal);
+            Assert.DoesNotContain("href", run.Output, StringComparison.Ordinal);
+        }
+    }
+
+    [GeneratedRegex(@"```\n\$ speclint linecheck (?<args>[^\n]*)\n(?s:.*?)```\n")]
+    private static partial Regex Printed();
+
+    [GeneratedRegex("<article id=\"drink-")]
+    private static partial Regex Articles();
+}

@@ -1,0 +1,105 @@
+using System.Text.RegularExpressions;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests;
+
+/// <summary>The pages: of a check, and of labels.</summary>
+public sealed partial class PageTests : IClassFixture<DemoBook>
+{
+    private readonly DemoBook demo;
+
+    public PageTests(DemoBook demo) => this.demo = demo;
+
+    public static TheoryData<string> Hostile =>
+    [
+        "<script>alert(1)</script>",
+        "\\\"><img src=x onerror=alert(1)>",
+        "' onmouseover='alert(1)",
+        "javascript:alert(1)",
+        "</pre></style><style>*{display:none}</style>",
+        "\\u202Egnp \\u2066x",
+        "\\u001b[2J\\u0007\\u009b31m",
+    ];
+
+    [Fact]
+    public void The_page_of_the_demo_book_holds_every_finding_and_every_link_leads_somewhere()
+    {
+        var run = ToolRun.In(demo.Path, "check", "--format", "html", "--quiet");
+        Assert.Equal((1, ""), (run.Status, run.Error));
+        var anchors = Ids().Matches(run.Output).Select(m => m.Groups[1].Value).ToList();
+        Assert.Equal(anchors.Count, anchors.Distinct().Count());
+        var links = Links().Matches(run.Output).Select(m => m.Groups[1].Value).ToList();
+        Assert.NotEmpty(links);
+        Assert.Empty(links.Except(anchors));
+        Assert.DoesNotContain("<script", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", Comments().Replace(run.Output, "").Replace("http-equiv", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("aria-label=\"pH against water activity", run.Output, StringComparison.Ordinal);
+        Assert.True(Marks().Count(run.Output) > 40);
+    }
+
+    [Theory]
+    [MemberData(nameof(Hostile))]
+    public void Text_of_a_recipe_stays_text(string hostile)
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", $$"""{ "name": "{{hostile}}", "jurisdictions": ["IE"] }""");
+        book.Write("x.drink.json", $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "{{hostile}}", "amount": "5 ml" }, { "item": "marsh", "amount": "40 ml" } ], "method": [ { "do": "stir", "ice": "{{hostile}}" } ], "glass": "{{hostile}}" }""");
+        book.Write("marsh.prep.json", $$"""{ "name": "{{hostile}}", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" } ], "yield": "200 g", "keep": { "at": "4 °C", "in": "{{hostile}}" }, "declares": { "advisory": [ "{{hostile}}" ] } }""");
+        book.Write("f.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "marsh", "made": "2026-11-24", "lot": "{{hostile}}", "by": "{{hostile}}", "amount": "1 l" } ] }""");
+        var pages = new[] { ToolRun.In(book.Path, "check", "--format", "html"), ToolRun.In(book.Path, "labels"), ToolRun.In(book.Path, "labels", "--sheet", "roll") };
+        Assert.Equal([1, 0, 0], pages.Select(p => p.Status));
+        foreach (var page in pages)
+        {
+            Assert.DoesNotContain(page.Output, c => (char.IsControl(c) && c != '\n') || c is '\u202E' or '\u2066');
+            foreach (string tag in new[] { "<script", "<img", "</pre></style>", "href=\"j", "' onmouseover" }) Assert.DoesNotContain(tag, page.Output, StringComparison.Ordinal);
+            Assert.Equal(1, Styles().Count(page.Output));
+        }
+    }
+
+    [Fact]
+    public void Labels_say_when_how_and_what_is_in_it()
+    {
+        var run = ToolRun.In(demo.Path, "labels", "--item", "almond-orgeat", "--on", "2026-11-25");
+        Assert.Equal((0, ""), (run.Status, run.Error));
+        foreach (string text in new[] { "Made 2026-11-24", "Use by 2026-11-26", "Keep at 4 °C", "<strong>ALMOND</strong>", "By NK" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
+        Assert.Single(Sections().Matches(run.Output));
+    }
+
+    [Fact]
+    public void Honey_brings_the_text_for_infants_and_a_lot_past_its_day_says_so()
+    {
+        var run = ToolRun.In(demo.Path, "labels", "--item", "heather-honey-syrup", "--on", "2026-12-20", "--units", "us");
+        Assert.Contains("infants", run.Output, StringComparison.Ordinal);
+        Assert.Contains("NOT TO BE USED", run.Output, StringComparison.Ordinal);
+        Assert.Contains("39 °F", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("a4", "size:A4")]
+    [InlineData("letter", "size:letter")]
+    [InlineData("roll", "size:62mm")]
+    public void Every_sheet_has_its_size(string sheet, string css)
+    {
+        var run = ToolRun.In(demo.Path, "labels", "--sheet", sheet);
+        Assert.Contains(css, run.Output, StringComparison.Ordinal);
+        Assert.True(Sections().Count(run.Output) > 15);
+    }
+
+    [GeneratedRegex(" id=\"([^\"]+)\"")]
+    private static partial Regex Ids();
+
+    [GeneratedRegex("href=\"#([^\"]+)\"")]
+    private static partial Regex Links();
+
+    [GeneratedRegex("<p>[^<]*</p>|<td>[^<]*</td>|<li>[^<]*</li>|<p class=\"soft\">[^<]*</p>|<strong>[^<]*</strong>")]
+    private static partial Regex Comments();
+
+    [GeneratedRegex("<g class=\"mark\">")]
+    private static partial Regex Marks();
+
+    [GeneratedRegex("<section>")]
+    private static partial Regex Sections();
+
+    [GeneratedRegex("<style>")]
+    private static partial Regex Styles();
+}
