@@ -17,6 +17,9 @@ public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
     /// <summary>Checks of the bar's own schemas; <see langword="null"/> where none are configured.</summary>
     public IHouseSchemaCheck? HouseSchemas { get; init; }
 
+    /// <summary>Levels by rule id that stand over those of the bar's own file, for a host with settings of its own.</summary>
+    public IReadOnlyDictionary<string, Level> Levels { get; init; } = new Dictionary<string, Level>();
+
     /// <summary>Number of threads; 0 takes one a processor.</summary>
     public int Threads { get; init; }
 
@@ -57,13 +60,13 @@ public static class Checker
         var all = new List<Finding>();
         foreach (var list in perFile) all.AddRange(list);
         rules.CheckBook(book, profiles, all);
-        SetLevels(all, book.Settings);
+        SetLevels(all, book.Settings, input.Levels);
         all.RemoveAll(f => f.Level == Level.None);
 
         var accepted = Acceptances.Apply(book, all, out var uses);
         var later = new List<Finding>();
         rules.CheckAcceptances(book, profiles, later, uses);
-        SetLevels(later, book.Settings);
+        SetLevels(later, book.Settings, input.Levels);
         later.RemoveAll(f => f.Level == Level.None);
         all.AddRange(later);
 
@@ -91,9 +94,9 @@ public static class Checker
         return new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On) { HouseSchemas = input.HouseSchemas };
     }
 
-    private static void SetLevels(List<Finding> findings, Settings settings)
+    private static void SetLevels(List<Finding> findings, Settings settings, IReadOnlyDictionary<string, Level> over)
     {
         foreach (var finding in findings)
-            finding.Level = settings.LevelOf(finding.Rule.Id) ?? finding.AskedLevel ?? finding.Rule.Level;
+            finding.Level = over.TryGetValue(finding.Rule.Id, out var level) ? level : settings.LevelOf(finding.Rule.Id) ?? finding.AskedLevel ?? finding.Rule.Level;
     }
 }
