@@ -13,7 +13,7 @@ internal sealed class BrixTargetMissed : TargetRule
 
     private static readonly RuleInfo Rule = new("SL4003", "brix-target-missed", "A preparation that misses its target of °Brix", Level.Warning)
     {
-        Needs = [Fact.Brix],
+        Needs = [Fact.Brix, Fact.Density],
         Limits = [Off.Id],
         IsConsequence = true,
     };

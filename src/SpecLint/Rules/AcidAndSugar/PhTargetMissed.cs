@@ -13,7 +13,7 @@ internal sealed class PhTargetMissed : TargetRule
 
     private static readonly RuleInfo Rule = new("SL4006", "ph-target-missed", "A preparation that misses its target of pH", Level.Warning)
     {
-        Needs = [Fact.Ph],
+        Needs = [Fact.Ph, Fact.Density],
         Limits = [Off.Id],
         IsConsequence = true,
     };

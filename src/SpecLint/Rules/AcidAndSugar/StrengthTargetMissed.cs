@@ -13,7 +13,7 @@ internal sealed class StrengthTargetMissed : TargetRule
 
     private static readonly RuleInfo Rule = new("SL4004", "strength-target-missed", "A preparation that misses its target of strength", Level.Warning)
     {
-        Needs = [Fact.Abv],
+        Needs = [Fact.Abv, Fact.Density],
         Limits = [Off.Id],
         IsConsequence = true,
     };

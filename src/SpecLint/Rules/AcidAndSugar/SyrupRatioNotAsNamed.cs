@@ -12,6 +12,7 @@ internal sealed class SyrupRatioNotAsNamed : PrepRule
 
     private static readonly RuleInfo Rule = new("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Error)
     {
+        Needs = [Fact.Sugar],
         Limits = [Off.Id],
     };
 

@@ -13,7 +13,7 @@ internal sealed class WaterActivityTargetMissed : TargetRule
 
     private static readonly RuleInfo Rule = new("SL4007", "water-activity-target-missed", "A preparation that misses its target of water activity", Level.Warning)
     {
-        Needs = [Fact.WaterActivity],
+        Needs = [Fact.WaterActivity, Fact.Density],
         Limits = [Off.Id],
         IsConsequence = true,
     };

@@ -14,7 +14,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
     private static readonly LabelRule Azo = LabellingTable.Of("azo-colours");
     private static readonly string[] Sweeteners = ["stevia", "sucralose", "aspartame", "saccharin", "acesulfame", "xylitol", "erythritol", "sorbitol", "diet-cola", "diet-lemonade"];
 
-    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "A sweetener or an azo colour is in it without the words that go with it", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "A sweetener or an azo colour is in it without the words that go with it", Level.Warning) { Needs = [Fact.Abv] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7001: an allergen of the tree that the recipe's list does not name.</summary>
 internal sealed class AllergenUndeclared : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7001", "allergen-undeclared", "An allergen is in the recipe and not in its list", Level.Error) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL7001", "allergen-undeclared", "An allergen is in the recipe and not in its list", Level.Error) { Needs = [Fact.Sulphite], Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -20,7 +20,7 @@ internal sealed class StatementMissing : RecipeRule
 
     private static readonly RuleInfo Rule = new("SL7028", "statement-missing", "A substance is in it that the guest has to be told of by name", Level.Warning)
     {
-        Needs = [Fact.Caffeine],
+        Needs = [Fact.Caffeine, Fact.ServedVolume],
         Limits = ["caffeine-statement"],
         Safety = true,
     };

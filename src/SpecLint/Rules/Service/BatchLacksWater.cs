@@ -12,7 +12,7 @@ internal sealed class BatchLacksWater : PrepRule
 
     private static readonly RuleInfo Rule = new("SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would give", Level.Warning)
     {
-        Needs = [Fact.Abv],
+        Needs = [Fact.Abv, Fact.Dilution],
         Limits = [Low.Id],
         IsConsequence = true,
     };

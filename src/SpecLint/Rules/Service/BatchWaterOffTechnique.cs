@@ -13,7 +13,7 @@ internal sealed class BatchWaterOffTechnique : PrepRule
 
     private static readonly RuleInfo Rule = new("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would give", Level.Note)
     {
-        Needs = [Fact.Abv],
+        Needs = [Fact.Abv, Fact.Dilution],
         Limits = [Least.Id, Low.Id],
         IsConsequence = true,
     };

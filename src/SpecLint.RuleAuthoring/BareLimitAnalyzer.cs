@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Diagnostics;
+using Microsoft.CodeAnalysis.Operations;
+
+namespace SpecLint.RuleAuthoring;
+
+/// <summary>
+/// A measured value held against a number that stands in the rule's code: a limit belongs in a table, with its source.
+/// Only comparisons of floating point are looked at, and only where they decide what is reported; 0, 1, −1 and 100
+/// (nothing, the whole) and tolerances of arithmetic (up to 10⁻⁶) are no limits. A comparison within a conditional
+/// expression chooses a value, as in rounding, and passes.
+/// </summary>
+[DiagnosticAnalyzer(LanguageNames.CSharp)]
+public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
+{
+    private const double LargestTolerance = 1e-6;
+
+    private static readonly DiagnosticDescriptor BareLimit = new(
+        "SLA004",
+        "A limit as a bare number",
+        "{0} stands in the code as a limit: put it into a table with its source, so that the finding can name both",
+        Names.Category,
+        DiagnosticSeverity.Warning,
+        isEnabledByDefault: true);
+
+    /// <inheritdoc/>
+    public override ImmutableArray<DiagnosticDescriptor> SupportedDiagnostics { get; } = ImmutableArray.Create(BareLimit);
+
+    /// <inheritdoc/>
+    public override void Initialize(AnalysisContext context)
+    {
+        context.ConfigureGeneratedCodeAnalysis(GeneratedCodeAnalysisFlags.None);
+        context.EnableConcurrentExecution();
+        context.RegisterCompilationStartAction(static start =>
+        {
+            if (start.Compilation.GetTypeByMetadataName(Names.Rule) is not { } rule) return;
+            start.RegisterOperationAction(c => OnComparison(c, rule), OperationKind.Binary);
+            start.RegisterOperationAction(c => OnPattern(c, rule), OperationKind.RelationalPattern);
+        });
+    }
+
+    private static void OnComparison(OperationAnalysisContext context, INamedTypeSymbol rule)
+    {
+        var comparison = (IBinaryOperation)context.Operation;
+        if (comparison.OperatorKind is not (BinaryOperatorKind.LessThan or BinaryOperatorKind.LessThanOrEqual or BinaryOperatorKind.GreaterThan or BinaryOperatorKind.GreaterThanOrEqual)) return;
+        if (!context.ContainingSymbol.ContainingType.DerivesFrom(rule) || ChoosesValue(comparison)) return;
+        foreach (var (side, other) in new[] { (comparison.LeftOperand, comparison.RightOperand), (comparison.RightOperand, comparison.LeftOperand) })
+        {
+            if (!other.ConstantValue.HasValue) Report(context, side);
+        }
+    }
+
+    private static void OnPattern(OperationAnalysisContext context, INamedTypeSymbol rule)
+    {
+        if (!context.ContainingSymbol.ContainingType.DerivesFrom(rule) || ChoosesValue(context.Operation)) return;
+        Report(context, ((IRelationalPatternOperation)context.Operation).Value);
+    }
+
+    private static void Report(OperationAnalysisContext context, IOperation number)
+    {
+        if (number.Type is not { SpecialType: SpecialType.System_Double or SpecialType.System_Single or SpecialType.System_Decimal }) return;
+        if (number.ConstantValue is not { HasValue: true, Value: { } boxed }) return;
+        double value = boxed switch { double d => d, float f => f, decimal m => (double)m, _ => double.NaN };
+        if (double.IsNaN(value) || double.IsInfinity(value) || value is 1 or -1 or 100 || Math.Abs(value) <= LargestTolerance) return;
+        context.ReportDiagnostic(Diagnostic.Create(BareLimit, number.Syntax.GetLocation(), number.Syntax.ToString()));
+    }
+
+    private static bool ChoosesValue(IOperation comparison)
+    {
+        IOperation inner = comparison;
+        for (var outer = comparison.Parent; outer is not null; inner = outer, outer = outer.Parent)
+        {
+            if (outer is IConditionalOperation { Type: { SpecialType: not SpecialType.System_Boolean } } choice) return choice.Condition == inner;
+            if (outer is ISwitchExpressionArmOperation arm) return arm.Value != inner;
+            if (outer is IConditionalOperation or IBlockOperation or IAnonymousFunctionOperation) return false;
+        }
+
+        return false;
+    }
+}

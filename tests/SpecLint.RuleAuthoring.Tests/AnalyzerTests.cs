@@ -1,0 +1,124 @@
+namespace SpecLint.RuleAuthoring.Tests;
+
+public class AnalyzerTests
+{
+    [Fact]
+    public Task A_rule_with_page_and_id_in_its_range_passes() => Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "\"SL3001\""), "SL3001");
+
+    [Fact]
+    public Task A_rule_without_a_page_is_reported() => Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
+
+    [Theory]
+    [InlineData("SL1001")]
+    [InlineData("SL301")]
+    [InlineData("XX3001")]
+    public Task An_id_outside_the_range_of_its_family_is_reported(string id) =>
+        Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", $"{{|SLA002:\"{id}\"|}}"), id);
+
+    [Fact]
+    public Task An_id_used_twice_is_reported_at_the_later_rule() =>
+        Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "\"SL3001\"") + RuleOf("SpecLint.Rules.Balance", "B", "{|SLA003:\"SL3001\"|}"), "SL3001");
+
+    [Theory]
+    [InlineData("HR3001", true)]
+    [InlineData("SL3001", false)]
+    [InlineData("HR0001", false)]
+    [InlineData("house-1", false)]
+    public Task A_house_has_ids_of_its_own(string id, bool right) =>
+        Checked.InAHouseByAsync<RuleIdAnalyzer>(RuleOf("Saltmarsh.Rules", "A", right ? $"\"{id}\"" : $"{{|SLA002:\"{id}\"|}}"), id);
+
+    [Theory]
+    [InlineData("if (value > {|SLA004:12.5|}) Report(\"\");")]
+    [InlineData("if ({|SLA004:-3.0|} >= value) Report(\"\");")]
+    [InlineData("if (value is < {|SLA004:0.3|} or > {|SLA004:3|}) Report(\"\");")]
+    [InlineData("if ({|SLA004:Most|} < value) Report(\"\");")]
+    [InlineData("bool over = value > {|SLA004:5|}; if (over) Report(\"\");")]
+    [InlineData("if (value <= 0 || value >= 1 || value > 100) Report(\"\");")]
+    [InlineData("if (System.Math.Abs(value - 2) < 1e-9) Report(\"\");")]
+    [InlineData("if (System.Math.Round(value >= 50 ? value : value / 5) > Limit) Report(\"\");")]
+    [InlineData("int count = (int)value; if (count > 3) Report(\"\");")]
+    [InlineData("if (value > Limit) Report(\"\");")]
+    public Task A_limit_as_a_bare_number_is_reported(string statement) => Checked.ByAsync<BareLimitAnalyzer>($$"""
+        namespace SpecLint.Rules.Balance
+        {
+            internal sealed class A : Rule
+            {
+                private const double Most = 7.5;
+                private static readonly double Limit = double.Parse("4.5");
+                public override RuleInfo Info => null;
+                public void Check(double value) { {{statement}} }
+            }
+        }
+        """);
+
+    [Fact]
+    public Task Outside_of_rules_numbers_are_free() => Checked.ByAsync<BareLimitAnalyzer>("internal static class Solver { public static bool Near(double value) => value < 0.25; }");
+
+    [Theory]
+    [InlineData("[Fact.Abv]", "new RecipeContext().Fact(Fact.Abv)")]
+    [InlineData("[Fact.Abv]", "new RecipeContext().Fact({|SLA005:Fact.Sugar|})")]
+    [InlineData("[Fact.Abv]", "new RecipeProfile().Get({|SLA005:Fact.Sugar|})")]
+    [InlineData("[]", "new RecipeContext().Fact({|SLA005:Fact.Acid|})")]
+    [InlineData("Listed", "new RecipeContext().Fact(Fact.Acid)")]
+    public Task A_fact_that_is_read_is_declared(string needs, string read) => Checked.ByAsync<UndeclaredFactAnalyzer>($$"""
+        using SpecLint.Profile;
+        namespace SpecLint.Rules.Balance
+        {
+            internal sealed class A : Rule
+            {
+                private static Fact[] Listed => new Fact[0];
+                private static readonly RuleInfo Own = new RuleInfo("SL3001", "") { Needs = {{needs}} };
+                public override RuleInfo Info => Own;
+                public double Check() => {{read}}.Value;
+            }
+        }
+        """);
+
+    [Fact]
+    public Task A_fact_that_the_base_reads_is_declared_by_each_rule() => Checked.ByAsync<UndeclaredFactAnalyzer>("""
+        using SpecLint.Profile;
+        namespace SpecLint.Rules.Balance
+        {
+            internal abstract class Band : Rule { public double Check() => new RecipeContext().Fact(Fact.Acid).Value; }
+            internal sealed class {|SLA005:A|} : Band { public override RuleInfo Info { get; } = new RuleInfo("SL3001", ""); }
+            internal sealed class B : Band { public override RuleInfo Info { get; } = new RuleInfo("SL3002", "") { Needs = [Fact.Acid] }; }
+        }
+        """);
+
+    [Theory]
+    [InlineData("{|SLA006:System.DateTime.Now|}")]
+    [InlineData("{|SLA006:System.DateTimeOffset.UtcNow|}")]
+    [InlineData("{|SLA006:System.Guid.NewGuid()|}")]
+    [InlineData("{|SLA006:new System.Random()|}")]
+    [InlineData("{|SLA006:System.IO.File.ReadAllText(\"a\")|}")]
+    [InlineData("{|SLA006:System.Environment.GetEnvironmentVariable(\"A\")|}")]
+    [InlineData("{|SLA007:System.Globalization.CultureInfo.CurrentCulture|}")]
+    [InlineData("{|SLA007:x.ToString()|}")]
+    [InlineData("{|SLA007:x.ToString(\"0.0\")|}")]
+    [InlineData("{|SLA007:double.Parse(\"1\")|}")]
+    [InlineData("{|SLA007:\"A\".ToLower()|}")]
+    [InlineData("\"a\".Equals(\"A\", {|SLA007:System.StringComparison.CurrentCulture|})")]
+    [InlineData("$\"{|SLA007:{x}|} g\"")]
+    [InlineData("{|SLA007:x + \" g\"|}")]
+    [InlineData("new System.Text.StringBuilder().Append(x, 0)", "public static object Append(this System.Text.StringBuilder b, double v, int n) => b;")]
+    [InlineData("{|SLA007:new System.Text.StringBuilder().Append(x)|}")]
+    [InlineData("x.ToString(System.Globalization.CultureInfo.InvariantCulture)")]
+    [InlineData("System.FormattableString.Invariant($\"{x} g\")")]
+    [InlineData("string.Create(System.Globalization.CultureInfo.InvariantCulture, $\"{x} g\")")]
+    [InlineData("$\"{n} files\"")]
+    [InlineData("new System.DateTime(2026, 11, 25)")]
+    public Task Surroundings_and_culture_stay_out(string expression, string member = "") =>
+        Checked.ByAsync<AmbientStateAnalyzer>($$"""internal static class A { {{member}} public static object B(double x, int n) => {{expression}}; }""");
+
+    private static string RuleOf(string space, string name, string id) => $$"""
+        namespace {{space}}
+        {
+            internal sealed class {{name}} : SpecLint.Rules.Rule
+            {
+                private static readonly SpecLint.Rules.RuleInfo Own = new SpecLint.Rules.RuleInfo({{id}}, "A mistake");
+                public override SpecLint.Rules.RuleInfo Info => Own;
+            }
+        }
+
+        """;
+}

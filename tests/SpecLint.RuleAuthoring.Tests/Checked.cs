@@ -1,0 +1,80 @@
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp.Testing;
+using Microsoft.CodeAnalysis.Diagnostics;
+using Microsoft.CodeAnalysis.Testing;
+
+namespace SpecLint.RuleAuthoring.Tests;
+
+/// <summary>Code with the expected diagnostics marked in it, beside the few types of the library that the analyzers look for.</summary>
+internal static class Checked
+{
+    /// <summary>The library's types, as far as they matter.</summary>
+    private const string Library = """
+        namespace SpecLint.Profile
+        {
+            public enum Fact { Abv, Sugar, Acid }
+            public readonly struct FactValue { public double Value => 0; }
+            public sealed class RecipeProfile { public FactValue Get(Fact fact) => default; }
+        }
+
+        namespace SpecLint.Rules
+        {
+            using System.Collections.Generic;
+
+            public enum RuleFamily { File = 1, Balance = 3 }
+
+            public sealed class RuleInfo
+            {
+                public RuleInfo(string id, string title) { }
+                public IReadOnlyList<SpecLint.Profile.Fact> Needs { get; set; }
+            }
+
+            public sealed class RecipeContext
+            {
+                public SpecLint.Profile.FactValue Fact(SpecLint.Profile.Fact fact) => default;
+            }
+
+            public abstract class Rule
+            {
+                public abstract RuleInfo Info { get; }
+                protected void Report(string message) { }
+            }
+        }
+        """;
+
+    /// <summary>Runs an analyzer on code of the library itself.</summary>
+    public static Task ByAsync<TAnalyzer>(string code, params string[] pages)
+        where TAnalyzer : DiagnosticAnalyzer, new() => Make<TAnalyzer>(code, pages, own: true).RunAsync();
+
+    /// <summary>Runs an analyzer on code of a house that uses the library.</summary>
+    public static Task InAHouseByAsync<TAnalyzer>(string code, params string[] pages)
+        where TAnalyzer : DiagnosticAnalyzer, new() => Make<TAnalyzer>(code, pages, own: false).RunAsync();
+
+    private static CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> Make<TAnalyzer>(string code, string[] pages, bool own)
+        where TAnalyzer : DiagnosticAnalyzer, new()
+    {
+        // The framework that runs the test is the reference: nothing is fetched.
+        var test = new CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> { ReferenceAssemblies = new ReferenceAssemblies("net10.0") };
+        foreach (string path in ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator))
+        {
+            if (Path.GetFileName(path).StartsWith("System.", StringComparison.Ordinal)) test.TestState.AdditionalReferences.Add(MetadataReference.CreateFromFile(path));
+        }
+
+        test.TestState.Sources.Add(("Rules.cs", code));
+        if (own)
+        {
+            test.TestState.Sources.Add(("Library.cs", Library));
+        }
+        else
+        {
+            var library = new ProjectState("SpecLint", LanguageNames.CSharp, "/library/", "cs");
+            library.Sources.Add(("Library.cs", Library));
+            library.AdditionalReferences.AddRange(test.TestState.AdditionalReferences);
+            test.TestState.AdditionalProjects.Add("SpecLint", library);
+            test.TestState.AdditionalProjectReferences.Add("SpecLint");
+        }
+
+        foreach (string page in pages) test.TestState.AdditionalFiles.Add(($"rules-docs/{page}.md", "# " + page));
+        return test;
+    }
+}
