@@ -38,6 +38,13 @@ public class DisplayTextTests
             return lines.TrueForAll(l => DisplayText.Width(l) <= 80) && kept == shown.Replace(" ", "", StringComparison.Ordinal);
         });
 
+    [Fact]
+    public void A_number_stays_with_its_unit()
+    {
+        var lines = DisplayText.Wrap("take exactly 7.5 ml, and at -18 °C no more", "", "", 17).ToList();
+        Assert.Equal(["take exactly", "7.5 ml, and at", "-18 °C no more"], lines);
+    }
+
     [Theory]
     [InlineData("abc", 3)]
     [InlineData("é", 1)]

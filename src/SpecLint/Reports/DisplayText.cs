@@ -89,9 +89,28 @@ public static class DisplayText
         if (!empty) yield return line.ToString();
     }
 
+    /// <summary>Words, a number together with the unit behind it.</summary>
+    private static IEnumerable<string> Words(string text)
+    {
+        string[] words = text.Split([' '], StringSplitOptions.RemoveEmptyEntries);
+        for (int i = 0; i < words.Length; i++)
+        {
+            bool isNumber = words[i].Length is > 0 and <= 12 && words[i][words[i].Length - 1] is >= '0' and <= '9';
+            if (isNumber && i + 1 < words.Length && IsUnit(words[i + 1])) yield return words[i] + " " + words[++i];
+            else yield return words[i];
+        }
+    }
+
+    private static bool IsUnit(string word)
+    {
+        string unit = word.TrimEnd('.', ',', ';', ':', ')');
+        return unit is "ml" or "mL" or "l" or "L" or "cl" or "oz" or "g" or "kg" or "mg" or "%" or "°C" or "°Bx" or "s" or "min" or "h" or "d" or "bar" or "kcal"
+            || unit.StartsWith("g/", StringComparison.Ordinal) || unit.StartsWith("mg/", StringComparison.Ordinal);
+    }
+
     private static IEnumerable<string> Pieces(string text, int widest)
     {
-        foreach (string word in text.Split([' '], StringSplitOptions.RemoveEmptyEntries))
+        foreach (string word in Words(text))
         {
             if (Width(word) <= widest)
             {
