@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Profile;

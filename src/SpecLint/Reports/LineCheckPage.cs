@@ -1,7 +1,6 @@
 using System.Text;
 using SpecLint.Book;
 using SpecLint.Findings;
-using SpecLint.Reading;
 using SpecLint.Service;
 
 namespace SpecLint.Reports;

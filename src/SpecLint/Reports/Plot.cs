@@ -7,6 +7,13 @@ namespace SpecLint.Reports;
 /// <summary>A mark of a plot, with its ranges.</summary>
 /// <param name="Label">Its number or short name, beside the mark.</param>
 /// <param name="Title">Its name.</param>
+/// <param name="X">Its value along the plot, in the unit of the axis.</param>
+/// <param name="XLow">Low end along the plot.</param>
+/// <param name="XHigh">High end along the plot.</param>
+/// <param name="Y">Its value up the plot, in the unit of the axis.</param>
+/// <param name="YLow">Low end up the plot.</param>
+/// <param name="YHigh">High end up the plot.</param>
+/// <param name="Filled">Whether the mark is filled.</param>
 internal readonly record struct PlotMark(string Label, string Title, double X, double XLow, double XHigh, double Y, double YLow, double YHigh, bool Filled);
 
 /// <summary>A plot of two numbers as SVG: marks with crosses for their ranges, bands behind them. Shape and label carry the meaning, colour none.</summary>

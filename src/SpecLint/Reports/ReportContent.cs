@@ -88,7 +88,8 @@ public sealed class ReportContent
             [.. result.Findings.Where(f => includes(f.Place.File.Path))],
             [.. result.Accepted.Where(f => includes(f.Place.File.Path))],
             files.Count(f => includes(f.Source.Path)),
-            files.Count(f => f is Recipe && includes(f.Source.Path))) { Remarks = remarks ?? [], Shows = includes };
+            files.Count(f => f is Recipe && includes(f.Source.Path)))
+        { Remarks = remarks ?? [], Shows = includes };
     }
 
     /// <summary>Whether a place is in a file of the book; else it is in the built-in catalogue.</summary>

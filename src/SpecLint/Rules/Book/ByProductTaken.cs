@@ -1,4 +1,3 @@
-using SpecLint.Book;
 using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;

@@ -18,7 +18,7 @@ internal sealed class MetalWithAcid : RecipeRule
     private static readonly RuleInfo Rule = new("SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error)
     {
         Safety = true,
-        Needs = [Fact.Ph],
+        Needs = [Fact.Ph, Fact.Acid],
         Limits = [Copper.Id, Zinc.Id, Aluminium.Id, Crystal.Id, Pewter.Id],
     };
 

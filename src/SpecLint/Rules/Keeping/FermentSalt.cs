@@ -43,7 +43,7 @@ internal sealed class FermentSalt : PrepRule
         if (!(all > 0) || (percent >= Least.Value && percent <= Most.Value)) return;
         bool little = percent < Least.Value;
         var limit = little ? Least : Most;
-        
+
         // Rounded to the inside of the band.
         double exact = limit.Value / 100 * (all - salt) / (1 - (limit.Value / 100));
         double needed = little ? Math.Ceiling(exact) : Math.Floor(exact);

@@ -32,7 +32,7 @@ internal sealed class KeepingClaimUnfounded : PrepRule
     private static readonly RuleInfo Rule = new("SL5030", "keeping-claim-unfounded", "A claim of keeping goes further than its figures", Level.Warning)
     {
         Safety = true,
-        Needs = [Fact.Abv, Fact.Ph],
+        Needs = [Fact.Abv, Fact.Ph, Fact.Life],
         Limits = [NoGrowth.Id, Kill.Id, AcidPh.Id, AcidTime.Id],
     };
 
