@@ -10,6 +10,7 @@ public sealed class RecipeProfile
 {
     private static readonly Limit NegligibleShare = Limits.Of("tolerance-negligible-share");
     private static readonly Limit ProteinBuffer = Limits.Of("tolerance-protein-buffer");
+    private static readonly Limit StrayIons = Limits.Of("stray-ions");
     private static readonly Limit ComputedPhHalfWidth = Limits.Of("tolerance-ph-computed");
 
     private readonly ProfileSet set;
@@ -751,6 +752,26 @@ public sealed class RecipeProfile
         if ((unknown & (Unknowns.Ph | Unknowns.Acid | Unknowns.Composition | Unknowns.Mass | Unknowns.Water)) != 0) return FactValue.Open(unknownBecause);
         return PhOf(served);
     }
+
+    /// <summary>
+    /// The computed pH with a range that also holds the minerals of water, sugar and spices that no table gives: where there is
+    /// little acid they shift it far. Only for holding a reading against it.
+    /// </summary>
+    internal FactValue ComputedPhWithStrayIons()
+    {
+        var computed = ComputedPh();
+        if (!computed.IsKnown) return computed;
+        double potassium = StrayIons.Value / 1000 * PotassiumMolarMass * served.Total / 1000;
+        var more = served.Copy();
+        more.Replace(Component.Potassium, served.Of(Component.Potassium) + potassium);
+        var less = served.Copy();
+        less.Replace(Component.Potassium, Math.Max(0, served.Of(Component.Potassium) - potassium));
+        FactValue high = PhOf(more), low = PhOf(less);
+        return computed with { Low = low.IsKnown ? Math.Min(computed.Low, low.Low) : computed.Low, High = high.IsKnown ? Math.Max(computed.High, high.High) : computed.High };
+    }
+
+    /// <summary>g/mol.</summary>
+    private const double PotassiumMolarMass = 39.0983;
 
     private void WorkPh()
     {

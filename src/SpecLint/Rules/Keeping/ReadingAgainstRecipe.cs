@@ -23,7 +23,7 @@ internal sealed class ReadingAgainstRecipe : PrepRule
     {
         if (prep.Measured is not { } measured) return;
         var profile = context.Profile;
-        if (measured.Ph.IsGiven) Hold(context, "pH", "measured.ph", measured.Ph, profile.Get(Fact.Ph), profile.ComputedPh(), Fact.Ph);
+        if (measured.Ph.IsGiven) Hold(context, "pH", "measured.ph", measured.Ph, profile.Get(Fact.Ph), profile.ComputedPhWithStrayIons(), Fact.Ph);
         if (measured.Brix.IsGiven) Hold(context, "°Brix", "measured.brix", measured.Brix, profile.Get(Fact.Brix), profile.ComputedBrix(), Fact.Brix);
         if (measured.Abv.IsGiven) Hold(context, "strength", "measured.abv", measured.Abv, profile.Get(Fact.Abv), profile.ComputedAbv(), Fact.Abv);
     }
