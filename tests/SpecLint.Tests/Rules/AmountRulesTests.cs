@@ -1,8 +1,6 @@
 using System.Text;
 using CsCheck;
-using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Reading;
 using SpecLint.Rules.Amounts;
 using SpecLint.Tests.Support;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using SpecLint.Book;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Service;
 using SpecLint.Tests.Support;
 

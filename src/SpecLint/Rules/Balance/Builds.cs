@@ -1,5 +1,5 @@
-using SpecLint.Catalogue;
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
