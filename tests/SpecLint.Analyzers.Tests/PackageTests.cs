@@ -104,19 +104,20 @@ public sealed partial class PackageTests(PackedPackage package, ITestOutputHelpe
 
         project.Build("-p:SpecLintFindFiles=false");
         var without = project.Build("--no-restore", "--no-incremental", "-p:SpecLintFindFiles=false");
-        var with = project.Build("--no-restore", "--no-incremental", "-p:ReportAnalyzer=true", "-v", "n");
+        var with = project.Build("--no-restore", "--no-incremental", "-p:ReportAnalyzer=true", "-v", "d");
         with.AssertSound();
         Assert.Equal(Recipes, with.Printed.Where(f => f.Id == "SL3016").Select(f => f.Path).Distinct().Count());
-        var added = with.Time - without.Time;
         var total = TotalTime().Match(with.Text);
-        string measured = string.Create(CultureInfo.InvariantCulture, $"{Recipes} recipes: build {with.Time.TotalSeconds:0.0} s, without them {without.Time.TotalSeconds:0.0} s, added {added.TotalSeconds:0.0} s; {total.Value.Trim()}");
+        Assert.True(total.Success, with.Text);
+        double inPlugin = double.Parse(total.Groups["seconds"].Value, CultureInfo.InvariantCulture);
+        string measured = string.Create(CultureInfo.InvariantCulture, $"{Recipes} recipes: build {with.Time.TotalSeconds:0.0} s, without them {without.Time.TotalSeconds:0.0} s; {inPlugin:0.0} s of it in the plug-in, by the compiler's own count");
         output.WriteLine(measured);
         Console.WriteLine(measured);
 
         // The aim is 2 s on two idle processors; a busy machine is given ten times that before it counts as a fault.
-        Assert.True(added < TimeSpan.FromSeconds(20), measured);
+        Assert.True(inPlugin < 20, measured);
     }
 
-    [GeneratedRegex(@"Total analyzer execution time: [\d.,]+ seconds")]
+    [GeneratedRegex(@"Total analyzer execution time: (?<seconds>[\d.]+) seconds", RegexOptions.ExplicitCapture)]
     private static partial Regex TotalTime();
 }
