@@ -278,16 +278,9 @@ public sealed class Comparison
         return keep.At.IsGiven ? $"{text} at {prep.Source.TextOf(keep.At.Span).Trim('"')}" : text;
     }
 
-    private static Dictionary<string, Finding> ByFingerprint(IEnumerable<Finding> findings)
-    {
-        var by = new Dictionary<string, Finding>(StringComparer.Ordinal);
-        foreach (var finding in findings)
-        {
-            if (!by.ContainsKey(finding.Fingerprint)) by.Add(finding.Fingerprint, finding);
-        }
-
-        return by;
-    }
+    /// <summary>The findings by fingerprint; of two with one fingerprint, the first.</summary>
+    internal static Dictionary<string, Finding> ByFingerprint(IEnumerable<Finding> findings)
+        => findings.GroupBy(f => f.Fingerprint, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
 
     private static List<Finding> Sorted(IEnumerable<KeyValuePair<string, Finding>> findings)
     {
@@ -297,15 +290,7 @@ public sealed class Comparison
     }
 
     private static Dictionary<string, Recipe> ById(LinkedBook book)
-    {
-        var by = new Dictionary<string, Recipe>(StringComparer.Ordinal);
-        foreach (var recipe in book.Recipes)
-        {
-            if (!by.ContainsKey(recipe.Id)) by.Add(recipe.Id, recipe);
-        }
-
-        return by;
-    }
+        => book.Recipes.GroupBy(r => r.Id, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
 
     /// <summary>Ids of the recipes and ingredients whose files differ; carriage returns do not count, since a checkout may add them.</summary>
     private static HashSet<string> ChangedIds(LinkedBook before, LinkedBook after, out bool barChanged)

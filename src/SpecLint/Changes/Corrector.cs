@@ -227,16 +227,7 @@ public static class Corrector
             Try(corrections.GetRange(half, corrections.Count - half).ConvertAll(c => c.Fingerprint));
         }
 
-        private Dictionary<string, Finding> FindNow()
-        {
-            var now = new Dictionary<string, Finding>(StringComparer.Ordinal);
-            foreach (var finding in Result.Findings.Flat())
-            {
-                if (!now.ContainsKey(finding.Fingerprint)) now.Add(finding.Fingerprint, finding);
-            }
-
-            return now;
-        }
+        private Dictionary<string, Finding> FindNow() => Comparison.ByFingerprint(Result.Findings.Flat());
 
         /// <summary>The files with corrections made; <see langword="null"/> where they cannot be.</summary>
         private List<SourceFile>? Make(List<Correction> corrections)
