@@ -2,10 +2,8 @@ using System.Collections.Immutable;
 using System.Text;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Text;
-using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Reading;
-using SpecLint.Reports;
 
 namespace SpecLint.Analyzers;
 
@@ -33,7 +31,7 @@ internal sealed class BookCheck
     {
         this.files = files;
         this.on = on;
-        this.project = project.Replace('\\', '/').TrimEnd('/') + "/";
+        this.project = project;
         this.levels = levels;
         this.concurrent = concurrent;
     }
@@ -52,7 +50,7 @@ internal sealed class BookCheck
     private Dictionary<string, ImmutableArray<Reported>> Check(CancellationToken cancel)
     {
         var all = new Dictionary<string, ImmutableArray<Reported>>(StringComparer.Ordinal);
-        foreach (var book in Books())
+        foreach (var book in Books.ByRoot(files, f => f.Path, project))
         {
             cancel.ThrowIfCancellationRequested();
             foreach (var inFile in CheckBook(book.Key, book.Value, cancel).GroupBy(r => r.Where.Path, StringComparer.Ordinal))
@@ -62,30 +60,13 @@ internal sealed class BookCheck
         return all;
     }
 
-    /// <summary>The files by the folder of the nearest bar.json above them: each such folder is a book of its own.</summary>
-    private SortedDictionary<string, List<AdditionalText>> Books()
-    {
-        var roots = new HashSet<string>(files.Where(f => FileKinds.Of(f.Path) == FileKind.Bar).Select(f => FolderOf(Slashed(f.Path))), StringComparer.Ordinal);
-        var books = new SortedDictionary<string, List<AdditionalText>>(StringComparer.Ordinal);
-        foreach (var file in files)
-        {
-            string path = Slashed(file.Path), root = FolderOf(path);
-            while (root.Length > 0 && !roots.Contains(root)) root = FolderOf(root.TrimEnd('/'));
-            if (!roots.Contains(root)) root = path.StartsWith(project, StringComparison.Ordinal) ? project : FolderOf(path);
-            if (!books.TryGetValue(root, out var list)) books.Add(root, list = []);
-            list.Add(file);
-        }
-
-        return books;
-    }
-
     private ImmutableArray<Reported> CheckBook(string root, List<AdditionalText> members, CancellationToken cancel)
     {
         var texts = new List<(string Path, string FullPath, SourceText Text)>(members.Count);
         foreach (var member in members)
         {
             // The compiler itself says that a file cannot be read.
-            if (member.GetText(cancel) is { } text) texts.Add((Slashed(member.Path).Substring(root.Length), member.Path, text));
+            if (member.GetText(cancel) is { } text) texts.Add((Books.Slashed(member.Path).Substring(root.Length), member.Path, text));
         }
 
         texts.Sort(static (a, b) => string.CompareOrdinal(a.Path, b.Path));
@@ -102,20 +83,9 @@ internal sealed class BookCheck
             originals.Add(path, (fullPath, text));
         }
 
-        var wanted = Wanted(sources);
-        var result = Checker.Check(new BookInput(wanted, on) { Levels = levels, Threads = concurrent ? 0 : 1 });
+        var result = Checker.Check(new BookInput(Books.Wanted(sources), on) { Levels = levels, Threads = concurrent ? 0 : 1 });
         var found = ImmutableArray.CreateBuilder<Reported>();
-        foreach (var finding in result.Findings)
-        {
-            Add(finding);
-
-            // What follows from a finding stands in its message; only where it weighs more must the build count it.
-            foreach (var folded in finding.Folded)
-            {
-                if (folded.Level > finding.Level) Add(folded);
-            }
-        }
-
+        foreach (var finding in Books.Reportable(result)) Add(finding);
         found.Sort(static (a, b) => a.Where.Span.CompareTo(b.Where.Span));
         var done = found.ToImmutable();
         BookCache.Put(key, done);
@@ -135,30 +105,8 @@ internal sealed class BookCheck
                 if (PlaceOf(folded.Place, originals) is { } place) further.Add(place);
             }
 
-            found.Add(new Reported(finding.Rule.Id, finding.Level, MessageOf(finding), where, further.ToImmutable(), finding.Fingerprint));
+            found.Add(new Reported(finding.Rule.Id, finding.Level, Books.MessageOf(finding), where, further.ToImmutable(), finding.Fingerprint));
         }
-    }
-
-    /// <summary>The files that the bar's own file takes in, as the command takes them.</summary>
-    private static List<SourceFile> Wanted(List<SourceFile> sources)
-    {
-        var barSource = sources.Find(s => s.Path == "bar.json");
-        if (barSource is null || BookReader.Read(barSource, FileKind.Bar, Measures.Default) is not Bar bar) return sources;
-        if (bar.Files.Count == 0 && bar.LeaveOut.Count == 0) return sources;
-        var takeIn = bar.Files.Select(p => new PathPattern(p.Value)).ToArray();
-        var leaveOut = bar.LeaveOut.Select(p => new PathPattern(p.Value)).ToArray();
-        return sources.FindAll(s => s.Path == "bar.json"
-            || ((takeIn.Length == 0 || Array.Exists(takeIn, p => p.Matches(s.Path))) && !Array.Exists(leaveOut, p => p.MatchesOrHolds(s.Path))));
-    }
-
-    private static string MessageOf(Finding finding)
-    {
-        var message = new StringBuilder(finding.Message);
-        if (finding.Advice.Length > 0) message.Append(" To put it right: ").Append(finding.Advice);
-        if (finding.Caution is not null) message.Append(" Caution: ").Append(finding.Caution);
-        if (finding.Folded.Count > 0)
-            message.Append(" From this follows ").Append(string.Join(", ", finding.Folded.Select(f => $"{f.Rule.Id} in line {f.Place.Start.Line}"))).Append('.');
-        return DisplayText.Escape(message.ToString());
     }
 
     private static PlaceInFile? PlaceOf(Place place, Dictionary<string, (string FullPath, SourceText Text)> originals)
@@ -207,8 +155,4 @@ internal sealed class BookCheck
 
         return [.. encoding.GetPreamble(), .. encoding.GetBytes(characters)];
     }
-
-    private static string Slashed(string path) => path.Replace('\\', '/');
-
-    private static string FolderOf(string path) => path.Substring(0, path.LastIndexOf('/') + 1);
 }

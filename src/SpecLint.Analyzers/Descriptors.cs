@@ -48,9 +48,6 @@ internal static class Descriptors
         _ => null,
     };
 
-    private static DiagnosticDescriptor Make(RuleInfo rule, string pages)
-    {
-        string link = pages.Length == 0 ? rule.Page : $"{pages.TrimEnd('/')}/{rule.Id}.md";
-        return new DiagnosticDescriptor(rule.Id, rule.Title, "{0}", $"SpecLint.{rule.Family}", SeverityOf(rule.Level), isEnabledByDefault: true, helpLinkUri: link);
-    }
+    private static DiagnosticDescriptor Make(RuleInfo rule, string pages) =>
+        new DiagnosticDescriptor(rule.Id, rule.Title, "{0}", $"SpecLint.{rule.Family}", SeverityOf(rule.Level), isEnabledByDefault: true, helpLinkUri: Books.PageOf(rule.Id, pages));
 }

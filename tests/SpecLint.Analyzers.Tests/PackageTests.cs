@@ -10,11 +10,14 @@ namespace SpecLint.Analyzers.Tests;
 [Trait("Speed", "slow")]
 public sealed partial class PackageTests(PackedPackage package, ITestOutputHelper output) : IClassFixture<PackedPackage>
 {
+    private const int Recipes = 1000;
+
     [Fact]
-    public void The_package_holds_one_assembly_and_asks_for_no_other()
+    public void The_package_holds_one_plugin_and_one_task_and_asks_for_no_other_package()
     {
         var names = package.Names();
-        Assert.Equal(["analyzers/dotnet/cs/SpecLint.Analyzers.dll"], names.Where(n => n.EndsWith(".dll", StringComparison.Ordinal)));
+        string[] assemblies = ["analyzers/dotnet/cs/SpecLint.Analyzers.dll", "tasks/netstandard2.0/SpecLint.Build.dll", "tasks/netstandard2.0/SpecLint.Science.dll", "tasks/netstandard2.0/SpecLint.dll"];
+        Assert.Equal(assemblies, names.Where(n => n.EndsWith(".dll", StringComparison.Ordinal)));
         Assert.Contains("build/SpecLint.Analyzers.props", names);
         string specification = package.Read("SpecLint.Analyzers.nuspec");
         Assert.Contains("<developmentDependency>true</developmentDependency>", specification, StringComparison.Ordinal);
@@ -32,7 +35,7 @@ public sealed partial class PackageTests(PackedPackage package, ITestOutputHelpe
     }
 
     [Fact]
-    public void A_bare_project_prints_what_the_library_finds_and_follows_changes()
+    public void A_bare_project_prints_what_the_command_finds_and_follows_changes()
     {
         var project = package.NewProject("bare");
         foreach (var (path, text) in SmallBook.Files) project.Write(path, text);
@@ -43,6 +46,10 @@ public sealed partial class PackageTests(PackedPackage package, ITestOutputHelpe
         output.WriteLine(first.Text);
         var expected = SmallBook.Expected(SmallBook.Files);
         Assert.Equal(expected, first.Logged);
+
+        // To the command, the output of a build is a folder like others.
+        project.Delete("bin/old.drink.json");
+        Assert.Equal(project.SeenByCommand(), first.Logged);
         Assert.Equal(expected.Where(f => f.Level >= Level.Warning), first.Printed);
         Assert.Equal(expected.Exists(f => f.Level == Level.Error) ? 1 : 0, first.Status);
 
@@ -53,6 +60,74 @@ public sealed partial class PackageTests(PackedPackage package, ITestOutputHelpe
         var better = SmallBook.Expected(SmallBook.Files[0], ("drinks/cafe-brule.drink.json", SmallBook.BetterDrink), SmallBook.Files[2]);
         Assert.NotEqual(expected, better);
         Assert.Equal(better, second.Logged);
+        Assert.Equal(project.SeenByCommand(), second.Logged);
+    }
+
+    [Fact]
+    public void Without_a_compiler_a_task_prints_the_same_lines()
+    {
+        var compiled = package.NewProject("compiled");
+        var bare = package.NewProjectWithoutCompiler("uncompiled");
+        foreach (var project in new[] { compiled, bare })
+        {
+            foreach (var (path, text) in SmallBook.Files) project.Write(path, text);
+            project.Write("drinks/better.drink.json", SmallBook.BetterDrink.Replace("60 ml", "55 ml", StringComparison.Ordinal).Replace("Café", "Caffè", StringComparison.Ordinal));
+        }
+
+        var byCompiler = compiled.Build();
+        byCompiler.AssertSound();
+        var byTask = bare.Build();
+        byTask.AssertSound();
+        output.WriteLine(byTask.Text);
+        Assert.True(byTask.Printed.Count >= 2);
+        Assert.Equal(byCompiler.Status, byTask.Status);
+        Assert.Equal(bare.SeenByCommand().Where(f => f.Level >= Level.Warning), byTask.Printed);
+
+        // The very same lines, message and all, and each of them once: neither reports what the other has reported.
+        Assert.Equal(byCompiler.Lines.Select(WithoutProject).Order(StringComparer.Ordinal), byTask.Lines.Select(WithoutProject).Order(StringComparer.Ordinal));
+        Assert.Equal(byTask.Printed.Count, byTask.Lines.Count);
+        Assert.Equal(byCompiler.Printed.Count, byCompiler.Lines.Count);
+    }
+
+    [Fact]
+    public void Without_a_compiler_an_unchanged_book_is_left_alone_and_a_changed_one_is_not()
+    {
+        var project = package.NewProjectWithoutCompiler("again");
+        project.Write("bar.json", SmallBook.Bar);
+        project.Write("a.drink.json", SmallBook.Drink.Replace(", \"colour\": \"réd\"", "", StringComparison.Ordinal));
+        var first = project.Build();
+        first.AssertSound();
+        Assert.Equal(0, first.Status);
+        Assert.Contains(first.Printed, f => f.Id == "SL3016");
+
+        var unchanged = project.Build("--no-restore", "-v", "d");
+        Assert.Contains("Skipping target \"SpecLintCheck\"", unchanged.Text, StringComparison.Ordinal);
+        Assert.Empty(unchanged.Printed);
+
+        // Another day, another file, a file less, another level: each is checked anew.
+        Assert.Contains(project.Build("--no-restore", "-p:SpecLintOn=2026-11-26").Printed, f => f.Id == "SL3016");
+        Assert.Contains(project.Build("--no-restore").Printed, f => f.Id == "SL3016");
+        project.Write("b.drink.json", SmallBook.BetterDrink);
+        Assert.Contains(project.Build("--no-restore").Printed, f => f.Id == "SL3016");
+        project.Delete("b.drink.json");
+        Assert.Contains(project.Build("--no-restore").Printed, f => f.Id == "SL3016");
+        project.Write(".globalconfig", "is_global = true\ndotnet_diagnostic.SL3016.severity = error\n");
+        var error = project.Build("--no-restore");
+        Assert.Equal(1, error.Status);
+        Assert.Contains(error.Printed, f => f.Id == "SL3016" && f.Level == Level.Error);
+
+        // An error is reported until it is put right.
+        Assert.Equal(1, project.Build("--no-restore").Status);
+        project.Write(".globalconfig", "is_global = true\ndotnet_diagnostic.SL3016.severity = none\n");
+        var none = project.Build("--no-restore");
+        Assert.Equal(0, none.Status);
+        Assert.DoesNotContain("SL3016", none.Text, StringComparison.Ordinal);
+
+        // The command line stands over files.
+        Assert.Equal(1, project.Build("--no-restore", "-p:WarningsAsErrors=SL3016").Status);
+        project.Delete(".globalconfig");
+        Assert.DoesNotContain("SL3016", project.Build("--no-restore", "-p:NoWarn=SL3016").Text, StringComparison.Ordinal);
+        Assert.Empty(project.Build("--no-restore", "-p:RunAnalyzers=false").Printed);
     }
 
     [Fact]
@@ -91,17 +166,8 @@ public sealed partial class PackageTests(PackedPackage package, ITestOutputHelpe
     [Fact]
     public void A_thousand_recipes_add_little_to_a_build()
     {
-        const int Recipes = 1000;
         var project = package.NewProject("thousand");
-        project.Write("bar.json", SmallBook.Bar);
-        string drink = SmallBook.Drink.Replace(", \"colour\": \"réd\"", "", StringComparison.Ordinal);
-        for (int i = 0; i < Recipes; i++)
-        {
-            // Every drink differs a little: the same one twice is a finding of its own.
-            string own = drink.Replace("60 ml", string.Create(CultureInfo.InvariantCulture, $"{40 + (i * 0.02):0.00} ml"), StringComparison.Ordinal).Replace("Café", $"Café {i}", StringComparison.Ordinal);
-            project.Write($"drinks/drink-{i:0000}.drink.json", own);
-        }
-
+        WriteThousand(project);
         project.Build("-p:SpecLintFindFiles=false");
         var without = project.Build("--no-restore", "--no-incremental", "-p:SpecLintFindFiles=false");
         var with = project.Build("--no-restore", "--no-incremental", "-p:ReportAnalyzer=true", "-v", "d");
@@ -111,12 +177,85 @@ public sealed partial class PackageTests(PackedPackage package, ITestOutputHelpe
         Assert.True(total.Success, with.Text);
         double inPlugin = double.Parse(total.Groups["seconds"].Value, CultureInfo.InvariantCulture);
         string measured = string.Create(CultureInfo.InvariantCulture, $"{Recipes} recipes: build {with.Time.TotalSeconds:0.0} s, without them {without.Time.TotalSeconds:0.0} s; {inPlugin:0.0} s of it in the plug-in, by the compiler's own count");
-        output.WriteLine(measured);
-        Console.WriteLine(measured);
+        Say(measured);
 
         // The aim is 2 s on two idle processors; a busy machine is given ten times that before it counts as a fault.
         Assert.True(inPlugin < 20, measured);
     }
+
+    [Fact]
+    public void Without_a_compiler_a_thousand_recipes_add_little_to_a_build()
+    {
+        var project = package.NewProjectWithoutCompiler("thousand-uncompiled");
+        WriteThousand(project);
+        var first = project.Build("-clp:PerformanceSummary");
+        first.AssertSound();
+        Assert.Equal(Recipes, first.Printed.Where(f => f.Id == "SL3016").Select(f => f.Path).Distinct().Count());
+        double check = Milliseconds(first, "SpecLintCheck");
+        var again = project.Build("--no-restore", "-clp:PerformanceSummary");
+        Assert.Empty(again.Printed);
+        double unchanged = Milliseconds(again, "SpecLintCheck") + Milliseconds(again, "SpecLintCollect");
+        string measured = string.Create(CultureInfo.InvariantCulture, $"{Recipes} recipes without a compiler: {check / 1000:0.0} s in the task; {unchanged:0} ms where nothing has changed, by MSBuild's own count");
+        Say(measured);
+        Assert.True(check < 20_000 && unchanged < 1000, measured);
+    }
+
+    [Fact]
+    public void A_thousand_unchanged_recipes_add_next_to_nothing_to_a_build()
+    {
+        const int Rounds = 4;
+        var with = package.NewProject("unchanged");
+        var without = package.NewProject("unchanged-without");
+        WriteThousand(with);
+        WriteThousand(without);
+        with.Build();
+        without.Build("-p:SpecLintFindFiles=false");
+        var withTimes = new List<double>();
+        var withoutTimes = new List<double>();
+        for (int i = 0; i < Rounds; i++)
+        {
+            var outcome = with.Build("--no-restore");
+            Assert.Empty(outcome.Printed);
+            withTimes.Add(outcome.Time.TotalMilliseconds);
+            withoutTimes.Add(without.Build("--no-restore", "-p:SpecLintFindFiles=false").Time.TotalMilliseconds);
+        }
+
+        // The quickest of each: what other programs of the machine take is not what is measured.
+        double added = withTimes.Min() - withoutTimes.Min();
+        string measured = string.Create(CultureInfo.InvariantCulture, $"{Recipes} unchanged recipes: rebuild {withTimes.Min():0} ms, without them {withoutTimes.Min():0} ms, so {added:0} ms more");
+        Say(measured);
+
+        // The aim is 100 ms on idle processors.
+        Assert.True(added < 1000, measured);
+    }
+
+    private static void WriteThousand(BareProject project)
+    {
+        project.Write("bar.json", SmallBook.Bar);
+        string drink = SmallBook.Drink.Replace(", \"colour\": \"réd\"", "", StringComparison.Ordinal);
+        for (int i = 0; i < Recipes; i++)
+        {
+            // Every drink differs a little: the same one twice is a finding of its own.
+            string own = drink.Replace("60 ml", string.Create(CultureInfo.InvariantCulture, $"{40 + (i * 0.02):0.00} ml"), StringComparison.Ordinal).Replace("Café", $"Café {i}", StringComparison.Ordinal);
+            project.Write($"drinks/drink-{i:0000}.drink.json", own);
+        }
+    }
+
+    private static double Milliseconds(BuildOutcome outcome, string target)
+    {
+        var times = Regex.Matches(outcome.Text, $@"^\s*(\d+) ms\s+{target}\s", RegexOptions.Multiline);
+        Assert.True(times.Count > 0, outcome.Text);
+        return times.Max(t => double.Parse(t.Groups[1].Value, CultureInfo.InvariantCulture));
+    }
+
+    private void Say(string measured)
+    {
+        output.WriteLine(measured);
+        Console.WriteLine(measured);
+    }
+
+    /// <summary>Without the name of the project, which MSBuild prints behind each line.</summary>
+    private static string WithoutProject(string line) => line[..line.LastIndexOf(" [", StringComparison.Ordinal)];
 
     [GeneratedRegex(@"Total analyzer execution time: (?<seconds>[\d.]+) seconds", RegexOptions.ExplicitCapture)]
     private static partial Regex TotalTime();

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.IO.Compression;
+using System.Reflection;
 
 namespace SpecLint.Analyzers.Tests;
 
@@ -18,6 +19,7 @@ public sealed class PackedPackage : IDisposable
         string project = Path.Combine(Root(), "src", "SpecLint.Analyzers", "SpecLint.Analyzers.csproj");
         var (status, text) = Run(Folder, "pack", project, "--no-build", "-c", Configuration, "-o", Path.Combine(Folder, "packages"), $"-p:Version={Version}", "--nologo", "-v", "q");
         Assert.True(status == 0, text);
+        File.Copy(Metadata("NoTargetsPackage"), Path.Combine(Folder, "packages", Path.GetFileName(Metadata("NoTargetsPackage"))));
     }
 
     public string Folder { get; }
@@ -41,6 +43,13 @@ public sealed class PackedPackage : IDisposable
     /// <summary>A fresh project, without a line of C#, that takes in the package from the folder and from nowhere else.</summary>
     public BareProject NewProject(string name) => new(this, Path.Combine(Folder, name));
 
+    /// <summary>A fresh project in which no compiler runs.</summary>
+    public BareProject NewProjectWithoutCompiler(string name) => new(this, Path.Combine(Folder, name), "Microsoft.Build.NoTargets/" + Metadata("NoTargetsVersion"));
+
+    /// <summary>Runs the command, built beside this test, on a book.</summary>
+    public static (int Status, string Text) RunCommand(string folder, params string[] args) =>
+        Run(folder, ["exec", Path.Combine(Root(), "src", "SpecLint.Tool", "bin", Configuration, "net10.0", "SpecLint.Tool.dll"), .. args]);
+
     public void Dispose() => Directory.Delete(Folder, recursive: true);
 
     internal static (int Status, string Text) Run(string folder, params string[] args)
@@ -57,6 +66,9 @@ public sealed class PackedPackage : IDisposable
         process.WaitForExit();
         return (process.ExitCode, output + error.Result);
     }
+
+    private static string Metadata(string key) =>
+        typeof(PackedPackage).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == key).Value!;
 
     private static string Root()
     {
