@@ -22,6 +22,7 @@ internal sealed record CleanFile(CleanBook Book, string Path, JsonObject Root)
 internal sealed class CleanBook
 {
     private readonly Dictionary<string, CleanFile> byId = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, CleanFile> byByProduct = new(StringComparer.Ordinal);
     private readonly Dictionary<string, HashSet<string>> before = new(StringComparer.Ordinal);
     private readonly HashSet<string> beforeInWhole;
 
@@ -30,7 +31,16 @@ internal sealed class CleanBook
         Name = name;
         Bar = bar;
         Files = [.. files.Select(f => new CleanFile(this, f.Path, f.Root)).OrderBy(f => f.Path, StringComparer.Ordinal)];
-        foreach (var file in Files) byId.TryAdd(file.Id, file);
+        foreach (var file in Files)
+        {
+            byId.TryAdd(file.Id, file);
+            if (file.Root["byProducts"] is not JsonArray left) continue;
+            foreach (var one in left.OfType<JsonObject>())
+            {
+                if ((string?)one["id"] is { } id) byByProduct.TryAdd(id, file);
+            }
+        }
+
         Whole = Checker.Check(Input(Bar, Files.Select(f => (f.Path, f.Root))));
         beforeInWhole = [.. Flat(Whole.Findings).Select(f => f.Fingerprint)];
         Profiles = Whole.Profiles;
@@ -109,7 +119,7 @@ internal sealed class CleanBook
         {
             foreach (string id in References(root))
             {
-                if (byId.TryGetValue(id, out var other) && files.TryAdd(other.Path, other.Root)) open.Enqueue(other.Root);
+                if ((byId.TryGetValue(id, out var other) || byByProduct.TryGetValue(id, out other)) && files.TryAdd(other.Path, other.Root)) open.Enqueue(other.Root);
             }
         }
 

@@ -12,7 +12,7 @@ internal static partial class Defects
             if (d.Lottery.Below(2) == 0) d.Root.Remove("keep");
             else k.Remove("for");
         })),
-        D(69, "half a year at room temperature", "SL5001 SL5002 SL5005 SL5007 SL5013 SL5014 SL5016 SL5018 SL5019 SL5020 SL5025 SL5026 SL5027 SL5030", d => d.IsPrep && d.Root["keep"] is JsonObject k && IsCold(k) && Do(() =>
+        D(69, "half a year at room temperature", "SL5001 SL5002 SL5005 SL5007 SL5013 SL5014 SL5016 SL5018 SL5019 SL5020 SL5025 SL5026 SL5027 SL5030 SL5031", d => d.IsPrep && d.Root["keep"] is JsonObject k && IsCold(k) && Do(() =>
         {
             k["at"] = "20 °C";
             k["for"] = $"{120 + d.Lottery.Below(90)} d";
@@ -78,7 +78,7 @@ internal static partial class Defects
             l["made"] = $"2026-10-{10 + d.Lottery.Below(15)}";
             l["useBy"] = $"2026-11-{10 + d.Lottery.Below(14)}";
         }))),
-        D(80, "dairy, egg or fat on the shelf", "SL5005 SL5001 SL5012 SL5018 SL5019 SL5020", d => d.IsPrep
+        D(80, "dairy, egg or fat on the shelf", "SL5005 SL5001 SL5012 SL5018 SL5019 SL5020 SL5031", d => d.IsPrep
             ? d.Lines.Any(l => d.KindOf(l) is "dairy" or "egg" or "plant-milk" or "gel") && d.Root["keep"] is JsonObject k && IsCold(k) && Do(() => k["at"] = "20 °C")
             : d.IsStock && With(d.Pick(d.Objects("lots").Where(l => d.KindOf(l) is "dairy" or "egg" or "foam" or "juice")), l => Do(() => l["at"] = "20 °C"))),
     ];
@@ -86,7 +86,8 @@ internal static partial class Defects
     private static IEnumerable<Defect> Labels() =>
     [
         D(81, "an allergen missing from the list", "SL7001 SL7002", d => d.Root["declares"]?["allergens"] is JsonArray { Count: > 0 } a && Do(() => a.RemoveAt(d.Lottery.Below(a.Count)))),
-        D(82, "an ingredient with a hidden allergen", "SL7001 SL7004 SL7008", d => d.IsDrink && d.AddLine(d.Lottery.Pick(["orgeat", "falernum-syrup", "almond-bitters", "worcestershire-sauce", "black-walnut-bitters", "egg-white-powder", "hazelnut-liqueur", "celery-bitters", "cream-liqueur", "soy-lecithin", "macadamia-syrup"])!, "5 ml")),
+        // An ingredient whose allergen the drink declares already hides nothing.
+        D(82, "an ingredient with a hidden allergen", "SL7001 SL7004 SL7008", d => d.IsDrink && With(d.Lottery.Pick(Hidden.Where(h => !Declares(d, h.Allergen)).ToList()), h => d.AddLine(h.Item, "5 ml"))),
         D(83, "milk forgotten after clarifying or washing", "SL7001 SL7016", d => (d.IsDrink || d.IsPrep) && d.Root["declares"] is JsonObject declares && declares["allergens"] is JsonArray a && a.Any(x => (string?)x == "milk") && d.Lines.All(l => d.KindOf(l) != "dairy" || d.IsPrep) && (d.Lottery.Below(2) == 0
             ? Do(() => a.RemoveAt(a.ToList().FindIndex(x => (string?)x == "milk")))
             : Do(() => declares["claims"] = new JsonArray("dairy-free")))),
@@ -134,7 +135,8 @@ internal static partial class Defects
             d.Added.Add($"{Draft.Item(l)}-second.prep.json", newer);
         }))),
         D(92, "no author, date or revision", "SL1013", d => (d.IsDrink || d.IsPrep) && d.File.Book.Bar["asks"] is not null && d.Root.Remove(d.Lottery.Pick(["author", "date", "revision"])!)),
-        D(93, "a preparation that nothing uses", "SL9008", d => d.IsPrep && d.Lines.Count > 1 && d.File.Book.Find("evening") is not null && Do(() =>
+        // A batch of a drink on the menu is used by serving it: a second one is a bottle of another size, not forgotten.
+        D(93, "a preparation that nothing uses", "SL9008", d => d.IsPrep && d.Root["batchOf"] is null && d.Lines.Count > 1 && d.File.Book.Find("evening") is not null && Do(() =>
         {
             var other = (JsonObject)d.Root.DeepClone();
             other["name"] = "Forgotten " + Draft.Text(d.Root, "name");
@@ -165,6 +167,16 @@ internal static partial class Defects
             method.Add(first);
         })),
     ];
+
+    private static readonly Hiding[] Hidden =
+    [
+        new("orgeat", "almond"), new("falernum-syrup", "almond"), new("almond-bitters", "almond"), new("worcestershire-sauce", "fish"), new("black-walnut-bitters", "walnut"), new("egg-white-powder", "egg"),
+        new("hazelnut-liqueur", "hazelnut"), new("celery-bitters", "celery"), new("cream-liqueur", "milk"), new("soy-lecithin", "soybean"), new("macadamia-syrup", "macadamia"),
+    ];
+
+    private sealed record Hiding(string Item, string Allergen);
+
+    private static bool Declares(Draft d, string allergen) => d.Root["declares"]?["allergens"] is JsonArray list && list.Any(x => (string?)x == allergen);
 
     private static bool IsCold(JsonObject keep) => Draft.Amount(keep, "at").Value <= 8 && Draft.Amount(keep, "at").Value > -5;
 

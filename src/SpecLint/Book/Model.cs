@@ -117,6 +117,9 @@ public sealed class Line
     /// <summary>Id of the item.</summary>
     public Given<string> Item { get; init; }
 
+    /// <summary>What stands in the place of the item where that is no id (<c>30 ml lime juice</c>); not given where the item is one.</summary>
+    internal Given<string> ItemText { get; init; }
+
     /// <summary>The amount.</summary>
     public Given<Quantity> Amount { get; init; }
 
@@ -617,7 +620,11 @@ public sealed class Stock : BookFile
 /// <param name="Brim">Volume to the brim.</param>
 /// <param name="WashLine">Volume to the wash line.</param>
 /// <param name="Span">Place.</param>
-public sealed record Glass(string Id, Given<Quantity> Brim, Given<Quantity> WashLine, TextSpan Span);
+public sealed record Glass(string Id, Given<Quantity> Brim, Given<Quantity> WashLine, TextSpan Span)
+{
+    /// <summary>What the house calls it.</summary>
+    internal Given<string> Name { get; init; }
+}
 
 /// <summary>A vessel of the house.</summary>
 /// <param name="Id">Its id.</param>

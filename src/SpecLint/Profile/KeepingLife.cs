@@ -40,6 +40,7 @@ internal static class KeepingLife
 {
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
     private static readonly Limit Activity = Limits.Of("table-b-water-activity");
+    private static readonly Limit PunchStrength = Limits.Of("milk-wash-strength");
 
     private static readonly HashSet<string> Transforming = new(StringComparer.Ordinal)
     {
@@ -115,6 +116,8 @@ internal static class KeepingLife
             return new KeepingEnd(rich.HighDays, family, null);
         }
 
+        // Months of a milk punch rest on its strength: a weaker one has the least that the trade gives it.
+        if (family == "milk-wash" && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value && FamilyTable.Of(family) is { LowDays: > 0 } punch) return new KeepingEnd(punch.LowDays, family, null);
         return FamilyTable.Of(family) is { } life && !double.IsNaN(life.HighDays) ? new KeepingEnd(life.HighDays, family, null) : KeepingEnd.None;
     }
 }

@@ -137,6 +137,6 @@ internal static class Techniques
         if (style.StartsWith("stirred", StringComparison.Ordinal)) return TechniqueKind.Stirred;
         if (style is "blended" or "frozen") return TechniqueKind.Blended;
         if (style is "hot" or "freezer" or "carbonated") return TechniqueKind.NoIce;
-        return style.StartsWith("built", StringComparison.Ordinal) || style is "highball" or "old-fashioned" or "collins" or "spritz" ? TechniqueKind.Built : TechniqueKind.Unknown;
+        return style.StartsWith("built", StringComparison.Ordinal) || style is "highball" or "old-fashioned" or "collins" or "rickey" or "spritz" ? TechniqueKind.Built : TechniqueKind.Unknown;
     }
 }

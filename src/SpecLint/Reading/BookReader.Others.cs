@@ -331,9 +331,8 @@ public static partial class BookReader
         foreach (var property in binder.Tree[at].Properties)
         {
             if (!binder.Open(property, BarShape.GlassShape, slots)) continue;
-            Check(binder, slots, BarShape.GlassName);
             Check(binder, slots, BarShape.GlassNotes);
-            var glass = new Glass(property.Name, Quantity(binder, slots, BarShape.Brim), Quantity(binder, slots, BarShape.WashLine), property.Span);
+            var glass = new Glass(property.Name, Quantity(binder, slots, BarShape.Brim), Quantity(binder, slots, BarShape.WashLine), property.Span) { Name = Text(binder, slots, BarShape.GlassName) };
             if (!map.ContainsKey(glass.Id)) map[glass.Id] = glass;
         }
 

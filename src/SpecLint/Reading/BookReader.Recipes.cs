@@ -78,11 +78,13 @@ public static partial class BookReader
             number++;
             if (!binder.Open(item, shape, slots)) continue;
             var given = Word(binder, slots, LineShape.Role);
+            var id = Id(binder, slots, LineShape.Item);
             lines[read++] = new Line
             {
                 Span = item.Span,
                 Number = number,
-                Item = Id(binder, slots, LineShape.Item),
+                Item = id,
+                ItemText = id.IsGiven ? default : TextOf(binder, slots[LineShape.Item.Index]),
                 Amount = Quantity(binder, slots, LineShape.Amount),
                 Share = Quantity(binder, slots, LineShape.Share),
                 Role = given.IsGiven ? RoleOf(given.Value) : role,
@@ -93,6 +95,14 @@ public static partial class BookReader
         }
 
         return Cut(lines, read);
+    }
+
+    /// <summary>A text as it is written, of a value that has a finding already.</summary>
+    private static Given<string> TextOf(Binder binder, int at)
+    {
+        if (at < 0) return default;
+        var node = binder.Tree[at];
+        return node.Kind == JsonKind.String ? new Given<string>(node.GetString(), node.Span, node.NameSpan) : default;
     }
 
     private static LineRole RoleOf(string word) => word switch

@@ -44,27 +44,33 @@ internal static class OfficialBook
     /// <summary>The drinks of the table.</summary>
     public static IReadOnlyList<OfficialDrink> Drinks { get; } = Read();
 
-    /// <summary>The book, with the allergens declared that its parts bring.</summary>
-    public static BookInput Input { get; } = Build();
+    /// <summary>
+    /// The book, with what a bar owes its guests and the list does not give: the allergens that the parts bring, and a word
+    /// where there is raw egg.
+    /// </summary>
+    public static BookInput Input { get; } = Build(advise: true);
+
+    /// <summary>The book as the list has it but for the allergens: nothing is said of raw egg.</summary>
+    public static BookInput WithoutAdvice => Build(advise: false);
 
     /// <summary>One check of the book, shared by the tests.</summary>
     public static Lazy<CheckResult> Checked { get; } = new(() => Checker.Check(Input));
 
-    private static BookInput Build()
+    private static BookInput Build(bool advise)
     {
-        var (book, profiles) = Checker.Profile(new BookInput(Files(null), Books.On));
+        var (book, profiles) = Checker.Profile(new BookInput(Files(null, advise: false), Books.On));
         var allergens = book.Drinks.ToDictionary(d => d.Id, d => profiles.Of(d).Allergens.Contained(book.Settings), StringComparer.Ordinal);
-        return new BookInput(Files(allergens), Books.On);
+        return new BookInput(Files(allergens, advise), Books.On);
     }
 
-    private static List<SourceFile> Files(Dictionary<string, IReadOnlyList<string>>? allergens)
+    private static List<SourceFile> Files(Dictionary<string, IReadOnlyList<string>>? allergens, bool advise)
     {
         var files = new List<SourceFile> { Books.File("bar.json", BarFile) };
-        foreach (var drink in Drinks) files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id])));
+        foreach (var drink in Drinks) files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id], advise)));
         return files;
     }
 
-    private static string Json(OfficialDrink drink, IReadOnlyList<string> allergens)
+    private static string Json(OfficialDrink drink, IReadOnlyList<string> allergens, bool advise)
     {
         var text = new StringBuilder();
         text.Append("{\n  \"name\": ").Append(Quoted(drink.Name)).Append(",\n");
@@ -81,9 +87,11 @@ internal static class OfficialBook
         text.Append("  ],\n  \"method\": [\n    ").Append(string.Join(",\n    ", Steps(drink))).Append("\n  ],\n");
         if (drink.Glass.Length > 0) text.Append("  \"glass\": ").Append(Quoted(drink.Glass)).Append(",\n");
         text.Append("  \"source\": \"International Bartenders Association, official list, 2025\",\n");
-        text.Append(CultureInfo.InvariantCulture, $"  \"declares\": {{ \"allergens\": [{string.Join(", ", allergens.Select(Quoted))}] }}\n}}\n");
+        text.Append(CultureInfo.InvariantCulture, $"  \"declares\": {{ \"allergens\": [{string.Join(", ", allergens.Select(Quoted))}]{(advise && HoldsRawEgg(drink) ? ", \"advisory\": [\"Contains raw egg.\"]" : "")} }}\n}}\n");
         return text.ToString();
     }
+
+    private static bool HoldsRawEgg(OfficialDrink drink) => drink.Lines.Any(l => l.Item is "egg-white" or "egg-yolk" or "whole-egg");
 
     private static IEnumerable<string> Steps(OfficialDrink drink)
     {

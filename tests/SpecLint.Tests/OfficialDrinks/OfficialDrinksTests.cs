@@ -64,6 +64,14 @@ public sealed class OfficialDrinksTests
         Assert.Equal(defended, warnings.Select(f => $"{f.Subject} {f.Rule.Id}").OrderBy(l => l, StringComparer.Ordinal));
     }
 
+    /// <summary>The list names raw egg white three times and warns nobody; a bar has to (warnings.md).</summary>
+    [Fact]
+    public void Raw_egg_without_a_word_to_the_guest_is_told()
+    {
+        var told = Flat(Checker.Check(OfficialBook.WithoutAdvice).Findings).Where(f => f.Level >= Level.Warning).Select(f => $"{f.Subject} {f.Rule.Id}").OrderBy(l => l, StringComparer.Ordinal);
+        Assert.Equal(["ramos-fizz SL7026", "southside SL7026", "whiskey-sour SL7026"], told);
+    }
+
     /// <summary>
     /// The published balance tables as recalled (D. Arnold, Liquid Intelligence, 2014, pp. 125–127): what the book prints for the
     /// equal parts bitter drink when it is stirred, 127 mL at 20.7 % vol with 9.4 g of sugar and 0.14 % acid, lies in the ranges.

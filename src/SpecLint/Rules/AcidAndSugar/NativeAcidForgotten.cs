@@ -36,8 +36,9 @@ internal sealed class NativeAcidForgotten : PrepRule
         if (prep.Target is not { Acid: { IsGiven: true } target } || !Applies(context, target.Value)) return;
         if (prep.Measured is { TitratableAcidity.IsGiven: true }) return;
         if (AcidTargetMissed.Acid(context, target.Value.Dimension) is not { } acid) return;
-        double off = target.Value.Base * Off.Value / 100;
-        if (Findings.Check.AtMost(acid.Value, target.Value.BaseHigh + off) != Stand.Broken) return;
+
+        // What is weighed in makes the target by itself and the juice brings more than the tolerance: the least acid of the juice need only be some.
+        if (Findings.Check.AtMost(acid.Value, target.Value.BaseHigh) != Stand.Broken) return;
         var reckoning = AcidReckoning.Of(context.Profile);
         var (added, native) = reckoning.In(target.Value.Dimension);
         double factor = (target.Value.Base - native) / added;

@@ -20,10 +20,13 @@ internal sealed class SyrupByVolume : PrepRule
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
+    /// <summary>Whether this rule speaks of the sugar of a preparation.</summary>
+    internal static bool IsOf(Prep prep) => prep.Family.Or("") is "syrup" or "cordial" or "oleo-saccharum" or "shrub" or "liqueur";
+
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") is not ("syrup" or "cordial" or "oleo-saccharum" or "shrub" or "liqueur")) return;
+        if (!IsOf(prep)) return;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is not { Kind: "sugar" } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part) || Amounts.Written.IsOunce(part.Line.Amount.Value.Unit)) continue;

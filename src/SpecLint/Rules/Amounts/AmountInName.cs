@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Findings;
-using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -13,29 +12,43 @@ internal sealed class AmountInName : RecipeRule
     public override RuleInfo Info => Rule;
 
     /// <summary>
-    /// Whether an unknown id starts or ends with an amount and names a known item otherwise, as <c>2-dashes-orange-bitters</c>
-    /// or <c>lime-juice-25-ml</c>; <paramref name="amount"/> is the amount, <paramref name="item"/> the rest.
+    /// Whether what stands for an item starts or ends with an amount and names a known item otherwise, as
+    /// <c>2-dashes-orange-bitters</c> or <c>lime juice 25 ml</c>; <paramref name="amount"/> is the amount,
+    /// <paramref name="item"/> the id of the rest.
     /// </summary>
-    internal static bool Reads(LinkedBook book, string id, out string amount, out string item)
+    internal static bool Reads(LinkedBook book, string text, out string amount, out string item)
     {
         amount = item = "";
-        bool digit = false;
-        foreach (char c in id) digit |= c is >= '0' and <= '9';
-        if (!digit) return false;
-        string[] words = id.Split('-');
+        if (!ItemWords.HasDigit(text)) return false;
+        string[] words = ItemWords.Of(text, out bool isId);
         for (int front = 1; front >= 0; front--)
         {
-            for (int length = 2; length >= 1 && words.Length > length; length--)
+            for (int length = 3; length >= 1; length--)
             {
+                if (words.Length <= length) continue;
                 int start = front == 1 ? 0 : words.Length - length;
-                string text = length == 2 ? words[start] + " " + words[start + 1] : words[start];
-                if (text[0] is < '0' or > '9' || !QuantityReader.TryRead(text, Measures.Default, out _, out _)) continue;
-                string rest = string.Join("-", front == 1 ? words.Skip(length) : words.Take(words.Length - length));
+                if (ItemWords.AmountOf(words, start, length, isId) is not { } read) continue;
+                string rest = front == 1 ? ItemWords.Id(words, length, words.Length) : ItemWords.Id(words, 0, start);
                 if (book.Resolve(rest) is null) continue;
-                amount = text;
+                amount = read;
                 item = rest;
                 return true;
             }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a line names an item with its amount in one text.</summary>
+    internal static bool Names(RecipeContext context, string id)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Item is not null) continue;
+            var text = ItemWords.TextOf(part.Line);
+            if (!text.IsGiven) continue;
+            if (Reads(context.Book, text.Value, out _, out string item) && item == id) return true;
+            if (TwoRowsInOne.Reads(context.Book, text.Value, out string first, out _, out string second) && (first == id || second == id)) return true;
         }
 
         return false;
@@ -46,17 +59,19 @@ internal sealed class AmountInName : RecipeRule
     {
         foreach (var part in context.Profile.Parts)
         {
+            if (part.Item is not null) continue;
             var line = part.Line;
-            if (part.Item is not null || !line.Item.IsGiven || !Reads(context.Book, line.Item.Value, out string amount, out string item)) continue;
-            var edits = new List<TextEdit> { new(context.At(line.Item.Span), $"\"{item}\"") };
+            var text = ItemWords.TextOf(line);
+            if (!text.IsGiven || !Reads(context.Book, text.Value, out string amount, out string item)) continue;
+            var edits = new List<TextEdit> { new(context.At(text.Span), $"\"{item}\"") };
             if (line.Amount.IsGiven) edits.Add(new TextEdit(context.At(line.Amount.Span), $"\"{amount}\""));
-            else edits[0] = new TextEdit(context.At(line.Item.Span), $"\"{item}\", \"amount\": \"{amount}\"");
+            else edits[0] = new TextEdit(context.At(text.Span), $"\"{item}\", \"amount\": \"{amount}\"");
             context.Report(new Finding(Rule)
             {
-                Place = context.At(line.Item.Span),
+                Place = context.At(text.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
-                Message = $"The item `{line.Item.Value}` holds an amount, {amount}: an item is the id of what is used (`{item}`), and nothing is worked out for it so.",
+                Message = $"The item `{text.Value}` holds an amount, {amount}: an item is the id of what is used (`{item}`), and nothing is worked out for it so.",
                 Advice = $"Write `{item}` as the item and `{amount}` as its amount.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits)],
             });

@@ -24,14 +24,24 @@ internal sealed class GramsForMillilitres : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         int poured = 0, weighed = 0;
+        double millilitresPoured = 0, gramsWeighed = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid }) continue;
-            if (Written.IsPoured(part.Line.Amount.Value.Unit)) poured++;
-            else if (part.Line.Amount.Value.Dimension == Dimension.Mass) weighed++;
+            if (Written.IsPoured(part.Line.Amount.Value.Unit))
+            {
+                poured++;
+                millilitresPoured += part.Line.Amount.Value.Base;
+            }
+            else if (part.Line.Amount.Value.Dimension == Dimension.Mass)
+            {
+                weighed++;
+                gramsWeighed += part.Line.Amount.Value.Base;
+            }
         }
 
-        if (weighed == 0 || poured <= weighed) return;
+        // One of each: the drink is poured where the larger part is.
+        if (weighed == 0 || poured < weighed || (poured == weighed && millilitresPoured <= gramsWeighed)) return;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;

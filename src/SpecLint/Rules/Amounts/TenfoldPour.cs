@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -10,12 +11,15 @@ internal sealed class TenfoldPour : DrinkRule
 {
     private static readonly Limit Spirit = Limits.Of("amount-pour-spirit");
     private static readonly Limit Sweetener = Limits.Of("amount-pour-sweetener");
+    private static readonly Limit Sour = Limits.Of("amount-pour-sour");
+    private static readonly Limit Long = Limits.Of("amount-pour-long");
+    private static readonly Limit SourFrom = Limits.Of("amount-sour-juice");
     private static readonly Limit Other = Limits.Of("amount-pour-other");
 
     private static readonly RuleInfo Rule = new("SL2007", "tenfold-pour", "A pour far beyond one drink: centilitres for millilitres, or a digit too many", Level.Error)
     {
         IsCause = true,
-        Limits = [Spirit.Id, Sweetener.Id, Other.Id],
+        Limits = [Spirit.Id, Sweetener.Id, Sour.Id, SourFrom.Id, Long.Id, Other.Id],
     };
 
     /// <inheritdoc/>
@@ -59,6 +63,8 @@ internal sealed class TenfoldPour : DrinkRule
     {
         var kind when Written.IsStrong(kind) => Spirit,
         "syrup" or "honey" or "sugar" or "cordial" or "oleo-saccharum" => Sweetener,
+        "juice" or "acid-adjusted-juice" or "acid-solution" or "juice-extension" when 100 * Solving.AcidsOf(material.PerGram) >= SourFrom.Value => Sour,
+        "sparkling-wine" or "beer" or "cider" or "soda" or "tonic" or "water" when material.Kind != "water" || material.Of(Component.CarbonDioxide) > 0 => Long,
         "juice" or "puree" or "dairy" or "egg" or "plant-milk" or "wine" or "sake" or "vinegar" or "shrub" or "acid-adjusted-juice" or "acid" or "acid-solution"
             or "juice-extension" => Other,
         _ => null,

@@ -12,26 +12,21 @@ internal sealed class TwoRowsInOne : RecipeRule
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
-    /// <summary>Whether an unknown id is two items with an amount between them, as <c>gin-15-ml-lime-juice</c>.</summary>
-    internal static bool Reads(LinkedBook book, string id, out string first, out string amount, out string second)
+    /// <summary>Whether what stands for an item is two items with an amount between them, as <c>gin-15-ml-lime-juice</c> or <c>gin 15 ml lime juice</c>.</summary>
+    internal static bool Reads(LinkedBook book, string text, out string first, out string amount, out string second)
     {
         first = amount = second = "";
-        bool digit = false;
-        foreach (char c in id) digit |= c is >= '0' and <= '9';
-        if (!digit) return false;
-        string[] words = id.Split('-');
+        if (!ItemWords.HasDigit(text)) return false;
+        string[] words = ItemWords.Of(text, out bool isId);
         for (int at = 1; at < words.Length - 1; at++)
         {
-            if (words[at].Length == 0 || words[at][0] is < '0' or > '9') continue;
-            for (int length = 2; length >= 1; length--)
+            for (int length = 3; length >= 1; length--)
             {
-                if (at + length >= words.Length) continue;
-                string text = length == 2 ? words[at] + " " + words[at + 1] : words[at];
-                if (!QuantityReader.TryRead(text, Measures.Default, out _, out _)) continue;
-                string before = string.Join("-", words.Take(at)), behind = string.Join("-", words.Skip(at + length));
+                if (at + length >= words.Length || ItemWords.AmountOf(words, at, length, isId) is not { } read) continue;
+                string before = ItemWords.Id(words, 0, at), behind = ItemWords.Id(words, at + length, words.Length);
                 if (book.Resolve(before) is null || book.Resolve(behind) is null) continue;
                 first = before;
-                amount = text;
+                amount = read;
                 second = behind;
                 return true;
             }
@@ -46,11 +41,11 @@ internal sealed class TwoRowsInOne : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (!line.Item.IsGiven) continue;
             if (part.Item is null)
             {
-                if (Reads(context.Book, line.Item.Value, out string first, out string amount, out string second))
-                    Report(context, line, line.Item.Span, "item", first, amount, second, $"The item `{line.Item.Value}` is two items with an amount between them");
+                var text = ItemWords.TextOf(line);
+                if (text.IsGiven && Reads(context.Book, text.Value, out string first, out string amount, out string second))
+                    Report(context, line, text.Span, "item", first, amount, second, $"The item `{text.Value}` is two items with an amount between them");
                 continue;
             }
 
@@ -81,7 +76,7 @@ internal sealed class TwoRowsInOne : RecipeRule
     private static void Report(RecipeContext context, Line line, TextSpan span, string property, string first, string amount, string second, string words)
     {
         var edits = new List<TextEdit>();
-        if (first.Length > 0) edits.Add(new TextEdit(context.At(line.Item.Span), $"\"{first}\""));
+        if (first.Length > 0) edits.Add(new TextEdit(context.At(span), $"\"{first}\""));
         edits.Add(new TextEdit(context.At(new TextSpan(line.Span.End, 0)), $",\n    {{ \"item\": \"{second}\", \"amount\": \"{amount}\" }}"));
         context.Report(new Finding(Rule)
         {

@@ -9,11 +9,12 @@ namespace SpecLint.Rules.Balance;
 internal sealed class BittersOutOfScale : DrinkRule
 {
     private static readonly Limit Share = Limits.Of("bitters-share");
+    private static readonly Limit Dashes = Limits.Of("bitters-dashes");
 
     private static readonly RuleInfo Rule = new("SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning)
     {
         Needs = [Fact.MixVolume],
-        Limits = [Share.Id],
+        Limits = [Share.Id, Dashes.Id],
         IsConsequence = true,
     };
 
@@ -38,18 +39,22 @@ internal sealed class BittersOutOfScale : DrinkRule
         if (most is null) return;
         var volume = context.Fact(Fact.MixVolume);
         if (!volume.IsKnown) return;
-        double share = 100 * millilitres / (volume.High * Builds.Serves(drink));
-        if (share <= Share.Value) return;
+        double serves = Builds.Serves(drink), share = 100 * millilitres / (volume.High * serves);
         var amount = most.Line.Amount.Value;
-        double typical = 100 * most.Millilitres / (volume.Value * Builds.Serves(drink));
+        double dashes = amount.Unit.Name == "dash" ? amount.Low / serves : 0;
+        bool counted = dashes > Dashes.Value && share <= Share.Value;
+        if (share <= Share.Value && !counted) return;
+        double typical = 100 * most.Millilitres / (volume.Value * serves);
         context.Report(new Finding(Rule)
         {
             Place = context.At(most.Line.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
-            Message = $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the mix, even with small dashes over the {Say.With(Share.Value, "%")} up to which bitters season a drink ({Share.Source}).",
+            Message = counted
+                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} go into one drink, {Say.With(typical, "%")} of the mix and over the {Say.Number(Dashes.Value)} up to which one bitters seasons a drink ({Dashes.Source})."
+                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the mix, even with small dashes over the {Say.With(Share.Value, "%")} up to which bitters season a drink ({Share.Source}).",
             Advice = "Look whether the amount was doubled with the rest; if bitters are the base, give them in millilitres.",
-            Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(Share), Proof.Of(Fact.MixVolume, volume)],
+            Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(counted ? Dashes : Share), Proof.Of(Fact.MixVolume, volume)],
         });
     }
 }

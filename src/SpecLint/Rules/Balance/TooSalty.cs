@@ -10,7 +10,7 @@ namespace SpecLint.Rules.Balance;
 internal sealed class TooSalty : DrinkRule
 {
     private static readonly Limit Taste = Limits.Of("salt-taste");
-    private static readonly Limit Poured = Limits.Of("salt-poured");
+    private static readonly Limit Poured = Limits.Of("amount-salt-per-serve");
 
     private static readonly RuleInfo Rule = new("SL3019", "salt-over-taste", "So much salt that the drink tastes salty", Level.Warning)
     {

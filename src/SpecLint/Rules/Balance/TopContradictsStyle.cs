@@ -22,7 +22,7 @@ internal sealed class TopContradictsStyle : DrinkRule
         if (style.IsTopped && sparkling is null)
         {
             // A highball of juice, tea or water is one too.
-            if (style.Id is not ("fizz" or "collins" or "buck" or "spritz" or "sparkling")) return;
+            if (style.Id is not ("fizz" or "collins" or "rickey" or "buck" or "spritz" or "sparkling")) return;
             if ((context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
             context.Report(new Finding(Rule)
             {

@@ -19,8 +19,7 @@ internal sealed class SameThingTwice : BookRule
         Dictionary<string, List<Prep>>? groups = null;
         foreach (var prep in context.Book.Preps)
         {
-            // One ingredient alone is no formula: what differs is how it is worked.
-            if (prep.Ingredients.Count < 2 || prep.BatchOf.IsGiven) continue;
+            if (prep.Ingredients.Count == 0) continue;
             string key = Formula.KeyOf(prep);
             groups ??= new Dictionary<string, List<Prep>>(StringComparer.Ordinal);
             if (!groups.TryGetValue(key, out var group)) groups.Add(key, group = []);
@@ -35,6 +34,9 @@ internal sealed class SameThingTwice : BookRule
                 for (int j = 0; j < i; j++)
                 {
                     if (Formula.Replaces(group[i], group[j]) || !Formula.IsSame(context.Profiles.Of(group[i]), context.Profiles.Of(group[j]))) continue;
+
+                    // One ingredient alone is no formula, and a batch may be made in two sizes: only a copy counts, yield, steps and all.
+                    if ((group[i].Ingredients.Count < 2 || group[i].BatchOf.IsGiven) && !Formula.IsCopy(group[i], group[j])) continue;
                     context.Report(Find(context, group[i], group[j]));
                     break;
                 }
@@ -106,6 +108,19 @@ internal static class Formula
             }
 
             if (!matched) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether two recipes of one formula also have the same yield and the same words in every step.</summary>
+    public static bool IsCopy(Prep a, Prep b)
+    {
+        if (a.Yield.IsGiven != b.Yield.IsGiven || (a.Yield.IsGiven && Math.Abs(a.Yield.Value.Base - b.Yield.Value.Base) > 1e-6 * a.Yield.Value.Base) || a.Method.Count != b.Method.Count) return false;
+        for (int i = 0; i < a.Method.Count; i++)
+        {
+            Step x = a.Method[i], y = b.Method[i];
+            if (x.Into.Or("") != y.Into.Or("") || x.Until.Or("") != y.Until.Or("") || x.Note.Or("") != y.Note.Or("") || x.Vessel.Or("") != y.Vessel.Or("")) return false;
         }
 
         return true;

@@ -1,3 +1,4 @@
+using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
@@ -26,6 +27,12 @@ internal sealed class UnknownReference : RecipeRule
 
             // An amount in the item, or two lines in one, has a finding of its own.
             if (Amounts.AmountInName.Reads(context.Book, id, out _, out _) || Amounts.TwoRowsInOne.Reads(context.Book, id, out _, out _, out _)) continue;
+            if (UnclearNames.Find(id) is { } unclear)
+            {
+                context.Report(Unclear(context, line, id, unclear));
+                continue;
+            }
+
             string? near = NearestName.Of(id, context.Book.Ids.Concat(BuiltInCatalogue.Ids));
             var place = context.At(line.Item.Span);
             context.Report(new Finding(Rule)
@@ -40,5 +47,28 @@ internal sealed class UnknownReference : RecipeRule
                     : [new Correction(CorrectionGrade.Proposed, $"Name `{near}` in place of `{id}`.", [new TextEdit(place, $"\"{near}\"")])],
             });
         }
+    }
+
+    /// <summary>A name that the trade knows and that leaves open what is meant.</summary>
+    private static Finding Unclear(RecipeContext context, Line line, string id, UnclearName unclear)
+    {
+        var place = context.At(line.Item.Span);
+        var corrections = new List<Correction>(unclear.Could.Count);
+        var names = new List<string>(unclear.Could.Count);
+        foreach (string could in unclear.Could)
+        {
+            corrections.Add(new Correction(CorrectionGrade.Proposed, $"Name `{could}` in place of `{id}`.", [new TextEdit(place, $"\"{could}\"")]));
+            names.Add($"`{could}`");
+        }
+
+        return new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(line, "item"),
+            Message = $"`{id}` is in no file of the book, and {unclear.Because}, so nothing can be worked out for it.",
+            Advice = $"Write {Say.List(names, "or")}, or a file for your own.",
+            Corrections = corrections,
+        };
     }
 }

@@ -66,6 +66,8 @@ internal sealed class NeverUsed : RecipeRule
                 if (item.Value == id || (part.Item is { } known && context.Book.Resolve(item.Value)?.Id == known.Id)) return true;
             }
 
+            // What a step strains out, it does not put in.
+            if (step.Do.IsGiven && Techniques.Strains(step.Do.Value)) continue;
             if (step.Note.IsGiven && Says(step.Note.Value, id) || step.Until.IsGiven && Says(step.Until.Value, id) || step.Into.IsGiven && Says(step.Into.Value, id)) return true;
         }
 

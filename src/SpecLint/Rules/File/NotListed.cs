@@ -19,7 +19,7 @@ internal sealed class NotListed : RecipeRule
         {
             foreach (var item in step.Items)
             {
-                if (!item.IsGiven || IsListed(context, item.Value)) continue;
+                if (!item.IsGiven || IsListed(context, item.Value) || Amounts.AmountInName.Names(context, item.Value)) continue;
                 var ids = new List<string>();
                 foreach (var part in context.Profile.Parts)
                 {

@@ -9,6 +9,9 @@ internal abstract class ReadingRule : FileRule
     /// <summary>The kind of problem.</summary>
     protected abstract ReadingProblemKind Kind { get; }
 
+    /// <summary>Whether a rule of another family says the same better.</summary>
+    protected virtual bool IsSpokenFor(FileContext context, ReadingProblem problem) => false;
+
     /// <inheritdoc/>
     public override void Check(FileContext context)
     {
@@ -16,7 +19,7 @@ internal abstract class ReadingRule : FileRule
         for (int i = 0; i < problems.Count; i++)
         {
             var problem = problems[i];
-            if (problem.Kind != Kind) continue;
+            if (problem.Kind != Kind || IsSpokenFor(context, problem)) continue;
             var place = context.At(problem.Span);
             context.Report(new Finding(Info)
             {

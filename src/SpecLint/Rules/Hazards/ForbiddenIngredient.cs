@@ -35,6 +35,23 @@ internal sealed class ForbiddenIngredient : RecipeRule
                 strictest = rule;
             }
 
+            if (strictest is null && Elsewhere(load.Hazard) is { } elsewhere)
+            {
+                context.Report(new Finding(Rule)
+                {
+                    Answer = Answer.NotShown,
+                    AskedLevel = Level.Warning,
+                    Place = context.At(load.Part.Line.Item.Span),
+                    Subject = context.Id,
+                    Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                    Message = $"`{load.Id}` brings a substance that can cause cancer ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}); nothing measured shows how much of it comes into the drink.",
+                    Advice = elsewhere.Correction.Length == 0 ? "Take it out." : $"Take it out: {elsewhere.Correction}.",
+                    Caution = HazardWords.Caution,
+                    Evidence = [HazardWords.Of(context, load), Proof.Of("rule", elsewhere.Control + (elsewhere.About.Length == 0 ? "" : ", " + elsewhere.About))],
+                });
+                continue;
+            }
+
             if (strictest is not { } found) continue;
             bool restricted = found.About == SpiritsOnly;
             string harm = load.Hazard.Harm.Length == 0 ? "" : $": {load.Hazard.Harm}";
@@ -60,6 +77,18 @@ internal sealed class ForbiddenIngredient : RecipeRule
         if (rule.Control is "prohibited" or "never") return rule.When.Length == 0 && rule.About is not "source material";
         if (rule.About != SpiritsOnly || context.Recipe is not Drink) return false;
         return Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) == Stand.Holds;
+    }
+
+    /// <summary>What another country forbids outright because it can cause cancer is worth a warning everywhere.</summary>
+    private static HazardRule? Elsewhere(Hazard hazard)
+    {
+        if (hazard.Kind != "botanical" || !Storage.Has(hazard.Harm, "carcinogen")) return null;
+        foreach (var rule in hazard.Rules)
+        {
+            if (rule.Control == "prohibited" && rule.Level == Level.Error && rule.When.Length == 0) return rule;
+        }
+
+        return null;
     }
 
     private static bool HasRuleOfItsOwn(string id) => id is "activated-charcoal" or "apricot-kernels-raw" or "bitter-almond" or "liquid-nitrogen" or "dry-ice";

@@ -28,34 +28,44 @@ internal sealed class MetalWithAcid : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
-        if (context.Recipe is Drink { Glass.IsGiven: true } drink) Hold(context, drink.Glass, "glass", false);
-        if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In, "keep.in", true);
+        bool told = false;
+        if (context.Recipe is Drink { Glass.IsGiven: true } drink)
+        {
+            told = Hold(context, drink.Glass, drink.Glass.Value, "glass", false);
+
+            // The bar's own glass says what it is made of in its name: "moscow": { "name": "Copper mug" }.
+            if (!told && context.Settings.Bar is { } bar && bar.Glasses.TryGetValue(drink.Glass.Value, out var glass) && glass.Name.IsGiven) told = Hold(context, drink.Glass, glass.Name.Value, "glass", false);
+        }
+
+        if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In, keep.In.Value, "keep.in", true);
         foreach (var step in context.Recipe.Method)
         {
-            if (step.Vessel.IsGiven) Hold(context, step.Vessel, context.PathOf(step) + ".vessel", false);
-            if (step.Into.IsGiven) Hold(context, step.Into, context.PathOf(step) + ".into", false);
+            if (step.Vessel.IsGiven) told |= Hold(context, step.Vessel, step.Vessel.Value, context.PathOf(step) + ".vessel", false);
+            if (step.Into.IsGiven) told |= Hold(context, step.Into, step.Into.Value, context.PathOf(step) + ".into", false);
+
+            // A remark may be about anything: it counts where no vessel is named.
+            if (!told && step.Note.IsGiven && !step.Vessel.IsGiven && !step.Into.IsGiven && NamesVessel(step.Note.Value)) told = Hold(context, step.Note, step.Note.Value, context.PathOf(step) + ".note", false);
         }
     }
 
-    private static void Hold(RecipeContext context, Given<string> vessel, string path, bool stored)
+    private static bool Hold(RecipeContext context, Given<string> vessel, string text, string path, bool stored)
     {
-        string text = vessel.Value;
         var (limit, metal) = MetalOf(text, stored);
-        if (limit is null) return;
+        if (limit is null) return false;
         if (limit == Crystal || limit == Pewter)
         {
-            if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return;
+            if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return false;
             Report(context, vessel, path, limit, Level.Warning, Answer.NotShown,
                 limit == Crystal
                     ? $"It is kept in {metal}, which gives off lead into spirit and acid; {Say.Number(Crystal.Value)} h is the most ({Crystal.Source})"
                     : $"It stands in {metal}; only pewter of at most {Say.Number(Pewter.Value)} % of lead may touch drink ({Pewter.Source})",
                 "Keep it in plain glass, and use crystal or old pewter for show only.");
-            return;
+            return true;
         }
 
         var ph = context.Fact(Fact.Ph);
         bool sour = ph.IsKnown ? ph.Low < limit.Value : context.Fact(Fact.Acid) is { IsKnown: true, Low: > 0 };
-        if (!sour) return;
+        if (!sour) return false;
         bool bare = Storage.Has(text, "unlined") || Storage.Has(text, "bare") || Storage.Has(text, "galvani") || Storage.Has(text, "zinc") || Storage.Has(text, "brass");
         bool broken = bare && ph.IsKnown && ph.High < limit.Value;
         bool law = limit.AppliesIn(context.Settings);
@@ -63,7 +73,11 @@ internal sealed class MetalWithAcid : RecipeRule
         Report(context, vessel, path, limit, broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown,
             $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}; under pH {Say.Number(limit.Value)} the metal goes into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
+        return true;
     }
+
+    private static bool NamesVessel(string text) =>
+        Storage.Has(text, "mug") || Storage.Has(text, "cup") || Storage.Has(text, "tankard") || Storage.Has(text, "bowl") || Storage.Has(text, "pan") || Storage.Has(text, "kettle") || Storage.Has(text, "bucket");
 
     private static (Limit? Limit, string Metal) MetalOf(string text, bool stored)
     {

@@ -6,21 +6,22 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6015: spirit heated in something closed, or over a flame.</summary>
+/// <summary>SL6015: spirit heated in something closed, over a flame, or to the boil.</summary>
 internal sealed class SpiritHeatedSealed : RecipeRule
 {
     private static readonly Limit Strength = Limits.Of("sealed-heating-alcohol");
     private static readonly Limit EthanolDensity = Limits.Of("ethanol-density");
     private static readonly Limit Heated = Limits.Of("spirit-heating-temperature");
+    private static readonly Limit Boils = Limits.Of("ethanol-boiling");
 
     private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
     private static readonly string[] Flame = ["open flame", "gas burner", "over the flame", "gas hob", "naked flame", "gas ring"];
 
-    private static readonly RuleInfo Rule = new("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel or over a flame", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel, over a flame or to the boil", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Abv],
-        Limits = [Strength.Id, Heated.Id],
+        Limits = [Strength.Id, Heated.Id, Boils.Id],
     };
 
     /// <inheritdoc/>
@@ -35,9 +36,10 @@ internal sealed class SpiritHeatedSealed : RecipeRule
             bool sousVide = step.Do.Value is "sous-vide" or "pressure-cook";
             var heat = step.To.IsGiven ? step.To : step.At;
             bool hot = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Heated.Value;
-            if (!hot && !sousVide && step.Do.Value is not ("boil" or "simmer" or "heat")) continue;
+            if (!hot && !sousVide && step.Do.Value is not ("boil" or "simmer" or "reduce" or "heat")) continue;
             bool closed = sousVide || Says(step, Closed), flame = Says(step, Flame);
-            if (!closed && !flame) continue;
+            bool boils = step.Do.Value is "boil" or "simmer" or "reduce" || (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseLow >= Boils.Value);
+            if (!closed && !flame && !boils) continue;
             double abv = StrengthOf(context, step);
             if (!(abv > Strength.Value)) continue;
             context.Report(new Finding(Rule)
@@ -45,7 +47,7 @@ internal sealed class SpiritHeatedSealed : RecipeRule
                 Place = context.At(heat.IsGiven ? heat.Span : step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in something closed, which swells and may burst" : "over a flame, which can light its vapour")}; over {Say.Number(Strength.Value)} % vol that is not done ({Strength.Source}).",
+                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in something closed, which swells and may burst" : flame ? "over a flame, which can light its vapour" : "to the boil, which fills the air with vapour that a spark lights and leaves a strength that nobody knows")}; over {Say.Number(Strength.Value)} % vol that is not done ({Strength.Source}).",
                 Advice = "Infuse it cold, or warm it in a vented vessel in an electric water bath well under 60 °C, away from flames, with the air drawn off.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("strength heated", abv, "%{vol}"), Proof.Of(Strength), Proof.Of(Heated)],

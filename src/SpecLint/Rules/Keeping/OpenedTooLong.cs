@@ -5,7 +5,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5010: a bought ingredient open for longer than it keeps.</summary>
+/// <summary>SL5010: an ingredient open, or squeezed or cut, for longer than it keeps.</summary>
 internal sealed class OpenedTooLong : StockRule
 {
     private static readonly Limit Mark = Limits.Of("food-code-date-mark");
@@ -24,12 +24,14 @@ internal sealed class OpenedTooLong : StockRule
     {
         foreach (var lot in stock.Lots)
         {
-            if (!lot.Opened.IsGiven || !lot.Item.IsGiven || lot.Opened.Value > context.On) continue;
+            // What the bar squeezes or cuts itself has a day made: its life begins there.
+            var from = lot.Opened.IsGiven ? lot.Opened : lot.Made;
+            if (!from.IsGiven || !lot.Item.IsGiven || from.Value > context.On) continue;
 
             // Past its day is a finding of its own.
             if (lot.UseBy.IsGiven && lot.UseBy.Value < context.On) continue;
             if (context.Profiles.MaterialOf(lot.Item.Value)?.Ingredient is not { } ingredient) continue;
-            int open = context.On.DaysSince(lot.Opened.Value) + 1 - Lots.FrozenDays(lot, context.On);
+            int open = context.On.DaysSince(from.Value) + 1 - Lots.FrozenDays(lot, context.On);
             var what = Lots.PerishableOf(context, lot);
             bool controlled = what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant && open > Mark.Value;
             double life = ingredient.Values.TryGetValue("life.opened", out var opened) ? opened.High / 86400 : double.NaN;
@@ -42,12 +44,14 @@ internal sealed class OpenedTooLong : StockRule
             context.Report(new Finding(Rule)
             {
                 AskedLevel = controlled ? Level.Error : what == Perishable.None ? Level.Note : null,
-                Place = context.At(lot.Opened.Span),
+                Place = context.At(from.Span),
                 Subject = context.Id,
-                Path = Lots.PathOf(lot, "opened"),
+                Path = Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made"),
                 Key = Lots.KeyOf(lot),
-                Message = $"`{lot.Item.Value}` has been open since {lot.Opened.Value}, {Say.Count(open, "day")} with that day; opened it keeps {KeepingWords.Days(days)} ({source}).",
-                Advice = what == Perishable.None ? "Taste it against a fresh bottle, and open a new one if it has faded." : "Throw it away and open a new one; the maker's label goes before this figure.",
+                Message = lot.Opened.IsGiven
+                    ? $"`{lot.Item.Value}` has been open since {from.Value}, {Say.Count(open, "day")} with that day; opened it keeps {KeepingWords.Days(days)} ({source})."
+                    : $"`{lot.Item.Value}` was made on {from.Value}, {Say.Count(open, "day")} with that day; made fresh it keeps {KeepingWords.Days(days)} ({source}).",
+                Advice = what == Perishable.None ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Throw it away and open a new one; the maker's label goes before this figure." : "Throw it away and make it fresh.",
                 Caution = what == Perishable.None ? null : KeepingWords.Caution,
                 Evidence = [Proof.Of("days open", open, "d"), Proof.Of("life once opened", days, "d", source)],
             });

@@ -14,7 +14,7 @@ internal sealed class StorageNotStated : PrepRule
     private static readonly RuleInfo Rule = new("SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning)
     {
         Safety = true,
-        Needs = [Fact.Ph, Fact.WaterActivity],
+        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life],
         Limits = [Mark.Id, Cold.Id],
     };
 
@@ -27,7 +27,11 @@ internal sealed class StorageNotStated : PrepRule
         bool time = !double.IsNaN(Storage.Days(prep)), temperature = !double.IsNaN(Storage.Celsius(prep, context.Settings));
         if ((time && temperature) || context.Profile.IsSolid) return;
         var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
+        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled)
+        {
+            if (!time && !IsAsked(context, prep)) Undated(context, prep);
+            return;
+        }
 
         // What is made for the shift needs no storage temperature.
         if (time && Storage.Days(prep) <= SpecialCases.MarkedFromDays) return;
@@ -45,4 +49,29 @@ internal sealed class StorageNotStated : PrepRule
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Mark), Proof.Of(Cold)],
         });
     }
+
+    /// <summary>A bar that asks every preparation for `keep` is told by that rule.</summary>
+    private static bool IsAsked(RecipeContext context, Prep prep)
+    {
+        if (prep.Keep is not null || context.Settings.Bar is not { Asks.Count: > 0 } bar) return false;
+        foreach (var asked in bar.Asks)
+        {
+            if (asked.IsGiven && asked.Value == "keep") return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>What needs no cold still has an end, and a label to bear it.</summary>
+    private static void Undated(RecipeContext context, Prep prep) =>
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = Level.Note,
+            Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
+            Subject = context.Id,
+            Path = "keep.for",
+            Message = "Nothing says how long it is kept, so that its label has no use-by day and two bottles of different age are used alike (common practice, no source).",
+            Advice = "Write `keep` with a storage temperature, a container and a time; where it is made for the shift, one day.",
+            Evidence = [Proof.Of(Fact.Life, context.Fact(Fact.Life))],
+        });
 }

@@ -49,9 +49,20 @@ internal sealed class FreshWord : FileRule
                     if (part.Line.Role is not LineRole.Garnish && part.Material?.Kind is "juice" or "acid-adjusted-juice" or "juice-extension" or "puree") juices.Add(part);
                 }
 
-                if (AllWorked(juices) is { } worked) Report(context, context.At(claim.Span), $"declares.claims[{claim.Value}]", claim.Value, own, worked);
+                if ((AllWorked(juices) ?? Bottled(juices)) is { } worked) Report(context, context.At(claim.Span), $"declares.claims[{claim.Value}]", claim.Value, own, worked);
             }
         }
+    }
+
+    /// <summary>The first juice that is bought ready: beside a fresh one, the word still is not true of the drink.</summary>
+    private static Part? Bottled(List<Part> juices)
+    {
+        foreach (var part in juices)
+        {
+            if (part.Item?.File is Ingredient && AllWorked([part]) is { } bottled) return bottled;
+        }
+
+        return null;
     }
 
     /// <summary>The first part, if none of the parts is fresh; <see langword="null"/> where one is, or there are none.</summary>

@@ -97,6 +97,19 @@ internal sealed class HeldWords
         return found;
     }
 
+    /// <summary>The lines that some words name as a whole: of "soda water" the soda water, and not all that holds water.</summary>
+    public List<Part> PartsNamed(string words)
+    {
+        var found = new List<Part>();
+        string plain = Plain(words);
+        foreach (var (text, part) in texts)
+        {
+            if (StartsAWord(text, plain) && !found.Contains(Parts[part])) found.Add(Parts[part]);
+        }
+
+        return found;
+    }
+
     /// <summary>Whether a thing of the drink bears this very name: kinship of spirits does not count, nor an ending.</summary>
     public bool HasName(string name)
     {

@@ -29,7 +29,9 @@ internal sealed class HouseMadeWord : MenuRule
                 if (rest.Length < 3) continue;
                 Part? bought = null;
                 bool made = false;
-                foreach (var part in HeldWords.Of(context, recipe).PartsOf(rest))
+                var held = HeldWords.Of(context, recipe);
+                var named = held.PartsNamed(rest);
+                foreach (var part in named.Count > 0 ? named : held.PartsOf(rest))
                 {
                     if (part.Item?.File is Ingredient && IsBought(part)) bought ??= part;
                     else made = true;

@@ -24,8 +24,9 @@ internal sealed class LotLabelShort : StockRule
             // A lot without any date is a finding of its own.
             if (!lot.Made.IsGiven && !lot.Opened.IsGiven && !lot.UseBy.IsGiven) continue;
             var missing = new List<string>();
-            if (!lot.Made.IsGiven && !lot.Opened.IsGiven && !Keeping.LotHalfDated.Speaks(context, lot, prep)) missing.Add("the day it was made");
-            if (!lot.UseBy.IsGiven && prep.Keep is not { For.IsGiven: true }) missing.Add("a use-by day");
+            bool halfDated = Keeping.LotHalfDated.Speaks(context, lot, prep);
+            if (!lot.Made.IsGiven && !lot.Opened.IsGiven && !halfDated) missing.Add("the day it was made");
+            if (!lot.UseBy.IsGiven && prep.Keep is not { For.IsGiven: true } && !halfDated) missing.Add("a use-by day");
             if (!lot.At.IsGiven && prep.Keep is not { At.IsGiven: true }) missing.Add("how it is stored");
             if (missing.Count == 0) continue;
             context.Report(new Finding(Rule)

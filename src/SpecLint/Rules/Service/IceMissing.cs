@@ -23,11 +23,16 @@ internal sealed class IceMissing : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.Method.Count == 0) return;
-        bool ice = false;
+        bool ice = false, withoutIce = false;
         Step? chills = null;
         foreach (var step in drink.Method)
         {
-            ice |= step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
+            bool has = step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
+
+            // Ice that the drink is strained onto was not in the shaker; a dry shake has one with ice behind it.
+            if (has && withoutIce && step.Do.IsGiven && Profile.Techniques.Strains(step.Do.Value)) continue;
+            ice |= has;
+            withoutIce |= !ice && step.Do.Or("") is "shake" or "hard-shake" && !step.Ice.IsGiven;
             if (step.Do.IsGiven && step.Do.Value is "shake" or "stir" or "throw" or "blend" or "swizzle" or "hard-shake" or "wet-shake") chills ??= step;
         }
 
@@ -51,7 +56,7 @@ internal sealed class IceMissing : DrinkRule
         }
 
         if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { IsHot: false } style) return;
-        bool needs = style.Id is "old-fashioned" or "built-short" or "julep" or "highball" or "buck" or "collins" or "spritz" or "tiki" or "blended"
+        bool needs = style.Id is "old-fashioned" or "built-short" or "julep" or "highball" or "buck" or "collins" or "rickey" or "spritz" or "tiki" or "blended"
             or "shaken-sour" or "egg-white-sour" or "stirred" or "shaken-short" or "creamy" or "flip" or "fizz" or "zero-proof-sour" or "zero-proof-long";
         if (!needs || context.Profile.Technique != TechniqueKind.NoIce) return;
         var at = drink.Method[0];

@@ -31,15 +31,29 @@ internal sealed class YieldCountsSolids : PrepRule
         }
 
         if (solid is null) return;
+        double strained = 0, whole = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Beside && part.IsWeighed) whole += part.Grams.Typical;
+            if (part.Phase == PartPhase.TakenOut && part.Line.Role is not LineRole.Fining && part.IsWeighed) strained += part.Grams.Typical;
+        }
+
         var (all, liquid, unit) = Yields.Most(context, prep);
         double yield = prep.Yield.Value.BaseLow;
-        if (double.IsNaN(all) || yield <= liquid * (1 + (Off.Value / 100)) || yield > all * (1 + (Off.Value / 100))) return;
+        if (double.IsNaN(all) || yield > all * (1 + (Off.Value / 100))) return;
+        bool more = yield > liquid * (1 + (Off.Value / 100));
+
+        // The sum of all that went in, to the gram, though a share of it that a scale sees is strained out.
+        bool sum = prep.Yield.Value.Dimension == Dimension.Mass && Math.Abs(yield - whole) <= 0.005 * yield && strained > yield * Off.Value / 100;
+        if (!more && !sum) return;
         context.Report(new Finding(Rule)
         {
             Place = context.At(prep.Yield.Span),
             Subject = context.Id,
             Path = "yield",
-            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, and without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, even if every drop of its juice does.",
+            Message = !more
+                ? $"The yield of {Say.With(yield, "g")} is the sum of all that goes in, and {Say.With(strained, "g")} of that are strained out ({solid.Line.Item.Or("solids")}) and take liquid with them."
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, and without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, even if every drop of its juice does.",
             Advice = "Weigh what runs through, and write what is left as a by-product.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("liquid at most", liquid, unit), Proof.Of(Off)],
             Related = [new RelatedPlace(context.At(solid.Line.Span), "strained out")],

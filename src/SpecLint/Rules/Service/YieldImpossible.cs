@@ -23,8 +23,10 @@ internal sealed class YieldImpossible : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        // A foam takes up air.
-        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || prep.Family.Or("") is "foam" or "cream") return;
+        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
+
+        // A foam takes up air: it grows, and weighs no more.
+        if (prep.Yield.Value.Dimension == Dimension.Volume && prep.Family.Or("") is "foam" or "cream") return;
         var (all, _, unit) = Yields.Most(context, prep);
         if (double.IsNaN(all) || all <= 0) return;
         double yield = prep.Yield.Value.BaseLow, left = 0;

@@ -1,0 +1,67 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5031: what the tables of pH and water activity let stand warm, with nothing in it against yeasts and moulds.</summary>
+internal sealed class YeastsNotHeld : PrepRule
+{
+    private static readonly Limit Activity = Limits.Of("syrup-water-activity");
+    private static readonly Limit Strength = Limits.Of("alcohol-no-growth-practice");
+    private static readonly Limit Sugar = Limits.Of("yeast-sugar");
+    private static readonly Limit Start = Limits.Of("yeast-days");
+    private static readonly Limit Vinegar = Limits.Of("yeast-acetic");
+
+    private static readonly RuleInfo Rule = new("SL5031", "yeasts-not-held", "A sweet preparation is kept warm with nothing against yeasts and moulds", Level.Warning)
+    {
+        IsConsequence = true,
+        Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar],
+        Limits = [Activity.Id, Strength.Id, Sugar.Id, Start.Id, Vinegar.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
+        if (!Storage.IsAtRoom(celsius) || !(days > Start.Value) || context.Profile.IsSolid) return;
+
+        // What is not cleared of the date mark, a thin syrup and a ferment have rules of their own.
+        var state = context.Profile.Keeping!;
+        if (state.Verdict != KeepingVerdict.NotControlled || state.Table == "A" || state.IsStrong || SpecialCases.IsFerment(prep)) return;
+        if (!state.WaterActivity.IsKnown || state.WaterActivity.High <= Activity.Value) return;
+        var sugar = context.Fact(Fact.Sugar);
+        if (!sugar.IsKnown || sugar.Value < Sugar.Value || HoldsHurdle(context.Profile)) return;
+        bool shown = state.WaterActivity.Low > Activity.Value;
+        var keep = prep.Keep!;
+        string strength = state.Abv is { IsKnown: true, Value: > 0.5 } ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is under the {Say.Number(Strength.Value)} % vol that stop them" : "";
+        context.Report(new Finding(Rule)
+        {
+            Answer = shown ? Answer.Broken : Answer.NotShown,
+            Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
+            Subject = context.Id,
+            Path = keep.At.IsGiven ? "keep.at" : "keep.in",
+            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar; the measured figures clear it of the date mark, but not of yeasts and moulds, which grow at any pH of a bar where the water activity is over {Say.Number(Activity.Value)} ({Activity.Source}), and it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
+            Advice = "Keep it cold, bring its sugar or strength up, or heat it and close it hot by a recorded process.",
+            Caution = "What ferments in a closed bottle can burst it. " + KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Fact.Sugar, sugar), Proof.Of(Activity)],
+        });
+    }
+
+    /// <summary>A preservative, or as much acetic acid as keeps yeasts down.</summary>
+    private static bool HoldsHurdle(RecipeProfile profile)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Material is { Kind: "preservative" } && part.Phase == PartPhase.Mix) return true;
+        }
+
+        double mass = profile.InputMass;
+        return mass > 0 && 100 * profile.Grams[(int)Component.Acetic] / mass >= Vinegar.Value;
+    }
+}
