@@ -5,8 +5,9 @@ namespace SpecLint.Catalogue;
 /// <param name="LowDays">Fewest days.</param>
 /// <param name="HighDays">Most days.</param>
 /// <param name="CeilingDays">Most days that safety allows; NaN where the table has none.</param>
+/// <param name="KeepsCold">Whether the days are of storage in the cold.</param>
 /// <param name="Source">Where the figures come from.</param>
-internal sealed record FamilyLife(string Id, double LowDays, double HighDays, double CeilingDays, string Source);
+internal sealed record FamilyLife(string Id, double LowDays, double HighDays, double CeilingDays, bool KeepsCold, string Source);
 
 /// <summary>The table of families of preparations, as far as keeping goes.</summary>
 internal static class FamilyTable
@@ -29,7 +30,7 @@ internal static class FamilyTable
         {
             if (!row.TryGetProperty("keep", out var keep)) continue;
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), row.Text("source")));
+            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), keep.TryGetProperty("keepsCold", out var cold) && cold.GetBoolean(), row.Text("source")));
         }
 
         return table;
@@ -42,7 +43,7 @@ internal static class FamilyTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, row.Number("lowDays"), row.Number("highDays"), row.Number("ceilingDays"), row.Text("source")));
+            table.Add(id, new FamilyLife(id, row.Number("lowDays"), row.Number("highDays"), row.Number("ceilingDays"), false, row.Text("source")));
         }
 
         return table;

@@ -116,8 +116,10 @@ internal static class KeepingLife
             return new KeepingEnd(rich.HighDays, family, null);
         }
 
-        // Months of a milk punch rest on its strength: a weaker one has the least that the trade gives it.
-        if (family == "milk-wash" && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value && FamilyTable.Of(family) is { LowDays: > 0 } punch) return new KeepingEnd(punch.LowDays, family, null);
-        return FamilyTable.Of(family) is { } life && !double.IsNaN(life.HighDays) ? new KeepingEnd(life.HighDays, family, null) : KeepingEnd.None;
+        if (FamilyTable.Of(family) is not { } life || double.IsNaN(life.HighDays)) return KeepingEnd.None;
+
+        // Months of a milk punch rest on its strength, and what the trade keeps cold lasts less in the room: both have the least time.
+        bool least = (family == "milk-wash" && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value) || (life.KeepsCold && Storage.IsAtRoom(celsius) && !state.IsStrong);
+        return new KeepingEnd(least ? life.LowDays : life.HighDays, family, null);
     }
 }

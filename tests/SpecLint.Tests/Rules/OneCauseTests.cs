@@ -103,6 +103,22 @@ public sealed class OneCauseTests
         Assert.Equal(times, Ids(result).Count(i => i == "SL5007"));
     }
 
+    /// <summary>A shrub lasts months in the cold and weeks in the room (common practice, no source); its vinegar keeps yeasts down.</summary>
+    [Theory]
+    [InlineData("4 °C", 0)]
+    [InlineData("20 °C", 1)]
+    public void What_is_kept_cold_lasts_less_in_the_room(string at, int times)
+    {
+        var result = Books.Check(("blackcurrant-shrub.prep.json", $$"""
+            { "name": "Blackcurrant shrub", "family": "shrub",
+              "ingredients": [ { "item": "white-sugar", "amount": "400 g" }, { "item": "apple-cider-vinegar", "amount": "400 g" }, { "item": "water", "amount": "200 g" } ],
+              "method": [ { "do": "stir", "until": "dissolved" }, { "do": "funnel", "into": "bottle" } ], "yield": "1000 g", "measured": { "ph": 3.0, "on": "2026-11-24" },
+              "keep": { "at": "{{at}}", "in": "bottle", "for": "120 d" }, "declares": { "allergens": [] } }
+            """));
+        Assert.Equal(times, Ids(result).Count(i => i == "SL5007"));
+        Assert.DoesNotContain("SL5031", Ids(result));
+    }
+
     /// <summary>Two batches of a drink in two sizes are no copies of each other; the same bottle written twice is.</summary>
     [Theory]
     [InlineData("1 l bottle", 1)]
