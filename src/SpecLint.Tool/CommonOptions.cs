@@ -78,7 +78,7 @@ internal static class CommonOptions
     {
         var option = new Option<string>("--units")
         {
-            Description = "Units of text and pages: us shows volumes in US fluid ounces and temperatures in °F. JSON stays in mL and °C.",
+            Description = "Units of text, Markdown and pages: us shows volumes in US fluid ounces, quarts and gallons, and temperatures in °F. JSON and SARIF stay in mL and °C.",
             HelpName = "metric|us",
             DefaultValueFactory = _ => "metric",
         };

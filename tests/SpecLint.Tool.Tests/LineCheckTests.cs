@@ -58,6 +58,51 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
         Assert.Contains(json.RootElement.GetProperty("lots").EnumerateArray(), l => l.GetProperty("throwAway").GetBoolean());
     }
 
+    [Theory]
+    [InlineData("2026-11-25", 0)]
+    [InlineData("2026-11-28", 1)]
+    public void The_sarif_passes_the_schema_and_holds_what_the_json_holds(string day, int status)
+    {
+        var run = Run("evening", "--on", day, "--format", "sarif");
+        Assert.Equal((status, ""), (run.Status, run.Error));
+        using var log = JsonDocument.Parse(run.Bytes);
+        SarifTests.AssertValid(log.RootElement);
+        using var json = JsonDocument.Parse(Run("evening", "--on", day, "--format", "json").Bytes);
+        var drinks = json.RootElement.GetProperty("drinks").EnumerateArray().ToList();
+        var results = Results(log);
+        int Of(string rule) => results.Count(r => r.GetProperty("ruleId").GetString() == "linecheck/" + rule);
+        Assert.Equal(drinks.Sum(d => d.GetProperty("because").GetArrayLength()), Of("cannot-be-served"));
+        Assert.Equal(drinks.Sum(d => d.GetProperty("first").GetArrayLength()), Of("do-first"));
+        Assert.Equal(json.RootElement.GetProperty("lots").EnumerateArray().Count(l => l.GetProperty("throwAway").GetBoolean()), Of("throw-away"));
+        Assert.Equal(json.RootElement.GetProperty("make").GetArrayLength(), Of("make"));
+        Assert.Equal(json.RootElement.GetProperty("get").GetArrayLength(), Of("get"));
+        Assert.Equal(results.Count, results.Select(PrintOf).Distinct().Count());
+        Assert.All(results, r => Assert.True(File.Exists(Path.Combine(demo.Repository, Uri.UnescapeDataString(r.GetProperty("locations")[0].GetProperty("physicalLocation").GetProperty("artifactLocation").GetProperty("uri").GetString()!)))));
+    }
+
+    [Fact]
+    public void The_fingerprints_of_the_sarif_outlast_amounts_and_covers()
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("x.drink.json", """{ "name": "X", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "lime-juice", "amount": "20 ml" } ], "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" } ] }""");
+        var prints = new List<List<string>>();
+        foreach (var (covers, left) in new[] { (10, "100 ml"), (40, "60 ml") })
+        {
+            book.Write("t.menu.json", $$"""{ "name": "T", "drinks": [ { "drink": "x", "covers": {{covers}} } ] }""");
+            book.Write("f.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "gin", "opened": "2026-11-20", "amount": "{{left}}" } ] }""");
+            using var log = JsonDocument.Parse(ToolRun.In(book.Path, "linecheck", "t", "--format", "sarif").Bytes);
+            Assert.True(Results(log).Count >= 3);
+            prints.Add([.. Results(log).Select(PrintOf)]);
+        }
+
+        Assert.Equal(prints[0], prints[1]);
+    }
+
+    private static List<JsonElement> Results(JsonDocument log) => [.. log.RootElement.GetProperty("runs")[0].GetProperty("results").EnumerateArray()];
+
+    private static string PrintOf(JsonElement result) => result.GetProperty("partialFingerprints").GetProperty("specLint/v1").GetString()!;
+
     [Fact]
     public void The_page_stands_by_itself()
     {
@@ -85,11 +130,17 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
         book.Write("x.drink.json", $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "{{hostile}}", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed" } ] }""");
         book.Write("t.menu.json", $$"""{ "name": "{{hostile}}", "drinks": [ { "drink": "x", "name": "{{hostile}}" }, { "drink": "{{hostile}}" } ] }""");
         book.Write("f.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "gin", "lot": "{{hostile}}", "opened": "2026-11-20", "amount": "1 l" }, { "item": "{{hostile}}" } ] }""");
-        foreach (string format in new[] { "text", "html", "json" })
+        foreach (string format in new[] { "text", "html", "json", "sarif" })
         {
             var run = ToolRun.In(book.Path, "linecheck", "t", "--format", format);
             Assert.True(run.Status is 1, $"{format}: {run.Status} {run.Error}");
-            if (format != "json") Assert.DoesNotContain(run.Output, c => (char.IsControl(c) && c != '\n') || c is '\u202E' or '\u2066');
+            if (format is "text" or "html") Assert.DoesNotContain(run.Output, c => (char.IsControl(c) && c != '\n') || c is '\u202E' or '\u2066');
+            if (format == "sarif")
+            {
+                using var log = JsonDocument.Parse(run.Bytes);
+                SarifTests.AssertValid(log.RootElement);
+            }
+
             if (format != "html") continue;
             Assert.DoesNotContain("<script", run.Output, StringComparison.Ordinal);
             Assert.DoesNotContain("<img", run.Output, StringComparison.Ordinal);

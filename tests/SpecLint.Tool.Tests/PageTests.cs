@@ -61,7 +61,7 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     {
         var run = ToolRun.In(demo.Path, "labels", "--item", "almond-orgeat", "--on", "2026-11-25");
         Assert.Equal((0, ""), (run.Status, run.Error));
-        foreach (string text in new[] { "Made 2026-11-24", "Use by 2026-11-26", "Keep at 4 °C", "<strong>ALMOND</strong>", "By NK" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
+        foreach (string text in new[] { "Made Tue 2026-11-24", "Use by <strong>Thu 2026-11-26</strong>", "Keep at 4 °C", "<strong>ALMOND</strong>", "by NK" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
         Assert.Single(Sections().Matches(run.Output));
     }
 
@@ -72,6 +72,40 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
         Assert.Contains("infants", run.Output, StringComparison.Ordinal);
         Assert.Contains("NOT TO BE USED", run.Output, StringComparison.Ordinal);
         Assert.Contains("39 °F", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_just_made_is_labelled_without_a_stock_file()
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("marsh.prep.json", """{ "name": "Marsh cordial", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" }, { "item": "citric-acid", "amount": "20 g" } ], "method": [ { "do": "stir" } ], "yield": "1020 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
+        var run = ToolRun.In(book.Path, "labels", "--made", "marsh=2024-02-26", "--by", "NK", "--copies", "3");
+        Assert.Equal((0, ""), (run.Status, run.Error));
+        Assert.Equal(3, Sections().Count(run.Output));
+        foreach (string text in new[] { "Marsh cordial", "Made Mon 2024-02-26 · by NK", "Keep at 4 °C · bottle" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
+
+        // Day 1 is the day made, and 2024 has a 29th of February; on the day of the run it is long past.
+        Assert.Contains("Use by <strong>Fri 2024-03-01</strong>", run.Output, StringComparison.Ordinal);
+        Assert.Contains("NOT TO BE USED", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("NOT TO BE USED", ToolRun.In(book.Path, "labels", "--made", "marsh").Output, StringComparison.Ordinal);
+        Assert.Contains("Made Wed 2026-11-25 · by ____", ToolRun.In(book.Path, "labels", "--made", "marsh").Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--made", "no-such-prep")]
+    [InlineData("--made", "low-tide")]
+    [InlineData("--made", "fogbank-gin=2026-11-25")]
+    [InlineData("--made", "sour-cucumber=2026-02-30")]
+    [InlineData("--made", "sour-cucumber", "--item", "sour-cucumber")]
+    [InlineData("--by", "NK")]
+    [InlineData("--copies", "0")]
+    public void Wrong_use_of_labels_is_one_sentence_and_status_2(params string[] args)
+    {
+        var run = ToolRun.In(demo.Path, ["labels", .. args]);
+        Assert.Equal(2, run.Status);
+        Assert.NotEmpty(run.Error);
+        Assert.Empty(run.Output);
     }
 
     [Theory]
@@ -97,7 +131,7 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     [GeneratedRegex("<g class=\"mark\">")]
     private static partial Regex Marks();
 
-    [GeneratedRegex("<section>")]
+    [GeneratedRegex("<section( class=\"dense\")?>")]
     private static partial Regex Sections();
 
     [GeneratedRegex("<style>")]

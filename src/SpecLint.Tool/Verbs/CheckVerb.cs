@@ -154,6 +154,7 @@ internal sealed class CheckVerb : Verb
                     PathPrefix = folder.DisplayPrefix,
                     Colour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host),
                     Summary = !isQuiet,
+                    Units = CommonOptions.UnitsOf(parsed.GetValue(units)),
                 };
                 ResultOutput.DeliverText(host, file, writer => TextReport.Write(writer, content, text));
                 break;

@@ -13,6 +13,7 @@ internal sealed class CompareVerb : Verb
     private readonly Argument<string?> after = new("HEAD") { Description = "The version after: a folder or a revision; the book as it stands where none is given.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json", "markdown");
+    private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> failAt = new("--fail-at")
     {
@@ -43,7 +44,7 @@ internal sealed class CompareVerb : Verb
     {
         command.Arguments.Add(before);
         command.Arguments.Add(after);
-        foreach (var option in new Option[] { book, format, output, failAt, on, threads, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { book, format, units, output, failAt, on, threads, colour }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -60,17 +61,18 @@ internal sealed class CompareVerb : Verb
             Checker.Check(new BookInput(old, day) { Threads = threadCount }),
             Checker.Check(new BookInput(now, day) { Threads = threadCount }));
         string? file = parsed.GetValue(output);
+        var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
         switch (parsed.GetValue(format))
         {
             case "json":
                 ResultOutput.Deliver(host, file, stream => ComparisonReport.WriteJson(stream, comparison));
                 break;
             case "markdown":
-                ResultOutput.DeliverText(host, file, writer => ComparisonReport.WriteMarkdown(writer, comparison));
+                ResultOutput.DeliverText(host, file, writer => ComparisonReport.WriteMarkdown(writer, comparison, shown));
                 break;
             default:
                 bool inColour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host);
-                ResultOutput.DeliverText(host, file, writer => ComparisonReport.WriteText(writer, comparison, inColour));
+                ResultOutput.DeliverText(host, file, writer => ComparisonReport.WriteText(writer, comparison, inColour, shown));
                 break;
         }
 

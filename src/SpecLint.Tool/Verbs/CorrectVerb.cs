@@ -23,6 +23,7 @@ internal sealed class CorrectVerb : Verb
     private readonly Option<string[]> rules = new("--rule") { Description = "Show the corrections of a rule only. May be given several times.", HelpName = "RULE" };
     private readonly Option<bool> admitNew = new("--admit-new") { Description = "Keep a correction although other findings come with it; they are named." };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
+    private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<int> threads = CommonOptions.Threads();
@@ -44,7 +45,7 @@ internal sealed class CorrectVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { apply, rules, admitNew, format, output, on, threads, quiet, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { apply, rules, admitNew, format, units, output, on, threads, quiet, colour }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -76,7 +77,8 @@ internal sealed class CorrectVerb : Verb
         else
         {
             bool inColour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host);
-            ResultOutput.DeliverText(host, file, writer => CorrectionReport.WriteText(writer, result, folder.DisplayPrefix, inColour));
+            var inUnits = CommonOptions.UnitsOf(parsed.GetValue(units));
+            ResultOutput.DeliverText(host, file, writer => CorrectionReport.WriteText(writer, result, folder.DisplayPrefix, inColour, inUnits));
         }
 
         int made = result.Outcomes.Count(o => o.IsMade || o.State == CorrectionState.RightAlready);

@@ -1,34 +1,49 @@
 using System.CommandLine;
+using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
 
 namespace SpecLint.Tool.Verbs;
 
-/// <summary><c>labels</c>: labels to print for the lots of a stock file.</summary>
+/// <summary><c>labels</c>: labels to print for the lots of a stock file or for what was just made.</summary>
 internal sealed class LabelsVerb : Verb
 {
+    private const int MostCopies = 500;
+
     private readonly Argument<string?> stock = new("STOCK") { Description = "Stock file of the book, by path or id; the only one of the book where none is given.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string> sheet = new("--sheet") { Description = "Sheet to print on: a4 (2 by 7), letter (2 by 5), or a roll of 62 mm.", HelpName = "a4|letter|roll", DefaultValueFactory = _ => "a4" };
     private readonly Option<string[]> items = new("--item") { Description = "Label lots of this item only; may be given more than once.", HelpName = "ID", AllowMultipleArgumentsPerToken = true };
+    private readonly Option<string[]> made = new("--made") { Description = "Label this preparation, made on that day (today where none is given), with no stock file; may be given more than once.", HelpName = "PREP[=DATE]" };
+    private readonly Option<string?> by = new("--by") { Description = "With --made: initials of who made it.", HelpName = "INITIALS" };
+    private readonly Option<int> copies = new("--copies") { Description = "Number of labels of each.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
     private readonly Option<bool> bought = new("--bought") { Description = "Label bought things that were opened too." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> units = CommonOptions.Units();
+    private readonly Option<string> format = CommonOptions.Format("html", "json");
     private readonly Option<string?> output = CommonOptions.Output();
 
-    public LabelsVerb() => sheet.AcceptOnlyFromAmong("a4", "letter", "roll");
+    public LabelsVerb()
+    {
+        sheet.AcceptOnlyFromAmong("a4", "letter", "roll");
+        copies.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && int.TryParse(result.Tokens[0].Value, out int number) && number is < 1 or > MostCopies)
+                result.AddError($"--copies takes a number from 1 to {MostCopies}.");
+        });
+    }
 
     public override string Name => "labels";
 
-    public override string Description => "Writes labels for the lots of a stock file as a page to print: dates, storage, allergens, strength, advisory texts.";
+    public override string Description => "Writes labels for the lots of a stock file, or for what was just made, as a page to print: dates, storage, allergens, strength, advisory texts.";
 
-    public override IReadOnlyList<string> Examples => ["speclint labels recipes/bar-fridge.stock.json --output labels.html", "speclint labels --sheet roll --item sour-cucumber"];
+    public override IReadOnlyList<string> Examples => ["speclint labels recipes/bar-fridge.stock.json --output labels.html", "speclint labels --sheet roll --item sour-cucumber", "speclint labels --made sour-cucumber=2026-11-25 --by NK --book recipes"];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(stock);
-        foreach (var option in new Option[] { sheet, items, bought, book, on, units, output }) command.Options.Add(option);
+        foreach (var option in new Option[] { made, by, copies, sheet, items, bought, book, on, units, format, output }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -38,13 +53,44 @@ internal sealed class LabelsVerb : Verb
         var folder = BookFolder.Open(host, isPath ? [named!] : at is null ? [] : [at]);
         var day = parsed.GetValue(on) ?? host.Today();
         var (linked, profiles) = Checker.Profile(folder.ToInput(day, 0));
-        var stocks = LineCheckVerb.StocksOf(linked, folder, host, named);
-        if (stocks.Count == 0) throw new UsageException("the book has no stock file: its name ends in .stock.json.");
         var wanted = parsed.GetValue(items) ?? [];
-        var labels = stocks.SelectMany(s => LotLabel.Of(profiles, s, day, parsed.GetValue(bought) || wanted.Length > 0)).Where(l => wanted.Length == 0 || wanted.Contains(l.Lot.Id)).ToList();
+        string[] justMade = parsed.GetValue(made) ?? [];
+        if (justMade.Length > 0 && (named is not null || wanted.Length > 0 || parsed.GetValue(bought))) throw new UsageException("--made labels what it names; STOCK, --item and --bought are about a stock file.");
+        if (justMade.Length == 0 && parsed.GetValue(by) is not null) throw new UsageException("--by goes with --made.");
+        IReadOnlyList<LotLabel> labels;
+        if (justMade.Length > 0)
+        {
+            labels = LotLabel.OfMade(profiles, [.. justMade.Select(m => MadeOf(linked, m, day))], parsed.GetValue(by), day);
+        }
+        else
+        {
+            var stocks = LineCheckVerb.StocksOf(linked, folder, host, named);
+            if (stocks.Count == 0) throw new UsageException("the book has no stock file, whose name ends in .stock.json; --made labels a preparation without one.");
+            labels = [.. stocks.SelectMany(s => LotLabel.Of(profiles, s, day, parsed.GetValue(bought) || wanted.Length > 0)).Where(l => wanted.Length == 0 || wanted.Contains(l.Lot.Id))];
+        }
+
         if (labels.Count == 0) throw new UsageException("there is no lot to label in what is named.");
+        int each = parsed.GetValue(copies);
+        if (each > 1) labels = [.. labels.SelectMany(l => Enumerable.Repeat(l, each))];
+        string? file = parsed.GetValue(output);
+        if (parsed.GetValue(format) == "json")
+        {
+            ResultOutput.Deliver(host, file, stream => LabelPage.WriteJson(stream, labels));
+            return ExitStatus.Clean;
+        }
+
         var kind = parsed.GetValue(sheet) switch { "letter" => LabelSheet.Letter, "roll" => LabelSheet.Roll, _ => LabelSheet.A4 };
-        ResultOutput.DeliverText(host, parsed.GetValue(output), writer => LabelPage.Write(writer, labels, kind, CommonOptions.UnitsOf(parsed.GetValue(units))));
+        ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, kind, CommonOptions.UnitsOf(parsed.GetValue(units))));
         return ExitStatus.Clean;
+    }
+
+    /// <summary>A preparation and the day on which it was made, from <c>PREP=DATE</c> or <c>PREP</c>.</summary>
+    private static (Prep Prep, CalendarDate On) MadeOf(LinkedBook linked, string text, CalendarDate today)
+    {
+        int at = text.IndexOf('=', StringComparison.Ordinal);
+        string id = at < 0 ? text : text[..at];
+        if (linked.Resolve(id) is not { ByProduct: null, File: Prep prep }) throw new UsageException($"{id} is no preparation of the book; bought things are labelled from a stock file, with --bought.");
+        if (at < 0) return (prep, today);
+        return (prep, CalendarDate.Parse(text[(at + 1)..]) ?? throw new UsageException($"'{text[(at + 1)..]}' is not a day written as YYYY-MM-DD."));
     }
 }

@@ -16,6 +16,7 @@ internal sealed class ProfileVerb : Verb
 
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
+    private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<int> threads = CommonOptions.Threads();
@@ -35,7 +36,7 @@ internal sealed class ProfileVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(items);
-        foreach (var option in new Option[] { book, format, output, on, threads, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { book, format, units, output, on, threads, colour }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -64,7 +65,8 @@ internal sealed class ProfileVerb : Verb
         else
         {
             bool inColour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host);
-            ResultOutput.DeliverText(host, file, writer => ProfileReport.WriteText(writer, chosen, profiles, inColour));
+            var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
+            ResultOutput.DeliverText(host, file, writer => ProfileReport.WriteText(writer, chosen, profiles, shown, inColour));
         }
 
         return ExitStatus.Clean;

@@ -9,13 +9,16 @@ public static class Fingerprints
     public const string Name = "specLint/v1";
 
     /// <summary>128 bits (FNV-1a, two lanes) of rule id, subject, path and key, as 32 hexadecimal digits.</summary>
-    public static string Of(Finding finding)
+    public static string Of(Finding finding) => Of(finding.Rule.Id, finding.Subject, finding.Path, finding.Key);
+
+    /// <summary>The same of what is no finding of a rule.</summary>
+    internal static string Of(string rule, string subject, string path, string key)
     {
         ulong a = 14695981039346656037, b = 0x9E3779B97F4A7C15;
-        Add(finding.Rule.Id);
-        Add(finding.Subject);
-        Add(finding.Path);
-        Add(finding.Key);
+        Add(rule);
+        Add(subject);
+        Add(path);
+        Add(key);
         var text = new StringBuilder(32);
         text.Append(a.ToString("x16")).Append(b.ToString("x16"));
         return text.ToString();

@@ -28,17 +28,22 @@ public static class ComparisonReport
     private static readonly HashSet<Fact> Minor = [Fact.MixAbv, Fact.MixSugar, Fact.MixAcid, Fact.MixPh, Fact.AcidAnalysed, Fact.Density, Fact.MixVolume];
 
     /// <summary>Writes text; lines end with LF on every system.</summary>
-    public static void WriteText(TextWriter to, Comparison comparison, bool colour)
+    /// <param name="to">Where to.</param>
+    /// <param name="comparison">What.</param>
+    /// <param name="colour">Whether to colour.</param>
+    /// <param name="units">Units of volume and temperature; metric where none are given.</param>
+    public static void WriteText(TextWriter to, Comparison comparison, bool colour, DisplayUnits? units = null)
     {
+        units ??= DisplayUnits.Metric;
         var text = new TextTable(to, colour);
         foreach (var change in comparison.Recipes)
         {
-            WriteRecipe(text, change);
+            WriteRecipe(text, change, units);
             text.Line("");
         }
 
-        WriteFindings(text, "Findings of other files that the change brings:", Others(comparison, comparison.New));
-        WriteFindings(text, "Findings of other files that it puts right:", Others(comparison, comparison.Gone));
+        WriteFindings(text, "Findings of other files that the change brings:", Others(comparison, comparison.New), units);
+        WriteFindings(text, "Findings of other files that it puts right:", Others(comparison, comparison.Gone), units);
         text.Wrapped(Summary(comparison), "", "");
     }
 
@@ -69,8 +74,12 @@ public static class ComparisonReport
     /// Writes GitHub Flavored Markdown: a table with the largest change first, the limits that it crosses marked, and the
     /// findings beneath. Text of recipes is escaped.
     /// </summary>
-    public static void WriteMarkdown(TextWriter to, Comparison comparison)
+    /// <param name="to">Where to.</param>
+    /// <param name="comparison">What.</param>
+    /// <param name="units">Units of volume and temperature; metric where none are given.</param>
+    public static void WriteMarkdown(TextWriter to, Comparison comparison, DisplayUnits? units = null)
     {
+        units ??= DisplayUnits.Metric;
         to.Write("### What the change does to the drinks\n\n");
         int written = 0, left = 0;
         if (comparison.Recipes.Count == 0)
@@ -82,7 +91,7 @@ public static class ComparisonReport
             to.Write("| recipe | through | what moves | allergens, keeping | findings |\n| --- | --- | --- | --- | --- |\n");
             foreach (var change in comparison.Recipes)
             {
-                string row = Row(change);
+                string row = Row(change, units);
                 if (written + row.Length > LongestMarkdown * 2 / 3)
                 {
                     left++;
@@ -96,8 +105,8 @@ public static class ComparisonReport
             if (left > 0) to.Write($"\n{ReportWords.Count(left, "further recipe is", "further recipes are")} left out; the full list is in the JSON output.\n");
         }
 
-        written += List(to, "New", comparison.New, LongestMarkdown - written);
-        List(to, "Put right", comparison.Gone, LongestMarkdown - written);
+        written += List(to, "New", comparison.New, LongestMarkdown - written, units);
+        List(to, "Put right", comparison.Gone, LongestMarkdown - written, units);
         to.Write("\n" + MarkdownText.Escape(Summary(comparison)) + "\n");
     }
 
@@ -123,16 +132,16 @@ public static class ComparisonReport
     }
 
     /// <summary>A fact in words: its value and range, or that it is open.</summary>
-    internal static string Words(Fact fact, FactValue? value, bool solid, bool range)
+    internal static string Words(Fact fact, FactValue? value, bool solid, bool range, DisplayUnits units)
     {
         if (value is null) return "none";
         if (!FactChange.IsKnown(value)) return "open";
         string unit = Say.Unit(fact, solid);
-        return range ? Say.Range(value.Value.Value, value.Value.Low, value.Value.High, unit) : Say.With(value.Value.Value, unit);
+        return range ? units.Range(value.Value.Value, value.Value.Low, value.Value.High, unit) : units.With(value.Value.Value, unit);
     }
 
     /// <summary>Writes the facts of a recipe that moved, its allergens, keeping and findings.</summary>
-    internal static void WriteRecipe(TextTable text, RecipeChange change)
+    internal static void WriteRecipe(TextTable text, RecipeChange change, DisplayUnits units)
     {
         string kind = change.Kind switch { ChangeKind.Added => ", new", ChangeKind.Removed => ", gone", _ => "" };
         text.Heading($"{change.Recipe.Name.Or(change.Id)} ({ReportWords.Of(change.Recipe.Kind)} {change.Id}{kind})");
@@ -143,9 +152,9 @@ public static class ComparisonReport
             any = true;
             string words = change.Kind switch
             {
-                ChangeKind.Added => Words(fact.Fact, fact.After, fact.IsSolid, range: true),
-                ChangeKind.Removed => Words(fact.Fact, fact.Before, fact.IsSolid, range: true),
-                _ => $"{Words(fact.Fact, fact.Before, fact.IsSolid, range: true)} becomes {Words(fact.Fact, fact.After, fact.IsSolid, range: true)}",
+                ChangeKind.Added => Words(fact.Fact, fact.After, fact.IsSolid, range: true, units),
+                ChangeKind.Removed => Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units),
+                _ => $"{Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units)} becomes {Words(fact.Fact, fact.After, fact.IsSolid, range: true, units)}",
             };
             foreach (var crossed in fact.Crossed) words += $"; crosses a limit ({crossed.Rule.Id})";
             foreach (var recrossed in fact.Recrossed) words += $"; is back within a limit ({recrossed.Rule.Id})";
@@ -159,7 +168,7 @@ public static class ComparisonReport
         if (change.KeepingBefore != change.KeepingAfter)
         {
             any = true;
-            text.Row("label says it keeps", LabelColumns, $"{OrNothing(change.KeepingBefore)} becomes {OrNothing(change.KeepingAfter)}");
+            text.Row("label says it keeps", LabelColumns, units.Sentence($"{OrNothing(change.KeepingBefore)} becomes {OrNothing(change.KeepingAfter)}"));
         }
 
         foreach (var finding in change.New) Finding("new", finding);
@@ -176,7 +185,7 @@ public static class ComparisonReport
         void Finding(string label, Finding finding)
         {
             any = true;
-            text.Row(label, LabelColumns, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}: {finding.Message}");
+            text.Row(label, LabelColumns, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}: {units.Sentence(finding.Message)}");
         }
     }
 
@@ -271,11 +280,11 @@ public static class ComparisonReport
         json.WriteEndArray();
     }
 
-    private static void WriteFindings(TextTable text, string heading, List<Finding> findings)
+    private static void WriteFindings(TextTable text, string heading, List<Finding> findings, DisplayUnits units)
     {
         if (findings.Count == 0) return;
         text.Heading(heading);
-        foreach (var finding in findings) text.Wrapped($"{finding.Place.File.Path}:{finding.Place.Start.Line} {ReportWords.Of(finding.Level)} {finding.Rule.Id}: {finding.Message}", "  ", "    ");
+        foreach (var finding in findings) text.Wrapped($"{finding.Place.File.Path}:{finding.Place.Start.Line} {ReportWords.Of(finding.Level)} {finding.Rule.Id}: {units.Sentence(finding.Message)}", "  ", "    ");
         text.Line("");
     }
 
@@ -285,7 +294,7 @@ public static class ComparisonReport
         return [.. findings.Where(f => !told.Contains(f.Subject))];
     }
 
-    private static string Row(RecipeChange change)
+    private static string Row(RecipeChange change, DisplayUnits units)
     {
         string kind = change.Kind switch { ChangeKind.Added => " (new)", ChangeKind.Removed => " (gone)", _ => "" };
         string name = change.Recipe.Name.Or(change.Id);
@@ -295,9 +304,9 @@ public static class ComparisonReport
             string label = ProfileReport.LabelOf(fact.Fact);
             string words = change.Kind switch
             {
-                ChangeKind.Added => Words(fact.Fact, fact.After, fact.IsSolid, range: true),
-                ChangeKind.Removed => Words(fact.Fact, fact.Before, fact.IsSolid, range: true),
-                _ => $"{Words(fact.Fact, fact.Before, fact.IsSolid, range: true)} → {Words(fact.Fact, fact.After, fact.IsSolid, range: true)}",
+                ChangeKind.Added => Words(fact.Fact, fact.After, fact.IsSolid, range: true, units),
+                ChangeKind.Removed => Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units),
+                _ => $"{Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units)} → {Words(fact.Fact, fact.After, fact.IsSolid, range: true, units)}",
             };
             string text = MarkdownText.Escape($"{label} {words}");
             if (fact.Crossed.Count > 0) text = $"**{text}** ⚠ crosses a limit ({string.Join(", ", fact.Crossed.Select(f => f.Rule.Id).Distinct())})";
@@ -310,7 +319,7 @@ public static class ComparisonReport
         foreach (string allergen in change.AllergensLost) declared.Add($"− {MarkdownText.Escape(allergen)}");
         foreach (string allergen in change.MayContainGained) declared.Add($"+ may contain {MarkdownText.Escape(allergen)}");
         foreach (string allergen in change.MayContainLost) declared.Add($"− may contain {MarkdownText.Escape(allergen)}");
-        if (change.KeepingBefore != change.KeepingAfter) declared.Add(MarkdownText.Escape($"keeps {OrNothing(change.KeepingBefore)} → {OrNothing(change.KeepingAfter)}"));
+        if (change.KeepingBefore != change.KeepingAfter) declared.Add(MarkdownText.Escape(units.Sentence($"keeps {OrNothing(change.KeepingBefore)} → {OrNothing(change.KeepingAfter)}")));
         var findings = new List<string>();
         if (change.New.Count > 0) findings.Add($"new: {Ids(change.New)}");
         if (change.Gone.Count > 0) findings.Add($"put right: {Ids(change.Gone)}");
@@ -322,14 +331,14 @@ public static class ComparisonReport
     private static string Ids(IReadOnlyList<Finding> findings) =>
         string.Join(", ", findings.OrderByDescending(f => f.Level).Select(f => $"{ReportWords.Of(f.Level)} {f.Rule.Id}"));
 
-    private static int List(TextWriter to, string heading, IReadOnlyList<Finding> findings, int room)
+    private static int List(TextWriter to, string heading, IReadOnlyList<Finding> findings, int room, DisplayUnits units)
     {
         if (findings.Count == 0) return 0;
         int written = 0, shown = 0;
         to.Write($"\n**{heading}**\n\n");
         foreach (var finding in findings.OrderByDescending(f => f.Level))
         {
-            string line = $"- {ReportWords.Of(finding.Level)} {finding.Rule.Id}, {MarkdownText.Escape(finding.Place.File.Path)}, line {finding.Place.Start.Line}: {MarkdownText.Escape(finding.Message)}\n";
+            string line = $"- {ReportWords.Of(finding.Level)} {finding.Rule.Id}, {MarkdownText.Escape(finding.Place.File.Path)}, line {finding.Place.Start.Line}: {MarkdownText.Escape(units.Sentence(finding.Message))}\n";
             if (shown == MostFindingsInMarkdown || written + line.Length > room) break;
             to.Write(line);
             written += line.Length;

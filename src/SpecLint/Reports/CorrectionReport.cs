@@ -12,14 +12,16 @@ public static class CorrectionReport
     /// <param name="result">What the corrections come to.</param>
     /// <param name="pathPrefix">The way from where one is to the root of the book, with <c>/</c> at its end.</param>
     /// <param name="colour">Whether to colour.</param>
-    public static void WriteText(TextWriter to, CorrectionResult result, string pathPrefix, bool colour)
+    /// <param name="units">Units of volume and temperature; metric where none are given. The difference stays in those of the file.</param>
+    public static void WriteText(TextWriter to, CorrectionResult result, string pathPrefix, bool colour, DisplayUnits? units = null)
     {
+        units ??= DisplayUnits.Metric;
         var text = new TextTable(to, colour);
         foreach (var outcome in result.Outcomes)
         {
             var place = outcome.Finding.Place;
-            text.Wrapped($"{pathPrefix}{place.File.Path}:{place.Start.Line}:{place.Start.Column}: {outcome.Finding.Rule.Id}, {ReportWords.Of(outcome.Correction.Grade)}: {outcome.Correction.Description}", "", "  ");
-            if (Sentence(outcome) is { } sentence) text.Wrapped(sentence, "  ", "  ");
+            text.Wrapped($"{pathPrefix}{place.File.Path}:{place.Start.Line}:{place.Start.Column}: {outcome.Finding.Rule.Id}, {ReportWords.Of(outcome.Correction.Grade)}: {units.Sentence(outcome.Correction.Description)}", "", "  ");
+            if (Sentence(outcome) is { } sentence) text.Wrapped(units.Sentence(sentence), "  ", "  ");
         }
 
         if (result.Outcomes.Count > 0) text.Line("");
@@ -27,7 +29,7 @@ public static class CorrectionReport
         {
             foreach (var change in result.Comparison.Recipes)
             {
-                ComparisonReport.WriteRecipe(text, change);
+                ComparisonReport.WriteRecipe(text, change, units);
                 text.Line("");
             }
 

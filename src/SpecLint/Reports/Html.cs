@@ -10,20 +10,25 @@ internal sealed class Html(TextWriter to)
         :root{color-scheme:light dark;--paper:#fdfcf9;--ink:#1d2226;--soft:#545c63;--line:#c9c6bd;--band:#e9e6dc;--mark:#1f5f7a;--bad:#9c2a1d;--mid:#7a5600;--good:#2c6135}
         @media (prefers-color-scheme:dark){:root{--paper:#16191b;--ink:#eceae4;--soft:#b0b5b8;--line:#484d50;--band:#282d30;--mark:#8cc7e0;--bad:#ff9c8c;--mid:#f0c774;--good:#98d6a2}}
         *{box-sizing:border-box}
-        body{margin:0 auto;padding:1rem;max-width:60rem;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,sans-serif;overflow-wrap:anywhere}
+        body{margin:0 auto;padding:1rem;max-width:70rem;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,sans-serif;overflow-wrap:anywhere}
         h1{font-size:1.6rem;margin:.2rem 0}h2{font-size:1.25rem;margin:2rem 0 .5rem;border-bottom:2px solid var(--line)}h3{font-size:1.05rem;margin:1.2rem 0 .3rem}
-        a{color:var(--mark)}p{margin:.4rem 0}ul{margin:.3rem 0;padding-left:1.2rem}.soft{color:var(--soft)}
+        a{color:var(--mark)}p{margin:.4rem 0}p,li,article,pre{max-width:52rem}svg{max-width:58rem}ul{margin:.3rem 0;padding-left:1.2rem}.soft{color:var(--soft)}
         .tag{display:inline-block;border:2px solid currentColor;border-radius:.3rem;padding:0 .4rem;font-weight:600;font-size:.85rem;white-space:nowrap}
         .bad{color:var(--bad)}.mid{color:var(--mid)}.good{color:var(--good)}
         article{border:1px solid var(--line);border-radius:.4rem;padding:.2rem .8rem .6rem;margin:.7rem 0;break-inside:avoid}
         pre{background:var(--band);padding:.5rem;overflow-x:auto;font:.85rem/1.4 ui-monospace,monospace;margin:.4rem 0;white-space:pre-wrap}
         mark{background:none;color:inherit;font-weight:700;text-decoration:underline;text-decoration-thickness:2px}
+        :target{outline:3px solid var(--mark);outline-offset:2px}
+        .figures td,.short{white-space:nowrap}.figures{font-size:.82rem}
         .wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:.9rem}caption{text-align:left;font-weight:600;padding:.2rem 0}
         th,td{border:1px solid var(--line);padding:.2rem .5rem;text-align:left;vertical-align:top;overflow-wrap:normal}
-        svg{display:block;width:100%;min-width:34rem;height:auto;color:var(--ink)}svg text{fill:currentColor;font:12px system-ui,sans-serif}
+        svg{display:block;width:100%;min-width:34rem;height:auto;color:var(--ink)}svg text{fill:currentColor;font:12px system-ui,sans-serif;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
         details{margin:.3rem 0}summary{cursor:pointer}footer{margin-top:2rem;border-top:1px solid var(--line)}
-        @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#333;--line:#888;--band:#eee;--mark:#000;--bad:#000;--mid:#000;--good:#000}body{max-width:none;padding:0;font-size:10pt}details>*{display:block}h2{break-after:avoid}}
+        @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#333;--line:#888;--band:#eee;--mark:#000;--bad:#000;--mid:#000;--good:#000}body{max-width:none;padding:0;font-size:10pt}details::details-content{content-visibility:visible;display:block}h2,h3{break-after:avoid}.wide{overflow:visible}svg{min-width:0}}
         """;
+
+    /// <summary>A cell of no more characters, such as a date or an amount, stays on one line.</summary>
+    private const int ShortCell = 13;
 
     private int regions;
 
@@ -96,16 +101,20 @@ internal sealed class Html(TextWriter to)
     }
 
     /// <summary>A table; the first cell of a row heads it.</summary>
-    public void Table(string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows)
+    /// <param name="caption">Its caption.</param>
+    /// <param name="heads">Heads of the columns.</param>
+    /// <param name="rows">Rows.</param>
+    /// <param name="figures">Whether the cells are figures, whose words stay on one line.</param>
+    public void Table(string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows, bool figures = false)
     {
         BeginWide(caption);
-        Raw($"<table><caption>{Text(caption)}</caption>\n<thead><tr>");
+        Raw($"<table{(figures ? " class=\"figures\"" : "")}><caption>{Text(caption)}</caption>\n<thead><tr>");
         foreach (string head in heads) Raw($"<th scope=\"col\">{Text(head)}</th>");
         Raw("</tr></thead>\n<tbody>\n");
         foreach (var row in rows)
         {
             Raw("<tr>");
-            for (int i = 0; i < row.Count; i++) Raw(i == 0 ? $"<th scope=\"row\">{Text(row[i])}</th>" : $"<td>{Text(row[i])}</td>");
+            for (int i = 0; i < row.Count; i++) Raw(i == 0 ? $"<th scope=\"row\">{Text(row[i])}</th>" : $"<td{(row[i].Length <= ShortCell ? " class=\"short\"" : "")}>{Text(row[i])}</td>");
             Raw("</tr>\n");
         }
 

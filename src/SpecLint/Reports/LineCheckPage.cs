@@ -18,20 +18,20 @@ public static class LineCheckPage
         var page = new Html(to);
         page.Begin($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}");
         page.Paragraph($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {LineCheckReport.Count(check, Readiness.Ready)} can be served, {LineCheckReport.Count(check, Readiness.If)} can be served if something is done first, {LineCheckReport.Count(check, Readiness.No)} cannot.");
-        Group(page, check, Readiness.No, "Cannot be served", "no", "bad");
-        Group(page, check, Readiness.If, "Can be served if", "if", "mid");
-        Group(page, check, Readiness.Ready, "Can be served", "yes", "good");
+        Group(page, check, Readiness.No, "Cannot be served", "no", "bad", units);
+        Group(page, check, Readiness.If, "Can be served if", "if", "mid", units);
+        Group(page, check, Readiness.Ready, "Can be served", "yes", "good", units);
         Making(page, check, units);
         if (check.Get.Count > 0)
         {
             page.Heading(2, "To get or to look for");
-            page.Table("To get or to look for", ["what", "how much", "for"], [.. check.Get.Select(g => (IReadOnlyList<string>)[g.Id, g.Grams > 0 ? LineCheckReport.AmountOf(check, g.Id, g.Grams) : "some", Say.List(g.For)])]);
+            page.Table("To get or to look for", ["what", "how much", "for"], [.. check.Get.Select(g => (IReadOnlyList<string>)[g.Id, g.Grams > 0 ? LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "some", Say.List(g.For)])]);
         }
 
         if (check.ThrowAway.Any())
         {
             page.Heading(2, "To throw away");
-            page.Table("To throw away", ["lot", "why"], [.. check.ThrowAway.Select(l => (IReadOnlyList<string>)[LineCheckReport.NameOf(l), string.Join("; ", l.Reasons)])]);
+            page.Table("To throw away", ["lot", "why"], [.. check.ThrowAway.Select(l => (IReadOnlyList<string>)[LineCheckReport.NameOf(l), units.Spoken(string.Join("; ", l.Reasons))])]);
         }
 
         Allergens(page, check);
@@ -42,13 +42,13 @@ public static class LineCheckPage
             page.Heading(2, "What the drinks come to");
             BookPlots.Facts(page, drinks, check.Profiles, units);
             BookPlots.SugarAndAcid(page, drinks, check.Profiles);
-            BookPlots.StrengthAndVolume(page, drinks, check.Profiles);
+            BookPlots.StrengthAndVolume(page, drinks, check.Profiles, units);
         }
 
         page.End(LineCheckReport.Caution, version);
     }
 
-    private static void Group(Html page, LineCheck check, Readiness readiness, string heading, string tag, string css)
+    private static void Group(Html page, LineCheck check, Readiness readiness, string heading, string tag, string css, DisplayUnits units)
     {
         if (LineCheckReport.Count(check, readiness) == 0) return;
         page.Heading(2, heading);
@@ -58,8 +58,8 @@ public static class LineCheckPage
             string covers = drink.Covers == 0 ? "no covers given" : drink.CoversReady < drink.Covers
                 ? $"ready for {Say.Number(drink.CoversReady, 0)} of {Say.Number(drink.Covers, 0)} covers" : $"{Say.Number(drink.Covers, 0)} covers";
             page.Raw($"<article id=\"{Html.Anchor("drink-", drink.Id)}\"><h3><span class=\"tag {css}\">{tag}</span> {Html.Text(drink.Name)} <span class=\"soft\">{Html.Text(covers)}</span></h3>\n");
-            page.List([.. drink.Reasons, .. drink.Conditions]);
-            if (drink.LookFor.Count > 0) page.Paragraph($"Look for {Say.List(drink.LookFor)}.", "soft");
+            page.List([.. drink.Reasons.Concat(drink.Conditions).Select(units.Spoken)]);
+            if (drink.LookFor.Count > 0) page.Paragraph(units.Spoken($"Look for {Say.List(drink.LookFor)}."), "soft");
             page.Raw("</article>\n");
         }
     }
@@ -100,9 +100,9 @@ public static class LineCheckPage
             ["lot", "from", "use by", "because of", "left", "stands at", "state"],
             [.. lots.Select(l => (IReadOnlyList<string>)[
                 LineCheckReport.NameOf(l), l.From?.ToString() ?? "not given", l.UseBy?.ToString() ?? "no end", l.UseByFrom,
-                double.IsNaN(l.Grams) ? "not known" : LineCheckReport.AmountOf(check, l.Id, l.Grams),
+                double.IsNaN(l.Grams) ? "not known" : LineCheckReport.AmountOf(check, l.Id, l.Grams, units),
                 l.Lot.At.IsGiven ? units.Temperature(l.Lot.At.Value.Base) : "not given",
-                l.Readiness switch { Readiness.Ready => "usable", Readiness.If => "first: " + string.Join("; ", l.Conditions), _ => "not to be used: " + string.Join("; ", l.Reasons) }])]);
+                l.Readiness switch { Readiness.Ready => "usable", Readiness.If => "first: " + units.Spoken(string.Join("; ", l.Conditions)), _ => "not to be used: " + units.Spoken(string.Join("; ", l.Reasons)) }])]);
     }
 
     /// <summary>Life of the lots, a bar each, from three weeks back to three weeks ahead.</summary>

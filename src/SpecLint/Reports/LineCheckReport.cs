@@ -21,16 +21,16 @@ public static class LineCheckReport
         text.Heading($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}");
         int ready = Count(check, Readiness.Ready), conditional = Count(check, Readiness.If), no = Count(check, Readiness.No);
         text.Wrapped($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {ready} can be served, {conditional} can be served if something is done first, {no} cannot.", "  ", "  ");
-        Group(text, check, Readiness.No, "Cannot be served");
-        Group(text, check, Readiness.If, "Can be served if");
-        Group(text, check, Readiness.Ready, "Can be served");
+        Group(text, check, Readiness.No, "Cannot be served", units);
+        Group(text, check, Readiness.If, "Can be served if", units);
+        Group(text, check, Readiness.Ready, "Can be served", units);
         WriteMaking(text, check, units);
         if (check.Get.Count > 0)
         {
             text.Line("");
             text.Heading("To get or to look for");
             foreach (var (id, grams, use) in check.Get)
-                text.Row(id, LabelColumns, $"{(grams > 0 ? AmountOf(check, id, grams) + " " : "")}for {Say.List(use)}");
+                text.Row(id, LabelColumns, $"{(grams > 0 ? AmountOf(check, id, grams, units) + " " : "")}for {Say.List(use)}");
         }
 
         var away = check.ThrowAway.ToList();
@@ -38,7 +38,7 @@ public static class LineCheckReport
         {
             text.Line("");
             text.Heading("To throw away");
-            foreach (var lot in away) text.Row(NameOf(lot), LabelColumns, string.Join("; ", lot.Reasons));
+            foreach (var lot in away) text.Row(NameOf(lot), LabelColumns, units.Spoken(string.Join("; ", lot.Reasons)));
         }
 
         WriteLots(text, check, units);
@@ -159,8 +159,8 @@ public static class LineCheckReport
 
     internal static string NameOf(LotCheck lot) => lot.Lot.LotCode.IsGiven ? $"{lot.Id} {lot.Lot.LotCode.Value}" : lot.Id;
 
-    internal static string AmountOf(LineCheck check, string id, double grams) =>
-        check.Profiles.Book.Resolve(id) is { } item ? check.AmountOf(item, grams) : $"{Say.Number(grams, 0)} g";
+    internal static string AmountOf(LineCheck check, string id, double grams, DisplayUnits units) =>
+        check.Profiles.Book.Resolve(id) is { } item ? units.Spoken(check.AmountOf(item, grams)) : $"{Say.Number(grams, 0)} g";
 
     internal static string TimesOf(double times) => times == 1 ? "once the recipe" : $"{Say.Number(times, 2)} × the recipe";
 
@@ -171,14 +171,15 @@ public static class LineCheckReport
         _ => $"{Say.Number(line.Rounded, 0)} {line.Unit}",
     };
 
-    private static void Texts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
+    /// <summary>Writes a list of texts.</summary>
+    internal static void Texts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
     {
         json.WriteStartArray(name);
         foreach (string text in texts) json.WriteStringValue(JsonOutput.WellFormed(text));
         json.WriteEndArray();
     }
 
-    private static void Group(TextTable text, LineCheck check, Readiness readiness, string heading)
+    private static void Group(TextTable text, LineCheck check, Readiness readiness, string heading, DisplayUnits units)
     {
         if (Count(check, readiness) == 0) return;
         text.Line("");
@@ -189,9 +190,9 @@ public static class LineCheckReport
             string covers = drink.Covers == 0 ? "no covers given" : drink.CoversReady < drink.Covers
                 ? $"ready for {Say.Number(drink.CoversReady, 0)} of {Say.Number(drink.Covers, 0)} covers" : $"{Say.Number(drink.Covers, 0)} covers";
             text.Wrapped($"{drink.Name} ({drink.Id}), {covers}", "  ", "    ");
-            foreach (string reason in drink.Reasons) text.Wrapped(reason, "    - ", "      ");
-            foreach (string condition in drink.Conditions) text.Wrapped(condition, "    - ", "      ");
-            if (drink.LookFor.Count > 0) text.Wrapped($"look for {Say.List(drink.LookFor)}", "    - ", "      ");
+            foreach (string reason in drink.Reasons) text.Wrapped(units.Spoken(reason), "    - ", "      ");
+            foreach (string condition in drink.Conditions) text.Wrapped(units.Spoken(condition), "    - ", "      ");
+            if (drink.LookFor.Count > 0) text.Wrapped(units.Spoken($"look for {Say.List(drink.LookFor)}"), "    - ", "      ");
         }
     }
 
@@ -219,8 +220,8 @@ public static class LineCheckReport
             string last = lot.UseBy?.ToString() ?? "no end";
             string at = lot.Lot.At.IsGiven ? $", at {units.Temperature(lot.Lot.At.Value.Base)}" : "";
             string from = lot.UseByFrom.Length > 0 ? $" ({lot.UseByFrom})" : "";
-            string state = lot.Readiness switch { Readiness.Ready => "", Readiness.If => "; first: " + string.Join("; ", lot.Conditions), _ => "; not to be used" };
-            string left = double.IsNaN(lot.Grams) ? "amount not known" : AmountOf(check, lot.Id, lot.Grams);
+            string state = lot.Readiness switch { Readiness.Ready => "", Readiness.If => "; first: " + units.Spoken(string.Join("; ", lot.Conditions)), _ => "; not to be used" };
+            string left = double.IsNaN(lot.Grams) ? "amount not known" : AmountOf(check, lot.Id, lot.Grams, units);
             text.Row(NameOf(lot), LabelColumns, last, 12, left + at + from + state);
         }
     }

@@ -24,6 +24,14 @@ internal sealed class Plot
     private readonly double xLow, xHigh, yLow, yHigh;
     private readonly StringBuilder body = new();
     private readonly List<(double X, double Y, string Text)> names = [];
+    private readonly List<(double X, double Y, PlotMark Mark)> marks = [];
+
+    /// <summary>Places of a label about its mark: across, down, and which end of the text stands there.</summary>
+    private static readonly (double X, double Y, string Anchor)[] Around =
+    [
+        (7, -6, "start"), (7, 15, "start"), (-7, -6, "end"), (-7, 15, "end"), (0, -9, "middle"), (0, 20, "middle"), (10, 4, "start"), (-10, 4, "end"),
+        (20, -14, "start"), (20, 23, "start"), (-20, -14, "end"), (-20, 23, "end"), (0, -22, "middle"), (0, 33, "middle"), (26, 4, "start"), (-26, 4, "end"),
+    ];
 
     /// <summary>A plot with its axes.</summary>
     public Plot(string xLabel, double xLow, double xHigh, string yLabel, double yLow, double yHigh)
@@ -38,7 +46,7 @@ internal sealed class Plot
     }
 
     /// <summary>Number of marks so far.</summary>
-    public int Marks { get; private set; }
+    public int Marks => marks.Count;
 
     /// <summary>A band behind the marks, named inside.</summary>
     public void Band(string name, double x1, double x2, double y1, double y2)
@@ -49,8 +57,9 @@ internal sealed class Plot
         if (name.Length == 0) return;
 
         // Names stand over all bands, one beneath another where two would meet.
+        const double LetterWidth = 6.6;
         double y = top + 12;
-        while (names.Exists(n => Math.Abs(n.Y - y) < 12 && Math.Abs(n.X - left) < 150)) y += 12;
+        while (names.Exists(n => Math.Abs(n.Y - y) < 12 && n.X < left + (LetterWidth * name.Length) && left < n.X + (LetterWidth * n.Text.Length))) y += 12;
         names.Add((left, y, name));
     }
 
@@ -62,24 +71,54 @@ internal sealed class Plot
     }
 
     /// <summary>A mark.</summary>
-    public void Mark(PlotMark mark)
-    {
-        Marks++;
-        double x = X(Clamp(mark.X, xLow, xHigh)), y = Y(Clamp(mark.Y, yLow, yHigh));
-        body.Append($"<g class=\"mark\"><title>{Html.Text(mark.Title)}</title>");
-        body.Append($"<path d=\"M{N(X(Clamp(mark.XLow, xLow, xHigh)))} {N(y)}H{N(X(Clamp(mark.XHigh, xLow, xHigh)))}M{N(x)} {N(Y(Clamp(mark.YLow, yLow, yHigh)))}V{N(Y(Clamp(mark.YHigh, yLow, yHigh)))}\" stroke=\"var(--mark)\" fill=\"none\"/>");
-        body.Append($"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"4\" stroke=\"var(--mark)\" stroke-width=\"2\" fill=\"{(mark.Filled ? "var(--mark)" : "var(--paper)")}\"/>");
-        body.Append($"<text x=\"{N(x + 6)}\" y=\"{N(y - 6)}\">{Html.Text(mark.Label)}</text></g>");
-    }
+    public void Mark(PlotMark mark) => marks.Add((X(Clamp(mark.X, xLow, xHigh)), Y(Clamp(mark.Y, yLow, yHigh)), mark));
 
     /// <summary>The finished picture.</summary>
     public string ToSvg(string name)
     {
-        string words = string.Concat(names.Select(n => $"<text x=\"{N(n.X + 3)}\" y=\"{N(n.Y)}\" font-style=\"italic\">{Html.Text(n.Text)}</text>"));
-        return $"<svg viewBox=\"0 0 {N(Width)} {N(Height)}\" role=\"img\" aria-label=\"{Html.Text(name)}\">{body}{words}</svg>\n";
+        var svg = new StringBuilder($"<svg viewBox=\"0 0 {N(Width)} {N(Height)}\" role=\"img\" aria-label=\"{Html.Text(name)}\">");
+        svg.Append(body);
+        foreach (var (x, y, text) in names) svg.Append($"<text x=\"{N(x + 3)}\" y=\"{N(y)}\" font-style=\"italic\">{Html.Text(text)}</text>");
+        var taken = new List<(double Left, double Top, double Right, double Bottom)>();
+        foreach (var (x, y, mark) in marks)
+        {
+            svg.Append($"<g class=\"mark\"><title>{Html.Text(mark.Title)}</title>");
+            svg.Append($"<path d=\"M{N(X(Clamp(mark.XLow, xLow, xHigh)))} {N(y)}H{N(X(Clamp(mark.XHigh, xLow, xHigh)))}M{N(x)} {N(Y(Clamp(mark.YLow, yLow, yHigh)))}V{N(Y(Clamp(mark.YHigh, yLow, yHigh)))}\" stroke=\"var(--mark)\" stroke-opacity=\"0.55\" fill=\"none\"/>");
+            svg.Append($"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"4\" stroke=\"var(--mark)\" stroke-width=\"2\" fill=\"{(mark.Filled ? "var(--mark)" : "var(--paper)")}\"/></g>");
+            taken.Add((x - 5, y - 5, x + 5, y + 5));
+        }
+
+        // Labels come last, over everything, each where it meets the fewest marks and labels.
+        foreach (var (x, y, mark) in marks)
+        {
+            double wide = (7 * mark.Label.Length) + 1;
+            var best = Around[0];
+            var bestBox = BoxOf(x, y, best, wide);
+            int fewest = int.MaxValue;
+            foreach (var place in Around)
+            {
+                var box = BoxOf(x, y, place, wide);
+                if (box.Left < Left || box.Right > Width || box.Top < 0 || box.Bottom > Height - Bottom) continue;
+                int meets = taken.Count(t => t.Left < box.Right && t.Right > box.Left && t.Top < box.Bottom && t.Bottom > box.Top);
+                if (meets >= fewest) continue;
+                (fewest, best, bestBox) = (meets, place, box);
+                if (meets == 0) break;
+            }
+
+            taken.Add(bestBox);
+            svg.Append($"<text x=\"{N(x + best.X)}\" y=\"{N(y + best.Y)}\" text-anchor=\"{best.Anchor}\">{Html.Text(mark.Label)}</text>");
+        }
+
+        return svg.Append("</svg>\n").ToString();
     }
 
     internal static string N(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+
+    private static (double Left, double Top, double Right, double Bottom) BoxOf(double x, double y, (double X, double Y, string Anchor) place, double wide)
+    {
+        double left = x + place.X - (place.Anchor switch { "start" => 0, "end" => wide, _ => wide / 2 });
+        return (left, y + place.Y - 10, left + wide, y + place.Y + 2);
+    }
 
     private static double Clamp(double value, double low, double high) => double.IsNaN(value) ? low : Math.Min(high, Math.Max(low, value));
 

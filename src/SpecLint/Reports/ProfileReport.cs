@@ -43,8 +43,9 @@ public static class ProfileReport
     /// <param name="to">Where to.</param>
     /// <param name="items">Items of the book or the catalogue, in the order in which they are shown.</param>
     /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="units">Units of volume and temperature.</param>
     /// <param name="colour">Whether to colour.</param>
-    public static void WriteText(TextWriter to, IReadOnlyList<Item> items, ProfileSet profiles, bool colour)
+    public static void WriteText(TextWriter to, IReadOnlyList<Item> items, ProfileSet profiles, DisplayUnits units, bool colour)
     {
         var text = new TextTable(to, colour);
         for (int i = 0; i < items.Count; i++)
@@ -52,8 +53,8 @@ public static class ProfileReport
             if (i > 0) text.Line("");
             switch (items[i].File)
             {
-                case Recipe recipe: WriteRecipe(text, recipe, profiles); break;
-                case Ingredient ingredient: WriteIngredient(text, items[i], Inherit(ingredient, items[i], profiles)); break;
+                case Recipe recipe: WriteRecipe(text, recipe, profiles, units); break;
+                case Ingredient ingredient: WriteIngredient(text, items[i], Inherit(ingredient, items[i], profiles), units); break;
             }
         }
     }
@@ -178,7 +179,7 @@ public static class ProfileReport
         json.WriteEndArray();
     }
 
-    private static void WriteRecipe(TextTable text, Recipe recipe, ProfileSet profiles)
+    private static void WriteRecipe(TextTable text, Recipe recipe, ProfileSet profiles, DisplayUnits units)
     {
         var profile = profiles.Of(recipe);
         text.Heading($"{recipe.Name.Or(recipe.Id)} ({ReportWords.Of(recipe.Kind)} {recipe.Id})");
@@ -197,9 +198,9 @@ public static class ProfileReport
             }
 
             string unit = Say.Unit(fact, profile.IsSolid);
-            string range = Say.Number(value.Low) == Say.Number(value.High) ? "" : $"{Say.Number(value.Low)} to {Say.Number(value.High)}";
+            string range = units.Ends(value.Value, value.Low, value.High, unit, " to ");
             string from = value.From is "computed" or "" ? "" : $"  ({value.From})";
-            text.Row(LabelOf(fact), LabelColumns, Say.With(value.Value, unit), ValueColumns, range + from);
+            text.Row(LabelOf(fact), LabelColumns, units.With(value.Value, unit), ValueColumns, range + from);
         }
 
         foreach (var (label, reason) in open) text.Row(label, LabelColumns, "open: " + reason);
@@ -212,7 +213,7 @@ public static class ProfileReport
         if (notKnown.Count > 0) text.Row("allergens not known of", LabelColumns, Say.List(notKnown));
     }
 
-    private static void WriteIngredient(TextTable text, Item item, Ingredient ingredient)
+    private static void WriteIngredient(TextTable text, Item item, Ingredient ingredient, DisplayUnits units)
     {
         text.Heading($"{ingredient.Name.Or(item.Id)} (ingredient {item.Id})");
         text.Wrapped(item.IsBuiltIn ? "In the built-in catalogue" : ingredient.Source.Path, "  ", "  ");
@@ -222,8 +223,7 @@ public static class ProfileReport
             var value = pair.Value;
             var (scale, ucum) = UnitOf(value.Dimension);
             string unit = WordOf(ucum);
-            string low = Say.Number(value.Low * scale), high = Say.Number(value.High * scale);
-            text.Row(pair.Key, LabelColumns, Say.With(value.Typical * scale, unit), ValueColumns, low == high ? "" : $"{low} to {high}");
+            text.Row(pair.Key, LabelColumns, units.With(value.Typical * scale, unit), ValueColumns, units.Ends(value.Typical * scale, value.Low * scale, value.High * scale, unit, " to "));
             text.Wrapped($"{ReportWords.Of(value.Mark)}{(value.Source is null ? "" : ": " + value.Source)}", "      ", "      ");
         }
 

@@ -45,7 +45,7 @@ public static class SarifReport
     public const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
     /// <summary>The base that addresses are relative to; it is named, never given.</summary>
-    private const string Base = "%SRCROOT%";
+    internal const string Base = "%SRCROOT%";
 
     /// <summary>Most results of a run that code scanning takes (GitHub Docs, SARIF support for code scanning: limits).</summary>
     public const int MostResults = 25_000;
@@ -223,7 +223,7 @@ public static class SarifReport
         WriteMessage(json, "message", MessageOf(finding));
         json.WriteStartArray("locations");
         json.WriteStartObject();
-        WritePhysical(json, finding.Place, options);
+        WritePhysical(json, finding.Place, options.PathPrefix);
         json.WriteStartArray("logicalLocations");
         json.WriteStartObject();
         json.WriteString("name", JsonOutput.WellFormed(finding.Subject));
@@ -245,7 +245,7 @@ public static class SarifReport
             json.WriteString("status", "accepted");
             json.WriteString("justification", JsonOutput.WellFormed(suppression.Justification));
             json.WriteStartObject("location");
-            WritePhysical(json, suppression.Place, options);
+            WritePhysical(json, suppression.Place, options.PathPrefix);
             json.WriteEndObject();
             if (suppression.Until is { } until)
             {
@@ -293,7 +293,7 @@ public static class SarifReport
             json.WriteNumber("id", id++);
 
             // The catalogue's own files are not in the repository.
-            if (content.IsInBook(place)) WritePhysical(json, place, options);
+            if (content.IsInBook(place)) WritePhysical(json, place, options.PathPrefix);
             WriteMessage(json, "message", content.IsInBook(place) ? message : $"In the built-in catalogue ({place.File.Path}): {message}");
             json.WriteEndObject();
         }
@@ -312,7 +312,7 @@ public static class SarifReport
             foreach (var file in correction.Edits.GroupBy(e => e.Place.File).OrderBy(g => g.Key.Path, StringComparer.Ordinal))
             {
                 json.WriteStartObject();
-                WriteArtifact(json, file.Key, options);
+                WriteArtifact(json, file.Key, options.PathPrefix);
                 json.WriteStartArray("replacements");
                 foreach (var edit in file.OrderBy(e => e.Place.Span.Start))
                 {
@@ -336,23 +336,23 @@ public static class SarifReport
         json.WriteEndArray();
     }
 
-    private static void WritePhysical(Utf8JsonWriter json, Place place, SarifReportOptions options)
+    internal static void WritePhysical(Utf8JsonWriter json, Place place, string pathPrefix)
     {
         json.WriteStartObject("physicalLocation");
-        WriteArtifact(json, place.File, options);
+        WriteArtifact(json, place.File, pathPrefix);
         json.WriteRegion("region", place);
         json.WriteEndObject();
     }
 
-    private static void WriteArtifact(Utf8JsonWriter json, SourceFile file, SarifReportOptions options)
+    private static void WriteArtifact(Utf8JsonWriter json, SourceFile file, string pathPrefix)
     {
         json.WriteStartObject("artifactLocation");
-        json.WriteString("uri", JsonOutput.Address(options.PathPrefix + file.Path));
+        json.WriteString("uri", JsonOutput.Address(pathPrefix + file.Path));
         json.WriteString("uriBaseId", Base);
         json.WriteEndObject();
     }
 
-    private static void WriteMessage(Utf8JsonWriter json, string name, string text)
+    internal static void WriteMessage(Utf8JsonWriter json, string name, string text)
     {
         json.WriteStartObject(name);
         json.WriteString("text", JsonOutput.WellFormed(text));

@@ -55,11 +55,11 @@ public static class ScaleReport
         if (plan.Container is { } container)
         {
             string many = container.Count == 1 ? "" : $"{container.Count} × ";
-            text.Row("goes into", LabelColumns, many + container.Name, ValueColumns, $"leaves {Say.Number(container.Headspace, 0)} % of room{(container.IsOfTheBar ? "" : "; a common size")}");
+            text.Row("goes into", LabelColumns, many + (container.IsOfTheBar ? container.Name : units.Spoken(container.Name)), ValueColumns, $"leaves {Say.Number(container.Headspace, 0)} % of room{(container.IsOfTheBar ? "" : "; a common size")}");
         }
 
         text.Row("keeps", LabelColumns, Keeps(plan));
-        foreach (string remark in plan.Remarks) text.Wrapped(remark, "  - ", "    ");
+        foreach (string remark in plan.Remarks) text.Wrapped(units.Spoken(remark), "  - ", "    ");
     }
 
     /// <summary>Writes the plan as JSON, in mL, g and °C.</summary>
@@ -186,7 +186,7 @@ public static class ScaleReport
     };
 
     private static string WordOf(Fact fact, FactValue value, bool solid, DisplayUnits units) =>
-        fact == Fact.MixVolume ? units.Volume(value.Value) : fact == Fact.Ph ? Say.Number(value.Value, 2) : Say.With(value.Value, Say.Unit(fact, solid));
+        fact == Fact.MixVolume ? units.Volume(value.Value) : fact == Fact.Ph ? Say.Number(value.Value, 2) : units.With(value.Value, Say.Unit(fact, solid));
 
     private static string Keeps(ScalePlan plan)
     {

@@ -14,6 +14,9 @@ public sealed record TextReportOptions
 
     /// <summary>Whether to end with a summary.</summary>
     public bool Summary { get; init; } = true;
+
+    /// <summary>Units in which sentences show volumes and temperatures.</summary>
+    public DisplayUnits Units { get; init; } = DisplayUnits.Metric;
 }
 
 /// <summary>
@@ -72,27 +75,27 @@ public sealed class TextReport
     private void WriteFinding(Finding finding)
     {
         Where(finding.Place, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}", ColourOf(finding.Level));
-        Paragraph(finding.Message, "  ", "  ");
-        if (finding.Advice.Length > 0) Paragraph("To put it right: " + finding.Advice, "  ", "  ");
+        Paragraph(options.Units.Sentence(finding.Message), "  ", "  ");
+        if (finding.Advice.Length > 0) Paragraph("To put it right: " + options.Units.Sentence(finding.Advice), "  ", "  ");
         foreach (var correction in finding.Corrections) WriteCorrection(correction, finding.Advice);
-        if (finding.Caution is not null) Paragraph("Caution: " + finding.Caution, "  ", "  ");
+        if (finding.Caution is not null) Paragraph("Caution: " + options.Units.Sentence(finding.Caution), "  ", "  ");
         foreach (var related in finding.Related)
         {
-            if (content.IsInBook(related.Place)) Where(related.Place, related.Message, null, "  See ", "    ");
+            if (content.IsInBook(related.Place)) Where(related.Place, options.Units.Sentence(related.Message), null, "  See ", "    ");
             else Paragraph($"See the catalogue, {related.Place.File.Path}: {related.Message}", "  ", "    ");
         }
 
         if (finding.Folded.Count == 0) return;
         Line(finding.Folded.Count == 1 ? "  From this follows:" : "  From this follow:");
         foreach (var folded in finding.Folded)
-            Paragraph($"{ReportWords.Of(folded.Level)} {folded.Rule.Id}, line {folded.Place.Start.Line}: {folded.Message}", "  - ", "    ");
+            Paragraph($"{ReportWords.Of(folded.Level)} {folded.Rule.Id}, line {folded.Place.Start.Line}: {options.Units.Sentence(folded.Message)}", "  - ", "    ");
     }
 
     private void WriteCorrection(Correction correction, string advice)
     {
         // What the advice has said already is not said again.
         string grade = correction.Grade == CorrectionGrade.Assured ? "Assured correction: " : "Proposed correction: ";
-        Paragraph(grade + (correction.Description == advice ? "" : correction.Description), "  ", "  ");
+        Paragraph(grade + (correction.Description == advice ? "" : options.Units.Sentence(correction.Description)), "  ", "  ");
         int shown = 0;
         foreach (var edit in correction.Edits)
         {
@@ -102,10 +105,7 @@ public sealed class TextReport
                 break;
             }
 
-            string line = $"line {edit.Place.Start.Line}: ";
-            string old = Shorten(edit.Place.File.TextOf(edit.Place.Span)), now = Shorten(edit.NewText);
-            string text = old.Length == 0 ? $"{line}put in {now}" : now.Length == 0 ? $"{line}take out {old}" : $"{line}{old} becomes {now}";
-            Paragraph(text, "    ", "      ");
+            Paragraph(WordsOf(edit), "    ", "      ");
         }
     }
 
@@ -153,6 +153,13 @@ public sealed class TextReport
     {
         to.Write(text);
         to.Write('\n');
+    }
+
+    /// <summary>An edit in words.</summary>
+    internal static string WordsOf(TextEdit edit)
+    {
+        string line = $"line {edit.Place.Start.Line}: ", old = Shorten(edit.Place.File.TextOf(edit.Place.Span)), now = Shorten(edit.NewText);
+        return old.Length == 0 ? $"{line}put in {now}" : now.Length == 0 ? $"{line}take out {old}" : $"{line}{old} becomes {now}";
     }
 
     private static string Shorten(string text)

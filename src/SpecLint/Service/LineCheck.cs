@@ -408,7 +408,7 @@ public sealed class LineCheck
         bool pours = material is { State: MaterialState.Liquid } && material.Density > 0;
         double amount = pours ? grams / material!.Density : grams;
         string unit = pours ? "ml" : "g";
-        return amount >= 1000 ? $"{Say.Number(amount / 1000, 2)} {(pours ? "l" : "kg")}" : $"{Say.Number(amount, amount < 10 ? 1 : 0)} {unit}";
+        return Math.Round(amount) >= 1000 ? $"{Say.Number(amount / 1000, 2)} {(pours ? "l" : "kg")}" : $"{Say.Number(amount, amount < 10 ? 1 : 0)} {unit}";
     }
 
     private static string Hours(double hours) => hours < 1 ? $"{Say.Number(Math.Ceiling(hours * 60), 0)} min" : $"{Say.Number(hours, 1)} h";

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
@@ -43,6 +44,36 @@ public sealed record LotLabel(
         }
 
         return labels;
+    }
+
+    /// <summary>The labels of what has just been made, with no stock file: as if each were a lot of one.</summary>
+    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="made">Preparations with the day on which they were made.</param>
+    /// <param name="by">Initials of who made them; <see langword="null"/> to leave room for them.</param>
+    /// <param name="on">The day.</param>
+    public static IReadOnlyList<LotLabel> OfMade(ProfileSet profiles, IReadOnlyList<(Prep Prep, CalendarDate On)> made, string? by, CalendarDate on)
+    {
+        var text = new MemoryStream();
+        using (var json = new Utf8JsonWriter(text))
+        {
+            json.WriteStartObject();
+            json.WriteString("on", on.ToString());
+            json.WriteStartArray("lots");
+            foreach (var (prep, day) in made)
+            {
+                json.WriteStartObject();
+                json.WriteString("item", prep.Id);
+                json.WriteString("made", day.ToString());
+                if (!string.IsNullOrWhiteSpace(by)) json.WriteString("by", by);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        var stock = (Stock)BookReader.Read(new SourceFile("made.stock.json", text.ToArray()), FileKind.Stock, Measures.For(profiles.Book.Settings.Bar));
+        return Of(profiles, stock, on, bought: false);
     }
 
     private static LotLabel Of(LotCheck lot, ProfileSet profiles)

@@ -29,7 +29,8 @@ public class SarifValidatorTests
         ToolRun.In(repository.Path, "check", "book", "--format", "sarif", "--output", "check.sarif");
         ToolRun.In(repository.Path, "check", "book", "--format", "sarif", "--since", "HEAD", "--output", "since.sarif");
         ToolRun.In(repository.Path, "check", "book", "--format", "sarif", "--for", "code-scanning", "--output", "scanning.sarif");
-        foreach (string log in new[] { "check.sarif", "since.sarif", "scanning.sarif" })
+        ToolRun.In(repository.Path, "linecheck", "evening", "--book", "book", "--on", "2026-11-28", "--format", "sarif", "--output", "evening.sarif");
+        foreach (string log in new[] { "check.sarif", "since.sarif", "scanning.sarif", "evening.sarif" })
         {
             var run = Run(repository.Path, validator, "validate", log, "--rule-kind", "Sarif;Gh;Ghas");
             Assert.Contains("1 files scanned", run.Text, StringComparison.Ordinal);

@@ -1,0 +1,95 @@
+using System.Diagnostics;
+using System.Text.Json;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests.Pages;
+
+/// <summary>A fact that needs a Chromium and npm; without them it is skipped and says so.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class BrowserFactAttribute : FactAttribute
+{
+    public BrowserFactAttribute()
+    {
+        if (Browser.Chromium is null) Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or google-chrome on PATH.";
+        else if (Browser.OnPath("npm") is null || Browser.OnPath("node") is null) Skip = "DID NOT RUN: it needs node and npm on PATH.";
+    }
+}
+
+/// <summary>
+/// The pages of the demo book as a headless Chromium shows them, at 320 and 1280 px, light and dark. playwright-core drives
+/// it and axe-core judges how accessible they are; both are installed from the npm registry.
+/// </summary>
+public sealed class Browser : IDisposable
+{
+    private static readonly string[] Packages = ["playwright-core@1.65.1", "axe-core@4.14.1"];
+
+    private readonly TestFolder folder = new();
+    private readonly DemoBook demo = new();
+    private JsonDocument? seen;
+
+    /// <summary>Path of the browser; <see langword="null"/> where none is found.</summary>
+    public static string? Chromium { get; } = Environment.GetEnvironmentVariable("SPECLINT_CHROMIUM") is { Length: > 0 } named
+        ? File.Exists(named) ? named : null
+        : OnPath("chromium") ?? OnPath("chromium-browser") ?? OnPath("google-chrome");
+
+    /// <summary>Where the pictures are kept.</summary>
+    public static string Pictures { get; } = Path.Combine(AppContext.BaseDirectory, "artifacts");
+
+    /// <summary>The book that the pages are about.</summary>
+    internal DemoBook Demo => demo;
+
+    /// <summary>What was seen: an element a page, scheme and width.</summary>
+    public IReadOnlyList<JsonElement> Seen => [.. (seen ??= Look()).RootElement.EnumerateArray()];
+
+    public static string? OnPath(string name) =>
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(f => Path.Combine(f, name)).FirstOrDefault(File.Exists);
+
+    private JsonDocument Look()
+    {
+        Run("npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", folder.Path, .. Packages]);
+        Page("check", "check", "--format", "html", "--quiet");
+        Page("evening", "linecheck", "evening", "--on", "2026-11-25", "--format", "html");
+        Page("days-later", "linecheck", "evening", "--on", "2026-11-28", "--format", "html", "--units", "us");
+        Page("labels", "labels");
+        Page("labels-roll", "labels", "--sheet", "roll", "--bought");
+        Directory.CreateDirectory(Pictures);
+        folder.Write("task.json", JsonSerializer.Serialize(new
+        {
+            chromium = Chromium,
+            modules = folder.Path,
+            pictures = Pictures,
+            pages = new object[]
+            {
+                new { name = "check", file = folder["check.html"], jumps = new[] { "details a", "article[id^=finding-] p a", "article[id^=file-] p a" } },
+                new { name = "evening", file = folder["evening.html"] },
+                new { name = "days-later", file = folder["days-later.html"] },
+                new { name = "labels", file = folder["labels.html"] },
+                new { name = "labels-roll", file = folder["labels-roll.html"] },
+            },
+        }));
+        return JsonDocument.Parse(Run("node", [Path.Combine(AppContext.BaseDirectory, "Pages", "look.mjs"), folder["task.json"]]));
+    }
+
+    private void Page(string name, params string[] args)
+    {
+        var run = ToolRun.In(demo.Path, args);
+        if (run.Status > 1) throw new InvalidOperationException(run.Error);
+        folder.Write(name + ".html", run.Bytes);
+    }
+
+    private static string Run(string file, string[] args)
+    {
+        using var process = Process.Start(new ProcessStartInfo(file, args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var error = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return process.ExitCode == 0 ? output : throw new InvalidOperationException($"{file} ended with {process.ExitCode}: {output}{error.Result}");
+    }
+
+    public void Dispose()
+    {
+        seen?.Dispose();
+        demo.Dispose();
+        folder.Dispose();
+    }
+}
