@@ -7,6 +7,13 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 // A child process checks one book once, so that time and memory are those of a whole run and of nothing else.
 if (args is ["--child", var folder, var threadsOfChild, var howFar]) return Child.Run(folder, int.Parse(threadsOfChild), howFar);
 
+// Only writes a book, for a look at it or for a profiler.
+if (args is ["--write", var target, var recipes])
+{
+    new BookGenerator(int.Parse(recipes), 20261125).WriteTo(target);
+    return 0;
+}
+
 int[] sizes = [1_000, 10_000, 100_000];
 int threads = 2, runs = 3;
 ulong seed = 20261125;
@@ -32,6 +39,7 @@ for (int i = 0; i < args.Length; i++)
                   --tool PATH                 measure this speclint (the native one) too
                   --ajv FOLDER                a folder where 'npm install ajv-cli@5' ran: validate the same files
                                               against the drink and preparation schemas, for comparison
+                  --write FOLDER 1000         only write a book of so many recipes, and stop
                 """);
             return args[i] == "--help" ? 0 : 2;
     }

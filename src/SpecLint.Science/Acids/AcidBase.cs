@@ -35,6 +35,9 @@ public static class AcidBase
 
     private static readonly double LnKw20 = Electrolyte.LnKw(Celsius.Reference);
 
+    // Charges at the end point of juices, which nearly every titration takes.
+    private static readonly double[] JuiceCharges = AtJuiceEndPoint();
+
     private const double LowestLnH = -14.8 * Electrolyte.Ln10;
 
     private const double HighestLnH = 1.2 * Electrolyte.Ln10;
@@ -123,8 +126,14 @@ public static class AcidBase
     {
         if (grams.Length < Components.Count || !Valid(grams) || !(endPoint.Value is >= 6 and <= 9))
             return null;
-        Span<double> charges = stackalloc double[A];
-        TitrationCharges(endPoint, charges);
+        Span<double> atEndPoint = stackalloc double[A];
+        scoped ReadOnlySpan<double> charges = JuiceCharges;
+        if (endPoint.Value != Titration.JuiceEndPoint.Value)
+        {
+            TitrationCharges(endPoint, atEndPoint);
+            charges = atEndPoint;
+        }
+
         double moles = 0;
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
         {
@@ -418,6 +427,13 @@ public static class AcidBase
         }
 
         return x;
+    }
+
+    private static double[] AtJuiceEndPoint()
+    {
+        var charges = new double[A];
+        TitrationCharges(Titration.JuiceEndPoint, charges);
+        return charges;
     }
 
     private static double[] At20()

@@ -188,6 +188,9 @@ public static class EthanolWater
         return (new((m1 + m2) / Rho(p, 20) * 1000), new(Abv(p)));
     }
 
+    /// <summary>Density of pure ethanol at 20 °C as the formula gives it, to the last digit; kg/m³.</summary>
+    internal static readonly double PureRhoAt20 = Rho(1, 20);
+
     /// <summary>The formula itself; the caller keeps to the range.</summary>
     internal static double Rho(double p, double t)
     {

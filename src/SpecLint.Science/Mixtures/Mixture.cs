@@ -1,5 +1,11 @@
 namespace SpecLint.Science;
 
+/// <summary>What a liquid measures at 20 °C.</summary>
+/// <param name="Volume">mL.</param>
+/// <param name="Abv">Strength by volume.</param>
+/// <param name="Brix">Refractometer reading; null where there is none.</param>
+public readonly record struct LiquidMeasures(Millilitres Volume, AlcoholByVolume Abv, DegreesBrix? Brix);
+
 /// <summary>
 /// Volume, density, strength and °Brix of any liquid composition, by mass balance:
 /// V = (m<sub>E</sub> + m<sub>W</sub>)/ρ<sub>EW</sub>(p, t) + Σ m<sub>i</sub> φ<sub>i</sub>(w, t),
@@ -78,9 +84,10 @@ public static class Mixture
     [Source(Balance)]
     [Source("Regulation (EU) No 1169/2011, 2011, Annex XII: actual alcoholic strength by volume, at 20 °C")]
     public static AlcoholByVolume? Abv(ReadOnlySpan<double> grams) =>
-        Volume(grams, Celsius.Reference) is { Value: > 0 } v
-            ? new(Math.Min(1, grams.Of(Component.Ethanol) / EthanolWater.Rho(1, 20) * 1000 / v.Value))
-            : null;
+        Volume(grams, Celsius.Reference) is { Value: > 0 } v ? new(AbvIn(grams, v.Value)) : null;
+
+    private static double AbvIn(ReadOnlySpan<double> grams, double millilitres) =>
+        Math.Min(1, grams.Of(Component.Ethanol) / EthanolWater.PureRhoAt20 * 1000 / millilitres);
 
     /// <summary>
     /// What a refractometer shows: dissolved solids as sucrose, % w/w of the liquid part. Each solute counts by its increment of the
@@ -89,10 +96,23 @@ public static class Mixture
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
     /// <returns>°Brix, up to 85; null with more than 0.5 % vol of ethanol, for a solid, or above 85.</returns>
     [Source(Handbook)]
-    public static DegreesBrix? Brix(ReadOnlySpan<double> grams)
+    public static DegreesBrix? Brix(ReadOnlySpan<double> grams) =>
+        Abv(grams) is { } abv && abv.Value <= HighestAbvForBrix ? BrixOf(grams) : null;
+
+    /// <summary>Volume, strength and °Brix together: each rests on the volume, which is worked out once.</summary>
+    /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
+    /// <returns>mL, strength and °Brix at 20 °C; null where <see cref="Volume"/> is, °Brix alone null where <see cref="Brix"/> is.</returns>
+    [Source(Balance)]
+    public static LiquidMeasures? Measure(ReadOnlySpan<double> grams)
     {
-        if (Abv(grams) is not { } abv || abv.Value > HighestAbvForBrix)
+        if (Volume(grams, Celsius.Reference) is not { Value: > 0 } volume)
             return null;
+        var abv = AbvIn(grams, volume.Value);
+        return new(volume, new(abv), abv <= HighestAbvForBrix ? BrixOf(grams) : null);
+    }
+
+    private static DegreesBrix? BrixOf(ReadOnlySpan<double> grams)
+    {
         var solution = grams.Of(Component.Water) + grams.Of(Component.Ethanol) + Composition.Dissolved(grams);
         if (!(solution > 0))
             return null;
@@ -164,10 +184,11 @@ public static class Mixture
             volume = solvent * 1000 / (t > EthanolWater.HighestCelsius ? SugarWater.WaterRho(t) : EthanolWater.Rho(ethanol / solvent, t));
         var dissolved = Composition.Dissolved(grams);
         var w = dissolved > 0 ? dissolved / (dissolved + water) : 0;
+        var specific = new SpecificVolumes(w, t);
         for (var i = (int)Component.Sucrose; i < grams.Length; i++)
         {
             if (grams[i] > 0)
-                volume += grams[i] * SpecificVolumes.Of((Component)i, w, t);
+                volume += grams[i] * specific.Of((Component)i);
         }
 
         return volume;

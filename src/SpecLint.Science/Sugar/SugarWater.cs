@@ -130,6 +130,8 @@ public static class SugarWater
     /// <summary>Density of water of the same formula, 0 to 80 °C; kg/m³.</summary>
     internal static double WaterRho(double t) => Polynomial.At(WaterNumerator, t) / (1 + (0.016887236 * t));
 
+    private static readonly double WaterRhoAt20 = WaterRho(20);
+
     internal static double Rho(double w, double t)
     {
         var excess = Polynomial.At(B0, w);
@@ -145,10 +147,12 @@ public static class SugarWater
     /// <summary>Apparent specific volume of sucrose in its water, mL/g; at vanishing sugar its limit.</summary>
     internal static double ApparentVolume(double w, double t)
     {
-        var water = WaterRho(t);
+        var water = t == 20 ? WaterRhoAt20 : WaterRho(t);
         var d = (t - 20) / 100;
         // (ρ − ρw)/w, so that the division by a small w is done by hand: φ = (1 − (ρ − ρw)(1 − w)/(w ρw)… )/ρ.
-        var slope = Over(B0, w) + (d * (Over(B1, w) + (d * (Over(B2, w) + (d * (Over(B3, w) + (d * Over(B4, w))))))));
+        var slope = Over(B0, w);
+        if (t != 20)
+            slope += d * (Over(B1, w) + (d * (Over(B2, w) + (d * (Over(B3, w) + (d * Over(B4, w)))))));
         var rho = water + (slope * w);
         // 1/ρ = (1 − w)/ρw + w φ  ⇒  φ = 1/ρw − slope/(ρ ρw)
         return 1000 * ((1 / water) - (slope / (rho * water)));

@@ -75,6 +75,21 @@ internal sealed class UncertainInput(string name, double[] perGram, double up, d
     /// <summary>Change of the masses in one gram of the material, g, for one unit of the input.</summary>
     public double[] PerGram { get; } = perGram;
 
+    /// <summary>The components it changes: bit n stands for component n.</summary>
+    public ulong Touches { get; } = MaskOf(perGram);
+
+    /// <summary>Bit n is set where the n-th value is not 0.</summary>
+    public static ulong MaskOf(double[] values)
+    {
+        ulong mask = 0;
+        for (int c = 0; c < values.Length; c++)
+        {
+            if (values[c] != 0) mask |= 1UL << c;
+        }
+
+        return mask;
+    }
+
     /// <summary>Standard uncertainty upward, in units of the input.</summary>
     public double Up { get; } = up;
 
@@ -120,6 +135,9 @@ public sealed class Material
 
     /// <summary>Masses in one gram, g, by component.</summary>
     public ReadOnlySpan<double> PerGram => perGram;
+
+    /// <summary>The same as an array that mixes share; never written to.</summary>
+    internal double[] Composition => perGram;
 
     /// <summary>g/mL at 20 °C (of a powder its bulk density); NaN where unknown.</summary>
     public double Density { get; }

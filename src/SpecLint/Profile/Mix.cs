@@ -2,17 +2,33 @@ using SpecLint.Science;
 
 namespace SpecLint.Profile;
 
+/// <summary>An uncertain input of a mix: the change of the masses, g, for one unit of it is <paramref name="Vector"/> times <paramref name="Scale"/>.</summary>
+/// <param name="Input">The input.</param>
+/// <param name="Vector">Shared with the material it came from: never written to.</param>
+/// <param name="Scale">Grams of that material.</param>
+/// <param name="Touches">Which components it changes, as <see cref="UncertainInput.MaskOf"/> gives them.</param>
+internal readonly record struct Variation(UncertainInput Input, double[] Vector, double Scale, ulong Touches)
+{
+    /// <summary>Change of the mass of a component, g, for one unit of the input.</summary>
+    public double Change(int component) => Vector[component] * Scale;
+}
+
 /// <summary>A composition in grams with its uncertain inputs: what a drink or preparation comes to before facts are read off it.</summary>
 internal sealed class Mix
 {
     private readonly double[] grams = new double[Components.Count];
-    private readonly List<(UncertainInput Input, double[] Change)> inputs = [];
+    private Variation[] inputs;
+    private int inputCount;
+
+    /// <summary>An empty mix.</summary>
+    /// <param name="capacity">Inputs it will hold, as far as is known.</param>
+    public Mix(int capacity = 16) => inputs = new Variation[capacity];
 
     /// <summary>Masses, g.</summary>
     public ReadOnlySpan<double> Grams => grams;
 
-    /// <summary>The uncertain inputs with the change of the masses, g, for one unit of each.</summary>
-    public IReadOnlyList<(UncertainInput Input, double[] Change)> Inputs => inputs;
+    /// <summary>The uncertain inputs with the change of the masses for one unit of each.</summary>
+    public ReadOnlySpan<Variation> Inputs => inputs.AsSpan(0, inputCount);
 
     /// <summary>Caffeine, quinine, sulphite, mg.</summary>
     public Traces Traces { get; set; }
@@ -34,9 +50,9 @@ internal sealed class Mix
     /// <summary>A copy that can be added to.</summary>
     public Mix Copy()
     {
-        var copy = new Mix { Traces = Traces };
+        var copy = new Mix(inputCount + 4) { Traces = Traces, inputCount = inputCount };
         grams.CopyTo(copy.grams, 0);
-        foreach (var (input, change) in inputs) copy.inputs.Add((input, (double[])change.Clone()));
+        Array.Copy(inputs, copy.inputs, inputCount);
         return copy;
     }
 
@@ -46,14 +62,9 @@ internal sealed class Mix
         if (!(amount.Typical > 0)) return;
         var perGram = material.PerGram;
         for (int c = 0; c < grams.Length; c++) grams[c] += perGram[c] * amount.Typical;
-        foreach (var input in material.Inputs) AddScaled(input, input.PerGram, amount.Typical);
+        foreach (var input in material.Inputs) AddScaled(input, amount.Typical);
         var (up, down) = Amounts.Uncertainty(amount);
-        if (up > 0 || down > 0)
-        {
-            var change = new double[Components.Count];
-            for (int c = 0; c < change.Length; c++) change[c] = perGram[c] * amount.Typical;
-            inputs.Add((new UncertainInput(name, change, up, down), change));
-        }
+        if (up > 0 || down > 0) Append(new UncertainInput(name, material.Composition, up, down), amount.Typical);
 
         Traces = new Traces(
             Traces.Caffeine.Plus(material.Traces.Caffeine, amount.Typical),
@@ -67,9 +78,7 @@ internal sealed class Mix
         grams[(int)Component.Water] += amount.Typical;
         var (up, down) = Amounts.Uncertainty(amount);
         if (up <= 0 && down <= 0) return;
-        var change = new double[Components.Count];
-        change[(int)Component.Water] = amount.Typical;
-        inputs.Add((new UncertainInput(name, change, up, down), change));
+        Append(new UncertainInput(name, PureWater, up, down), amount.Typical);
     }
 
     /// <summary>Keeps a share of a component (1 keeps all, 0 takes it out), in the inputs too.</summary>
@@ -77,7 +86,14 @@ internal sealed class Mix
     {
         int c = (int)component;
         grams[c] *= share;
-        foreach (var (_, change) in inputs) change[c] *= share;
+        for (int i = 0; i < inputCount; i++)
+        {
+            var input = inputs[i];
+            if ((input.Touches & (1UL << c)) == 0) continue;
+            var vector = (double[])input.Vector.Clone();
+            vector[c] *= share;
+            inputs[i] = input with { Vector = vector, Touches = share == 0 ? input.Touches & ~(1UL << c) : input.Touches };
+        }
     }
 
     /// <summary>Sets the mass of a component that is worked out from the others.</summary>
@@ -106,16 +122,17 @@ internal sealed class Mix
             total = 1;
         }
 
-        var scaled = new UncertainInput[inputs.Count];
+        var scaled = new UncertainInput[inputCount];
         for (int i = 0; i < scaled.Length; i++)
         {
-            var (input, change) = inputs[i];
+            var variation = inputs[i];
             double sum = 0;
-            foreach (double d in change) sum += d;
+            for (int c = 0; c < perGram.Length; c++) sum += variation.Change(c);
 
             // The share of each component in one gram: d(m/M) = (dm − x dM)/M.
             var vector = new double[Components.Count];
-            for (int c = 0; c < vector.Length; c++) vector[c] = (change[c] - (perGram[c] * sum)) / total;
+            for (int c = 0; c < vector.Length; c++) vector[c] = (variation.Change(c) - (perGram[c] * sum)) / total;
+            var input = variation.Input;
             scaled[i] = new UncertainInput(input.Name, vector, input.Up, input.Down) { Root = input.Root };
         }
 
@@ -132,17 +149,33 @@ internal sealed class Mix
         };
     }
 
-    private void AddScaled(UncertainInput input, double[] perGram, double mass)
+    private static readonly double[] PureWater = OnlyWater();
+
+    private static double[] OnlyWater()
     {
-        double[]? change = null;
-        foreach (var known in inputs)
+        var perGram = new double[Components.Count];
+        perGram[(int)Component.Water] = 1;
+        return perGram;
+    }
+
+    private void AddScaled(UncertainInput input, double mass)
+    {
+        for (int i = 0; i < inputCount; i++)
         {
+            var known = inputs[i];
             if (known.Input.Root != input.Root) continue;
-            change = known.Change;
-            break;
+            var vector = new double[Components.Count];
+            for (int c = 0; c < vector.Length; c++) vector[c] = known.Change(c) + (input.PerGram[c] * mass);
+            inputs[i] = new Variation(known.Input, vector, 1, known.Touches | input.Touches);
+            return;
         }
 
-        if (change is null) inputs.Add((input, change = new double[Components.Count]));
-        for (int c = 0; c < change.Length; c++) change[c] += perGram[c] * mass;
+        Append(input, mass);
+    }
+
+    private void Append(UncertainInput input, double mass)
+    {
+        if (inputCount == inputs.Length) Array.Resize(ref inputs, inputCount * 2);
+        inputs[inputCount++] = new Variation(input, input.PerGram, mass, input.Touches);
     }
 }

@@ -38,41 +38,47 @@ internal static class Propagation
         mix.Grams.CopyTo(grams);
         evaluate(grams, values);
         double step = Math.Max(mix.Total, 1e-9) * RelativeStep;
+        var inputs = mix.Inputs;
+        ulong varying = 0;
+        foreach (ref readonly var input in inputs) varying |= input.Touches;
+
+        // Slopes of all results by one component stand together.
         Span<double> gradient = stackalloc double[Components.Count * MostResults];
-        Span<double> shifted = stackalloc double[MostResults];
-        shifted = shifted.Slice(0, n);
-        for (int c = 0; c < Components.Count; c++)
+        for (int c = 0; varying != 0; c++, varying >>= 1)
         {
-            if (!Varies(mix, c)) continue;
+            if ((varying & 1) == 0) continue;
             double was = grams[c];
             grams[c] = was + step;
-            evaluate(grams, shifted);
+            var slopes = gradient.Slice(c * MostResults, n);
+            evaluate(grams, slopes);
             grams[c] = was;
-            for (int r = 0; r < n; r++) gradient[(r * Components.Count) + c] = (shifted[r] - values[r]) / step;
+            for (int r = 0; r < slopes.Length; r++) slopes[r] = (slopes[r] - values[r]) / step;
+        }
+
+        Span<Moments> moments = stackalloc Moments[MostResults];
+        moments = moments.Slice(0, n);
+        moments.Clear();
+        Span<double> slope = stackalloc double[MostResults];
+        slope = slope.Slice(0, n);
+        foreach (ref readonly var variation in inputs)
+        {
+            slope.Clear();
+            ulong touched = variation.Touches;
+            for (int c = 0; touched != 0; c++, touched >>= 1)
+            {
+                if ((touched & 1) == 0) continue;
+                double change = variation.Change(c);
+                var slopes = gradient.Slice(c * MostResults, n);
+                for (int r = 0; r < slope.Length; r++) slope[r] += slopes[r] * change;
+            }
+
+            double up = variation.Input.Up, down = variation.Input.Down;
+            for (int r = 0; r < slope.Length; r++) moments[r].Add(slope[r], up, down);
         }
 
         for (int r = 0; r < n; r++)
         {
-            var slopes = gradient.Slice(r * Components.Count, Components.Count);
-            double mean = 0, variance = 0, third = 0;
-            foreach (var (input, change) in mix.Inputs)
-            {
-                double slope = 0;
-                for (int c = 0; c < Components.Count; c++)
-                {
-                    if (change[c] != 0) slope += slopes[c] * change[c];
-                }
-
-                double rise = slope >= 0 ? slope * input.Up : -slope * input.Down;
-                double fall = slope >= 0 ? slope * input.Down : -slope * input.Up;
-                double m1 = (rise - fall) * HalfNormalMean;
-                double m2 = ((rise * rise) + (fall * fall)) / 2;
-                double m3 = ((rise * rise * rise) - (fall * fall * fall)) * HalfNormalThird;
-                mean += m1;
-                variance += m2 - (m1 * m1);
-                third += m3 - (3 * m1 * m2) + (2 * m1 * m1 * m1);
-            }
-
+            var (mean, variance, third) = moments[r];
             double deviation = Math.Sqrt(Math.Max(0, variance));
             double skew = deviation > 0 ? third / (deviation * deviation * deviation) : 0;
             double shift = (((Coverage * Coverage) - 1) * skew / 6) * deviation;
@@ -81,13 +87,19 @@ internal static class Propagation
         }
     }
 
-    private static bool Varies(Mix mix, int component)
+    /// <summary>Mean, variance and third central moment of a sum of independent inputs.</summary>
+    private record struct Moments(double Mean, double Variance, double Third)
     {
-        foreach (var (_, change) in mix.Inputs)
+        public void Add(double slope, double up, double down)
         {
-            if (change[component] != 0) return true;
+            double rise = slope >= 0 ? slope * up : -slope * down;
+            double fall = slope >= 0 ? slope * down : -slope * up;
+            double m1 = (rise - fall) * HalfNormalMean;
+            double m2 = ((rise * rise) + (fall * fall)) / 2;
+            double m3 = ((rise * rise * rise) - (fall * fall * fall)) * HalfNormalThird;
+            Mean += m1;
+            Variance += m2 - (m1 * m1);
+            Third += m3 - (3 * m1 * m2) + (2 * m1 * m1 * m1);
         }
-
-        return false;
     }
 }

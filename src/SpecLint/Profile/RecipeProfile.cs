@@ -258,7 +258,7 @@ public sealed class RecipeProfile
     {
         var mix = new Mix();
         var unknown = Unknowns.None;
-        var reasons = new List<string>();
+        List<string>? reasons = null;
         double weighed = 0, acids = 0;
         foreach (var part in parts)
         {
@@ -276,7 +276,7 @@ public sealed class RecipeProfile
                 // A leaf or two in a drink weighs nothing that a fact could show.
                 if (part.Phase == PartPhase.TakenOut && recipe is Drink) continue;
                 if (part.Line.Amount.IsGiven && part.Material is not null && part.Line.Amount.Value.Dimension == Dimension.Count && MaterialBuilder.IsBotanical(part.Material.Kind)) continue;
-                if ((unknown & Unknowns.Mass) == 0) reasons.Add($"how much {name} weighs is not known");
+                if ((unknown & Unknowns.Mass) == 0) (reasons ??= []).Add($"how much {name} weighs is not known");
                 unknown |= Unknowns.Mass;
                 continue;
             }
@@ -293,14 +293,14 @@ public sealed class RecipeProfile
             if (missing != Unknowns.None)
             {
                 unknown |= missing;
-                reasons.Add(part.Material is null ? $"{name} is not known" : material.UnknownBecause);
+                (reasons ??= []).Add(part.Material is null ? $"{name} is not known" : material.UnknownBecause);
             }
 
-            if (part.Phase == PartPhase.Mix) mix.Add(material, part.Grams, $"amount of {name}");
+            if (part.Phase == PartPhase.Mix) mix.Add(material, part.Grams, name);
             else Extract(mix, material, part, name);
         }
 
-        return (mix, unknown, string.Join("; ", reasons.Distinct()));
+        return (mix, unknown, reasons is null ? "" : string.Join("; ", reasons.Distinct()));
     }
 
     private static readonly Limit ExtractedShare = Limits.Of("tolerance-extracted-share");
@@ -337,7 +337,7 @@ public sealed class RecipeProfile
 
         var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid);
         double typical = part.Line.Role == LineRole.Wash ? 1 : ExtractionTypical.Value / 100, low = part.Line.Role == LineRole.Wash ? 0.8 : ExtractionLow.Value / 100;
-        mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), $"extraction of {name}");
+        mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name);
     }
 
     private static readonly Limit ExtractionTypical = Limits.Of("tolerance-extraction-typical");
@@ -507,7 +507,7 @@ public sealed class RecipeProfile
             if (part.Phase != PartPhase.Top || !part.IsWeighed) continue;
             if (!any && ReferenceEquals(result, mix)) result = mix.Copy();
             any = true;
-            result.Add(part.Material ?? Unresolved, part.Grams, $"amount of {part.Line.Item.Or("top")}");
+            result.Add(part.Material ?? Unresolved, part.Grams, part.Line.Item.Or("top"));
         }
 
         return result;
@@ -562,14 +562,15 @@ public sealed class RecipeProfile
 
     private static void EvaluateLiquid(ReadOnlySpan<double> grams, Span<double> r)
     {
-        double volume = Mixture.Volume(grams, Celsius.Reference)?.Value ?? double.NaN;
+        var measures = Mixture.Measure(grams);
+        double volume = measures?.Volume.Value ?? double.NaN;
         EvaluateBasis(grams, r, volume);
         r[RawVolume] = volume;
-        r[RawAbv] = Mixture.Abv(grams)?.Percent ?? double.NaN;
+        r[RawAbv] = measures?.Abv.Percent ?? double.NaN;
         double total = 0;
         foreach (double g in grams) total += g;
         r[RawDensity] = total / volume;
-        r[RawBrix] = Mixture.Brix(grams)?.Value ?? double.NaN;
+        r[RawBrix] = measures?.Brix?.Value ?? double.NaN;
     }
 
     private static void EvaluateSolid(ReadOnlySpan<double> grams, Span<double> r)

@@ -45,12 +45,12 @@ public sealed class MonteCarloTests
         for (int trial = 0; trial < Trials; trial++)
         {
             profile.Mix.Grams.CopyTo(grams);
-            foreach (var (input, change) in profile.Mix.Inputs)
+            foreach (var variation in profile.Mix.Inputs)
             {
                 // Two half normals: JCGM 101 draws each input from the distribution that its low, typical and high stand for.
                 double z = Normal(random);
-                double size = z >= 0 ? z * input.Up : z * input.Down;
-                for (int c = 0; c < grams.Length; c++) grams[c] += change[c] * size;
+                double size = z >= 0 ? z * variation.Input.Up : z * variation.Input.Down;
+                for (int c = 0; c < grams.Length; c++) grams[c] += variation.Change(c) * size;
             }
 
             for (int c = 0; c < grams.Length; c++) grams[c] = Math.Max(0, grams[c]);
