@@ -12,10 +12,11 @@ public static class BuiltInCatalogue
 {
     private const string Prefix = "ingredient/";
     private const string Ending = ".ingredient";
+    private const string AliasResource = "catalogue/aliases";
 
     private static readonly Dictionary<string, string> ResourceById = IndexResources();
     private static readonly ConcurrentDictionary<string, Ingredient> Loaded = new(StringComparer.Ordinal);
-    private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(IndexAliases);
+    private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(ReadAliases);
 
     /// <summary>All ids, sorted.</summary>
     public static IReadOnlyList<string> Ids { get; } = [.. ResourceById.Keys.OrderBy(k => k, StringComparer.Ordinal)];
@@ -71,9 +72,25 @@ public static class BuiltInCatalogue
         return index;
     }
 
-    private static Dictionary<string, string> IndexAliases()
+    /// <summary>Reads the index of synonyms. It is made from the entries beforehand, so that one synonym does not cost reading them all.</summary>
+    private static Dictionary<string, string> ReadAliases()
     {
         var index = new Dictionary<string, string>(StringComparer.Ordinal);
+        var reader = new System.Text.Json.Utf8JsonReader(Resources.Read(AliasResource));
+        string slug = "";
+        while (reader.Read())
+        {
+            if (reader.TokenType == System.Text.Json.JsonTokenType.PropertyName) slug = reader.GetString()!;
+            else if (reader.TokenType == System.Text.Json.JsonTokenType.String) index[slug] = reader.GetString()!;
+        }
+
+        return index;
+    }
+
+    /// <summary>Names and synonyms as ids, with the id of their entry: what the index must hold. Reads every entry.</summary>
+    internal static SortedDictionary<string, string> CollectAliases()
+    {
+        var index = new SortedDictionary<string, string>(StringComparer.Ordinal);
         foreach (string id in Ids)
         {
             var entry = Load(id);
@@ -86,7 +103,7 @@ public static class BuiltInCatalogue
         void Add(string name, string id)
         {
             string slug = Slug(name);
-            if (!index.TryGetValue(slug, out _)) index[slug] = id;
+            if (slug != id && !ResourceById.ContainsKey(slug) && !index.ContainsKey(slug)) index.Add(slug, id);
         }
     }
 }

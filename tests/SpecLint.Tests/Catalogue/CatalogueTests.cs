@@ -47,6 +47,14 @@ public sealed class CatalogueTests
         None(Entries, e => e.Allergens?.Contains.Concat(e.Allergens.MayContain).FirstOrDefault(t => !tokens.Contains(t)));
     }
 
+    /// <summary>The index that stands beside the entries holds what they say.</summary>
+    [Fact]
+    public void Index_of_synonyms_is_up_to_date()
+    {
+        var lines = BuiltInCatalogue.CollectAliases().Select(a => $"  \"{a.Key}\": \"{a.Value}\"");
+        Golden.Check(Repository.At("src", "SpecLint", "Catalogue", "aliases.json"), "{\n" + string.Join(",\n", lines) + "\n}\n");
+    }
+
     [Fact]
     public void Names_and_synonyms_are_used_once()
     {
