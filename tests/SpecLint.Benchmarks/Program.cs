@@ -14,6 +14,12 @@ if (args is ["--write", var target, var recipes])
     return 0;
 }
 
+if (args is ["--science", ..])
+{
+    BenchmarkDotNet.Running.BenchmarkRunner.Run<ScienceBenchmarks>(ScienceBenchmarks.Config);
+    return 0;
+}
+
 int[] sizes = [1_000, 10_000, 100_000];
 int threads = 2, runs = 3;
 ulong seed = 20261125;
@@ -39,6 +45,7 @@ for (int i = 0; i < args.Length; i++)
                   --tool PATH                 measure this speclint (the native one) too
                   --ajv FOLDER                a folder where 'npm install ajv-cli@5' ran: validate the same files
                                               against the drink and preparation schemas, for comparison
+                  --science                   measure the models alone, by BenchmarkDotNet
                   --write FOLDER 1000         only write a book of so many recipes, and stop
                 """);
             return args[i] == "--help" ? 0 : 2;
