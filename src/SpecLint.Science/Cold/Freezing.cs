@@ -142,15 +142,27 @@ public static class Freezing
             sum = Polynomial.At(Ice, EthanolCurve(share));
         }
 
+        // Σ ln(1 − x) is taken as one logarithm of the product.
         var molesOfWater = water / WaterActivityModel.MolarWater;
+        var product = 1.0;
         for (var i = (int)Component.Sucrose; i <= (int)Component.CarbonDioxide; i++)
         {
-            if (grams[i] > 0)
-                sum -= Norrish((Component)i, grams[i] / WaterActivityModel.MolarMass((Component)i), molesOfWater);
+            if (!(grams[i] > 0))
+                continue;
+            var solute = grams[i] / WaterActivityModel.MolarMass((Component)i);
+            var x = solute / (solute + molesOfWater);
+            product *= 1 - x;
+            sum -= Constant((Component)i, x) * x * x;
         }
 
         if (grams.Of(Component.OtherDissolved) is > 0 and var other)
-            sum -= WaterActivityModel.NorrishTerm(other / WaterActivityModel.MolarMass(Component.OtherDissolved), molesOfWater, 0);
+        {
+            var solute = other / WaterActivityModel.MolarMass(Component.OtherDissolved);
+            product *= molesOfWater / (solute + molesOfWater);
+        }
+
+        if (product < 1)
+            sum -= Math.Log(product);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum += Polynomial.At(Ice, Polynomial.At(SaltDepression, Math.Min(salt / water, EutecticSalt / (1 - EutecticSalt))));
         return sum + WaterActivityModel.Ions(grams, water);
@@ -159,26 +171,21 @@ public static class Freezing
     // Norrish's form with constants fitted to freezing points; largest deviation in K: sucrose 0.05 to 42 %, glucose 0.02 to 30 %,
     // fructose 0.03 to 28 %, maltose 0.05 to 44 %, lactose 0.01, mannitol 0.01, citric acid 0.09 to 30 %, acetic 0.04 to 36 %,
     // phosphoric 0.23 to 40 %, glycerol 0.3 to 60 % (two sources that differ by as much). Lactic acid is held at 2, where the curve is still monotone.
-    private static double Norrish(Component component, double solute, double water)
+    private static double Constant(Component component, double x) => component switch
     {
-        var x = solute / (solute + water);
-        var k = component switch
-        {
-            Component.Sucrose => -7.38,
-            Component.Glucose => -2.61,
-            Component.Fructose => -1.99,
-            Component.Maltose => -7.02,
-            Component.Lactose => -9.33,
-            Component.Glycerol => -2.38 + (3.19 * x),
-            Component.Sorbitol => -1.65,
-            Component.Citric => -1.67,
-            Component.Lactic => 2,
-            Component.Acetic => 1.24,
-            Component.Phosphoric => -9.61,
-            _ => WaterActivityModel.Constant(component),
-        };
-        return Math.Log(1 - x) + (k * x * x);
-    }
+        Component.Sucrose => -7.38,
+        Component.Glucose => -2.61,
+        Component.Fructose => -1.99,
+        Component.Maltose => -7.02,
+        Component.Lactose => -9.33,
+        Component.Glycerol => -2.38 + (3.19 * x),
+        Component.Sorbitol => -1.65,
+        Component.Citric => -1.67,
+        Component.Lactic => 2,
+        Component.Acetic => 1.24,
+        Component.Phosphoric => -9.61,
+        _ => WaterActivityModel.Constant(component),
+    };
 
     // Inverse of the polynomial of ice by Newton's steps: it is nearly a straight line.
     private static double ThetaOf(double activity)

@@ -261,8 +261,9 @@ public static class IceDilution
 
         if (missLow <= 0)
             return (wet, Math.Min(mix.Start, -Freezing.Depression(grams, grams.Of(Component.Water) + wet)));
-        // Illinois variant of the false position.
+        // Illinois variant of the false position: the end that stays twice counts half.
         var melt = low;
+        var side = 0;
         for (var i = 0; i < 40 && high - low > 1e-7 * mix.Ice; i++)
         {
             melt = ((low * missHigh) - (high * missLow)) / (missHigh - missLow);
@@ -273,32 +274,43 @@ public static class IceDilution
             {
                 low = melt;
                 missLow = miss;
-                missHigh /= 2;
+                if (side == 1)
+                    missHigh /= 2;
+                side = 1;
             }
             else
             {
                 high = melt;
                 missHigh = miss;
-                missLow /= 2;
+                if (side == -1)
+                    missLow /= 2;
+                side = -1;
             }
         }
 
         return (melt + wet, -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet));
     }
 
+    // How far the ice that must melt for the whole to be at the freezing line of that much melt is from it.
     private static double Miss(ReadOnlySpan<double> grams, in Mix mix, double vessel, double wet, double melt)
     {
         var t = -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet);
-        return MeltAt(mix, vessel, wet, t, melt) - melt;
+        return Math.Max(0, MeltAt(mix, vessel, wet, t, melt)) - melt;
     }
 
     // Ice that must melt for the whole to be at t: first guess without, then with the heat of mixing of that melt.
     private static double MeltAt(in Mix mix, double vessel, double wet, double t)
     {
-        var melt = MeltAt(mix, vessel, wet, t, 0);
-        for (var i = 0; i < 4; i++)
-            melt = MeltAt(mix, vessel, wet, t, Math.Max(0, melt));
-        return Math.Max(0, melt);
+        var melt = 0.0;
+        for (var i = 0; i < 5; i++)
+        {
+            var next = Math.Max(0, MeltAt(mix, vessel, wet, t, melt));
+            if (Math.Abs(next - melt) < 1e-9 * mix.Ice)
+                return next;
+            melt = next;
+        }
+
+        return melt;
     }
 
     private static double MeltAt(in Mix mix, double vessel, double wet, double t, double mixedIn)

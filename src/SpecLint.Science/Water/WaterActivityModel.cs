@@ -86,14 +86,22 @@ public static class WaterActivityModel
         var water = grams.Of(Component.Water);
         var sum = 0.0;
         var molesOfWater = water / MolarWater;
+        // Σ ln(1 − x) is taken as one logarithm of the product.
+        var product = 1.0;
         for (var i = (int)Component.Sucrose; i <= (int)Component.CarbonDioxide; i++)
         {
-            if (grams[i] > 0)
-                sum += NorrishTerm(grams[i] / MolarMass((Component)i), molesOfWater, Constant((Component)i));
+            if (!(grams[i] > 0))
+                continue;
+            var solute = grams[i] / MolarMass((Component)i);
+            var x = solute / (solute + molesOfWater);
+            product *= 1 - x;
+            sum += Constant((Component)i) * x * x;
         }
 
         if (grams.Of(Component.OtherDissolved) is > 0 and var other)
-            sum += NorrishTerm(other / MolarMass(Component.OtherDissolved), molesOfWater, 0);
+            product *= molesOfWater / ((other / MolarMass(Component.OtherDissolved)) + molesOfWater);
+        if (product < 1)
+            sum += Math.Log(product);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum -= Brine(Math.Min(salt / MolarSalt * 1000 / water, SaturatedSalt(t)), t);
         sum -= Ions(grams, water);
