@@ -9,7 +9,8 @@ namespace SpecLint.RuleAuthoring;
 /// <summary>
 /// The library gives the same findings on every day, machine and in every country. It runs in processes that it does not
 /// set up (a compiler, an editor), so that the invariant mode of the command does not protect it: numbers with a decimal
-/// point name the invariant culture wherever they become text.
+/// point name the invariant culture wherever they become text. Of a house's own code only the rules are looked at: a
+/// program around them may do as it likes.
 /// </summary>
 [DiagnosticAnalyzer(LanguageNames.CSharp)]
 public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
@@ -66,11 +67,24 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
     {
         context.ConfigureGeneratedCodeAnalysis(GeneratedCodeAnalysisFlags.None);
         context.EnableConcurrentExecution();
-        context.RegisterOperationAction(static c => OnMember(c, ((IMemberReferenceOperation)c.Operation).Member), OperationKind.PropertyReference, OperationKind.FieldReference);
-        context.RegisterOperationAction(static c => OnCall(c, (IInvocationOperation)c.Operation), OperationKind.Invocation);
-        context.RegisterOperationAction(static c => OnCreation(c, (IObjectCreationOperation)c.Operation), OperationKind.ObjectCreation);
-        context.RegisterOperationAction(static c => OnHole(c, (IInterpolationOperation)c.Operation), OperationKind.Interpolation);
-        context.RegisterOperationAction(static c => OnConcatenation(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
+        context.RegisterCompilationStartAction(static start =>
+        {
+            var rule = start.Compilation.GetTypeByMetadataName(Names.Rule);
+            bool everywhere = rule is null || SymbolEqualityComparer.Default.Equals(rule.ContainingAssembly, start.Compilation.Assembly);
+            Register(static c => OnMember(c, ((IMemberReferenceOperation)c.Operation).Member), OperationKind.PropertyReference, OperationKind.FieldReference);
+            Register(static c => OnCall(c, (IInvocationOperation)c.Operation), OperationKind.Invocation);
+            Register(static c => OnCreation(c, (IObjectCreationOperation)c.Operation), OperationKind.ObjectCreation);
+            Register(static c => OnHole(c, (IInterpolationOperation)c.Operation), OperationKind.Interpolation);
+            Register(static c => OnConcatenation(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
+
+            void Register(Action<OperationAnalysisContext> look, params OperationKind[] kinds) =>
+                start.RegisterOperationAction(
+                    everywhere ? look : c =>
+                    {
+                        if (c.ContainingSymbol.ContainingType is { } type && type.DerivesFrom(rule!)) look(c);
+                    },
+                    kinds);
+        });
     }
 
     private static void OnMember(OperationAnalysisContext context, ISymbol member)

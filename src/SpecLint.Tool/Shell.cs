@@ -58,6 +58,12 @@ internal static class Shell
             Say(host, wrong.Message);
             return ExitStatus.Usage;
         }
+        catch (HouseRuleException fault)
+        {
+            Say(host, fault.Message);
+            if (host.Variable(TraceVariable) == "1") host.Error.WriteLine(fault);
+            return ExitStatus.Fault;
+        }
 #pragma warning disable CA1031 // Whatever it is, the user gets one sentence and a status that says whose fault it is.
         catch (Exception fault)
 #pragma warning restore CA1031

@@ -11,7 +11,7 @@ namespace SpecLint;
 /// <param name="On">The date of the run.</param>
 public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
 {
-    /// <summary>Rules of a bar's own, beside the built-in ones.</summary>
+    /// <summary>Rules of a bar's own, beside the built-in ones; <see cref="Rules.HouseRules.WhyNot"/> says which can run.</summary>
     public IReadOnlyList<Rule> HouseRules { get; init; } = [];
 
     /// <summary>Checks of the bar's own schemas; <see langword="null"/> where none are configured.</summary>
@@ -49,8 +49,10 @@ public static class Checker
     }
 
     /// <summary>Checks a book.</summary>
+    /// <exception cref="ArgumentException">A house's own rule has an id or a name that is not free.</exception>
     public static CheckResult Check(BookInput input)
     {
+        if (HouseRules.WhyNot(input.HouseRules) is { } reason) throw new ArgumentException(reason, nameof(input));
         var book = ReadBook(input);
         var profiles = ProfileSet.Of(book, input.Threads);
         var rules = new RuleSet(RuleRegistry.All.Concat(input.HouseRules));
@@ -63,7 +65,7 @@ public static class Checker
         SetLevels(all, book.Settings, input.Levels);
         all.RemoveAll(f => f.Level == Level.None);
 
-        var accepted = Acceptances.Apply(book, all, out var uses);
+        var accepted = Acceptances.Apply(book, all, rules.Find, out var uses);
         var later = new List<Finding>();
         rules.CheckAcceptances(book, profiles, later, uses);
         SetLevels(later, book.Settings, input.Levels);

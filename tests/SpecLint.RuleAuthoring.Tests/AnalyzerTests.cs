@@ -110,6 +110,16 @@ public class AnalyzerTests
     public Task Surroundings_and_culture_stay_out(string expression, string member = "") =>
         Checked.ByAsync<AmbientStateAnalyzer>($$"""internal static class A { {{member}} public static object B(double x, int n) => {{expression}}; }""");
 
+    [Fact]
+    public Task In_a_house_only_the_rules_are_looked_at() => Checked.InAHouseByAsync<AmbientStateAnalyzer>("""
+        internal static class Program { public static object Day() => System.DateTime.Now; }
+        internal sealed class A : SpecLint.Rules.Rule
+        {
+            public override SpecLint.Rules.RuleInfo Info => null;
+            public object Day() => {|SLA006:System.DateTime.Now|};
+        }
+        """);
+
     private static string RuleOf(string space, string name, string id) => $$"""
         namespace {{space}}
         {

@@ -41,6 +41,18 @@ public class PackingTests
         Assert.Equal(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day).Output, check.Text);
         Assert.Equal(0, Run(folder.Path, tool, ["profile", "low-tide", "--book", "book", "--format", "json"]).Status);
         Assert.Equal(2, Run(folder.Path, tool, ["check", "nowhere"]).Status);
+
+        // The house's own rules: loaded by the portable tool, and told why not by the native one.
+        var house = Run(folder.Path, tool, ["check", "book", "--on", ToolRun.Day, "--rules", HouseRulesExample.Path]);
+        if (runtimeIdentifiers == "any")
+        {
+            Assert.Equal(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day, "--rules", HouseRulesExample.Path).Output, house.Text);
+        }
+        else
+        {
+            Assert.Equal(2, house.Status);
+            Assert.Contains("cannot load code", house.Text, StringComparison.Ordinal);
+        }
     }
 
     private static (int Status, string Text) Run(string folder, string file, IReadOnlyList<string> args)

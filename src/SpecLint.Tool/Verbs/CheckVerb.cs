@@ -42,6 +42,12 @@ internal sealed class CheckVerb : Verb
         HelpName = "REVISION",
     };
 
+    private readonly Option<string[]> rules = new("--rules")
+    {
+        Description = "Assembly with rules of the house's own, written in C#: its code is loaded and run. May be given more than once.",
+        HelpName = "FILE",
+    };
+
     private readonly Option<string?> meantFor = new("--for")
     {
         Description = "With --format sarif: who reads the log. code-scanning leaves out what is accepted, and what GitHub's limits leave no room for.",
@@ -74,7 +80,7 @@ internal sealed class CheckVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, meantFor }) command.Options.Add(option);
+        foreach (var option in new Option[] { format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, rules, meantFor }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -83,6 +89,7 @@ internal sealed class CheckVerb : Verb
         string layout = parsed.GetValue(format)!;
         if (parsed.GetValue(meantFor) is not null && layout != "sarif") throw new UsageException("--for goes with --format sarif.");
         var entries = parsed.GetValue(baseline) is { } baselineFile ? BaselineVerb.Read(host, baselineFile) : null;
+        var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(rules) ?? []);
         bool isQuiet = parsed.GetValue(quiet);
         int threadCount = parsed.GetValue(threads);
         var folder = BookFolder.Open(host, named, threadCount);
@@ -100,13 +107,13 @@ internal sealed class CheckVerb : Verb
         CheckResult result;
         using (var progress = new ProgressLine(host, !isQuiet, folder.Files.Count))
         {
-            result = Checker.Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { Progress = progress.Report });
+            result = Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { Progress = progress.Report, HouseRules = houseRules });
         }
 
         var remarks = new List<string>();
         if (parsed.GetValue(since) is { } revision)
         {
-            var before = Checker.Check(new BookInput(GitBook.Read(folder.Root, revision), result.Book.On) { Threads = threadCount }).Fingerprints();
+            var before = Check(new BookInput(GitBook.Read(folder.Root, revision), result.Book.On) { Threads = threadCount, HouseRules = houseRules }).Fingerprints();
             int all = result.Findings.Flat().Count();
             result = result.Only(f => !before.Contains(f.Fingerprint));
             int old = all - result.Findings.Flat().Count();
@@ -141,6 +148,7 @@ internal sealed class CheckVerb : Verb
                 {
                     Version = Shell.Version,
                     PathPrefix = prefix,
+                    HouseRules = houseRules,
                     PageOf = Embedded.PageOf,
                     PagesAt = AddressOf(parsed.GetValue(pagesAt)),
                     ForCodeScanning = parsed.GetValue(meantFor) is not null,
@@ -169,6 +177,19 @@ internal sealed class CheckVerb : Verb
         return parsed.GetValue(failAt) is { } level && Settings.TryLevel(level, out var threshold) && failing.Highest >= threshold
             ? ExitStatus.Findings
             : ExitStatus.Clean;
+    }
+
+    private static CheckResult Check(BookInput input)
+    {
+        try
+        {
+            return Checker.Check(input);
+        }
+        catch (Exception e) when (HouseRuleFiles.Culprit(input.HouseRules, e) is { } culprit)
+        {
+            var cause = e.GetBaseException();
+            throw new HouseRuleException($"the house's own rule {culprit.Info.Id} ({culprit.GetType().FullName}) failed: {cause.GetType().Name}, {cause.Message}", e);
+        }
     }
 
     /// <summary>Adds the full list to the summary of a step, where a runner has named a file for it.</summary>

@@ -10,7 +10,7 @@ internal static class Acceptances
     /// Takes the accepted findings out of the list and returns them. An acceptance covers the findings of its rule in its
     /// file while it has a reason and has not ended; a rule that guards against harm asks for an end date as well.
     /// </summary>
-    public static List<Finding> Apply(LinkedBook book, List<Finding> findings, out List<AcceptanceUse> uses)
+    public static List<Finding> Apply(LinkedBook book, List<Finding> findings, Func<string, RuleInfo?> findRule, out List<AcceptanceUse> uses)
     {
         uses = [];
         var accepted = new List<Finding>();
@@ -19,7 +19,7 @@ internal static class Acceptances
             foreach (var acceptance in file.Accept)
             {
                 int covered = 0;
-                if (Holds(acceptance, book))
+                if (Holds(acceptance, book, findRule))
                 {
                     for (int i = 0; i < findings.Count; i++)
                     {
@@ -42,11 +42,11 @@ internal static class Acceptances
         return accepted;
     }
 
-    private static bool Holds(Acceptance acceptance, LinkedBook book)
+    private static bool Holds(Acceptance acceptance, LinkedBook book, Func<string, RuleInfo?> findRule)
     {
         if (!acceptance.Rule.IsGiven || !acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return false;
         if (acceptance.Until.IsGiven && acceptance.Until.Value < book.On) return false;
-        var rule = RuleRegistry.Find(acceptance.Rule.Value);
+        var rule = findRule(acceptance.Rule.Value);
         return rule is null || !rule.Safety || acceptance.Until.IsGiven;
     }
 }

@@ -208,7 +208,7 @@ public static class SchemaWriter
                 writer.Member("pattern", Quote("^[a-z0-9]+(?:-[a-z0-9]+)*$"));
                 break;
             case KeyForm.RuleId:
-                writer.Member("pattern", Quote("^SL[0-9]{4}$"));
+                writer.Member("pattern", Quote("^[A-Z]{2}[0-9]{4}$"));
                 break;
             case KeyForm.FileKind:
                 writer.Member("enum", "[" + string.Join(", ", FileShapes.KindNames.Select(Quote)) + "]");

@@ -54,7 +54,7 @@ public enum KeyForm
     /// <summary>Ids.</summary>
     Id,
 
-    /// <summary>Ids of rules, <c>SL1234</c>.</summary>
+    /// <summary>Ids of rules, <c>SL1234</c>, or of a house's own, <c>HR1234</c>.</summary>
     RuleId,
 
     /// <summary>Names of the kinds of file.</summary>
@@ -288,7 +288,7 @@ internal static class ShapeValues
         Form = ValueForm.Pattern,
         Definition = "ruleId",
         Noun = "the id of a rule such as `SL3004`",
-        Pattern = "^SL[0-9]{4}$",
+        Pattern = "^[A-Z]{2}[0-9]{4}$",
         Matches = IsRuleId,
     };
 
@@ -328,7 +328,7 @@ internal static class ShapeValues
 
     internal static bool IsRuleId(string text)
     {
-        if (text.Length != 6 || text[0] != 'S' || text[1] != 'L') return false;
+        if (text.Length != 6 || text[0] is < 'A' or > 'Z' || text[1] is < 'A' or > 'Z') return false;
         for (int i = 2; i < 6; i++)
         {
             if (text[i] is < '0' or > '9') return false;

@@ -26,11 +26,20 @@ public class BookContext
     /// <summary>The profiles of all recipes.</summary>
     public ProfileSet Profiles { get; }
 
-    /// <summary>Ids of the rules in force, those of the bar's own included; <see langword="null"/> stands for the built-in ones.</summary>
-    internal IReadOnlyCollection<string>? RuleIds { get; init; }
+    /// <summary>The rules of the run by id, those of the bar's own included; <see langword="null"/> stands for the built-in ones.</summary>
+    internal Dictionary<string, RuleInfo>? RunRules { get; init; }
 
-    /// <summary>What a rule is, by its id; <see langword="false"/> where no rule of the run has it.</summary>
-    internal bool KnowsRule(string id) => RuleRegistry.Find(id) is not null || (RuleIds?.Contains(id) ?? false);
+    /// <summary>What a rule of the run is, by its id; <see langword="null"/> where none has it.</summary>
+    internal RuleInfo? FindRule(string id) => RunRules is null ? RuleRegistry.Find(id) : RunRules.TryGetValue(id, out var info) ? info : null;
+
+    /// <summary>Whether a rule of the run has an id.</summary>
+    internal bool KnowsRule(string id) => FindRule(id) is not null;
+
+    /// <summary>
+    /// Whether an id may be that of a rule which this run has not been given: it has the form of a house's own, and the run
+    /// has none of those. A book is also checked where they cannot be (an editor, a build).
+    /// </summary>
+    internal bool MayBeElsewhere(string id) => HouseRules.IsHouseId(id) && (RunRules is null || RunRules.Count == RuleRegistry.All.Count);
 
     /// <summary>The date of the run.</summary>
     public CalendarDate On => Book.On;

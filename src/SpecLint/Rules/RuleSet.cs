@@ -16,12 +16,12 @@ internal sealed class RuleSet
     private readonly StockRule[] stockRules;
     private readonly BookRule[] bookRules;
     private readonly AcceptanceRule[] acceptanceRules;
-    private readonly HashSet<string> ids;
+    private readonly Dictionary<string, RuleInfo> byId;
 
     public RuleSet(IEnumerable<Rule> rules)
     {
         var all = rules.ToArray();
-        ids = new HashSet<string>(all.Select(r => r.Info.Id), StringComparer.Ordinal);
+        byId = all.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal);
         fileRules = [.. all.OfType<FileRule>()];
         recipeRules = [.. all.OfType<RecipeRule>()];
         drinkRules = [.. all.OfType<DrinkRule>()];
@@ -33,14 +33,17 @@ internal sealed class RuleSet
         acceptanceRules = [.. all.OfType<AcceptanceRule>()];
     }
 
+    /// <summary>What a rule of the run is, by its id; <see langword="null"/> where none has it.</summary>
+    public RuleInfo? Find(string id) => byId.TryGetValue(id, out var info) ? info : null;
+
     public List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file)
     {
         var findings = new List<Finding>();
         var recipe = file as Recipe;
         var profile = recipe is null ? null : profiles.Of(recipe);
         var context = profile is null
-            ? new FileContext(book, profiles, findings, file) { RuleIds = ids }
-            : new RecipeContext(book, profiles, findings, recipe!, profile) { RuleIds = ids };
+            ? new FileContext(book, profiles, findings, file) { RunRules = byId }
+            : new RecipeContext(book, profiles, findings, recipe!, profile) { RunRules = byId };
         foreach (var rule in fileRules) rule.Check(context);
         switch (file)
         {
@@ -71,13 +74,13 @@ internal sealed class RuleSet
 
     public void CheckBook(LinkedBook book, ProfileSet profiles, List<Finding> findings)
     {
-        var context = new BookContext(book, profiles, findings) { RuleIds = ids };
+        var context = new BookContext(book, profiles, findings) { RunRules = byId };
         foreach (var rule in bookRules) rule.Check(context);
     }
 
     public void CheckAcceptances(LinkedBook book, ProfileSet profiles, List<Finding> findings, List<AcceptanceUse> uses)
     {
-        var context = new BookContext(book, profiles, findings) { RuleIds = ids };
+        var context = new BookContext(book, profiles, findings) { RunRules = byId };
         foreach (var use in uses)
         {
             foreach (var rule in acceptanceRules) rule.Check(context, use);

@@ -203,7 +203,7 @@ internal sealed class DocumentMaker
         string[] keys = shape.Keys switch
         {
             KeyForm.Id => Ids,
-            KeyForm.RuleId => ["SL1001", "SL3004"],
+            KeyForm.RuleId => ["SL1001", "SL3004", "HR3001"],
             KeyForm.FileKind => ["drink", "prep"],
             KeyForm.UnitWord => ["dash", "oz", "Ladle", "bar spoon", "cuillère"],
             _ => ["ph", "acids.citric", "alcoholPerServe"],

@@ -15,7 +15,7 @@ internal sealed class AcceptanceOfNoRule : AcceptanceRule
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var rule = use.Acceptance.Rule;
-        if (!rule.IsGiven || context.KnowsRule(rule.Value)) return;
+        if (!rule.IsGiven || context.KnowsRule(rule.Value) || context.MayBeElsewhere(rule.Value)) return;
         string? near = NearestName.Of(rule.Value, RuleRegistry.All.Select(r => r.Info.Id));
         context.Report(new Finding(Rule)
         {

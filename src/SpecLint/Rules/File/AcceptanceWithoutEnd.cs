@@ -12,13 +12,13 @@ internal sealed class AcceptanceWithoutEnd : AcceptanceRule
     public override RuleInfo Info => Rule;
 
     /// <summary>Whether an acceptance is void for want of its last day.</summary>
-    internal static bool Lacks(Acceptance acceptance) => !acceptance.Until.IsGiven && RuleRegistry.Find(acceptance.Rule.Or("")) is { Safety: true };
+    internal static bool Lacks(BookContext context, Acceptance acceptance) => !acceptance.Until.IsGiven && context.FindRule(acceptance.Rule.Or("")) is { Safety: true };
 
     /// <inheritdoc/>
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var acceptance = use.Acceptance;
-        if (!acceptance.Rule.IsGiven || !Lacks(acceptance)) return;
+        if (!acceptance.Rule.IsGiven || !Lacks(context, acceptance)) return;
         if (!acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return;
         context.Report(new Finding(Rule)
         {

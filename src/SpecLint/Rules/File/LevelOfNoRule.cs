@@ -18,7 +18,7 @@ internal sealed class LevelOfNoRule : FileRule
         if (context.File is not Bar bar) return;
         foreach (var entry in bar.Rules)
         {
-            if (context.KnowsRule(entry.Key)) continue;
+            if (context.KnowsRule(entry.Key) || context.MayBeElsewhere(entry.Key)) continue;
             context.Report(new Finding(Rule)
             {
                 Place = context.At(entry.Value.Name.Length > 0 ? entry.Value.Name : entry.Value.Span),
