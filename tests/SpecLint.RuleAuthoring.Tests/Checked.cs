@@ -1,4 +1,5 @@
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CodeFixes;
 using Microsoft.CodeAnalysis.CSharp.Testing;
 using Microsoft.CodeAnalysis.Diagnostics;
 using Microsoft.CodeAnalysis.Testing;
@@ -50,11 +51,34 @@ internal static class Checked
     public static Task InAHouseByAsync<TAnalyzer>(string code, params string[] pages)
         where TAnalyzer : DiagnosticAnalyzer, new() => Make<TAnalyzer>(code, pages, own: false).RunAsync();
 
+    /// <summary>Applies a code fix to code of the library, and holds what comes out against what is meant to.</summary>
+    public static Task FixedByAsync<TAnalyzer, TFix>(string code, string meant)
+        where TAnalyzer : DiagnosticAnalyzer, new()
+        where TFix : CodeFixProvider, new()
+    {
+        var test = new CSharpCodeFixTest<TAnalyzer, TFix, DefaultVerifier>
+        {
+            // A diagnostic that is reported when the whole compilation is known is no worse for it.
+            CodeFixTestBehaviors = CodeFixTestBehaviors.SkipLocalDiagnosticCheck,
+        };
+        SetUp(test, code, [], own: true);
+        test.FixedState.Sources.Add(("Rules.cs", meant));
+        test.FixedState.Sources.Add(("Library.cs", Library));
+        return test.RunAsync();
+    }
+
     private static CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> Make<TAnalyzer>(string code, string[] pages, bool own)
         where TAnalyzer : DiagnosticAnalyzer, new()
     {
+        var test = new CSharpAnalyzerTest<TAnalyzer, DefaultVerifier>();
+        SetUp(test, code, pages, own);
+        return test;
+    }
+
+    private static void SetUp(AnalyzerTest<DefaultVerifier> test, string code, string[] pages, bool own)
+    {
         // The framework that runs the test is the reference: nothing is fetched.
-        var test = new CSharpAnalyzerTest<TAnalyzer, DefaultVerifier> { ReferenceAssemblies = new ReferenceAssemblies("net10.0") };
+        test.ReferenceAssemblies = new ReferenceAssemblies("net10.0");
         foreach (string path in ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator))
         {
             if (Path.GetFileName(path).StartsWith("System.", StringComparison.Ordinal)) test.TestState.AdditionalReferences.Add(MetadataReference.CreateFromFile(path));
@@ -75,6 +99,5 @@ internal static class Checked
         }
 
         foreach (string page in pages) test.TestState.AdditionalFiles.Add(($"rules-docs/{page}.md", "# " + page));
-        return test;
     }
 }
