@@ -81,6 +81,8 @@ public static class LineCheckSarif
             json.WriteString("id", id);
             json.WriteString("name", name);
             SarifReport.WriteMessage(json, "shortDescription", title);
+            SarifReport.WriteMessage(json, "fullDescription", title);
+            SarifReport.WriteMessage(json, "help", $"{title} {LineCheckReport.Caution}");
             json.WriteStartObject("defaultConfiguration");
             json.WriteString("level", ReportWords.Of(level));
             json.WriteEndObject();
