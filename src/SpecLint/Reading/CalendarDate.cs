@@ -6,6 +6,9 @@ public readonly record struct CalendarDate : IComparable<CalendarDate>
 {
     private static readonly DateTime Epoch = new(1970, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
+    private static readonly int First = (int)(DateTime.MinValue - Epoch).TotalDays;
+    private static readonly int Last = (int)(DateTime.MaxValue.Date - Epoch).TotalDays;
+
     private CalendarDate(int dayNumber) => DayNumber = dayNumber;
 
     /// <summary>Days since 1970-01-01.</summary>
@@ -26,8 +29,8 @@ public readonly record struct CalendarDate : IComparable<CalendarDate>
         return year < 0 || month < 0 || day < 0 ? null : Of(year, month, day);
     }
 
-    /// <summary>The day that lies a number of days later (or earlier).</summary>
-    public CalendarDate AddDays(int days) => new(DayNumber + days);
+    /// <summary>The day that lies a number of days later (or earlier); beyond the years 1 to 9999 the last of them.</summary>
+    public CalendarDate AddDays(int days) => new((int)Math.Min(Last, Math.Max(First, (long)DayNumber + days)));
 
     /// <inheritdoc/>
     public int CompareTo(CalendarDate other) => DayNumber.CompareTo(other.DayNumber);

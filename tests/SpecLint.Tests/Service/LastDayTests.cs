@@ -76,4 +76,44 @@ public sealed class LastDayTests
     [InlineData(7, 6)]
     public void A_part_of_a_day_counts_as_the_day_it_begins(double days, int later) =>
         Assert.Equal(later, Last(Day(2026, 11, 25), days).DaysSince(Day(2026, 11, 25)));
+
+    /// <summary>Fliegel and Van Flandern, A machine algorithm for processing calendar dates, Communications of the ACM 11 (1968), p. 657.</summary>
+    private static long Julian(int i, int j, int k) =>
+        k - 32075 + (1461L * (i + 4800 + ((j - 14) / 12)) / 4) + (367L * (j - 2 - ((j - 14) / 12 * 12)) / 12) - (3L * ((i + 4900 + ((j - 14) / 12)) / 100) / 4);
+
+    [Fact]
+    public void Days_between_two_dates_are_those_of_the_published_formula() =>
+        Gen.Select(Gen.Int[1583, 9999], Gen.Int[1, 12], Gen.Int[1, 31], Gen.Int[1583, 9999], Gen.Int[1, 12], Gen.Int[1, 31]).Sample((y1, m1, d1, y2, m2, d2) =>
+        {
+            if (CalendarDate.Of(y1, m1, d1) is not { } a || CalendarDate.Of(y2, m2, d2) is not { } b) return;
+            int apart = b.DaysSince(a);
+            Assert.Equal(Julian(y2, m2, d2) - Julian(y1, m1, d1), apart);
+            Assert.Equal(b, a.AddDays(apart));
+            Assert.Equal($"{y2:0000}-{m2:00}-{d2:00}", a.AddDays(apart).ToString());
+            Assert.Equal(b, CalendarDate.Parse(b.ToString()));
+            Assert.Equal(apart > 0, b > a);
+        });
+
+    /// <summary>Zones whose clocks change by an hour, by half an hour, in the south, and not at all; one has 13 hours on Greenwich.</summary>
+    private static readonly TimeZoneInfo[] Zones =
+        [.. new[] { "Europe/Dublin", "America/New_York", "America/Sao_Paulo", "Australia/Lord_Howe", "Pacific/Apia", "Asia/Kolkata", "Pacific/Kiritimati" }.Select(TimeZoneInfo.FindSystemTimeZoneById)];
+
+    [Fact]
+    public void No_change_of_clocks_in_any_zone_moves_the_last_day() =>
+        Gen.Select(Gen.Int[0, Zones.Length - 1].Select(i => Zones[i]), Gen.Int[2013, 2040], Gen.Int[0, 364], Gen.Int[1, 200]).Sample((zone, year, dayOfYear, days) =>
+        {
+            // Whole days of 24 hours from noon: an hour more or less stays within the day on the wall.
+            var noon = new DateTime(year, 1, 1, 12, 0, 0, DateTimeKind.Unspecified).AddDays(dayOfYear);
+            var wall = TimeZoneInfo.ConvertTimeFromUtc(TimeZoneInfo.ConvertTimeToUtc(noon, zone).AddHours(24 * (days - 1)), zone);
+            Assert.Equal(Day(wall.Year, wall.Month, wall.Day), Last(Day(noon.Year, noon.Month, noon.Day), days));
+        });
+
+    [Fact]
+    public void The_ends_of_the_calendar_hold()
+    {
+        Assert.Equal("9999-12-31", Last(Day(9999, 12, 30), 400).ToString());
+        Assert.Equal("9999-12-31", Day(9999, 12, 31).AddDays(int.MaxValue).ToString());
+        Assert.Equal("0001-01-01", Day(1, 1, 1).AddDays(int.MinValue).ToString());
+        Assert.Equal("9999-12-31", LotCheck.LastDay(Day(9999, 12, 1), 40, [new FrozenTime(Day(9999, 12, 2), null, default)], Day(9999, 12, 31)).ToString());
+    }
 }
