@@ -11,13 +11,16 @@ internal static class Composition
         total = 0;
         if (grams.Length != Components.Count)
             return false;
+        // Without a branch for each mass, since every model asks this first; NaN and ∞ show in the total.
+        var least = 0.0;
         foreach (var g in grams)
         {
-            if (!(g >= 0))
-                return false;
             total += g;
+            least = g < least ? g : least;
         }
 
+        if (least < 0)
+            return false;
         // Masses whose sum or square leaves the range of a double are no mixture.
         return total is > 1e-100 and < 1e100;
     }
