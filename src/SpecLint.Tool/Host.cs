@@ -11,6 +11,9 @@ internal sealed class Host
     /// <summary>Standard output: the result.</summary>
     public required Stream Output { get; init; }
 
+    /// <summary>Standard input; only the editor's verb reads it.</summary>
+    public Stream Input { get; init; } = Stream.Null;
+
     /// <summary>Standard error: everything else.</summary>
     public required TextWriter Error { get; init; }
 
@@ -33,6 +36,7 @@ internal sealed class Host
     public static Host OfProcess() => new()
     {
         Output = Console.OpenStandardOutput(),
+        Input = Console.OpenStandardInput(),
         Error = new StreamWriter(Console.OpenStandardError(), Utf8) { AutoFlush = true, NewLine = "\n" },
         CurrentDirectory = Environment.CurrentDirectory,
         Today = static () =>

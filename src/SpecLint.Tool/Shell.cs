@@ -30,6 +30,7 @@ internal static class Shell
         new RulesVerb(),
         new SettingsVerb(),
         new StartVerb(),
+        new EditorVerb(),
     ];
 
     /// <summary>Runs the tool.</summary>
