@@ -6,6 +6,8 @@ namespace SpecLint.Findings;
 /// <summary>Words for numbers, alike in every finding: invariant, with the unit, with the range in brackets.</summary>
 public static class Say
 {
+    private static readonly string[] Formats = ["0", "0.#", "0.##", "0.###", "0.####"];
+
     /// <summary>A number with as many digits as it bears.</summary>
     public static string Number(double value)
     {
@@ -19,7 +21,7 @@ public static class Say
     {
         double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
         if (rounded == 0) rounded = 0;
-        return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+        return rounded.ToString(decimals < Formats.Length ? Formats[decimals] : "0." + new string('#', decimals), CultureInfo.InvariantCulture);
     }
 
     /// <summary>A number with its unit, e.g. <c>45 mL</c>.</summary>
