@@ -28,7 +28,7 @@ internal sealed class CoumarinDose : DrinkRule
         string source = "";
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (double.IsNaN(load.Grams) || (load.Part.Phase == PartPhase.Beside && load.Direct)) continue;
+            if (double.IsNaN(load.Grams) || (load.Part.Phase == PartPhase.Beside && load.Direct && !IsGrated(load.Part))) continue;
             foreach (var content in load.Hazard.Contents)
             {
                 if (content.Substance != "coumarin") continue;
@@ -61,4 +61,8 @@ internal sealed class CoumarinDose : DrinkRule
             Evidence = [HazardWords.Of(context, most), new Evidence("coumarin a drink", typical, low, high, "mg", source), Proof.Of(Serve)],
         });
     }
+
+    /// <summary>What is grated over a drink is drunk with it; a stick or a whole bean beside it is not.</summary>
+    private static bool IsGrated(Part part) =>
+        part.Line.Amount is { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } || part.Material is { State: MaterialState.Powder };
 }
