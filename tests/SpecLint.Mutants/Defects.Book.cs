@@ -86,7 +86,7 @@ internal static partial class Defects
     private static IEnumerable<Defect> Labels() =>
     [
         D(81, "an allergen missing from the list", "SL7001 SL7002", d => d.Root["declares"]?["allergens"] is JsonArray { Count: > 0 } a && Do(() => a.RemoveAt(d.Lottery.Below(a.Count)))),
-        // An ingredient whose allergen the drink declares already hides nothing.
+        // Left out (LeftOut): an ingredient whose allergen the drink declares already hides nothing.
         D(82, "an ingredient with a hidden allergen", "SL7001 SL7004 SL7008", d => d.IsDrink && With(d.Lottery.Pick(Hidden.Where(h => !Declares(d, h.Allergen)).ToList()), h => d.AddLine(h.Item, "5 ml"))),
         D(83, "milk forgotten after clarifying or washing", "SL7001 SL7016", d => (d.IsDrink || d.IsPrep) && d.Root["declares"] is JsonObject declares && declares["allergens"] is JsonArray a && a.Any(x => (string?)x == "milk") && d.Lines.All(l => d.KindOf(l) != "dairy" || d.IsPrep) && (d.Lottery.Below(2) == 0
             ? Do(() => a.RemoveAt(a.ToList().FindIndex(x => (string?)x == "milk")))
@@ -135,7 +135,7 @@ internal static partial class Defects
             d.Added.Add($"{Draft.Item(l)}-second.prep.json", newer);
         }))),
         D(92, "no author, date or revision", "SL1013", d => (d.IsDrink || d.IsPrep) && d.File.Book.Bar["asks"] is not null && d.Root.Remove(d.Lottery.Pick(["author", "date", "revision"])!)),
-        // A batch of a drink on the menu is used by serving it: a second one is a bottle of another size, not forgotten.
+        // Left out (LeftOut): a batch of a drink on the menu is used by serving it: a second one is a bottle of another size, not forgotten.
         D(93, "a preparation that nothing uses", "SL9008", d => d.IsPrep && d.Root["batchOf"] is null && d.Lines.Count > 1 && d.File.Book.Find("evening") is not null && Do(() =>
         {
             var other = (JsonObject)d.Root.DeepClone();

@@ -16,6 +16,13 @@ internal static partial class Defects
         new(100, "amounts that drifted by converting to and fro", "the file keeps one amount; what it was before is not in it"),
     ];
 
+    /// <summary>Places where a kind would be no mistake, so that it is not put there.</summary>
+    public static IReadOnlyList<Unseen> LeftOut { get; } =
+    [
+        new(82, "an ingredient whose allergen the drink declares already", "it hides nothing from the guest"),
+        new(93, "a second batch of a drink", "a batch is used by serving its drink, whatever its size"),
+    ];
+
     private static Defect D(int number, string name, string rules, Func<Draft, bool> apply) => new(number, name, rules.Split(' '), apply);
 
     private static bool With<T>(T? one, Func<T, bool> then)

@@ -96,6 +96,8 @@ foreach (var (kind, made, _, _) in rows.Where(r => r.Made == 0)) text.Append(Cul
 text.Append("\n## Kinds that no reading of the files can find\n\n");
 foreach (var kind in Defects.Unseen) text.Append(CultureInfo.InvariantCulture, $"- {kind.Number}, {kind.Name}: {kind.Because}.\n");
 
+text.Append("\n## Places where a kind would be no mistake, left out\n\n");
+foreach (var place in Defects.LeftOut) text.Append(CultureInfo.InvariantCulture, $"- {place.Number}, {place.Name}: {place.Because}.\n");
 text.Append("\n## Findings on the clean recipes\n\n| book | recipes | errors | warnings | notes | warnings in 20 recipes |\n| --- | ---: | ---: | ---: | ---: | ---: |\n");
 foreach (var book in books)
 {

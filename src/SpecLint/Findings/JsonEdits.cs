@@ -17,7 +17,12 @@ internal static class JsonEdits
         if (list.Value.Count == 0) return new TextEdit(file.At(list.Span), $"[{joined}]");
         var last = list.Value[list.Value.Count - 1].Span;
         string between = ", ";
-        string before = Text(file, list.Value.Count > 1 ? list.Value[list.Value.Count - 2].Span.End : list.Span.Start + 1, last.Start);
+
+        // The blanks before the last one are its layout; a caller may know the span of the list or only that of its first value.
+        var bytes = file.Source.Utf8.Span;
+        int from = last.Start;
+        while (from > 0 && bytes[from - 1] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n') from--;
+        string before = Text(file, from, last.Start);
         int line = before.LastIndexOf('\n');
         if (line >= 0) between = "," + before.Substring(line);
         return new TextEdit(file.At(last), Text(file, last.Start, last.End) + between + joined);

@@ -8,6 +8,8 @@ public sealed class OneCauseTests
 {
     private const string House = "\"family\": \"juice\", \"ingredients\": [ { \"item\": \"celery-juice\", \"amount\": \"500 g\" } ], \"method\": [ { \"do\": \"strain\" } ], \"yield\": \"500 g\", \"declares\": { \"allergens\": [\"celery\"] }, \"source\": \"House recipe\"";
 
+    private static readonly (string, string) Australia = ("bar.json", """{ "name": "The Saltmarsh Room", "jurisdictions": ["AU"] }""");
+
     /// <summary>A lot without any date, in whatever way the recipe is kept, is told once.</summary>
     [Theory]
     [InlineData("")]
@@ -117,6 +119,26 @@ public sealed class OneCauseTests
             """));
         Assert.Equal(times, Ids(result).Count(i => i == "SL5007"));
         Assert.DoesNotContain("SL5031", Ids(result));
+    }
+
+    /// <summary>A second advisory, or a second word of what a drink may contain, is added behind the one that is there.</summary>
+    [Theory]
+    [InlineData("[ \"Contains raw egg.\" ]")]
+    [InlineData("[\n  \"Contains raw egg.\"\n]")]
+    [InlineData("[ \"Contains raw egg.\", \"Ask us.\" ]")]
+    [InlineData("[]")]
+    public void A_statement_joins_the_one_that_is_there(string advisory)
+    {
+        string text = $$"""
+            { "name": "Foam", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "lemon-juice", "amount": "25 ml" }, { "item": "egg-white", "amount": "20 ml" }, { "item": "bee-pollen", "amount": "2 g" } ],
+              "method": [ { "do": "shake", "ice": "cubed" }, { "do": "strain" } ], "declares": { "allergens": ["egg"], "advisory": {{advisory}} } }
+            """;
+        var edit = Assert.Single(Assert.Single(Flat(Books.Check(Australia, ("foam.drink.json", text)).Findings), f => f.Rule.Id == "SL7028").Corrections).Edits[0];
+        byte[] utf8 = System.Text.Encoding.UTF8.GetBytes(text);
+        string after = System.Text.Encoding.UTF8.GetString(utf8, 0, edit.Place.Span.Start) + edit.NewText + System.Text.Encoding.UTF8.GetString(utf8, edit.Place.Span.End, utf8.Length - edit.Place.Span.End);
+        Assert.DoesNotContain(Ids(Books.Check(Australia, ("foam.drink.json", after))), i => i is "SL1001" or "SL7028");
+        using var document = System.Text.Json.JsonDocument.Parse(after);
+        Assert.Equal(System.Text.Json.JsonDocument.Parse(advisory).RootElement.GetArrayLength() + 1, document.RootElement.GetProperty("declares").GetProperty("advisory").GetArrayLength());
     }
 
     /// <summary>Two batches of a drink in two sizes are no copies of each other; the same bottle written twice is.</summary>
