@@ -135,6 +135,12 @@ public class BookAnalyzerTests
         Assert.All(RuleRegistry.All, r => Assert.Equal(SeverityOf(r.Info.Level), known.Single(d => d.Id == r.Info.Id).DefaultSeverity));
     }
 
+    [Fact]
+    public void The_plugin_carries_all_that_the_library_carries() =>
+        Assert.Equal(
+            typeof(Checker).Assembly.GetManifestResourceNames().Order(StringComparer.Ordinal),
+            typeof(Plugin::SpecLint.Analyzers.BookAnalyzer).Assembly.GetManifestResourceNames().Order(StringComparer.Ordinal));
+
     private static DiagnosticSeverity SeverityOf(Level level) => level switch { Level.Error => DiagnosticSeverity.Error, Level.Warning => DiagnosticSeverity.Warning, Level.Note => DiagnosticSeverity.Info, _ => DiagnosticSeverity.Hidden };
 
     private static List<(string Id, string Path, int Line, int Column, Level Level)> Seen(ImmutableArray<Diagnostic> diagnostics) =>

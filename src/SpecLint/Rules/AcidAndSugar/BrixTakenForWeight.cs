@@ -17,16 +17,13 @@ internal sealed class BrixTakenForWeight : PrepRule
         Limits = [Off.Id],
     };
 
-    /// <summary>Where the density of a syrup sets grams in 100 g and in 100 mL more than the tolerance apart.</summary>
-    private const double LeastBrix = 15;
-
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
     /// <summary>Whether the target of sugar has the number of a °Brix in it.</summary>
     internal static bool Applies(Prep prep) =>
-        prep.Target is { Sugar.IsGiven: true } target && target.Sugar.Value.Dimension == Dimension.PercentMassInVolume && target.Sugar.Value.Base >= LeastBrix
-        && BrixOf(prep) is { } brix && Math.Abs(brix - target.Sugar.Value.Base) <= 0.5;
+        prep.Target is { Sugar.IsGiven: true } target && target.Sugar.Value.Dimension == Dimension.PercentMassInVolume && target.Sugar.Value.Base >= Guards.LeastBrix
+        && BrixOf(prep) is { } brix && Math.Abs(brix - target.Sugar.Value.Base) <= Guards.BrixAgrees;
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)

@@ -49,7 +49,7 @@ internal sealed class JuiceExtensionAcid : PrepRule
 
         void Offer(double by, Func<Material?, bool> which, string noun)
         {
-            if (double.IsNaN(by) || by <= 0.02) return;
+            if (double.IsNaN(by) || by <= Guards.LeastFactor) return;
             var edits = new List<TextEdit>();
             var words = new List<string>();
             foreach (var part in context.Profile.Parts)

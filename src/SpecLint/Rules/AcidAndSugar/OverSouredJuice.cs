@@ -41,7 +41,7 @@ internal sealed class OverSouredJuice : PrepRule
         var words = new List<string>();
         foreach (var part in context.Profile.Parts)
         {
-            if (double.IsNaN(factor) || factor < 0.02 || !Substances.IsAcid(part.Material) || !part.IsWeighed) continue;
+            if (double.IsNaN(factor) || factor < Guards.LeastFactor || !Substances.IsAcid(part.Material) || !part.IsWeighed) continue;
             var amount = part.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
             words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}");

@@ -28,7 +28,7 @@ internal sealed class StandInDiffers : PrepRule
         var acid = context.Fact(Fact.Acid);
         if (!acid.IsKnown || context.Profile.IsSolid) return;
         double per = Solving.AcidPerVolume(model.PerGram);
-        if (double.IsNaN(per) || per <= 0.05) return;
+        if (double.IsNaN(per) || per <= Guards.LeastModelAcid) return;
 
         // A target of acid that is missed says the same with more.
         if (target.Acid.IsGiven && AcidTargetMissed.Acid(context, target.Acid.Value.Dimension) is { } reckoned)
@@ -45,7 +45,7 @@ internal sealed class StandInDiffers : PrepRule
         var words = new List<string>();
         foreach (var part in context.Profile.Parts)
         {
-            if (double.IsNaN(factor) || factor <= 0.02 || part.Phase != PartPhase.Mix || !part.IsWeighed || !Substances.IsAcid(part.Material)) continue;
+            if (double.IsNaN(factor) || factor <= Guards.LeastFactor || part.Phase != PartPhase.Mix || !part.IsWeighed || !Substances.IsAcid(part.Material)) continue;
             var amount = part.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
             words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}");

@@ -91,7 +91,7 @@ internal abstract class TargetRule : PrepRule
     {
         if (came.Measure is null || came.Value.From == "measured" || !IsPlainMix(prep)) return Remedy.Say(otherwise);
         double factor = Solving.Factor(context.Profile, IsMoved, came.Measure, target);
-        if (double.IsNaN(factor) || factor <= 0.02) return Remedy.Say(otherwise);
+        if (double.IsNaN(factor) || factor <= Guards.LeastFactor) return Remedy.Say(otherwise);
         var words = new List<string>();
         var edits = new List<TextEdit>();
         foreach (var part in context.Profile.Parts)

@@ -35,8 +35,8 @@ internal sealed class TartrateHaze : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix || part.Material is null) continue;
-            if (Substances.IsAcid(part.Material) && part.Material.Of(Component.Tartaric) > 0.02) tartaric ??= part;
-            else juice |= part.Material.Of(Component.Potassium) > 0.0003;
+            if (Substances.IsAcid(part.Material) && part.Material.Of(Component.Tartaric) > Guards.TartaricPart) tartaric ??= part;
+            else juice |= part.Material.Of(Component.Potassium) > Guards.PotassiumOfJuice;
         }
 
         if (tartaric is null || !juice || context.Profile.IsSolid) return;
@@ -55,7 +55,7 @@ internal sealed class TartrateHaze : PrepRule
         // What falls out until the product is met.
         double s = Share(ph.Value), b = potassium + acid, c = (potassium * acid) - (limit / s);
         double falls = (b - Math.Sqrt((b * b) - (4 * c))) / 2 * BitartrateMolarMass / 10;
-        if (falls < 0.05) return;
+        if (falls < Guards.LeastTartrate) return;
         context.Report(new Finding(Rule)
         {
             AskedLevel = Soluble.LevelCap,

@@ -8,9 +8,6 @@ internal sealed class LiquidAcidAsPure : FileRule
 {
     private static readonly RuleInfo Rule = new("SL2025", "liquid-acid-as-pure", "A liquid acid counted as if it were all acid", Level.Warning);
 
-    /// <summary>% w/w; lactic and phosphoric acid are sold as solutions up to about these strengths (common practice, no source).</summary>
-    private const double StrongestSolution = 96;
-
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
@@ -28,9 +25,9 @@ internal sealed class LiquidAcidAsPure : FileRule
         {
             if (!ingredient.Values.TryGetValue("acids." + acid, out var content)) continue;
             double purity = ingredient.Values.TryGetValue("purity", out var given) ? given.Typical : Percent(ingredient.Name.Or(""));
-            bool liquid = ingredient.State.Or("") == "liquid" || !double.IsNaN(purity) && purity < 98;
+            bool liquid = ingredient.State.Or("") == "liquid" || !double.IsNaN(purity) && purity < Guards.DryAcidPurity;
             if (!liquid) continue;
-            bool tooMuch = double.IsNaN(purity) ? content.Typical > StrongestSolution : content.Typical > purity * 1.03;
+            bool tooMuch = double.IsNaN(purity) ? content.Typical > Guards.StrongestAcidSolution : content.Typical > purity * 1.03;
             if (!tooMuch) continue;
             string text = context.File.Source.TextOf(content.Span);
             bool quoted = text.StartsWith("\"", StringComparison.Ordinal) && !double.IsNaN(purity);

@@ -64,7 +64,7 @@ internal sealed class PercentageWithoutBasis : FileRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || !part.Line.Share.IsGiven || part.Line.Share.Value.Dimension != Dimension.PercentOfUnknownBasis) continue;
-            agree &= Math.Abs(part.Line.Share.Value.Value - (part.Grams.Typical / total * 100)) <= 0.51;
+            agree &= Math.Abs(part.Line.Share.Value.Value - (part.Grams.Typical / total * 100)) <= Guards.ShareRounding;
             edits.Add(new TextEdit(context.At(part.Line.Share.Span), $"\"{Written.Number(part.Line.Share.Value.Value)} % w/w\""));
         }
 

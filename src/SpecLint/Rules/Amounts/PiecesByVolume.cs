@@ -29,7 +29,7 @@ internal sealed class PiecesByVolume : RecipeRule
             if (!poured) continue;
             string one = material.Kind switch { "herb" => "sprig", "flower" => "flower", _ => "piece" };
             double count = Math.Max(1, Math.Round(amount.Value));
-            bool few = Written.IsOunce(amount.Unit) && count <= 12;
+            bool few = Written.IsOunce(amount.Unit) && count <= Guards.CountablePieces;
             string written = few ? count == 1 ? $"1 {one}" : $"{Written.Number(count)} {one}s" : "";
             context.Report(new Finding(Rule)
             {

@@ -41,8 +41,8 @@ internal sealed class ProofForStrength : FileRule
         }
 
         var kind = StrengthTable.Find(material.Kind);
-        if (kind is not null && kind.High > 5 && strength.Typical > kind.High && half <= kind.High && half >= kind.Low) return true;
-        return material.Kind == "spirit" && strength.Typical > Most.Value && strength.Typical < 96 && strength.Typical >= 76
+        if (kind is not null && kind.High > Guards.KindStrength && strength.Typical > kind.High && half <= kind.High && half >= kind.Low) return true;
+        return material.Kind == "spirit" && strength.Typical > Most.Value && strength.Typical < Guards.RectifiedStrength && strength.Typical >= Guards.OverproofStrength
             && !Named(ingredient, "overproof") && !Named(ingredient, "neutral") && !Named(ingredient, "rectified") && !Named(ingredient, "absinthe") && !Named(ingredient, "navy");
     }
 
@@ -61,7 +61,7 @@ internal sealed class ProofForStrength : FileRule
         var declared = recipe.Recipe.Declares!.Abv;
         if (declared.Value.Dimension is not (Dimension.PercentByVolume or Dimension.PercentOfUnknownBasis)) return;
         var abv = recipe.Fact(Fact.Abv);
-        if (!abv.IsKnown || abv.Value < 3) return;
+        if (!abv.IsKnown || abv.Value < Guards.LeastStrengthForRatio) return;
         double ratio = declared.Value.Value / abv.Value;
         if (Math.Abs(ratio - 2) > 2 * Apart.Value / 100) return;
         double stated = declared.Value.Value / 2;

@@ -26,7 +26,7 @@ internal sealed class SpoonOfWhichCountry : RecipeRule
             var line = part.Line;
             if (!line.Amount.IsGiven || part.Material is not { State: MaterialState.Liquid } material) continue;
             var amount = line.Amount.Value;
-            bool table = amount.Unit.Name == "tbsp" && amount.BaseHigh > Spoon.Value, bar = amount.Unit.Name == "barspoon" && amount.Value >= 2;
+            bool table = amount.Unit.Name == "tbsp" && amount.BaseHigh > Spoon.Value, bar = amount.Unit.Name == "barspoon" && amount.Value >= Guards.SpoonsThatCount;
             if (!(table || bar) || amount.Unit.Low == amount.Unit.High || !IsPotent(material)) continue;
             context.Report(new Finding(Rule)
             {

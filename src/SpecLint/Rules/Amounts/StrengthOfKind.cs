@@ -20,10 +20,10 @@ internal sealed class StrengthOfKind : IngredientRule
         if (strength.Low <= kind.High && strength.High >= kind.Low || ProofForStrength.IsProof(context, ingredient, out _)) return;
 
         // An alcohol-free spirit or aperitif stands in the place of one.
-        if (strength.High < 1.3 && kind.Low > 0) return;
+        if (strength.High < Guards.AlcoholFreeStandIn && kind.Low > 0) return;
         bool over = strength.Low > kind.High;
         double tenth = over ? strength.Typical / 10 : strength.Typical * 10;
-        bool isTen = tenth >= kind.Low && tenth <= kind.High && kind.High > 2;
+        bool isTen = tenth >= kind.Low && tenth <= kind.High && kind.High > Guards.TenfoldKind;
         context.Report(new Finding(Rule)
         {
             Place = context.At(strength.Span),

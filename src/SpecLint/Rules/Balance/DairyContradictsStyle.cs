@@ -35,7 +35,7 @@ internal sealed class DairyContradictsStyle : DrinkRule
         else if (dairy is null && style.HasDairy)
         {
             // Cream liqueurs and plant milks make a creamy drink as well.
-            if (Builds.First(context.Profile, m => m is not null && (m.Kind is "plant-milk" || m.Of(Science.Component.Fat) > 0.03)) is not null) return;
+            if (Builds.First(context.Profile, m => m is not null && (m.Kind is "plant-milk" || m.Of(Science.Component.Fat) > Guards.CreamyFat)) is not null) return;
             context.Report(new Finding(Rule)
             {
                 Place = context.At(drink.Style.Span),

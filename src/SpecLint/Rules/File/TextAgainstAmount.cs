@@ -76,7 +76,7 @@ internal sealed class TextAgainstAmount : RecipeRule
 
             // A text may speak of a part of it, or of another size of batch.
             double ratio = spoken.Amount.Base / part.Line.Amount.Value.Base;
-            if (SaysPart(text.Value) || (step is null && ratio is > 3 or < 1.0 / 3)) continue;
+            if (SaysPart(text.Value) || (step is null && (ratio > Guards.OtherSize || ratio < 1 / Guards.OtherSize))) continue;
             Report(context, text.Span, path, part.Line, text.Value.Substring(spoken.Start, spoken.End - spoken.Start), sameDimension: true);
             return;
         }

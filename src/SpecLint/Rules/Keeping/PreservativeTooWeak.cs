@@ -43,7 +43,7 @@ internal sealed class PreservativeTooWeak : PrepRule
         Part? preservative = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is { } material && (material.Of(Component.Benzoic) > 0.1 || material.Of(Component.Sorbic) > 0.1)) preservative ??= part;
+            if (part.Material is { } material && (material.Of(Component.Benzoic) > Guards.PreservativePart || material.Of(Component.Sorbic) > Guards.PreservativePart)) preservative ??= part;
         }
 
         if (!claim.IsGiven && preservative is null) return;

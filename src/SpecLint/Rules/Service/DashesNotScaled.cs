@@ -22,7 +22,7 @@ internal sealed class DashesNotScaled : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (Batch.Of(context, prep) is not { } batch || double.IsNaN(batch.Factor) || batch.Factor < 3) return;
+        if (Batch.Of(context, prep) is not { } batch || double.IsNaN(batch.Factor) || batch.Factor < Guards.BatchFactor) return;
         foreach (var (ofDrink, ofBatch, factor) in batch.Pairs)
         {
             if (!Batch.IsSeasoning(ofDrink) || factor >= batch.Factor * Least.Value / 100 || !ofBatch.Line.Amount.IsGiven || !ofDrink.Line.Amount.IsGiven) continue;

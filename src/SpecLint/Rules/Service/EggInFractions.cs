@@ -19,7 +19,7 @@ internal sealed class EggInFractions : RecipeRule
             if (part.Material is not { Kind: "egg" } || !part.Line.Amount.IsGiven || part.Line.Amount.Value.Dimension != Dimension.Count) continue;
             var amount = part.Line.Amount.Value;
             double nearest = Math.Round(amount.Value);
-            if (Math.Abs(amount.Value - nearest) < 0.005 || amount.Low != amount.High) continue;
+            if (Math.Abs(amount.Value - nearest) < Guards.WholePiece || amount.Low != amount.High) continue;
             string item = part.Line.Item.Or("the egg");
             double grams = part.IsWeighed ? Math.Round(part.Grams.Typical) : double.NaN;
             context.Report(new Finding(Rule)

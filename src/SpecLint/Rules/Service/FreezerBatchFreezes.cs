@@ -11,9 +11,6 @@ internal sealed class FreezerBatchFreezes : PrepRule
 {
     private static readonly Limit Most = Limits.Of("freezer-ice-most");
 
-    /// <summary>°C below which a bottle is kept to be poured frozen cold; a refrigerator is warmer.</summary>
-    private const double Freezer = -5;
-
     private static readonly RuleInfo Rule = new("SL8009", "freezer-batch-freezes", "A bottle for pouring that sets in the freezer", Level.Warning)
     {
         Needs = [Fact.FreezingPoint, Fact.Abv],
@@ -29,7 +26,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
     {
         if (context.Profile.IsSolid) return;
         var (t, span) = Temperature(context, prep);
-        if (t > Freezer || !Pours(prep)) return;
+        if (t > Guards.FreezerWarmest || !Pours(prep)) return;
         var point = context.Fact(Fact.FreezingPoint);
         var abv = context.Fact(Fact.Abv);
         if (!point.IsKnown || !abv.IsKnown || point.High <= t) return;
@@ -37,7 +34,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
         double factor = Solving.Factor(context.Profile, p => Substances.IsWater(p.Material), grams => 100 * (Freezing.IceFraction(grams, new Celsius(t))?.Value ?? double.NaN), Most.Value * 0.75);
         string take = "Raise its strength, or keep it in the refrigerator and pour it over ice.";
         var corrections = new List<Correction>();
-        if (Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor) && factor > 0.02)
+        if (Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor) && factor > Guards.LeastFactor)
         {
             var amount = water.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);

@@ -77,7 +77,7 @@ internal sealed class IceMissing : DrinkRule
         foreach (var step in context.Recipe.Method)
         {
             if (step.Do.IsGiven && step.Do.Value is "freeze" or "carbonate" or "draw" or "dispense" or "heat" or "steam" or "boil" or "warm") return true;
-            if ((step.At.IsGiven && (step.At.Value.Base <= 8 || step.At.Value.Base >= Hot.Value)) || (step.To.IsGiven && step.To.Value.Base >= Hot.Value)) return true;
+            if ((step.At.IsGiven && (step.At.Value.Base <= Guards.KeptCold || step.At.Value.Base >= Hot.Value)) || (step.To.IsGiven && step.To.Value.Base >= Hot.Value)) return true;
         }
 
         foreach (var part in context.Profile.Parts)

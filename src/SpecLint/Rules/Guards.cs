@@ -1,0 +1,97 @@
+using SpecLint.Catalogue;
+
+namespace SpecLint.Rules;
+
+/// <summary>
+/// Numbers that decide when a rule speaks, or what a part counts as, from the table of limits: what a finding holds against
+/// its recipe is a limit of the rule's own.
+/// </summary>
+internal static class Guards
+{
+    /// <summary>Least share of what is written that a corrected amount may come to; under it the part would as good as go, and no amount is offered (a pure number).</summary>
+    public static readonly double LeastFactor = Limits.Of("guard-least-factor").Value;
+
+    /// <summary>°Brix from which the density of a syrup sets grams in 100 g and in 100 mL more than the tolerance of a target apart (%).</summary>
+    public static readonly double LeastBrix = Limits.Of("guard-brix-least").Value;
+
+    /// <summary>Largest distance of a figure of °Brix from another that is taken for the same (%).</summary>
+    public static readonly double BrixAgrees = Limits.Of("guard-brix-agrees").Value;
+
+    /// <summary>Acid of what a preparation stands in for, under which there is nothing to stand in for (g/100 mL).</summary>
+    public static readonly double LeastModelAcid = Limits.Of("guard-model-acid-least").Value;
+
+    /// <summary>Share of tartaric acid by mass over which an acid part counts as tartaric (a pure number).</summary>
+    public static readonly double TartaricPart = Limits.Of("guard-tartaric-part").Value;
+
+    /// <summary>Share of potassium by mass over which a part brings potassium as fruit juice does (a pure number).</summary>
+    public static readonly double PotassiumOfJuice = Limits.Of("guard-potassium-juice").Value;
+
+    /// <summary>Least cream of tartar that falls and is worth a word (g/100 mL).</summary>
+    public static readonly double LeastTartrate = Limits.Of("guard-tartrate-haze-least").Value;
+
+    /// <summary>Share of fat by mass over which a density is not computed from sugar, acid and alcohol (a pure number).</summary>
+    public static readonly double FatBendsDensity = Limits.Of("guard-density-fat").Value;
+
+    /// <summary>Least citric acid of a bought dry acid, monohydrate (91.4) and impure ones included (g/100 g).</summary>
+    public static readonly double DryCitric = Limits.Of("guard-dry-citric-least").Value;
+
+    /// <summary>Purity under which a lactic, phosphoric or acetic acid is sold as a solution (%).</summary>
+    public static readonly double DryAcidPurity = Limits.Of("guard-dry-acid-purity").Value;
+
+    /// <summary>Strength by mass up to which lactic and phosphoric acid are sold as solutions (%).</summary>
+    public static readonly double StrongestAcidSolution = Limits.Of("guard-strongest-acid-solution").Value;
+
+    /// <summary>Largest distance of a share written in whole percent from the amounts, rounding allowed for (%).</summary>
+    public static readonly double ShareRounding = Limits.Of("guard-share-rounding").Value;
+
+    /// <summary>Most pieces that an amount in ounces is read as (a pure number).</summary>
+    public static readonly double CountablePieces = Limits.Of("guard-countable-pieces").Value;
+
+    /// <summary>Highest strength of a kind over which proof can be told from percent (% vol).</summary>
+    public static readonly double KindStrength = Limits.Of("guard-kind-strength-least").Value;
+
+    /// <summary>Strength from which a spirit is rectified alcohol (% vol).</summary>
+    public static readonly double RectifiedStrength = Limits.Of("guard-rectified-strength").Value;
+
+    /// <summary>Strength above the overproof rums, from which a spirit's figure is taken for proof (% vol).</summary>
+    public static readonly double OverproofStrength = Limits.Of("guard-overproof-strength").Value;
+
+    /// <summary>Strength under which twice the strength says nothing of proof (% vol).</summary>
+    public static readonly double LeastStrengthForRatio = Limits.Of("guard-ratio-strength-least").Value;
+
+    /// <summary>Most drops that a spec counts out (a pure number).</summary>
+    public static readonly double MostDropsWritten = Limits.Of("guard-drops-written").Value;
+
+    /// <summary>Barspoons from which the size of the spoon weighs (a pure number).</summary>
+    public static readonly double SpoonsThatCount = Limits.Of("guard-spoons").Value;
+
+    /// <summary>Strength under which a spirit or aperitif is one of the alcohol-free kind: the 1.2 % vol of the law on labelling, and rounding (% vol).</summary>
+    public static readonly double AlcoholFreeStandIn = Limits.Of("guard-alcohol-free-kind").Value;
+
+    /// <summary>Highest strength of a kind over which a slip of the decimal point can be told (% vol).</summary>
+    public static readonly double TenfoldKind = Limits.Of("guard-tenfold-kind-least").Value;
+
+    /// <summary>Share of fat by mass over which a part makes a drink creamy, as milk does (a pure number).</summary>
+    public static readonly double CreamyFat = Limits.Of("guard-creamy-fat").Value;
+
+    /// <summary>Most millilitres that are taken for drops with the wrong unit (a pure number).</summary>
+    public static readonly double MostMillilitresForDrops = Limits.Of("guard-drops-as-millilitres").Value;
+
+    /// <summary>Ratio of two amounts over which a text speaks of another size of batch (a pure number).</summary>
+    public static readonly double OtherSize = Limits.Of("guard-other-size").Value;
+
+    /// <summary>Share of benzoic or sorbic acid by mass over which a part is the preservative (a pure number).</summary>
+    public static readonly double PreservativePart = Limits.Of("guard-preservative-part").Value;
+
+    /// <summary>Size of a batch over its drink from which dashes are looked at (a pure number).</summary>
+    public static readonly double BatchFactor = Limits.Of("guard-batch-factor").Value;
+
+    /// <summary>Distance from a whole number up to which a count is whole (a pure number).</summary>
+    public static readonly double WholePiece = Limits.Of("guard-whole-piece").Value;
+
+    /// <summary>Temperature from which down a bottle is kept to be poured frozen cold; a refrigerator is warmer (°C).</summary>
+    public static readonly double FreezerWarmest = Limits.Of("guard-freezer-warmest").Value;
+
+    /// <summary>Temperature up to which a drink that is kept cold needs no ice (°C).</summary>
+    public static readonly double KeptCold = Limits.Of("guard-kept-cold").Value;
+}
