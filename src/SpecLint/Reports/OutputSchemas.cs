@@ -33,7 +33,7 @@ public static class OutputSchemas
 
     private static readonly Shape Day = Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
     private static readonly Shape Print = Pattern("^[0-9a-f]{32}$");
-    private static readonly Shape RuleId = Pattern("^SL[0-9]{4}$");
+    private static readonly Shape RuleId = Pattern("^[A-Z]{2}[1-9][0-9]{3}$");
     private static readonly Shape LevelName = Words("error", "warning", "note", "none");
     private static readonly Shape AnswerName = Words("ready", "if", "no");
     private static readonly Shape KindName = Words("drink", "prep");

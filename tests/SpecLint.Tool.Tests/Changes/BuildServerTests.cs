@@ -139,7 +139,7 @@ public partial class BuildServerTests
     {
         const int notes = 1_500, others = 24_000;
         var bar = new SourceFile("bar.json", Encoding.UTF8.GetBytes(SmallBook.Bar));
-        Rule[] rules = [new Many("SL9971", Level.Note, notes), new Many("SL9972", Level.Error, others)];
+        Rule[] rules = [new Many("HR3971", Level.Note, notes), new Many("HR3972", Level.Error, others)];
         var result = Checker.Check(new BookInput([bar], CalendarDate.Parse(ToolRun.Day)!.Value) { HouseRules = rules });
         using var stream = new MemoryStream();
         SarifReport.Write(stream, ReportContent.Of(result), new SarifReportOptions { Version = "1.0.0", HouseRules = rules, ForCodeScanning = true });
