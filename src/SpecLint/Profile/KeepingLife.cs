@@ -118,8 +118,9 @@ internal static class KeepingLife
 
         if (FamilyTable.Of(family) is not { } life || double.IsNaN(life.HighDays)) return KeepingEnd.None;
 
-        // Months of a milk punch rest on its strength, and what the trade keeps cold lasts less in the room: both have the least time.
-        bool least = (family == "milk-wash" && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value) || (life.KeepsCold && Storage.IsAtRoom(celsius) && !state.IsStrong);
+        // Months of a milk punch rest on its strength, and what the trade keeps cold lasts less in the room: both have the
+        // least time. Spirit stops what grows, but no fat from turning.
+        bool least = (family == "milk-wash" && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value) || (life.KeepsCold && Storage.IsAtRoom(celsius) && (family == "fat-wash" || !state.IsStrong));
         return new KeepingEnd(least ? life.LowDays : life.HighDays, family, null);
     }
 }
