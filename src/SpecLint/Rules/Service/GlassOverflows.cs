@@ -37,7 +37,7 @@ internal sealed class GlassOverflows : DrinkRule
             Place = context.At(drink.Glass.Span),
             Subject = context.Id,
             Path = "glass",
-            Message = $"In the glass there are {glass.Words(served)}: together {Say.With(glass.Fill.Typical, "mL")}, and the {glass.Name} holds {Brim(glass)} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}).",
+            Message = $"In the glass there are {glass.Words(served)}{Together(glass)}, and the {glass.Name} holds {Brim(glass)} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
@@ -48,6 +48,8 @@ internal sealed class GlassOverflows : DrinkRule
             Related = glass.HouseSpan is { } span ? [new RelatedPlace(context.Settings.Bar!.At(span), "the glass")] : [],
         });
     }
+
+    private static string Together(GlassFill glass) => glass.Foam > 0 || glass.Ice > 0 ? $": together {Say.With(glass.Fill.Typical, "mL")}" : "";
 
     private static string Brim(GlassFill glass) => glass.Brim.Low < glass.Brim.High
         ? $"{Say.Number(glass.Brim.Low)}–{Say.With(glass.Brim.High, "mL")}"
