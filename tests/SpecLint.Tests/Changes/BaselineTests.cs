@@ -32,8 +32,8 @@ public sealed class BaselineTests
     {
         var result = Check(withHazard: true, withOther: true);
         var baseline = new Baseline([]).With(result.Findings.Flat(), "as found", null, out var refused);
-        Assert.Equal("SL9981", Assert.Single(refused).Rule.Id);
-        Assert.Equal(["SL9981"], baseline.Match(result).New.Select(f => f.Rule.Id));
+        Assert.Equal("HR9981", Assert.Single(refused).Rule.Id);
+        Assert.Equal(["HR9981"], baseline.Match(result).New.Select(f => f.Rule.Id));
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public sealed class BaselineTests
         })
         {
             var match = new Baseline([changed]).Match(result);
-            Assert.Equal(["SL9981"], match.New.Select(f => f.Rule.Id));
+            Assert.Equal(["HR9981"], match.New.Select(f => f.Rule.Id));
             Assert.Single(match.Ended);
         }
     }
@@ -61,9 +61,9 @@ public sealed class BaselineTests
         var baseline = new Baseline([]).With(first.Findings.Flat(), "as found", null, out _);
         var second = Check(withHazard: true, withOther: false);
         var match = baseline.Match(second);
-        Assert.Equal(["SL9982"], match.Absent.Select(e => e.Rule));
+        Assert.Equal(["HR9982"], match.Absent.Select(e => e.Rule));
         Assert.Empty(baseline.WithoutAbsent(match).Entries);
-        Assert.Equal(["SL9981"], baseline.WithoutAbsent(match).Match(second).New.Select(f => f.Rule.Id));
+        Assert.Equal(["HR9981"], baseline.WithoutAbsent(match).Match(second).New.Select(f => f.Rule.Id));
     }
 
     [Theory]
@@ -80,7 +80,7 @@ public sealed class BaselineTests
     [Fact]
     public void A_consequence_stays_when_its_cause_is_left_out()
     {
-        var result = Checker.Check(Books.Input() with { HouseRules = [new Always("SL9983", safety: false, isCause: true), new Always("SL9984", safety: false, isConsequence: true)] });
+        var result = Checker.Check(Books.Input() with { HouseRules = [new Always("HR9983", safety: false, isCause: true), new Always("HR9984", safety: false, isConsequence: true)] });
         var cause = Assert.Single(result.Findings, f => f.Folded.Count > 0);
         var only = result.Only(f => f != cause);
         Assert.All(cause.Folded, f => Assert.Contains(f, only.Findings));
@@ -93,8 +93,8 @@ public sealed class BaselineTests
     private static CheckResult Check(bool withHazard, bool withOther)
     {
         var rules = new List<Rule>();
-        if (withHazard) rules.Add(new Always("SL9981", safety: true));
-        if (withOther) rules.Add(new Always("SL9982", safety: false));
+        if (withHazard) rules.Add(new Always("HR9981", safety: true));
+        if (withOther) rules.Add(new Always("HR9982", safety: false));
         return Checker.Check(Books.Input() with { HouseRules = rules });
     }
 

@@ -46,7 +46,7 @@ public sealed class CorrectorTests
     [Fact]
     public void A_correction_that_leaves_its_finding_is_rolled_back()
     {
-        var result = Apply([new HouseRule("SL9991", "\"coupe\"", "\"coupe\" ")], ["SL9991"]);
+        var result = Apply([new HouseRule("HR9991", "\"coupe\"", "\"coupe\" ")], ["HR9991"]);
         Assert.Equal(CorrectionState.NotGone, Assert.Single(result.Outcomes).State);
         Assert.Empty(result.Files);
     }
@@ -54,14 +54,14 @@ public sealed class CorrectorTests
     [Fact]
     public void A_correction_that_brings_another_finding_is_rolled_back_unless_that_is_admitted()
     {
-        var rule = new HouseRule("SL9991", "\"glass\"", "\"glas\"");
-        var result = Apply([rule], ["SL9991"]);
+        var rule = new HouseRule("HR9991", "\"glass\"", "\"glas\"");
+        var result = Apply([rule], ["HR9991"]);
         var outcome = Assert.Single(result.Outcomes);
         Assert.Equal(CorrectionState.BringsNew, outcome.State);
         Assert.Contains(outcome.Brought, f => f.Rule.Id == "SL1006");
         Assert.Empty(result.Files);
 
-        var admitted = Apply([rule], ["SL9991"], admitNew: true);
+        var admitted = Apply([rule], ["HR9991"], admitNew: true);
         Assert.Equal(CorrectionState.Applied, Assert.Single(admitted.Outcomes).State);
         Assert.Contains(admitted.Outcomes[0].Brought, f => f.Rule.Id == "SL1006");
         Assert.Single(admitted.Files);
@@ -70,7 +70,7 @@ public sealed class CorrectorTests
     [Fact]
     public void A_bad_correction_does_not_hold_back_a_good_one()
     {
-        var result = Apply([new HouseRule("SL9991", "\"glass\"", "\"glas\""), new HouseRule("SL9992", "45 ml", "50 ml")], ["SL9991", "SL9992"]);
+        var result = Apply([new HouseRule("HR9991", "\"glass\"", "\"glas\""), new HouseRule("HR9992", "45 ml", "50 ml")], ["HR9991", "HR9992"]);
         Assert.Equal([CorrectionState.Applied, CorrectionState.BringsNew], result.Outcomes.OrderByDescending(o => o.Finding.Rule.Id).Select(o => o.State));
         Assert.Contains("50 ml", Encoding.UTF8.GetString(Assert.Single(result.Files).After.Utf8.Span), StringComparison.Ordinal);
     }
@@ -79,7 +79,7 @@ public sealed class CorrectorTests
     public void Corrections_of_the_same_characters_are_made_one_after_the_other()
     {
         // The second finds its characters gone once the first has been made.
-        var result = Apply([new HouseRule("SL9991", "45 ml", "50 ml"), new HouseRule("SL9992", "45", "40")], ["SL9991", "SL9992"]);
+        var result = Apply([new HouseRule("HR9991", "45 ml", "50 ml"), new HouseRule("HR9992", "45", "40")], ["HR9991", "HR9992"]);
         Assert.Equal([CorrectionState.Applied, CorrectionState.RightAlready], result.Outcomes.Select(o => o.State));
     }
 
