@@ -80,7 +80,7 @@ internal static class HouseRuleFiles
         return rules.Count > 0 ? rules : throw new UsageException($"--rules: {path} holds no rule, that is no class that derives from {typeof(Rule).FullName}.");
     }
 
-    /// <summary>The house's assembly and what lies beside it; the library is the tool's own, so that a rule is a rule.</summary>
+    /// <summary>The house's assembly and what lies beside it; the library is the tool's own, of whatever version, so that a rule is a rule.</summary>
     [RequiresUnreferencedCode("Loads assemblies by path.")]
     private sealed class HouseContext(string path) : AssemblyLoadContext("house rules")
     {
@@ -88,7 +88,8 @@ internal static class HouseRuleFiles
 
         [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "The class can only be made where code may be loaded.")]
         protected override Assembly? Load(AssemblyName assemblyName) =>
-            assemblyName.Name is "SpecLint" or "SpecLint.Science" ? null
+            assemblyName.Name == typeof(Rule).Assembly.GetName().Name ? typeof(Rule).Assembly
+            : assemblyName.Name == typeof(Science.Component).Assembly.GetName().Name ? typeof(Science.Component).Assembly
             : resolver.ResolveAssemblyToPath(assemblyName) is { } found ? LoadFromAssemblyPath(found)
             : null;
     }
