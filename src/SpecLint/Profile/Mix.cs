@@ -149,7 +149,8 @@ internal sealed class Mix
         };
     }
 
-    private static readonly double[] PureWater = OnlyWater();
+    /// <summary>One gram of water; never written to.</summary>
+    internal static readonly double[] PureWater = OnlyWater();
 
     private static double[] OnlyWater()
     {

@@ -47,7 +47,7 @@ public sealed class ProfileSet
     }
 
     internal static Material Nothing(string id, string because) =>
-        new(id, OfWater(), [], 1, MaterialState.Liquid) { Unknown = Unknowns.Composition, UnknownBecause = $"the composition of {id} is not known: {because}" };
+        new(id, Mix.PureWater, [], 1, MaterialState.Liquid) { Unknown = Unknowns.Composition, UnknownBecause = $"the composition of {id} is not known: {because}" };
 
     internal static ProfileSet Of(LinkedBook book, int threads)
     {
@@ -82,13 +82,6 @@ public sealed class ProfileSet
         Workers.For(drinks.Length, threads, i => drinks[i] = new RecipeProfile(book.Drinks[i], set, waves.Count));
         for (int i = 0; i < drinks.Length; i++) set.profiles[book.Drinks[i]] = drinks[i];
         return set;
-    }
-
-    private static double[] OfWater()
-    {
-        var perGram = new double[Science.Components.Count];
-        perGram[(int)Science.Component.Water] = 1;
-        return perGram;
     }
 
     private Ingredient? FindIngredient(string id) => book.Resolve(id)?.File as Ingredient;
