@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Book;
+using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
@@ -48,7 +49,12 @@ internal sealed class LineCheckVerb : Verb
         var chosen = isPath
             ? result.Book.Menus.FirstOrDefault(m => folder.Includes is null || folder.Includes(m.Source.Path))
             : result.Book.Menus.FirstOrDefault(m => m.Id == named);
-        if (chosen is null) throw new UsageException($"{named} is no menu of the book: its name ends in .menu.json.");
+        if (chosen is null)
+        {
+            var there = result.Book.Menus.Select(m => m.Id).Order(StringComparer.Ordinal).ToList();
+            throw new UsageException($"{named} is no menu of the book; {(there.Count == 0 ? "it has none: a menu's name ends in .menu.json." : $"{(there.Count == 1 ? "its menu is" : "its menus are")} {Say.List(there)}.")}");
+        }
+
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
         var check = LineCheck.Of(result.Profiles, chosen, stocks, day, result.Findings);
