@@ -106,7 +106,7 @@ public static class IceDilution
             return null;
         if (Mixture.Volume(grams, Celsius.Reference) is not { Value: > 0 } volume || Freezing.Point(grams) is null)
             return null;
-        var abv = grams.Of(Component.Ethanol) / EthanolWater.Rho(1, 20) * 1000 / volume.Value;
+        var abv = grams.Of(Component.Ethanol) / EthanolWater.PureRhoAt20 * 1000 / volume.Value;
         // In the seconds of a technique the cold of the ice is drawn from its surface: more ice than that takes no part.
         var mix = new Mix(grams, volume.Value, start.Value, ice?.Value ?? 0, Math.Min(iceGrams?.Value ?? double.MaxValue, IcePerVolume * volume.Value));
         var (usual, least, most) = Practice(technique);

@@ -99,7 +99,7 @@ public static class EthanolWater
             return null;
         // Newton steps inside a bracket that only shrinks: abv rises with mass fraction over the whole range.
         double low = 0, high = 1, p = abv.Value * (0.793 + (0.207 * abv.Value));
-        var pure = Rho(1, 20);
+        var pure = PureRhoAt20;
         for (var i = 0; i < 60 && high - low > 1e-15; i++)
         {
             var rho = Polynomial.At(A, p, out var slope);
@@ -207,7 +207,7 @@ public static class EthanolWater
         return (sum * d) + Polynomial.At(A, p);
     }
 
-    private static double Abv(double p) => p * Rho(p, 20) / Rho(1, 20);
+    private static double Abv(double p) => p * Rho(p, 20) / PureRhoAt20;
 
     private static bool InRange(MassFraction ethanol, Celsius t) =>
         ethanol.Value is >= 0 and <= 1 && t.Value is >= LowestCelsius and <= HighestCelsius;

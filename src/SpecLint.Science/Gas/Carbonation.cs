@@ -101,7 +101,7 @@ public static class Carbonation
         var disaccharide = grams.Of(Component.Sucrose) + grams.Of(Component.Maltose);
         var gas = ((hexose * 2 * 44.0095 / 180.156) + (disaccharide * 4 * 44.0095 / 342.297)) / litres;
         var ethanol = ((hexose * 2 * 46.0684 / 180.156) + (disaccharide * 4 * 46.0684 / 342.297)) / litres;
-        var added = new AlcoholByVolume(ethanol / EthanolWater.Rho(1, 20));
+        var added = new AlcoholByVolume(ethanol / EthanolWater.PureRhoAt20);
         var abv = new AlcoholByVolume(before.Value + added.Value);
         // Lactose and starch sugars stay.
         var sugar = new GramsPerLitre((grams.Of(Component.Lactose) + grams.Of(Component.Dextrin)) / litres);

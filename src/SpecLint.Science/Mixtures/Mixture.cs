@@ -197,7 +197,7 @@ public static class Mixture
     // One litre: ethanol and sugar are given, water fills it; NaN when there is no room for water.
     private static double LiqueurDensity(double abv, double sucrose)
     {
-        var ethanol = abv * EthanolWater.Rho(1, 20);
+        var ethanol = abv * EthanolWater.PureRhoAt20;
         double low = 0, high = 1000;
         if (Litre(ethanol, low, sucrose) > 1000)
             return double.NaN;

@@ -114,13 +114,6 @@ public static class WaterActivityModel
     internal static double Ions(ReadOnlySpan<double> grams, double water) =>
         ((grams.Of(Component.Sodium) / 22.990) + (grams.Of(Component.Potassium) / 39.098)) * MolarWater / water * IonOsmoticCoefficient;
 
-    /// <summary>ln Xw + K Xs².</summary>
-    internal static double NorrishTerm(double solute, double water, double k)
-    {
-        var x = solute / (solute + water);
-        return Math.Log(1 - x) + (k * x * x);
-    }
-
     /// <summary>−ln aw of a brine by Pitzer's equations.</summary>
     internal static double Brine(double molality, double t)
     {

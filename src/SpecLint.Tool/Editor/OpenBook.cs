@@ -36,9 +36,10 @@ internal sealed class OpenBook
         foreach (var (path, text) in unsaved)
         {
             string relative = Path.GetRelativePath(folder.Root, path).Replace('\\', '/');
-            bool isNew = !files.ContainsKey(relative) && !File.Exists(path);
             if (relative.StartsWith("..", StringComparison.Ordinal) || FileKinds.Of(relative) is null) continue;
-            if (isNew || files.ContainsKey(relative)) files[relative] = new SourceFile(relative, Encoding.UTF8.GetBytes(text));
+
+            // A file on disk that the book does not read was left out by the bar's own patterns.
+            if (files.ContainsKey(relative) || !File.Exists(path)) files[relative] = new SourceFile(relative, Encoding.UTF8.GetBytes(text));
         }
 
         var input = folder.ToInput(host.Today(), threads: 0) with { Files = [.. files.Values.OrderBy(f => f.Path, StringComparer.Ordinal)] };
