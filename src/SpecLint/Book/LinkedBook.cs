@@ -16,6 +16,60 @@ public sealed record Item(string Id, BookFile File, ByProduct? ByProduct, bool I
 /// <param name="In">The recipe that holds the line.</param>
 public sealed record ReferenceCycle(IReadOnlyList<string> Path, Line Closing, Recipe In);
 
+/// <summary>The lines of a recipe: ingredients, garnish, rim, one after another.</summary>
+public readonly struct RecipeLines
+{
+    private readonly FixedList<Line> ingredients;
+    private readonly FixedList<Line> garnish;
+    private readonly FixedList<Line> rim;
+
+    internal RecipeLines(FixedList<Line> ingredients, FixedList<Line> garnish, FixedList<Line> rim)
+    {
+        this.ingredients = ingredients;
+        this.garnish = garnish;
+        this.rim = rim;
+    }
+
+    /// <summary>How many there are.</summary>
+    public int Count => ingredients.Count + garnish.Count + rim.Count;
+
+    /// <summary>Walks the lines.</summary>
+    public Enumerator GetEnumerator() => new(this);
+
+    /// <summary>A walk through the lines.</summary>
+    public struct Enumerator
+    {
+        private readonly RecipeLines lines;
+        private FixedList<Line> list;
+        private int lists;
+        private int at;
+
+        internal Enumerator(RecipeLines lines)
+        {
+            this.lines = lines;
+            list = lines.ingredients;
+            at = -1;
+        }
+
+        /// <summary>The line that the walk has come to.</summary>
+        public readonly Line Current => list[at];
+
+        /// <summary>Goes on to the next line; false where there is none.</summary>
+        public bool MoveNext()
+        {
+            at++;
+            while (at >= list.Count)
+            {
+                if (lists == 2) return false;
+                list = lists++ == 0 ? lines.garnish : lines.rim;
+                at = 0;
+            }
+
+            return true;
+        }
+    }
+}
+
 /// <summary>All files of a bar, linked.</summary>
 public sealed class LinkedBook
 {
@@ -131,8 +185,8 @@ public sealed class LinkedBook
     public IEnumerable<string> Ids => items.Keys;
 
     /// <summary>Every line of a recipe: ingredients, garnish, rim.</summary>
-    public static IEnumerable<Line> LinesOf(Recipe recipe) =>
-        recipe is Drink drink ? drink.Ingredients.Concat(drink.Garnish).Concat(drink.Rim) : recipe.Ingredients;
+    public static RecipeLines LinesOf(Recipe recipe) =>
+        recipe is Drink drink ? new(drink.Ingredients, drink.Garnish, drink.Rim) : new(recipe.Ingredients, [], []);
 
     private void Know(BookFile file, List<(BookFile, BookFile)> doubles)
     {

@@ -46,10 +46,10 @@ public abstract class BookFile
     public Given<string> Name { get; set; }
 
     /// <summary><c>accept</c>.</summary>
-    public IReadOnlyList<Acceptance> Accept { get; set; } = [];
+    public FixedList<Acceptance> Accept { get; set; } = [];
 
     /// <summary><c>notes</c>.</summary>
-    public IReadOnlyList<Given<string>> Notes { get; set; } = [];
+    public FixedList<Given<string>> Notes { get; set; } = [];
 
     /// <summary>Place of a part of this file.</summary>
     public Place At(TextSpan span) => new(Source, span);
@@ -152,7 +152,7 @@ public sealed class Step
     public Given<string> Do { get; init; }
 
     /// <summary>The items it acts on (<c>item</c> or <c>items</c>); empty means all so far.</summary>
-    public IReadOnlyList<Given<string>> Items { get; init; } = [];
+    public FixedList<Given<string>> Items { get; init; } = [];
 
     /// <summary>Kind of ice.</summary>
     public Given<string> Ice { get; init; }
@@ -189,10 +189,10 @@ public sealed class Declaration
     public TextSpan Span { get; init; }
 
     /// <summary>Allergens; not given means that nothing is declared.</summary>
-    public Given<IReadOnlyList<Given<string>>> Allergens { get; init; }
+    public Given<FixedList<Given<string>>> Allergens { get; init; }
 
     /// <summary>Allergens that may be present.</summary>
-    public IReadOnlyList<Given<string>> MayContain { get; init; } = [];
+    public FixedList<Given<string>> MayContain { get; init; } = [];
 
     /// <summary>Strength.</summary>
     public Given<Quantity> Abv { get; init; }
@@ -204,10 +204,10 @@ public sealed class Declaration
     public Given<Quantity> Energy { get; init; }
 
     /// <summary>Claims such as <c>vegan</c>.</summary>
-    public IReadOnlyList<Given<string>> Claims { get; init; } = [];
+    public FixedList<Given<string>> Claims { get; init; } = [];
 
     /// <summary>Advisory texts shown to the guest.</summary>
-    public IReadOnlyList<Given<string>> Advisory { get; init; } = [];
+    public FixedList<Given<string>> Advisory { get; init; } = [];
 }
 
 /// <summary>What was measured.</summary>
@@ -251,13 +251,13 @@ public sealed class Measurement
 public abstract class Recipe : BookFile
 {
     /// <summary><c>ingredients</c>.</summary>
-    public IReadOnlyList<Line> Ingredients { get; set; } = [];
+    public FixedList<Line> Ingredients { get; set; } = [];
 
     /// <summary>Place of the list <c>ingredients</c>.</summary>
     public TextSpan IngredientsSpan { get; set; }
 
     /// <summary><c>method</c>.</summary>
-    public IReadOnlyList<Step> Method { get; set; } = [];
+    public FixedList<Step> Method { get; set; } = [];
 
     /// <summary>Place of the list <c>method</c>; its length is 0 where there is none.</summary>
     public TextSpan MethodSpan { get; set; }
@@ -297,10 +297,10 @@ public sealed class Drink : Recipe
     public Given<string> Glass { get; set; }
 
     /// <summary><c>garnish</c>.</summary>
-    public IReadOnlyList<Line> Garnish { get; set; } = [];
+    public FixedList<Line> Garnish { get; set; } = [];
 
     /// <summary><c>rim</c>.</summary>
-    public IReadOnlyList<Line> Rim { get; set; } = [];
+    public FixedList<Line> Rim { get; set; } = [];
 
     /// <summary><c>serves</c>: the number of drinks that the amounts make.</summary>
     public Given<double> Serves { get; set; }
@@ -406,7 +406,7 @@ public sealed class Prep : Recipe
     public Keeping? Keep { get; set; }
 
     /// <summary><c>byProducts</c>.</summary>
-    public IReadOnlyList<ByProduct> ByProducts { get; set; } = [];
+    public FixedList<ByProduct> ByProducts { get; set; } = [];
 
     /// <summary><c>batchOf</c>: id of the drink that it is a batch of.</summary>
     public Given<string> BatchOf { get; set; }
@@ -452,7 +452,7 @@ public sealed record SourcedValue(double Typical, double Low, double High, Dimen
 /// <param name="In">Jurisdictions.</param>
 /// <param name="Because">The legal reason.</param>
 /// <param name="Source">The law.</param>
-public sealed record AllergenExemption(string Allergen, IReadOnlyList<string> In, string? Because, string? Source);
+public sealed record AllergenExemption(string Allergen, FixedList<string> In, string? Because, string? Source);
 
 /// <summary>Allergens of an ingredient.</summary>
 /// <param name="Contains">Tokens of what it contains.</param>
@@ -462,9 +462,9 @@ public sealed record AllergenExemption(string Allergen, IReadOnlyList<string> In
 /// <param name="Source">Its source.</param>
 /// <param name="Span">Place of the object.</param>
 public sealed record AllergenStatement(
-    IReadOnlyList<string> Contains,
-    IReadOnlyList<string> MayContain,
-    IReadOnlyList<AllergenExemption> Exempt,
+    FixedList<string> Contains,
+    FixedList<string> MayContain,
+    FixedList<AllergenExemption> Exempt,
     Mark Mark,
     string? Source,
     TextSpan Span);
@@ -476,7 +476,7 @@ public sealed class Ingredient : BookFile
     public override FileKind Kind => FileKind.Ingredient;
 
     /// <summary><c>aliases</c>.</summary>
-    public IReadOnlyList<Given<string>> Aliases { get; set; } = [];
+    public FixedList<Given<string>> Aliases { get; set; } = [];
 
     /// <summary><c>kind</c>; not given where it is inherited.</summary>
     public Given<string> IngredientKind { get; set; }
@@ -537,7 +537,7 @@ public sealed class MenuEntry
     public Given<double> Covers { get; init; }
 
     /// <summary>Claims.</summary>
-    public IReadOnlyList<Given<string>> Claims { get; init; } = [];
+    public FixedList<Given<string>> Claims { get; init; } = [];
 }
 
 /// <summary>A menu.</summary>
@@ -547,7 +547,7 @@ public sealed class Menu : BookFile
     public override FileKind Kind => FileKind.Menu;
 
     /// <summary><c>drinks</c>.</summary>
-    public IReadOnlyList<MenuEntry> Drinks { get; set; } = [];
+    public FixedList<MenuEntry> Drinks { get; set; } = [];
 }
 
 /// <summary>A time in the freezer.</summary>
@@ -596,7 +596,7 @@ public sealed class Lot
     public Given<string> By { get; init; }
 
     /// <summary>Times in the freezer.</summary>
-    public IReadOnlyList<FrozenTime> Frozen { get; init; } = [];
+    public FixedList<FrozenTime> Frozen { get; init; } = [];
 
     /// <summary>A remark.</summary>
     public Given<string> Note { get; init; }
@@ -612,7 +612,7 @@ public sealed class Stock : BookFile
     public Given<CalendarDate> On { get; set; }
 
     /// <summary><c>lots</c>.</summary>
-    public IReadOnlyList<Lot> Lots { get; set; } = [];
+    public FixedList<Lot> Lots { get; set; } = [];
 }
 
 /// <summary>A glass of the house.</summary>
@@ -648,7 +648,7 @@ public sealed class Bar : BookFile
     public override FileKind Kind => FileKind.Bar;
 
     /// <summary><c>jurisdictions</c>, as written.</summary>
-    public IReadOnlyList<Given<string>> Jurisdictions { get; set; } = [];
+    public FixedList<Given<string>> Jurisdictions { get; set; } = [];
 
     /// <summary><c>measures</c>: house values of trade measures.</summary>
     public IReadOnlyDictionary<string, Given<Quantity>> Measures { get; set; } = new Dictionary<string, Given<Quantity>>();
@@ -684,11 +684,11 @@ public sealed class Bar : BookFile
     public IReadOnlyDictionary<string, Given<string>> Schemas { get; set; } = new Dictionary<string, Given<string>>();
 
     /// <summary><c>files</c>: patterns of files to read.</summary>
-    public IReadOnlyList<Given<string>> Files { get; set; } = [];
+    public FixedList<Given<string>> Files { get; set; } = [];
 
     /// <summary><c>leaveOut</c>: patterns of files to leave out.</summary>
-    public IReadOnlyList<Given<string>> LeaveOut { get; set; } = [];
+    public FixedList<Given<string>> LeaveOut { get; set; } = [];
 
     /// <summary><c>asks</c>: properties that every recipe of the bar must give.</summary>
-    public IReadOnlyList<Given<string>> Asks { get; set; } = [];
+    public FixedList<Given<string>> Asks { get; set; } = [];
 }

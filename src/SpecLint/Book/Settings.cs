@@ -13,7 +13,7 @@ public sealed record EffectiveSetting(string Name, string Value, string From);
 public sealed class Settings
 {
     /// <summary>Jurisdictions whose limits are known.</summary>
-    public static readonly IReadOnlyList<string> AllJurisdictions = ["EU", "GB", "US", "CA", "AU", "NZ"];
+    public static readonly FixedList<string> AllJurisdictions = ["EU", "GB", "US", "CA", "AU", "NZ"];
 
     private static readonly HashSet<string> EuropeanUnion = new(StringComparer.Ordinal)
     {
@@ -37,9 +37,9 @@ public sealed class Settings
             if (!inForce.Contains(law)) inForce.Add(law);
         }
 
-        StatedJurisdictions = stated;
+        StatedJurisdictions = FixedList.Of(stated);
         JurisdictionIsStated = inForce.Count > 0;
-        Jurisdictions = JurisdictionIsStated ? inForce : AllJurisdictions;
+        Jurisdictions = JurisdictionIsStated ? FixedList.Of(inForce) : AllJurisdictions;
         foreach (var rule in bar?.Rules ?? new Dictionary<string, Given<string>>())
         {
             if (TryLevel(rule.Value.Value, out var level)) levels[rule.Key] = level;
@@ -50,13 +50,13 @@ public sealed class Settings
     public Bar? Bar { get; }
 
     /// <summary>Country codes as the bar states them.</summary>
-    public IReadOnlyList<string> StatedJurisdictions { get; }
+    public FixedList<string> StatedJurisdictions { get; }
 
     /// <summary>Whether the bar states a jurisdiction; if not, the strictest of all is used.</summary>
     public bool JurisdictionIsStated { get; }
 
     /// <summary>The jurisdictions whose limits apply (member states of the EU count as EU).</summary>
-    public IReadOnlyList<string> Jurisdictions { get; }
+    public FixedList<string> Jurisdictions { get; }
 
     /// <summary>Whether a jurisdiction's limits apply.</summary>
     public bool AppliesIn(string jurisdiction)

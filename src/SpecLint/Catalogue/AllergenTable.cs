@@ -13,16 +13,16 @@ namespace SpecLint.Catalogue;
 /// <param name="Source">The law.</param>
 /// <param name="Mark">How far to trust it.</param>
 public sealed record AllergenCategory(
-    string Jurisdiction, string Id, string Name, IReadOnlyList<string> Tokens, string DeclareAs, bool ByName, double Threshold, string Source, Mark Mark);
+    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs, bool ByName, double Threshold, string Source, Mark Mark);
 
 /// <summary>What the law of each jurisdiction lists as allergens, and the words that bars write for them.</summary>
 public static class AllergenTable
 {
     private static readonly Lazy<Dictionary<string, List<AllergenCategory>>> ByJurisdiction = new(Load);
-    private static readonly Lazy<Dictionary<string, (IReadOnlyList<string> Tokens, bool IsGroup)>> Words = new(LoadWords);
+    private static readonly Lazy<Dictionary<string, (FixedList<string> Tokens, bool IsGroup)>> Words = new(LoadWords);
 
     /// <summary>Tokens of all substances that a jurisdiction lists, sorted.</summary>
-    public static IReadOnlyList<string> Tokens { get; } =
+    public static FixedList<string> Tokens { get; } =
         [.. Load().Values.SelectMany(c => c).SelectMany(c => c.Tokens).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
 
     /// <summary>The categories of a jurisdiction; empty where none are known.</summary>
@@ -46,7 +46,7 @@ public static class AllergenTable
     }
 
     /// <summary>The tokens that a word stands for: itself where it is one; empty where it is none that is known.</summary>
-    public static IReadOnlyList<string> TokensOf(string word)
+    public static FixedList<string> TokensOf(string word)
     {
         if (IsToken(word)) return [word];
         return Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) ? known.Tokens : [];
@@ -68,7 +68,7 @@ public static class AllergenTable
     public static bool IsGroup(string word) => Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) && known.IsGroup;
 
     /// <summary>Whether a list of words covers a token, by itself, by another word for it, or by its group.</summary>
-    internal static bool Covers(IReadOnlyList<Reading.Given<string>> words, string token)
+    internal static bool Covers(FixedList<Reading.Given<string>> words, string token)
     {
         for (int i = 0; i < words.Count; i++)
         {
@@ -100,9 +100,9 @@ public static class AllergenTable
         return table;
     }
 
-    private static Dictionary<string, (IReadOnlyList<string>, bool)> LoadWords()
+    private static Dictionary<string, (FixedList<string>, bool)> LoadWords()
     {
-        var words = new Dictionary<string, (IReadOnlyList<string>, bool)>(StringComparer.Ordinal);
+        var words = new Dictionary<string, (FixedList<string>, bool)>(StringComparer.Ordinal);
         using var document = Tables.Open("allergen-words");
         foreach (var row in Tables.Rows(document))
             words.Add(row.Text("word"), (row.Texts("tokens"), row.TryGetProperty("group", out _)));

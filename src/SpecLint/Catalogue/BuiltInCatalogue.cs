@@ -19,7 +19,7 @@ public static class BuiltInCatalogue
     private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(ReadAliases);
 
     /// <summary>All ids, sorted.</summary>
-    public static IReadOnlyList<string> Ids { get; } = [.. ResourceById.Keys.OrderBy(k => k, StringComparer.Ordinal)];
+    public static FixedList<string> Ids { get; } = [.. ResourceById.Keys.OrderBy(k => k, StringComparer.Ordinal)];
 
     /// <summary>The entry of an id or of a synonym written as an id, inheritance resolved; <see langword="null"/> if none.</summary>
     public static Ingredient? Find(string id)

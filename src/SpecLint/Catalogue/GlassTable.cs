@@ -12,7 +12,7 @@ namespace SpecLint.Catalogue;
 /// <param name="IsIced">Whether drinks are served on ice in it.</param>
 /// <param name="Source">Source of the sizes.</param>
 /// <param name="Mark">How far to trust them.</param>
-public sealed record GlassType(string Id, string Name, IReadOnlyList<string> Aliases, double BrimLow, double BrimTypical, double BrimHigh, bool IsIced, string Source, Mark Mark);
+public sealed record GlassType(string Id, string Name, FixedList<string> Aliases, double BrimLow, double BrimTypical, double BrimHigh, bool IsIced, string Source, Mark Mark);
 
 /// <summary>The table of glasses.</summary>
 public static class GlassTable

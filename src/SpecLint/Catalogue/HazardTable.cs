@@ -24,7 +24,7 @@ internal sealed record HazardContent(string Substance, double Low, double Typica
 /// <param name="Correction">What to do.</param>
 /// <param name="Source">Where it is printed.</param>
 internal sealed record HazardRule(
-    IReadOnlyList<string> Jurisdictions, string Control, double Limit, string Unit, string About, string AppliesTo, string When, Level Level, string Correction, string Source)
+    FixedList<string> Jurisdictions, string Control, double Limit, string Unit, string About, string AppliesTo, string When, Level Level, string Correction, string Source)
 {
     /// <summary>Whether it applies under the settings of a bar.</summary>
     public bool AppliesIn(Settings settings)
@@ -45,7 +45,7 @@ internal sealed record HazardRule(
 /// <param name="Harm">What it does; empty where the table does not say.</param>
 /// <param name="Rules">The rules about it.</param>
 /// <param name="Contents">What it holds.</param>
-internal sealed record Hazard(string Id, string Name, string Kind, string Harm, IReadOnlyList<HazardRule> Rules, IReadOnlyList<HazardContent> Contents);
+internal sealed record Hazard(string Id, string Name, string Kind, string Harm, FixedList<HazardRule> Rules, FixedList<HazardContent> Contents);
 
 /// <summary>The table of hazards.</summary>
 internal static class HazardTable

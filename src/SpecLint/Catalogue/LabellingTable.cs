@@ -9,7 +9,7 @@ namespace SpecLint.Catalogue;
 /// <param name="Text">The text that it asks for; empty where it asks for none.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
-internal sealed record LabelRule(string Id, IReadOnlyList<string> Jurisdictions, IReadOnlyList<string> Words, string Text, string Source, Mark Mark)
+internal sealed record LabelRule(string Id, FixedList<string> Jurisdictions, FixedList<string> Words, string Text, string Source, Mark Mark)
 {
     /// <summary>Whether it applies under the settings of a bar; a code of a member state counts as stated.</summary>
     public bool AppliesIn(Settings settings)

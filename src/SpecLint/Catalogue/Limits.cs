@@ -10,7 +10,7 @@ namespace SpecLint.Catalogue;
 /// <param name="Condition">When it holds, in words.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it: one from memory gives at most a warning.</param>
-public sealed record Limit(string Id, double Value, string Unit, IReadOnlyList<string> Jurisdictions, string Condition, string Source, Mark Mark)
+public sealed record Limit(string Id, double Value, string Unit, FixedList<string> Jurisdictions, string Condition, string Source, Mark Mark)
 {
     /// <summary>Whether it applies under the settings of a bar.</summary>
     public bool AppliesIn(Settings settings)

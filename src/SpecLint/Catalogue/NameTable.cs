@@ -12,7 +12,7 @@ namespace SpecLint.Catalogue;
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
 internal sealed record LegalName(
-    string Id, IReadOnlyList<string> Terms, IReadOnlyList<string> Jurisdictions, string Kind, double StrengthAtLeast, double SugarAtLeast, string Source, Mark Mark)
+    string Id, FixedList<string> Terms, FixedList<string> Jurisdictions, string Kind, double StrengthAtLeast, double SugarAtLeast, string Source, Mark Mark)
 {
     /// <summary>Whether it applies under the settings of a bar.</summary>
     public bool AppliesIn(Settings settings)
@@ -33,15 +33,15 @@ internal sealed record LegalName(
 internal static class NameTable
 {
     /// <summary>All names, those of several words before those of one, so that "sloe gin" is met before "gin".</summary>
-    public static IReadOnlyList<LegalName> All { get; } = Load();
+    public static FixedList<LegalName> All { get; } = Load();
 
-    private static IReadOnlyList<LegalName> Load()
+    private static FixedList<LegalName> Load()
     {
         var names = new List<LegalName>();
         using var document = Tables.Open("names");
         foreach (var row in Tables.Rows(document))
         {
-            IReadOnlyList<string> terms = [row.Text("term"), .. row.Texts("aliases")];
+            FixedList<string> terms = [row.Text("term"), .. row.Texts("aliases")];
             names.Add(new LegalName(
                 row.Text("id"), terms, row.Texts("jurisdictions"), row.Text("kind"), row.Number("strengthAtLeastPercentByVolume"), row.Number("sugarAtLeastGPerL"), row.Text("source"), row.Mark()));
         }

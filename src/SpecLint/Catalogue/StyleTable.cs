@@ -20,10 +20,10 @@ public sealed class Style
     public string Name { get; internal init; } = "";
 
     /// <summary>Other words for it.</summary>
-    public IReadOnlyList<string> Aliases { get; internal init; } = [];
+    public FixedList<string> Aliases { get; internal init; } = [];
 
     /// <summary>Verbs that make it: <c>shake</c>, <c>stir</c>, <c>build</c> …</summary>
-    public IReadOnlyList<string> Techniques { get; internal init; } = [];
+    public FixedList<string> Techniques { get; internal init; } = [];
 
     /// <summary>Whether it is topped after the technique.</summary>
     public bool IsTopped { get; internal init; }
@@ -38,7 +38,7 @@ public sealed class Style
     public bool IsHot { get; internal init; }
 
     /// <summary>What it cannot do without: <c>acid</c>, <c>sugar</c> …</summary>
-    public IReadOnlyList<string> Wants { get; internal init; } = [];
+    public FixedList<string> Wants { get; internal init; } = [];
 
     /// <summary>Source of the band in which most lie.</summary>
     public string UsualSource { get; internal init; } = "";

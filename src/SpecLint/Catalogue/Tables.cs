@@ -41,7 +41,7 @@ internal static class Tables
         row.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number ? value.GetDouble() : double.NaN;
 
     /// <summary>A list of texts of a row; a single text counts as a list of one.</summary>
-    public static IReadOnlyList<string> Texts(this JsonElement row, string name)
+    public static FixedList<string> Texts(this JsonElement row, string name)
     {
         if (!row.TryGetProperty(name, out var value)) return [];
         if (value.ValueKind == JsonValueKind.String) return [value.GetString()!];

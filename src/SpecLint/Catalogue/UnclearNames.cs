@@ -3,7 +3,7 @@ namespace SpecLint.Catalogue;
 /// <summary>A name of the trade that stands for several things.</summary>
 /// <param name="Could">Ids of the catalogue that it could be.</param>
 /// <param name="Because">What it leaves open, in words.</param>
-internal sealed record UnclearName(IReadOnlyList<string> Could, string Because);
+internal sealed record UnclearName(FixedList<string> Could, string Because);
 
 /// <summary>The table of names that say too little: a syrup without its ratio, a soda without its kind.</summary>
 internal static class UnclearNames

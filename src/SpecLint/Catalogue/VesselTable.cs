@@ -10,7 +10,7 @@ namespace SpecLint.Catalogue;
 /// <param name="RatingBar">Rated gauge pressure, bar; NaN where none is given.</param>
 /// <param name="Source">Source.</param>
 /// <param name="Mark">How far to trust it.</param>
-public sealed record VesselType(string Id, string Name, IReadOnlyList<string> Aliases, bool IsForPressure, double RatingBar, string Source, Mark Mark);
+public sealed record VesselType(string Id, string Name, FixedList<string> Aliases, bool IsForPressure, double RatingBar, string Source, Mark Mark);
 
 /// <summary>The table of vessels.</summary>
 public static class VesselTable

@@ -11,7 +11,7 @@ internal static class JsonEdits
     /// Adds texts to a list, behind its last one. The edit replaces that last one (of an empty list the list), so that two
     /// edits of one list overlap and are never applied blindly together.
     /// </summary>
-    public static TextEdit AddToList(BookFile file, Given<IReadOnlyList<Given<string>>> list, params string[] words)
+    public static TextEdit AddToList(BookFile file, Given<FixedList<Given<string>>> list, params string[] words)
     {
         string joined = string.Join(", ", words.Select(w => $"\"{w}\""));
         if (list.Value.Count == 0) return new TextEdit(file.At(list.Span), $"[{joined}]");
@@ -29,7 +29,7 @@ internal static class JsonEdits
     }
 
     /// <summary>Takes one value out of a list, with the comma that parts it from its neighbour.</summary>
-    public static TextEdit RemoveFromList(BookFile file, IReadOnlyList<Given<string>> list, int index)
+    public static TextEdit RemoveFromList(BookFile file, FixedList<Given<string>> list, int index)
     {
         if (list.Count == 1) return new TextEdit(file.At(list[0].Span), "");
         int start = index > 0 ? list[index - 1].Span.End : list[0].Span.Start;

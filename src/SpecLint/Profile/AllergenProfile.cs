@@ -9,7 +9,7 @@ namespace SpecLint.Profile;
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Through">Ids from the line's item to the ingredient that holds it.</param>
 /// <param name="ExemptIn">Jurisdictions that exempt it in that ingredient.</param>
-public sealed record AllergenOrigin(string Token, bool Certain, Part Part, IReadOnlyList<string> Through, IReadOnlyList<string> ExemptIn)
+public sealed record AllergenOrigin(string Token, bool Certain, Part Part, FixedList<string> Through, FixedList<string> ExemptIn)
 {
     /// <summary>Whether it counts in a jurisdiction.</summary>
     public bool CountsIn(string jurisdiction) => !ExemptIn.Contains(jurisdiction);
@@ -18,7 +18,7 @@ public sealed record AllergenOrigin(string Token, bool Certain, Part Part, IRead
 /// <summary>An item whose allergens are not known.</summary>
 /// <param name="Part">The line that brings it.</param>
 /// <param name="Through">Ids from the line's item to the ingredient.</param>
-public sealed record UnknownAllergens(Part Part, IReadOnlyList<string> Through);
+public sealed record UnknownAllergens(Part Part, FixedList<string> Through);
 
 /// <summary>How an allergen stands in a recipe.</summary>
 public enum Presence
@@ -39,7 +39,7 @@ public enum Presence
 /// <param name="Origin">The way in; of several the first that is certain.</param>
 /// <param name="Category">The category in the law of the first jurisdiction that asks.</param>
 /// <param name="In">All jurisdictions that ask.</param>
-public sealed record FoundAllergen(string Token, Presence Presence, AllergenOrigin Origin, AllergenCategory Category, IReadOnlyList<string> In);
+public sealed record FoundAllergen(string Token, Presence Presence, AllergenOrigin Origin, AllergenCategory Category, FixedList<string> In);
 
 /// <summary>Allergens of a recipe through its whole tree: parts, garnish, rim, washes and finings, and the preparations in them.</summary>
 public sealed class AllergenProfile
@@ -47,9 +47,9 @@ public sealed class AllergenProfile
     private static readonly string[] NoExemption = [];
 
     private readonly RecipeProfile profile;
-    private IReadOnlyList<FoundAllergen>? found;
+    private FixedList<FoundAllergen>? found;
 
-    private AllergenProfile(RecipeProfile profile, IReadOnlyList<AllergenOrigin> origins, IReadOnlyList<UnknownAllergens> unknown)
+    private AllergenProfile(RecipeProfile profile, FixedList<AllergenOrigin> origins, FixedList<UnknownAllergens> unknown)
     {
         this.profile = profile;
         Origins = origins;
@@ -57,27 +57,27 @@ public sealed class AllergenProfile
     }
 
     /// <summary>Every allergen with its way in, in the order of the lines.</summary>
-    public IReadOnlyList<AllergenOrigin> Origins { get; }
+    public FixedList<AllergenOrigin> Origins { get; }
 
     /// <summary>Items whose allergens are not known.</summary>
-    public IReadOnlyList<UnknownAllergens> Unknown { get; }
+    public FixedList<UnknownAllergens> Unknown { get; }
 
     /// <summary>Tokens that are contained and count in at least one of the jurisdictions, sorted.</summary>
-    public IReadOnlyList<string> Contained(Settings settings) => Tokens(settings, certain: true);
+    public FixedList<string> Contained(Settings settings) => FixedList.Of(Tokens(settings, certain: true));
 
     /// <summary>Tokens that may be contained (and are not contained for certain), sorted.</summary>
-    public IReadOnlyList<string> Possible(Settings settings) => [.. Tokens(settings, certain: false).Except(Contained(settings))];
+    public FixedList<string> Possible(Settings settings) => [.. Tokens(settings, certain: false).Except(Contained(settings))];
 
     /// <summary>
     /// What the jurisdictions of the bar ask to declare, each substance once, in the order of the lines. What they do not
     /// list, exempt in that ingredient, or list only from an amount on that the recipe stays under, is left out.
     /// </summary>
-    public IReadOnlyList<FoundAllergen> Found => found ??= FoundIn(profile.Set.Book.Settings.Jurisdictions);
+    public FixedList<FoundAllergen> Found => found ??= FoundIn(profile.Set.Book.Settings.Jurisdictions);
 
     /// <summary>What one jurisdiction asks to declare (<c>EU</c>, <c>GB</c>, <c>US</c>, <c>CA</c>, <c>AU</c>, <c>NZ</c>; of others nothing is known).</summary>
-    public IReadOnlyList<FoundAllergen> DeclarableIn(string jurisdiction) => FoundIn([jurisdiction]);
+    public FixedList<FoundAllergen> DeclarableIn(string jurisdiction) => FoundIn([jurisdiction]);
 
-    private IReadOnlyList<FoundAllergen> FoundIn(IReadOnlyList<string> jurisdictions)
+    private FixedList<FoundAllergen> FoundIn(FixedList<string> jurisdictions)
     {
         if (Origins.Count == 0) return [];
         List<FoundAllergen>? all = null;
@@ -108,12 +108,12 @@ public sealed class AllergenProfile
                 if (over == Reach.NotShown) presence = Presence.NotShown;
             }
 
-            var one = new FoundAllergen(origin.Token, presence, origin, first, asking!);
+            var one = new FoundAllergen(origin.Token, presence, origin, first, FixedList.Of(asking!));
             if (known >= 0) all![known] = one;
             else (all ??= []).Add(one);
         }
 
-        return all is null ? [] : all;
+        return all is null ? [] : FixedList.Of(all);
     }
 
     private enum Reach
@@ -186,10 +186,10 @@ public sealed class AllergenProfile
             }
         }
 
-        return new AllergenProfile(profile, origins is null ? [] : origins, unknown is null ? [] : unknown);
+        return new AllergenProfile(profile, origins is null ? [] : FixedList.Of(origins), unknown is null ? [] : FixedList.Of(unknown));
     }
 
-    private static IReadOnlyList<string> ExemptionsOf(AllergenStatement statement, string token)
+    private static FixedList<string> ExemptionsOf(AllergenStatement statement, string token)
     {
         List<string>? exempt = null;
         foreach (var exemption in statement.Exempt)
@@ -197,7 +197,7 @@ public sealed class AllergenProfile
             if (exemption.Allergen == token) (exempt ??= []).AddRange(exemption.In);
         }
 
-        return exempt is null ? NoExemption : exempt;
+        return exempt is null ? NoExemption : FixedList.Of(exempt);
     }
 
     private List<string> Tokens(Settings settings, bool certain)

@@ -12,10 +12,8 @@ namespace SpecLint.Profile;
 /// <param name="Direct">Whether it is a line of the recipe itself.</param>
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
-    private static readonly IReadOnlyList<HazardLoad> None = [];
-
     /// <summary>What is hazardous in a recipe.</summary>
-    public static IReadOnlyList<HazardLoad> Of(RecipeProfile profile, ProfileSet set)
+    public static FixedList<HazardLoad> Of(RecipeProfile profile, ProfileSet set)
     {
         List<HazardLoad>? loads = null;
         foreach (var part in profile.Parts)
@@ -38,6 +36,6 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
             }
         }
 
-        return loads is null ? None : loads;
+        return loads is null ? [] : FixedList.Of(loads);
     }
 }

@@ -13,7 +13,7 @@ internal static class MaterialBuilder
     private const double Coverage = 1.96;
 
     /// <summary>Property paths of contents and the component that each is.</summary>
-    internal static IReadOnlyList<(string Path, Component Component)> ContentPaths => Contents;
+    internal static FixedList<(string Path, Component Component)> ContentPaths => Contents;
 
     private static readonly (string Path, Component Component)[] Contents =
     [

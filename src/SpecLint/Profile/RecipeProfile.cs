@@ -25,7 +25,7 @@ public sealed class RecipeProfile
     private AllergenProfile? allergens;
     private KeepingState? keeping;
     private KeepingTerms? keepingTerms;
-    private IReadOnlyList<HazardLoad>? hazardLoads;
+    private FixedList<HazardLoad>? hazardLoads;
     private readonly Mix? unfitted;
     private readonly Unknowns unfittedUnknown;
 
@@ -59,7 +59,7 @@ public sealed class RecipeProfile
     public Recipe Recipe { get; }
 
     /// <summary>Its lines, resolved and weighed: ingredients, garnish, rim.</summary>
-    public IReadOnlyList<Part> Parts { get; }
+    public FixedList<Part> Parts { get; }
 
     /// <summary>How a drink is chilled.</summary>
     public TechniqueKind Technique { get; }
@@ -104,7 +104,7 @@ public sealed class RecipeProfile
     internal KeepingTerms? KeepingTerms => Recipe is Prep prep ? keepingTerms ??= KeepingLife.TermsOf(prep, this, set) : null;
 
     /// <summary>What is hazardous in it, through the whole tree.</summary>
-    internal IReadOnlyList<HazardLoad> HazardLoads => hazardLoads ??= HazardLoad.Of(this, set);
+    internal FixedList<HazardLoad> HazardLoads => hazardLoads ??= HazardLoad.Of(this, set);
 
     /// <summary>Profiles of a lower wave were made before; a recipe uses only those.</summary>
     internal int Wave { get; }
@@ -192,9 +192,9 @@ public sealed class RecipeProfile
         return pulp.ToMaterial(id, double.NaN, MaterialState.Solid, "by-product", unknown, unknownBecause, new Trace(double.NaN, double.NaN, double.NaN));
     }
 
-    private static IReadOnlyList<Part> Weigh(Recipe recipe, ProfileSet set)
+    private static FixedList<Part> Weigh(Recipe recipe, ProfileSet set)
     {
-        var parts = new List<Part>(recipe.Ingredients.Count);
+        var parts = new Part[LinkedBook.LinesOf(recipe).Count];
         HashSet<string>? topped = null;
         bool topsRest = false, strains = false;
         foreach (var step in recipe.Method)
@@ -206,6 +206,7 @@ public sealed class RecipeProfile
             foreach (var item in step.Items) (topped ??= new HashSet<string>(StringComparer.Ordinal)).Add(item.Value);
         }
 
+        int count = 0;
         foreach (var line in LinkedBook.LinesOf(recipe))
         {
             var item = line.Item.IsGiven ? set.Book.Resolve(line.Item.Value) : null;
@@ -217,7 +218,7 @@ public sealed class RecipeProfile
                 (grams, millilitres, _) = Amounts.Weigh(line.Amount.Value, material ?? Unresolved, set.Book.Settings);
             }
 
-            parts.Add(new Part
+            parts[count++] = new Part
             {
                 Line = line,
                 Item = item,
@@ -225,7 +226,7 @@ public sealed class RecipeProfile
                 Grams = grams,
                 Millilitres = millilitres,
                 Phase = PhaseOf(recipe, line, material, topped, topsRest, strains),
-            });
+            };
         }
 
         return parts;
@@ -254,7 +255,7 @@ public sealed class RecipeProfile
             : PartPhase.Mix;
     }
 
-    private static (Mix Mix, Unknowns Unknown, string Because) Combine(Recipe recipe, IReadOnlyList<Part> parts)
+    private static (Mix Mix, Unknowns Unknown, string Because) Combine(Recipe recipe, FixedList<Part> parts)
     {
         var mix = new Mix();
         var unknown = Unknowns.None;

@@ -6,7 +6,7 @@ namespace SpecLint.Profile;
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Ingredient">The ingredient, with what it inherits.</param>
 /// <param name="Through">Ids from the line's item to the ingredient, both included.</param>
-internal readonly record struct TreeLeaf(Part Part, Ingredient Ingredient, IReadOnlyList<string> Through);
+internal readonly record struct TreeLeaf(Part Part, Ingredient Ingredient, FixedList<string> Through);
 
 /// <summary>Walks the tree of a recipe down to what is bought.</summary>
 internal static class RecipeTree
@@ -30,10 +30,10 @@ internal static class RecipeTree
         return null;
     }
 
-    private static void Add(List<TreeLeaf> leaves, RecipeProfile whole, Part part, Part top, IReadOnlyList<string> through)
+    private static void Add(List<TreeLeaf> leaves, RecipeProfile whole, Part part, Part top, FixedList<string> through)
     {
         if (part.Item is null) return;
-        IReadOnlyList<string> way = [.. through, part.Item.Id];
+        FixedList<string> way = [.. through, part.Item.Id];
         switch (part.Item.File)
         {
             case Ingredient ingredient:

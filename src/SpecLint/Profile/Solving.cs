@@ -48,38 +48,42 @@ internal static class Solving
     /// <param name="target">Its target.</param>
     public static double Factor(RecipeProfile profile, Func<Part, bool> varies, Measure measure, double target)
     {
-        var varied = new double[Components.Count];
-        foreach (var part in profile.Parts)
-        {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null || !varies(part)) continue;
-            for (int c = 0; c < varied.Length; c++) varied[c] += part.Material.PerGram[c] * part.Grams.Typical;
-        }
-
-        var trial = new double[Components.Count];
-        double At(double k) => measure(Compose(profile, varied, k - 1, trial)) - target;
-
-        // From one on outward, so that the nearest answer is taken.
-        double here = At(1);
+        var trial = new Trial(profile, varies, measure, target, stackalloc double[3 * Components.Count]);
+        double here = trial.Miss(1);
         if (double.IsNaN(here)) return double.NaN;
         if (here == 0) return 1;
-        double down = Bracket(At, here, 1, 0.75), up = Bracket(At, here, 1, 1.35);
-        if (double.IsNaN(down)) return up;
-        if (double.IsNaN(up)) return down;
-        return 1 - down <= up - 1 ? down : up;
+
+        // From one on outward on both sides, the nearer step first, so that the nearest answer is found.
+        Walk down = new(0.75, here), up = new(1.35, here);
+        double answer = double.NaN;
+        while (true)
+        {
+            bool goesDown = down.Goes(answer), goesUp = up.Goes(answer);
+            if (!goesDown && !goesUp) return answer;
+            ref var walk = ref down;
+            if (!goesDown || (goesUp && up.Next - 1 < 1 - down.Next)) walk = ref up;
+            double next = walk.Next, there = trial.Miss(next);
+            if (double.IsNaN(there))
+            {
+                walk.HasEnded = true;
+            }
+            else if (Math.Sign(there) != Math.Sign(walk.Miss))
+            {
+                double zero = trial.Zero(walk.At, walk.Miss, next, there);
+                if (!(Math.Abs(zero - 1) >= Math.Abs(answer - 1))) answer = zero;
+                walk.HasEnded = true;
+            }
+            else
+            {
+                walk.At = next;
+                walk.Miss = there;
+            }
+        }
     }
 
     /// <summary>A number of the recipe with some parts multiplied.</summary>
-    public static double With(RecipeProfile profile, Func<Part, bool> varies, double factor, Measure measure)
-    {
-        var varied = new double[Components.Count];
-        foreach (var part in profile.Parts)
-        {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null || !varies(part)) continue;
-            for (int c = 0; c < varied.Length; c++) varied[c] += part.Material.PerGram[c] * part.Grams.Typical;
-        }
-
-        return measure(Compose(profile, varied, factor - 1, new double[Components.Count]));
-    }
+    public static double With(RecipeProfile profile, Func<Part, bool> varies, double factor, Measure measure) =>
+        new Trial(profile, varies, measure, 0, stackalloc double[3 * Components.Count]).Miss(factor);
 
     /// <summary>Sugars, g.</summary>
     public static double SugarOf(ReadOnlySpan<double> grams)
@@ -115,50 +119,100 @@ internal static class Solving
     /// <summary>Volume at 20 °C, mL; NaN where it cannot be had.</summary>
     public static double VolumeOf(ReadOnlySpan<double> grams) => Mixture.Volume(grams, Celsius.Reference)?.Value ?? double.NaN;
 
-    private static double[] Compose(RecipeProfile profile, double[] varied, double more, double[] trial)
+    /// <summary>A search away from the factor 1, step by step.</summary>
+    private struct Walk(double step, double miss)
     {
-        profile.Grams.CopyTo(trial);
-        for (int c = 0; c < trial.Length; c++) trial[c] = Math.Max(0, trial[c] + (more * varied[c]));
-        if (profile.Chill is { } chill && !double.IsNaN(profile.InputVolume))
-        {
-            var mix = new double[Components.Count];
-            profile.MixGrams.CopyTo(mix);
-            for (int c = 0; c < mix.Length; c++) mix[c] = Math.Max(0, mix[c] + (more * varied[c]));
-            double change = VolumeOf(mix) - profile.InputVolume;
-            if (!double.IsNaN(change)) trial[(int)Component.Water] = Math.Max(0, trial[(int)Component.Water] + (chill.Ratio.Typical * change * WaterDensity));
-        }
+        /// <summary>How far it has come.</summary>
+        public double At = 1;
 
-        return trial;
+        /// <summary>How far off the target the recipe is there.</summary>
+        public double Miss = miss;
+
+        /// <summary>Whether there is nothing left to look for.</summary>
+        public bool HasEnded;
+
+        /// <summary>The next factor to try.</summary>
+        public readonly double Next => At * step < 0.02 ? 0 : At * step;
+
+        /// <summary>Whether a nearer answer than the one there is may still lie ahead.</summary>
+        public readonly bool Goes(double answer) => !HasEnded && At > 0 && Next <= Most && !(Math.Abs(At - 1) >= Math.Abs(answer - 1));
     }
 
-    private static double Bracket(Func<double, double> at, double here, double from, double step)
+    /// <summary>A recipe whose amounts are tried out.</summary>
+    private readonly ref struct Trial
     {
-        double last = from, value = here;
-        for (int i = 0; i < 24; i++)
+        private readonly RecipeProfile profile;
+        private readonly Measure measure;
+        private readonly double target;
+        private readonly Span<double> varied;
+        private readonly Span<double> tried;
+        private readonly Span<double> mix;
+
+        /// <param name="profile">The recipe.</param>
+        /// <param name="varies">Which parts vary.</param>
+        /// <param name="measure">The number that is looked at.</param>
+        /// <param name="target">What it is to come to.</param>
+        /// <param name="room">Room for three compositions.</param>
+        public Trial(RecipeProfile profile, Func<Part, bool> varies, Measure measure, double target, Span<double> room)
         {
-            double next = last * step;
-            if (next < 0.02) next = 0;
-            if (next > Most) return double.NaN;
-            double there = at(next);
-            if (double.IsNaN(there)) return double.NaN;
-            if (Math.Sign(there) != Math.Sign(value)) return Halve(at, last, next, value);
-            if (next == 0) return double.NaN;
-            last = next;
-            value = there;
+            this.profile = profile;
+            this.measure = measure;
+            this.target = target;
+            varied = room.Slice(0, Components.Count);
+            tried = room.Slice(Components.Count, Components.Count);
+            mix = room.Slice(2 * Components.Count, Components.Count);
+            varied.Clear();
+            foreach (var part in profile.Parts)
+            {
+                if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null || !varies(part)) continue;
+                for (int c = 0; c < varied.Length; c++) varied[c] += part.Material.PerGram[c] * part.Grams.Typical;
+            }
         }
 
-        return double.NaN;
-    }
-
-    private static double Halve(Func<double, double> at, double a, double b, double valueA)
-    {
-        for (int i = 0; i < 50; i++)
+        /// <summary>How far the number is over its target when the parts that vary are multiplied; NaN where it cannot be had.</summary>
+        public double Miss(double factor)
         {
-            double middle = (a + b) / 2, value = at(middle);
-            if (Math.Sign(value) == Math.Sign(valueA)) a = middle;
-            else b = middle;
+            double more = factor - 1;
+            Vary(profile.Grams, more, tried);
+            if (profile.Chill is { } chill && !double.IsNaN(profile.InputVolume))
+            {
+                Vary(profile.MixGrams, more, mix);
+                double change = VolumeOf(mix) - profile.InputVolume;
+                if (!double.IsNaN(change)) tried[(int)Component.Water] = Math.Max(0, tried[(int)Component.Water] + (chill.Ratio.Typical * change * WaterDensity));
+            }
+
+            return measure(tried) - target;
         }
 
-        return (a + b) / 2;
+        /// <summary>The factor between two of which one is over and one under; NaN where the number cannot be had between them.</summary>
+        public double Zero(double a, double missA, double b, double missB)
+        {
+            // Illinois variant of the false position: the end that stays twice counts half (M. Dowell and P. Jarratt, 1971).
+            double last = a;
+            for (int i = 0; i < 100 && missB != 0; i++)
+            {
+                double next = ((a * missB) - (b * missA)) / (missB - missA), miss = Miss(next);
+                if (double.IsNaN(miss) || miss == 0 || Math.Abs(next - last) < 1e-10) return double.IsNaN(miss) ? double.NaN : next;
+                if (Math.Sign(miss) != Math.Sign(missB))
+                {
+                    a = b;
+                    missA = missB;
+                }
+                else
+                {
+                    missA /= 2;
+                }
+
+                b = last = next;
+                missB = miss;
+            }
+
+            return b;
+        }
+
+        private void Vary(ReadOnlySpan<double> grams, double more, Span<double> into)
+        {
+            for (int c = 0; c < into.Length; c++) into[c] = Math.Max(0, grams[c] + (more * varied[c]));
+        }
     }
 }

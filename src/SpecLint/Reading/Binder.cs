@@ -167,7 +167,7 @@ internal sealed class Binder
         return node.Kind == JsonKind.Number ? new Given<string>(StringOf(node), node.Span, node.NameSpan) : Text(at, shape);
     }
 
-    public IReadOnlyList<Given<string>> TextOrTexts(int at, ValueShape shape)
+    public FixedList<Given<string>> TextOrTexts(int at, ValueShape shape)
     {
         if (at < 0) return [];
         if (tree[at].Kind == JsonKind.Array) return Texts(at, ShapeValues.TextList);
@@ -176,7 +176,7 @@ internal sealed class Binder
     }
 
     /// <summary>A list of texts, ids or words.</summary>
-    public IReadOnlyList<Given<string>> Texts(int at, ValueShape shape)
+    public FixedList<Given<string>> Texts(int at, ValueShape shape)
     {
         if (at < 0 || !OpenList(at, shape, out int count) || count == 0) return [];
         var texts = new Given<string>[count];

@@ -129,7 +129,7 @@ public static partial class BookReader
         return new AllergenStatement(Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span);
     }
 
-    private static IReadOnlyList<AllergenExemption> BindExemptions(Binder binder, int at)
+    private static FixedList<AllergenExemption> BindExemptions(Binder binder, int at)
     {
         if (!binder.OpenList(at, AllergenShape.Exempt.Value, out int count) || count == 0) return [];
         var list = new AllergenExemption[count];
@@ -148,7 +148,7 @@ public static partial class BookReader
         return Cut(list, read);
     }
 
-    private static string[] Values(IReadOnlyList<Given<string>> texts)
+    private static string[] Values(FixedList<Given<string>> texts)
     {
         if (texts.Count == 0) return [];
         var values = new string[texts.Count];
@@ -169,7 +169,7 @@ public static partial class BookReader
         return menu;
     }
 
-    private static IReadOnlyList<MenuEntry> BindEntries(Binder binder, int at)
+    private static FixedList<MenuEntry> BindEntries(Binder binder, int at)
     {
         if (!binder.OpenList(at, MenuShape.Drinks.Value, out int count) || count == 0) return [];
         var list = new MenuEntry[count];
@@ -209,7 +209,7 @@ public static partial class BookReader
         return stock;
     }
 
-    private static IReadOnlyList<Lot> BindLots(Binder binder, int at)
+    private static FixedList<Lot> BindLots(Binder binder, int at)
     {
         if (!binder.OpenList(at, StockShape.Lots.Value, out int count) || count == 0) return [];
         var list = new Lot[count];
@@ -241,7 +241,7 @@ public static partial class BookReader
         return Cut(list, read);
     }
 
-    private static IReadOnlyList<FrozenTime> BindFrozen(Binder binder, int at)
+    private static FixedList<FrozenTime> BindFrozen(Binder binder, int at)
     {
         if (!binder.OpenList(at, StockShape.Frozen.Value, out int count) || count == 0) return [];
         var list = new FrozenTime[count];

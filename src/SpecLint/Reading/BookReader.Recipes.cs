@@ -67,7 +67,7 @@ public static partial class BookReader
         return prep;
     }
 
-    private static IReadOnlyList<Line> BindLines(Binder binder, int at, ValueShape list, ObjectShape shape, LineRole role)
+    private static FixedList<Line> BindLines(Binder binder, int at, ValueShape list, ObjectShape shape, LineRole role)
     {
         if (!binder.OpenList(at, list, out int count) || count == 0) return [];
         var lines = new Line[count];
@@ -116,7 +116,7 @@ public static partial class BookReader
         _ => LineRole.Muddle,
     };
 
-    private static IReadOnlyList<Step> BindSteps(Binder binder, int at, ValueShape list)
+    private static FixedList<Step> BindSteps(Binder binder, int at, ValueShape list)
     {
         if (!binder.OpenList(at, list, out int count) || count == 0) return [];
         var steps = new Step[count];
@@ -163,7 +163,7 @@ public static partial class BookReader
         {
             Span = node.Span,
             Allergens = declared
-                ? new Given<IReadOnlyList<Given<string>>>(list, binder.Tree[allergens].Span, binder.Tree[allergens].NameSpan)
+                ? new Given<FixedList<Given<string>>>(list, binder.Tree[allergens].Span, binder.Tree[allergens].NameSpan)
                 : default,
             MayContain = Texts(binder, slots, DeclarationShape.MayContain),
             Abv = Quantity(binder, slots, DeclarationShape.Abv),
@@ -215,7 +215,7 @@ public static partial class BookReader
         };
     }
 
-    private static IReadOnlyList<ByProduct> BindByProducts(Binder binder, int at)
+    private static FixedList<ByProduct> BindByProducts(Binder binder, int at)
     {
         if (!binder.OpenList(at, PrepShape.ByProducts.Value, out int count) || count == 0) return [];
         var list = new ByProduct[count];

@@ -76,7 +76,7 @@ public static partial class BookReader
                 : $"Rename it to `{better}{FileKinds.EndingOf(kind)}`; recipes then use it as `{better}`.");
     }
 
-    private static IReadOnlyList<Acceptance> BindAccept(Binder binder, int at, ValueShape shape)
+    private static FixedList<Acceptance> BindAccept(Binder binder, int at, ValueShape shape)
     {
         if (!binder.OpenList(at, shape, out int count) || count == 0) return [];
         var list = new Acceptance[count];
@@ -131,7 +131,7 @@ public static partial class BookReader
 
     private static Given<bool> Flag(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Flag(slots[property.Index], property.Value);
 
-    private static IReadOnlyList<Given<string>> Texts(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);
+    private static FixedList<Given<string>> Texts(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);
 
     private static void Check(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Check(slots[property.Index], property.Value);
 

@@ -102,7 +102,7 @@ public sealed class ScalePlan
     public IReadOnlyList<ScalePlanLine> Lines { get; private set; } = [];
 
     /// <summary>What is added to each glass: tops, floats, rims, garnish.</summary>
-    public IReadOnlyList<Line> AtTheGlass { get; private set; } = [];
+    public FixedList<Line> AtTheGlass { get; private set; } = [];
 
     /// <summary>Water to add to a batch that is poured, mL, rounded; 0 where there is none.</summary>
     public double Water { get; private set; }
@@ -254,7 +254,7 @@ public sealed class ScalePlan
         }
 
         Lines = lines;
-        AtTheGlass = glass;
+        AtTheGlass = FixedList.Of(glass);
         if (Poured && profile.Chill is { } chill && !double.IsNaN(profile.InputVolume))
         {
             double water = profile.InputVolume * Factor;

@@ -63,7 +63,7 @@ internal static class OfficialBook
         return new BookInput(Files(allergens, advise), Books.On);
     }
 
-    private static List<SourceFile> Files(Dictionary<string, IReadOnlyList<string>>? allergens, bool advise)
+    private static List<SourceFile> Files(Dictionary<string, FixedList<string>>? allergens, bool advise)
     {
         var files = new List<SourceFile> { Books.File("bar.json", BarFile) };
         foreach (var drink in Drinks) files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id], advise)));

@@ -68,7 +68,7 @@ internal sealed class StepOrder : RecipeRule
         return false;
     }
 
-    private static Step? LaterHydrates(IReadOnlyList<Step> method, int from)
+    private static Step? LaterHydrates(FixedList<Step> method, int from)
     {
         for (int i = from + 1; i < method.Count; i++)
         {

@@ -31,7 +31,7 @@ internal static class AllergenWords
     public static string Who(FoundAllergen found) => Say(found.In);
 
     /// <summary>The list that declares; not given where the recipe declares nothing.</summary>
-    public static Given<IReadOnlyList<Given<string>>> Declared(Recipe recipe) => recipe.Declares?.Allergens ?? default;
+    public static Given<FixedList<Given<string>>> Declared(Recipe recipe) => recipe.Declares?.Allergens ?? default;
 
     /// <summary>Whether the recipe says that it may contain it.</summary>
     public static bool SaysMay(Recipe recipe, string token) => recipe.Declares is { } d && AllergenTable.Covers(d.MayContain, token);

@@ -36,7 +36,7 @@ internal sealed class HeldWords
     public List<string> Names { get; } = [];
 
     /// <summary>The parts of the recipe.</summary>
-    public IReadOnlyList<Part> Parts { get; private set; } = [];
+    public FixedList<Part> Parts { get; private set; } = [];
 
     /// <summary>The words of a recipe.</summary>
     public static HeldWords Of(BookContext context, Recipe recipe)

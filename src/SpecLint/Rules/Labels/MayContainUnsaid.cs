@@ -32,7 +32,7 @@ internal sealed class MayContainUnsaid : RecipeRule
             if (!named && !own) continue;
             var may = context.Recipe.Declares!.MayContain;
             var edit = may.Count > 0
-                ? JsonEdits.AddToList(context.Recipe, new Reading.Given<IReadOnlyList<Reading.Given<string>>>(may, may[0].Span), one.Token)
+                ? JsonEdits.AddToList(context.Recipe, new Reading.Given<FixedList<Reading.Given<string>>>(may, may[0].Span), one.Token)
                 : JsonEdits.AddProperty(context.Recipe, "declares", "mayContain", $"[\"{one.Token}\"]");
             context.Report(new Finding(Rule)
             {

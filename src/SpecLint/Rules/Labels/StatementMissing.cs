@@ -127,6 +127,6 @@ internal static class Additives
         var advisory = recipe.Declares.Advisory;
         return advisory.Count == 0
             ? JsonEdits.AddProperty(recipe, "declares", "advisory", $"[\"{text}\"]")
-            : JsonEdits.AddToList(recipe, new Reading.Given<IReadOnlyList<Reading.Given<string>>>(advisory, advisory[0].Span), text);
+            : JsonEdits.AddToList(recipe, new Reading.Given<FixedList<Reading.Given<string>>>(advisory, advisory[0].Span), text);
     }
 }

@@ -21,7 +21,7 @@ internal static class WordSearch
     public static bool Has(string text, string word) => Find(text, word) >= 0;
 
     /// <summary>The first of some words that stands in a text; <see langword="null"/> where none does.</summary>
-    public static string? First(string text, IReadOnlyList<string> words)
+    public static string? First(string text, FixedList<string> words)
     {
         for (int i = 0; i < words.Count; i++)
         {
