@@ -171,12 +171,7 @@ public sealed class LinkedBook
     public IEnumerable<Recipe> Recipes => Preps.Concat<Recipe>(Drinks);
 
     /// <summary>What an id resolves to: a file of the book, else the catalogue; <see langword="null"/> if nothing.</summary>
-    public Item? Resolve(string id)
-    {
-        if (items.TryGetValue(id, out var item)) return item;
-        var builtIn = BuiltInCatalogue.Find(id);
-        return builtIn is null ? null : new Item(builtIn.Id, builtIn, null, true);
-    }
+    public Item? Resolve(string id) => items.TryGetValue(id, out var item) ? item : BuiltInCatalogue.FindItem(id);
 
     /// <summary>The recipes that use an id, by path.</summary>
     public IReadOnlyList<Recipe> UsersOf(string id) => users.TryGetValue(id, out var list) ? list : [];

@@ -15,18 +15,21 @@ public static class BuiltInCatalogue
     private const string AliasResource = "catalogue/aliases";
 
     private static readonly Dictionary<string, string> ResourceById = IndexResources();
-    private static readonly ConcurrentDictionary<string, Ingredient> Loaded = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<string, Item> Loaded = new(StringComparer.Ordinal);
     private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(ReadAliases);
 
     /// <summary>All ids, sorted.</summary>
     public static FixedList<string> Ids { get; } = [.. ResourceById.Keys.OrderBy(k => k, StringComparer.Ordinal)];
 
     /// <summary>The entry of an id or of a synonym written as an id, inheritance resolved; <see langword="null"/> if none.</summary>
-    public static Ingredient? Find(string id)
+    public static Ingredient? Find(string id) => (Ingredient?)FindItem(id)?.File;
+
+    /// <summary>The same as what a reference resolves to.</summary>
+    internal static Item? FindItem(string id)
     {
         if (Loaded.TryGetValue(id, out var known)) return known;
         if (ResourceById.ContainsKey(id)) return Load(id);
-        return IdByAlias.Value.TryGetValue(id, out string? real) ? Find(real) : null;
+        return IdByAlias.Value.TryGetValue(id, out string? real) ? FindItem(real) : null;
     }
 
     /// <summary>A synonym as an id: lower case, runs of other characters become one hyphen.</summary>
@@ -51,11 +54,11 @@ public static class BuiltInCatalogue
             ? new SourceFile($"catalogue/{id}.ingredient.json", Resources.Read(resource))
             : null;
 
-    private static Ingredient Load(string id)
+    private static Item Load(string id)
     {
         var file = SourceOf(id)!;
         var entry = (Ingredient)BookReader.Read(file, FileKind.Ingredient, Measures.Default);
-        return Loaded.GetOrAdd(id, Inheritance.Flatten(entry, Find));
+        return Loaded.GetOrAdd(id, new Item(id, Inheritance.Flatten(entry, Find), null, IsBuiltIn: true));
     }
 
     private static Dictionary<string, string> IndexResources()
@@ -93,7 +96,7 @@ public static class BuiltInCatalogue
         var index = new SortedDictionary<string, string>(StringComparer.Ordinal);
         foreach (string id in Ids)
         {
-            var entry = Load(id);
+            var entry = (Ingredient)Load(id).File;
             Add(entry.Name.IsGiven ? entry.Name.Value : id, id);
             foreach (var alias in entry.Aliases) Add(alias.Value, id);
         }

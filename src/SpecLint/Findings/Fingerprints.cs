@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace SpecLint.Findings;
 
 /// <summary>Fingerprints of findings.</summary>
@@ -7,6 +5,8 @@ public static class Fingerprints
 {
     /// <summary>Name of the fingerprint in SARIF; the version rises when the ingredients change.</summary>
     public const string Name = "specLint/v1";
+
+    private const string Digits = "0123456789abcdef";
 
     /// <summary>128 bits (FNV-1a, two lanes) of rule id, subject, path and key, as 32 hexadecimal digits.</summary>
     public static string Of(Finding finding) => Of(finding.Rule.Id, finding.Subject, finding.Path, finding.Key);
@@ -19,8 +19,13 @@ public static class Fingerprints
         Add(subject);
         Add(path);
         Add(key);
-        var text = new StringBuilder(32);
-        text.Append(a.ToString("x16")).Append(b.ToString("x16"));
+        Span<char> text = stackalloc char[32];
+        for (int i = 0; i < 16; i++)
+        {
+            text[i] = Digits[(int)(a >> (60 - (4 * i))) & 15];
+            text[i + 16] = Digits[(int)(b >> (60 - (4 * i))) & 15];
+        }
+
         return text.ToString();
 
         void Add(string part)

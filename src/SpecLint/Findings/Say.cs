@@ -6,7 +6,7 @@ namespace SpecLint.Findings;
 /// <summary>Words for numbers, alike in every finding: invariant, with the unit, with the range in brackets.</summary>
 public static class Say
 {
-    private static readonly string[] Formats = ["0", "0.#", "0.##", "0.###", "0.####"];
+    private static readonly double[] Powers = [1, 10, 100, 1e3, 1e4, 1e5, 1e6];
 
     /// <summary>A number with as many digits as it bears.</summary>
     public static string Number(double value)
@@ -21,7 +21,23 @@ public static class Say
     {
         double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
         if (rounded == 0) rounded = 0;
-        return rounded.ToString(decimals < Formats.Length ? Formats[decimals] : "0." + new string('#', decimals), CultureInfo.InvariantCulture);
+        double scaled = decimals < Powers.Length ? Math.Round(Math.Abs(rounded) * Powers[decimals]) : double.NaN;
+        if (!(scaled < 1e15)) return rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+
+        // Digits from the last to the first: every message has some numbers, and formats are slow.
+        Span<char> text = stackalloc char[24];
+        int at = text.Length;
+        long left = (long)scaled;
+        for (; decimals > 0 && left % 10 == 0; decimals--) left /= 10;
+        for (int digit = 0; digit <= decimals || left > 0; digit++)
+        {
+            if (digit == decimals && decimals > 0) text[--at] = '.';
+            text[--at] = (char)('0' + (left % 10));
+            left /= 10;
+        }
+
+        if (rounded < 0) text[--at] = '-';
+        return text.Slice(at).ToString();
     }
 
     /// <summary>A number with its unit, e.g. <c>45 mL</c>.</summary>

@@ -19,10 +19,20 @@ internal sealed class Mix
     private readonly double[] grams = new double[Components.Count];
     private Variation[] inputs;
     private int inputCount;
+    private bool sharesInputs;
 
     /// <summary>An empty mix.</summary>
     /// <param name="capacity">Inputs it will hold, as far as is known.</param>
     public Mix(int capacity = 16) => inputs = new Variation[capacity];
+
+    private Mix(Mix from)
+    {
+        Traces = from.Traces;
+        from.grams.CopyTo(grams, 0);
+        inputs = from.inputs;
+        inputCount = from.inputCount;
+        sharesInputs = from.sharesInputs = true;
+    }
 
     /// <summary>Masses, g.</summary>
     public ReadOnlySpan<double> Grams => grams;
@@ -50,10 +60,8 @@ internal sealed class Mix
     /// <summary>A copy that can be added to.</summary>
     public Mix Copy()
     {
-        var copy = new Mix(inputCount + 4) { Traces = Traces, inputCount = inputCount };
-        grams.CopyTo(copy.grams, 0);
-        Array.Copy(inputs, copy.inputs, inputCount);
-        return copy;
+        // Most copies change masses alone: the inputs are copied by the first change of one.
+        return new Mix(this);
     }
 
     /// <summary>Adds a mass of a material, with the uncertainty of the amount.</summary>
@@ -86,6 +94,7 @@ internal sealed class Mix
     {
         int c = (int)component;
         grams[c] *= share;
+        OwnInputs(inputCount);
         for (int i = 0; i < inputCount; i++)
         {
             var input = inputs[i];
@@ -165,6 +174,7 @@ internal sealed class Mix
         {
             var known = inputs[i];
             if (known.Input.Root != input.Root) continue;
+            OwnInputs(inputCount);
             var vector = new double[Components.Count];
             for (int c = 0; c < vector.Length; c++) vector[c] = known.Change(c) + (input.PerGram[c] * mass);
             inputs[i] = new Variation(known.Input, vector, 1, known.Touches | input.Touches);
@@ -174,9 +184,19 @@ internal sealed class Mix
         Append(input, mass);
     }
 
+    /// <summary>Makes the inputs its own, with room for so many.</summary>
+    private void OwnInputs(int room)
+    {
+        if (!sharesInputs && room <= inputs.Length) return;
+        var own = new Variation[sharesInputs ? room + 2 : Math.Max(room, 2 * inputCount)];
+        Array.Copy(inputs, own, inputCount);
+        inputs = own;
+        sharesInputs = false;
+    }
+
     private void Append(UncertainInput input, double mass)
     {
-        if (inputCount == inputs.Length) Array.Resize(ref inputs, inputCount * 2);
+        OwnInputs(inputCount + 1);
         inputs[inputCount++] = new Variation(input, input.PerGram, mass, input.Touches);
     }
 }

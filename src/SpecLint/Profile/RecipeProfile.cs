@@ -257,17 +257,20 @@ public sealed class RecipeProfile
 
     private static (Mix Mix, Unknowns Unknown, string Because) Combine(Recipe recipe, FixedList<Part> parts)
     {
-        var mix = new Mix();
         var unknown = Unknowns.None;
         List<string>? reasons = null;
         double weighed = 0, acids = 0;
+        int inputs = 2;
         foreach (var part in parts)
         {
             if (part.Phase is not PartPhase.Mix || !part.IsWeighed) continue;
             weighed += part.Grams.Typical;
-            if (part.Material is not null) acids += AcidShare(part.Material) * part.Grams.Typical;
+            if (part.Material is null) continue;
+            acids += AcidShare(part.Material) * part.Grams.Typical;
+            inputs += part.Material.Inputs.Length + 1;
         }
 
+        var mix = new Mix(inputs);
         foreach (var part in parts)
         {
             if (part.Phase is not (PartPhase.Mix or PartPhase.TakenOut)) continue;
@@ -421,6 +424,7 @@ public sealed class RecipeProfile
         return true;
     }
 
+    private static readonly Evaluator VolumeEvaluator = static (grams, r) => r[0] = Mixture.Volume(grams, Celsius.Reference)?.Value ?? double.NaN;
     private static readonly Evaluator AbvEvaluator = static (grams, r) => r[0] = Mixture.Abv(grams)?.Percent ?? double.NaN;
     private static readonly Evaluator BrixEvaluator = static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN;
 
@@ -520,6 +524,8 @@ public sealed class RecipeProfile
         Fact.WaterActivity => 2,
         Fact.FreezingPoint => 3,
         Fact.Life => 4,
+        Fact.MixVolume => 5,
+        Fact.MixAbv or Fact.MixSugar or Fact.MixAcid => 6,
         _ => 0,
     };
 
@@ -532,6 +538,8 @@ public sealed class RecipeProfile
             case 2: WorkWaterActivity(); break;
             case 3: WorkFreezing(); break;
             case 4: WorkLife(); break;
+            case 5: WorkMixVolume(); break;
+            case 6: WorkMix(); break;
         }
     }
 
@@ -625,20 +633,6 @@ public sealed class RecipeProfile
 
         Span<double> v = stackalloc double[RawCount], low = stackalloc double[RawCount], high = stackalloc double[RawCount];
 
-        // The mix before dilution.
-        Propagation.Run(mix, IsSolid ? Solid : Liquid, v, low, high);
-        PutOrLeave(Fact.MixVolume, v[RawVolume] / serves, low[RawVolume] / serves, high[RawVolume] / serves, 0, Unknowns.None, unknown, unknownBecause);
-        if (Recipe is Drink)
-        {
-            PutOrLeave(Fact.MixAbv, v[RawAbv], low[RawAbv], high[RawAbv], AbvModel(v[RawAbv]), Unknowns.Strength, unknown, unknownBecause);
-            PutOrLeave(Fact.MixSugar, v[RawSugar], low[RawSugar], high[RawSugar], 0, Unknowns.Sugar, unknown, unknownBecause);
-            PutOrLeave(Fact.MixAcid, v[RawAcid], low[RawAcid], high[RawAcid], 0, Unknowns.Acid, unknown, unknownBecause);
-        }
-        else
-        {
-            foreach (var fact in new[] { Fact.MixAbv, Fact.MixSugar, Fact.MixAcid }) Leave(fact, "a preparation has no dilution");
-        }
-
         if (Recipe is Drink)
         {
             if (dilutionOpen) Leave(Fact.Dilution, dilutionBecause);
@@ -653,7 +647,7 @@ public sealed class RecipeProfile
             Leave(Fact.Temperature, "a preparation is not served as it is");
         }
 
-        if (!ReferenceEquals(served, mix)) Propagation.Run(served, Liquid, v, low, high);
+        Propagation.Run(served, IsSolid ? Solid : Liquid, v, low, high);
         if (dilutionOpen)
         {
             servedUnknown |= Unknowns.Mass;
@@ -665,7 +659,7 @@ public sealed class RecipeProfile
         else Leave(Fact.ServedVolume, "a preparation is not served as it is");
         if (IsSolid)
         {
-            foreach (var fact in new[] { Fact.Abv, Fact.Brix, Fact.Density, Fact.MixVolume }) Leave(fact, "it is a solid");
+            foreach (var fact in new[] { Fact.Abv, Fact.Brix, Fact.Density }) Leave(fact, "it is a solid");
         }
         else
         {
@@ -694,6 +688,35 @@ public sealed class RecipeProfile
         PutTrace(Fact.Quinine, served.Traces.Quinine, 1 / basis, amountUnknown, amountBecause);
         PutTrace(Fact.Sulphite, served.Traces.Sulphite, 1000 / (IsSolid ? Mass : v[RawVolume]), servedUnknown, servedBecause);
         Measured();
+    }
+
+    private void WorkMixVolume()
+    {
+        if (IsSolid)
+        {
+            Leave(Fact.MixVolume, "it is a solid");
+            return;
+        }
+
+        Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
+        Propagation.Run(mix, VolumeEvaluator, v, low, high);
+        PutOrLeave(Fact.MixVolume, v[0] / serves, low[0] / serves, high[0] / serves, 0, Unknowns.None, unknown, unknownBecause);
+    }
+
+    /// <summary>The mix before dilution; few rules ask for it.</summary>
+    private void WorkMix()
+    {
+        if (Recipe is not Drink)
+        {
+            foreach (var fact in new[] { Fact.MixAbv, Fact.MixSugar, Fact.MixAcid }) Leave(fact, "a preparation has no dilution");
+            return;
+        }
+
+        Span<double> v = stackalloc double[RawCount], low = stackalloc double[RawCount], high = stackalloc double[RawCount];
+        Propagation.Run(mix, Liquid, v, low, high);
+        PutOrLeave(Fact.MixAbv, v[RawAbv], low[RawAbv], high[RawAbv], AbvModel(v[RawAbv]), Unknowns.Strength, unknown, unknownBecause);
+        PutOrLeave(Fact.MixSugar, v[RawSugar], low[RawSugar], high[RawSugar], 0, Unknowns.Sugar, unknown, unknownBecause);
+        PutOrLeave(Fact.MixAcid, v[RawAcid], low[RawAcid], high[RawAcid], 0, Unknowns.Acid, unknown, unknownBecause);
     }
 
     /// <summary>Error of the strength, % vol: without ethanol there is none to err about.</summary>

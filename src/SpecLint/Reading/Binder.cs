@@ -111,7 +111,12 @@ internal sealed class Binder
             if (words[i] == text.Value) return text;
         }
 
-        if (IsFull) return default;
+        return IsFull ? default : ReadWrongWord(at, text, shape);
+    }
+
+    private Given<string> ReadWrongWord(int at, Given<string> text, ValueShape shape)
+    {
+        var words = shape.Words;
         var node = tree[at];
         string? same = words.FirstOrDefault(word => NearestName.IsSame(word, text.Value));
         string? nearest = same ?? NearestMeant(text.Value, shape);

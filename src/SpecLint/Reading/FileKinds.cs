@@ -19,7 +19,7 @@ public static class FileKinds
     /// <summary>The kind of a file by its path, with <c>/</c> or <c>\</c>; <see langword="null"/> for any other file.</summary>
     public static FileKind? Of(string path)
     {
-        if (NameOf(path) == BarFile) return FileKind.Bar;
+        if (NameOf(path).Equals(BarFile.AsSpan(), StringComparison.Ordinal)) return FileKind.Bar;
         foreach (var (ending, kind) in Endings)
         {
             if (path.EndsWith(ending, StringComparison.Ordinal)) return kind;
@@ -31,13 +31,13 @@ public static class FileKinds
     /// <summary>The id that a file's name makes: the name without its ending. It may be no valid id; <see cref="IsId(string)"/> tells.</summary>
     public static string IdOf(string path)
     {
-        string name = NameOf(path);
+        var name = NameOf(path);
         foreach (var (ending, _) in Endings)
         {
-            if (name.EndsWith(ending, StringComparison.Ordinal)) return name.Substring(0, name.Length - ending.Length);
+            if (name.EndsWith(ending.AsSpan(), StringComparison.Ordinal)) return name.Slice(0, name.Length - ending.Length).ToString();
         }
 
-        return name.EndsWith(".json", StringComparison.Ordinal) ? name.Substring(0, name.Length - 5) : name;
+        return (name.EndsWith(".json".AsSpan(), StringComparison.Ordinal) ? name.Slice(0, name.Length - 5) : name).ToString();
     }
 
     /// <summary>The ending of a kind, its leading point included; of a bar its whole name.</summary>
@@ -94,5 +94,7 @@ public static class FileKinds
         return id.Length == 0 ? null : id.ToString();
     }
 
-    private static string NameOf(string path) => path.Substring(path.LastIndexOfAny(['/', '\\']) + 1);
+    private static ReadOnlySpan<char> NameOf(string path) => path.AsSpan(path.LastIndexOfAny(Separators) + 1);
+
+    private static readonly char[] Separators = ['/', '\\'];
 }

@@ -13,6 +13,10 @@ internal static class JsonTreeReader
     [ThreadStatic]
     private static int[]? nameKeys;
 
+    /// <summary>The open objects and lists, and the last value in each.</summary>
+    [ThreadStatic]
+    private static (int[] Open, int[] Last) ways;
+
     public static JsonTree Read(SourceFile source, ICollection<ReadingProblem> problems)
     {
         var text = source.Utf8.Span;
@@ -126,8 +130,8 @@ internal static class JsonTreeReader
             text = source.Utf8.Span;
             Nodes = nodes;
             Keys = keys;
-            open = new int[JsonTree.DeepestNesting];
-            last = new int[JsonTree.DeepestNesting];
+            if (ways.Open is null) ways = (new int[JsonTree.DeepestNesting], new int[JsonTree.DeepestNesting]);
+            (open, last) = ways;
             lastEnd = start;
         }
 

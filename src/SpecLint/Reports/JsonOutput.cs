@@ -15,6 +15,13 @@ internal static class JsonOutput
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
+    private static readonly JsonEncodedText StartLine = JsonEncodedText.Encode("startLine");
+    private static readonly JsonEncodedText StartColumn = JsonEncodedText.Encode("startColumn");
+    private static readonly JsonEncodedText EndLine = JsonEncodedText.Encode("endLine");
+    private static readonly JsonEncodedText EndColumn = JsonEncodedText.Encode("endColumn");
+    private static readonly JsonEncodedText ByteOffset = JsonEncodedText.Encode("byteOffset");
+    private static readonly JsonEncodedText ByteLength = JsonEncodedText.Encode("byteLength");
+
     /// <summary>
     /// A number at six significant digits: more than any input bears, and few enough that the last bit of a
     /// platform's arithmetic does not show.
@@ -30,6 +37,14 @@ internal static class JsonOutput
     {
         if (double.IsNaN(value) || double.IsInfinity(value)) return;
         json.WritePropertyName(name);
+#if NET
+        Span<byte> text = stackalloc byte[32];
+        if (value != 0 && value.TryFormat(text, out int length, "G6", CultureInfo.InvariantCulture))
+        {
+            json.WriteRawValue(text.Slice(0, length), skipInputValidation: true);
+            return;
+        }
+#endif
         json.WriteRawValue(Number(value), skipInputValidation: true);
     }
 
@@ -61,12 +76,12 @@ internal static class JsonOutput
         var start = place.Start;
         var end = place.End;
         json.WriteStartObject(name);
-        json.WriteNumber("startLine", start.Line);
-        json.WriteNumber("startColumn", start.Column);
-        json.WriteNumber("endLine", end.Line);
-        json.WriteNumber("endColumn", end.Column);
-        json.WriteNumber("byteOffset", place.Span.Start);
-        json.WriteNumber("byteLength", place.Span.Length);
+        json.WriteNumber(StartLine, start.Line);
+        json.WriteNumber(StartColumn, start.Column);
+        json.WriteNumber(EndLine, end.Line);
+        json.WriteNumber(EndColumn, end.Column);
+        json.WriteNumber(ByteOffset, place.Span.Start);
+        json.WriteNumber(ByteLength, place.Span.Length);
         json.WriteEndObject();
     }
 

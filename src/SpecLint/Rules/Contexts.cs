@@ -67,6 +67,9 @@ public class FileContext : BookContext
 /// <summary>The context of a rule about one recipe.</summary>
 public sealed class RecipeContext : FileContext
 {
+    private Service.GlassFill? glass;
+    private bool glassKnown;
+
     internal RecipeContext(LinkedBook book, ProfileSet profiles, List<Finding> findings, Recipe recipe, RecipeProfile profile)
         : base(book, profiles, findings, recipe)
     {
@@ -79,6 +82,17 @@ public sealed class RecipeContext : FileContext
 
     /// <summary>What it comes to.</summary>
     public RecipeProfile Profile { get; }
+
+    /// <summary>The glass of a drink with what is in it; <see langword="null"/> where the glass or the volume is not known.</summary>
+    internal Service.GlassFill? Glass
+    {
+        get
+        {
+            if (!glassKnown && Recipe is Drink drink) glass = Service.GlassFill.Of(this, drink);
+            glassKnown = true;
+            return glass;
+        }
+    }
 
     /// <summary>A fact of the recipe.</summary>
     public FactValue Fact(Fact fact) => Profile.Get(fact);

@@ -11,6 +11,7 @@ internal sealed class UnknownStyle : DrinkRule
     private static readonly RuleInfo Rule = new("SL3007", "unknown-style", "A style that is not in the table", Level.Warning);
 
     private static readonly string[] Ids = [.. StyleTable.All.Select(s => s.Id)];
+    private static readonly string InWords = Say.List([.. Ids.Select(i => $"`{i}`")], "or");
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -32,7 +33,7 @@ internal sealed class UnknownStyle : DrinkRule
             Message = meant is not null
                 ? $"`{word}` is another word for the style `{meant.Id}`, so the drink is held against no band."
                 : $"`{word}` is no style of the table, so the drink is held against no band.",
-            Advice = near is not null ? $"Write `{near}`{(meant is null ? ", if that is meant" : "")}." : $"Write one of {Say.List([.. Ids.Select(i => $"`{i}`")], "or")}, or leave the style out.",
+            Advice = near is not null ? $"Write `{near}`{(meant is null ? ", if that is meant" : "")}." : $"Write one of {InWords}, or leave the style out.",
             Corrections = near is null
                 ? []
                 : [new Correction(meant is null ? CorrectionGrade.Proposed : CorrectionGrade.Assured, $"Write `{near}`.", [new TextEdit(place, $"\"{near}\"")])],

@@ -26,7 +26,7 @@ internal sealed class GlassOverflows : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (GlassFill.Of(context, drink) is not { } glass || !Overflows(glass)) return;
+        if (context.Glass is not { } glass || !Overflows(glass)) return;
         var served = context.Fact(Fact.ServedVolume);
         double room = double.IsNaN(glass.WashLine) ? glass.Brim.Typical * 0.9 : glass.WashLine;
         double aim = (room - glass.Ice) / (1 + (glass.Foam / served.Value));

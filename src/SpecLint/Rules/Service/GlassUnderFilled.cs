@@ -23,7 +23,7 @@ internal sealed class GlassUnderFilled : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (GlassFill.Of(context, drink) is not { IsHouse: true, IsIced: false } glass) return;
+        if (context.Glass is not { IsHouse: true, IsIced: false } glass) return;
 
         // Only kinds that are filled up: a snifter or a wine glass is meant to have room.
         var type = GlassTable.Find(drink.Glass.Value);

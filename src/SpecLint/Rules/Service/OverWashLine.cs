@@ -19,7 +19,7 @@ internal sealed class OverWashLine : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (GlassFill.Of(context, drink) is not { } glass || double.IsNaN(glass.WashLine)) return;
+        if (context.Glass is not { } glass || double.IsNaN(glass.WashLine)) return;
 
         // Foam may stand over the line.
         if (glass.Fill.Low - glass.Foam <= glass.WashLine || GlassOverflows.Overflows(glass)) return;
