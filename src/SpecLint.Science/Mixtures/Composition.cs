@@ -11,15 +11,26 @@ internal static class Composition
         total = 0;
         if (grams.Length != Components.Count)
             return false;
-        // Without a branch for each mass, since every model asks this first; NaN and ∞ show in the total.
-        var least = 0.0;
-        foreach (var g in grams)
+        // Every model asks this first: no branch for each mass, and sums that do not wait for each other. NaN and ∞ show in the total.
+        double first = 0, second = 0, least = 0, leastOfSecond = 0;
+        var i = 0;
+        for (; i + 1 < grams.Length; i += 2)
         {
-            total += g;
-            least = g < least ? g : least;
+            var (a, b) = (grams[i], grams[i + 1]);
+            first += a;
+            second += b;
+            least = a < least ? a : least;
+            leastOfSecond = b < leastOfSecond ? b : leastOfSecond;
         }
 
-        if (least < 0)
+        if (i < grams.Length)
+        {
+            first += grams[i];
+            least = grams[i] < least ? grams[i] : least;
+        }
+
+        total = first + second;
+        if (least < 0 || leastOfSecond < 0)
             return false;
         // Masses whose sum or square leaves the range of a double are no mixture.
         return total is > 1e-100 and < 1e100;

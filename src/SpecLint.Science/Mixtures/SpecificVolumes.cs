@@ -71,8 +71,8 @@ internal readonly struct SpecificVolumes
 
     private double Curve(double a, double b, double c, double last)
     {
-        var measured = Math.Min(w, last);
-        var volume = a + (measured * (b + (measured * c))) + shift;
-        return w > last ? volume + sucroseAt20 - SugarWater.ApparentVolume(last, 20) : volume;
+        if (w <= last)
+            return a + (w * (b + (w * c))) + shift;
+        return a + (last * (b + (last * c))) + shift + sucroseAt20 - SugarWater.ApparentVolume(last, 20);
     }
 }

@@ -5,21 +5,21 @@ using SpecLint.Reading;
 namespace SpecLint.Catalogue;
 
 /// <summary>
-/// The built-in ingredients. Each is the very JSON file that stands in the sources, embedded, and read by the reader of
-/// a bar's own files when it is first asked for; the index of ids costs nothing to load.
+/// The built-in ingredients. Each is the very JSON file that stands in the sources, embedded among the others in one
+/// resource, and read by the reader of a bar's own files when it is first asked for.
 /// </summary>
 public static class BuiltInCatalogue
 {
-    private const string Prefix = "ingredient/";
+    private const string EntriesResource = "catalogue/ingredients";
     private const string Ending = ".ingredient";
     private const string AliasResource = "catalogue/aliases";
 
-    private static readonly Dictionary<string, string> ResourceById = IndexResources();
+    private static readonly Dictionary<string, TextSpan> Entries = IndexEntries();
     private static readonly ConcurrentDictionary<string, Item> Loaded = new(StringComparer.Ordinal);
     private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(ReadAliases);
 
     /// <summary>All ids, sorted.</summary>
-    public static FixedList<string> Ids { get; } = [.. ResourceById.Keys.OrderBy(k => k, StringComparer.Ordinal)];
+    public static FixedList<string> Ids { get; } = [.. Entries.Keys.OrderBy(k => k, StringComparer.Ordinal)];
 
     /// <summary>The entry of an id or of a synonym written as an id, inheritance resolved; <see langword="null"/> if none.</summary>
     public static Ingredient? Find(string id) => (Ingredient?)FindItem(id)?.File;
@@ -28,7 +28,7 @@ public static class BuiltInCatalogue
     internal static Item? FindItem(string id)
     {
         if (Loaded.TryGetValue(id, out var known)) return known;
-        if (ResourceById.ContainsKey(id)) return Load(id);
+        if (Entries.ContainsKey(id)) return Load(id);
         return IdByAlias.Value.TryGetValue(id, out string? real) ? FindItem(real) : null;
     }
 
@@ -50,8 +50,8 @@ public static class BuiltInCatalogue
 
     /// <summary>The text of an entry, as it stands in the sources.</summary>
     internal static SourceFile? SourceOf(string id) =>
-        ResourceById.TryGetValue(id, out string? resource)
-            ? new SourceFile($"catalogue/{id}.ingredient.json", Resources.Read(resource))
+        Entries.TryGetValue(id, out var place)
+            ? new SourceFile($"catalogue/{id}.ingredient.json", Resources.View(EntriesResource).Slice(place.Start, place.Length).ToArray())
             : null;
 
     private static Item Load(string id)
@@ -61,18 +61,26 @@ public static class BuiltInCatalogue
         return Loaded.GetOrAdd(id, new Item(id, Inheritance.Flatten(entry, Find), null, IsBuiltIn: true));
     }
 
-    private static Dictionary<string, string> IndexResources()
+    /// <summary>Where each entry stands in the resource: from behind its heading, a line of "=" and its name, to the next one.</summary>
+    private static Dictionary<string, TextSpan> IndexEntries()
     {
-        var index = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (string name in Resources.Names)
+        var entries = new Dictionary<string, TextSpan>(2048, StringComparer.Ordinal);
+        var text = Resources.View(EntriesResource);
+        int at = text.IndexOf((byte)'=');
+        while (at >= 0)
         {
-            if (!name.StartsWith(Prefix, StringComparison.Ordinal)) continue;
-            string id = name.Substring(Prefix.Length);
+            int lineEnd = at + text.Slice(at).IndexOf((byte)'\n');
+            string id = Utf8Text.Decode(text.Slice(at + 1, lineEnd - at - 1)).TrimEnd();
             if (id.EndsWith(Ending, StringComparison.Ordinal)) id = id.Substring(0, id.Length - Ending.Length);
-            index[id] = name;
+
+            // No line of JSON starts with the sign: text cannot hold a line end.
+            int from = lineEnd + 1, next = text.Slice(from).IndexOf("\n="u8);
+            int end = next < 0 ? text.Length : from + next + 1;
+            entries[id] = new TextSpan(from, end - from);
+            at = next < 0 ? -1 : end;
         }
 
-        return index;
+        return entries;
     }
 
     /// <summary>Reads the index of synonyms. It is made from the entries beforehand, so that one synonym does not cost reading them all.</summary>
@@ -106,7 +114,7 @@ public static class BuiltInCatalogue
         void Add(string name, string id)
         {
             string slug = Slug(name);
-            if (slug != id && !ResourceById.ContainsKey(slug) && !index.ContainsKey(slug)) index.Add(slug, id);
+            if (slug != id && !Entries.ContainsKey(slug) && !index.ContainsKey(slug)) index.Add(slug, id);
         }
     }
 }

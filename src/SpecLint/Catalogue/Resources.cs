@@ -8,6 +8,13 @@ internal static class Resources
     /// <summary>Names of all resources.</summary>
     public static string[] Names => Assembly.GetManifestResourceNames();
 
+    /// <summary>A resource where it lies in memory, which it never leaves.</summary>
+    /// <exception cref="InvalidOperationException">There is no such resource: a fault of the build.</exception>
+    public static unsafe ReadOnlySpan<byte> View(string name) =>
+        Assembly.GetManifestResourceStream(name) is UnmanagedMemoryStream stream
+            ? new ReadOnlySpan<byte>(stream.PositionPointer, checked((int)stream.Length))
+            : Read(name);
+
     /// <summary>The bytes of a resource.</summary>
     /// <exception cref="InvalidOperationException">There is no such resource: a fault of the build.</exception>
     public static byte[] Read(string name)

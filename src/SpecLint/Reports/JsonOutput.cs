@@ -37,15 +37,15 @@ internal static class JsonOutput
     {
         if (double.IsNaN(value) || double.IsInfinity(value)) return;
         json.WritePropertyName(name);
-#if NET
-        Span<byte> text = stackalloc byte[32];
-        if (value != 0 && value.TryFormat(text, out int length, "G6", CultureInfo.InvariantCulture))
-        {
-            json.WriteRawValue(text.Slice(0, length), skipInputValidation: true);
-            return;
-        }
-#endif
-        json.WriteRawValue(Number(value), skipInputValidation: true);
+        WriteNumber(json, value);
+    }
+
+    /// <summary>The same with a name that is encoded already.</summary>
+    public static void WriteFinite(this Utf8JsonWriter json, JsonEncodedText name, double value)
+    {
+        if (double.IsNaN(value) || double.IsInfinity(value)) return;
+        json.WritePropertyName(name);
+        WriteNumber(json, value);
     }
 
     /// <summary>Writes a text; nothing where it is empty or missing.</summary>
@@ -54,9 +54,18 @@ internal static class JsonOutput
         if (!string.IsNullOrEmpty(text)) json.WriteString(name, WellFormed(text!));
     }
 
+    /// <summary>The same with a name that is encoded already.</summary>
+    public static void WriteGiven(this Utf8JsonWriter json, JsonEncodedText name, string? text)
+    {
+        if (!string.IsNullOrEmpty(text)) json.WriteString(name, WellFormed(text!));
+    }
+
     /// <summary>A text whose lone surrogates are replaced: no UTF-8 can hold them.</summary>
     public static string WellFormed(string text)
     {
+#if NET
+        if (text.AsSpan().IndexOfAnyInRange('\uD800', '\uDFFF') < 0) return text;
+#endif
         for (int i = 0; i < text.Length; i++)
         {
             if (!char.IsSurrogate(text[i])) continue;
@@ -73,9 +82,21 @@ internal static class JsonOutput
     /// <summary>Writes a place as line, column and bytes.</summary>
     public static void WriteRegion(this Utf8JsonWriter json, string name, Place place)
     {
+        json.WriteStartObject(name);
+        WriteInside(json, place);
+    }
+
+    /// <summary>The same with a name that is encoded already.</summary>
+    public static void WriteRegion(this Utf8JsonWriter json, JsonEncodedText name, Place place)
+    {
+        json.WriteStartObject(name);
+        WriteInside(json, place);
+    }
+
+    private static void WriteInside(Utf8JsonWriter json, Place place)
+    {
         var start = place.Start;
         var end = place.End;
-        json.WriteStartObject(name);
         json.WriteNumber(StartLine, start.Line);
         json.WriteNumber(StartColumn, start.Column);
         json.WriteNumber(EndLine, end.Line);
@@ -83,6 +104,19 @@ internal static class JsonOutput
         json.WriteNumber(ByteOffset, place.Span.Start);
         json.WriteNumber(ByteLength, place.Span.Length);
         json.WriteEndObject();
+    }
+
+    private static void WriteNumber(Utf8JsonWriter json, double value)
+    {
+#if NET
+        Span<byte> text = stackalloc byte[32];
+        if (value != 0 && value.TryFormat(text, out int length, "G6", CultureInfo.InvariantCulture))
+        {
+            json.WriteRawValue(text.Slice(0, length), skipInputValidation: true);
+            return;
+        }
+#endif
+        json.WriteRawValue(Number(value), skipInputValidation: true);
     }
 
     private static string Replace(string text)

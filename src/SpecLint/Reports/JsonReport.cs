@@ -41,21 +41,21 @@ public static class JsonReport
     internal static void WriteEvidence(Utf8JsonWriter json, IReadOnlyList<Evidence> evidence)
     {
         if (evidence.Count == 0) return;
-        json.WriteStartArray("evidence");
+        json.WriteStartArray(Names.Evidence);
         foreach (var item in evidence)
         {
             json.WriteStartObject();
-            json.WriteString("name", JsonOutput.WellFormed(item.Name));
-            json.WriteFinite("value", item.Value);
-            json.WriteFinite("low", item.Low);
-            json.WriteFinite("high", item.High);
-            json.WriteGiven("unit", item.Unit);
-            json.WriteGiven("text", item.Text);
-            json.WriteGiven("source", item.Source);
+            json.WriteString(Names.Name, JsonOutput.WellFormed(item.Name));
+            json.WriteFinite(Names.Value, item.Value);
+            json.WriteFinite(Names.Low, item.Low);
+            json.WriteFinite(Names.High, item.High);
+            json.WriteGiven(Names.Unit, item.Unit);
+            json.WriteGiven(Names.Text, item.Text);
+            json.WriteGiven(Names.Source, item.Source);
             if (item.Place is { } place)
             {
-                json.WriteString("file", JsonOutput.WellFormed(place.File.Path));
-                json.WriteRegion("region", place);
+                json.WriteString(Names.File, JsonOutput.WellFormed(place.File.Path));
+                json.WriteRegion(Names.Region, place);
             }
 
             json.WriteEndObject();
@@ -74,28 +74,28 @@ public static class JsonReport
     private static void WriteFinding(Utf8JsonWriter json, Finding finding)
     {
         json.WriteStartObject();
-        json.WriteString("rule", finding.Rule.Id);
-        json.WriteString("name", finding.Rule.Name);
-        json.WriteString("family", ReportWords.Of(finding.Rule.Family));
-        json.WriteString("level", ReportWords.Of(finding.Level));
-        json.WriteString("answer", ReportWords.Of(finding.Answer));
-        json.WriteString("subject", JsonOutput.WellFormed(finding.Subject));
-        json.WriteString("file", JsonOutput.WellFormed(finding.Place.File.Path));
-        json.WriteRegion("region", finding.Place);
-        json.WriteGiven("path", finding.Path);
-        json.WriteString("message", JsonOutput.WellFormed(finding.Message));
-        json.WriteGiven("advice", finding.Advice);
-        json.WriteGiven("caution", finding.Caution);
+        json.WriteString(Names.Rule, finding.Rule.Id);
+        json.WriteString(Names.Name, finding.Rule.Name);
+        json.WriteString(Names.Family, ReportWords.Of(finding.Rule.Family));
+        json.WriteString(Names.Level, ReportWords.Of(finding.Level));
+        json.WriteString(Names.Answer, ReportWords.Of(finding.Answer));
+        json.WriteString(Names.Subject, JsonOutput.WellFormed(finding.Subject));
+        json.WriteString(Names.File, JsonOutput.WellFormed(finding.Place.File.Path));
+        json.WriteRegion(Names.Region, finding.Place);
+        json.WriteGiven(Names.Path, finding.Path);
+        json.WriteString(Names.Message, JsonOutput.WellFormed(finding.Message));
+        json.WriteGiven(Names.Advice, finding.Advice);
+        json.WriteGiven(Names.Caution, finding.Caution);
         WriteEvidence(json, finding.Evidence);
         if (finding.Related.Count > 0)
         {
-            json.WriteStartArray("related");
+            json.WriteStartArray(Names.Related);
             foreach (var related in finding.Related)
             {
                 json.WriteStartObject();
-                json.WriteString("file", JsonOutput.WellFormed(related.Place.File.Path));
-                json.WriteRegion("region", related.Place);
-                json.WriteString("message", JsonOutput.WellFormed(related.Message));
+                json.WriteString(Names.File, JsonOutput.WellFormed(related.Place.File.Path));
+                json.WriteRegion(Names.Region, related.Place);
+                json.WriteString(Names.Message, JsonOutput.WellFormed(related.Message));
                 json.WriteEndObject();
             }
 
@@ -105,33 +105,33 @@ public static class JsonReport
         if (finding.Corrections.Count > 0) WriteCorrections(json, finding);
         if (finding.Suppression is { } suppression)
         {
-            json.WriteStartObject("accepted");
-            json.WriteString("because", JsonOutput.WellFormed(suppression.Justification));
-            if (suppression.Until is { } until) json.WriteString("until", until.ToString());
-            json.WriteRegion("region", suppression.Place);
+            json.WriteStartObject(Names.Accepted);
+            json.WriteString(Names.Because, JsonOutput.WellFormed(suppression.Justification));
+            if (suppression.Until is { } until) json.WriteString(Names.Until, until.ToString());
+            json.WriteRegion(Names.Region, suppression.Place);
             json.WriteEndObject();
         }
 
-        json.WriteString("fingerprint", finding.Fingerprint);
+        json.WriteString(Names.Fingerprint, finding.Fingerprint);
         if (finding.Folded.Count > 0) WriteFindings(json, "follows", finding.Folded);
         json.WriteEndObject();
     }
 
     private static void WriteCorrections(Utf8JsonWriter json, Finding finding)
     {
-        json.WriteStartArray("corrections");
+        json.WriteStartArray(Names.Corrections);
         foreach (var correction in finding.Corrections)
         {
             json.WriteStartObject();
-            json.WriteString("grade", ReportWords.Of(correction.Grade));
-            json.WriteString("description", JsonOutput.WellFormed(correction.Description));
-            json.WriteStartArray("edits");
+            json.WriteString(Names.Grade, ReportWords.Of(correction.Grade));
+            json.WriteString(Names.Description, JsonOutput.WellFormed(correction.Description));
+            json.WriteStartArray(Names.Edits);
             foreach (var edit in correction.Edits)
             {
                 json.WriteStartObject();
-                json.WriteString("file", JsonOutput.WellFormed(edit.Place.File.Path));
-                json.WriteRegion("region", edit.Place);
-                json.WriteString("newText", JsonOutput.WellFormed(edit.NewText));
+                json.WriteString(Names.File, JsonOutput.WellFormed(edit.Place.File.Path));
+                json.WriteRegion(Names.Region, edit.Place);
+                json.WriteString(Names.NewText, JsonOutput.WellFormed(edit.NewText));
                 json.WriteEndObject();
             }
 
@@ -140,5 +140,39 @@ public static class JsonReport
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>Names of properties, encoded once: a book has thousands of findings.</summary>
+    private static class Names
+    {
+        public static readonly JsonEncodedText Accepted = JsonEncodedText.Encode("accepted");
+        public static readonly JsonEncodedText Advice = JsonEncodedText.Encode("advice");
+        public static readonly JsonEncodedText Answer = JsonEncodedText.Encode("answer");
+        public static readonly JsonEncodedText Because = JsonEncodedText.Encode("because");
+        public static readonly JsonEncodedText Caution = JsonEncodedText.Encode("caution");
+        public static readonly JsonEncodedText Corrections = JsonEncodedText.Encode("corrections");
+        public static readonly JsonEncodedText Description = JsonEncodedText.Encode("description");
+        public static readonly JsonEncodedText Edits = JsonEncodedText.Encode("edits");
+        public static readonly JsonEncodedText Evidence = JsonEncodedText.Encode("evidence");
+        public static readonly JsonEncodedText Family = JsonEncodedText.Encode("family");
+        public static readonly JsonEncodedText File = JsonEncodedText.Encode("file");
+        public static readonly JsonEncodedText Fingerprint = JsonEncodedText.Encode("fingerprint");
+        public static readonly JsonEncodedText Grade = JsonEncodedText.Encode("grade");
+        public static readonly JsonEncodedText High = JsonEncodedText.Encode("high");
+        public static readonly JsonEncodedText Level = JsonEncodedText.Encode("level");
+        public static readonly JsonEncodedText Low = JsonEncodedText.Encode("low");
+        public static readonly JsonEncodedText Message = JsonEncodedText.Encode("message");
+        public static readonly JsonEncodedText Name = JsonEncodedText.Encode("name");
+        public static readonly JsonEncodedText NewText = JsonEncodedText.Encode("newText");
+        public static readonly JsonEncodedText Path = JsonEncodedText.Encode("path");
+        public static readonly JsonEncodedText Region = JsonEncodedText.Encode("region");
+        public static readonly JsonEncodedText Related = JsonEncodedText.Encode("related");
+        public static readonly JsonEncodedText Rule = JsonEncodedText.Encode("rule");
+        public static readonly JsonEncodedText Source = JsonEncodedText.Encode("source");
+        public static readonly JsonEncodedText Subject = JsonEncodedText.Encode("subject");
+        public static readonly JsonEncodedText Text = JsonEncodedText.Encode("text");
+        public static readonly JsonEncodedText Unit = JsonEncodedText.Encode("unit");
+        public static readonly JsonEncodedText Until = JsonEncodedText.Encode("until");
+        public static readonly JsonEncodedText Value = JsonEncodedText.Encode("value");
     }
 }

@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
@@ -18,14 +19,7 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
         if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style || drink.Method.Count == 0) return;
         if (!Builds.Contradicts(context.Profile.Technique, style)) return;
         string verb = Builds.Verb(context.Profile.Technique)!;
-        Style? other = null;
-        foreach (var candidate in StyleTable.All)
-        {
-            if (!Fits(context, candidate)) continue;
-            other = candidate;
-            break;
-        }
-
+        var other = Fitting(context);
         var step = context.Profile.TechniqueStep;
         context.Report(new Finding(Rule)
         {
@@ -42,13 +36,25 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
         });
     }
 
-    private static bool Fits(RecipeContext context, Style style)
+    private static readonly Fact[] Compared = [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.MixVolume];
+
+    /// <summary>The first style of the table whose technique, parts and numbers are those of the drink.</summary>
+    private static Style? Fitting(RecipeContext context)
     {
-        if (Builds.Contradicts(context.Profile.Technique, style)) return false;
-        bool topped = Builds.First(context.Profile, Substances.IsSparkling) is not null;
-        string egg = Builds.First(context.Profile, Substances.IsEggWhite) is not null ? "white" : Builds.First(context.Profile, Substances.IsYolkyEgg) is not null ? "whole" : "none";
-        if (style.IsTopped != topped || style.Egg != egg || style.HasDairy != (Builds.First(context.Profile, Substances.IsDairy) is not null)) return false;
-        foreach (var fact in new[] { Profile.Fact.Abv, Profile.Fact.Sugar, Profile.Fact.Acid, Profile.Fact.MixVolume })
+        var profile = context.Profile;
+        bool topped = Builds.First(profile, Substances.IsSparkling) is not null, dairy = Builds.First(profile, Substances.IsDairy) is not null;
+        string egg = Builds.First(profile, Substances.IsEggWhite) is not null ? "white" : Builds.First(profile, Substances.IsYolkyEgg) is not null ? "whole" : "none";
+        foreach (var style in StyleTable.All)
+        {
+            if (style.IsTopped == topped && style.Egg == egg && style.HasDairy == dairy && !Builds.Contradicts(profile.Technique, style) && Lies(context, style)) return style;
+        }
+
+        return null;
+    }
+
+    private static bool Lies(RecipeContext context, Style style)
+    {
+        foreach (var fact in Compared)
         {
             var value = context.Fact(fact);
             if (!value.IsKnown || style.Seen(fact) is not { } band || value.Value < band.Low || value.Value > band.High) return false;

@@ -16,17 +16,32 @@ internal sealed class SameThingTwice : BookRule
     /// <inheritdoc/>
     public override void Check(BookContext context)
     {
-        Dictionary<string, List<Prep>>? groups = null;
+        // Few preparations share family, items and number of steps with another; only those are looked at closely.
+        var crowds = new Dictionary<long, List<Prep>>();
         foreach (var prep in context.Book.Preps)
         {
             if (prep.Ingredients.Count == 0) continue;
+            long key = Formula.RoughKeyOf(prep);
+            if (!crowds.TryGetValue(key, out var crowd)) crowds.Add(key, crowd = []);
+            crowd.Add(prep);
+        }
+
+        foreach (var crowd in crowds.Values)
+        {
+            if (crowd.Count > 1) Compare(context, crowd);
+        }
+    }
+
+    private static void Compare(BookContext context, List<Prep> crowd)
+    {
+        var groups = new Dictionary<string, List<Prep>>(StringComparer.Ordinal);
+        foreach (var prep in crowd)
+        {
             string key = Formula.KeyOf(prep);
-            groups ??= new Dictionary<string, List<Prep>>(StringComparer.Ordinal);
             if (!groups.TryGetValue(key, out var group)) groups.Add(key, group = []);
             group.Add(prep);
         }
 
-        if (groups is null) return;
         foreach (var group in groups.Values)
         {
             for (int i = 1; i < group.Count; i++)
@@ -80,6 +95,20 @@ internal sealed class SameThingTwice : BookRule
 /// <summary>Compares the formulas of recipes.</summary>
 internal static class Formula
 {
+    /// <summary>A number that recipes of one key share; another recipe may have it too.</summary>
+    public static long RoughKeyOf(Prep prep)
+    {
+        long key = StringComparer.Ordinal.GetHashCode(prep.Family.Or("")) + prep.Method.Count;
+        foreach (var line in prep.Ingredients)
+        {
+            // A sum, since the order of the lines says nothing.
+            long item = StringComparer.Ordinal.GetHashCode(line.Item.Or("?")) * 0x1E37_79B9_7F4A_7C15L;
+            key += item ^ (item >> 29);
+        }
+
+        return key;
+    }
+
     /// <summary>Family, items and steps, so that only recipes alike in them are compared.</summary>
     public static string KeyOf(Prep prep)
     {
