@@ -228,12 +228,28 @@ internal sealed class BookFolder
             if (length > LargestFile) return new SourceFile(path, TooLarge.Value);
 
             // Pipes and devices have no length: opening one could wait for ever.
-            return new SourceFile(path, length == 0 ? ReadOnlyMemory<byte>.Empty : File.ReadAllBytes(file.FullName));
+            return new SourceFile(path, length == 0 ? ReadOnlyMemory<byte>.Empty : ReadBytes(file.FullName, (int)length));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new UsageException($"{path} cannot be read: {(e is UnauthorizedAccessException ? "the right to read it is missing" : e.Message)}", e);
         }
+    }
+
+    /// <summary>Reads a file, also while an editor has it open for writing.</summary>
+    private static ReadOnlyMemory<byte> ReadBytes(string path, int length)
+    {
+        using var handle = File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        byte[] bytes = new byte[length];
+        int read = 0;
+        while (read < length)
+        {
+            int more = RandomAccess.Read(handle, bytes.AsSpan(read), read);
+            if (more == 0) break;
+            read += more;
+        }
+
+        return bytes.AsMemory(0, read);
     }
 
     private static string Relative(string from, string to)

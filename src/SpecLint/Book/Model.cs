@@ -27,11 +27,19 @@ public enum FileKind
 /// <summary>A file of the book, bound: what it says, each part with its place.</summary>
 public abstract class BookFile
 {
+    private JsonTree? tree;
+
     /// <summary>The text.</summary>
     public required SourceFile Source { get; init; }
 
-    /// <summary>The positioned tree of the text; <see langword="null"/> where the text is no JSON object.</summary>
-    public JsonTree? Tree { get; init; }
+    /// <summary>
+    /// The positioned tree of the text; <see langword="null"/> where the text is no JSON object. Few files are asked for theirs
+    /// once they are bound, so that it is read anew then and not kept for all.
+    /// </summary>
+    public JsonTree? Tree => !HoldsObject ? null : tree ??= JsonTree.Parse(Source, new List<ReadingProblem>());
+
+    /// <summary>Whether the text is a JSON object, or the start of one.</summary>
+    internal bool HoldsObject { get; init; }
 
     /// <summary>The id: the file name without its ending.</summary>
     public required string Id { get; init; }

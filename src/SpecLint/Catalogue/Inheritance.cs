@@ -24,7 +24,7 @@ internal static class Inheritance
         if (chain.Count == 1) return own;
         var values = new Dictionary<string, SourcedValue>(StringComparer.Ordinal);
         var open = new Dictionary<string, string>(StringComparer.Ordinal);
-        var flat = new Ingredient { Source = own.Source, Tree = own.Tree, Id = own.Id, Problems = own.Problems };
+        var flat = new Ingredient { Source = own.Source, HoldsObject = own.HoldsObject, Id = own.Id, Problems = own.Problems };
         for (int i = chain.Count - 1; i >= 0; i--)
         {
             var entry = chain[i];

@@ -14,6 +14,7 @@ internal static class Acceptances
     {
         uses = [];
         var accepted = new List<Finding>();
+        Dictionary<Reading.SourceFile, List<Finding>>? byFile = null;
         foreach (var file in book.Files)
         {
             foreach (var acceptance in file.Accept)
@@ -21,10 +22,10 @@ internal static class Acceptances
                 int covered = 0;
                 if (Holds(acceptance, book, findRule))
                 {
-                    for (int i = 0; i < findings.Count; i++)
+                    byFile ??= ByFile(findings);
+                    foreach (var finding in byFile.TryGetValue(file.Source, out var ofFile) ? ofFile : [])
                     {
-                        var finding = findings[i];
-                        if (finding.Suppression is not null || finding.Rule.Id != acceptance.Rule.Value || finding.Place.File != file.Source) continue;
+                        if (finding.Suppression is not null || finding.Rule.Id != acceptance.Rule.Value) continue;
                         finding.Suppression = new Suppression(
                             acceptance.Because.Value,
                             acceptance.Until.IsGiven ? acceptance.Until.Value : null,
@@ -37,9 +38,22 @@ internal static class Acceptances
             }
         }
 
+        if (byFile is null) return accepted;
         accepted.AddRange(findings.Where(f => f.Suppression is not null));
         findings.RemoveAll(f => f.Suppression is not null);
         return accepted;
+    }
+
+    private static Dictionary<Reading.SourceFile, List<Finding>> ByFile(List<Finding> findings)
+    {
+        var byFile = new Dictionary<Reading.SourceFile, List<Finding>>();
+        foreach (var finding in findings)
+        {
+            if (!byFile.TryGetValue(finding.Place.File, out var list)) byFile.Add(finding.Place.File, list = []);
+            list.Add(finding);
+        }
+
+        return byFile;
     }
 
     private static bool Holds(Acceptance acceptance, LinkedBook book, Func<string, RuleInfo?> findRule)

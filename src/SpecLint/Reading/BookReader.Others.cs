@@ -23,7 +23,7 @@ public static partial class BookReader
 
     private static Ingredient BindIngredient(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
-        var ingredient = new Ingredient { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        var ingredient = new Ingredient { Source = file, HoldsObject = true, Id = id, Problems = problems };
         Span<int> slots = stackalloc int[IngredientShape.Shape.All.Length];
         binder.Open(binder.Tree.Root, IngredientShape.Shape, slots);
         Check(binder, slots, IngredientShape.Schema);
@@ -158,7 +158,7 @@ public static partial class BookReader
 
     private static Menu BindMenu(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
-        var menu = new Menu { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        var menu = new Menu { Source = file, HoldsObject = true, Id = id, Problems = problems };
         Span<int> slots = stackalloc int[MenuShape.Shape.All.Length];
         binder.Open(binder.Tree.Root, MenuShape.Shape, slots);
         Check(binder, slots, MenuShape.Schema);
@@ -197,7 +197,7 @@ public static partial class BookReader
 
     private static Stock BindStock(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
-        var stock = new Stock { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        var stock = new Stock { Source = file, HoldsObject = true, Id = id, Problems = problems };
         Span<int> slots = stackalloc int[StockShape.Shape.All.Length];
         binder.Open(binder.Tree.Root, StockShape.Shape, slots);
         Check(binder, slots, StockShape.Schema);
@@ -260,7 +260,7 @@ public static partial class BookReader
 
     private static Bar BindBar(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
-        var bar = new Bar { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        var bar = new Bar { Source = file, HoldsObject = true, Id = id, Problems = problems };
         Span<int> slots = stackalloc int[BarShape.Shape.All.Length];
         binder.Open(binder.Tree.Root, BarShape.Shape, slots);
         Check(binder, slots, BarShape.Schema);

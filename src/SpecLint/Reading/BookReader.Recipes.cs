@@ -7,7 +7,7 @@ public static partial class BookReader
 {
     private static Drink BindDrink(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
-        var drink = new Drink { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        var drink = new Drink { Source = file, HoldsObject = true, Id = id, Problems = problems };
         Span<int> slots = stackalloc int[DrinkShape.Shape.All.Length];
         binder.Open(binder.Tree.Root, DrinkShape.Shape, slots);
         Check(binder, slots, DrinkShape.Schema);
@@ -37,7 +37,7 @@ public static partial class BookReader
 
     private static Prep BindPrep(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
-        var prep = new Prep { Source = file, Tree = binder.Tree, Id = id, Problems = problems };
+        var prep = new Prep { Source = file, HoldsObject = true, Id = id, Problems = problems };
         Span<int> slots = stackalloc int[PrepShape.Shape.All.Length];
         binder.Open(binder.Tree.Root, PrepShape.Shape, slots);
         Check(binder, slots, PrepShape.Schema);

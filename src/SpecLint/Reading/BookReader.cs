@@ -14,7 +14,14 @@ public static partial class BookReader
         var problems = new List<ReadingProblem>(0);
         string id = FileKinds.IdOf(file.Path);
         if (!FileKinds.IsId(id)) problems.Add(BadId(file, kind, id));
-        var tree = JsonTree.Parse(file, problems);
+        var tree = JsonTreeReader.Lend(file, problems);
+        var bound = Bind(file, kind, id, tree, measures, problems);
+        JsonTreeReader.TakeBack(tree);
+        return bound;
+    }
+
+    private static BookFile Bind(SourceFile file, FileKind kind, string id, JsonTree tree, Measures measures, List<ReadingProblem> problems)
+    {
         if (tree.Root.Kind != JsonKind.Object)
         {
             if (tree.Root.Exists)

@@ -44,10 +44,16 @@ public sealed class JsonTree
     /// <summary>The number of problems of one text that are reported.</summary>
     public const int MostProblems = 100;
 
-    internal JsonTree(SourceFile source, NodeData[] nodes, bool isWhole, IReadOnlyList<TextSpan> comments)
+    /// <param name="source">The text.</param>
+    /// <param name="nodes">Its values; there may be room behind them.</param>
+    /// <param name="count">Number of values.</param>
+    /// <param name="isWhole">Whether the text was read to its end.</param>
+    /// <param name="comments">Places of the comments.</param>
+    internal JsonTree(SourceFile source, NodeData[] nodes, int count, bool isWhole, IReadOnlyList<TextSpan> comments)
     {
         Source = source;
         Nodes = nodes;
+        Count = count;
         IsWhole = isWhole;
         Comments = comments;
     }
@@ -62,10 +68,10 @@ public sealed class JsonTree
     public IReadOnlyList<TextSpan> Comments { get; }
 
     /// <summary>The number of values.</summary>
-    public int Count => Nodes.Length;
+    public int Count { get; }
 
     /// <summary>The outermost value; of kind <see cref="JsonKind.None"/> where there is none.</summary>
-    public JsonNode Root => Nodes.Length == 0 ? default : new JsonNode(this, 0);
+    public JsonNode Root => Count == 0 ? default : new JsonNode(this, 0);
 
     internal NodeData[] Nodes { get; }
 
@@ -84,7 +90,7 @@ public sealed class JsonTree
     /// <param name="offset">Byte offset from the start of the file.</param>
     public JsonNode Find(int offset)
     {
-        if (Nodes.Length == 0 || offset < Nodes[0].Start || offset > Nodes[0].End) return default;
+        if (Count == 0 || offset < Nodes[0].Start || offset > Nodes[0].End) return default;
         int at = 0;
         while (true)
         {

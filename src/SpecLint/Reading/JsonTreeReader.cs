@@ -17,7 +17,23 @@ internal static class JsonTreeReader
     [ThreadStatic]
     private static (int[] Open, int[] Last) ways;
 
+    /// <summary>Reads a text into a tree that can be kept.</summary>
     public static JsonTree Read(SourceFile source, ICollection<ReadingProblem> problems)
+    {
+        var lent = Lend(source, problems);
+        var nodes = lent.Nodes.AsSpan(0, lent.Count).ToArray();
+        TakeBack(lent);
+        return new JsonTree(source, nodes, nodes.Length, lent.IsWhole, lent.Comments);
+    }
+
+    /// <summary>Hands back the values of a tree that was lent, on the thread that asked for it; nobody may look at it from then on.</summary>
+    public static void TakeBack(JsonTree lent)
+    {
+        if (lent.Nodes.Length is > 0 and <= 1 << 16) buffer = lent.Nodes;
+    }
+
+    /// <summary>Reads a text into a tree whose values stand in a buffer of this thread, until <see cref="TakeBack"/>.</summary>
+    public static JsonTree Lend(SourceFile source, ICollection<ReadingProblem> problems)
     {
         var text = source.Utf8.Span;
         if (text.Length > JsonTree.LargestFile)
@@ -35,26 +51,19 @@ internal static class JsonTreeReader
         if (!LooksLikeText(text, start, problems)) return Nothing(source);
         ReportInvalidBytes(text, problems);
 
-        var read = new Reading(source, start, problems, buffer ??= new JsonTree.NodeData[512], nameKeys ??= new int[512]);
+        // While it is lent the buffer is nobody else's: reading one text may lead to reading another.
+        var read = new Reading(source, start, problems, buffer ?? new JsonTree.NodeData[512], nameKeys ??= new int[512]);
+        buffer = null;
         bool whole = read.Run();
-        buffer = read.Nodes;
-        nameKeys = read.Keys;
-        var nodes = new JsonTree.NodeData[read.Count];
-        Array.Copy(read.Nodes, nodes, read.Count);
-        var tree = new JsonTree(source, nodes, whole, read.Comments is null ? [] : read.Comments);
+        nameKeys = read.Keys.Length > 1 << 16 ? null : read.Keys;
+        var tree = new JsonTree(source, read.Nodes, read.Count, whole, read.Comments is null ? [] : read.Comments);
         // Paths are worked out on the whole tree: while it grows, each would need a copy.
         foreach (var (problem, node) in read.Found ?? [])
             problems.Add(node < 0 ? problem : problem with { Path = JsonPath.Of(tree[node]) });
-        if (buffer.Length > 1 << 16)
-        {
-            buffer = null;
-            nameKeys = null;
-        }
-
         return tree;
     }
 
-    private static JsonTree Nothing(SourceFile source) => new(source, [], isWhole: false, []);
+    private static JsonTree Nothing(SourceFile source) => new(source, [], 0, isWhole: false, []);
 
     private static bool LooksLikeText(ReadOnlySpan<byte> text, int start, ICollection<ReadingProblem> problems)
     {

@@ -32,6 +32,12 @@ internal static class JsonOutput
         return text == "-0" ? "0" : text;
     }
 
+    /// <summary>Hands what is written so far to the stream, once it is much: a writer keeps all of it until it is told.</summary>
+    public static void PassOn(this Utf8JsonWriter json)
+    {
+        if (json.BytesPending > 1 << 15) json.Flush();
+    }
+
     /// <summary>Writes a number; nothing where it is not finite.</summary>
     public static void WriteFinite(this Utf8JsonWriter json, string name, double value)
     {

@@ -67,7 +67,12 @@ public static class JsonReport
     private static void WriteFindings(Utf8JsonWriter json, string name, IReadOnlyList<Finding> findings)
     {
         json.WriteStartArray(name);
-        foreach (var finding in findings) WriteFinding(json, finding);
+        foreach (var finding in findings)
+        {
+            WriteFinding(json, finding);
+            json.PassOn();
+        }
+
         json.WriteEndArray();
     }
 

@@ -32,6 +32,8 @@ public static class ProfileReport
                 case Recipe recipe: WriteRecipe(json, recipe, profiles); break;
                 case Ingredient ingredient: WriteIngredient(json, item.Id, Inherit(ingredient, item, profiles)); break;
             }
+
+            json.PassOn();
         }
 
         if (!single) json.WriteEndArray();

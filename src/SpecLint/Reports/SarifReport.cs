@@ -98,7 +98,12 @@ public static class SarifReport
         json.WriteEndObject();
         json.WriteString("columnKind", "utf16CodeUnits");
         json.WriteStartArray("results");
-        foreach (var finding in results) WriteResult(json, finding, content, options, indexById);
+        foreach (var finding in results)
+        {
+            WriteResult(json, finding, content, options, indexById);
+            json.PassOn();
+        }
+
         if (options is { Baseline: not null, ForCodeScanning: false })
         {
             foreach (var entry in options.Baseline.Absent) WriteAbsent(json, entry, options, indexById);
