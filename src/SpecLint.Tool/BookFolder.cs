@@ -101,6 +101,7 @@ internal sealed class BookFolder
         {
             var bar = ReadBar(root!);
             var found = Find(folder, bar, others);
+            host.Expect(found.Count);
             var includes = Choose(host, paths, root!, found);
             var files = Read(root!, found, threads);
             others.Sort(StringComparer.Ordinal);
@@ -228,7 +229,7 @@ internal sealed class BookFolder
             if (length > LargestFile) return new SourceFile(path, TooLarge.Value);
 
             // Pipes and devices have no length: opening one could wait for ever.
-            return new SourceFile(path, length == 0 ? ReadOnlyMemory<byte>.Empty : ReadBytes(file.FullName, (int)length));
+            return new SourceFile(path, length == 0 ? ReadOnlyMemory<byte>.Empty : ReadBytes(file.FullName));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -237,9 +238,13 @@ internal sealed class BookFolder
     }
 
     /// <summary>Reads a file, also while an editor has it open for writing.</summary>
-    private static ReadOnlyMemory<byte> ReadBytes(string path, int length)
+    private static ReadOnlyMemory<byte> ReadBytes(string path)
     {
         using var handle = File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+
+        // Of a link this is the length of what it leads to.
+        long length = RandomAccess.GetLength(handle);
+        if (length > LargestFile) return TooLarge.Value;
         byte[] bytes = new byte[length];
         int read = 0;
         while (read < length)

@@ -1,3 +1,4 @@
+using System.Runtime;
 using System.Text;
 using SpecLint.Reading;
 
@@ -32,6 +33,9 @@ internal sealed class Host
     /// <summary>Whether standard error is a terminal.</summary>
     public bool ErrorIsTerminal { get; init; }
 
+    /// <summary>Told how many files a run is about to read, before it reads them.</summary>
+    public Action<int> Expect { get; init; } = static _ => { };
+
     /// <summary>The world of this process.</summary>
     public static Host OfProcess() => new()
     {
@@ -47,7 +51,26 @@ internal sealed class Host
         Variable = Environment.GetEnvironmentVariable,
         OutputIsTerminal = !Console.IsOutputRedirected,
         ErrorIsTerminal = !Console.IsErrorRedirected,
+        Expect = PutOffCollections,
     };
+
+    /// <summary>
+    /// A run keeps nearly all it makes until it ends, so that looking for garbage in between finds little and costs a tenth
+    /// of the time. Collections are put off until what so many files need, 200 MB at most, has been taken.
+    /// </summary>
+    private static void PutOffCollections(int files)
+    {
+        const int fewFiles = 200, bytesPerFile = 20_000, mostBytes = 200_000_000;
+        if (files < fewFiles || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
+        try
+        {
+            GC.TryStartNoGCRegion(Math.Min((long)files * bytesPerFile, mostBytes));
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            // More than this runtime can put off: it collects as it sees fit.
+        }
+    }
 
     /// <summary>A full path, seen from the current folder.</summary>
     public string FullPath(string path) => Path.GetFullPath(path, CurrentDirectory);

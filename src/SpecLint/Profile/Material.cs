@@ -90,6 +90,9 @@ internal sealed class UncertainInput(string name, double[] perGram, double up, d
         return mask;
     }
 
+    /// <summary>The same input with other changes: what became of it in a mix.</summary>
+    public UncertainInput With(double[] changes) => new(Name, changes, Up, Down) { Root = Root };
+
     /// <summary>Standard uncertainty upward, in units of the input.</summary>
     public double Up { get; } = up;
 

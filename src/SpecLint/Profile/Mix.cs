@@ -2,15 +2,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Profile;
 
-/// <summary>An uncertain input of a mix: the change of the masses, g, for one unit of it is <paramref name="Vector"/> times <paramref name="Scale"/>.</summary>
-/// <param name="Input">The input.</param>
-/// <param name="Vector">Shared with the material it came from: never written to.</param>
+/// <summary>An uncertain input of a mix.</summary>
+/// <param name="Input">The input, as the material has it.</param>
 /// <param name="Scale">Grams of that material.</param>
-/// <param name="Touches">Which components it changes, as <see cref="UncertainInput.MaskOf"/> gives them.</param>
-internal readonly record struct Variation(UncertainInput Input, double[] Vector, double Scale, ulong Touches)
+internal readonly record struct Variation(UncertainInput Input, double Scale)
 {
     /// <summary>Change of the mass of a component, g, for one unit of the input.</summary>
-    public double Change(int component) => Vector[component] * Scale;
+    public double Change(int component) => Input.PerGram[component] * Scale;
 }
 
 /// <summary>A composition in grams with its uncertain inputs: what a drink or preparation comes to before facts are read off it.</summary>
@@ -97,11 +95,11 @@ internal sealed class Mix
         OwnInputs(inputCount);
         for (int i = 0; i < inputCount; i++)
         {
-            var input = inputs[i];
+            var input = inputs[i].Input;
             if ((input.Touches & (1UL << c)) == 0) continue;
-            var vector = (double[])input.Vector.Clone();
-            vector[c] *= share;
-            inputs[i] = input with { Vector = vector, Touches = share == 0 ? input.Touches & ~(1UL << c) : input.Touches };
+            var perGram = (double[])input.PerGram.Clone();
+            perGram[c] *= share;
+            inputs[i] = inputs[i] with { Input = input.With(perGram) };
         }
     }
 
@@ -142,7 +140,7 @@ internal sealed class Mix
             var vector = new double[Components.Count];
             for (int c = 0; c < vector.Length; c++) vector[c] = (variation.Change(c) - (perGram[c] * sum)) / total;
             var input = variation.Input;
-            scaled[i] = new UncertainInput(input.Name, vector, input.Up, input.Down) { Root = input.Root };
+            scaled[i] = input.With(vector);
         }
 
         return new Material(id, perGram, scaled, density, state)
@@ -177,7 +175,7 @@ internal sealed class Mix
             OwnInputs(inputCount);
             var vector = new double[Components.Count];
             for (int c = 0; c < vector.Length; c++) vector[c] = known.Change(c) + (input.PerGram[c] * mass);
-            inputs[i] = new Variation(known.Input, vector, 1, known.Touches | input.Touches);
+            inputs[i] = new Variation(known.Input.With(vector), 1);
             return;
         }
 
@@ -197,6 +195,6 @@ internal sealed class Mix
     private void Append(UncertainInput input, double mass)
     {
         OwnInputs(inputCount + 1);
-        inputs[inputCount++] = new Variation(input, input.PerGram, mass, input.Touches);
+        inputs[inputCount++] = new Variation(input, mass);
     }
 }

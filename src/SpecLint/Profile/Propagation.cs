@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SpecLint.Science;
 
 namespace SpecLint.Profile;
@@ -31,6 +32,7 @@ internal static class Propagation
     /// <param name="values">Receives the results.</param>
     /// <param name="low">Receives the low ends, at most the results.</param>
     /// <param name="high">Receives the high ends, at least the results.</param>
+    [SkipLocalsInit]
     public static void Run(Mix mix, Evaluator evaluate, Span<double> values, Span<double> low, Span<double> high)
     {
         int n = values.Length;
@@ -40,7 +42,7 @@ internal static class Propagation
         double step = Math.Max(mix.Total, 1e-9) * RelativeStep;
         var inputs = mix.Inputs;
         ulong varying = 0;
-        foreach (ref readonly var input in inputs) varying |= input.Touches;
+        foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
 
         // Slopes of all results by one component stand together.
         Span<double> gradient = stackalloc double[Components.Count * MostResults];
@@ -63,17 +65,17 @@ internal static class Propagation
         foreach (ref readonly var variation in inputs)
         {
             slope.Clear();
-            ulong touched = variation.Touches;
+            ulong touched = variation.Input.Touches;
             for (int c = 0; touched != 0; c++, touched >>= 1)
             {
                 if ((touched & 1) == 0) continue;
                 double change = variation.Change(c);
                 var slopes = gradient.Slice(c * MostResults, n);
-                for (int r = 0; r < slope.Length; r++) slope[r] += slopes[r] * change;
+                for (int r = 0; r < slope.Length && r < slopes.Length; r++) slope[r] += slopes[r] * change;
             }
 
             double up = variation.Input.Up, down = variation.Input.Down;
-            for (int r = 0; r < slope.Length; r++) moments[r].Add(slope[r], up, down);
+            for (int r = 0; r < slope.Length && r < moments.Length; r++) moments[r].Add(slope[r], up, down);
         }
 
         for (int r = 0; r < n; r++)

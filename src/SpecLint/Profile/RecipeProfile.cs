@@ -336,7 +336,7 @@ public sealed class RecipeProfile
         {
             var change = (double[])material.Inputs[i].PerGram.Clone();
             for (int c = 0; c < change.Length; c++) change[c] = juice[c] > 0 ? change[c] / mass : 0;
-            inputs[i] = new UncertainInput(material.Inputs[i].Name, change, material.Inputs[i].Up, material.Inputs[i].Down) { Root = material.Inputs[i].Root };
+            inputs[i] = material.Inputs[i].With(change);
         }
 
         var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid);

@@ -23,14 +23,19 @@ internal sealed class ReadingAgainstRecipe : PrepRule
     {
         if (prep.Measured is not { } measured) return;
         var profile = context.Profile;
-        if (measured.Ph.IsGiven) Hold(context, "pH", "measured.ph", measured.Ph, profile.Get(Fact.Ph), profile.ComputedPhWithStrayIons(), Fact.Ph);
+
+        // The wider range costs two more computations: it is asked for only where the plain one is not met.
+        if (measured.Ph.IsGiven && Differ(profile.Get(Fact.Ph), profile.ComputedPh())) Hold(context, "pH", "measured.ph", measured.Ph, profile.Get(Fact.Ph), profile.ComputedPhWithStrayIons(), Fact.Ph);
         if (measured.Brix.IsGiven) Hold(context, "°Brix", "measured.brix", measured.Brix, profile.Get(Fact.Brix), profile.ComputedBrix(), Fact.Brix);
         if (measured.Abv.IsGiven) Hold(context, "strength", "measured.abv", measured.Abv, profile.Get(Fact.Abv), profile.ComputedAbv(), Fact.Abv);
     }
 
+    private static bool Differ(FactValue measured, FactValue computed) =>
+        computed.IsKnown && measured.IsKnown && (measured.Low > computed.High || computed.Low > measured.High);
+
     private static void Hold(RecipeContext context, string name, string path, Given<Quantity> given, FactValue measured, FactValue computed, Fact fact)
     {
-        if (!computed.IsKnown || !measured.IsKnown || (measured.Low <= computed.High && computed.Low <= measured.High)) return;
+        if (!Differ(measured, computed)) return;
         string read = fact == Fact.Ph ? Say.Ph(measured) : Say.Fact(fact, measured), worked = fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed);
         context.Report(new Finding(Rule)
         {
