@@ -7,6 +7,11 @@ namespace SpecLint.Science;
 /// </summary>
 internal readonly struct SpecificVolumes
 {
+    // Fitted to densities at 20 °C of the CRC Handbook, 102nd ed. 2021, Concentrative Properties of Aqueous Solutions;
+    // largest deviation of the density, g/mL: glucose 0.0002, fructose 0.0001, maltose 0.0008, lactose 0.0003, glycerol 0.0002,
+    // mannitol (for sugar alcohols) 0.0003, citric 0.0001, lactic 0.0008, acetic 0.005, phosphoric 0.0004, salt 0.0001.
+    private static readonly Curve[] Curves = MakeCurves();
+
     private readonly double w;
     private readonly double t;
 
@@ -27,52 +32,95 @@ internal readonly struct SpecificVolumes
         shift = t == 20 ? 0 : SugarWater.ApparentVolume(0.1, t) - SugarWater.ApparentVolume(0.1, 20);
     }
 
-    // Fitted to densities at 20 °C of the CRC Handbook, 102nd ed. 2021, Concentrative Properties of Aqueous Solutions;
-    // largest deviation of the density, g/mL: glucose 0.0002, fructose 0.0001, maltose 0.0008, lactose 0.0003, glycerol 0.0002,
-    // mannitol (for sugar alcohols) 0.0003, citric 0.0001, lactic 0.0008, acetic 0.005, phosphoric 0.0004, salt 0.0001.
+    /// <summary>Apparent specific volume of a component, mL/g.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is no solute: water or ethanol.</exception>
     public double Of(Component component)
     {
-        return component switch
+        ref readonly var curve = ref Curves[(int)component];
+        return curve.Kind switch
         {
-            Component.Sucrose or Component.Dextrin or Component.OtherDissolved => sucrose,
-            Component.Glucose => Curve(0.61839, 0.02851, 0, 0.58),
-            Component.Fructose => Curve(0.60941, 0.03042, 0, 0.48),
-            Component.Maltose => Curve(0.62034, -0.01597, 0.04797, 0.60),
-            Component.Lactose => Curve(0.60258, 0.05624, 0, 0.16),
-            Component.Glycerol => Curve(0.77477, -0.01633, 0.03476, 1),
-            Component.Sorbitol => Curve(0.65321, 0.02111, 0, 0.15),
-            Component.Citric => Curve(0.59551, 0.0116, 0, 0.18),
-            Component.Lactic => Curve(0.78428, -0.00612, 0.03974, 0.80),
-            Component.Acetic => Curve(0.87085, -0.00196, 0.08088, 1),
-            Component.Phosphoric => Curve(0.47457, 0.0415, 0, 0.40),
-            // Lange and Sinks 1930, specific gravity of malic acid solutions, 10 to 40 %.
-            Component.Malic => Curve(0.600, 0.090, 0, 0.40),
-            // Partial molar volumes at infinite dilution from memory: tartaric 83.5, succinic 82.5, ascorbic 106 cm³/mol.
-            Component.Tartaric => Curve(0.556, 0, 0, 0),
-            Component.Succinic => Curve(0.699, 0, 0, 0),
-            Component.Ascorbic => Curve(0.602, 0, 0, 0),
-            // No source: as citric acid. They are present in grams a litre at most.
-            Component.Oxalic or Component.Fumaric or Component.Quinic or Component.Benzoic or Component.Sorbic => Curve(0.59551, 0, 0, 0),
-            // 33.9 cm³/mol, from memory.
-            Component.CarbonDioxide => Curve(0.770, 0, 0, 0),
-            Component.SodiumChloride => Curve(0.29086, 0.36072, -0.34561, 0.26),
-            // From trisodium citrate less citric acid (same table): 3 Na⁺ in place of 3 H⁺.
-            Component.Sodium => Curve(-0.90, 1.0, 0, 0.30),
-            // As sodium, moved by the difference of the conventional ionic volumes, 10.2 cm³/mol (Millero 1971, from memory).
-            Component.Potassium => Curve(-0.27, 0.59, 0, 0.30),
-            // Choi and Okos 1986, densities of pure food components.
-            Component.Protein => 1000 / (1329.9 - (0.5184 * t)),
-            Component.Fat => 1000 / (925.59 - (0.41757 * t)),
-            Component.Fibre => 1000 / (1311.5 - (0.36589 * t)),
-            Component.OtherInsoluble => 1000 / (1599.1 - (0.31046 * t)),
+            Kind.Sucrose => sucrose,
+            Kind.Solute => w <= curve.Last ? curve.A + (w * (curve.B + (w * curve.C))) + shift : curve.AtLast + shift + sucroseAt20 - curve.SucroseAtLast,
+            Kind.Dry => 1000 / (curve.A - (curve.B * t)),
             _ => throw new ArgumentOutOfRangeException(nameof(component)),
         };
     }
 
-    private double Curve(double a, double b, double c, double last)
+    private static Curve[] MakeCurves()
     {
-        if (w <= last)
-            return a + (w * (b + (w * c))) + shift;
-        return a + (last * (b + (last * c))) + shift + sucroseAt20 - SugarWater.ApparentVolume(last, 20);
+        var curves = new Curve[Components.Count];
+        foreach (var component in new[] { Component.Sucrose, Component.Dextrin, Component.OtherDissolved })
+            curves[(int)component] = new Curve { Kind = Kind.Sucrose };
+        Add(Component.Glucose, 0.61839, 0.02851, 0, 0.58);
+        Add(Component.Fructose, 0.60941, 0.03042, 0, 0.48);
+        Add(Component.Maltose, 0.62034, -0.01597, 0.04797, 0.60);
+        Add(Component.Lactose, 0.60258, 0.05624, 0, 0.16);
+        Add(Component.Glycerol, 0.77477, -0.01633, 0.03476, 1);
+        Add(Component.Sorbitol, 0.65321, 0.02111, 0, 0.15);
+        Add(Component.Citric, 0.59551, 0.0116, 0, 0.18);
+        Add(Component.Lactic, 0.78428, -0.00612, 0.03974, 0.80);
+        Add(Component.Acetic, 0.87085, -0.00196, 0.08088, 1);
+        Add(Component.Phosphoric, 0.47457, 0.0415, 0, 0.40);
+        // Lange and Sinks 1930, specific gravity of malic acid solutions, 10 to 40 %.
+        Add(Component.Malic, 0.600, 0.090, 0, 0.40);
+        // Partial molar volumes at infinite dilution from memory: tartaric 83.5, succinic 82.5, ascorbic 106 cm³/mol.
+        Add(Component.Tartaric, 0.556, 0, 0, 0);
+        Add(Component.Succinic, 0.699, 0, 0, 0);
+        Add(Component.Ascorbic, 0.602, 0, 0, 0);
+        // No source: as citric acid. They are present in grams a litre at most.
+        foreach (var component in new[] { Component.Oxalic, Component.Fumaric, Component.Quinic, Component.Benzoic, Component.Sorbic })
+            Add(component, 0.59551, 0, 0, 0);
+        // 33.9 cm³/mol, from memory.
+        Add(Component.CarbonDioxide, 0.770, 0, 0, 0);
+        Add(Component.SodiumChloride, 0.29086, 0.36072, -0.34561, 0.26);
+        // From trisodium citrate less citric acid (same table): 3 Na⁺ in place of 3 H⁺.
+        Add(Component.Sodium, -0.90, 1.0, 0, 0.30);
+        // As sodium, moved by the difference of the conventional ionic volumes, 10.2 cm³/mol (Millero 1971, from memory).
+        Add(Component.Potassium, -0.27, 0.59, 0, 0.30);
+        // Choi and Okos 1986, densities of pure food components, kg/m³ and their fall by °C.
+        AddDry(Component.Protein, 1329.9, 0.5184);
+        AddDry(Component.Fat, 925.59, 0.41757);
+        AddDry(Component.Fibre, 1311.5, 0.36589);
+        AddDry(Component.OtherInsoluble, 1599.1, 0.31046);
+        return curves;
+
+        void Add(Component component, double a, double b, double c, double last) => curves[(int)component] = new Curve
+        {
+            Kind = Kind.Solute,
+            A = a,
+            B = b,
+            C = c,
+            Last = last,
+            AtLast = a + (last * (b + (last * c))),
+            SucroseAtLast = SugarWater.ApparentVolume(last, 20),
+        };
+
+        void AddDry(Component component, double density, double fall) => curves[(int)component] = new Curve { Kind = Kind.Dry, A = density, B = fall };
+    }
+
+    private enum Kind : byte
+    {
+        None,
+        Sucrose,
+        Solute,
+        Dry,
+    }
+
+    /// <summary>φ = A + B w + C w² up to the last measured w, at 20 °C; of what does not dissolve the density, A − B t.</summary>
+    private readonly struct Curve
+    {
+        public double A { get; init; }
+
+        public double B { get; init; }
+
+        public double C { get; init; }
+
+        public double Last { get; init; }
+
+        public double AtLast { get; init; }
+
+        public double SucroseAtLast { get; init; }
+
+        public Kind Kind { get; init; }
     }
 }

@@ -12,7 +12,7 @@ public sealed class FindingOrder : IComparer<Finding>
         if (ReferenceEquals(x, y)) return 0;
         if (x is null) return -1;
         if (y is null) return 1;
-        int c = string.CompareOrdinal(x.Place.File.Path, y.Place.File.Path);
+        int c = ReferenceEquals(x.Place.File, y.Place.File) ? 0 : string.CompareOrdinal(x.Place.File.Path, y.Place.File.Path);
         if (c == 0) c = x.Place.Span.Start.CompareTo(y.Place.Span.Start);
         if (c == 0) c = x.Place.Span.End.CompareTo(y.Place.Span.End);
         if (c == 0) c = string.CompareOrdinal(x.Rule.Id, y.Rule.Id);

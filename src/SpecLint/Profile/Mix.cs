@@ -132,14 +132,14 @@ internal sealed class Mix
         var scaled = new UncertainInput[inputCount];
         for (int i = 0; i < scaled.Length; i++)
         {
-            var variation = inputs[i];
+            var (input, scale) = inputs[i];
+            double[] changes = input.PerGram;
             double sum = 0;
-            for (int c = 0; c < perGram.Length; c++) sum += variation.Change(c);
+            for (int c = 0; c < changes.Length; c++) sum += changes[c] * scale;
 
             // The share of each component in one gram: d(m/M) = (dm − x dM)/M.
             var vector = new double[Components.Count];
-            for (int c = 0; c < vector.Length; c++) vector[c] = (variation.Change(c) - (perGram[c] * sum)) / total;
-            var input = variation.Input;
+            for (int c = 0; c < vector.Length; c++) vector[c] = ((changes[c] * scale) - (perGram[c] * sum)) / total;
             scaled[i] = input.With(vector);
         }
 
@@ -170,12 +170,12 @@ internal sealed class Mix
     {
         for (int i = 0; i < inputCount; i++)
         {
-            var known = inputs[i];
-            if (known.Input.Root != input.Root) continue;
+            var (known, scale) = inputs[i];
+            if (known.Root != input.Root) continue;
             OwnInputs(inputCount);
             var vector = new double[Components.Count];
-            for (int c = 0; c < vector.Length; c++) vector[c] = known.Change(c) + (input.PerGram[c] * mass);
-            inputs[i] = new Variation(known.Input.With(vector), 1);
+            for (int c = 0; c < vector.Length; c++) vector[c] = (known.PerGram[c] * scale) + (input.PerGram[c] * mass);
+            inputs[i] = new Variation(known.With(vector), 1);
             return;
         }
 

@@ -66,10 +66,11 @@ internal static class Propagation
         {
             slope.Clear();
             ulong touched = variation.Input.Touches;
+            double[] perGram = variation.Input.PerGram;
             for (int c = 0; touched != 0; c++, touched >>= 1)
             {
                 if ((touched & 1) == 0) continue;
-                double change = variation.Change(c);
+                double change = perGram[c] * variation.Scale;
                 var slopes = gradient.Slice(c * MostResults, n);
                 for (int r = 0; r < slope.Length && r < slopes.Length; r++) slope[r] += slopes[r] * change;
             }

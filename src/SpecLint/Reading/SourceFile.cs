@@ -83,14 +83,20 @@ public sealed class SourceFile
 
     private static int[] FindLineStarts(ReadOnlySpan<byte> text)
     {
-        var starts = new List<int> { 0 };
-        for (int i = 0; i < text.Length; i++)
-        {
-            if (text[i] == (byte)'\n' || (text[i] == (byte)'\r' && (i + 1 == text.Length || text[i + 1] != (byte)'\n')))
-                starts.Add(i + 1);
-        }
+        int lines = 1;
+        for (int start = NextLine(text, 0); start > 0; start = NextLine(text, start)) lines++;
+        var starts = new int[lines];
+        for (int line = 1; line < lines; line++) starts[line] = NextLine(text, starts[line - 1]);
+        return starts;
+    }
 
-        return [.. starts];
+    /// <summary>Where the next line starts; -1 where there is none.</summary>
+    private static int NextLine(ReadOnlySpan<byte> text, int from)
+    {
+        int end = text.Slice(from).IndexOfAny((byte)'\n', (byte)'\r');
+        if (end < 0) return -1;
+        end += from;
+        return text[end] == (byte)'\r' && end + 1 < text.Length && text[end + 1] == (byte)'\n' ? end + 2 : end + 1;
     }
 
     private static int Utf16Length(ReadOnlySpan<byte> text)
