@@ -13,6 +13,7 @@ internal sealed class BookDirectory : DirectoryInfoBase
 
     private readonly DirectoryInfo folder;
     private readonly List<string> otherBooks;
+    private readonly Dictionary<string, FileInfo> files;
     private readonly BookDirectory? parent;
     private readonly string way;
     private readonly Lazy<string> realRoot;
@@ -21,18 +22,22 @@ internal sealed class BookDirectory : DirectoryInfoBase
     /// <param name="root">The folder.</param>
     /// <param name="otherBooks">Receives the folders that are books of their own.</param>
     public BookDirectory(DirectoryInfo root, List<string> otherBooks)
-        : this(root, otherBooks, null, "", new Lazy<string>(() => RealPath(root.FullName)))
+        : this(root, otherBooks, new Dictionary<string, FileInfo>(StringComparer.Ordinal), null, "", new Lazy<string>(() => RealPath(root.FullName)))
     {
     }
 
-    private BookDirectory(DirectoryInfo folder, List<string> otherBooks, BookDirectory? parent, string way, Lazy<string> realRoot)
+    private BookDirectory(DirectoryInfo folder, List<string> otherBooks, Dictionary<string, FileInfo> files, BookDirectory? parent, string way, Lazy<string> realRoot)
     {
         this.folder = folder;
         this.otherBooks = otherBooks;
+        this.files = files;
         this.parent = parent;
         this.way = way;
         this.realRoot = realRoot;
     }
+
+    /// <summary>The files that were walked past, with what the walk has learnt of them, by their paths from the root with <c>/</c>.</summary>
+    public IReadOnlyDictionary<string, FileInfo> Files => files;
 
     /// <inheritdoc/>
     public override string Name => folder.Name;
@@ -62,10 +67,11 @@ internal sealed class BookDirectory : DirectoryInfoBase
                     continue;
                 }
 
-                yield return new BookDirectory(child, otherBooks, this, childWay, realRoot);
+                yield return new BookDirectory(child, otherBooks, files, this, childWay, realRoot);
             }
             else if (entry.Name.EndsWith(".json", StringComparison.Ordinal) && IsWithin((FileInfo)entry))
             {
+                files[way + entry.Name] = (FileInfo)entry;
                 yield return new FileInfoWrapper((FileInfo)entry);
             }
         }

@@ -100,10 +100,11 @@ internal sealed class BookFolder
         try
         {
             var bar = ReadBar(root!);
-            var found = Find(folder, bar, others);
+            var walked = new BookDirectory(folder, others);
+            var found = Find(walked, bar);
             host.Expect(found.Count);
             var includes = Choose(host, paths, root!, found);
-            var files = Read(root!, found, threads);
+            var files = Read(walked, found, threads);
             others.Sort(StringComparer.Ordinal);
             return new BookFolder(root!, bar, files, others, includes, Relative(host.CurrentDirectory, root!));
         }
@@ -167,10 +168,10 @@ internal sealed class BookFolder
         return BookReader.Read(ReadFile(new FileInfo(path), BarFile), FileKind.Bar, Measures.Default) as Bar;
     }
 
-    private static List<string> Find(DirectoryInfo root, Bar? bar, List<string> others)
+    private static List<string> Find(BookDirectory root, Bar? bar)
     {
         var matcher = MatcherOf(bar);
-        var found = matcher.Execute(new BookDirectory(root, others)).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
+        var found = matcher.Execute(root).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
         found.Sort(StringComparer.Ordinal);
         return found;
     }
@@ -213,11 +214,11 @@ internal sealed class BookFolder
         return path => files.Contains(path) || folders.Exists(f => path.StartsWith(f, StringComparison.Ordinal));
     }
 
-    private static SourceFile[] Read(string root, List<string> found, int threads)
+    private static SourceFile[] Read(BookDirectory root, List<string> found, int threads)
     {
         var files = new SourceFile[found.Count];
         Parallel.For(0, found.Count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount }, i =>
-            files[i] = ReadFile(new FileInfo(Path.Combine(root, found[i])), found[i]));
+            files[i] = ReadFile(root.Files.TryGetValue(found[i], out var file) ? file : new FileInfo(Path.Combine(root.FullName, found[i])), found[i]));
         return files;
     }
 

@@ -21,6 +21,9 @@ internal sealed class SizeOutsideStyle : StyleBandRule
     protected override Fact Of => Fact.MixVolume;
 
     /// <inheritdoc/>
+    protected override double About(RecipeContext context, Drink drink) => context.Profile.InputVolume / Builds.Serves(drink);
+
+    /// <inheritdoc/>
     protected override string Noun => "volume before ice";
 
     /// <inheritdoc/>

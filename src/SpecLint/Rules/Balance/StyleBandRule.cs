@@ -17,6 +17,9 @@ internal abstract class StyleBandRule : DrinkRule
     /// <summary>The fact in words: "strength".</summary>
     protected abstract string Noun { get; }
 
+    /// <summary>The value where it is to be had without its range, which costs more; NaN where not.</summary>
+    protected virtual double About(RecipeContext context, Drink drink) => double.NaN;
+
     /// <summary>Whether another rule says it better.</summary>
     protected abstract bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value);
 
@@ -27,6 +30,8 @@ internal abstract class StyleBandRule : DrinkRule
     public sealed override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style || style.Seen(Of) is not { } seen) return;
+        double about = About(context, drink);
+        if (about >= seen.Low && about <= seen.High) return;
         var value = context.Fact(Of);
         if (Findings.Check.Within(value, seen.Low, seen.High) != Stand.Broken) return;
         if (Builds.Contradicts(context.Profile.Technique, style) || IsSaidElsewhere(context, drink, style, seen, value)) return;
