@@ -77,6 +77,18 @@ public class BookFolderTests
     }
 
     [Fact]
+    public void The_size_of_what_a_link_leads_to_counts()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        using var book = SmallBook.WithBroken();
+        book.Write("pool.txt", new string(' ', 5 * 1024 * 1024));
+        File.CreateSymbolicLink(book["pool.drink.json"], "pool.txt");
+        using var json = JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "json").Bytes);
+        string? found = json.RootElement.GetProperty("findings").EnumerateArray().Where(f => f.GetProperty("file").GetString() == "pool.drink.json").Select(f => f.GetProperty("message").GetString()).FirstOrDefault();
+        Assert.Equal("The file is larger than 4 MiB and is not read.", found);
+    }
+
+    [Fact]
     public void A_result_is_written_whole_or_not_at_all()
     {
         using var book = SmallBook.WithBroken();

@@ -1,4 +1,6 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using SpecLint.Science;
 
 namespace SpecLint.Profile;
@@ -24,7 +26,6 @@ internal static class Propagation
 
     /// <summary>Third moment of the positive half: 2/√(2π).</summary>
     private const double HalfNormalThird = 0.797884560803;
-    private const int MostResults = 12;
 
     /// <summary>Results with the ends of the range that holds about 95 %.</summary>
     /// <param name="mix">The composition.</param>
@@ -44,65 +45,84 @@ internal static class Propagation
         ulong varying = 0;
         foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
 
-        // Slopes of all results by one component stand together.
-        Span<double> gradient = stackalloc double[Components.Count * MostResults];
-        for (int c = 0; varying != 0; c++, varying >>= 1)
+        // Slopes of all results by one component stand together, several of them in one vector of the processor.
+        int lanes = (n + Vector<double>.Count - 1) / Vector<double>.Count;
+        Span<Vector<double>> gradient = stackalloc Vector<double>[Components.Count * lanes];
+        for (; varying != 0; varying &= varying - 1)
         {
-            if ((varying & 1) == 0) continue;
+            int c = LowestBit(varying);
             double was = grams[c];
             grams[c] = was + step;
-            var slopes = gradient.Slice(c * MostResults, n);
+            var row = gradient.Slice(c * lanes, lanes);
+            row.Clear();
+            var slopes = MemoryMarshal.Cast<Vector<double>, double>(row).Slice(0, n);
             evaluate(grams, slopes);
             grams[c] = was;
             for (int r = 0; r < slopes.Length; r++) slopes[r] = (slopes[r] - values[r]) / step;
         }
 
-        Span<Moments> moments = stackalloc Moments[MostResults];
-        moments = moments.Slice(0, n);
+        Span<Vector<double>> slope = stackalloc Vector<double>[lanes];
+        Span<Moments> moments = stackalloc Moments[lanes];
         moments.Clear();
-        Span<double> slope = stackalloc double[MostResults];
-        slope = slope.Slice(0, n);
         foreach (ref readonly var variation in inputs)
         {
             slope.Clear();
-            ulong touched = variation.Input.Touches;
             double[] perGram = variation.Input.PerGram;
-            for (int c = 0; touched != 0; c++, touched >>= 1)
+            for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
             {
-                if ((touched & 1) == 0) continue;
-                double change = perGram[c] * variation.Scale;
-                var slopes = gradient.Slice(c * MostResults, n);
-                for (int r = 0; r < slope.Length && r < slopes.Length; r++) slope[r] += slopes[r] * change;
+                int c = LowestBit(touched);
+                var change = new Vector<double>(perGram[c] * variation.Scale);
+                var row = gradient.Slice(c * lanes, lanes);
+                for (int l = 0; l < slope.Length && l < row.Length; l++) slope[l] += row[l] * change;
             }
 
-            double up = variation.Input.Up, down = variation.Input.Down;
-            for (int r = 0; r < slope.Length && r < moments.Length; r++) moments[r].Add(slope[r], up, down);
+            Vector<double> up = new(variation.Input.Up), down = new(variation.Input.Down);
+            for (int l = 0; l < slope.Length && l < moments.Length; l++) moments[l].Add(slope[l], up, down);
         }
 
         for (int r = 0; r < n; r++)
         {
-            var (mean, variance, third) = moments[r];
-            double deviation = Math.Sqrt(Math.Max(0, variance));
-            double skew = deviation > 0 ? third / (deviation * deviation * deviation) : 0;
+            ref readonly var of = ref moments[r / Vector<double>.Count];
+            int lane = r % Vector<double>.Count;
+            double mean = of.Mean[lane], deviation = Math.Sqrt(Math.Max(0, of.Variance[lane]));
+            double skew = deviation > 0 ? of.Third[lane] / (deviation * deviation * deviation) : 0;
             double shift = (((Coverage * Coverage) - 1) * skew / 6) * deviation;
             low[r] = Math.Min(values[r], values[r] + mean - (Coverage * deviation) + shift);
             high[r] = Math.Max(values[r], values[r] + mean + (Coverage * deviation) + shift);
         }
     }
 
-    /// <summary>Mean, variance and third central moment of a sum of independent inputs.</summary>
-    private record struct Moments(double Mean, double Variance, double Third)
+    /// <summary>Number of the lowest bit that is set.</summary>
+    private static int LowestBit(ulong bits)
     {
-        public void Add(double slope, double up, double down)
+#if NET
+        return BitOperations.TrailingZeroCount(bits);
+#else
+        int bit = 0;
+        for (; (bits & 1) == 0; bits >>= 1) bit++;
+        return bit;
+#endif
+    }
+
+    /// <summary>Mean, variance and third central moment of sums of independent inputs, of several results at once.</summary>
+    private struct Moments
+    {
+        public Vector<double> Mean;
+        public Vector<double> Variance;
+        public Vector<double> Third;
+
+        public void Add(Vector<double> slope, Vector<double> up, Vector<double> down)
         {
-            double rise = slope >= 0 ? slope * up : -slope * down;
-            double fall = slope >= 0 ? slope * down : -slope * up;
-            double m1 = (rise - fall) * HalfNormalMean;
-            double m2 = ((rise * rise) + (fall * fall)) / 2;
-            double m3 = ((rise * rise * rise) - (fall * fall * fall)) * HalfNormalThird;
+            var rises = Vector.GreaterThanOrEqual(slope, Vector<double>.Zero);
+            Vector<double> bySlopeUp = slope * up, bySlopeDown = slope * down;
+            var rise = Vector.ConditionalSelect(rises, bySlopeUp, -bySlopeDown);
+            var fall = Vector.ConditionalSelect(rises, bySlopeDown, -bySlopeUp);
+            var m1 = (rise - fall) * HalfNormalMean;
+            var m2 = ((rise * rise) + (fall * fall)) * 0.5;
+            var m3 = ((rise * rise * rise) - (fall * fall * fall)) * HalfNormalThird;
             Mean += m1;
             Variance += m2 - (m1 * m1);
-            Third += m3 - (3 * m1 * m2) + (2 * m1 * m1 * m1);
+            Third += m3 - (3.0 * m1 * m2) + (2.0 * m1 * m1 * m1);
         }
     }
 }
