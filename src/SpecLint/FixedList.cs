@@ -16,7 +16,7 @@ public sealed class FixedList<T> : IReadOnlyList<T>
     internal FixedList(T[] items) => this.items = items;
 
     /// <summary>The list without items.</summary>
-    public static FixedList<T> Empty { get; } = new([]);
+    internal static FixedList<T> Empty { get; } = new([]);
 
     /// <summary>Number of items.</summary>
     public int Count => items.Length;

@@ -31,7 +31,7 @@ public sealed class RecipeLinesTests
         items.Add("c");
         Assert.Equal(["a", "b"], list);
         Assert.Equal("b", list[1]);
-        Assert.Same(FixedList<int>.Empty, FixedList.Of(new List<int>()));
+        Assert.Empty(FixedList.Of(new List<int>()));
         FixedList<int> made = [1, 2, 3];
         Assert.Equal(3, made.Count);
     }
