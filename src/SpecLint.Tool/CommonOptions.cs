@@ -89,6 +89,13 @@ internal static class CommonOptions
     /// <summary>The units that <c>--units</c> names.</summary>
     public static DisplayUnits UnitsOf(string? name) => name == "us" ? DisplayUnits.UnitedStates : DisplayUnits.Metric;
 
+    /// <summary><c>--rules</c>, assemblies.</summary>
+    public static Option<string[]> HouseRules() => new("--rules")
+    {
+        Description = "Assembly with rules of the house's own, written in C#: its code is loaded and run. May be given more than once.",
+        HelpName = "FILE",
+    };
+
     /// <summary><c>--book</c>, where the arguments are not paths.</summary>
     public static Option<string?> Book() => new("--book")
     {

@@ -40,8 +40,23 @@ internal static class HouseRuleFiles
         return rules;
     }
 
+    /// <summary>Does work in which a house's own rules run; where one of them falls over, that one is named.</summary>
+    /// <exception cref="HouseRuleException">A rule of the house's own failed.</exception>
+    public static T Run<T>(IReadOnlyList<Rule> rules, Func<T> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception e) when (Culprit(rules, e) is { } culprit)
+        {
+            var cause = e.GetBaseException();
+            throw new HouseRuleException($"the house's own rule {culprit.Info.Id} ({culprit.GetType().FullName}) failed: {cause.GetType().Name}, {cause.Message}", e);
+        }
+    }
+
     /// <summary>The house's own rule that a fault comes from; <see langword="null"/> where it comes from elsewhere.</summary>
-    public static Rule? Culprit(IReadOnlyList<Rule> rules, Exception fault)
+    private static Rule? Culprit(IReadOnlyList<Rule> rules, Exception fault)
     {
         string trace = fault.ToString();
         return rules.FirstOrDefault(r => r.GetType().FullName is { } name && trace.Contains($" {name.Replace('+', '.')}.", StringComparison.Ordinal));

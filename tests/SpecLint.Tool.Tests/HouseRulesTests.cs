@@ -92,6 +92,46 @@ public class HouseRulesTests
     }
 
     [Fact]
+    public void A_baseline_knows_the_houses_own_findings()
+    {
+        using var book = Book();
+        string[] rules = ["--rules", HouseRulesExample.Path];
+        ToolRun.In(book.Path, ["baseline", "--create", "--because", "as found", "--until", "2027-06-30", .. rules]);
+        Assert.Contains("HR3001", File.ReadAllText(book["speclint-baseline.json"]), StringComparison.Ordinal);
+        string output = ToolRun.In(book.Path, ["check", "--baseline", "speclint-baseline.json", .. rules]).Output;
+        Assert.DoesNotContain("HR3001", output, StringComparison.Ordinal);
+
+        // Without them it is a finding that is there no more.
+        Assert.Contains("HR3001", ToolRun.In(book.Path, "baseline").Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("HR3001", ToolRun.In(book.Path, ["baseline", .. rules]).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_comparison_tells_of_the_houses_own_findings()
+    {
+        using var book = Book();
+        using var milder = Book();
+        milder.Write("treacle.drink.json", Sweet.Replace("45 ml", "10 ml", StringComparison.Ordinal));
+        string[] compare = ["compare", milder.Path, book.Path, "--fail-at", "warning", "--format", "json"];
+        Assert.DoesNotContain("HR3001", ToolRun.In(book.Path, compare).Output, StringComparison.Ordinal);
+        var run = ToolRun.In(book.Path, [.. compare, "--rules", HouseRulesExample.Path]);
+        Assert.Equal(1, run.Status);
+        Assert.Contains("HR3001", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Corrections_are_held_against_the_houses_own_rules()
+    {
+        using var book = Book();
+        var unknown = ToolRun.In(book.Path, "correct", "--rule", "HR3001");
+        Assert.Equal(2, unknown.Status);
+        Assert.Contains("there is no rule HR3001", unknown.Error, StringComparison.Ordinal);
+        var known = ToolRun.In(book.Path, "correct", "--rule", "HR3001", "--rules", HouseRulesExample.Path);
+        Assert.Equal(0, known.Status);
+        Assert.Contains("nothing to correct", known.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_cannot_be_used_makes_2_and_says_why()
     {
         using var book = Book();
@@ -115,11 +155,16 @@ public class HouseRulesTests
     {
         using var book = Book();
         book.Write("over.drink.json", Sweet.Replace("Treacle Tide", FallsOver.At, StringComparison.Ordinal));
-        var run = ToolRun.In(book.Path, "check", "--rules", typeof(HouseRulesTests).Assembly.Location);
-        Assert.Equal(3, run.Status);
-        Assert.Contains("the house's own rule HR9001", run.Error, StringComparison.Ordinal);
-        Assert.DoesNotContain("fault of the tool", run.Error, StringComparison.Ordinal);
-        Assert.Empty(run.Output);
+        foreach (string[] verb in new string[][] { ["check"], ["correct"], ["compare", book.Path], ["baseline", "--create", "--because", "as found"] })
+        {
+            var run = ToolRun.In(book.Path, [.. verb, "--rules", typeof(HouseRulesTests).Assembly.Location]);
+            Assert.Equal(3, run.Status);
+            Assert.Contains("the house's own rule HR9001", run.Error, StringComparison.Ordinal);
+            Assert.DoesNotContain("fault of the tool", run.Error, StringComparison.Ordinal);
+            Assert.Empty(run.Output);
+        }
+
+        Assert.False(File.Exists(book["speclint-baseline.json"]));
     }
 
     [Fact]

@@ -101,9 +101,8 @@ internal sealed class EditorServer
             catch (Exception fault)
 #pragma warning restore CA1031
             {
-                string sentence = fault is UsageException or InvalidOperationException or KeyNotFoundException ? fault.Message : $"{fault.GetType().Name}, {fault.Message}";
-                if (id.ValueKind == JsonValueKind.Undefined) Log(sentence);
-                else Fail(id, InternalError, sentence);
+                if (id.ValueKind == JsonValueKind.Undefined) Log(SentenceOf(fault));
+                else Fail(id, InternalError, SentenceOf(fault));
             }
 
             return true;
@@ -193,6 +192,9 @@ internal sealed class EditorServer
         if (folder is not null) stale.Add(BookFolder.RootOf(host, File.Exists(path) ? path : folder));
     }
 
+    private static string SentenceOf(Exception fault) =>
+        fault is UsageException or InvalidOperationException or KeyNotFoundException ? fault.Message : $"{fault.GetType().Name}, {fault.Message}";
+
     private void CheckStale()
     {
         foreach (string root in stale.ToList())
@@ -204,9 +206,11 @@ internal sealed class EditorServer
                 books[root] = book;
                 Publish(book);
             }
-            catch (UsageException wrong)
+#pragma warning disable CA1031 // A book that cannot be checked must not end the work on the others.
+            catch (Exception fault)
+#pragma warning restore CA1031
             {
-                Log(wrong.Message);
+                Log(SentenceOf(fault));
             }
         }
     }

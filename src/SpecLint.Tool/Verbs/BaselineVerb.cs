@@ -38,6 +38,7 @@ internal sealed class BaselineVerb : Verb
         DefaultValueFactory = _ => "error",
     };
 
+    private readonly Option<string[]> rules = CommonOptions.HouseRules();
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<int> threads = CommonOptions.Threads();
@@ -59,7 +60,7 @@ internal sealed class BaselineVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(path);
-        foreach (var option in new Option[] { file, create, refresh, admit, because, until, failAt, output, on, threads }) command.Options.Add(option);
+        foreach (var option in new Option[] { file, create, refresh, admit, because, until, failAt, rules, output, on, threads }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -71,6 +72,7 @@ internal sealed class BaselineVerb : Verb
         if ((creates || admits) && string.IsNullOrWhiteSpace(reason)) throw new UsageException("--because is needed: a finding is not taken into a baseline without a reason.");
         if (!creates && !admits && (reason is not null || parsed.GetValue(until) is not null)) throw new UsageException("--because and --until go with --create, or with --refresh --admit.");
 
+        var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(rules) ?? []);
         string? named = parsed.GetValue(path);
         int threadCount = parsed.GetValue(threads);
         var folder = BookFolder.Open(host, named is null ? [] : [named], threadCount);
@@ -80,7 +82,8 @@ internal sealed class BaselineVerb : Verb
         if (parsed.GetValue(until) is { } end && end < day) throw new UsageException($"--until {end} lies before the day of the run, {day}.");
         if (creates && File.Exists(host.FullPath(at))) throw new UsageException($"{at} is there already; --refresh changes it.");
         var baseline = creates ? new Baseline([]) : Read(host, at);
-        var result = Checker.Check(folder.ToInput(day, threadCount));
+        var input = folder.ToInput(day, threadCount) with { HouseRules = houseRules };
+        var result = HouseRuleFiles.Run(houseRules, () => Checker.Check(input));
         var match = baseline.Match(result);
         if (creates || refreshes)
         {

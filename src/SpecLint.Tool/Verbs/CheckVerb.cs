@@ -42,11 +42,7 @@ internal sealed class CheckVerb : Verb
         HelpName = "REVISION",
     };
 
-    private readonly Option<string[]> rules = new("--rules")
-    {
-        Description = "Assembly with rules of the house's own, written in C#: its code is loaded and run. May be given more than once.",
-        HelpName = "FILE",
-    };
+    private readonly Option<string[]> rules = CommonOptions.HouseRules();
 
     private readonly Option<string?> meantFor = new("--for")
     {
@@ -104,16 +100,18 @@ internal sealed class CheckVerb : Verb
             foreach (string other in folder.OtherBooks) Shell.Say(host, $"{folder.DisplayPrefix}{other} is a book of its own and is left out.");
         }
 
+        var input = folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { HouseRules = houseRules };
         CheckResult result;
         using (var progress = new ProgressLine(host, !isQuiet, folder.Files.Count))
         {
-            result = Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { Progress = progress.Report, HouseRules = houseRules });
+            result = Check(input with { Progress = progress.Report });
         }
 
         var remarks = new List<string>();
         if (parsed.GetValue(since) is { } revision)
         {
-            var before = Check(new BookInput(GitBook.Read(folder.Root, revision), result.Book.On) { Threads = threadCount, HouseRules = houseRules }).Fingerprints();
+            // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
+            var before = Check(input with { Files = GitBook.Read(folder.Root, revision) }).Fingerprints();
             int all = result.Findings.Flat().Count();
             result = result.Only(f => !before.Contains(f.Fingerprint));
             int old = all - result.Findings.Flat().Count();
@@ -179,18 +177,7 @@ internal sealed class CheckVerb : Verb
             : ExitStatus.Clean;
     }
 
-    private static CheckResult Check(BookInput input)
-    {
-        try
-        {
-            return Checker.Check(input);
-        }
-        catch (Exception e) when (HouseRuleFiles.Culprit(input.HouseRules, e) is { } culprit)
-        {
-            var cause = e.GetBaseException();
-            throw new HouseRuleException($"the house's own rule {culprit.Info.Id} ({culprit.GetType().FullName}) failed: {cause.GetType().Name}, {cause.Message}", e);
-        }
-    }
+    private static CheckResult Check(BookInput input) => HouseRuleFiles.Run(input.HouseRules, () => Checker.Check(input));
 
     /// <summary>Adds the full list to the summary of a step, where a runner has named a file for it.</summary>
     private static void AppendSummary(Host host, ReportContent content, string prefix)

@@ -22,6 +22,7 @@ internal sealed class CompareVerb : Verb
         DefaultValueFactory = _ => "never",
     };
 
+    private readonly Option<string[]> rules = CommonOptions.HouseRules();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<int> threads = CommonOptions.Threads();
     private readonly Option<string> colour = CommonOptions.Colour();
@@ -44,22 +45,24 @@ internal sealed class CompareVerb : Verb
     {
         command.Arguments.Add(before);
         command.Arguments.Add(after);
-        foreach (var option in new Option[] { book, format, units, output, failAt, on, threads, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { book, format, units, output, failAt, rules, on, threads, colour }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
         string from = parsed.GetValue(before)!;
         string? to = parsed.GetValue(after);
+        var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(rules) ?? []);
         var day = parsed.GetValue(on) ?? host.Today();
         int threadCount = parsed.GetValue(threads);
         string bookPath = parsed.GetValue(book) ?? ".";
-        var old = Files(host, from, bookPath, threadCount);
-        var now = to is null ? BookFolder.Open(host, [bookPath], threadCount).Files : Files(host, to, bookPath, threadCount);
-        if (old.Count == 0 && now.Count == 0) throw new UsageException($"neither {from} nor {to ?? bookPath} holds a file of a book.");
-        var comparison = Comparison.Of(
-            Checker.Check(new BookInput(old, day) { Threads = threadCount }),
-            Checker.Check(new BookInput(now, day) { Threads = threadCount }));
+
+        // A revision is looked at by the rules and schemas of the book as it stands, so that what differs is the recipes.
+        var asItStands = new Lazy<BookInput>(() => BookFolder.Open(host, [bookPath], threadCount).ToInput(day, threadCount) with { HouseRules = houseRules });
+        var old = Input(from);
+        var now = to is null ? asItStands.Value : Input(to);
+        if (old.Files.Count == 0 && now.Files.Count == 0) throw new UsageException($"neither {from} nor {to ?? bookPath} holds a file of a book.");
+        var comparison = HouseRuleFiles.Run(houseRules, () => Comparison.Of(Checker.Check(old), Checker.Check(now)));
         string? file = parsed.GetValue(output);
         var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
         switch (parsed.GetValue(format))
@@ -77,9 +80,11 @@ internal sealed class CompareVerb : Verb
         }
 
         return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && comparison.New.Any(f => f.Level >= threshold) ? ExitStatus.Findings : ExitStatus.Clean;
-    }
 
-    /// <summary>The files of a folder, or of a revision of the book.</summary>
-    private static IReadOnlyList<SourceFile> Files(Host host, string named, string bookPath, int threads) =>
-        Directory.Exists(host.FullPath(named)) ? BookFolder.Open(host, [named], threads).Files : GitBook.Read(BookFolder.RootOf(host, bookPath), named);
+        // A folder, or a revision of the book.
+        BookInput Input(string named) =>
+            Directory.Exists(host.FullPath(named))
+                ? BookFolder.Open(host, [named], threadCount).ToInput(day, threadCount) with { HouseRules = houseRules }
+                : asItStands.Value with { Files = GitBook.Read(BookFolder.RootOf(host, bookPath), named) };
+    }
 }

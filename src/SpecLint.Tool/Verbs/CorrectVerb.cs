@@ -21,6 +21,7 @@ internal sealed class CorrectVerb : Verb
     };
 
     private readonly Option<string[]> rules = new("--rule") { Description = "Show the corrections of a rule only. May be given several times.", HelpName = "RULE" };
+    private readonly Option<string[]> house = CommonOptions.HouseRules();
     private readonly Option<bool> admitNew = new("--admit-new") { Description = "Keep a correction although other findings come with it; they are named." };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string> units = CommonOptions.Units();
@@ -45,7 +46,7 @@ internal sealed class CorrectVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { apply, rules, admitNew, format, units, output, on, threads, quiet, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { apply, rules, admitNew, house, format, units, output, on, threads, quiet, colour }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -53,7 +54,8 @@ internal sealed class CorrectVerb : Verb
         var applied = parsed.GetValue(apply) ?? [];
         var shown = parsed.GetValue(rules) ?? [];
         if (applied.Length > 0 && shown.Length > 0) throw new UsageException("--rule narrows what is shown, --apply what is written; give one of them.");
-        foreach (string rule in applied.Concat(shown)) Known(rule);
+        var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(house) ?? []);
+        foreach (string rule in applied.Concat(shown)) Known(rule, houseRules);
         var named = parsed.GetValue(paths) ?? [];
         int threadCount = parsed.GetValue(threads);
         var folder = BookFolder.Open(host, named, threadCount);
@@ -66,7 +68,8 @@ internal sealed class CorrectVerb : Verb
             Includes = folder.Includes,
             AdmitNew = parsed.GetValue(admitNew),
         };
-        var result = Corrector.Apply(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount), choice);
+        var input = folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { HouseRules = houseRules };
+        var result = HouseRuleFiles.Run(houseRules, () => Corrector.Apply(input, choice));
 
         // Before anything is written the result is delivered: what was done can then be read also where writing fails.
         string? file = parsed.GetValue(output);
@@ -143,9 +146,9 @@ internal sealed class CorrectVerb : Verb
 
     private static string PathOf(BookFolder folder, CorrectedFile file) => Path.Combine(folder.Root, file.Before.Path);
 
-    private static void Known(string rule)
+    private static void Known(string rule, IReadOnlyList<Rule> houseRules)
     {
-        if (rule == Assured || RuleRegistry.All.Any(r => r.Info.Id == rule || r.Info.Name == rule)) return;
+        if (rule == Assured || RuleRegistry.All.Concat(houseRules).Any(r => r.Info.Id == rule || r.Info.Name == rule)) return;
         throw new UsageException($"there is no rule {rule}; 'speclint rules' lists them.");
     }
 }

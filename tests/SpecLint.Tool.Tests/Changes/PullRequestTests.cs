@@ -85,6 +85,22 @@ public class PullRequestTests
     }
 
     [Fact]
+    public void What_a_schema_of_the_house_found_before_is_not_new()
+    {
+        using var repository = new GitFolder();
+        repository.Write("bar.json", """{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "schemas": { "drink": "house.schema.json" } }""");
+        repository.Write("house.schema.json", """{ "required": ["author"] }""");
+        repository.Write("ebb.drink.json", """{ "name": "Ebb", "ingredients": [ { "item": "gin", "amount": "50 ml" } ] }""");
+        repository.Commit("Begin");
+        Assert.Contains("SL1028", ToolRun.In(repository.Path, "check").Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("SL1028", ToolRun.In(repository.Path, "check", "--since", "HEAD").Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("SL1028", ToolRun.In(repository.Path, "compare", "HEAD", "--format", "json").Output, StringComparison.Ordinal);
+        repository.Write("flow.drink.json", """{ "name": "Flow", "ingredients": [ { "item": "gin", "amount": "40 ml" } ] }""");
+        Assert.Contains("SL1028", ToolRun.In(repository.Path, "check", "--since", "HEAD").Output, StringComparison.Ordinal);
+        Assert.Contains("SL1028", ToolRun.In(repository.Path, "compare", "HEAD", "--format", "json").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_working_folder_is_the_version_after_where_none_is_named()
     {
         using var repository = WithDemoBook();
