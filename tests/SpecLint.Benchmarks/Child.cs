@@ -22,7 +22,7 @@ internal static class Child
         var input = new BookInput(files, CalendarDate.Of(2026, 11, 25)!.Value) { Threads = threads };
         if (part == Parts[1])
         {
-            // Profiles are made, their facts worked out only when a rule asks.
+            // Profiles of preparations are made; those of drinks, and all facts, only when a rule asks.
             Checker.Profile(input);
             return 0;
         }

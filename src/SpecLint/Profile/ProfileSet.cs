@@ -7,16 +7,36 @@ namespace SpecLint.Profile;
 public sealed class ProfileSet
 {
     private readonly LinkedBook book;
-    private readonly Dictionary<Recipe, RecipeProfile> profiles = [];
+    private readonly Dictionary<Prep, RecipeProfile> preps;
+    private readonly Dictionary<Drink, int> drinkNumbers;
+    private readonly RecipeProfile?[] drinks;
     private readonly ConcurrentDictionary<string, Material> materials = new(StringComparer.Ordinal);
 
-    private ProfileSet(LinkedBook book) => this.book = book;
+    private int waveOfDrinks;
+
+    private ProfileSet(LinkedBook book)
+    {
+        this.book = book;
+        preps = new Dictionary<Prep, RecipeProfile>(book.Preps.Count);
+        drinks = new RecipeProfile?[book.Drinks.Count];
+        drinkNumbers = new Dictionary<Drink, int>(drinks.Length);
+        for (int i = 0; i < drinks.Length; i++) drinkNumbers.Add(book.Drinks[i], i);
+    }
 
     /// <summary>The book.</summary>
     public LinkedBook Book => book;
 
-    /// <summary>The profile of a recipe of the book.</summary>
-    public RecipeProfile Of(Recipe recipe) => profiles[recipe];
+    /// <summary>The profile of a recipe of the book; that of a drink, which no other needs, is made when it is first asked for.</summary>
+    public RecipeProfile Of(Recipe recipe)
+    {
+        if (recipe is not Drink drink) return preps[(Prep)recipe];
+        ref var place = ref drinks[drinkNumbers[drink]];
+        if (Volatile.Read(ref place) is { } known) return known;
+
+        // Two threads may both make it; one of the two is kept.
+        var made = new RecipeProfile(drink, this, waveOfDrinks);
+        return Interlocked.CompareExchange(ref place, made, null) ?? made;
+    }
 
     /// <summary>The material of an item; <see langword="null"/> where the id resolves to nothing.</summary>
     public Material? MaterialOf(string id)
@@ -31,7 +51,10 @@ public sealed class ProfileSet
     /// walk through the tree.
     /// </summary>
     internal RecipeProfile? TryBefore(Recipe part, RecipeProfile whole) =>
-        profiles.TryGetValue(part, out var profile) && profile.Wave < whole.Wave ? profile : null;
+        part is Prep prep && preps.TryGetValue(prep, out var profile) && profile.Wave < whole.Wave ? profile : null;
+
+    /// <summary>The material of a part of a recipe. A drink is no part: two drinks that name each other would never end.</summary>
+    internal Material MaterialOfPart(Item item) => item.File is Drink ? Nothing(item.Id, "it is a drink, not a preparation") : MaterialOf(item);
 
     internal Material MaterialOf(Item item)
     {
@@ -40,7 +63,8 @@ public sealed class ProfileSet
         {
             Ingredient when item.IsBuiltIn => BuiltInMaterials.Of(item),
             Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient)),
-            Recipe recipe when profiles.TryGetValue(recipe, out var profile) => item.ByProduct is null ? profile.Material : profile.ByProductMaterial(item.ByProduct),
+            Drink drink => Of(drink).Material,
+            Prep prep when preps.TryGetValue(prep, out var profile) => item.ByProduct is null ? profile.Material : profile.ByProductMaterial(item.ByProduct),
             _ => Nothing(item.Id, "it is part of a cycle"),
         };
         return materials.GetOrAdd(item.Id, made);
@@ -75,12 +99,10 @@ public sealed class ProfileSet
             int level = w;
             var made = new RecipeProfile[wave.Count];
             Workers.For(wave.Count, threads, i => made[i] = new RecipeProfile(wave[i], set, level));
-            for (int i = 0; i < made.Length; i++) set.profiles[wave[i]] = made[i];
+            for (int i = 0; i < made.Length; i++) set.preps[wave[i]] = made[i];
         }
 
-        var drinks = new RecipeProfile[book.Drinks.Count];
-        Workers.For(drinks.Length, threads, i => drinks[i] = new RecipeProfile(book.Drinks[i], set, waves.Count));
-        for (int i = 0; i < drinks.Length; i++) set.profiles[book.Drinks[i]] = drinks[i];
+        set.waveOfDrinks = waves.Count;
         return set;
     }
 

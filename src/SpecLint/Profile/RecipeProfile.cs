@@ -210,7 +210,7 @@ public sealed class RecipeProfile
         foreach (var line in LinkedBook.LinesOf(recipe))
         {
             var item = line.Item.IsGiven ? set.Book.Resolve(line.Item.Value) : null;
-            var material = item is null ? null : set.MaterialOf(item);
+            var material = item is null ? null : set.MaterialOfPart(item);
             var grams = new Trace(double.NaN, double.NaN, double.NaN);
             double millilitres = double.NaN;
             if (line.Amount.IsGiven)
