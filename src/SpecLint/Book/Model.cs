@@ -116,6 +116,8 @@ public enum LineRole
 /// <summary>One line of a recipe: an item and its amount.</summary>
 public sealed class Line
 {
+    private readonly More? more;
+
     /// <summary>Place of the object.</summary>
     public TextSpan Span { get; init; }
 
@@ -126,13 +128,13 @@ public sealed class Line
     public Given<string> Item { get; init; }
 
     /// <summary>What stands in the place of the item where that is no id (<c>30 ml lime juice</c>); not given where the item is one.</summary>
-    internal Given<string> ItemText { get; init; }
+    internal Given<string> ItemText { get => more is null ? default : more.ItemText; init { if (value.IsGiven) (more ??= new More()).ItemText = value; } }
 
     /// <summary>The amount.</summary>
     public Given<Quantity> Amount { get; init; }
 
     /// <summary>The share of the whole.</summary>
-    public Given<Quantity> Share { get; init; }
+    public Given<Quantity> Share { get => more is null ? default : more.Share; init { if (value.IsGiven) (more ??= new More()).Share = value; } }
 
     /// <summary>The role as given, else by the list that the line stands in.</summary>
     public LineRole Role { get; init; }
@@ -144,12 +146,24 @@ public sealed class Line
     public bool Optional { get; init; }
 
     /// <summary>A remark.</summary>
-    public Given<string> Note { get; init; }
+    public Given<string> Note { get => more is null ? default : more.Note; init { if (value.IsGiven) (more ??= new More()).Note = value; } }
+
+    /// <summary>What few lines have; the others need no room for it.</summary>
+    private sealed class More
+    {
+        public Given<string> ItemText { get; set; }
+
+        public Given<Quantity> Share { get; set; }
+
+        public Given<string> Note { get; set; }
+    }
 }
 
 /// <summary>A step of the method.</summary>
 public sealed class Step
 {
+    private readonly More? more;
+
     /// <summary>Place of the object.</summary>
     public TextSpan Span { get; init; }
 
@@ -169,25 +183,43 @@ public sealed class Step
     public Given<Quantity> For { get; init; }
 
     /// <summary>The temperature it is held at.</summary>
-    public Given<Quantity> At { get; init; }
+    public Given<Quantity> At { get => more is null ? default : more.At; init { if (value.IsGiven) (more ??= new More()).At = value; } }
 
     /// <summary>The temperature it is brought to.</summary>
-    public Given<Quantity> To { get; init; }
+    public Given<Quantity> To { get => more is null ? default : more.To; init { if (value.IsGiven) (more ??= new More()).To = value; } }
 
     /// <summary>The end point in words.</summary>
-    public Given<string> Until { get; init; }
+    public Given<string> Until { get => more is null ? default : more.Until; init { if (value.IsGiven) (more ??= new More()).Until = value; } }
 
     /// <summary>Where it goes.</summary>
-    public Given<string> Into { get; init; }
+    public Given<string> Into { get => more is null ? default : more.Into; init { if (value.IsGiven) (more ??= new More()).Into = value; } }
 
     /// <summary>The vessel.</summary>
-    public Given<string> Vessel { get; init; }
+    public Given<string> Vessel { get => more is null ? default : more.Vessel; init { if (value.IsGiven) (more ??= new More()).Vessel = value; } }
 
     /// <summary>An amount that the step names.</summary>
-    public Given<Quantity> Amount { get; init; }
+    public Given<Quantity> Amount { get => more is null ? default : more.Amount; init { if (value.IsGiven) (more ??= new More()).Amount = value; } }
 
     /// <summary>A remark.</summary>
-    public Given<string> Note { get; init; }
+    public Given<string> Note { get => more is null ? default : more.Note; init { if (value.IsGiven) (more ??= new More()).Note = value; } }
+
+    /// <summary>What few steps have; the others need no room for it.</summary>
+    private sealed class More
+    {
+        public Given<Quantity> At { get; set; }
+
+        public Given<Quantity> To { get; set; }
+
+        public Given<string> Until { get; set; }
+
+        public Given<string> Into { get; set; }
+
+        public Given<string> Vessel { get; set; }
+
+        public Given<Quantity> Amount { get; set; }
+
+        public Given<string> Note { get; set; }
+    }
 }
 
 /// <summary>What a recipe declares to the guest.</summary>
