@@ -51,6 +51,12 @@ public static class Freezing
         43.49, 44.93, 46.28, 47.52, 48.64, 49.52,
     ];
 
+    // Worked out once, since a drink on ice asks for them a hundred times: slopes of the curve of ethanol at its points, moles a gram
+    // and Norrish's constant of each solute.
+    private static readonly double[] EthanolSlopes = MakeSlopes(EthanolShare, EthanolDepression);
+    private static readonly double[] MolesPerGram = ForSolutes(static c => 1 / WaterActivityModel.MolarMass(c));
+    private static readonly double[] Constants = ForSolutes(Constant);
+
     private static ReadOnlySpan<double> Ice => [0, 0.009675523146, 4.936742961e-6, -4.991364459e-8, 1.773246088e-9, -9.238791873e-11];
 
     private static ReadOnlySpan<double> SaltDepression => [0, 58.6137, -27.6017, 323.341, -383.6226];
@@ -149,10 +155,11 @@ public static class Freezing
         {
             if (!(grams[i] > 0))
                 continue;
-            var solute = grams[i] / WaterActivityModel.MolarMass((Component)i);
+            var solute = grams[i] * MolesPerGram[i];
             var x = solute / (solute + molesOfWater);
             product *= 1 - x;
-            sum -= Constant((Component)i, x) * x * x;
+            var constant = i == (int)Component.Glycerol ? Constants[i] + (GlycerolRise * x) : Constants[i];
+            sum -= constant * x * x;
         }
 
         if (grams.Of(Component.OtherDissolved) is > 0 and var other)
@@ -171,14 +178,14 @@ public static class Freezing
     // Norrish's form with constants fitted to freezing points; largest deviation in K: sucrose 0.05 to 42 %, glucose 0.02 to 30 %,
     // fructose 0.03 to 28 %, maltose 0.05 to 44 %, lactose 0.01, mannitol 0.01, citric acid 0.09 to 30 %, acetic 0.04 to 36 %,
     // phosphoric 0.23 to 40 %, glycerol 0.3 to 60 % (two sources that differ by as much). Lactic acid is held at 2, where the curve is still monotone.
-    private static double Constant(Component component, double x) => component switch
+    private static double Constant(Component component) => component switch
     {
         Component.Sucrose => -7.38,
         Component.Glucose => -2.61,
         Component.Fructose => -1.99,
         Component.Maltose => -7.02,
         Component.Lactose => -9.33,
-        Component.Glycerol => -2.38 + (3.19 * x),
+        Component.Glycerol => -2.38,
         Component.Sorbitol => -1.65,
         Component.Citric => -1.67,
         Component.Lactic => 2,
@@ -186,6 +193,9 @@ public static class Freezing
         Component.Phosphoric => -9.61,
         _ => WaterActivityModel.Constant(component),
     };
+
+    // Glycerol alone needs a constant that rises with its mole fraction.
+    private const double GlycerolRise = 3.19;
 
     // Inverse of the polynomial of ice by Newton's steps: it is nearly a straight line.
     private static double ThetaOf(double activity)
@@ -218,10 +228,26 @@ public static class Freezing
 
         var h = x[high] - x[low];
         var s = (share - x[low]) / h;
-        var left = Slope(x, y, low) * h;
-        var right = Slope(x, y, high) * h;
+        var left = EthanolSlopes[low] * h;
+        var right = EthanolSlopes[high] * h;
         var rise = y[high] - y[low];
         return y[low] + (s * (left + (s * ((3 * rise) - (2 * left) - right + (s * (left + right - (2 * rise)))))));
+    }
+
+    private static double[] MakeSlopes(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    {
+        var slopes = new double[x.Length];
+        for (var i = 0; i < slopes.Length; i++)
+            slopes[i] = Slope(x, y, i);
+        return slopes;
+    }
+
+    private static double[] ForSolutes(Func<Component, double> of)
+    {
+        var values = new double[Components.Count];
+        for (var c = Component.Sucrose; c <= Component.CarbonDioxide; c++)
+            values[(int)c] = of(c);
+        return values;
     }
 
     // Slope at a point of the table: harmonic mean of its neighbours, so that the curve keeps rising; at the ends the chord.
