@@ -161,6 +161,11 @@ internal sealed class BookFolder
         return books;
     }
 
+    /// <summary>The schemas that the bar of a book names, without reading the rest of the book; <see langword="null"/> where it names none.</summary>
+    /// <param name="root">Root of the book.</param>
+    /// <exception cref="UsageException">The bar's file or a schema cannot be read.</exception>
+    internal static IHouseSchemaCheck? HouseSchemasOf(string root) => HouseSchemaFiles.Load(root, ReadBar(root));
+
     private static Bar? ReadBar(string root)
     {
         string path = Path.Combine(root, BarFile);

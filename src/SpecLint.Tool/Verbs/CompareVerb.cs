@@ -56,11 +56,8 @@ internal sealed class CompareVerb : Verb
         var day = parsed.GetValue(on) ?? host.Today();
         int threadCount = parsed.GetValue(threads);
         string bookPath = parsed.GetValue(book) ?? ".";
-
-        // A revision is looked at by the rules and schemas of the book as it stands, so that what differs is the recipes.
-        var asItStands = new Lazy<BookInput>(() => BookFolder.Open(host, [bookPath], threadCount).ToInput(day, threadCount) with { HouseRules = houseRules });
         var old = Input(from);
-        var now = to is null ? asItStands.Value : Input(to);
+        var now = to is null ? OfFolder(bookPath) : Input(to);
         if (old.Files.Count == 0 && now.Files.Count == 0) throw new UsageException($"neither {from} nor {to ?? bookPath} holds a file of a book.");
         var comparison = HouseRuleFiles.Run(houseRules, () => Comparison.Of(Checker.Check(old), Checker.Check(now)));
         string? file = parsed.GetValue(output);
@@ -81,10 +78,15 @@ internal sealed class CompareVerb : Verb
 
         return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && comparison.New.Any(f => f.Level >= threshold) ? ExitStatus.Findings : ExitStatus.Clean;
 
-        // A folder, or a revision of the book.
-        BookInput Input(string named) =>
-            Directory.Exists(host.FullPath(named))
-                ? BookFolder.Open(host, [named], threadCount).ToInput(day, threadCount) with { HouseRules = houseRules }
-                : asItStands.Value with { Files = GitBook.Read(BookFolder.RootOf(host, bookPath), named) };
+        BookInput Input(string named) => Directory.Exists(host.FullPath(named)) ? OfFolder(named) : OfRevision(named);
+
+        BookInput OfFolder(string path) => BookFolder.Open(host, [path], threadCount).ToInput(day, threadCount) with { HouseRules = houseRules };
+
+        // A revision is looked at by the rules and schemas of the book as it stands, so that what differs is the recipes.
+        BookInput OfRevision(string revision)
+        {
+            string root = BookFolder.RootOf(host, bookPath);
+            return new BookInput(GitBook.Read(root, revision), day) { Threads = threadCount, HouseSchemas = BookFolder.HouseSchemasOf(root), HouseRules = houseRules };
+        }
     }
 }

@@ -5,11 +5,7 @@ namespace SpecLint.Profile;
 /// <summary>An uncertain input of a mix.</summary>
 /// <param name="Input">The input, as the material has it.</param>
 /// <param name="Scale">Grams of that material.</param>
-internal readonly record struct Variation(UncertainInput Input, double Scale)
-{
-    /// <summary>Change of the mass of a component, g, for one unit of the input.</summary>
-    public double Change(int component) => Input.PerGram[component] * Scale;
-}
+internal readonly record struct Variation(UncertainInput Input, double Scale);
 
 /// <summary>A composition in grams with its uncertain inputs: what a drink or preparation comes to before facts are read off it.</summary>
 internal sealed class Mix

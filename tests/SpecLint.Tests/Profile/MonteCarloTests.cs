@@ -50,7 +50,7 @@ public sealed class MonteCarloTests
                 // Two half normals: JCGM 101 draws each input from the distribution that its low, typical and high stand for.
                 double z = Normal(random);
                 double size = z >= 0 ? z * variation.Input.Up : z * variation.Input.Down;
-                for (int c = 0; c < grams.Length; c++) grams[c] += variation.Change(c) * size;
+                for (int c = 0; c < grams.Length; c++) grams[c] += variation.Input.PerGram[c] * variation.Scale * size;
             }
 
             for (int c = 0; c < grams.Length; c++) grams[c] = Math.Max(0, grams[c]);

@@ -67,10 +67,7 @@ internal sealed class SameDrinkTwoNames : BookRule
             if (!Counts(part)) continue;
             count++;
             sum += part.Grams.Typical;
-
-            // A sum, since the order of the parts says nothing.
-            long item = StringComparer.Ordinal.GetHashCode(part.Item!.Id) * 0x1E37_79B9_7F4A_7C15L;
-            key += item ^ (item >> 29);
+            key += Book.Formula.ShareOfKey(part.Item!.Id);
         }
 
         return count < 2 || sum <= 0 ? null : key;
