@@ -61,7 +61,9 @@ internal sealed class Host
     private static void PutOffCollections(int files)
     {
         const int fewFiles = 200, bytesPerFile = 20_000, mostBytes = 200_000_000;
-        if (files < fewFiles || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
+
+        // A process that has collected before lives longer than one run, as an editor's server does.
+        if (files < fewFiles || GC.CollectionCount(0) > 0 || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
         try
         {
             GC.TryStartNoGCRegion(Math.Min((long)files * bytesPerFile, mostBytes));
