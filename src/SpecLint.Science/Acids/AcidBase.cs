@@ -47,11 +47,11 @@ public static class AcidBase
     /// the pH scale are met within 0.03.
     /// </summary>
     public static ModelError PhError => new(
-        0.071, "pH", Relative: false, "131 points of published buffers and pure acids, rms; 0.01 to 0.03 for buffer standards, up to 0.20 in McIlvaine's buffers above pH 4.6");
+        new(0.071), 0, Zero: 0, "[pH]", 1.1, 10.3, "131 points of published buffers and pure acids, rms; 0.01 to 0.03 for buffer standards, up to 0.20 in McIlvaine's buffers above pH 4.6");
 
     /// <summary>Error of a titratable acidity computed from known acids.</summary>
     public static ModelError TitratableAcidityError => new(
-        0.002, "1", Relative: true, "16 acids, end points 7.0, 8.1 and 8.2, against a table of equivalents: 0.3 % at most; phosphoric acid depends on the dilution");
+        new(0), 0.002, Zero: 0, "g", 0, double.PositiveInfinity, "16 acids, end points 7.0, 8.1 and 8.2, against a table of equivalents: 0.3 % at most; phosphoric acid depends on the dilution");
 
     /// <summary>pH of a composition; null when unknown (see the limits of this class; temperature 0 to 50 °C; ethanol to half the solvent).</summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>

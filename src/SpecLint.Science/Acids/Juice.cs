@@ -32,7 +32,7 @@ public static class Juice
     /// sour juices. A measured pH is to be preferred wherever there is one.
     /// </summary>
     public static ModelError CompositionError => new(
-        0.32, "pH", Relative: false,
+        new(0.32), 0, Zero: 0, "[pH]", 2.3, 4.2,
         "acids and minerals of food tables against the middle of the ranges of pH printed by the FDA: 10 juices, from −0.17 to +0.66; it leans high, since food tables list no chloride and few minor acids");
 
     /// <summary>

@@ -32,10 +32,10 @@ public static class Freezing
     public const double EutecticSalt = 0.233;
 
     /// <summary>Error for one solute.</summary>
-    public static ModelError Error => new(0.1, "K", Relative: false, "rms deviation from the freezing curves of ethanol, sugars, glycerol, citric acid and salt");
+    public static ModelError Error => new(new(0.03), 0.01, Zero: 0, "Cel", -50, 0, "rms deviation from the freezing curves of ethanol, sugars, glycerol, citric acid and salt");
 
     /// <summary>Error for mixtures, as a share of the depression.</summary>
-    public static ModelError MixtureError => new(0.05, "1", Relative: true, "judged: no published point of ethanol with sugar was found; product of activities against the sum of depressions differ by 1 %");
+    public static ModelError MixtureError => new(new(0.03), 0.05, Zero: 0, "Cel", -25, 0, "judged: no published point of ethanol with sugar was found; product of activities against the sum of depressions differ by 1 %");
 
     private static ReadOnlySpan<double> EthanolShare =>
     [

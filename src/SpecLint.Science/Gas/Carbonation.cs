@@ -47,10 +47,10 @@ public static class Carbonation
     public const double Atmosphere = 1.01325;
 
     /// <summary>Error in water.</summary>
-    public static ModelError WaterError => new(0.01, "1", Relative: true, "rms deviation from the CRC Handbook and from Murray and Riley 1971, 0 to 40 °C, 0.5 and 1 bar");
+    public static ModelError WaterError => new(new(0), 0.01, Zero: 0, "g/L", 0, 3.4, "rms deviation from the CRC Handbook and from Murray and Riley 1971, 0 to 40 °C, 0.5 and 1 bar");
 
     /// <summary>Error in drinks with ethanol and sugar.</summary>
-    public static ModelError DrinkError => new(0.07, "1", Relative: true, "rms deviation from a carbonation chart for beer, 0 to 26 °C; champagne of Liger-Belair 2017 within 3 %");
+    public static ModelError DrinkError => new(new(0), 0.07, Zero: 0, "1", 1, 6, "rms deviation from a carbonation chart for beer, 0 to 26 °C; champagne of Liger-Belair 2017 within 3 %");
 
     /// <summary>Carbon dioxide dissolved in a liquid at a pressure.</summary>
     /// <param name="pressure">Pressure of carbon dioxide over the liquid, 0 to 10 bar absolute.</param>

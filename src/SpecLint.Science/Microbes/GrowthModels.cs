@@ -13,7 +13,7 @@ public static class GrowthModels
     /// Error of a doubling time: the model of Listeria against measured doubling times in milk, cream and broth at 0 to 21 °C.
     /// </summary>
     public static ModelError DoublingTimeError => new(
-        0.35, "1", Relative: true,
+        new(0), 0.35, Zero: 0, "h", 1, 150,
         "5 measured ranges of doubling time (Rosenow & Marth 1987; Walker et al. 1990) against their geometric middle, rms of the natural logarithm; at 0 °C the model is too slow by 1.9, at 21 °C by 1.4");
 
     /// <summary>Listeria monocytogenes in chilled foods: the model with the acids.</summary>

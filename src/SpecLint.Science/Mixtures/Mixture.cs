@@ -37,14 +37,14 @@ public static class Mixture
 
     /// <summary>Error of the density of sugar, ethanol and water together.</summary>
     public static ModelError DensityError =>
-        new(1.4, "kg/m3", Relative: false, "rms difference from the sum rule of Tabarié over 5 to 45 % vol, 0 to 300 g/L sucrose (6.6 at the corner); no measured table of the three was found");
+        new(new(1.4), 0, Zero: 998.2, "kg/m3", 930, 1110, "rms difference from the sum rule of Tabarié over 5 to 45 % vol, 0 to 300 g/L sucrose (6.6 at the corner); no measured table of the three was found");
 
     /// <summary>Error of a strength worked out from a composition.</summary>
-    public static ModelError AbvError => new(0.0014, "1", Relative: true, "error of the density as an error of the volume; 0.04 % vol at 30 % vol");
+    public static ModelError AbvError => new(new(0), 0.0014, Zero: 0, "1", 0.05, 0.45, "error of the density as an error of the volume; 0.04 % vol at 30 % vol");
 
     /// <summary>Error of the refractometer's °Brix of a mixture.</summary>
     public static ModelError BrixError =>
-        new(0.02, "1", Relative: true, "fit of n(D) of single solutes 0.3 % of the reading; adding them up over unlike solutes, judged 2 %");
+        new(new(0.03), 0.02, Zero: 0, "%", 0, 85, "fit of n(D) of single solutes 0.3 % of the reading; adding them up over unlike solutes, judged 2 %");
 
     /// <summary>Volume of a composition.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>

@@ -27,11 +27,11 @@ public static class SugarWater
 
     /// <summary>Error of the density.</summary>
     public static ModelError DensityError =>
-        new(0.1, "kg/m3", Relative: false, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C, 2 to 60 %");
+        new(new(0.1), 0, Zero: 998.2, "kg/m3", 998.2, 1290, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C, 2 to 60 %");
 
     /// <summary>Error of °Brix from a refractive index.</summary>
     public static ModelError RefractiveBrixError =>
-        new(0.03, "°Brix", Relative: false, "largest deviation from n(D) of the CRC Handbook, 102nd ed. 2021, which prints four decimals");
+        new(new(0.03), 0, Zero: 0, "%", 0, 80, "largest deviation from n(D) of the CRC Handbook, 102nd ed. 2021, which prints four decimals");
 
     private static ReadOnlySpan<double> B0 => [0, 385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
 

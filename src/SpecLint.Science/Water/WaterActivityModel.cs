@@ -34,10 +34,10 @@ public static class WaterActivityModel
 
     /// <summary>Error for solutions of one solute.</summary>
     public static ModelError Error =>
-        new(0.001, "1", Relative: false, "rms deviation from the osmotic coefficients of Robinson and Stokes for sucrose, NaCl and glycerol to 5.5 mol/kg; 0.003 largest");
+        new(new(0.0003), 0.01, Zero: 1, "1", 0.75, 1, "rms deviation from the osmotic coefficients of Robinson and Stokes for sucrose, NaCl and glycerol to 5.5 mol/kg; 0.003 largest");
 
     /// <summary>Error for mixtures.</summary>
-    public static ModelError MixtureError => new(0.01, "1", Relative: false, "judged: Ross's product for mixed solutes is usually quoted as within 0.01; organic salts of sodium and potassium included");
+    public static ModelError MixtureError => new(new(0.0005), 0.04, Zero: 1, "1", 0.75, 1, "judged: Ross's product for mixed solutes is usually quoted as within 0.01; organic salts of sodium and potassium included");
 
     /// <summary>Water activity of a composition.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>

@@ -720,7 +720,7 @@ public sealed class RecipeProfile
     }
 
     /// <summary>Error of the strength, % vol: without ethanol there is none to err about.</summary>
-    private static double AbvModel(double abv) => abv > 0 ? Mixture.AbvError.StandardError * 100 : 0;
+    private static double AbvModel(double abv) => 100 * Mixture.AbvError.At(abv / 100).Value;
 
     private void PutTrace(Fact fact, Trace trace, double factor, Unknowns ownUnknown, string because)
     {
@@ -845,12 +845,12 @@ public sealed class RecipeProfile
             return;
         }
 
-        WorkOne(Fact.WaterActivity, WaterActivityEvaluator, WaterActivityModel.MixtureError.StandardError / 2, 0, 1);
+        WorkOne(Fact.WaterActivity, WaterActivityEvaluator, WaterActivityModel.MixtureError, 0, 1);
     }
 
-    private void WorkFreezing() => WorkOne(Fact.FreezingPoint, FreezingEvaluator, 0.3, double.NegativeInfinity, 0);
+    private void WorkFreezing() => WorkOne(Fact.FreezingPoint, FreezingEvaluator, Freezing.MixtureError, double.NegativeInfinity, 0);
 
-    private void WorkOne(Fact fact, Evaluator evaluator, double model, double floor, double ceiling)
+    private void WorkOne(Fact fact, Evaluator evaluator, ModelError model, double floor, double ceiling)
     {
         var needs = Unknowns.Strength | Unknowns.Sugar | Unknowns.Water;
         var density = Get(Fact.Density);
@@ -863,7 +863,7 @@ public sealed class RecipeProfile
         if (LeaveIfUnknown(fact, needs, unknown, unknownBecause)) return;
         Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
         Propagation.Run(served, evaluator, v, low, high);
-        Put(fact, v[0], low[0], high[0], model, "computed", floor, ceiling);
+        Put(fact, v[0], low[0], high[0], model.At(v[0]).Value, "computed", floor, ceiling);
     }
 
     private void WorkLife() => facts[(int)Fact.Life] = Recipe is Prep ? KeepingLife.Of(this) : FactValue.Open("a drink is served when it is made");

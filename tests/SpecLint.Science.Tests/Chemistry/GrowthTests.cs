@@ -60,7 +60,7 @@ public sealed class GrowthTests(ITestOutputHelper output) : IScienceTable
             .Select(r => Math.Log(Model(r)!.Value.DoublingHours / Math.Sqrt(r.Number("low") * r.Number("high")))).ToList();
         var rms = Math.Sqrt(logs.Average(l => l * l));
         output.WriteLine($"{logs.Count} points, rms {rms}, from {logs.Min()} to {logs.Max()}");
-        Assert.InRange(GrowthModels.DoublingTimeError.StandardError, rms - 0.01, rms + 0.01);
+        Assert.InRange(GrowthModels.DoublingTimeError.Share, rms - 0.01, rms + 0.01);
     }
 
     [Fact]

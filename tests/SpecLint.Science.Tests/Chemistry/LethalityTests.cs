@@ -48,7 +48,7 @@ public sealed class LethalityTests(ITestOutputHelper output) : IScienceTable
             .Select(r => Botulinum.DMinutes(new Celsius(r.Number("celsius")))!.Value * 360 / r.Number("seconds") - 1).ToList();
         var rms = Math.Sqrt(deviations.Average(d => d * d));
         output.WriteLine($"{deviations.Count} rows, rms {rms}");
-        Assert.InRange(Lethality.EquivalentError.StandardError, rms - 0.001, rms + 0.001);
+        Assert.InRange(Lethality.EquivalentError.Share, rms - 0.001, rms + 0.001);
     }
 
     [Fact]

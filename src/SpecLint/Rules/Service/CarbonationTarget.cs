@@ -38,7 +38,7 @@ internal sealed class CarbonationTarget : PrepRule
         var strength = new AlcoholByVolume(abv.Value / 100);
         var sweet = new GramsPerLitre(sugar.Value * 10);
         if (Carbonation.Volumes(new Bar(gauge + Carbonation.Atmosphere), new Celsius(t), strength, sweet) is not { } volumes) return;
-        double off = 2 * Carbonation.DrinkError.StandardError * volumes.Value, low = volumes.Value - off, high = volumes.Value + off;
+        double off = Carbonation.DrinkError.At(volumes.Value).Tolerance.HalfWidth, low = volumes.Value - off, high = volumes.Value + off;
         if (high >= Low.Value && low <= High.Value) return;
         double aim = volumes.Value < Low.Value ? 3.2 : 3.8;
         string solved = Carbonation.Pressure(new GasVolumes(aim), new Celsius(t), strength, sweet) is { } need ? $"{Say.Number(need.Value - Carbonation.Atmosphere, 1)} bar" : "";
