@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
@@ -59,9 +58,8 @@ public sealed partial class BareProject
     public BuildOutcome Build(params string[] further)
     {
         File.Delete(Path.Combine(folder, "log.sarif"));
-        var clock = Stopwatch.StartNew();
         var (status, text) = PackedPackage.Run(folder, ["build", "--nologo", "-v", "m", "-p:UseSharedCompilation=false", .. further]);
-        return new BuildOutcome(status, text, clock.Elapsed, Printed(text), Results("log.sarif"), [.. PrintedLine().Matches(SummaryStart().Split(text)[0]).Select(m => m.Value.Replace(folder, "", StringComparison.Ordinal).Trim())]);
+        return new BuildOutcome(status, text, Printed(text), Results("log.sarif"), [.. PrintedLine().Matches(SummaryStart().Split(text)[0]).Select(m => m.Value.Replace(folder, "", StringComparison.Ordinal).Trim())]);
     }
 
     private List<(string Id, string Path, int Line, int Column, Level Level)> Printed(string text)
@@ -111,14 +109,12 @@ public sealed partial class BareProject
 /// <summary>What a build came to.</summary>
 /// <param name="Status">Exit status.</param>
 /// <param name="Text">All that was printed.</param>
-/// <param name="Time">How long it took.</param>
 /// <param name="Printed">Findings printed.</param>
 /// <param name="Logged">Findings in the compiler's log.</param>
 /// <param name="Lines">Each line that prints a finding, as often as it is printed before the summary repeats it, without the project's folder.</param>
 public sealed record BuildOutcome(
     int Status,
     string Text,
-    TimeSpan Time,
     IReadOnlyList<(string Id, string Path, int Line, int Column, Level Level)> Printed,
     IReadOnlyList<(string Id, string Path, int Line, int Column, Level Level)> Logged,
     IReadOnlyList<string> Lines)

@@ -20,6 +20,8 @@ if (args is ["--science", ..])
     return 0;
 }
 
+if (args is ["--build"]) return BuildBenchmark.Run(RepositoryRoot(), recipes: 1_000, rounds: 4, seed: 20261125);
+
 int[] sizes = [1_000, 10_000, 100_000];
 int threads = 2, runs = 3;
 ulong seed = 20261125;
@@ -46,6 +48,7 @@ for (int i = 0; i < args.Length; i++)
                   --ajv FOLDER                a folder where 'npm install ajv-cli@5' ran: validate the same files
                                               against the drink and preparation schemas, for comparison
                   --science                   measure the models alone, by BenchmarkDotNet
+                  --build                     measure what the plug-in adds to a build of 1,000 recipes
                   --write FOLDER 1000         only write a book of so many recipes, and stop
                 """);
             return args[i] == "--help" ? 0 : 2;

@@ -4,10 +4,8 @@ using SpecLint.Tool.Tests.Support;
 namespace SpecLint.Tool.Tests.Changes;
 
 /// <summary>The tool is killed at random moments while it writes: every file is the old one or the new one, byte for byte.</summary>
-[Trait("Speed", "slow")]
 public class KillTests
 {
-    private const int Runs = 200;
     private const int Workers = 2;
     private const int Files = 40;
     private const int Seed = 20261125;
@@ -18,7 +16,18 @@ public class KillTests
         """;
 
     [Fact]
-    public void A_killed_run_leaves_every_file_old_or_new()
+    public void A_killed_run_leaves_every_file_old_or_new() => KillRuns(8);
+
+    [LongFact]
+    public void Hundreds_of_killed_runs_leave_every_file_old_or_new()
+    {
+        const int Runs = 400;
+        var (cutShort, midway) = KillRuns(Runs);
+        Assert.True(cutShort > Runs / 4, $"only {cutShort} of {Runs} runs were killed before they ended");
+        Assert.True(midway > 0, "no run was killed between two files");
+    }
+
+    private static (int CutShort, int Midway) KillRuns(int runs)
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
@@ -34,12 +43,11 @@ public class KillTests
         int cutShort = 0, midway = 0;
         Parallel.For(0, Workers, new ParallelOptions { MaxDegreeOfParallelism = Workers }, worker =>
         {
-            var (cut, between) = KillMany(Runs / Workers, new Random(Seed + worker), length, now);
+            var (cut, between) = KillMany(runs / Workers, new Random(Seed + worker), length, now);
             Interlocked.Add(ref cutShort, cut);
             Interlocked.Add(ref midway, between);
         });
-        Assert.True(cutShort > Runs / 4, $"only {cutShort} of {Runs} runs were killed before they ended");
-        Assert.True(midway > 0, "no run was killed between two files");
+        return (cutShort, midway);
     }
 
     private static (int CutShort, int Midway) KillMany(int runs, Random random, int length, string now)

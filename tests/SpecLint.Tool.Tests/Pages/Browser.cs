@@ -6,10 +6,11 @@ namespace SpecLint.Tool.Tests.Pages;
 
 /// <summary>A fact that needs a Chromium and npm; without them it is skipped and says so.</summary>
 [AttributeUsage(AttributeTargets.Method)]
-public sealed class BrowserFactAttribute : FactAttribute
+public sealed class BrowserFactAttribute : LongFactAttribute
 {
     public BrowserFactAttribute()
     {
+        if (Skip is not null) return;
         if (Browser.Chromium is null) Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or google-chrome on PATH.";
         else if (Browser.OnPath("npm") is null || Browser.OnPath("node") is null) Skip = "DID NOT RUN: it needs node and npm on PATH.";
     }

@@ -4,7 +4,6 @@ using SpecLint.Tool.Tests.Support;
 namespace SpecLint.Tool.Tests.Pages;
 
 /// <summary>What a browser shows of the pages, counted against the JSON of the same commands.</summary>
-[Trait("Speed", "slow")]
 public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
 {
     [BrowserFact]
