@@ -18,9 +18,9 @@ public sealed class SolvingTests
             var profile = result.Profiles.Of(result.Book.Drinks[0]);
             bool IsSyrup(Part p) => p.Line.Item.Value == "simple-syrup";
             double now = Solving.With(profile, IsSyrup, 1, Solving.SugarPerVolume);
-            Assert.Equal(profile.Get(Fact.Sugar).Value, now, 6);
+            Assert.Equal(profile.Get(Fact.Sugar).Value, now, tolerance: 1e-6);
             double target = Solving.With(profile, IsSyrup, change, Solving.SugarPerVolume);
             double factor = Solving.Factor(profile, IsSyrup, Solving.SugarPerVolume, target);
-            Assert.Equal(change, factor, 4);
+            Assert.Equal(change, factor, tolerance: 0.0001);
         }, iter: 60, threads: 1);
 }
