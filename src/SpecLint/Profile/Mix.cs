@@ -48,6 +48,17 @@ internal sealed class Mix
         }
     }
 
+    /// <summary>Mass of the mono- and disaccharides, g.</summary>
+    public double Sugars
+    {
+        get
+        {
+            double sum = 0;
+            for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sum += grams[(int)c];
+            return sum;
+        }
+    }
+
     /// <summary>Mass of a component, g.</summary>
     public double Of(Component component) => grams[(int)component];
 
@@ -111,7 +122,7 @@ internal sealed class Mix
     }
 
     /// <summary>Turns the mix into a material of one gram.</summary>
-    public Material ToMaterial(string id, double density, MaterialState state, string kind, Unknowns unknown, string because, Trace ph)
+    public Material ToMaterial(string id, double density, MaterialState state, string kind, Lack lack, Trace ph)
     {
         double total = Total;
         var perGram = new double[Components.Count];
@@ -142,8 +153,8 @@ internal sealed class Mix
         return new Material(id, perGram, scaled, density, state)
         {
             Kind = kind,
-            Unknown = unknown,
-            UnknownBecause = because,
+            Unknown = lack.What,
+            UnknownBecause = lack.Because,
             Ph = ph,
             Traces = new Traces(
                 default(Trace).Plus(Traces.Caffeine, 1 / total),

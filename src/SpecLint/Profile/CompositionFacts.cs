@@ -1,0 +1,227 @@
+using SpecLint.Book;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Profile;
+
+/// <summary>Facts that follow from masses and volume: strength, sugar, acid, density, energy and traces.</summary>
+internal static class CompositionFacts
+{
+    private const int Volume = 0, Abv = 1, Sugar = 2, Acid = 3, Analysed = 4, Density = 5, Salt = 6, Ethanol = 7, Energy = 8, Brix = 9, Ratio = 10, Count = 11;
+
+    private static readonly Evaluator Liquid = EvaluateLiquid;
+    private static readonly Evaluator Solid = EvaluateSolid;
+    private static readonly Evaluator VolumeEvaluator = static (grams, r) => r[0] = Mixture.Volume(grams, Celsius.Reference)?.Value ?? double.NaN;
+    private static readonly Evaluator AbvEvaluator = static (grams, r) => r[0] = Mixture.Abv(grams)?.Percent ?? double.NaN;
+    private static readonly Evaluator BrixEvaluator = static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN;
+
+    /// <summary>The facts as served, or as made.</summary>
+    public static void Work(FactBasis of, FactStore facts)
+    {
+        WorkChilling(of, facts);
+        Span<double> v = stackalloc double[Count], low = stackalloc double[Count], high = stackalloc double[Count];
+        Propagation.Run(of.Served, of.IsSolid ? Solid : Liquid, v, low, high);
+        var results = new Results(v, low, high);
+        var withTops = WithTops(of);
+        var lack = of.DilutionIsOpen ? withTops.And(Unknowns.Mass, WhyDilutionIsOpen(of)) : withTops;
+        WorkLiquid(of, facts, results, lack);
+
+        facts.PutOrLeave(Fact.Sugar, results.At(Sugar).With(0), Unknowns.Sugar | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Acid, results.At(Acid).With(0), Unknowns.Acid | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.AcidAnalysed, results.At(Analysed).With(0), Unknowns.Acid | Unknowns.Water, lack);
+        if (v[Acid] < 0.005) facts.Leave(Fact.SugarAcidRatio, "there is no acid to speak of");
+        else facts.PutOrLeave(Fact.SugarAcidRatio, results.At(Ratio).With(0), Unknowns.Acid | Unknowns.Sugar, lack);
+        facts.PutOrLeave(Fact.Salt, results.At(Salt).With(0), Unknowns.Salt | Unknowns.Water, lack);
+
+        // Alcohol and energy: a drink per serve, a preparation per 100 mL (a solid per 100 g).
+        double basis = of.IsDrink ? of.Serves : of.IsSolid ? of.Served.Total / 100 : v[Volume] / 100;
+
+        // Dilution adds neither ethanol nor energy, so that they stand even where it is open.
+        var amounts = of.DilutionIsOpen ? of.Mix.Lack : lack;
+        facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).With(0), Unknowns.Strength, amounts);
+        facts.PutOrLeave(Fact.Energy, results.At(Energy).Times(1 / basis).With(0), Unknowns.Strength | Unknowns.Sugar, amounts);
+        var traces = of.Served.Traces;
+        PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts);
+        PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
+        PutTrace(facts, Fact.Sulphite, traces.Sulphite, 1000 / (of.IsSolid ? of.Served.Total : v[Volume]), lack);
+        ReplaceByReading(of, facts);
+    }
+
+    /// <summary>The volume of the mix.</summary>
+    public static void WorkMixVolume(FactBasis of, FactStore facts)
+    {
+        if (of.IsSolid) facts.Leave(Fact.MixVolume, "it is a solid");
+        else facts.PutOrLeave(Fact.MixVolume, One(of.Mix.Mix, VolumeEvaluator).Times(1 / of.Serves).With(0), Unknowns.None, of.Mix.Lack);
+    }
+
+    /// <summary>The mix before dilution; few rules ask for it.</summary>
+    public static void WorkBeforeDilution(FactBasis of, FactStore facts)
+    {
+        if (!of.IsDrink)
+        {
+            facts.Leave(Fact.MixAbv, NoDilution);
+            facts.Leave(Fact.MixSugar, NoDilution);
+            facts.Leave(Fact.MixAcid, NoDilution);
+            return;
+        }
+
+        Span<double> v = stackalloc double[Count], low = stackalloc double[Count], high = stackalloc double[Count];
+        Propagation.Run(of.Mix.Mix, Liquid, v, low, high);
+        var results = new Results(v, low, high);
+        facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(Abv)), Unknowns.Strength, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixSugar, results.At(Sugar).With(0), Unknowns.Sugar, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixAcid, results.At(Acid).With(0), Unknowns.Acid, of.Mix.Lack);
+    }
+
+    /// <summary>°Brix as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
+    public static FactValue BrixOfAmounts(FactBasis of, Composed amounts) =>
+        amounts.Mix.Of(Component.Ethanol) > 0.004 * amounts.Mix.Total
+            ? FactValue.Open("a refractometer does not read sugar beside ethanol")
+            : OfAmounts(of, amounts, BrixEvaluator, Unknowns.Sugar, 0.1);
+
+    /// <summary>The strength as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
+    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, AbvEvaluator, Unknowns.Strength, 0.1);
+
+    private const string NoDilution = "a preparation has no dilution";
+
+    private static FactValue OfAmounts(FactBasis of, Composed amounts, Evaluator evaluator, Unknowns needs, double model)
+    {
+        if (of.IsSolid) return FactValue.Open("it is a solid");
+        return amounts.Lack.Has(needs | Unknowns.Water | Unknowns.Mass | Unknowns.Composition)
+            ? FactValue.Open("the amounts do not give it")
+            : One(amounts.Mix, evaluator).With(model).ToFact();
+    }
+
+    private static Estimate One(Mix mix, Evaluator evaluator)
+    {
+        Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
+        Propagation.Run(mix, evaluator, v, low, high);
+        return new Estimate(v[0], low[0], high[0]);
+    }
+
+    private static void WorkChilling(FactBasis of, FactStore facts)
+    {
+        if (!of.IsDrink)
+        {
+            facts.Leave(Fact.Dilution, NoDilution);
+            facts.Leave(Fact.Temperature, "a preparation is not served as it is");
+            return;
+        }
+
+        if (of.DilutionIsOpen) facts.Leave(Fact.Dilution, WhyDilutionIsOpen(of));
+        else if (of.Chill is { } c) facts[Fact.Dilution] = new FactValue(c.Ratio.Typical * 100, c.Ratio.Low * 100, c.Ratio.High * 100, "computed", null);
+        else facts[Fact.Dilution] = new FactValue(0, 0, 0, "computed", null);
+        if (of.Chill is { } t) facts[Fact.Temperature] = new FactValue(t.Temperature.Typical, t.Temperature.Low, t.Temperature.High, "computed", null);
+        else facts.Leave(Fact.Temperature, of.DilutionIsOpen ? WhyDilutionIsOpen(of) : "no ice chills it and no temperature is given");
+    }
+
+    private static void WorkLiquid(FactBasis of, FactStore facts, Results results, Lack lack)
+    {
+        if (of.IsDrink) facts.PutOrLeave(Fact.ServedVolume, results.At(Volume).Times(1 / of.Serves).With(0), Unknowns.None, lack);
+        else facts.Leave(Fact.ServedVolume, "a preparation is not served as it is");
+        if (of.IsSolid)
+        {
+            facts.Leave(Fact.Abv, "it is a solid");
+            facts.Leave(Fact.Brix, "it is a solid");
+            facts.Leave(Fact.Density, "it is a solid");
+            return;
+        }
+
+        facts.PutOrLeave(Fact.Abv, WithModel(results.At(Abv)), Unknowns.Strength, lack);
+        if (results.At(Abv).Value > 0.5) facts.Leave(Fact.Brix, "ethanol is over 0.5 % vol: a refractometer does not read sugar there");
+        else facts.PutOrLeave(Fact.Brix, results.At(Brix).With(0.1), Unknowns.Sugar | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Density, results.At(Density).With(0.0007), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
+    }
+
+    private static Lack WithTops(FactBasis of)
+    {
+        var lack = of.Mix.Lack;
+        foreach (var part in of.Parts)
+        {
+            if (part.Phase != PartPhase.Top) continue;
+            var missing = part.IsWeighed ? part.Material?.Unknown ?? Unknowns.Composition : Unknowns.Mass;
+            if (missing == Unknowns.None) continue;
+            lack = lack.And(missing, part.IsWeighed
+                ? part.Material?.UnknownBecause ?? $"{part.Line.Item.Or("the top")} is not known"
+                : $"how much {part.Line.Item.Or("the top")} is added is not known");
+        }
+
+        return lack;
+    }
+
+    private static string WhyDilutionIsOpen(FactBasis of) =>
+        of.Technique == TechniqueKind.Unknown ? "the recipe has no method and no style that tells how it is diluted"
+        : of.Mix.Lack.Because.Length > 0 ? of.Mix.Lack.Because
+        : "the dilution of this mix lies outside the range of the models";
+
+    /// <summary>With the error of the strength.</summary>
+    private static Estimate WithModel(Estimate abv) => abv.With(100 * Mixture.AbvError.At(abv.Value / 100).Value);
+
+    private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack)
+    {
+        if (!facts.LeaveIf(fact, Unknowns.None, lack)) facts[fact] = new FactValue(trace.Typical * factor, trace.Low * factor, trace.High * factor, "computed", null);
+    }
+
+    /// <summary>A measured value replaces the estimate, with the range of its meter.</summary>
+    private static void ReplaceByReading(FactBasis of, FactStore facts)
+    {
+        if (of.Reading is not { } reading) return;
+        Replace(facts, Fact.Brix, reading.Brix, Meters.BrixHalfWidth(reading, of.Book));
+        Replace(facts, Fact.Abv, reading.Abv, Meters.AbvHalfWidth);
+    }
+
+    private static void Replace(FactStore facts, Fact fact, Given<Quantity> value, double half)
+    {
+        if (value.IsGiven) facts[fact] = new FactValue(value.Value.Base, Math.Max(0, value.Value.BaseLow - half), value.Value.BaseHigh + half, "measured", null);
+    }
+
+    private static void EvaluateLiquid(ReadOnlySpan<double> grams, Span<double> r)
+    {
+        var measures = Mixture.Measure(grams);
+        double volume = measures?.Volume.Value ?? double.NaN;
+        EvaluateBasis(grams, r, volume);
+        r[Volume] = volume;
+        r[Abv] = measures?.Abv.Percent ?? double.NaN;
+        double total = 0;
+        foreach (double g in grams) total += g;
+        r[Density] = total / volume;
+        r[Brix] = measures?.Brix?.Value ?? double.NaN;
+    }
+
+    private static void EvaluateSolid(ReadOnlySpan<double> grams, Span<double> r)
+    {
+        double total = 0;
+        foreach (double g in grams) total += g;
+        EvaluateBasis(grams, r, total);
+        r[Volume] = r[Abv] = r[Density] = r[Brix] = double.NaN;
+    }
+
+    /// <summary>Results that are alike per 100 mL of a liquid and per 100 g of a solid.</summary>
+    private static void EvaluateBasis(ReadOnlySpan<double> grams, Span<double> r, double basis)
+    {
+        double sugar = 0, acid = 0;
+        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugar += grams[(int)c];
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
+        {
+            if (c is not Component.Phosphoric) acid += grams[(int)c];
+        }
+
+        double titratable = AcidBase.TitratableAcidity(grams, Titration.JuiceEndPoint, TitrationBasis.CitricAnhydrous)?.Value ?? double.NaN;
+        r[Sugar] = 100 * sugar / basis;
+        r[Acid] = 100 * titratable / basis;
+        r[Analysed] = 100 * acid / basis;
+        r[Salt] = 100 * (grams[(int)Component.SodiumChloride] + (grams[(int)Component.Sodium] * 2.542)) / basis;
+        r[Ethanol] = grams[(int)Component.Ethanol];
+        r[Energy] = FoodEnergyModel.Of(grams)?.Kilocalories ?? double.NaN;
+        r[Ratio] = titratable > 1e-9 ? sugar / titratable : double.NaN;
+    }
+
+    private readonly ref struct Results(Span<double> values, Span<double> low, Span<double> high)
+    {
+        private readonly Span<double> values = values;
+        private readonly Span<double> low = low;
+        private readonly Span<double> high = high;
+
+        public Estimate At(int result) => new(values[result], low[result], high[result]);
+    }
+}

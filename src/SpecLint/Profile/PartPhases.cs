@@ -1,0 +1,48 @@
+using SpecLint.Book;
+
+namespace SpecLint.Profile;
+
+/// <summary>Tells when each line of a recipe goes in, by its role and the method.</summary>
+internal sealed class PartPhases
+{
+    private readonly bool ofDrink;
+    private readonly HashSet<string>? topped;
+    private readonly bool topsRest;
+    private readonly bool strains;
+
+    /// <summary>Reads the method of a recipe.</summary>
+    public PartPhases(Recipe recipe)
+    {
+        ofDrink = recipe is Drink;
+        foreach (var step in recipe.Method)
+        {
+            if (!step.Do.IsGiven) continue;
+            strains |= Techniques.Strains(step.Do.Value);
+            if (!Techniques.Tops(step.Do.Value)) continue;
+            topsRest |= step.Items.Count == 0;
+            foreach (var item in step.Items) (topped ??= new HashSet<string>(StringComparer.Ordinal)).Add(item.Value);
+        }
+    }
+
+    /// <summary>When a line goes in.</summary>
+    public PartPhase Of(Line line, Material? material)
+    {
+        switch (line.Role)
+        {
+            case LineRole.Garnish or LineRole.Rim or LineRole.Rinse: return PartPhase.Beside;
+            case LineRole.Top or LineRole.Float: return PartPhase.Top;
+            case LineRole.Fining or LineRole.Wash: return PartPhase.TakenOut;
+        }
+
+        if (ofDrink)
+        {
+            if (line.Item.IsGiven && topped is not null && topped.Contains(line.Item.Value)) return PartPhase.Top;
+            if (topsRest && material?.Kind is "soda" or "sparkling-wine" or "beer" or "cider") return PartPhase.Top;
+            if (material?.Kind == "ice") return PartPhase.Beside;
+        }
+
+        return strains && material is { State: MaterialState.Solid } && MaterialBuilder.IsBotanical(material.Kind) ? PartPhase.TakenOut
+            : line.Role == LineRole.Muddle ? PartPhase.TakenOut
+            : PartPhase.Mix;
+    }
+}

@@ -1,0 +1,81 @@
+using SpecLint.Book;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Profile;
+
+/// <summary>Second room: what is done to the parts of a preparation, as far as it moves their composition.</summary>
+internal static class Processing
+{
+    /// <summary>Whether a preparation ferments.</summary>
+    public static bool Ferments(Prep prep) => prep.Family.Or("") == "ferment" || Techniques.Has(prep, v => v == "ferment");
+
+    /// <summary>The parts after washing, boiling down, drying and fermenting.</summary>
+    public static Composed Of(Prep prep, Composed weighed)
+    {
+        var made = BoilAndDry(prep, Clear(prep, weighed));
+        return Ferments(prep)
+            ? made with { Lack = made.Lack.And(Unknowns.Strength | Unknowns.Sugar | Unknowns.Acid | Unknowns.Ph, "a ferment turns sugar into ethanol and acid: measure it") }
+            : made;
+    }
+
+    /// <summary>The yield in grams; NaN where it is not given or cannot be turned into mass.</summary>
+    public static double YieldMass(Prep prep, Mix mix)
+    {
+        if (!prep.Yield.IsGiven) return double.NaN;
+        var yield = prep.Yield.Value;
+        if (yield.Dimension == Dimension.Mass) return yield.Base;
+        if (yield.Dimension != Dimension.Volume) return double.NaN;
+
+        // Of a volume that has lost water: the mass follows from what stays and the density it then has.
+        double low = 0, high = mix.Of(Component.Water);
+        for (int i = 0; i < 40; i++)
+        {
+            double loss = (low + high) / 2;
+            var trial = mix.Copy();
+            trial.Remove(Component.Water, loss);
+            var volume = Mixture.Volume(trial.Grams, Celsius.Reference);
+            if (volume is null || volume.Value.Value < yield.Base) high = loss;
+            else low = loss;
+        }
+
+        return mix.Total - low;
+    }
+
+    private static Composed Clear(Prep prep, Composed weighed)
+    {
+        if (prep.Family.Or("") is not ("fat-wash" or "milk-wash" or "clarification")) return weighed;
+        var mix = weighed.Mix.Copy();
+        mix.Keep(Component.Fat, 0);
+        if (prep.Family.Value is "milk-wash" or "clarification")
+        {
+            mix.Keep(Component.Protein, 0);
+            mix.Keep(Component.OtherInsoluble, 0);
+            mix.Keep(Component.Fibre, 0);
+        }
+
+        return weighed with { Mix = mix };
+    }
+
+    private static Composed BoilAndDry(Prep prep, Composed of)
+    {
+        bool boils = Techniques.Has(prep, Techniques.BoilsDown), dries = Techniques.Has(prep, Techniques.Dries);
+        if (!boils && !dries) return of;
+        double made = YieldMass(prep, of.Mix);
+        if (double.IsNaN(made))
+        {
+            return of with
+            {
+                Lack = of.Lack.And(Unknowns.Water, dries
+                    ? "how much water drying left is not known: the yield is not given by mass"
+                    : "how much water boiled off is not known: the yield is not given"),
+            };
+        }
+
+        if (made >= of.Mix.Total) return of;
+        var lack = of.Mix.Of(Component.Ethanol) > 0.005 * of.Mix.Total ? of.Lack.And(Unknowns.Strength, "how much ethanol the heat drove off is not known") : of.Lack;
+        var left = of.Mix.Copy();
+        left.Remove(Component.Water, of.Mix.Total - made);
+        return new Composed(left, lack);
+    }
+}
