@@ -171,7 +171,13 @@ public sealed class Step
     public int Number { get; init; }
 
     /// <summary>The verb: <c>shake</c>, <c>strain</c>, <c>heat</c> …</summary>
-    public Given<string> Do { get; init; }
+    public Given<Verb> Do { get; init; }
+
+    /// <summary>The verb, to be asked for its traits; <see cref="Verb.None"/> where none is given.</summary>
+    public Verb Verb => Do.IsGiven ? Do.Value : Verb.None;
+
+    /// <summary>The verb as it is written, a synonym perhaps; empty where none is given.</summary>
+    public string Written { get; init; } = "";
 
     /// <summary>The items it acts on (<c>item</c> or <c>items</c>); empty means all so far.</summary>
     public FixedList<Given<string>> Items { get; init; } = [];

@@ -161,7 +161,7 @@ internal sealed record KeepingState(
         foreach (var step in prep.Method)
         {
             if (ReductionOf(step) is { } reduction && Listeria.TargetLog is { } target && reduction >= target) heated = true;
-            else if (heated && step.Do.IsGiven && step.Do.Value is "add" or "strain" or "stir" or "fine-strain" or "blend" && step.Items.Count > 0) heated = false;
+            else if (!step.Verb.Keeps && step.Items.Count > 0) heated = false;
         }
 
         return heated;

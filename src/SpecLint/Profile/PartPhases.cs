@@ -16,9 +16,8 @@ internal sealed class PartPhases
         ofDrink = recipe is Drink;
         foreach (var step in recipe.Method)
         {
-            if (!step.Do.IsGiven) continue;
-            strains |= Techniques.Strains(step.Do.Value);
-            if (!Techniques.Tops(step.Do.Value)) continue;
+            strains |= step.Verb.Strains;
+            if (!step.Verb.AddsLast) continue;
             topsRest |= step.Items.Count == 0;
             foreach (var item in step.Items) (topped ??= new HashSet<string>(StringComparer.Ordinal)).Add(item.Value);
         }

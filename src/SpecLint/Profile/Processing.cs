@@ -8,7 +8,7 @@ namespace SpecLint.Profile;
 internal static class Processing
 {
     /// <summary>Whether a preparation ferments.</summary>
-    public static bool Ferments(Prep prep) => prep.Family.Or("") == "ferment" || Techniques.Has(prep, v => v == "ferment");
+    public static bool Ferments(Prep prep) => prep.Family.Or("") == "ferment" || Techniques.Has(prep, static v => v.Ferments);
 
     /// <summary>The parts after washing, boiling down, drying and fermenting.</summary>
     public static Composed Of(Prep prep, Composed weighed)
@@ -59,7 +59,7 @@ internal static class Processing
 
     private static Composed BoilAndDry(Prep prep, Composed of)
     {
-        bool boils = Techniques.Has(prep, Techniques.BoilsDown), dries = Techniques.Has(prep, Techniques.Dries);
+        bool boils = Techniques.Has(prep, static v => v.BoilsDown), dries = Techniques.Has(prep, static v => v.Dries);
         if (!boils && !dries) return of;
         double made = YieldMass(prep, of.Mix);
         if (double.IsNaN(made))

@@ -2,71 +2,15 @@ using SpecLint.Book;
 
 namespace SpecLint.Profile;
 
-/// <summary>How a drink is chilled and diluted.</summary>
-public enum TechniqueKind
-{
-    /// <summary>Not known: the recipe has no method and no style that tells.</summary>
-    Unknown,
-
-    /// <summary>No ice touches it.</summary>
-    NoIce,
-
-    /// <summary>Shaken with ice.</summary>
-    Shaken,
-
-    /// <summary>Stirred with ice and strained.</summary>
-    Stirred,
-
-    /// <summary>Built on ice in the glass.</summary>
-    Built,
-
-    /// <summary>Thrown between vessels over ice.</summary>
-    Thrown,
-
-    /// <summary>Blended with ice.</summary>
-    Blended,
-
-    /// <summary>Swizzled with crushed ice.</summary>
-    Swizzled,
-}
-
 /// <summary>Reads the technique off a method.</summary>
 internal static class Techniques
 {
-    private static readonly HashSet<string> StrainVerbs = new(StringComparer.Ordinal)
-    {
-        "strain", "fine-strain", "double-strain", "filter", "sieve", "press", "squeeze", "spin", "centrifuge", "clarify", "rack", "decant", "skim",
-    };
-
-    private static readonly HashSet<string> BoilVerbs = new(StringComparer.Ordinal)
-    {
-        "boil", "simmer", "reduce", "evaporate", "cook-down",
-    };
-
-    private static readonly HashSet<string> DryVerbs = new(StringComparer.Ordinal) { "dry", "dehydrate" };
-
-    private static readonly HashSet<string> TopVerbs = new(StringComparer.Ordinal) { "top", "top-up", "lengthen", "charge-glass" };
-
-    private static readonly HashSet<string> FloatVerbs = new(StringComparer.Ordinal) { "float", "layer" };
-
-    /// <summary>Whether a verb takes solids out.</summary>
-    public static bool Strains(string verb) => StrainVerbs.Contains(verb);
-
-    /// <summary>Whether a verb drives off water.</summary>
-    public static bool BoilsDown(string verb) => BoilVerbs.Contains(verb);
-
-    /// <summary>Whether a verb dries.</summary>
-    public static bool Dries(string verb) => DryVerbs.Contains(verb);
-
-    /// <summary>Whether a verb adds after the technique.</summary>
-    public static bool Tops(string verb) => TopVerbs.Contains(verb) || FloatVerbs.Contains(verb);
-
     /// <summary>Whether a method has a step of such a verb.</summary>
-    public static bool Has(Recipe recipe, Func<string, bool> verb)
+    public static bool Has(Recipe recipe, Func<Verb, bool> trait)
     {
         foreach (var step in recipe.Method)
         {
-            if (step.Do.IsGiven && verb(step.Do.Value)) return true;
+            if (trait(step.Verb)) return true;
         }
 
         return false;
@@ -80,19 +24,9 @@ internal static class Techniques
         bool anyIce = false;
         foreach (var step in drink.Method)
         {
-            if (!step.Do.IsGiven) continue;
             bool none = step.Ice.IsGiven && step.Ice.Value is "none" or "no ice" or "without";
             if (step.Ice.IsGiven && !none) anyIce = true;
-            var found = step.Do.Value switch
-            {
-                "shake" or "hard-shake" or "wet-shake" => TechniqueKind.Shaken,
-                "whip" or "whip-shake" => TechniqueKind.Shaken,
-                "stir" or "stir-down" => TechniqueKind.Stirred,
-                "throw" => TechniqueKind.Thrown,
-                "blend" or "flash-blend" => TechniqueKind.Blended,
-                "swizzle" => TechniqueKind.Swizzled,
-                _ => TechniqueKind.NoIce,
-            };
+            var found = step.Verb.Technique;
             if (found == TechniqueKind.NoIce || none) continue;
 
             // The first chilling step is the one that dilutes; a stir of sugar and bitters is not one.
@@ -112,7 +46,7 @@ internal static class Techniques
 
         foreach (var step in drink.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value is "build" or "pour" or "add-ice" or "ice" && step.Ice.IsGiven) return (TechniqueKind.Built, step);
+            if (step.Verb.IcesGlass && step.Ice.IsGiven) return (TechniqueKind.Built, step);
         }
 
         if (anyIce) return (TechniqueKind.Built, null);
@@ -125,7 +59,7 @@ internal static class Techniques
     {
         foreach (var step in drink.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value == "build") return true;
+            if (step.Verb.Builds) return true;
         }
 
         return false;

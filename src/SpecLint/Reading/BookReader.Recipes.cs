@@ -128,12 +128,14 @@ public static partial class BookReader
             if (!binder.Open(item, StepShape.Shape, slots)) continue;
             var items = Texts(binder, slots, StepShape.Items);
             var one = Id(binder, slots, StepShape.Item);
+            var verb = Id(binder, slots, StepShape.Do);
             Check(binder, slots, StepShape.Speed);
             steps[read++] = new Step
             {
                 Span = item.Span,
                 Number = number,
-                Do = Id(binder, slots, StepShape.Do),
+                Do = verb.IsGiven ? new Given<Verb>(Verb.Of(verb.Value), verb.Span, verb.Name) : default,
+                Written = verb.Or(""),
                 Items = !one.IsGiven ? items : items.Count == 0 ? [one] : [one, .. items],
                 Ice = Text(binder, slots, StepShape.Ice),
                 For = Quantity(binder, slots, StepShape.For),

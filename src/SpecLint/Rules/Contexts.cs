@@ -112,10 +112,10 @@ public sealed class RecipeContext : FileContext
         foreach (var other in Recipe.Method)
         {
             if (other == step) break;
-            if (other.Do.IsGiven && step.Do.IsGiven && other.Do.Value == step.Do.Value) nth++;
+            if (step.Do.IsGiven && other.Written == step.Written) nth++;
         }
 
-        string verb = step.Do.IsGiven ? step.Do.Value : "step";
+        string verb = step.Do.IsGiven ? step.Written : "step";
         return nth == 1 ? $"method[{verb}]" : $"method[{verb} {nth}]";
     }
 }

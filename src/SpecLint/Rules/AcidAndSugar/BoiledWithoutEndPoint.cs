@@ -20,7 +20,7 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
         Step? boils = null;
         foreach (var step in prep.Method)
         {
-            if (!step.Do.IsGiven || !Techniques.BoilsDown(step.Do.Value)) continue;
+            if (!step.Verb.BoilsDown) continue;
             if (step.To.IsGiven || step.Amount.IsGiven) return;
             boils ??= step;
         }

@@ -80,8 +80,7 @@ internal abstract class TargetRule : PrepRule
     {
         foreach (var step in prep.Method)
         {
-            if (!step.Do.IsGiven) continue;
-            if (Techniques.BoilsDown(step.Do.Value) || Techniques.Dries(step.Do.Value) || step.Do.Value == "ferment") return false;
+            if (step.Verb.BoilsDown || step.Verb.Dries || step.Verb.Ferments) return false;
         }
 
         return prep.Family.Or("") is not ("ferment" or "dried" or "fat-wash" or "milk-wash" or "clarification");

@@ -40,14 +40,14 @@ internal sealed class HeatContradictsStyle : DrinkRule
         foreach (var step in drink.Method)
         {
             bool heats = (step.To.IsGiven && step.To.Value.Base >= Hot.Value) || (step.At.IsGiven && step.At.Value.Base >= Hot.Value)
-                || (step.Do.IsGiven && step.Do.Value is "heat" or "steam" or "boil");
+                || step.Verb.Heats;
             if (!heats || !step.Do.IsGiven) continue;
             context.Report(new Finding(Rule)
             {
                 Place = context.At(drink.Style.Span),
                 Subject = context.Id,
                 Path = "style",
-                Message = $"It is heated (`{step.Do.Value}`) and no ice touches it, and `{style.Id}` drinks are served cold.",
+                Message = $"It is heated (`{step.Written}`) and no ice touches it, and `{style.Id}` drinks are served cold.",
                 Advice = "Write `hot`, or chill it.",
                 Related = [new RelatedPlace(context.At(step.Do.Span), "the step that heats it")],
                 Corrections = [new Correction(CorrectionGrade.Proposed, "Name the style `hot`.", [new TextEdit(context.At(drink.Style.Span), "\"hot\"")])],

@@ -114,7 +114,7 @@ internal static class Formula
     public static string KeyOf(Prep prep)
     {
         var items = prep.Ingredients.Select(l => $"{l.Item.Or("?")}/{l.Role}").OrderBy(i => i, StringComparer.Ordinal);
-        return prep.Family.Or("") + "|" + string.Join("+", items) + "|" + string.Join("+", prep.Method.Select(s => $"{s.Do.Or("")}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid ?? default) + Of(prep.Target?.Brix ?? default);
+        return prep.Family.Or("") + "|" + string.Join("+", items) + "|" + string.Join("+", prep.Method.Select(s => $"{s.Verb.Id}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid ?? default) + Of(prep.Target?.Brix ?? default);
 
         static string Of(Given<Quantity> q) => q.IsGiven ? Say.Number(q.Value.Base) : "";
     }

@@ -48,9 +48,8 @@ internal sealed class NeverUsed : RecipeRule
                 continue;
             }
 
-            if (!step.Do.IsGiven || !Verbs.Knows(step.Do.Value)) return true;
-            if (!named && Verbs.Works(step.Do.Value)) return true;
-            if (Verbs.Gathers(step.Do.Value) && step.Do.Value is not ("charge" or "carbonate" or "whisk" or "pour")) return true;
+            if (!step.Verb.IsKnown || step.Verb.TakesAll) return true;
+            if (!named && step.Verb.Works) return true;
         }
 
         return !named;
@@ -67,7 +66,7 @@ internal sealed class NeverUsed : RecipeRule
             }
 
             // What a step strains out, it does not put in.
-            if (step.Do.IsGiven && Techniques.Strains(step.Do.Value)) continue;
+            if (step.Verb.Strains) continue;
             if (step.Note.IsGiven && Says(step.Note.Value, id) || step.Until.IsGiven && Says(step.Until.Value, id) || step.Into.IsGiven && Says(step.Into.Value, id)) return true;
         }
 

@@ -82,7 +82,7 @@ internal sealed class TextAgainstAmount : RecipeRule
         }
     }
 
-    private static bool IsWholeStep(Step step) => step.Do.IsGiven && step.Do.Value is "add" or "pour" or "measure" or "weigh" or "top" or "float" or "layer";
+    private static bool IsWholeStep(Step step) => step.Verb.Adds;
 
     /// <summary>The text is the amount and nothing else, as in a step that adds one item.</summary>
     private static bool BareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;

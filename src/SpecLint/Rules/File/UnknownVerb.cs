@@ -16,14 +16,14 @@ internal sealed class UnknownVerb : RecipeRule
     {
         foreach (var step in context.Recipe.Method)
         {
-            if (!step.Do.IsGiven || Verbs.Knows(step.Do.Value)) continue;
-            string? near = NearestName.Of(step.Do.Value, Verbs.All);
+            if (!step.Do.IsGiven || step.Verb.IsKnown) continue;
+            string? near = NearestName.Of(step.Written, Verb.Words);
             context.Report(new Finding(Rule)
             {
                 Place = context.At(step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step) + ".do",
-                Message = $"The verb `{step.Do.Value}` is in no table, so dilution, straining, heating and the like are worked out as if the step were not there.",
+                Message = $"The verb `{step.Written}` is in no table, so dilution, straining, heating and the like are worked out as if the step were not there.",
                 Advice = near is null ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`." : $"Write `{near}`, if that is meant.",
                 Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],
             });

@@ -27,10 +27,10 @@ internal sealed class CryogenAtService : RecipeRule
         foreach (var step in context.Recipe.Method)
         {
             if (!step.Do.IsGiven) continue;
-            bool ice = step.Do.Value is "dry-ice" || HazardWords.Holds(step.Ice, "dry ice") || HazardWords.Holds(step.Ice, "dry-ice");
-            bool nitrogen = step.Do.Value is "freeze-with-liquid-nitrogen" or "liquid-nitrogen" or "nitro-freeze" or "nitro-muddle" || HazardWords.Holds(step.Note, "liquid nitrogen");
+            bool ice = step.Verb.UsesDryIce || HazardWords.Holds(step.Ice, "dry ice") || HazardWords.Holds(step.Ice, "dry-ice");
+            bool nitrogen = step.Verb.UsesLiquidNitrogen || HazardWords.Holds(step.Note, "liquid nitrogen");
             if ((!ice && !nitrogen) || IsGone(step)) continue;
-            Report(context, (ice && step.Ice.IsGiven ? step.Ice : step.Do).Span, context.PathOf(step), ice);
+            Report(context, ice && step.Ice.IsGiven ? step.Ice.Span : step.Do.Span, context.PathOf(step), ice);
         }
     }
 

@@ -57,7 +57,7 @@ internal sealed class RawKernels : RecipeRule
     {
         foreach (var step in recipe.Method)
         {
-            if (step.Do.Or("") is "boil" or "simmer" or "cook" or "reduce") return true;
+            if (step.Verb.Boils) return true;
         }
 
         return false;

@@ -33,12 +33,12 @@ internal sealed class SpiritHeatedSealed : RecipeRule
         foreach (var step in context.Recipe.Method)
         {
             if (!step.Do.IsGiven) continue;
-            bool sousVide = step.Do.Value is "sous-vide" or "pressure-cook";
+            bool shutIn = step.Verb.ClosesVessel && step.Verb.Heats;
             var heat = step.To.IsGiven ? step.To : step.At;
             bool hot = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Heated.Value;
-            if (!hot && !sousVide && step.Do.Value is not ("boil" or "simmer" or "reduce" or "heat")) continue;
-            bool closed = sousVide || Says(step, Closed), flame = Says(step, Flame);
-            bool boils = step.Do.Value is "boil" or "simmer" or "reduce" || (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseLow >= Boils.Value);
+            if (!hot && !step.Verb.Heats) continue;
+            bool closed = shutIn || Says(step, Closed), flame = Says(step, Flame);
+            bool boils = step.Verb.Boils || (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseLow >= Boils.Value);
             if (!closed && !flame && !boils) continue;
             double abv = StrengthOf(context, step);
             if (!(abv > Strength.Value)) continue;

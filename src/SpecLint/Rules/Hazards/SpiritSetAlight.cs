@@ -24,7 +24,7 @@ internal sealed class SpiritSetAlight : RecipeRule
     {
         foreach (var step in context.Recipe.Method)
         {
-            if (!step.Do.IsGiven || step.Do.Value is not ("flambe" or "flame" or "ignite" or "set-alight" or "light" or "blaze")) continue;
+            if (!step.Verb.SetsAlight) continue;
 
             // A peel flamed over the glass burns for a blink and lights no drink.
             if (step.Items.Count > 0 && !BurnsSpirit(context, step)) continue;

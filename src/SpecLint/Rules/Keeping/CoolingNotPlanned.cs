@@ -28,13 +28,12 @@ internal sealed class CoolingNotPlanned : PrepRule
         Step? hot = null, cool = null;
         foreach (var step in prep.Method)
         {
-            string verb = step.Do.Or("");
-            if (IsHot(step, verb))
+            if (IsHot(step))
             {
                 hot = step;
                 cool = null;
             }
-            else if (hot is not null && verb is ("cool" or "chill" or "ice-bath" or "refrigerate" or "freeze"))
+            else if (hot is not null && step.Verb.Cools)
             {
                 cool ??= step;
             }
@@ -59,7 +58,7 @@ internal sealed class CoolingNotPlanned : PrepRule
             return;
         }
 
-        if (!cool.For.IsGiven || cool.For.Value.Dimension != Dimension.Duration || cool.For.Value.BaseHigh / 3600 <= Total.Value || cool.Do.Value is "freeze") return;
+        if (!cool.For.IsGiven || cool.For.Value.Dimension != Dimension.Duration || cool.For.Value.BaseHigh / 3600 <= Total.Value || cool.Verb.Freezes) return;
         context.Report(new Finding(Rule)
         {
             Place = context.At(cool.For.Span),
@@ -72,11 +71,11 @@ internal sealed class CoolingNotPlanned : PrepRule
         });
     }
 
-    private static bool IsHot(Step step, string verb)
+    private static bool IsHot(Step step)
     {
-        if (verb is "boil" or "simmer" or "reduce") return true;
+        if (step.Verb.Boils) return true;
         var heat = step.To.IsGiven ? step.To : step.At;
-        return heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Hot.Value && verb is not ("dry" or "dehydrate" or "roast" or "toast");
+        return heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Hot.Value && !step.Verb.HeatsDry;
     }
 
     /// <summary>Whether something in it feeds what grows: more than sugar, salt, acid, water and spirit.</summary>

@@ -29,7 +29,7 @@ internal sealed class DryingWithoutEndPoint : PrepRule
         if (prep.Target is { WaterActivity.IsGiven: true } || prep.Measured is { WaterActivity.IsGiven: true }) return;
         foreach (var step in prep.Method)
         {
-            if (!step.Do.IsGiven || !Techniques.Dries(step.Do.Value)) continue;
+            if (!step.Verb.Dries) continue;
             if (step.Amount.IsGiven || Holds(step, Measurable)) continue;
             bool byHand = Holds(step, ByHand);
             string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "without saying until when";

@@ -84,11 +84,14 @@ internal sealed class FermentSealed : PrepRule
 
     private static bool IsStopped(Prep prep)
     {
+        bool stopped = false;
         foreach (var step in prep.Method)
         {
-            if (step.Do.Or("") is "pasteurise" or "pasteurize" or "boil" or "sterile-filter") return true;
+            // What was boiled before it was inoculated still ferments.
+            if (step.Verb.StopsFerment) stopped = true;
+            else if (step.Verb.Ferments) stopped = false;
         }
 
-        return false;
+        return stopped;
     }
 }

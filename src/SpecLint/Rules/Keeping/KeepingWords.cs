@@ -79,13 +79,13 @@ internal static class KeepingWords
         {
             if (step.Note.IsGiven && Holds(step.Note.Value, words, out word))
             {
-                path = $"method[{step.Do.Or("step")}].note";
+                path = $"method[{(step.Do.IsGiven ? step.Written : "step")}].note";
                 return step.Note;
             }
 
             if (step.Until.IsGiven && Holds(step.Until.Value, words, out word))
             {
-                path = $"method[{step.Do.Or("step")}].until";
+                path = $"method[{(step.Do.IsGiven ? step.Written : "step")}].until";
                 return step.Until;
             }
         }
@@ -150,7 +150,7 @@ internal static class SpecialCases
         if (prep.Family.Or("") == "ferment") return true;
         foreach (var step in prep.Method)
         {
-            if (step.Do.Or("") is "ferment" or "culture") return true;
+            if (step.Verb.Ferments) return true;
         }
 
         return false;

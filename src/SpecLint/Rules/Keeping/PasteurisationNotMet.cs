@@ -77,7 +77,7 @@ internal sealed class PasteurisationNotMet : PrepRule
     }
 
     private static bool Claims(Step step) =>
-        step.Do.IsGiven && Storage.Has(step.Do.Value, "pasteuri")
+        step.Verb.Pasteurises
         || step.Note.IsGiven && Storage.Has(step.Note.Value, "pasteuri") && (step.To.IsGiven || step.At.IsGiven);
 
     /// <summary>The product whose table of law applies; <see langword="null"/> where none does.</summary>

@@ -74,7 +74,7 @@ internal sealed class RawEggUnsaid : DrinkRule
     {
         foreach (var step in recipe.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value is "heat" or "boil" or "cook" or "simmer" or "pasteurise" or "pasteurize" or "sous-vide") return true;
+            if (step.Verb.Cooks) return true;
         }
 
         return false;

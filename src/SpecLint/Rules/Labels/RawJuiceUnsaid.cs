@@ -21,7 +21,7 @@ internal sealed class RawJuiceUnsaid : PrepRule
         if (!Law.AppliesIn(context.Settings) || !prep.PortionCount.IsGiven || prep.Family.Or("") is not ("juice" or "acid-adjusted-juice")) return;
         foreach (var step in prep.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value is "heat" or "pasteurise" or "pasteurize" or "boil" or "high-pressure" or "uv-treat") return;
+            if (step.Verb.Cooks || step.Verb.KillsGerms) return;
         }
 
         foreach (var text in prep.Declares?.Advisory ?? [])

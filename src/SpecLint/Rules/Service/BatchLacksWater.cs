@@ -78,7 +78,7 @@ internal sealed class BatchLacksWater : PrepRule
         if (prep.Family.Or("") != "batch") return false;
         foreach (var step in prep.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value is "pour" or "serve" or "draw" or "dispense" && !step.Ice.IsGiven && IsGlass(step)) return true;
+            if (step.Verb.Pours && !step.Ice.IsGiven && IsGlass(step)) return true;
         }
 
         foreach (var user in context.Book.UsersOf(prep.Id))

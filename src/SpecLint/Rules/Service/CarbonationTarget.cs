@@ -60,7 +60,7 @@ internal sealed class CarbonationTarget : PrepRule
     {
         foreach (var step in prep.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value is "carbonate" or "charge" or "force-carbonate" && step.At.IsGiven) return Math.Max(0, step.At.Value.Base);
+            if (step.Verb.Carbonates && step.At.IsGiven) return Math.Max(0, step.At.Value.Base);
         }
 
         return prep.Keep is { At.IsGiven: true } keep ? Math.Max(0, keep.At.Value.Base) : Fridge;

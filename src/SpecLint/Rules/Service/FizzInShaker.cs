@@ -29,7 +29,7 @@ internal sealed class FizzInShaker : DrinkRule
         if (first is null) return;
         foreach (var step in drink.Method)
         {
-            if (!step.Do.IsGiven || step.Do.Value is not ("shake" or "hard-shake" or "dry-shake" or "wet-shake" or "whip-shake" or "blend" or "flash-blend")) continue;
+            if (!step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             foreach (var part in context.Profile.Parts)
             {
                 if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.IsSparkling(part.Material) || !GoesIn(drink, step, part)) continue;
@@ -40,7 +40,7 @@ internal sealed class FizzInShaker : DrinkRule
                     Place = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span),
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(part.Line),
-                    Message = $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Do.Value}: its gas comes out at once and blows the closed vessel open, and the drink is served flat.",
+                    Message = $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}: its gas comes out at once and blows the closed vessel open, and the drink is served flat.",
                     Advice = "Add it after the technique: give the line the role `top`.",
                     Caution = "A shaker or blender under pressure can burst open and hurt: open none that hisses towards a face, and follow the maker's and the house's rules.",
                     Related = [new RelatedPlace(context.At(step.Do.Span), "the step")],
@@ -66,7 +66,7 @@ internal sealed class FizzInShaker : DrinkRule
             if (Names(step, id)) return false;
 
             // A later top without items is the sparkling part.
-            if (step.Do.IsGiven && Techniques.Tops(step.Do.Value) && step.Items.Count == 0) return false;
+            if (step.Verb.AddsLast && step.Items.Count == 0) return false;
         }
 
         return true;

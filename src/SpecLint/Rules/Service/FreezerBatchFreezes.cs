@@ -69,7 +69,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
         if (!Batch.Is(prep)) return false;
         foreach (var step in prep.Method)
         {
-            if (step.Do.IsGiven && SlushTooStrong.IsSlush(step.Do.Value)) return false;
+            if (step.Verb.Slushes) return false;
         }
 
         // A batch that is frozen to be thawed says so by its use.

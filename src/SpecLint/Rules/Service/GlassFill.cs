@@ -99,7 +99,7 @@ internal sealed class GlassFill
         foreach (var step in drink.Method)
         {
             if (!step.Do.IsGiven || !step.Ice.IsGiven || step.Ice.Value is "none" or "no ice" or "without" || step == profile.TechniqueStep) continue;
-            if (step.Do.Value is "shake" or "stir" or "throw" or "blend" or "dry-shake" or "hard-shake" or "wet-shake" or "whip-shake" or "whip" or "chill" or "discard" or "chill-glass") continue;
+            if (step.Verb.LeavesIce) continue;
             iced = true;
             kind = step.Ice.Value;
         }

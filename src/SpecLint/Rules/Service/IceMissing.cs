@@ -30,10 +30,10 @@ internal sealed class IceMissing : DrinkRule
             bool has = step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
 
             // Ice that the drink is strained onto was not in the shaker; a dry shake has one with ice behind it.
-            if (has && withoutIce && step.Do.IsGiven && Profile.Techniques.Strains(step.Do.Value)) continue;
+            if (has && withoutIce && step.Verb.Strains) continue;
             ice |= has;
-            withoutIce |= !ice && step.Do.Or("") is "shake" or "hard-shake" && !step.Ice.IsGiven;
-            if (step.Do.IsGiven && step.Do.Value is "shake" or "stir" or "throw" or "blend" or "swizzle" or "hard-shake" or "wet-shake") chills ??= step;
+            withoutIce |= !ice && step.Verb.Technique == TechniqueKind.Shaken && !step.Ice.IsGiven;
+            if (step.Verb.Chills) chills ??= step;
         }
 
         foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind: "ice" };
@@ -48,7 +48,7 @@ internal sealed class IceMissing : DrinkRule
                 Place = context.At(chills!.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(chills),
-                Message = $"To {chills.Do.Value} it takes ice, and no step says which: its size decides how much water comes in.",
+                Message = $"To {chills.Written} it takes ice, and no step says which: its size decides how much water comes in.",
                 Advice = "Write the ice into the step, for example `\"ice\": \"cubed\"`.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, "Write cubed ice.", [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
             });
@@ -76,7 +76,7 @@ internal sealed class IceMissing : DrinkRule
     {
         foreach (var step in context.Recipe.Method)
         {
-            if (step.Do.IsGiven && step.Do.Value is "freeze" or "carbonate" or "draw" or "dispense" or "heat" or "steam" or "boil" or "warm") return true;
+            if (step.Verb.Freezes || step.Verb.Carbonates || step.Verb.Draws || step.Verb.Heats) return true;
             if ((step.At.IsGiven && (step.At.Value.Base <= Guards.KeptCold || step.At.Value.Base >= Hot.Value)) || (step.To.IsGiven && step.To.Value.Base >= Hot.Value)) return true;
         }
 

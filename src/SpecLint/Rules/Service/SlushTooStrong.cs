@@ -21,16 +21,13 @@ internal sealed class SlushTooStrong : PrepRule
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
-    /// <summary>Whether a verb makes a slush.</summary>
-    internal static bool IsSlush(string verb) => verb is "slush" or "churn" or "freeze-and-churn" or "slush-machine" or "spin-frozen";
-
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         Step? slush = null;
         foreach (var step in prep.Method)
         {
-            if (step.Do.IsGiven && IsSlush(step.Do.Value)) slush = step;
+            if (step.Verb.Slushes) slush = step;
         }
 
         if (slush is null || context.Profile.IsSolid) return;

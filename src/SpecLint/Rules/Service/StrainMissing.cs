@@ -20,8 +20,7 @@ internal sealed class StrainMissing : DrinkRule
         foreach (var later in drink.Method)
         {
             if (later.Number <= step.Number || !later.Do.IsGiven) continue;
-            if (Techniques.Strains(later.Do.Value) || later.Into.IsGiven) return;
-            if (later.Do.Value is "pour" or "open-pour" or "dump" or "dirty-dump" or "serve" or "transfer" or "empty" or "roll" or "gate-strain" or "julep-strain" or "tip") return;
+            if (later.Verb.Strains || later.Verb.Pours || later.Into.IsGiven) return;
         }
 
         context.Report(new Finding(Rule)
@@ -29,7 +28,7 @@ internal sealed class StrainMissing : DrinkRule
             Place = context.At(step.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(step),
-            Message = $"After the step to {step.Do.Value} it is neither strained nor poured: whether the ice goes into the glass is left open, and with it how much water.",
+            Message = $"After the step to {step.Written} it is neither strained nor poured: whether the ice goes into the glass is left open, and with it how much water.",
             Advice = "Write the step: strain, fine-strain, or pour with its ice.",
         });
     }

@@ -1,0 +1,258 @@
+namespace SpecLint.Vocabulary;
+
+/// <summary>What a verb is for, in the run of a method.</summary>
+public enum VerbGroup
+{
+    /// <summary>Not known.</summary>
+    Unknown,
+
+    /// <summary>Mixes with ice and dilutes.</summary>
+    Chill,
+
+    /// <summary>Brings together what the recipe lists.</summary>
+    Gather,
+
+    /// <summary>Extracts, dissolves, heats or grows.</summary>
+    Work,
+
+    /// <summary>Takes solids out.</summary>
+    Strain,
+
+    /// <summary>Pours out what is there, with its ice and its solids.</summary>
+    Pour,
+
+    /// <summary>Tops, dresses or garnishes.</summary>
+    Finish,
+
+    /// <summary>Cools, stores or labels.</summary>
+    Keep,
+}
+
+/// <summary>How finely a verb strains.</summary>
+public enum Straining
+{
+    /// <summary>Not at all.</summary>
+    None,
+
+    /// <summary>Holds ice, peel and pieces back.</summary>
+    Coarse,
+
+    /// <summary>Holds pulp back.</summary>
+    Fine,
+
+    /// <summary>Leaves it clear.</summary>
+    Clear,
+}
+
+/// <summary>The verb of a step, with all that rules ask about it. A new verb is a row of <c>verbs.json</c>.</summary>
+public sealed class Verb : Word
+{
+    private readonly VerbTraits traits;
+
+    private Verb(string word)
+        : base(word, isKnown: false)
+    {
+    }
+
+    internal Verb(string id, VerbGroup group, VerbTraits traits, Straining straining, TechniqueKind technique, string past)
+        : base(id, isKnown: true)
+    {
+        Group = group;
+        this.traits = traits;
+        Straining = straining;
+        Technique = technique;
+        Past = past;
+    }
+
+    /// <summary>The verb of a step that gives none.</summary>
+    public static Verb None { get; } = new("");
+
+    /// <summary>All verbs, in the order of the table.</summary>
+    public static FixedList<Verb> All => VerbTable.All;
+
+    /// <summary>All words for verbs: ids, and behind them the synonyms.</summary>
+    public static IReadOnlyCollection<string> Words => VerbTable.Words;
+
+    /// <summary>The verb that a word means; a verb without traits where the table does not have it.</summary>
+    public static Verb Of(string word) => VerbTable.Find(word) ?? new Verb(word);
+
+    /// <summary>What it is for.</summary>
+    public VerbGroup Group { get; }
+
+    /// <summary>How a drink is chilled by it; <see cref="TechniqueKind.NoIce"/> where it does not chill.</summary>
+    public TechniqueKind Technique { get; } = TechniqueKind.NoIce;
+
+    /// <summary>How finely it strains.</summary>
+    public Straining Straining { get; }
+
+    /// <summary>The participle, as in "the drink is shaken".</summary>
+    public string Past { get; } = "mixed";
+
+    /// <summary>Whether it mixes with ice: it chills and dilutes.</summary>
+    public bool Chills => Group == VerbGroup.Chill;
+
+    /// <summary>Whether it mixes, extracts or chills: there is something to strain after it.</summary>
+    public bool Works => Group is VerbGroup.Chill or VerbGroup.Gather or VerbGroup.Work;
+
+    /// <summary>Whether it takes solids out.</summary>
+    public bool Strains => Straining != Straining.None;
+
+    /// <summary>Whether it only stores, cools or labels: nothing goes in.</summary>
+    public bool Keeps => Group == VerbGroup.Keep;
+
+    /// <summary>Whether it brings in water: from ice, or as such.</summary>
+    public bool Dilutes => Has(VerbTraits.Dilutes);
+
+    /// <summary>Whether what it works on is shut in: a shaker, a blender, a bag.</summary>
+    public bool ClosesVessel => Has(VerbTraits.ClosesVessel);
+
+    /// <summary>Whether it drives gas out by moving the liquid hard.</summary>
+    public bool Agitates => Has(VerbTraits.Agitates);
+
+    /// <summary>Whether it beats air in.</summary>
+    public bool Aerates => Has(VerbTraits.Aerates);
+
+    /// <summary>Whether the ice that the step names stays behind and does not stand in the glass.</summary>
+    public bool LeavesIce => Has(VerbTraits.LeavesIce);
+
+    /// <summary>Whether a step that names no item takes in all that the recipe lists.</summary>
+    public bool TakesAll => Has(VerbTraits.TakesAll);
+
+    /// <summary>Whether it puts in what it names, and does nothing else.</summary>
+    public bool Adds => Has(VerbTraits.Adds);
+
+    /// <summary>Whether it puts a drink together in its glass.</summary>
+    public bool Builds => Has(VerbTraits.Builds);
+
+    /// <summary>Whether ice that the step names stands in the glass.</summary>
+    public bool IcesGlass => Has(VerbTraits.IcesGlass);
+
+    /// <summary>Whether it strains with a strainer, sieve or filter, so that something must have been mixed before.</summary>
+    public bool UsesStrainer => Has(VerbTraits.UsesStrainer);
+
+    /// <summary>Whether it brings the liquid into another vessel or the glass.</summary>
+    public bool Pours => Has(VerbTraits.Pours);
+
+    /// <summary>Whether it draws from a keg, a tap or a cold bottle.</summary>
+    public bool Draws => Has(VerbTraits.Draws);
+
+    /// <summary>Whether it lengthens a drink after its technique.</summary>
+    public bool Tops => Has(VerbTraits.Tops);
+
+    /// <summary>Whether it lays a part on the finished drink.</summary>
+    public bool Floats => Has(VerbTraits.Floats);
+
+    /// <summary>Whether it adds after the technique: it tops or floats.</summary>
+    public bool AddsLast => Has(VerbTraits.Tops | VerbTraits.Floats);
+
+    /// <summary>Whether it warms, however little.</summary>
+    public bool Heats => Has(VerbTraits.Heats);
+
+    /// <summary>Whether it heats until what it works on is cooked.</summary>
+    public bool Cooks => Has(VerbTraits.Cooks);
+
+    /// <summary>Whether it brings to the boil.</summary>
+    public bool Boils => Has(VerbTraits.Boils);
+
+    /// <summary>Whether it drives off water as steam, so that the yield decides how strong it becomes.</summary>
+    public bool BoilsDown => Has(VerbTraits.BoilsDown);
+
+    /// <summary>Whether it dries.</summary>
+    public bool Dries => Has(VerbTraits.Dries);
+
+    /// <summary>Whether it heats in air and not in a liquid.</summary>
+    public bool HeatsDry => Has(VerbTraits.HeatsDry);
+
+    /// <summary>Whether the word claims a pasteurisation.</summary>
+    public bool Pasteurises => Has(VerbTraits.Pasteurises);
+
+    /// <summary>Whether it is a treatment that is made to kill germs.</summary>
+    public bool KillsGerms => Has(VerbTraits.KillsGerms);
+
+    /// <summary>Whether it ends a fermentation.</summary>
+    public bool StopsFerment => Has(VerbTraits.StopsFerment);
+
+    /// <summary>Whether it cools without ice in the drink.</summary>
+    public bool Cools => Has(VerbTraits.Cools);
+
+    /// <summary>Whether it freezes.</summary>
+    public bool Freezes => Has(VerbTraits.Freezes);
+
+    /// <summary>Whether it makes a slush.</summary>
+    public bool Slushes => Has(VerbTraits.Slushes);
+
+    /// <summary>Whether it lets microbes work.</summary>
+    public bool Ferments => Has(VerbTraits.Ferments);
+
+    /// <summary>Whether it dissolves carbon dioxide under pressure.</summary>
+    public bool Carbonates => Has(VerbTraits.Carbonates);
+
+    /// <summary>Whether a gum takes up water by it.</summary>
+    public bool Hydrates => Has(VerbTraits.Hydrates);
+
+    /// <summary>Whether it dissolves a solid.</summary>
+    public bool Dissolves => Has(VerbTraits.Dissolves);
+
+    /// <summary>Whether it draws flavour out of a solid.</summary>
+    public bool Extracts => Has(VerbTraits.Extracts);
+
+    /// <summary>Whether it takes out what clouds.</summary>
+    public bool Clarifies => Has(VerbTraits.Clarifies);
+
+    /// <summary>Whether it shuts the vessel in which it is kept.</summary>
+    public bool Seals => Has(VerbTraits.Seals);
+
+    /// <summary>Whether it sets something alight.</summary>
+    public bool SetsAlight => Has(VerbTraits.SetsAlight);
+
+    /// <summary>Whether it uses dry ice.</summary>
+    public bool UsesDryIce => Has(VerbTraits.UsesDryIce);
+
+    /// <summary>Whether it uses liquid nitrogen.</summary>
+    public bool UsesLiquidNitrogen => Has(VerbTraits.UsesLiquidNitrogen);
+
+    private bool Has(VerbTraits any) => (traits & any) != 0;
+}
+
+/// <summary>The yes-or-no traits of a verb; each has its property in <see cref="Verb"/>.</summary>
+[Flags]
+internal enum VerbTraits : ulong
+{
+    None = 0,
+    Dilutes = 1UL << 0,
+    ClosesVessel = 1UL << 1,
+    Agitates = 1UL << 2,
+    Aerates = 1UL << 3,
+    LeavesIce = 1UL << 4,
+    TakesAll = 1UL << 5,
+    Adds = 1UL << 6,
+    Builds = 1UL << 7,
+    IcesGlass = 1UL << 8,
+    UsesStrainer = 1UL << 9,
+    Pours = 1UL << 10,
+    Draws = 1UL << 11,
+    Tops = 1UL << 12,
+    Floats = 1UL << 13,
+    Heats = 1UL << 14,
+    Cooks = 1UL << 15,
+    Boils = 1UL << 16,
+    BoilsDown = 1UL << 17,
+    Dries = 1UL << 18,
+    HeatsDry = 1UL << 19,
+    Pasteurises = 1UL << 20,
+    KillsGerms = 1UL << 21,
+    StopsFerment = 1UL << 22,
+    Cools = 1UL << 23,
+    Freezes = 1UL << 24,
+    Slushes = 1UL << 25,
+    Ferments = 1UL << 26,
+    Carbonates = 1UL << 27,
+    Hydrates = 1UL << 28,
+    Dissolves = 1UL << 29,
+    Extracts = 1UL << 30,
+    Clarifies = 1UL << 31,
+    Seals = 1UL << 32,
+    SetsAlight = 1UL << 33,
+    UsesDryIce = 1UL << 34,
+    UsesLiquidNitrogen = 1UL << 35,
+}
