@@ -108,9 +108,9 @@ internal sealed class BookFolder
             others.Sort(StringComparer.Ordinal);
             return new BookFolder(root!, bar, files, others, includes, Relative(host.CurrentDirectory, root!));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException($"the book cannot be read: {e.Message}", e);
+            throw new UsageException($"the book cannot be read: {IoFault.Reason(e)}.", e);
         }
     }
 
@@ -170,6 +170,8 @@ internal sealed class BookFolder
     {
         string path = Path.Combine(root, BarFile);
         if (!File.Exists(path)) return null;
+        if (new FileInfo(path).LinkTarget is not null && !Links.LeadsWithin(Links.RealPath(root), path))
+            throw new UsageException($"{BarFile} is a link that leads out of the book; put the file itself into the book.");
         return BookReader.Read(ReadFile(new FileInfo(path), BarFile), FileKind.Bar, Measures.Default) as Bar;
     }
 
@@ -222,8 +224,19 @@ internal sealed class BookFolder
     private static SourceFile[] Read(BookDirectory root, List<string> found, int threads)
     {
         var files = new SourceFile[found.Count];
-        Parallel.For(0, found.Count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount }, i =>
-            files[i] = ReadFile(root.Files.TryGetValue(found[i], out var file) ? file : new FileInfo(Path.Combine(root.FullName, found[i])), found[i]));
+        try
+        {
+            Parallel.For(0, found.Count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount }, i =>
+                files[i] = ReadFile(root.Files.TryGetValue(found[i], out var file) ? file : new FileInfo(Path.Combine(root.FullName, found[i])), found[i]));
+        }
+        catch (AggregateException several)
+        {
+            // The first in the order of names, whichever thread met it first.
+            var unreadable = several.Flatten().InnerExceptions.OfType<UsageException>().OrderBy(e => e.Message, StringComparer.Ordinal).FirstOrDefault();
+            if (unreadable is null) throw;
+            throw new UsageException(unreadable.Message, several);
+        }
+
         return files;
     }
 
@@ -231,36 +244,12 @@ internal sealed class BookFolder
     {
         try
         {
-            long length = file.Length;
-            if (length > LargestFile) return new SourceFile(path, TooLarge.Value);
-
-            // Pipes and devices have no length: opening one could wait for ever.
-            return new SourceFile(path, length == 0 ? ReadOnlyMemory<byte>.Empty : ReadBytes(file.FullName));
+            return new SourceFile(path, InputFile.Read(file, LargestFile) ?? TooLarge.Value);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException($"{path} cannot be read: {(e is UnauthorizedAccessException ? "the right to read it is missing" : e.Message)}", e);
+            throw new UsageException($"{path} cannot be read: {IoFault.Reason(e)}.", e);
         }
-    }
-
-    /// <summary>Reads a file, also while an editor has it open for writing.</summary>
-    private static ReadOnlyMemory<byte> ReadBytes(string path)
-    {
-        using var handle = File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-
-        // Of a link this is the length of what it leads to.
-        long length = RandomAccess.GetLength(handle);
-        if (length > LargestFile) return TooLarge.Value;
-        byte[] bytes = new byte[length];
-        int read = 0;
-        while (read < length)
-        {
-            int more = RandomAccess.Read(handle, bytes.AsSpan(read), read);
-            if (more == 0) break;
-            read += more;
-        }
-
-        return bytes.AsMemory(0, read);
     }
 
     private static string Relative(string from, string to)

@@ -116,7 +116,10 @@ internal static class GitBook
         start.ArgumentList.Add(root);
         foreach (string arg in args) start.ArgumentList.Add(arg);
 
-        // Reading must not refresh the index, or ask for a password.
+        // Reading must not refresh the index, ask for a password, or fetch what a partial clone lacks: the settings of an unpacked
+        // repository can name a program for that.
+        start.Environment["GIT_NO_LAZY_FETCH"] = "1";
+        start.Environment["GIT_ALLOW_PROTOCOL"] = "none";
         start.Environment["GIT_OPTIONAL_LOCKS"] = "0";
         start.Environment["GIT_TERMINAL_PROMPT"] = "0";
         start.Environment["LC_ALL"] = "C";

@@ -41,7 +41,7 @@ internal sealed class Host
     {
         Output = Console.OpenStandardOutput(),
         Input = Console.OpenStandardInput(),
-        Error = new StreamWriter(Console.OpenStandardError(), Utf8) { AutoFlush = true, NewLine = "\n" },
+        Error = new LenientWriter(new StreamWriter(Console.OpenStandardError(), Utf8) { AutoFlush = true }) { NewLine = "\n" },
         CurrentDirectory = Environment.CurrentDirectory,
         Today = static () =>
         {

@@ -23,16 +23,17 @@ internal static class HouseSchemaFiles
             if (KindOf(entry.Key) is not { } kind) continue;
             string path = entry.Value.Value;
             string full = Path.GetFullPath(Path.Combine(root, path));
-            if (Path.IsPathRooted(path) || !full.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+            if (Path.IsPathRooted(path) || !full.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal) || !Links.LeadsWithin(Links.RealPath(root), full))
                 throw new UsageException($"the schema {path} that bar.json names is outside the book.");
             string? trouble;
             try
             {
-                trouble = schemas.Add(kind, new SourceFile(path, File.ReadAllBytes(full)));
+                byte[] bytes = InputFile.Read(full, BookFolder.LargestFile) ?? throw new UsageException($"the schema {path} that bar.json names is larger than 4 MiB.");
+                trouble = schemas.Add(kind, new SourceFile(path, bytes));
             }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            catch (Exception e) when (IoFault.Is(e))
             {
-                throw new UsageException($"the schema {path} that bar.json names cannot be read: {e.Message}", e);
+                throw new UsageException($"the schema {path} that bar.json names cannot be read: {IoFault.Reason(e)}.", e);
             }
 
             if (trouble is not null) throw new UsageException(trouble);

@@ -108,6 +108,8 @@ internal sealed class BaselineVerb : Verb
         return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && match.New.Any(f => f.Level >= threshold) ? ExitStatus.Findings : ExitStatus.Clean;
     }
 
+    private const long LargestBaseline = 256 << 20;
+
     /// <summary>Reads a baseline.</summary>
     /// <exception cref="UsageException">The file is missing or is no baseline.</exception>
     internal static Baseline Read(Host host, string named)
@@ -116,15 +118,15 @@ internal sealed class BaselineVerb : Verb
         if (!File.Exists(full)) throw new UsageException($"there is no baseline {named}; 'speclint baseline --create' writes one.");
         try
         {
-            return Baseline.Read(File.ReadAllBytes(full));
+            return Baseline.Read(InputFile.Read(full, LargestBaseline) ?? throw new UsageException($"{named} is larger than {LargestBaseline >> 20} MiB; that is not a baseline."));
         }
         catch (FormatException e)
         {
             throw new UsageException($"{named} is no baseline: {e.Message}.", e);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException($"{named} cannot be read: {e.Message}", e);
+            throw new UsageException($"{named} cannot be read: {IoFault.Reason(e)}.", e);
         }
     }
 

@@ -189,9 +189,9 @@ internal sealed class CheckVerb : Verb
             using var writer = Host.WriterTo(stream);
             GitHubReport.WriteSummary(writer, content, prefix);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IoFault.Is(e))
         {
-            Shell.Say(host, $"the summary of the step cannot be written: {e.Message}");
+            Shell.Say(host, $"the summary of the step cannot be written: {IoFault.Reason(e)}.");
         }
     }
 

@@ -130,9 +130,9 @@ internal sealed class CorrectVerb : Verb
                 if (AtomicFile.Replace(PathOf(folder, file), file.Before.Utf8.Span, file.After.Utf8.Span) == AtomicFile.Outcome.Written) continue;
                 Changed(host, folder, file);
             }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            catch (Exception e) when (IoFault.Is(e))
             {
-                Shell.Say(host, $"{folder.DisplayPrefix}{file.Before.Path} cannot be written: {e.Message}");
+                Shell.Say(host, $"{folder.DisplayPrefix}{file.Before.Path} cannot be written: {IoFault.Reason(e)}.");
             }
 
             failed++;

@@ -34,9 +34,9 @@ internal sealed class StartVerb : Verb
                 stream.Write(Embedded.Read(resource));
             }
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException($"the book cannot be written into {named}: {e.Message}", e);
+            throw new UsageException($"the book cannot be written into {named}: {IoFault.Reason(e)}.", e);
         }
 
         ResultOutput.DeliverText(host, null, writer =>

@@ -22,7 +22,7 @@ internal sealed class BookDirectory : DirectoryInfoBase
     /// <param name="root">The folder.</param>
     /// <param name="otherBooks">Receives the folders that are books of their own.</param>
     public BookDirectory(DirectoryInfo root, List<string> otherBooks)
-        : this(root, otherBooks, new Dictionary<string, FileInfo>(StringComparer.Ordinal), null, "", new Lazy<string>(() => RealPath(root.FullName)))
+        : this(root, otherBooks, new Dictionary<string, FileInfo>(StringComparer.Ordinal), null, "", new Lazy<string>(() => Links.RealPath(root.FullName)))
     {
     }
 
@@ -60,6 +60,7 @@ internal sealed class BookDirectory : DirectoryInfoBase
             if (entry is DirectoryInfo child)
             {
                 if (!IsWalked(child)) continue;
+                RefuseUnreadableName(child);
                 string childWay = way + child.Name + "/";
                 if (File.Exists(Path.Combine(child.FullName, BookFolder.BarFile)))
                 {
@@ -69,8 +70,10 @@ internal sealed class BookDirectory : DirectoryInfoBase
 
                 yield return new BookDirectory(child, otherBooks, files, this, childWay, realRoot);
             }
-            else if (entry.Name.EndsWith(".json", StringComparison.Ordinal) && IsWithin((FileInfo)entry))
+            else if (entry.Name.EndsWith(".json", StringComparison.Ordinal))
             {
+                RefuseUnreadableName(entry);
+                if (!IsWithin((FileInfo)entry)) continue;
                 files[way + entry.Name] = (FileInfo)entry;
                 yield return new FileInfoWrapper((FileInfo)entry);
             }
@@ -87,43 +90,16 @@ internal sealed class BookDirectory : DirectoryInfoBase
         return file.Exists && IsWithin(file) ? new FileInfoWrapper(file) : null;
     }
 
-    private bool IsWithin(FileInfo file)
+    private bool IsWithin(FileInfo file) =>
+        (file.Attributes & FileAttributes.ReparsePoint) == 0 || (Links.LeadsWithin(realRoot.Value, file.FullName) && File.Exists(Links.RealPath(file.FullName)));
+
+    /// <summary>
+    /// A name that is not UTF-8 comes with replacement characters, and leads to no file: what it holds cannot be read, and leaving it
+    /// out would make its findings vanish.
+    /// </summary>
+    private void RefuseUnreadableName(FileSystemInfo entry)
     {
-        if ((file.Attributes & FileAttributes.ReparsePoint) == 0) return true;
-        string real = RealPath(file.FullName);
-        return real.StartsWith(Path.TrimEndingDirectorySeparator(realRoot.Value) + Path.DirectorySeparatorChar, StringComparison.Ordinal) && File.Exists(real);
-    }
-
-    /// <summary>A path with every link in it resolved; a chain of more than 40 links leads nowhere.</summary>
-    private static string RealPath(string path)
-    {
-        int links = 0;
-        var parts = new Stack<string>(path.Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Reverse());
-        string real = Path.GetPathRoot(path)!;
-        if (real.Length > 1 && parts.Count > 0) parts.Pop();
-        while (parts.Count > 0)
-        {
-            string part = parts.Pop();
-            if (part == "..")
-            {
-                real = Path.GetDirectoryName(real) ?? real;
-                continue;
-            }
-
-            if (part == ".") continue;
-            string next = Path.Combine(real, part);
-            string? target = new FileInfo(next).LinkTarget;
-            if (target is null)
-            {
-                real = next;
-                continue;
-            }
-
-            if (++links > 40) return "";
-            if (Path.IsPathRooted(target)) real = Path.GetPathRoot(target)!;
-            foreach (string step in target.Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries).Reverse()) parts.Push(step);
-        }
-
-        return real;
+        if (!entry.Name.Contains('\uFFFD', StringComparison.Ordinal) || Path.Exists(entry.FullName)) return;
+        throw new UsageException($"the name of {way}{entry.Name.Replace("\uFFFD", "\\x??", StringComparison.Ordinal)} is not UTF-8, so it cannot be read; rename it.");
     }
 }

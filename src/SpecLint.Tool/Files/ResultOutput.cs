@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using SpecLint.Reading;
 
 namespace SpecLint.Tool;
@@ -13,8 +14,16 @@ internal static class ResultOutput
     {
         if (path is null)
         {
-            using var buffer = new BufferedStream(new Kept(host.Output), 1 << 16);
-            WriteThrough(buffer, write);
+            try
+            {
+                using var buffer = new BufferedStream(new Kept(host.Output), 1 << 16);
+                WriteThrough(buffer, write);
+            }
+            catch (IOException e)
+            {
+                throw new UsageException($"the result cannot be written to standard output: {IoFault.Reason(e)}. What was written is not complete.", e);
+            }
+
             return;
         }
 
@@ -24,19 +33,17 @@ internal static class ResultOutput
         if (Directory.Exists(full)) throw new UsageException($"the result is not written to {path}: that is a folder.");
         try
         {
-            // A device is no file to replace.
-            if (full.StartsWith("/dev/", StringComparison.Ordinal))
+            if (IsStreamOnly(full, out var stream))
             {
-                using var device = new FileStream(full, FileMode.Open, FileAccess.Write);
-                write(device);
+                using (stream) write(stream);
                 return;
             }
 
             Replace(full, write);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException($"the result cannot be written to {path}: {e.Message}", e);
+            throw new UsageException($"the result cannot be written to {path}: {IoFault.Reason(e)}.", e);
         }
     }
 
@@ -47,14 +54,37 @@ internal static class ResultOutput
         write(writer);
     });
 
+    /// <summary>Whether a path is a pipe or a device: it is written to, where a file would be replaced.</summary>
+    private static bool IsStreamOnly(string full, [NotNullWhen(true)] out FileStream? stream)
+    {
+        stream = null;
+        if (!File.Exists(full)) return false;
+        var opened = new FileStream(full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 1 << 16);
+        if (opened.CanSeek && !full.StartsWith("/dev/", StringComparison.Ordinal))
+        {
+            opened.Dispose();
+            return false;
+        }
+
+        stream = opened;
+        return true;
+    }
+
     private static void Replace(string full, Action<Stream> write)
     {
+        // A link stays a link: what it leads to is replaced.
+        full = File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
         string folder = Path.GetDirectoryName(full)!;
         if (!Directory.Exists(folder)) throw new IOException("its folder does not exist");
         string temporary = Path.Combine(folder, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}");
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1 << 16)) write(stream);
+            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1 << 16))
+            {
+                if (!OperatingSystem.IsWindows() && File.Exists(full)) File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(full));
+                write(stream);
+            }
+
             File.Move(temporary, full, overwrite: true);
         }
         catch
@@ -110,7 +140,7 @@ internal static class ResultOutput
             {
                 inner.Write(buffer, offset, count);
             }
-            catch (IOException)
+            catch (IOException e) when (IoFault.ReaderIsGone(e))
             {
                 IsClosedByReader = true;
                 throw;
