@@ -62,14 +62,16 @@ public static class Checker
         var all = new List<Finding>();
         foreach (var list in perFile) all.AddRange(list);
         rules.CheckBook(book, profiles, all);
-        SetLevels(all, book.Settings, input.Levels);
-        all.RemoveAll(f => f.Level == Level.None);
+        SetLevels(all, book, input.Levels);
 
+        // An acceptance of a rule that is switched off is of use as long as there is something to accept.
         var accepted = Acceptances.Apply(book, all, rules.Find, out var uses);
+        accepted.RemoveAll(f => f.Level == Level.None);
+        accepted.AddRange(Acceptances.SwitchOff(book.Settings.Bar, all));
         var later = new List<Finding>();
         rules.CheckAcceptances(book, profiles, later, uses);
-        SetLevels(later, book.Settings, input.Levels);
-        later.RemoveAll(f => f.Level == Level.None);
+        SetLevels(later, book, input.Levels);
+        accepted.AddRange(Acceptances.SwitchOff(book.Settings.Bar, later));
         all.AddRange(later);
 
         all = Folding.Fold(all);
@@ -96,9 +98,23 @@ public static class Checker
         return new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On) { HouseSchemas = input.HouseSchemas };
     }
 
-    private static void SetLevels(List<Finding> findings, Settings settings, IReadOnlyDictionary<string, Level> over)
+    /// <summary>
+    /// Sets the levels in force: those of the host, else those of the bar, else the rule's own. Of a rule that guards against
+    /// harm the bar lowers a level only with a reason and a last day, and a host, which can give neither, not at all.
+    /// </summary>
+    private static void SetLevels(List<Finding> findings, LinkedBook book, IReadOnlyDictionary<string, Level> over)
     {
         foreach (var finding in findings)
-            finding.Level = over.TryGetValue(finding.Rule.Id, out var level) ? level : settings.LevelOf(finding.Rule.Id) ?? finding.AskedLevel ?? finding.Rule.Level;
+        {
+            var before = finding.LevelBefore;
+            finding.Level = before;
+            if (book.Settings.LevelOf(finding.Rule.Id) is { } set && set.Holds(finding.Rule, before, book.On))
+            {
+                if (finding.Rule.Safety && set.Level < before) finding.LoweredBy = set;
+                if (finding.LoweredBy is not { Level: Level.None }) finding.Level = set.Level;
+            }
+
+            if (over.TryGetValue(finding.Rule.Id, out var level) && (!finding.Rule.Safety || level > finding.Level)) finding.Level = level;
+        }
     }
 }

@@ -21,7 +21,7 @@ internal sealed class BaselineVerb : Verb
     private readonly Option<string?> because = new("--because") { Description = "The reason for which findings may stay.", HelpName = "REASON" };
     private readonly Option<CalendarDate?> until = new("--until")
     {
-        Description = "The last day on which they may stay, as YYYY-MM-DD. Findings of rules that guard against harm are not taken in without one.",
+        Description = "The last day on which they may stay, as YYYY-MM-DD. Findings of rules that guard against harm are not taken in without one, or with one more than a year ahead.",
         HelpName = "DATE",
         CustomParser = result =>
         {
@@ -92,14 +92,14 @@ internal sealed class BaselineVerb : Verb
             int taken = 0;
             if (creates || admits)
             {
-                written = written.With(match.New, reason!, parsed.GetValue(until), out refused);
+                written = written.With(match.New, reason!, parsed.GetValue(until), day, out refused);
                 taken = match.New.Count - refused.Count;
             }
 
             ResultOutput.Deliver(host, at, written.Write);
             Shell.Say(host, $"{at}: {ReportWords.Count(taken, "finding", "findings")} taken in, {match.Absent.Count} taken out, {written.Entries.Count} in it.");
             if (refused.Count > 0)
-                Shell.Say(host, $"{ReportWords.Count(refused.Count, "finding", "findings")} of rules that guard against harm {(refused.Count == 1 ? "is" : "are")} not taken in without --until DATE.");
+                Shell.Say(host, $"{ReportWords.Count(refused.Count, "finding", "findings")} of rules that guard against harm {(refused.Count == 1 ? "is" : "are")} not taken in without --until DATE, {SettingAside.LatestEnd(day)} at the latest.");
             baseline = written;
             match = baseline.Match(result);
         }

@@ -108,21 +108,22 @@ internal sealed class CheckVerb : Verb
         }
 
         var remarks = new List<string>();
+        bool isPart = parsed.GetValue(since) is not null;
         if (parsed.GetValue(since) is { } revision)
         {
             // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
             var before = Check(input with { Files = GitBook.Read(folder.Root, revision) }).Fingerprints();
-            int all = result.Findings.Flat().Count();
+            int all = result.Findings.Flat().Count(), harm = result.Findings.Flat().Count(f => f.Rule.Safety);
             result = result.Only(f => !before.Contains(f.Fingerprint));
             int old = all - result.Findings.Flat().Count();
-            if (old > 0) remarks.Add($"{ReportWords.Count(old, "finding was", "findings were")} there at {revision} already.");
+            if (old > 0) remarks.Add($"{ReportWords.Count(old, "finding was", "findings were")} there at {revision} already{(harm > result.Findings.Flat().Count(f => f.Rule.Safety) ? $", {harm - result.Findings.Flat().Count(f => f.Rule.Safety)} of them of rules that guard against harm" : "")}.");
         }
 
         var match = entries?.Match(result);
         bool showsBaseline = layout == "sarif" && parsed.GetValue(meantFor) is null;
         if (match is not null && match.Remark.Length > 0) remarks.Add(match.Remark);
-        var failing = ReportContent.Of(match is null ? result : result.Only(match.IsNew), folder.Includes, remarks);
-        var content = showsBaseline ? ReportContent.Of(result, folder.Includes, remarks) : failing;
+        var failing = ReportContent.Of(match is null ? result : result.Only(match.IsNew), folder.Includes, remarks, match, isPart);
+        var content = showsBaseline ? ReportContent.Of(result, folder.Includes, remarks, match, isPart) : failing;
         string? file = parsed.GetValue(output);
         switch (layout)
         {

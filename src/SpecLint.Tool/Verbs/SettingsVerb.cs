@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Book;
+using SpecLint.Reading;
 using SpecLint.Reports;
 
 namespace SpecLint.Tool.Verbs;
@@ -10,6 +11,7 @@ internal sealed class SettingsVerb : Verb
     private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; the current folder where none is given.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
+    private readonly Option<CalendarDate?> on = CommonOptions.On();
 
     public override string Name => "settings";
 
@@ -22,6 +24,7 @@ internal sealed class SettingsVerb : Verb
         command.Arguments.Add(path);
         command.Options.Add(format);
         command.Options.Add(output);
+        command.Options.Add(on);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -35,7 +38,7 @@ internal sealed class SettingsVerb : Verb
             throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile}:{start.Line}:{start.Column}: {problem.Message}");
         }
 
-        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFolder.DefaultFiles, BookFolder.AlwaysLeftOut);
+        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFolder.DefaultFiles, BookFolder.AlwaysLeftOut, parsed.GetValue(on) ?? host.Today());
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => SettingsReport.WriteJson(stream, settings));
         else ResultOutput.DeliverText(host, file, writer => SettingsReport.WriteText(writer, settings));

@@ -724,7 +724,7 @@ public sealed class Bar : BookFile
     public IReadOnlyDictionary<string, Given<Quantity>> Limits { get; set; } = new Dictionary<string, Given<Quantity>>();
 
     /// <summary><c>rules</c>: levels by rule id.</summary>
-    public IReadOnlyDictionary<string, Given<string>> Rules { get; set; } = new Dictionary<string, Given<string>>();
+    public IReadOnlyDictionary<string, Given<RuleLevel>> Rules { get; set; } = new Dictionary<string, Given<RuleLevel>>();
 
     /// <summary><c>schemas</c>: the bar's own schema by kind.</summary>
     public IReadOnlyDictionary<string, Given<string>> Schemas { get; set; } = new Dictionary<string, Given<string>>();

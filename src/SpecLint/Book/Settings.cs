@@ -21,8 +21,6 @@ public sealed class Settings
         "PL", "PT", "RO", "SK", "SI", "ES", "SE",
     };
 
-    private readonly Dictionary<string, Level> levels = new(StringComparer.Ordinal);
-
     /// <summary>Settings of a bar, or the defaults where there is none.</summary>
     public Settings(Bar? bar)
     {
@@ -40,10 +38,6 @@ public sealed class Settings
         StatedJurisdictions = FixedList.Of(stated);
         JurisdictionIsStated = inForce.Count > 0;
         Jurisdictions = JurisdictionIsStated ? FixedList.Of(inForce) : AllJurisdictions;
-        foreach (var rule in bar?.Rules ?? new Dictionary<string, Given<string>>())
-        {
-            if (TryLevel(rule.Value.Value, out var level)) levels[rule.Key] = level;
-        }
     }
 
     /// <summary>The bar's file; <see langword="null"/> where there is none.</summary>
@@ -69,8 +63,8 @@ public sealed class Settings
         return false;
     }
 
-    /// <summary>The level that the bar sets for a rule; <see langword="null"/> where it sets none.</summary>
-    public Level? LevelOf(string ruleId) => levels.TryGetValue(ruleId, out var level) ? level : null;
+    /// <summary>The level that the bar sets for a rule, whether or not it counts; <see langword="null"/> where it sets none.</summary>
+    public RuleLevel? LevelOf(string ruleId) => Bar is not null && Bar.Rules.TryGetValue(ruleId, out var level) ? level.Value : null;
 
     /// <summary>Reads a level's name (SARIF: error, warning, note, none).</summary>
     public static bool TryLevel(string text, out Level level)

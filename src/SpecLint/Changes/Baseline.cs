@@ -17,9 +17,9 @@ namespace SpecLint.Changes;
 /// <param name="Until">The last day on which it may stay; rules that guard against harm ask for one.</param>
 public sealed record BaselineEntry(string Fingerprint, string Rule, Level Level, string Subject, string File, string Message, string Because, CalendarDate? Until)
 {
-    /// <summary>Whether the entry covers its finding on a day: it has a reason, has not ended, and has an end where the rule guards against harm.</summary>
+    /// <summary>Whether the entry covers its finding on a day: it has a reason, has not ended, and has an end within a year where the rule guards against harm.</summary>
     public bool Covers(Finding finding, CalendarDate day) =>
-        !string.IsNullOrWhiteSpace(Because) && (Until is { } until ? until >= day : !finding.Rule.Safety);
+        !string.IsNullOrWhiteSpace(Because) && (finding.Rule.Safety ? SettingAside.Missing(Until, day) is null : Until is not { } until || until >= day);
 }
 
 /// <summary>How the findings of a check stand to a baseline.</summary>
@@ -27,11 +27,12 @@ public sealed class BaselineMatch
 {
     private readonly HashSet<string> known;
 
-    internal BaselineMatch(HashSet<string> known, IReadOnlyList<Finding> added, IReadOnlyList<Finding> unchanged, IReadOnlyList<BaselineEntry> absent, IReadOnlyList<BaselineEntry> ended)
+    internal BaselineMatch(HashSet<string> known, IReadOnlyList<Finding> added, IReadOnlyList<(Finding Finding, CalendarDate? Until)> held, IReadOnlyList<BaselineEntry> absent, IReadOnlyList<BaselineEntry> ended)
     {
         this.known = known;
         New = added;
-        Unchanged = unchanged;
+        Held = held;
+        Unchanged = [.. held.Select(h => h.Finding)];
         Absent = absent;
         Ended = ended;
     }
@@ -41,6 +42,9 @@ public sealed class BaselineMatch
 
     /// <summary>Findings that an entry covers, those beneath a cause included.</summary>
     public IReadOnlyList<Finding> Unchanged { get; }
+
+    /// <summary>The same with the last day of the entry.</summary>
+    public IReadOnlyList<(Finding Finding, CalendarDate? Until)> Held { get; }
 
     /// <summary>Entries whose finding is there no more: a refresh takes them out.</summary>
     public IReadOnlyList<BaselineEntry> Absent { get; }
@@ -81,7 +85,7 @@ public sealed class Baseline
         var entries = new Dictionary<string, BaselineEntry>(StringComparer.Ordinal);
         foreach (var entry in Entries) entries[entry.Fingerprint] = entry;
         var added = new List<Finding>();
-        var unchanged = new List<Finding>();
+        var unchanged = new List<(Finding, CalendarDate?)>();
         var there = new HashSet<string>(StringComparer.Ordinal);
         var holding = new HashSet<string>(StringComparer.Ordinal);
         foreach (var finding in result.Findings.Flat())
@@ -89,7 +93,8 @@ public sealed class Baseline
             there.Add(finding.Fingerprint);
             bool covered = entries.TryGetValue(finding.Fingerprint, out var entry) && entry.Covers(finding, day);
             if (covered) holding.Add(finding.Fingerprint);
-            (covered ? unchanged : added).Add(finding);
+            if (covered) unchanged.Add((finding, entry!.Until));
+            else added.Add(finding);
         }
 
         foreach (var finding in result.Accepted)
@@ -116,15 +121,16 @@ public sealed class Baseline
     /// <param name="findings">The findings to take in.</param>
     /// <param name="because">The reason.</param>
     /// <param name="until">The last day on which they may stay.</param>
-    /// <param name="refused">Findings of rules that guard against harm, which are not taken in without an end date.</param>
-    public Baseline With(IEnumerable<Finding> findings, string because, CalendarDate? until, out IReadOnlyList<Finding> refused)
+    /// <param name="on">The date of the run.</param>
+    /// <param name="refused">Findings of rules that guard against harm, which are not taken in without an end date within a year.</param>
+    public Baseline With(IEnumerable<Finding> findings, string because, CalendarDate? until, CalendarDate on, out IReadOnlyList<Finding> refused)
     {
         var entries = new Dictionary<string, BaselineEntry>(StringComparer.Ordinal);
         foreach (var entry in Entries) entries[entry.Fingerprint] = entry;
         var left = new List<Finding>();
         foreach (var finding in findings)
         {
-            if (finding.Rule.Safety && until is null)
+            if (finding.Rule.Safety && SettingAside.Missing(until, on) is not null)
             {
                 left.Add(finding);
                 continue;

@@ -8,7 +8,7 @@ internal static class Acceptances
 {
     /// <summary>
     /// Takes the accepted findings out of the list and returns them. An acceptance covers the findings of its rule in its
-    /// file while it has a reason and has not ended; a rule that guards against harm asks for an end date as well.
+    /// file while it has a reason and has not ended; a rule that guards against harm asks for an end date within a year as well.
     /// </summary>
     public static List<Finding> Apply(LinkedBook book, List<Finding> findings, Func<string, RuleInfo?> findRule, out List<AcceptanceUse> uses)
     {
@@ -44,6 +44,24 @@ internal static class Acceptances
         return accepted;
     }
 
+    /// <summary>
+    /// Takes out what is switched off. What <c>bar.json</c> switches off of rules that guard against harm is returned, as if each
+    /// file accepted it, so that every report counts it; of others nothing is kept.
+    /// </summary>
+    public static List<Finding> SwitchOff(Bar? bar, List<Finding> findings)
+    {
+        var aside = new List<Finding>();
+        foreach (var finding in findings)
+        {
+            if (finding.LoweredBy is not { Level: Level.None } set || bar is null) continue;
+            finding.Suppression = new Suppression(set.Because.Value, set.Until.Value, bar.At(bar.Rules[finding.Rule.Id].Span));
+            aside.Add(finding);
+        }
+
+        findings.RemoveAll(f => f.Level == Level.None || f.Suppression is not null);
+        return aside;
+    }
+
     private static Dictionary<Reading.SourceFile, List<Finding>> ByFile(List<Finding> findings)
     {
         var byFile = new Dictionary<Reading.SourceFile, List<Finding>>();
@@ -61,6 +79,6 @@ internal static class Acceptances
         if (!acceptance.Rule.IsGiven || !acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return false;
         if (acceptance.Until.IsGiven && acceptance.Until.Value < book.On) return false;
         var rule = findRule(acceptance.Rule.Value);
-        return rule is null || !rule.Safety || acceptance.Until.IsGiven;
+        return rule is null || !rule.Safety || SettingAside.Missing(acceptance.Until.IsGiven ? acceptance.Until.Value : null, book.On) is null;
     }
 }

@@ -1,3 +1,4 @@
+using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Rules;
 
@@ -91,6 +92,15 @@ public sealed class Finding
 
     /// <summary>The level in force; the engine sets it from the settings.</summary>
     public Level Level { get; internal set; }
+
+    /// <summary>The level that it has without the settings of the bar or of the host.</summary>
+    internal Level LevelBefore => AskedLevel ?? Rule.Level;
+
+    /// <summary>
+    /// What the bar says, with a reason and a last day, about a rule that guards against harm where it lowers its level or
+    /// switches it off; what is switched off keeps its level and is among the accepted.
+    /// </summary>
+    public RuleLevel? LoweredBy { get; internal set; }
 
     /// <summary>A level other than the rule's own, which the rule may ask for case by case (a limit known from memory asks for a warning at most).</summary>
     public Level? AskedLevel { get; init; }

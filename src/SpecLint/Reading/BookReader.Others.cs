@@ -271,7 +271,7 @@ public static partial class BookReader
         bar.Glasses = BindGlasses(binder, slots[BarShape.Glasses.Index]);
         bar.Vessels = BindVessels(binder, slots[BarShape.Vessels.Index]);
         bar.Limits = BindMap(binder, slots[BarShape.Limits.Index], BarShape.Limits.Value, static (b, at, shape) => b.Quantity(at, shape));
-        bar.Rules = BindMap(binder, slots[BarShape.Rules.Index], BarShape.Rules.Value, static (b, at, shape) => b.Word(at, shape));
+        bar.Rules = BindMap(binder, slots[BarShape.Rules.Index], BarShape.Rules.Value, BindLevel);
         bar.Schemas = BindMap(binder, slots[BarShape.Schemas.Index], BarShape.Schemas.Value, static (b, at, shape) => b.Text(at, shape));
         bar.Files = Texts(binder, slots, BarShape.Files);
         bar.LeaveOut = Texts(binder, slots, BarShape.LeaveOut);
@@ -293,6 +293,27 @@ public static partial class BookReader
         }
 
         return map;
+    }
+
+    private static Given<RuleLevel> BindLevel(Binder binder, int at, ValueShape shape)
+    {
+        var node = binder.Tree[at];
+        Given<string> word, because = default;
+        Given<CalendarDate> until = default;
+        if (node.Kind == JsonKind.Object)
+        {
+            Span<int> slots = stackalloc int[BarShape.LevelShape.All.Length];
+            if (!binder.Open(node, BarShape.LevelShape, slots)) return default;
+            word = Word(binder, slots, BarShape.Level);
+            because = Text(binder, slots, BarShape.LevelBecause);
+            until = Date(binder, slots, BarShape.LevelUntil);
+        }
+        else
+        {
+            word = binder.Word(at, shape.Item!);
+        }
+
+        return word.IsGiven && Settings.TryLevel(word.Value, out var level) ? new Given<RuleLevel>(new RuleLevel(level, because, until), node.Span, node.NameSpan) : default;
     }
 
     private static void BindTools(Binder binder, int at, Bar bar)

@@ -32,6 +32,13 @@ public readonly record struct CalendarDate : IComparable<CalendarDate>
     /// <summary>The day that lies a number of days later (or earlier); beyond the years 1 to 9999 the last of them.</summary>
     public CalendarDate AddDays(int days) => new((int)Math.Min(Last, Math.Max(First, (long)DayNumber + days)));
 
+    /// <summary>The same day of the next year (of 29 February the 28th); the last day of the year 9999 where that lies beyond it.</summary>
+    public CalendarDate NextYear()
+    {
+        var day = Epoch.AddDays(DayNumber);
+        return day.Year == 9999 ? new CalendarDate(Last) : new CalendarDate((int)(day.AddYears(1) - Epoch).TotalDays);
+    }
+
     /// <inheritdoc/>
     public int CompareTo(CalendarDate other) => DayNumber.CompareTo(other.DayNumber);
 

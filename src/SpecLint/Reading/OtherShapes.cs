@@ -261,7 +261,25 @@ internal static class BarShape
     public static readonly PropertyShape Glasses = May("glasses", MapOf(KeyForm.Id, ObjectOf(GlassShape, "glass")), "The glasses of the house, by id.", """{ "small-coupe": { "brim": "150 ml", "washLine": "130 ml" } }""");
     public static readonly PropertyShape Vessels = May("vessels", MapOf(KeyForm.Id, ObjectOf(VesselShape, "vessel")), "Bottles, kegs and tubs, by id.", """{ "keg": { "capacity": "9 l", "rating": "6 bar" } }""");
     public static readonly PropertyShape Limits = May("limits", MapOf(KeyForm.PropertyPath, Limit), "House limits, by name.", """{ "alcoholPerServe": "24 g" }""");
-    public static readonly PropertyShape Rules = May("rules", MapOf(KeyForm.RuleId, Words("level", "a level: error, warning, note or none", Levels)), "Levels of rules, where they differ from the built-in ones.", """{ "SL3004": "note" }""");
+    public static readonly PropertyShape Level = Must("level", Words("levelWord", "a level: error, warning, note or none", Levels), "The level.", "\"none\"");
+    public static readonly PropertyShape LevelBecause = May("because", Text, "The reason, in words that the next person understands.", "\"The supplier's assay is on file.\"");
+    public static readonly PropertyShape LevelUntil = May("until", Date, "The last day of it, at most a year ahead.", "\"2027-03-31\"");
+    public static readonly ObjectShape LevelShape = new("a level with its reason", Level, LevelBecause, LevelUntil);
+    public static readonly ValueShape LevelValue = new()
+    {
+        Form = ValueForm.WordOrObject,
+        Definition = "level",
+        Noun = "a level (error, warning, note or none), or an object with level, because and until",
+        Item = Level.Value,
+        Object = LevelShape,
+    };
+
+    public static readonly PropertyShape Rules = May(
+        "rules",
+        MapOf(KeyForm.RuleId, LevelValue),
+        "Levels of rules, where they differ from the built-in ones. Lowering a rule that guards against harm takes a reason and a last day at most a year ahead.",
+        """{ "SL3004": "note" }""",
+        """{ "SL5013": { "level": "none", "because": "The supplier's assay is on file.", "until": "2027-03-31" } }""");
     public static readonly PropertyShape Schemas = May("schemas", MapOf(KeyForm.FileKind, Text), "Schemas of the house, by kind of file; a path from the root of the book.", """{ "drink": "house-drink.schema.json" }""");
     public static readonly PropertyShape Files = May("files", ListOf(Text), "Patterns of the files to read, where they are not all.", """["specs/**/*.json"]""");
     public static readonly PropertyShape LeaveOut = May("leaveOut", ListOf(Text), "Patterns of files to leave out.", """["drafts/**"]""");

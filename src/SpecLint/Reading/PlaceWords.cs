@@ -129,7 +129,7 @@ internal static class PlaceWords
             list.Add((kind, shape.Noun));
             var inner = property.Value;
             while (inner.Item is not null && inner.Form is ValueForm.List or ValueForm.Map) inner = inner.Item;
-            if (inner is { Form: ValueForm.Object, Object: { } next }) Visit(next, kind, homes);
+            if (inner is { Form: ValueForm.Object or ValueForm.WordOrObject, Object: { } next }) Visit(next, kind, homes);
         }
     }
 }

@@ -162,6 +162,7 @@ public static class SchemaWriter
                 WriteMap(writer, value);
                 break;
             case ValueForm.Sourced:
+            case ValueForm.WordOrObject:
                 writer.OpenMember("anyOf", "[");
                 writer.OpenItem("{");
                 WriteUse(writer, value.Item!);

@@ -46,6 +46,9 @@ public enum ValueForm
 
     /// <summary>A value of an ingredient: a quantity, or an object with value, range, mark and source.</summary>
     Sourced,
+
+    /// <summary>One word of a list, or an object that holds such a word and says more about it.</summary>
+    WordOrObject,
 }
 
 /// <summary>Names that an object with free names accepts.</summary>

@@ -21,6 +21,7 @@ public static class CheckPage
         var book = content.Result.Book;
         page.Begin($"{book.Settings.Bar?.Name.Or("") ?? ""} {book.On}".TrimStart());
         page.Paragraph($"{ReportWords.Count(content.Recipes, "recipe", "recipes")}: {ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, {ReportWords.Count(content.Notes, "note", "notes")}; {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted.");
+        if (content.Aside.Sentence.Length > 0) page.Raw($"<p><strong>{Html.Text(content.Aside.Sentence)}</strong></p>\n");
         Contents(page, content);
         Group(page, content, units, "Somebody could be hurt: see to these first", f => f.Rule.Safety && f.Answer == Answer.Broken);
         Group(page, content, units, "To measure or to find out", f => f.Answer == Answer.NotShown);
@@ -50,7 +51,7 @@ public static class CheckPage
         }
 
         Texts(page, content);
-        page.End("SpecLint does not replace the food-safety plan of a house, the law of the place, or the judgement of a trained person; its findings defer to all three.", version);
+        page.End(ReportWords.Closing, version);
     }
 
     private static void Contents(Html page, ReportContent content)

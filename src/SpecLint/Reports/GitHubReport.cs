@@ -36,7 +36,8 @@ public static class GitHubReport
             to.Write($"::{Name(level)} title={Property("SpecLint")}::{Data($"{noun}; the full list is in the summary of the step.")}\n");
         }
 
-        to.Write(Counts(content) + "\n");
+        if (content.Aside.Count > 0) to.Write($"::warning title={Property("SpecLint")}::{Data(content.Aside.Sentence)}\n");
+        to.Write(Counts(content) + "\n" + ReportWords.Closing + "\n");
     }
 
     /// <summary>Writes the full list as GitHub Flavored Markdown; text of recipes is escaped.</summary>
@@ -44,7 +45,12 @@ public static class GitHubReport
     {
         to.Write($"### SpecLint\n\n{MarkdownText.Escape(Counts(content))}{string.Concat(content.Remarks.Select(r => " " + MarkdownText.Escape(r)))}\n");
         var all = content.Findings.Flat().OrderByDescending(f => f.Level).ToList();
-        if (all.Count == 0) return;
+        if (all.Count == 0)
+        {
+            End();
+            return;
+        }
+
         to.Write("\n| level | rule | where | what |\n| --- | --- | --- | --- |\n");
         int written = 0, shown = 0;
         foreach (var finding in all)
@@ -57,6 +63,9 @@ public static class GitHubReport
         }
 
         if (shown < all.Count) to.Write($"\n{all.Count - shown} more are left out: a summary holds no more.\n");
+        End();
+
+        void End() => to.Write($"\n{MarkdownText.Escape(ReportWords.Closing)}\n");
     }
 
     /// <summary>A value of a command: what the runner would read as its end, a line end or the start of the next is escaped.</summary>
@@ -93,9 +102,8 @@ public static class GitHubReport
 
     private static string Counts(ReportContent content)
     {
-        string accepted = content.Accepted.Count == 0 ? "" : content.AcceptedSafety == 0
-            ? $" {content.Accepted.Count} accepted."
-            : $" {content.Accepted.Count} accepted, {content.AcceptedSafety} of them of rules that guard against harm.";
+        int other = content.Accepted.Count - content.AcceptedSafety;
+        string accepted = (other == 0 ? "" : $" {other} accepted.") + (content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "");
         return $"{ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, {ReportWords.Count(content.Notes, "note", "notes")} in {ReportWords.Count(content.Files, "file", "files")}.{accepted}";
     }
 }

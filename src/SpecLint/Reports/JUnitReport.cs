@@ -7,7 +7,7 @@ namespace SpecLint.Reports;
 
 /// <summary>
 /// Findings in the XML of JUnit, which build servers read: a suite a file, in it one case a finding, or one that passed
-/// where there is none. Errors and warnings are failures; a note passes and says its text; what is accepted is skipped.
+/// where there is none, and a last suite for the run as a whole. Errors and warnings are failures; a note passes and says its text; what is accepted is skipped.
 /// </summary>
 public static class JUnitReport
 {
@@ -25,16 +25,17 @@ public static class JUnitReport
         {
             xml.WriteStartElement("testsuites");
             xml.WriteAttributeString("name", "SpecLint");
-            xml.WriteAttributeString("tests", Number(paths.Sum(p => byFile.TryGetValue(p, out var f) ? f.Count : 1)));
+            xml.WriteAttributeString("tests", Number(1 + paths.Sum(p => byFile.TryGetValue(p, out var f) ? f.Count : 1)));
             xml.WriteAttributeString("failures", Number(byFile.Values.Sum(f => f.Count(IsFailure))));
-            foreach (string path in paths) WriteSuite(xml, path, byFile.TryGetValue(path, out var found) ? found : none);
+            foreach (string path in paths) WriteSuite(xml, path, byFile.TryGetValue(path, out var found) ? found : none, content.NothingFound);
+            WriteWhole(xml, content);
             xml.WriteEndElement();
         }
 
         JsonReport.WriteLineEnd(to);
     }
 
-    private static void WriteSuite(XmlWriter xml, string path, List<Finding> found)
+    private static void WriteSuite(XmlWriter xml, string path, List<Finding> found, string nothingFound)
     {
         string name = DisplayText.Escape(path);
         xml.WriteStartElement("testsuite");
@@ -44,13 +45,40 @@ public static class JUnitReport
         xml.WriteAttributeString("errors", "0");
         xml.WriteAttributeString("skipped", Number(found.Count(f => f.Suppression is not null)));
         xml.WriteAttributeString("time", "0");
-        if (found.Count == 0) WriteCase(xml, name, "nothing found", null);
+        if (found.Count == 0) WriteCase(xml, name, nothingFound, null);
         foreach (var finding in found)
         {
             string path1 = finding.Path.Length == 0 ? "" : " " + finding.Path;
             WriteCase(xml, name, DisplayText.Escape($"{finding.Rule.Id} {finding.Rule.Name}{path1}"), finding);
         }
 
+        xml.WriteEndElement();
+    }
+
+    /// <summary>A suite for the run as a whole: one case that passes, or is skipped where harm findings are put aside.</summary>
+    private static void WriteWhole(XmlWriter xml, ReportContent content)
+    {
+        bool aside = content.Aside.Count > 0;
+        xml.WriteStartElement("testsuite");
+        xml.WriteAttributeString("name", "SpecLint");
+        xml.WriteAttributeString("tests", "1");
+        xml.WriteAttributeString("failures", "0");
+        xml.WriteAttributeString("errors", "0");
+        xml.WriteAttributeString("skipped", aside ? "1" : "0");
+        xml.WriteAttributeString("time", "0");
+        xml.WriteStartElement("testcase");
+        xml.WriteAttributeString("classname", "SpecLint");
+        xml.WriteAttributeString("name", "harm findings put aside");
+        xml.WriteAttributeString("time", "0");
+        if (aside)
+        {
+            xml.WriteStartElement("skipped");
+            xml.WriteAttributeString("message", content.Aside.Sentence);
+            xml.WriteEndElement();
+        }
+
+        xml.WriteElementString("system-out", content.Aside.Sentence.Length > 0 ? content.Aside.Sentence + "\n" + ReportWords.Closing : ReportWords.Closing);
+        xml.WriteEndElement();
         xml.WriteEndElement();
     }
 

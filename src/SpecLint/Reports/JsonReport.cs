@@ -28,8 +28,10 @@ public static class JsonReport
         json.WriteNumber("accepted", content.Accepted.Count);
         json.WriteNumber("acceptedSafety", content.AcceptedSafety);
         json.WriteEndObject();
+        content.Aside.Write(json, "harmPutAside");
         WriteFindings(json, "findings", content.Findings);
         WriteFindings(json, "accepted", content.Accepted);
+        json.WriteString("closing", ReportWords.Closing);
         json.WriteEndObject();
         json.Flush();
         WriteLineEnd(to);
@@ -113,6 +115,7 @@ public static class JsonReport
             json.WriteStartObject(Names.Accepted);
             json.WriteString(Names.Because, JsonOutput.WellFormed(suppression.Justification));
             if (suppression.Until is { } until) json.WriteString(Names.Until, until.ToString());
+            json.WriteString(Names.File, JsonOutput.WellFormed(suppression.Place.File.Path));
             json.WriteRegion(Names.Region, suppression.Place);
             json.WriteEndObject();
         }

@@ -101,6 +101,15 @@ public static class OutputSchemas
         ]),
     ];
 
+    private static Shape PutAside => Object(
+        new("count", Count, "How many."),
+        new("accepted", Count, "Those that files accept."),
+        new("switchedOff", Count, "Those that bar.json switches off."),
+        new("inBaseline", Count, "Those that stand in the baseline."),
+        new("lowered", Count, "Beside these: findings that are shown at a level which bar.json lowers."),
+        new("firstEnd", Day, "The day on which the first of them ends.", false),
+        new("lastEnd", Day, "The day on which the last of them ends.", false));
+
     private static readonly Dictionary<string, Schema> All = new(StringComparer.Ordinal)
     {
         ["check"] = new("Findings of a check", "What `check --format json` writes.", Object(
@@ -111,8 +120,10 @@ public static class OutputSchemas
             new("counts", Object(
                 new("error", Count, "Errors."), new("warning", Count, "Warnings."), new("note", Count, "Notes."),
                 new("accepted", Count, "Findings that are accepted."), new("acceptedSafety", Count, "Those of rules that guard against harm.")), "How many there are."),
+            new("harmPutAside", PutAside, "Findings of rules that guard against harm which are put aside."),
             new("findings", List(Ref("finding")), "Findings, in total order."),
-            new("accepted", List(Ref("finding")), "Accepted findings.")))
+            new("accepted", List(Ref("finding")), "Accepted findings."),
+            new("closing", Text, "To whom the findings defer.")))
         {
             Definitions = [("region", Object(RegionFields)), ("finding", Finding())],
         },
@@ -311,7 +322,7 @@ public static class OutputSchemas
             new("grade", Words("assured", "proposed"), "Whether the drink stays the same."),
             new("description", Text, "What it does."),
             new("edits", List(Object(new("file", Text, "File."), new("region", Region, "What is replaced."), new("newText", Text, "By what."))), "Edits."))), "What would put it right.", false),
-        new("accepted", Object(new("because", Text, "Why."), new("until", Day, "The last day.", false), new("region", Region, "Where it is accepted.")), "That it is accepted.", false),
+        new("accepted", Object(new("because", Text, "Why."), new("until", Day, "The last day.", false), new("file", Text, "The file that accepts it, or bar.json where that switches its rule off."), new("region", Region, "Where it is accepted.")), "That it is accepted.", false),
         new("fingerprint", Print, "By which it is known again."),
         new("follows", List(Ref("finding")), "Findings that follow from it.", false));
 

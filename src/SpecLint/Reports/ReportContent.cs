@@ -10,11 +10,12 @@ public sealed class ReportContent
     private readonly HashSet<SourceFile> sources;
     private readonly Dictionary<string, BookFile> byPath = new(StringComparer.Ordinal);
 
-    private ReportContent(CheckResult result, IReadOnlyList<Finding> findings, IReadOnlyList<Finding> accepted, int files, int recipes)
+    private ReportContent(CheckResult result, IReadOnlyList<Finding> findings, IReadOnlyList<Finding> accepted, HarmAside aside, int files, int recipes)
     {
         Result = result;
         Findings = findings;
         Accepted = accepted;
+        Aside = aside;
         Files = files;
         Recipes = recipes;
         sources = [.. result.Book.Files.Select(f => f.Source)];
@@ -25,8 +26,6 @@ public sealed class ReportContent
             foreach (var folded in finding.Folded) Count(folded);
             Folded += finding.Folded.Count;
         }
-
-        AcceptedSafety = accepted.Count(f => f.Rule.Safety);
 
         void Count(Finding finding)
         {
@@ -66,8 +65,17 @@ public sealed class ReportContent
     /// <summary>Number of findings that stand beneath their cause.</summary>
     public int Folded { get; }
 
-    /// <summary>Number of accepted findings of rules that guard against harm.</summary>
-    public int AcceptedSafety { get; }
+    /// <summary>Findings of rules that guard against harm which are put aside.</summary>
+    public HarmAside Aside { get; }
+
+    /// <summary>Number of accepted findings of rules that guard against harm, those that <c>bar.json</c> switches off included.</summary>
+    public int AcceptedSafety => Aside.Accepted + Aside.SwitchedOff;
+
+    /// <summary>Whether findings that were there before the change that is looked at are left out.</summary>
+    public bool IsPart { get; init; }
+
+    /// <summary>What to say where no finding is shown: "nothing found" only where nothing is put aside or left out either.</summary>
+    public string NothingFound => IsPart || Aside.InBaseline > 0 ? "nothing new found" : Aside.Count > 0 ? "no other finding" : "nothing found";
 
     /// <summary>Sentences that the summary of a text ends with: what is not shown, and why.</summary>
     public IReadOnlyList<string> Remarks { get; init; } = [];
@@ -79,17 +87,21 @@ public sealed class ReportContent
     /// <param name="result">The result.</param>
     /// <param name="includes">Whether to show what is about a file, by its path; all where <see langword="null"/>.</param>
     /// <param name="remarks">Sentences for the summary.</param>
-    public static ReportContent Of(CheckResult result, Func<string, bool>? includes = null, IReadOnlyList<string>? remarks = null)
+    /// <param name="baseline">How the findings stand to a baseline; <see langword="null"/> where there is none.</param>
+    /// <param name="isPart">Whether findings that were there before the change that is looked at are left out.</param>
+    public static ReportContent Of(CheckResult result, Func<string, bool>? includes = null, IReadOnlyList<string>? remarks = null, Changes.BaselineMatch? baseline = null, bool isPart = false)
     {
         var files = result.Book.Files;
-        if (includes is null) return new ReportContent(result, result.Findings, result.Accepted, files.Count, files.Count(f => f is Recipe)) { Remarks = remarks ?? [] };
+        var aside = HarmAside.Of(result.Findings, result.Accepted, baseline, includes);
+        if (includes is null) return new ReportContent(result, result.Findings, result.Accepted, aside, files.Count, files.Count(f => f is Recipe)) { Remarks = remarks ?? [], IsPart = isPart };
         return new ReportContent(
             result,
             [.. result.Findings.Where(f => includes(f.Place.File.Path))],
             [.. result.Accepted.Where(f => includes(f.Place.File.Path))],
+            aside,
             files.Count(f => includes(f.Source.Path)),
             files.Count(f => f is Recipe && includes(f.Source.Path)))
-        { Remarks = remarks ?? [], Shows = includes };
+        { Remarks = remarks ?? [], IsPart = isPart, Shows = includes };
     }
 
     /// <summary>Whether a place is in a file of the book; else it is in the built-in catalogue.</summary>

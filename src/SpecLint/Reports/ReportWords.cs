@@ -7,6 +7,9 @@ namespace SpecLint.Reports;
 /// <summary>The words that all reports share.</summary>
 public static class ReportWords
 {
+    /// <summary>What every report ends with, whether or not it found anything.</summary>
+    public const string Closing = "SpecLint replaces neither the local food code nor a trained person: where they ask for more, follow them.";
+
     /// <summary>A level's name (SARIF 2.1.0, section 3.27.10).</summary>
     public static string Of(Level level) => level switch
     {

@@ -79,15 +79,11 @@ public static class SarifReport
         json.WriteStartArray("invocations");
         json.WriteStartObject();
         json.WriteBoolean("executionSuccessful", true);
-        if (left > 0)
-        {
-            json.WriteStartArray("toolExecutionNotifications");
-            json.WriteStartObject();
-            json.WriteString("level", "warning");
-            WriteMessage(json, "message", $"{left} results of the lowest levels are left out: code scanning takes {MostResults} of a run.");
-            json.WriteEndObject();
-            json.WriteEndArray();
-        }
+        json.WriteStartArray("toolExecutionNotifications");
+        if (left > 0) WriteNotification(json, "warning", $"{left} results of the lowest levels are left out: code scanning takes {MostResults} of a run.");
+        if (content.Aside.Sentence.Length > 0) WriteNotification(json, "warning", content.Aside.Sentence);
+        WriteNotification(json, "note", ReportWords.Closing);
+        json.WriteEndArray();
 
         json.WriteEndObject();
         json.WriteEndArray();
@@ -114,12 +110,22 @@ public static class SarifReport
         json.WriteString("on", content.Result.Book.On.ToString());
         json.WriteNumber("recipes", content.Recipes);
         json.WriteNumber("acceptedSafety", content.AcceptedSafety);
+        content.Aside.Write(json, "harmPutAside");
         json.WriteEndObject();
         json.WriteEndObject();
         json.WriteEndArray();
         json.WriteEndObject();
         json.Flush();
         JsonReport.WriteLineEnd(to);
+    }
+
+    /// <summary>What is to be said of the run as a whole.</summary>
+    internal static void WriteNotification(Utf8JsonWriter json, string level, string text)
+    {
+        json.WriteStartObject();
+        json.WriteString("level", level);
+        WriteMessage(json, "message", text);
+        json.WriteEndObject();
     }
 
     private static List<Finding> Merge(ReportContent content, SarifReportOptions options)

@@ -15,7 +15,8 @@ public static class SettingsReport
     /// <param name="settings">Settings of the book.</param>
     /// <param name="defaultFiles">Patterns of files to read where the bar gives none.</param>
     /// <param name="defaultLeaveOut">Patterns of files that are always left out.</param>
-    public static IReadOnlyList<EffectiveSetting> Collect(Settings settings, IReadOnlyList<string> defaultFiles, IReadOnlyList<string> defaultLeaveOut)
+    /// <param name="on">The date of the run.</param>
+    public static IReadOnlyList<EffectiveSetting> Collect(Settings settings, IReadOnlyList<string> defaultFiles, IReadOnlyList<string> defaultLeaveOut, CalendarDate on)
     {
         var all = new List<EffectiveSetting>();
         var bar = settings.Bar;
@@ -56,9 +57,8 @@ public static class SettingsReport
         foreach (var rule in RuleRegistry.All)
         {
             var info = rule.Info;
-            bool isSet = settings.LevelOf(info.Id) is not null;
-            string from = isSet && bar is not null && bar.Rules.TryGetValue(info.Id, out var given) ? From(bar, given.Span) : Default;
-            Add($"rules.{info.Id}", ReportWords.Of(settings.LevelOf(info.Id) ?? info.Level), from);
+            if (settings.LevelOf(info.Id) is not { } set || bar is null) Add($"rules.{info.Id}", ReportWords.Of(info.Level), Default);
+            else Add($"rules.{info.Id}", LevelOf(info, set, on), From(bar, bar.Rules[info.Id].Span));
         }
 
         return all;
@@ -90,6 +90,14 @@ public static class SettingsReport
                 Add($"measures.{unit.Name}", Say.Range(unit.Factor, unit.Low, unit.High, UnitWordOf(unit.Dimension)), from);
             }
         }
+    }
+
+    /// <summary>The level in force, with its reason; and one that is set without effect.</summary>
+    private static string LevelOf(RuleInfo rule, RuleLevel set, CalendarDate on)
+    {
+        if (!set.Holds(rule, rule.Level, on)) return $"{ReportWords.Of(rule.Level)} (`{ReportWords.Of(set.Level)}` has no effect: it {set.Missing(on)})";
+        string until = set.Until.IsGiven ? $" until {set.Until.Value}" : "", because = set.Because.IsGiven ? $" because: {set.Because.Value}" : "";
+        return ReportWords.Of(set.Level) + until + because;
     }
 
     /// <summary>Writes the settings as text.</summary>

@@ -61,6 +61,8 @@ public sealed class TextReport
         }
 
         if (options.Summary) Summary();
+        else if (content.Aside.Sentence.Length > 0) Paragraph(content.Aside.Sentence, "", "");
+        if (options.Summary || content.Findings.Count > 0 || content.Aside.Count > 0) Paragraph(ReportWords.Closing, "", "");
     }
 
     private void Heading(string path)
@@ -131,17 +133,16 @@ public sealed class TextReport
             ? ReportWords.Count(content.Files, "file", "files")
             : ReportWords.Count(content.Recipes, "recipe", "recipes");
         string found = content.Highest == Level.None
-            ? "nothing found"
+            ? content.NothingFound
             : string.Join(", ", new[]
             {
                 content.Errors > 0 ? ReportWords.Count(content.Errors, "error", "errors") : null,
                 content.Warnings > 0 ? ReportWords.Count(content.Warnings, "warning", "warnings") : null,
                 content.Notes > 0 ? ReportWords.Count(content.Notes, "note", "notes") : null,
             }.OfType<string>());
-        string accepted = content.Accepted.Count == 0 ? "" : content.AcceptedSafety == 0
-            ? $" {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted."
-            : $" {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted, {content.AcceptedSafety} of them of rules that guard against harm.";
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", string.Concat(content.Remarks.Select(r => " " + r)))), "", "")) Line(Paint(line, Bold));
+        int other = content.Accepted.Count - content.AcceptedSafety;
+        string accepted = other == 0 ? "" : $" {ReportWords.Count(other, "other finding is", "other findings are")} accepted.";
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "", string.Concat(content.Remarks.Select(r => " " + r)))), "", "")) Line(Paint(line, Bold));
     }
 
     private void Paragraph(string text, string first, string rest)

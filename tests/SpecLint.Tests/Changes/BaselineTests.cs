@@ -15,7 +15,7 @@ public sealed class BaselineTests
     public void It_reads_what_it_writes()
     {
         var result = Check(withHazard: true, withOther: true);
-        var baseline = new Baseline([]).With(result.Findings.Flat(), "as \"found\" 🍋", Later, out var refused);
+        var baseline = new Baseline([]).With(result.Findings.Flat(), "as \"found\" 🍋", Later, Books.On, out var refused);
         Assert.Empty(refused);
         using var stream = new MemoryStream();
         baseline.Write(stream);
@@ -31,7 +31,7 @@ public sealed class BaselineTests
     public void A_finding_that_guards_against_harm_is_not_taken_in_without_an_end()
     {
         var result = Check(withHazard: true, withOther: true);
-        var baseline = new Baseline([]).With(result.Findings.Flat(), "as found", null, out var refused);
+        var baseline = new Baseline([]).With(result.Findings.Flat(), "as found", null, Books.On, out var refused);
         Assert.Equal("HR9981", Assert.Single(refused).Rule.Id);
         Assert.Equal(["HR9981"], baseline.Match(result).New.Select(f => f.Rule.Id));
     }
@@ -40,7 +40,7 @@ public sealed class BaselineTests
     public void An_entry_that_has_ended_or_lost_its_reason_covers_nothing()
     {
         var result = Check(withHazard: true, withOther: false);
-        var whole = new Baseline([]).With(result.Findings.Flat(), "as found", Later, out _);
+        var whole = new Baseline([]).With(result.Findings.Flat(), "as found", Later, Books.On, out _);
         foreach (var changed in new[]
         {
             whole.Entries[0] with { Until = CalendarDate.Of(2026, 11, 24) },
@@ -58,7 +58,7 @@ public sealed class BaselineTests
     public void A_refresh_takes_out_and_never_in()
     {
         var first = Check(withHazard: false, withOther: true);
-        var baseline = new Baseline([]).With(first.Findings.Flat(), "as found", null, out _);
+        var baseline = new Baseline([]).With(first.Findings.Flat(), "as found", null, Books.On, out _);
         var second = Check(withHazard: true, withOther: false);
         var match = baseline.Match(second);
         Assert.Equal(["HR9982"], match.Absent.Select(e => e.Rule));

@@ -181,6 +181,7 @@ internal sealed class DocumentMaker
         ValueForm.Object => Make(shape.Object!, depth),
         ValueForm.Map => Map(shape, depth),
         ValueForm.Sourced => random.Next(2) == 0 ? Quantity(shape.Item!) : Make(shape.Object!, depth),
+        ValueForm.WordOrObject => random.Next(2) == 0 ? JsonValue.Create(shape.Item!.Words[random.Next(shape.Item.Words.Count)]) : Make(shape.Object!, depth),
         _ => throw new InvalidOperationException(shape.Form.ToString()),
     };
 

@@ -19,7 +19,7 @@ internal sealed class AcceptanceUnused : AcceptanceRule
         // One that is void has a finding that says why.
         if (!acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return;
         if (acceptance.Until.IsGiven && acceptance.Until.Value < context.On) return;
-        if (AcceptanceWithoutEnd.Lacks(context, acceptance)) return;
+        if (AcceptanceWithoutEnd.Lacks(context, acceptance) is not null) return;
         context.Report(new Finding(Rule)
         {
             Place = use.File.At(acceptance.Rule.Span),

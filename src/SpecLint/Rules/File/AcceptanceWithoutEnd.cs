@@ -3,30 +3,35 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1025: an acceptance of a rule that guards against harm, without a last day.</summary>
+/// <summary>SL1025: an acceptance of a rule that guards against harm, without a last day within a year.</summary>
 internal sealed class AcceptanceWithoutEnd : AcceptanceRule
 {
-    private static readonly RuleInfo Rule = new("SL1025", "accepts-without-end", "An acceptance of a rule that guards against harm, without a last day", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL1025", "accepts-without-end", "An acceptance of a rule that guards against harm, without a last day within a year", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
-    /// <summary>Whether an acceptance is void for want of its last day.</summary>
-    internal static bool Lacks(BookContext context, Acceptance acceptance) => !acceptance.Until.IsGiven && context.FindRule(acceptance.Rule.Or("")) is { Safety: true };
+    /// <summary>What is wrong with the last day of an acceptance that is void for it; an end that is over has a rule of its own.</summary>
+    internal static string? Lacks(BookContext context, Acceptance acceptance)
+    {
+        if (context.FindRule(acceptance.Rule.Or("")) is not { Safety: true }) return null;
+        if (acceptance.Until.IsGiven && acceptance.Until.Value < context.On) return null;
+        return SettingAside.Missing(acceptance.Until.IsGiven ? acceptance.Until.Value : null, context.On);
+    }
 
     /// <inheritdoc/>
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var acceptance = use.Acceptance;
-        if (!acceptance.Rule.IsGiven || !Lacks(context, acceptance)) return;
+        if (!acceptance.Rule.IsGiven || Lacks(context, acceptance) is not { } lacks) return;
         if (!acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return;
         context.Report(new Finding(Rule)
         {
-            Place = use.File.At(acceptance.Span),
+            Place = use.File.At(acceptance.Until.IsGiven ? acceptance.Until.Span : acceptance.Span),
             Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
-            Message = $"{acceptance.Rule.Value} guards against harm, and its acceptance names no last day, so it covers nothing.",
-            Advice = "Give `until` a day on which someone looks at it again.",
+            Message = $"{acceptance.Rule.Value} guards against harm, and its acceptance {lacks}, so it covers nothing.",
+            Advice = $"Give `until` the day on which someone looks at it again, {SettingAside.LatestEnd(context.On)} at the latest.",
             Caution = "Local food and licensing law decides what may be served, whatever is accepted here.",
         });
     }

@@ -15,7 +15,7 @@ internal sealed class GrapefruitNotNamed : MenuRule
     /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
-        if (context.Settings.LevelOf(Rule.Id) is null or Level.None) return;
+        if (context.Settings.LevelOf(Rule.Id) is null or { Level: Level.None }) return;
         foreach (var entry in menu.Drinks)
         {
             if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Drink drink) continue;
