@@ -37,7 +37,7 @@ public static class GitHubReport
         }
 
         if (content.Aside.Count > 0) to.Write($"::warning title={Property("SpecLint")}::{Data(content.Aside.Sentence)}\n");
-        to.Write(Counts(content) + "\n" + ReportWords.Closing + "\n");
+        to.Write(Counts(content) + " " + ReportWords.Closing + "\n");
     }
 
     /// <summary>Writes the full list as GitHub Flavored Markdown; text of recipes is escaped.</summary>

@@ -110,6 +110,7 @@ public sealed class HarmAside
         json.WriteNumber("lowered", Lowered);
         if (FirstEnd is { } first) json.WriteString("firstEnd", first.ToString());
         if (LastEnd is { } last) json.WriteString("lastEnd", last.ToString());
+        json.WriteGiven("text", Sentence);
         json.WriteEndObject();
     }
 }

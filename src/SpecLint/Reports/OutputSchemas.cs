@@ -108,7 +108,8 @@ public static class OutputSchemas
         new("inBaseline", Count, "Those that stand in the baseline."),
         new("lowered", Count, "Beside these: findings that are shown at a level which bar.json lowers."),
         new("firstEnd", Day, "The day on which the first of them ends.", false),
-        new("lastEnd", Day, "The day on which the last of them ends.", false));
+        new("lastEnd", Day, "The day on which the last of them ends.", false),
+        new("text", Text, "The same in words.", false));
 
     private static readonly Dictionary<string, Schema> All = new(StringComparer.Ordinal)
     {
