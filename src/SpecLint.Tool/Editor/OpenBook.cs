@@ -2,6 +2,7 @@ using System.Text;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
+using SpecLint.Service;
 
 namespace SpecLint.Tool.Editor;
 
@@ -83,7 +84,7 @@ internal sealed class OpenBook
     private string Profile(Item item)
     {
         var text = new StringWriter { NewLine = "\n" };
-        ProfileReport.WriteText(text, [item], Result.Profiles, DisplayUnits.Metric, colour: false);
+        ProfileReport.WriteText(text, [item], Verdicts.Of(Result), DisplayUnits.Metric, colour: false);
         return text.ToString();
     }
 }

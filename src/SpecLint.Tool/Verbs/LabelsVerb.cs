@@ -52,7 +52,9 @@ internal sealed class LabelsVerb : Verb
         bool isPath = named is not null && File.Exists(host.FullPath(named));
         var folder = BookFolder.Open(host, isPath ? [named!] : at is null ? [] : [at]);
         var day = parsed.GetValue(on) ?? host.Today();
-        var (linked, profiles) = Checker.Profile(folder.ToInput(day, 0));
+        var result = Checker.Check(folder.ToInput(day, 0));
+        var linked = result.Book;
+        var verdicts = Verdicts.Of(result);
         var wanted = parsed.GetValue(items) ?? [];
         string[] justMade = parsed.GetValue(made) ?? [];
         if (justMade.Length > 0 && (named is not null || wanted.Length > 0 || parsed.GetValue(bought))) throw new UsageException("--made labels what it names; STOCK, --item and --bought are about a stock file.");
@@ -60,28 +62,42 @@ internal sealed class LabelsVerb : Verb
         IReadOnlyList<LotLabel> labels;
         if (justMade.Length > 0)
         {
-            labels = LotLabel.OfMade(profiles, [.. justMade.Select(m => MadeOf(linked, m, day))], parsed.GetValue(by), day);
+            labels = LotLabel.OfMade(verdicts, [.. justMade.Select(m => MadeOf(linked, m, day))], parsed.GetValue(by));
         }
         else
         {
             var stocks = LineCheckVerb.StocksOf(linked, folder, host, named);
             if (stocks.Count == 0) throw new UsageException("the book has no stock file, whose name ends in .stock.json; --made labels a preparation without one.");
-            labels = [.. stocks.SelectMany(s => LotLabel.Of(profiles, s, day, parsed.GetValue(bought) || wanted.Length > 0)).Where(l => wanted.Length == 0 || wanted.Contains(l.Lot.Id))];
+            labels = [.. stocks.SelectMany(s => LotLabel.Of(verdicts, s, parsed.GetValue(bought) || wanted.Length > 0)).Where(l => wanted.Length == 0 || wanted.Contains(l.Lot.Id))];
         }
 
         if (labels.Count == 0) throw new UsageException("there is no lot to label in what is named.");
+        var open = labels.Where(l => l.HasOpenFinding).ToList();
         int each = parsed.GetValue(copies);
         if (each > 1) labels = [.. labels.SelectMany(l => Enumerable.Repeat(l, each))];
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json")
         {
             ResultOutput.Deliver(host, file, stream => LabelPage.WriteJson(stream, labels));
-            return ExitStatus.Clean;
+            return Tell(host, open);
         }
 
         var kind = parsed.GetValue(sheet) switch { "letter" => LabelSheet.Letter, "roll" => LabelSheet.Roll, _ => LabelSheet.A4 };
         ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, kind, CommonOptions.UnitsOf(parsed.GetValue(units))));
-        return ExitStatus.Clean;
+        return Tell(host, open);
+    }
+
+    /// <summary>Says on standard error which labels forbid or shorten the use of their lot, and why.</summary>
+    private static int Tell(Host host, List<LotLabel> open)
+    {
+        foreach (var label in open)
+        {
+            var lot = label.Lot;
+            IEnumerable<string> why = lot.Readiness == Readiness.No ? lot.Reasons : lot.Verdict!.Reasons;
+            host.Error.WriteLine($"speclint: {lot.Id}: {(lot.Readiness == Readiness.No ? "do not use it" : $"use it by {lot.UseBy} at the latest")}. {string.Join("; ", why)}.");
+        }
+
+        return open.Count > 0 ? ExitStatus.Findings : ExitStatus.Clean;
     }
 
     /// <summary>A preparation and the day on which it was made, from <c>PREP=DATE</c> or <c>PREP</c>.</summary>

@@ -57,7 +57,7 @@ internal sealed class LineCheckVerb : Verb
 
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
-        var check = LineCheck.Of(result.Profiles, chosen, stocks, day, result.Findings);
+        var check = LineCheck.Of(Verdicts.Of(result), chosen, stocks);
         string? file = parsed.GetValue(output);
         var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
         switch (parsed.GetValue(format))

@@ -2,6 +2,7 @@ using System.CommandLine;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
+using SpecLint.Service;
 
 namespace SpecLint.Tool.Verbs;
 
@@ -54,19 +55,20 @@ internal sealed class ProfileVerb : Verb
         var folder = BookFolder.Open(host, bookPath is not null && paths.Count == 0 ? [bookPath] : paths, threadCount);
         if (ids.Count == 0 && !folder.HasFilesToCheck)
             throw new UsageException($"no recipe was found in {(paths.Count > 0 ? string.Join(", ", paths) : bookPath ?? "the current folder")}.");
-        var (linked, profiles) = Checker.Profile(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount));
-        var chosen = Choose(linked, folder, paths, ids);
+        var result = Checker.Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount));
+        var verdicts = Verdicts.Of(result);
+        var chosen = Choose(result.Book, folder, paths, ids);
         bool single = chosen.Count == 1 && paths.Count + ids.Count == 1 && !(paths.Count == 1 && Directory.Exists(host.FullPath(paths[0])));
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json")
         {
-            ResultOutput.Deliver(host, file, stream => ProfileReport.WriteJson(stream, chosen, profiles, single));
+            ResultOutput.Deliver(host, file, stream => ProfileReport.WriteJson(stream, chosen, verdicts, single));
         }
         else
         {
             bool inColour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host);
             var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
-            ResultOutput.DeliverText(host, file, writer => ProfileReport.WriteText(writer, chosen, profiles, shown, inColour));
+            ResultOutput.DeliverText(host, file, writer => ProfileReport.WriteText(writer, chosen, verdicts, shown, inColour));
         }
 
         return ExitStatus.Clean;

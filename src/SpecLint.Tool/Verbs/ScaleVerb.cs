@@ -44,10 +44,11 @@ internal sealed class ScaleVerb : Verb
         bool isPath = File.Exists(host.FullPath(named));
         string? at = parsed.GetValue(book);
         var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
-        var (linked, profiles) = Checker.Profile(folder.ToInput(parsed.GetValue(on) ?? host.Today(), 0));
+        var result = Checker.Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), 0));
+        var linked = result.Book;
         var found = isPath ? linked.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : linked.Resolve(named) is { ByProduct: null } item ? item.File : null;
         if (found is not Recipe chosen) throw new UsageException($"{named} is no drink or preparation of the book.");
-        var plan = ScalePlan.Of(profiles, chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
+        var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));
         else ResultOutput.DeliverText(host, file, writer => ScaleReport.WriteText(writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units)), CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));

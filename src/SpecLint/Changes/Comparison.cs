@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Service;
 
 namespace SpecLint.Changes;
 
@@ -177,6 +178,7 @@ public sealed class Comparison
             unchangedBySubject[finding.Value.Subject] = count + 1;
         }
 
+        Verdicts verdictsBefore = Verdicts.Of(before), verdictsAfter = Verdicts.Of(after);
         var changedIds = ChangedIds(before.Book, after.Book, out bool barChanged);
         var reachedBefore = new Reach(before.Book, changedIds);
         var reachedAfter = new Reach(after.Book, changedIds);
@@ -193,7 +195,7 @@ public sealed class Comparison
             goneBySubject.TryGetValue(id, out var right);
             if (!own && through.Count == 0 && !barChanged && brought is null && right is null) continue;
             unchangedBySubject.TryGetValue(id, out int still);
-            var change = Compare(id, was, now, before, after, own, through, brought ?? [], right ?? [], still);
+            var change = Compare(id, was, now, verdictsBefore, verdictsAfter, own, through, brought ?? [], right ?? [], still);
             if (own || through.Count > 0 || HasContent(change)) changes.Add(change);
         }
 
@@ -209,7 +211,7 @@ public sealed class Comparison
         change.Facts.Count + change.AllergensGained.Count + change.AllergensLost.Count + change.MayContainGained.Count + change.MayContainLost.Count
             + change.New.Count + change.Gone.Count > 0 || change.KeepingBefore != change.KeepingAfter;
 
-    private static RecipeChange Compare(string id, Recipe? was, Recipe? now, CheckResult before, CheckResult after, bool own, List<string> through, List<Finding> brought, List<Finding> right, int still)
+    private static RecipeChange Compare(string id, Recipe? was, Recipe? now, Verdicts before, Verdicts after, bool own, List<string> through, List<Finding> brought, List<Finding> right, int still)
     {
         var old = was is null ? null : before.Profiles.Of(was);
         var made = now is null ? null : after.Profiles.Of(now);
@@ -217,7 +219,7 @@ public sealed class Comparison
         for (int i = 0; i < FactNames.Count; i++)
         {
             var fact = (Fact)i;
-            FactValue? a = old?.Get(fact), b = made?.Get(fact);
+            FactValue? a = ValueOf(fact, old, before), b = ValueOf(fact, made, after);
             if (Same(a, b)) continue;
             string name = FactNames.Name(fact);
             facts.Add(new FactChange(fact, a, b, (made ?? old)!.IsSolid)
@@ -227,8 +229,8 @@ public sealed class Comparison
             });
         }
 
-        IReadOnlyList<string> had = old?.Allergens.Contained(before.Book.Settings) ?? [], has = made?.Allergens.Contained(after.Book.Settings) ?? [];
-        IReadOnlyList<string> might = old?.Allergens.Possible(before.Book.Settings) ?? [], may = made?.Allergens.Possible(after.Book.Settings) ?? [];
+        IReadOnlyList<string> had = old?.Allergens.Contained(before.Profiles.Book.Settings) ?? [], has = made?.Allergens.Contained(after.Profiles.Book.Settings) ?? [];
+        IReadOnlyList<string> might = old?.Allergens.Possible(before.Profiles.Book.Settings) ?? [], may = made?.Allergens.Possible(after.Profiles.Book.Settings) ?? [];
         return new RecipeChange
         {
             Id = id,
@@ -249,6 +251,10 @@ public sealed class Comparison
             Unchanged = still,
         };
     }
+
+    /// <summary>A fact of a recipe; of its life the verdict has the last word.</summary>
+    private static FactValue? ValueOf(Fact fact, RecipeProfile? profile, Verdicts verdicts) =>
+        profile is null ? null : fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
 
     /// <summary>Whether a finding rests on a fact.</summary>
     private static bool Holds(Finding finding, string fact)

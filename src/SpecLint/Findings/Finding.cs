@@ -108,6 +108,12 @@ public sealed class Finding
     /// <summary>Broken or not shown.</summary>
     public Answer Answer { get; init; } = Answer.Broken;
 
+    /// <summary>
+    /// Days from the day made, that day counted, for which the limit that this finding breaks still allows what it is about;
+    /// <see langword="null"/> where no time is allowed until it is put right.
+    /// </summary>
+    public double? AllowedDays { get; init; }
+
     /// <summary>Where.</summary>
     public required Place Place { get; init; }
 

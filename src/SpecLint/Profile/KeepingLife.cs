@@ -55,11 +55,13 @@ internal static class KeepingLife
         return least.IsSet ? new FactValue(least.Days, least.Days, least.Days, least.From, null) : FactValue.Open("no part of it and no rule sets an end");
     }
 
-    /// <summary>The ends of a preparation.</summary>
-    public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set)
+    /// <summary>The ends of a preparation kept as its recipe says.</summary>
+    public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set) => TermsOf(prep, profile, set, Storage.Celsius(prep, set.Book.Settings));
+
+    /// <summary>The ends of a preparation kept at a temperature, °C; NaN where it is not known.</summary>
+    public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set, double celsius)
     {
         var state = profile.Keeping!;
-        double celsius = Storage.Celsius(prep, set.Book.Settings);
         bool frozen = Storage.IsFrozen(celsius);
         bool cleared = state.Verdict == KeepingVerdict.NotControlled;
         string family = prep.Family.Or("");

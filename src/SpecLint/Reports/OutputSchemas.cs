@@ -218,6 +218,9 @@ public static class OutputSchemas
             new("factor", NoLess, "What every amount is multiplied by."),
             new("serves", NoLess, "Drinks or portions.", false),
             new("poured", Flag, "Whether the batch is poured as it is."),
+            new("answer", AnswerName, "Whether it may be made and used."),
+            new("because", Texts, "Why not: open findings that guard against harm."),
+            new("first", Texts, "What is to be shown or put right first."),
             new("lines", List(Object(
                 new("item", Text, "Id."),
                 new("amount", NoLess, "Amount, rounded to the tools."),
@@ -240,7 +243,7 @@ public static class OutputSchemas
                 new("name", Text, "Vessel of the bar, or a common size."), new("capacity", NoLess, "Its volume, mL."), new("count", Place, "How many."),
                 new("headspacePercent", Number, "Room left, %.")), "What it goes into.", false),
             new("keeps", Object(
-                new("days", NoLess, "Days by the rules of keeping.", false), new("from", Text, "What sets them.", false), new("statedDays", NoLess, "Days that the recipe states.", false)), "How long it keeps."),
+                new("days", NoLess, "Days that it may be kept; left out where it must not be used.", false), new("from", Text, "What sets them.", false), new("statedDays", NoLess, "Days that the recipe states.", false)), "How long it keeps."),
             new("remarks", Texts, "What to mind."))),
         ["labels"] = new("Labels of lots", "What `labels --format json` writes.", List(Object(
             new("item", Text, "Id."),

@@ -4,6 +4,7 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.Service;
 
 namespace SpecLint.Reports;
 
@@ -19,17 +20,18 @@ public static class ProfileReport
     /// <summary>Writes profiles as JSON.</summary>
     /// <param name="to">Where to.</param>
     /// <param name="items">Items of the book or the catalogue, in the order in which they are shown.</param>
-    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="verdicts">The verdicts of the checked book.</param>
     /// <param name="single">Whether to write the first item alone, not a list.</param>
-    public static void WriteJson(Stream to, IReadOnlyList<Item> items, ProfileSet profiles, bool single)
+    public static void WriteJson(Stream to, IReadOnlyList<Item> items, Verdicts verdicts, bool single)
     {
+        var profiles = verdicts.Profiles;
         using var json = new Utf8JsonWriter(to, JsonOutput.Options);
         if (!single) json.WriteStartArray();
         foreach (var item in items)
         {
             switch (item.File)
             {
-                case Recipe recipe: WriteRecipe(json, recipe, profiles); break;
+                case Recipe recipe: WriteRecipe(json, recipe, verdicts); break;
                 case Ingredient ingredient: WriteIngredient(json, item.Id, Inherit(ingredient, item, profiles)); break;
             }
 
@@ -44,28 +46,33 @@ public static class ProfileReport
     /// <summary>Writes profiles as text; lines end with LF on every system.</summary>
     /// <param name="to">Where to.</param>
     /// <param name="items">Items of the book or the catalogue, in the order in which they are shown.</param>
-    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="verdicts">The verdicts of the checked book.</param>
     /// <param name="units">Units of volume and temperature.</param>
     /// <param name="colour">Whether to colour.</param>
-    public static void WriteText(TextWriter to, IReadOnlyList<Item> items, ProfileSet profiles, DisplayUnits units, bool colour)
+    public static void WriteText(TextWriter to, IReadOnlyList<Item> items, Verdicts verdicts, DisplayUnits units, bool colour)
     {
+        var profiles = verdicts.Profiles;
         var text = new TextTable(to, colour);
         for (int i = 0; i < items.Count; i++)
         {
             if (i > 0) text.Line("");
             switch (items[i].File)
             {
-                case Recipe recipe: WriteRecipe(text, recipe, profiles, units); break;
+                case Recipe recipe: WriteRecipe(text, recipe, verdicts, units); break;
                 case Ingredient ingredient: WriteIngredient(text, items[i], Inherit(ingredient, items[i], profiles), units); break;
             }
         }
     }
 
+    /// <summary>A fact; of its life the verdict has the last word.</summary>
+    private static FactValue ValueOf(Fact fact, RecipeProfile profile, Verdicts verdicts) => fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
+
     private static Ingredient Inherit(Ingredient ingredient, Item item, ProfileSet profiles) =>
         item.IsBuiltIn ? ingredient : Inheritance.Flatten(ingredient, id => profiles.Book.Resolve(id)?.File as Ingredient);
 
-    private static void WriteRecipe(Utf8JsonWriter json, Recipe recipe, ProfileSet profiles)
+    private static void WriteRecipe(Utf8JsonWriter json, Recipe recipe, Verdicts verdicts)
     {
+        var profiles = verdicts.Profiles;
         var profile = profiles.Of(recipe);
         json.WriteStartObject();
         json.WriteString("id", JsonOutput.WellFormed(recipe.Id));
@@ -74,7 +81,7 @@ public static class ProfileReport
         json.WriteStartObject("facts");
         for (int i = 0; i < FactNames.Count; i++)
         {
-            var value = profile.Get((Fact)i);
+            var value = ValueOf((Fact)i, profile, verdicts);
             if (!IsShown(value)) continue;
             json.WriteStartObject(FactNames.Name((Fact)i));
             json.WriteFinite("value", value.Value);
@@ -89,7 +96,7 @@ public static class ProfileReport
         json.WriteStartObject("open");
         for (int i = 0; i < FactNames.Count; i++)
         {
-            var value = profile.Get((Fact)i);
+            var value = ValueOf((Fact)i, profile, verdicts);
             if (!IsShown(value)) json.WriteString(FactNames.Name((Fact)i), JsonOutput.WellFormed(ReasonOf(value)));
         }
 
@@ -181,18 +188,21 @@ public static class ProfileReport
         json.WriteEndArray();
     }
 
-    private static void WriteRecipe(TextTable text, Recipe recipe, ProfileSet profiles, DisplayUnits units)
+    private static void WriteRecipe(TextTable text, Recipe recipe, Verdicts verdicts, DisplayUnits units)
     {
+        var profiles = verdicts.Profiles;
         var profile = profiles.Of(recipe);
         text.Heading($"{recipe.Name.Or(recipe.Id)} ({ReportWords.Of(recipe.Kind)} {recipe.Id})");
         text.Wrapped(recipe.Source.Path, "  ", "  ");
+        var verdict = verdicts.Of(recipe);
+        if (verdict.Answer == Readiness.No) text.Wrapped($"{(verdict.IsForbidden ? LabelPage.DoNotUse : "Put right first, see check")}: {Verdict.RulesOf(verdict.Forbidding.Concat(verdict.Shortening))}.", "  ", "  ");
         string basis = recipe is Drink ? "Contents as served; alcohol and energy a serve" : profile.IsSolid ? "Contents per 100 g, as made" : "Contents as made; alcohol and energy per 100 mL";
         text.Wrapped(basis + ". The range holds about 95 %.", "  ", "  ");
         var open = new List<(string Label, string Reason)>();
         for (int i = 0; i < FactNames.Count; i++)
         {
             var fact = (Fact)i;
-            var value = profile.Get(fact);
+            var value = ValueOf(fact, profile, verdicts);
             if (!IsShown(value))
             {
                 if (IsMeant(fact, recipe)) open.Add((LabelOf(fact), ReasonOf(value)));

@@ -24,6 +24,8 @@ public static class ScaleReport
         bool drink = plan.Recipe is Drink;
         string size = double.IsNaN(plan.Serves) ? "" : $", {Say.Number(plan.Serves, 1)} {(drink ? "serves" : "portions")}";
         text.Heading($"{plan.Recipe.Name.Or(plan.Recipe.Id)} ({ReportWords.Of(plan.Recipe.Kind)} {plan.Recipe.Id}), times {Say.Number(plan.Factor)}{size}");
+        foreach (string reason in plan.Verdict.Reasons) text.Wrapped(units.Spoken($"{(plan.Verdict.IsForbidden ? LabelPage.DoNotUse : "PUT RIGHT FIRST")}: {reason}."), "  ", "    ");
+        foreach (string condition in plan.Verdict.Conditions) text.Wrapped(units.Spoken($"First: {condition}."), "  ", "    ");
         if (drink) text.Wrapped(plan.Poured ? "A batch that is poured as it is, with the water that ice would have added." : "A batch without ice or water: each drink is finished to order as its spec says.", "  ", "  ");
         foreach (var line in plan.Lines) text.Row(line.Item, LabelColumns, AmountOf(line, units), ValueColumns, Beside(line));
         if (plan.Water > 0)
@@ -76,6 +78,9 @@ public static class ScaleReport
             json.WriteFinite("factor", plan.Factor);
             json.WriteFinite("serves", plan.Serves);
             json.WriteBoolean("poured", plan.Poured);
+            json.WriteString("answer", LineCheckReport.KeyOf(plan.Verdict.Answer));
+            LineCheckReport.Texts(json, "because", [.. plan.Verdict.Reasons]);
+            LineCheckReport.Texts(json, "first", [.. plan.Verdict.Conditions]);
             json.WriteStartArray("lines");
             foreach (var line in plan.Lines)
             {
@@ -138,13 +143,13 @@ public static class ScaleReport
             }
 
             json.WriteStartObject("keeps");
-            if (plan.Life.IsKnown)
+            if (!double.IsNaN(plan.Days))
             {
-                json.WriteFinite("days", plan.Life.Value);
-                json.WriteString("from", JsonOutput.WellFormed(plan.Life.From));
+                json.WriteFinite("days", plan.Days);
+                json.WriteString("from", JsonOutput.WellFormed(plan.Life.IsKnown && plan.Days == plan.Life.Value ? plan.Life.From : "its recipe"));
+                json.WriteFinite("statedDays", plan.StatedDays);
             }
 
-            json.WriteFinite("statedDays", plan.StatedDays);
             json.WriteEndObject();
             json.WriteStartArray("remarks");
             foreach (string remark in plan.Remarks) json.WriteStringValue(JsonOutput.WellFormed(remark));
@@ -190,8 +195,10 @@ public static class ScaleReport
 
     private static string Keeps(ScalePlan plan)
     {
-        string rules = plan.Life.IsKnown ? $"at most {Days(plan.Life.Value)}, the day made counted, by the rules of keeping ({plan.Life.From})" : "no part of it and no rule sets an end";
-        return double.IsNaN(plan.StatedDays) ? rules : $"{Days(plan.StatedDays)} by its recipe; {rules}";
+        if (plan.Verdict.IsForbidden) return "not at all until check finds nothing against it";
+        if (double.IsNaN(plan.Days)) return "no part of it and no rule sets an end";
+        string from = plan.Life.IsKnown && plan.Life.Value < plan.StatedDays ? $"by the rules of keeping ({plan.Life.From}); its recipe says {Days(plan.StatedDays)}" : double.IsNaN(plan.StatedDays) ? $"by the rules of keeping ({plan.Life.From})" : "by its recipe";
+        return $"at most {Days(plan.Days)}, the day made counted, {from}";
     }
 
     private static string Days(double days) => days == 1 ? "1 day" : $"{Say.Number(days, 1)} days";

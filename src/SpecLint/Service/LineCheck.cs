@@ -105,18 +105,20 @@ public sealed class LineCheck
     private readonly Dictionary<string, (double Grams, List<string> For)> missing = new(StringComparer.Ordinal);
     private readonly Dictionary<Prep, (double Hours, string Why)> making = [];
 
-    private LineCheck(ProfileSet profiles, Menu menu, CalendarDate on)
+    private readonly Verdicts verdicts;
+
+    private LineCheck(Verdicts verdicts, Menu menu)
     {
-        this.profiles = profiles;
+        this.verdicts = verdicts;
+        profiles = verdicts.Profiles;
         Menu = menu;
-        On = on;
     }
 
     /// <summary>The menu.</summary>
     public Menu Menu { get; }
 
     /// <summary>The day.</summary>
-    public CalendarDate On { get; }
+    public CalendarDate On => profiles.Book.On;
 
     /// <summary>The profiles of the book.</summary>
     public ProfileSet Profiles => profiles;
@@ -143,16 +145,14 @@ public sealed class LineCheck
     public bool AllServed => Drinks.All(d => d.Readiness != Readiness.No);
 
     /// <summary>Checks a menu.</summary>
-    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="verdicts">The verdicts of the checked book, whose day is that of the check.</param>
     /// <param name="menu">The menu.</param>
     /// <param name="stocks">The stock to look in.</param>
-    /// <param name="on">The day.</param>
-    /// <param name="findings">Findings of the check of the book, to weigh those of the recipes that are needed; may be empty.</param>
-    public static LineCheck Of(ProfileSet profiles, Menu menu, IReadOnlyList<Stock> stocks, CalendarDate on, IReadOnlyList<Finding> findings)
+    public static LineCheck Of(Verdicts verdicts, Menu menu, IReadOnlyList<Stock> stocks)
     {
-        var check = new LineCheck(profiles, menu, on);
+        var check = new LineCheck(verdicts, menu);
         check.CheckLots(stocks);
-        check.CheckDrinks(findings);
+        check.CheckDrinks();
         check.PlanMaking();
         return check;
     }
@@ -164,7 +164,7 @@ public sealed class LineCheck
         {
             foreach (var lot in stock.Lots)
             {
-                var check = LotCheck.Of(lot, stock, profiles, On);
+                var check = LotCheck.Of(lot, stock, verdicts);
                 lots.Add(check);
                 if (!lotsById.TryGetValue(check.Id, out var list)) lotsById.Add(check.Id, list = []);
                 list.Add(check);
@@ -183,7 +183,7 @@ public sealed class LineCheck
         Lots = lots;
     }
 
-    private void CheckDrinks(IReadOnlyList<Finding> findings)
+    private void CheckDrinks()
     {
         var settings = profiles.Book.Settings;
         var drinks = new List<DrinkCheck>();
@@ -205,7 +205,7 @@ public sealed class LineCheck
             check.NotKnownOf = [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct().OrderBy(i => i, StringComparer.Ordinal)];
             allergens.UnionWith(check.Contains);
             allergens.UnionWith(check.MayContain);
-            Weigh(check, drink, findings);
+            Weigh(check, drink);
             Serve(check, drink, profile);
         }
 
@@ -213,35 +213,27 @@ public sealed class LineCheck
         Allergens = [.. allergens];
     }
 
-    /// <summary>Findings of the drink and of every preparation in its tree.</summary>
-    private void Weigh(DrinkCheck check, Drink drink, IReadOnlyList<Finding> findings)
+    /// <summary>Findings of the menu's entry, of the drink and of everything in its tree.</summary>
+    private void Weigh(DrinkCheck check, Drink drink)
     {
-        if (findings.Count == 0) return;
-        var tree = new HashSet<string>(StringComparer.Ordinal);
-        Collect(drink, tree);
-        foreach (var finding in findings)
+        var verdict = verdicts.Of(drink);
+        foreach (string reason in verdict.Reasons) check.No(reason);
+        foreach (string condition in verdict.Conditions) check.If(condition);
+        foreach (var finding in verdicts.InTreeOf(drink))
         {
-            if (finding.Level != Level.Error || !tree.Contains(finding.Place.File.Path)) continue;
-            string where = finding.Subject == drink.Id ? "its spec" : finding.Subject;
-            string text = $"{where} has an error ({finding.Rule.Id}): {finding.Message.TrimEnd('.')}";
-            if (finding.Rule.Safety && finding.Answer == Answer.Broken) check.No(text);
-            else check.If($"put right: {text}");
+            if (finding.Level == Level.Error && !finding.Rule.Safety) check.If($"put right: {Verdict.Words(finding)}");
+        }
+
+        foreach (var finding in verdicts.On(Menu))
+        {
+            if (!finding.Rule.Safety || finding.Place.Span.Start < check.Entry.Span.Start || finding.Place.Span.End > check.Entry.Span.End) continue;
+            if (finding.Level == Level.Error) check.No(Verdict.Words(finding));
+            else if (finding.Level == Level.Warning) check.If(Verdict.Words(finding));
         }
     }
 
-    private void Collect(Recipe recipe, HashSet<string> tree)
-    {
-        var waiting = new Stack<Recipe>([recipe]);
-        while (waiting.Count > 0)
-        {
-            var next = waiting.Pop();
-            if (!tree.Add(next.Source.Path)) continue;
-            foreach (var line in LinkedBook.LinesOf(next))
-            {
-                if (line.Item.IsGiven && profiles.Book.Resolve(line.Item.Value)?.File is Recipe part) waiting.Push(part);
-            }
-        }
-    }
+    /// <summary>Whether the verdict on a part forbids it: the drink's own verdict has said so.</summary>
+    private bool IsForbidden(Item item) => !item.IsBuiltIn && verdicts.Of(item.File).IsForbidden;
 
     private void Serve(DrinkCheck check, Drink drink, RecipeProfile profile)
     {
@@ -262,6 +254,12 @@ public sealed class LineCheck
             }
 
             if (part.Material?.Kind is "water" or "ice") continue;
+            if (IsForbidden(part.Item))
+            {
+                ready = 0;
+                continue;
+            }
+
             bool beside = part.Line.Role is LineRole.Garnish or LineRole.Rim;
             if (rest <= 0 && part.Phase == PartPhase.Mix) continue;
             double wanted = part.Phase == PartPhase.Mix ? rest : covers;
@@ -346,7 +344,7 @@ public sealed class LineCheck
             }
 
             conditional += take;
-            foreach (string condition in lot.Conditions) conditions.Add($"{Called(lot)}: {condition}");
+            foreach (string condition in lot.OwnConditions) conditions.Add($"{Called(lot)}: {condition}");
         }
 
         foreach (string condition in conditions) check.If(condition);
@@ -427,7 +425,8 @@ public sealed class LineCheck
             if (step.For is { IsGiven: true, Value.Dimension: Dimension.Duration }) hours += step.For.Value.Base / 3600;
         }
 
-        string why = hours > LongestToday ? $"making it takes {(hours >= 48 ? $"{Say.Number(hours / 24, 0)} days" : Hours(hours))}" : "";
+        var verdict = verdicts.Of(prep);
+        string why = verdict.IsForbidden ? $"it must not be made as it is written (see check: {Verdict.RulesOf(verdict.Forbidding)})" : hours > LongestToday ? $"making it takes {(hours >= 48 ? $"{Say.Number(hours / 24, 0)} days" : Hours(hours))}" : "";
         if (why.Length == 0)
         {
             foreach (var part in profiles.Of(prep).Parts)
@@ -502,13 +501,12 @@ public sealed class LineCheck
             _ => profile.Mass,
         } : profile.Mass;
         if (!(yield > 0) || !(lacks > 0)) return null;
-        double stated = Storage.Days(prep), life = profile.KeepingTerms!.Least.Days;
-        double days = double.IsNaN(stated) ? life : Math.Min(stated, life);
+        double days = verdicts.Of(prep).Days;
         double wanted = lacks * Reserve;
         double whole = Math.Ceiling((wanted / yield) - 1e-9);
         double times = whole * yield <= lacks * Math.Max(1, Math.Floor(days)) * Reserve ? whole : Math.Ceiling((wanted / yield / SmallestShare) - 1e-9) * SmallestShare;
         var (hours, _) = MakingOf(prep, 0);
-        CalendarDate? until = double.IsInfinity(days) ? null : LotCheck.LastDay(On, days, [], On);
+        CalendarDate? until = double.IsInfinity(days) ? null : LotLife.LastDay(On, days, [], On);
         return new MakeTask(
             prep, lacks, times, times * yield, profile.IsSolid ? double.NaN : times * yield / density, hours, until,
             ScalePlan.LinesAt(profile, times, profiles.Book.Settings), forWhat);

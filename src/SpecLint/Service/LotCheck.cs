@@ -3,49 +3,36 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.Rules.Keeping;
 
 namespace SpecLint.Service;
-
-/// <summary>Whether something can be used or served tonight.</summary>
-public enum Readiness
-{
-    /// <summary>As it stands.</summary>
-    Ready,
-
-    /// <summary>If something is done or measured first.</summary>
-    If,
-
-    /// <summary>Not as it stands.</summary>
-    No,
-}
 
 /// <summary>How a lot in stock stands on a day.</summary>
 public sealed class LotCheck
 {
-    private static readonly Limit ColdHold = Limits.Of("food-code-cold-hold");
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
-    private static readonly Limit ColdHoldOfEngland = Limits.Of("cold-hold-gb");
     private static readonly Limit BrixTolerance = Limits.Of("target-tolerance-brix");
     private static readonly Limit PhTolerance = Limits.Of("target-tolerance-ph");
 
     private readonly List<string> reasons = [];
     private readonly List<string> conditions = [];
+    private readonly LotLife life;
 
-    private LotCheck(Lot lot, Stock stock, Item? item)
+    private LotCheck(LotLife life, Stock stock, Verdict? verdict)
     {
-        Lot = lot;
+        this.life = life;
         Stock = stock;
-        Item = item;
+        Verdict = verdict;
     }
 
     /// <summary>The lot.</summary>
-    public Lot Lot { get; }
+    public Lot Lot => life.Lot;
 
     /// <summary>The file that it stands in.</summary>
     public Stock Stock { get; }
 
     /// <summary>What it is a lot of; <see langword="null"/> where the id resolves to nothing.</summary>
-    public Item? Item { get; }
+    public Item? Item => life.Item;
 
     /// <summary>Id of what it is a lot of.</summary>
     public string Id => Item?.Id ?? Lot.Item.Or("");
@@ -53,20 +40,26 @@ public sealed class LotCheck
     /// <summary>What people call it.</summary>
     public string Name => Item is { ByProduct: null } item ? item.File.Name.Or(item.Id) : Id;
 
+    /// <summary>The verdict on what it is a lot of; <see langword="null"/> where that is not known.</summary>
+    public Verdict? Verdict { get; }
+
     /// <summary>Whether it can be used.</summary>
-    public Readiness Readiness => reasons.Count > 0 ? Readiness.No : conditions.Count > 0 ? Readiness.If : Readiness.Ready;
+    public Readiness Readiness => reasons.Count > 0 ? Readiness.No : conditions.Count > 0 || Verdict is { Answer: not Readiness.Ready } ? Readiness.If : Readiness.Ready;
 
     /// <summary>Why it cannot be used, each a sentence without a full stop.</summary>
     public IReadOnlyList<string> Reasons => reasons;
 
-    /// <summary>What is to be done before it is used.</summary>
-    public IReadOnlyList<string> Conditions => conditions;
+    /// <summary>What is to be done before it is used, the lot's own and what its recipe asks for.</summary>
+    public IReadOnlyList<string> Conditions => Verdict is null ? conditions : [.. conditions, .. Verdict.Shortening.Select(Service.Verdict.Words), .. Verdict.Conditions];
+
+    /// <summary>What is to be done before it is used, but for what its recipe asks for.</summary>
+    internal IReadOnlyList<string> OwnConditions => conditions;
 
     /// <summary>Whether it is to be thrown away.</summary>
     public bool ThrowAway { get; private set; }
 
     /// <summary>Day made, or opened; <see langword="null"/> where not given.</summary>
-    public CalendarDate? From { get; private set; }
+    public CalendarDate? From => life.From;
 
     /// <summary>The last day on which it may be used; <see langword="null"/> where nothing sets one.</summary>
     public CalendarDate? UseBy { get; private set; }
@@ -77,32 +70,13 @@ public sealed class LotCheck
     /// <summary>Mass left, g; NaN where it cannot be worked out.</summary>
     public double Grams { get; private set; } = double.NaN;
 
-    /// <summary>
-    /// The last day of something that keeps a number of days: the first day is day 1, and days in the freezer do not count.
-    /// </summary>
-    /// <param name="from">Day made or opened.</param>
-    /// <param name="days">Days; a part of a day counts as the day it begins.</param>
-    /// <param name="frozen">Times in the freezer; they may overlap.</param>
-    /// <param name="on">The day of the check: an open time in the freezer runs to here.</param>
-    public static CalendarDate LastDay(CalendarDate from, double days, IReadOnlyList<FrozenTime> frozen, CalendarDate on)
+    /// <summary>How a lot stands on the day of its book.</summary>
+    internal static LotCheck Of(Lot lot, Stock stock, Verdicts verdicts)
     {
-        int left = (int)Math.Ceiling(Math.Min(days, 100_000));
-        if (left < 1) left = 1;
-        var day = from;
-
-        // Day by day: a day counts unless it is spent frozen from its start.
-        for (int used = 0; ; day = day.AddDays(1))
-        {
-            if (!IsFrozen(frozen, day, on)) used++;
-            if (used >= left) return day;
-        }
-    }
-
-    internal static LotCheck Of(Lot lot, Stock stock, ProfileSet profiles, CalendarDate on)
-    {
+        var profiles = verdicts.Profiles;
         var book = profiles.Book;
-        var check = new LotCheck(lot, stock, lot.Item.IsGiven ? book.Resolve(lot.Item.Value) : null);
-        check.From = lot.Made.IsGiven ? lot.Made.Value : lot.Opened.IsGiven ? lot.Opened.Value : null;
+        var life = LotLife.Of(lot, profiles);
+        var check = new LotCheck(life, stock, life.Item is { IsBuiltIn: false } own ? verdicts.Of(own.File) : null);
         check.Weigh(profiles);
         if (check.Item is null)
         {
@@ -110,22 +84,23 @@ public sealed class LotCheck
             return check;
         }
 
-        if (check.Item is { ByProduct: null, File: Prep prep }) check.Judge(prep, profiles.Of(prep), book, on);
-        else if (check.Item.File is Ingredient) check.Judge(profiles.MaterialOf(check.Id)!, book, on);
-        else check.JudgeLabel(on);
-        return check;
-    }
-
-    private static bool IsFrozen(IReadOnlyList<FrozenTime> frozen, CalendarDate day, CalendarDate on)
-    {
-        foreach (var time in frozen)
+        if (check.Verdict is { IsForbidden: true } verdict)
         {
-            // It goes in on the first day and comes out on the last: from the first to the day before the last it stands still.
-            var to = time.To ?? (on > time.From ? on : time.From);
-            if (day >= time.From && day < to) return true;
+            // What must not be used has no last day.
+            check.reasons.AddRange(verdict.Forbidding.Select(Service.Verdict.Words));
+            return check;
         }
 
-        return false;
+        check.JudgeAge();
+        check.JudgeDates(book.On);
+        if (check.Item.ByProduct is null) check.JudgeTemperature(book.Settings);
+        if (!stock.On.IsGiven) check.conditions.Add("count and date the stock: its file does not say on which day it was in the house");
+        if (check.Readiness != Readiness.No && life.Prep is { } prep) check.JudgeReadings(prep, profiles.Of(prep), book);
+        check.JudgeFindings(verdicts.On(stock, lot).Where(f => f.Rule.Safety));
+
+        // What must not be used has no day to be used by; one that is past says why.
+        if (check.Readiness == Readiness.No && check.UseBy >= book.On) check.UseBy = null;
+        return check;
     }
 
     private void Weigh(ProfileSet profiles)
@@ -141,92 +116,50 @@ public sealed class LotCheck
         };
     }
 
-    private void Judge(Prep prep, RecipeProfile profile, LinkedBook book, CalendarDate on)
+    private void JudgeAge()
     {
-        var state = profile.Keeping!;
-        bool cold = NeedsCold(state, profile, book);
-        if (From is { } from)
+        if (From is not null || Item!.ByProduct is not null) return;
+        if (life.Prep is null && !life.NeedsCold) return;
+        if (life.IsPerishable)
         {
-            var terms = profile.KeepingTerms!;
-            double stated = Storage.Days(prep);
-            if (!double.IsNaN(stated)) End(from, stated, "its recipe", on);
-            if (cold && terms.Safety.IsSet) End(from, terms.Safety.Days, terms.Safety.From == DateMark.Id ? "the date mark of food that needs cold (Food Code 3-501.17)" : terms.Safety.From, on);
-            if (double.IsNaN(stated))
-            {
-                var least = terms.Parts.Or(terms.Family.Days, terms.Family.From, terms.Family.Part);
-                if (least.IsSet) End(from, least.Days, least.From, on);
-            }
-        }
-        else if (state.HoldsPerishable)
-        {
-            reasons.Add("it bears no day on which it was made");
+            reasons.Add($"nothing says on which day it was {(life.Prep is null ? "opened" : "made")}");
             ThrowAway = true;
         }
         else
         {
             conditions.Add("find out when it was made, and write the day on it");
         }
-
-        JudgeDates(on, mustGo: cold || state.HoldsPerishable);
-        double asked = Storage.Celsius(prep, book.Settings);
-        JudgeTemperature(cold, Storage.IsFrozen(asked), asked, book.Settings);
-        if (Readiness != Readiness.No) JudgeReadings(prep, profile, state, book, on);
     }
 
-    private void Judge(Material material, LinkedBook book, CalendarDate on)
+    private void JudgeDates(CalendarDate on)
     {
-        var what = Perishables.Of(material);
-        bool hard = what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
-        bool cold = hard || what == Perishable.Juice;
-        if (From is { } from)
+        var last = life.Last;
+        if (From is { } made && Verdict?.AllowedDays is { } allowed)
         {
-            if (hard) End(from, DateMark.Value, "the date mark of food that needs cold (Food Code 3-501.17)", on);
-            if (material.Ingredient!.Values.TryGetValue("life.opened", out var opened) && opened.Dimension == Dimension.Duration)
-            {
-                double days = opened.High / 86400;
-                if (what != Perishable.None) End(from, days, "how long it keeps once opened", on);
-                else if (LastDay(from, days, Lot.Frozen, on) < on) conditions.Add($"taste it against a fresh one: open since {from}, past the {Say.Number(days, 0)} days that it usually holds its taste");
-            }
-        }
-        else if (hard)
-        {
-            reasons.Add("it bears no day on which it was opened");
-            ThrowAway = true;
+            var day = LotLife.LastDay(made, allowed.Days, Lot.Frozen, on);
+            if (last is not { } known || day < known.Day) last = new LotEnd(day, allowed.Days, allowed.From, LotEndKind.Law);
         }
 
-        JudgeDates(on, mustGo: what != Perishable.None);
-        JudgeTemperature(cold, false, double.NaN, book.Settings);
-    }
-
-    private void JudgeLabel(CalendarDate on) => JudgeDates(on, mustGo: true);
-
-    private void End(CalendarDate from, double days, string why, CalendarDate on)
-    {
-        if (double.IsNaN(days) || double.IsInfinity(days)) return;
-        var last = LastDay(from, days, Lot.Frozen, on);
-        if (UseBy is { } known && known <= last) return;
-        UseBy = last;
-        UseByFrom = why;
-    }
-
-    private void JudgeDates(CalendarDate on, bool mustGo)
-    {
-        if (Lot.UseBy.IsGiven && (UseBy is not { } known || Lot.UseBy.Value < known))
-        {
-            UseBy = Lot.UseBy.Value;
-            UseByFrom = "its label";
-        }
-
+        UseBy = last?.Day;
+        UseByFrom = last?.Why ?? "";
         if (From is { } from && from > on)
         {
             conditions.Add($"put its day right: it says {from}, which is still to come");
             return;
         }
 
-        if (UseBy is { } last && last < on)
+        if (last is { } end && end.Day < on)
         {
-            reasons.Add($"its use-by was {last} ({UseByFrom})");
-            ThrowAway = mustGo || UseByFrom == "its label";
+            if (end.Kind == LotEndKind.Trade && !life.IsPerishable)
+            {
+                conditions.Add($"taste it against a fresh one: it is past {end.Day} ({end.Why})");
+            }
+            else
+            {
+                reasons.Add($"its use-by was {end.Day} ({end.Why})");
+                ThrowAway = life.IsPerishable || life.Prep is null || end.Kind == LotEndKind.Label;
+            }
+
             return;
         }
 
@@ -236,42 +169,46 @@ public sealed class LotCheck
         }
     }
 
-    private void JudgeTemperature(bool cold, bool frozen, double asked, Settings settings)
+    private void JudgeTemperature(Settings settings)
     {
         if (Readiness == Readiness.No) return;
-        var limit = settings.Jurisdictions is ["GB"] ? ColdHoldOfEngland : ColdHold;
-        if (Lot.At is not { IsGiven: true, Value.Dimension: Dimension.Temperature } at)
+        var limit = StoredTooWarm.LimitOf(settings);
+        double celsius = life.Celsius, asked = life.AskedCelsius;
+        if (double.IsNaN(celsius))
         {
-            if (cold || frozen) conditions.Add("take its temperature: none is written down");
+            if (life.NeedsCold || asked <= limit.Value) conditions.Add("take its temperature: none is written down");
             return;
         }
 
-        double celsius = at.Value.BaseHigh;
-        if (cold && celsius > limit.Value)
+        if (life.NeedsCold && celsius > limit.Value)
         {
             reasons.Add($"it stands at {Say.Number(celsius, 1)} °C, over {Say.Number(limit.Value, 0)} °C ({limit.Source})");
             ThrowAway = true;
         }
-        else if (frozen && celsius > asked + 4)
+        else if (life.IsThawed && life.IsPerishable)
         {
-            conditions.Add($"bring it to {Say.Number(asked, 0)} °C: it stands at {Say.Number(celsius, 1)} °C, and its strength and texture count on the freezer");
+            conditions.Add($"use it as thawed and do not freeze it again: its recipe keeps it at {Say.Number(asked, 0)} °C, and it stands at {Say.Number(celsius, 1)} °C");
+        }
+        else if (life.IsWarmerThanAsked)
+        {
+            conditions.Add($"bring it to {Say.Number(asked, 0)} °C, as its recipe keeps it: it stands at {Say.Number(celsius, 1)} °C");
         }
     }
 
-    /// <summary>Whether it needs cold: neither its own reading nor that of the recipe shows that it need not be.</summary>
-    private bool NeedsCold(KeepingState state, RecipeProfile profile, LinkedBook book)
+    /// <summary>What check reports of the lot and nothing above has said.</summary>
+    private void JudgeFindings(IEnumerable<Finding> findings)
     {
-        if (!state.HoldsPerishable || profile.IsSolid) return false;
-        if (Lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven)) return state.Verdict != KeepingVerdict.NotControlled;
-        var ph = measured.Ph.IsGiven ? Read(measured.Ph.Value, Meters.PhHalfWidth(measured, book)) : state.Ph;
-        var activity = measured.WaterActivity.IsGiven ? Read(measured.WaterActivity.Value, Meters.WaterActivityHalfWidth) : state.WaterActivity;
-        return KeepingVerdicts.Of(state.Table, ph, activity, Perishables.IsListed(state.What)).Verdict != KeepingVerdict.NotControlled;
+        foreach (var finding in findings)
+        {
+            if (finding.Level == Level.Error && Readiness != Readiness.No && finding.AllowedDays is null) reasons.Add(Service.Verdict.Words(finding));
+            else if (finding.Level == Level.Warning && conditions.Count + reasons.Count == 0) conditions.Add(Service.Verdict.Words(finding));
+        }
     }
 
-    private static FactValue Read(Quantity quantity, double half) => new(quantity.Value, quantity.Low - half, quantity.High + half, "measured", null);
-
-    private void JudgeReadings(Prep prep, RecipeProfile profile, KeepingState state, LinkedBook book, CalendarDate on)
+    private void JudgeReadings(Prep prep, RecipeProfile profile, LinkedBook book)
     {
+        var on = book.On;
+        var state = profile.Keeping!;
         var measured = Lot.Measured;
         bool rests = state.HoldsPerishable && state.Verdict == KeepingVerdict.NotControlled && KeepingVerdicts.IsMeasured(state.Ph);
         bool ferment = prep.Family.Or("") == "ferment";
@@ -287,7 +224,7 @@ public sealed class LotCheck
             var wanted = prep.Target is { Ph.IsGiven: true } target ? target.Ph : prep.Measured is { Ph.IsGiven: true } recipe ? recipe.Ph : default;
             if (wanted.IsGiven && Math.Abs(read - wanted.Value.Value) > half + PhTolerance.Value + Math.Max(0, (wanted.Value.High - wanted.Value.Low) / 2))
                 conditions.Add($"find out why its pH is {Say.Number(read, 2)} and its recipe says {Say.Number(wanted.Value.Value, 2)}; adjust it and measure again");
-            if (rests && NeedsCold(state, profile, book))
+            if (rests && life.NeedsCold)
                 conditions.Add($"keep it cold and within the date mark: its pH of {Say.Number(read, 2)} (±{Say.Number(half, 2)}) does not show what the recipe's reading showed");
             JudgeMeter(measured, book, on, rests || ferment);
         }

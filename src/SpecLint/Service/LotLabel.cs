@@ -29,35 +29,34 @@ public sealed record LotLabel(
     private static readonly LabelRule QuinineUs = LabellingTable.Of("quinine-name-us");
 
     /// <summary>The labels of the lots of a stock file, in their order.</summary>
-    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="verdicts">The verdicts of the checked book.</param>
     /// <param name="stock">The stock.</param>
-    /// <param name="on">The day.</param>
     /// <param name="bought">Whether bought things that were opened get a label too, or only what the house made.</param>
-    public static IReadOnlyList<LotLabel> Of(ProfileSet profiles, Stock stock, CalendarDate on, bool bought)
+    public static IReadOnlyList<LotLabel> Of(Verdicts verdicts, Stock stock, bool bought)
     {
         var labels = new List<LotLabel>();
         foreach (var lot in stock.Lots)
         {
-            var check = LotCheck.Of(lot, stock, profiles, on);
+            var check = LotCheck.Of(lot, stock, verdicts);
             if (check.Item is null || (!bought && !(check.Item.File is Prep || lot.Made.IsGiven))) continue;
-            labels.Add(Of(check, profiles));
+            labels.Add(Of(check, verdicts.Profiles));
         }
 
         return labels;
     }
 
     /// <summary>The labels of what has just been made, with no stock file: as if each were a lot of one.</summary>
-    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="verdicts">The verdicts of the checked book.</param>
     /// <param name="made">Preparations with the day on which they were made.</param>
     /// <param name="by">Initials of who made them; <see langword="null"/> to leave room for them.</param>
-    /// <param name="on">The day.</param>
-    public static IReadOnlyList<LotLabel> OfMade(ProfileSet profiles, IReadOnlyList<(Prep Prep, CalendarDate On)> made, string? by, CalendarDate on)
+    public static IReadOnlyList<LotLabel> OfMade(Verdicts verdicts, IReadOnlyList<(Prep Prep, CalendarDate On)> made, string? by)
     {
+        var profiles = verdicts.Profiles;
         var text = new MemoryStream();
         using (var json = new Utf8JsonWriter(text))
         {
             json.WriteStartObject();
-            json.WriteString("on", on.ToString());
+            json.WriteString("on", profiles.Book.On.ToString());
             json.WriteStartArray("lots");
             foreach (var (prep, day) in made)
             {
@@ -73,7 +72,7 @@ public sealed record LotLabel(
         }
 
         var stock = (Stock)BookReader.Read(new SourceFile("made.stock.json", text.ToArray()), FileKind.Stock, Measures.For(profiles.Book.Settings.Bar));
-        return Of(profiles, stock, on, bought: false);
+        return Of(verdicts, stock, bought: false);
     }
 
     private static LotLabel Of(LotCheck lot, ProfileSet profiles)
@@ -85,8 +84,7 @@ public sealed record LotLabel(
         if (lot.Item!.File is Prep prep)
         {
             var profile = profiles.Of(prep);
-            double asked = Storage.Celsius(prep, settings);
-            if (!double.IsNaN(asked)) at = asked;
+            if (lot.Verdict is { StorageCelsius: var asked } && !double.IsNaN(asked)) at = asked;
             if (storedIn.Length == 0 && prep.Keep is { In.IsGiven: true } keep) storedIn = keep.In.Value;
             foreach (var text in prep.Declares?.Advisory ?? [])
             {
@@ -139,6 +137,9 @@ public sealed record LotLabel(
             if (law.Text.Length > 0 && law.AppliesIn(settings) && !advisories.Contains(law.Text)) advisories.Add(law.Text);
         }
     }
+
+    /// <summary>Whether the lot must not be used, or is to be used by an earlier day than its recipe says: check says why.</summary>
+    public bool HasOpenFinding => Lot.Readiness == Readiness.No || Lot.Verdict is { Answer: Readiness.No };
 
     /// <summary>Strength in words; empty where there is none to speak of or it is not known.</summary>
     public string StrengthInWords => Strength.IsKnown && Strength.Value >= 0.05 ? $"{Say.Number(Strength.Value, 1)} % vol" : "";

@@ -128,8 +128,14 @@ public sealed class ScalePlan
     /// <summary>What it goes into; <see langword="null"/> where its volume is not known.</summary>
     public ScaleContainer? Container { get; private set; }
 
-    /// <summary>How long the batch keeps by the rules of keeping, the day made counted; open where no rule sets an end.</summary>
+    /// <summary>The verdict on the recipe: whether it may be made and kept at all.</summary>
+    public Verdict Verdict { get; private set; } = null!;
+
+    /// <summary>How long the batch keeps by the rules of keeping, the day made counted; open where it must not be used or no rule sets an end.</summary>
     public FactValue Life { get; private set; }
+
+    /// <summary>Days that it may be kept: the least of <see cref="Life"/> and what the recipe states; NaN where there is no end or it must not be used.</summary>
+    public double Days => Verdict.IsForbidden || (double.IsNaN(StatedDays) && !Life.IsKnown) ? double.NaN : Life.IsKnown && !(Life.Value >= StatedDays) ? Life.Value : StatedDays;
 
     /// <summary>Days that the recipe states; NaN where it states none or is a drink.</summary>
     public double StatedDays { get; private set; } = double.NaN;
@@ -138,13 +144,14 @@ public sealed class ScalePlan
     public IReadOnlyList<string> Remarks { get; private set; } = [];
 
     /// <summary>Scales a recipe.</summary>
-    /// <param name="profiles">The profiles of its book.</param>
+    /// <param name="verdicts">The verdicts of its checked book.</param>
     /// <param name="recipe">The recipe.</param>
     /// <param name="request">The size.</param>
     /// <param name="why">Why it cannot be scaled so, in words; empty where it can.</param>
     /// <returns>The plan, or <see langword="null"/>.</returns>
-    public static ScalePlan? Of(ProfileSet profiles, Recipe recipe, ScaleRequest request, out string why)
+    public static ScalePlan? Of(Verdicts verdicts, Recipe recipe, ScaleRequest request, out string why)
     {
+        var profiles = verdicts.Profiles;
         var profile = profiles.Of(recipe);
         why = "";
         foreach (var part in profile.Parts)
@@ -154,7 +161,7 @@ public sealed class ScalePlan
             return null;
         }
 
-        var plan = new ScalePlan { Recipe = recipe, Poured = request.Poured };
+        var plan = new ScalePlan { Recipe = recipe, Poured = request.Poured, Verdict = verdicts.Of(recipe) };
         double factor = recipe is Drink drink ? plan.FactorOf(drink, profile, request, out why) : plan.FactorOf((Prep)recipe, profile, request, out why);
         if (why.Length > 0) return null;
         if (!(factor > 0) || double.IsInfinity(factor))
@@ -349,7 +356,17 @@ public sealed class ScalePlan
 
         if (Recipe is Drink && Serves > 0) VolumeEach = Volume / Serves;
         Life = roundedProfile.Get(Fact.Life);
-        if (Recipe is Prep { Keep: { For.IsGiven: true } keep } && keep.For.Value.Dimension == Dimension.Duration) StatedDays = keep.For.Value.BaseHigh / 86400;
+        if (Recipe is Prep prep)
+        {
+            // Rounding may shorten its life, never lengthen it.
+            if (!Verdict.Life.IsKnown || !(Life.IsKnown && Life.Value <= Verdict.Life.Value)) Life = Verdict.Life;
+            StatedDays = Storage.LeastDays(prep);
+        }
+        else if (Verdict.IsForbidden)
+        {
+            Life = Verdict.Life;
+        }
+
         if (!double.IsNaN(Volume)) Container = ContainerFor(Volume, book.Settings.Bar);
         Remarks = MakeRemarks(before);
     }

@@ -1,5 +1,6 @@
 using CsCheck;
 using SpecLint.Book;
+using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Service;
 
@@ -10,7 +11,7 @@ public sealed class LastDayTests
 {
     private static readonly Gen<CalendarDate> Days = Gen.Int[0, 60_000].Select(n => CalendarDate.Of(1970, 1, 1)!.Value.AddDays(n));
 
-    private static CalendarDate Last(CalendarDate from, double days, params FrozenTime[] frozen) => LotCheck.LastDay(from, days, frozen, from.AddDays(5000));
+    private static CalendarDate Last(CalendarDate from, double days, params FrozenTime[] frozen) => LotLife.LastDay(from, days, frozen, from.AddDays(5000));
 
     private static CalendarDate Day(int year, int month, int day) => CalendarDate.Of(year, month, day)!.Value;
 
@@ -55,7 +56,7 @@ public sealed class LastDayTests
     {
         var made = Day(2026, 11, 1);
         var open = new FrozenTime(Day(2026, 11, 3), null, default);
-        Assert.Equal(Day(2026, 11, 23), LotCheck.LastDay(made, 5, [open], Day(2026, 11, 21)));
+        Assert.Equal(Day(2026, 11, 23), LotLife.LastDay(made, 5, [open], Day(2026, 11, 21)));
     }
 
     [Theory]
@@ -114,6 +115,6 @@ public sealed class LastDayTests
         Assert.Equal("9999-12-31", Last(Day(9999, 12, 30), 400).ToString());
         Assert.Equal("9999-12-31", Day(9999, 12, 31).AddDays(int.MaxValue).ToString());
         Assert.Equal("0001-01-01", Day(1, 1, 1).AddDays(int.MinValue).ToString());
-        Assert.Equal("9999-12-31", LotCheck.LastDay(Day(9999, 12, 1), 40, [new FrozenTime(Day(9999, 12, 2), null, default)], Day(9999, 12, 31)).ToString());
+        Assert.Equal("9999-12-31", LotLife.LastDay(Day(9999, 12, 1), 40, [new FrozenTime(Day(9999, 12, 2), null, default)], Day(9999, 12, 31)).ToString());
     }
 }

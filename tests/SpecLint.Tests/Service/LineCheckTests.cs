@@ -32,8 +32,8 @@ public sealed class LineCheckTests
             ("tonight.menu.json", $$"""{ "name": "Tonight", "drinks": [ { "drink": "sluice", "covers": {{covers}} } ] }"""),
             ("fridge.stock.json", $$"""{ "on": "2026-11-25", "lots": [ {{lots}} ] }"""));
         var day = CalendarDate.Parse(on)!.Value;
-        var (book, profiles) = Checker.Profile(input with { On = day });
-        return LineCheck.Of(profiles, book.Menus[0], book.Stocks, day, []);
+        var result = Checker.Check(input with { On = day });
+        return LineCheck.Of(Verdicts.Of(result), result.Book.Menus[0], result.Book.Stocks);
     }
 
     private static string JuiceLot(string made = "2026-11-24", string amount = "1 l", string at = "4 °C", string ph = "2.3", string meter = "bench", string more = "") =>
@@ -137,8 +137,8 @@ public sealed class LineCheckTests
     public void A_drink_that_is_not_in_the_book_cannot_be_served()
     {
         var input = Books.Input(("tonight.menu.json", """{ "name": "Tonight", "drinks": [ { "drink": "no-such", "covers": 3 }, { "words": "?" } ] }"""));
-        var (book, profiles) = Checker.Profile(input);
-        var check = LineCheck.Of(profiles, book.Menus[0], [], Books.On, []);
+        var result = Checker.Check(input);
+        var check = LineCheck.Of(Verdicts.Of(result), result.Book.Menus[0], []);
         Assert.All(check.Drinks, d => Assert.Equal(Readiness.No, d.Readiness));
     }
 }

@@ -27,12 +27,14 @@ public sealed class ScalePlanTests
           "method": [ { "do": "stir", "until": "dissolved" } ], "yield": "600 g", "keep": { "at": "4 °C", "for": "28 d" } }
         """;
 
-    private static readonly ProfileSet Profiles = Checker.Profile(Books.Input(
-        ("bar.json", Bar), ("sluice.drink.json", Stirred), ("ebb.drink.json", Fizzed), ("marsh-syrup.prep.json", Syrup))).Profiles;
+    private static readonly Verdicts Verdicts = Verdicts.Of(Books.Check(
+        ("bar.json", Bar), ("sluice.drink.json", Stirred), ("ebb.drink.json", Fizzed), ("marsh-syrup.prep.json", Syrup)));
+
+    private static readonly ProfileSet Profiles = Verdicts.Profiles;
 
     private static ScalePlan Plan(string id, ScaleRequest request)
     {
-        var plan = ScalePlan.Of(Profiles, (Recipe)Profiles.Book.Resolve(id)!.File, request, out string why);
+        var plan = ScalePlan.Of(Verdicts, (Recipe)Profiles.Book.Resolve(id)!.File, request, out string why);
         Assert.True(plan is not null, why);
         return plan!;
     }
@@ -122,11 +124,11 @@ public sealed class ScalePlanTests
     public void What_cannot_be_scaled_says_why()
     {
         var syrup = (Recipe)Profiles.Book.Resolve("marsh-syrup")!.File;
-        Assert.Null(ScalePlan.Of(Profiles, syrup, new ScaleRequest { Serves = 4 }, out string portions));
+        Assert.Null(ScalePlan.Of(Verdicts, syrup, new ScaleRequest { Serves = 4 }, out string portions));
         Assert.Contains("portions", portions, StringComparison.Ordinal);
-        Assert.Null(ScalePlan.Of(Profiles, syrup, new ScaleRequest { Grams = 4, Poured = true }, out string poured));
+        Assert.Null(ScalePlan.Of(Verdicts, syrup, new ScaleRequest { Grams = 4, Poured = true }, out string poured));
         Assert.Contains("--poured", poured, StringComparison.Ordinal);
-        Assert.Null(ScalePlan.Of(Profiles, (Recipe)Profiles.Book.Resolve("ebb")!.File, new ScaleRequest { Grams = 400 }, out string mass));
+        Assert.Null(ScalePlan.Of(Verdicts, (Recipe)Profiles.Book.Resolve("ebb")!.File, new ScaleRequest { Grams = 400 }, out string mass));
         Assert.Contains("volume", mass, StringComparison.Ordinal);
     }
 }

@@ -45,6 +45,7 @@ internal sealed class KeptPastDateMark : PrepRule
             Subject = context.Id,
             Path = "keep.for",
             AskedLevel = state.IsStrong ? Level.Warning : null,
+            AllowedDays = Mark.Value,
             Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: {KeepingWords.Days(Mark.Value)} at the most, the day it is made counted ({Mark.Source}).",
             Advice = $"Keep it {KeepingWords.Days(Mark.Value)} or less, freeze what is not used by then, or show by a measured pH or water activity that it may be kept longer.",
             Caution = KeepingWords.Caution,

@@ -36,6 +36,7 @@ internal sealed class OutlivesItsParts : PrepRule
             context.Report(new Finding(Rule)
             {
                 AskedLevel = safety ? null : Level.Warning,
+                AllowedDays = end.Days,
                 Place = KeepingWords.At(context, prep),
                 Subject = context.Id,
                 Path = "keep.for",

@@ -32,6 +32,7 @@ internal sealed class PerishableBaseKeptLong : PrepRule
         if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || days > context.Profile.KeepingTerms!.Least.Days) return;
         context.Report(new Finding(Rule)
         {
+            AllowedDays = Practice.Value,
             Place = KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = "keep.for",

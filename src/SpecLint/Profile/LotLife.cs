@@ -1,0 +1,202 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Profile;
+
+/// <summary>What sets an end to a lot.</summary>
+internal enum LotEndKind
+{
+    /// <summary>A limit of a food code on food that needs cold, or the life of a part that does.</summary>
+    Law,
+
+    /// <summary>How long its recipe keeps it.</summary>
+    Recipe,
+
+    /// <summary>How long such a thing keeps once opened or made, by the trade.</summary>
+    Trade,
+
+    /// <summary>The use-by day written on it.</summary>
+    Label,
+
+    /// <summary>The last day of a lot that it was made from.</summary>
+    Source,
+}
+
+/// <summary>An end of a lot.</summary>
+/// <param name="Day">The last day on which it may be used.</param>
+/// <param name="Days">Days from the day made or opened, that day counted; NaN where the day is not reckoned from there.</param>
+/// <param name="Why">What sets it, in words.</param>
+/// <param name="Kind">What kind of end it is.</param>
+internal readonly record struct LotEnd(CalendarDate Day, double Days, string Why, LotEndKind Kind);
+
+/// <summary>
+/// The life of a lot in stock: the one place that dates it. Rules, labels and the line check read its last day here, so that they
+/// can never tell two days of one lot.
+/// </summary>
+internal sealed class LotLife
+{
+    private const double SecondsADay = 86400;
+
+    private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
+
+    private readonly List<LotEnd> ends = [];
+
+    private LotLife(Lot lot, Item? item)
+    {
+        Lot = lot;
+        Item = item;
+        From = lot.Made.IsGiven ? lot.Made.Value : lot.Opened.IsGiven ? lot.Opened.Value : null;
+    }
+
+    /// <summary>The lot.</summary>
+    public Lot Lot { get; }
+
+    /// <summary>What it is a lot of; <see langword="null"/> where the id resolves to nothing.</summary>
+    public Item? Item { get; }
+
+    /// <summary>The preparation that it is a lot of; <see langword="null"/> where it is none.</summary>
+    public Prep? Prep => Item is { ByProduct: null, File: Prep prep } ? prep : null;
+
+    /// <summary>Day made, or opened; <see langword="null"/> where not given.</summary>
+    public CalendarDate? From { get; }
+
+    /// <summary>Whether some part of it needs cold unless something measured shows otherwise.</summary>
+    public bool IsPerishable { get; private set; }
+
+    /// <summary>Whether it needs cold: a part of it does, and no reading of the lot or its recipe shows that it need not be.</summary>
+    public bool NeedsCold { get; private set; }
+
+    /// <summary>Temperature that its recipe keeps it at, °C, the warmest of a range; NaN where none is stated.</summary>
+    public double AskedCelsius { get; private set; } = double.NaN;
+
+    /// <summary>Temperature at which it stands, °C, the warmest of a range; NaN where not written.</summary>
+    public double Celsius => Lot.At is { IsGiven: true, Value.Dimension: Dimension.Temperature } at ? at.Value.BaseHigh : double.NaN;
+
+    /// <summary>Whether its recipe keeps it frozen and it stands warmer than a freezer: its clock runs.</summary>
+    public bool IsThawed => Storage.IsFrozen(AskedCelsius) && Celsius > AskedCelsius + FreezerSwing;
+
+    /// <summary>Whether it stands warmer than its recipe keeps it: a freezer may swing, a refrigerator by as much as a meter reads.</summary>
+    public bool IsWarmerThanAsked => Celsius > AskedCelsius + (Storage.IsFrozen(AskedCelsius) ? FreezerSwing : ReadingStep);
+
+    /// <summary>What two thermometers of a bar may differ by, K; common practice, no source.</summary>
+    private const double ReadingStep = 1;
+
+    /// <summary>How far a freezer may be above the temperature asked for, K; common practice, no source.</summary>
+    internal const double FreezerSwing = 4;
+
+    /// <summary>The ends that are known, in no order.</summary>
+    public IReadOnlyList<LotEnd> Ends => ends;
+
+    /// <summary>The earliest end; <see langword="null"/> where nothing sets one.</summary>
+    public LotEnd? Last => Earliest(static _ => true);
+
+    /// <summary>The earliest end but what its label says; <see langword="null"/> where nothing sets one.</summary>
+    public LotEnd? LastByRules => Earliest(static e => e.Kind != LotEndKind.Label);
+
+    /// <summary>The life of a lot.</summary>
+    public static LotLife Of(Lot lot, ProfileSet profiles)
+    {
+        var book = profiles.Book;
+        var life = new LotLife(lot, lot.Item.IsGiven ? book.Resolve(lot.Item.Value) : null);
+        if (life.Prep is { } prep) life.Date(prep, profiles);
+        else if (life.Item?.File is Ingredient && profiles.MaterialOf(life.Item.Id) is { } material) life.Date(material, book);
+        if (lot.UseBy.IsGiven) life.ends.Add(new LotEnd(lot.UseBy.Value, double.NaN, "its label", LotEndKind.Label));
+        return life;
+    }
+
+    /// <summary>
+    /// The last day of something that keeps a number of days: the first day is day 1, and days in the freezer do not count.
+    /// </summary>
+    /// <param name="from">Day made or opened.</param>
+    /// <param name="days">Days; a part of a day counts as the day it begins.</param>
+    /// <param name="frozen">Times in the freezer; they may overlap.</param>
+    /// <param name="on">The day of the check: an open time in the freezer runs to here.</param>
+    public static CalendarDate LastDay(CalendarDate from, double days, IReadOnlyList<FrozenTime> frozen, CalendarDate on)
+    {
+        int left = (int)Math.Ceiling(Math.Min(days, 100_000));
+        if (left < 1) left = 1;
+        var day = from;
+
+        // Day by day: a day counts unless it is spent frozen from its start.
+        for (int used = 0; ; day = day.AddDays(1))
+        {
+            if (!IsFrozen(frozen, day, on)) used++;
+            if (used >= left) return day;
+        }
+    }
+
+    private static bool IsFrozen(IReadOnlyList<FrozenTime> frozen, CalendarDate day, CalendarDate on)
+    {
+        foreach (var time in frozen)
+        {
+            // It goes in on the first day and comes out on the last: from the first to the day before the last it stands still.
+            var to = time.To ?? (on > time.From ? on : time.From);
+            if (day >= time.From && day < to) return true;
+        }
+
+        return false;
+    }
+
+    private void Date(Prep prep, ProfileSet profiles)
+    {
+        var profile = profiles.Of(prep);
+        var state = profile.Keeping!;
+        AskedCelsius = Storage.Celsius(prep, profiles.Book.Settings);
+        IsPerishable = state.HoldsPerishable && !profile.IsSolid;
+        NeedsCold = IsPerishable && !IsShownStable(state, profiles.Book);
+        if (From is not { } from) return;
+        var terms = IsThawed ? KeepingLife.TermsOf(prep, profile, profiles, Celsius) : profile.KeepingTerms!;
+        var on = profiles.Book.On;
+        End(from, Storage.LeastDays(prep), "its recipe", LotEndKind.Recipe, on);
+        if (NeedsCold) End(from, terms.Safety.Days, WordsOf(terms.Safety), LotEndKind.Law, on);
+        End(from, terms.Parts.Days, WordsOf(terms.Parts), LotEndKind.Trade, on);
+        End(from, terms.Family.Days, WordsOf(terms.Family), LotEndKind.Trade, on);
+    }
+
+    private static string WordsOf(KeepingEnd end) => end.From == DateMark.Id ? "the date mark of food that needs cold (Food Code 3-501.17)" : end.From;
+
+    private void Date(Material material, LinkedBook book)
+    {
+        var what = Perishables.Of(material);
+        IsPerishable = what != Perishable.None;
+        NeedsCold = what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant or Perishable.Juice;
+        if (From is not { } from) return;
+        if (NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
+        if (!material.Ingredient!.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration) return;
+        double low = opened.Low / SecondsADay, high = opened.High / SecondsADay, typical = opened.Typical / SecondsADay;
+        bool exact = Math.Abs(high - low) < 1e-9;
+
+        // A range is not read at its longest end: what can make ill is used within its typical time, and the range is said.
+        double days = IsPerishable ? typical : high;
+        End(from, days, $"it keeps {(exact ? Say.Number(high, 1) : $"{Say.Number(low, 1)} to {Say.Number(high, 1)}")} days once opened", LotEndKind.Trade, book.On);
+    }
+
+    private void End(CalendarDate from, double days, string why, LotEndKind kind, CalendarDate on)
+    {
+        if (double.IsNaN(days) || double.IsInfinity(days)) return;
+        ends.Add(new LotEnd(LastDay(from, days, Lot.Frozen, on), days, why, kind));
+    }
+
+    private bool IsShownStable(KeepingState state, LinkedBook book)
+    {
+        if (Lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven)) return state.Verdict == KeepingVerdict.NotControlled;
+        var ph = measured.Ph.IsGiven ? Read(measured.Ph.Value, Meters.PhHalfWidth(measured, book)) : state.Ph;
+        var activity = measured.WaterActivity.IsGiven ? Read(measured.WaterActivity.Value, Meters.WaterActivityHalfWidth) : state.WaterActivity;
+        return KeepingVerdicts.Of(state.Table, ph, activity, Perishables.IsListed(state.What)).Verdict == KeepingVerdict.NotControlled;
+    }
+
+    private static FactValue Read(Quantity quantity, double half) => new(quantity.Value, quantity.Low - half, quantity.High + half, "measured", null);
+
+    private LotEnd? Earliest(Func<LotEnd, bool> wanted)
+    {
+        LotEnd? first = null;
+        foreach (var end in ends)
+        {
+            if (wanted(end) && (first is not { } known || end.Day < known.Day)) first = end;
+        }
+
+        return first;
+    }
+}
