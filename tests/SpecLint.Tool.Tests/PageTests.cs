@@ -81,7 +81,7 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
         book.Write("bar.json", SmallBook.Bar);
         book.Write("marsh.prep.json", """{ "name": "Marsh cordial", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" }, { "item": "citric-acid", "amount": "20 g" } ], "method": [ { "do": "stir" } ], "yield": "1020 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
         var run = ToolRun.In(book.Path, "labels", "--made", "marsh=2024-02-26", "--by", "NK", "--copies", "3");
-        Assert.Equal((0, ""), (run.Status, run.Error));
+        Assert.Equal((1, "speclint: marsh: do not use it. its use-by was 2024-03-01 (its recipe).\n"), (run.Status, run.Error));
         Assert.Equal(3, Sections().Count(run.Output));
         foreach (string text in new[] { "Marsh cordial", "Made Mon 2024-02-26 · by NK", "Keep at 4 °C · bottle" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
 
@@ -90,6 +90,24 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
         Assert.Contains("NOT TO BE USED", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("NOT TO BE USED", ToolRun.In(book.Path, "labels", "--made", "marsh").Output, StringComparison.Ordinal);
         Assert.Contains("Made Wed 2026-11-25 · by ____", ToolRun.In(book.Path, "labels", "--made", "marsh").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_check_forbids_gets_a_label_that_forbids_it_and_the_verb_says_why()
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("garlic-oil.prep.json", """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" }, "declares": { "allergens": [] } }""");
+        var run = ToolRun.In(book.Path, "labels", "--made", "garlic-oil");
+        Assert.Equal(1, run.Status);
+        Assert.StartsWith("speclint: garlic-oil: do not use it. garlic-oil (SL50", run.Error, StringComparison.Ordinal);
+        Assert.Contains("DO NOT USE – see check", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Use by", run.Output, StringComparison.Ordinal);
+        var json = ToolRun.In(book.Path, "labels", "--made", "garlic-oil", "--format", "json");
+        Assert.Equal(1, json.Status);
+        Assert.DoesNotContain("useBy\"", json.Output, StringComparison.Ordinal);
+        Assert.Contains("DO NOT USE", ToolRun.In(book.Path, "scale", "garlic-oil", "--to", "2 kg").Output, StringComparison.Ordinal);
+        Assert.Contains("DO NOT USE", ToolRun.In(book.Path, "profile", "garlic-oil").Output, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -86,6 +86,9 @@ internal sealed class LotLife
     /// <summary>How far a freezer may be above the temperature asked for, K; common practice, no source.</summary>
     internal const double FreezerSwing = 4;
 
+    /// <summary>Until when a bought thing that needs no cold holds its taste; no end of its use.</summary>
+    public LotEnd? Taste { get; private set; }
+
     /// <summary>The ends that are known, in no order.</summary>
     public IReadOnlyList<LotEnd> Ends => ends;
 
@@ -165,12 +168,19 @@ internal sealed class LotLife
         if (From is not { } from) return;
         if (NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
         if (!material.Ingredient!.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration) return;
-        double low = opened.Low / SecondsADay, high = opened.High / SecondsADay, typical = opened.Typical / SecondsADay;
-        bool exact = Math.Abs(high - low) < 1e-9;
+        string why = $"it keeps {Spell(opened.Low / SecondsADay, opened.High / SecondsADay)} once {(Lot.Opened.IsGiven ? "opened" : "made")}";
 
         // A range is not read at its longest end: what can make ill is used within its typical time, and the range is said.
-        double days = IsPerishable ? typical : high;
-        End(from, days, $"it keeps {(exact ? Say.Number(high, 1) : $"{Say.Number(low, 1)} to {Say.Number(high, 1)}")} days once opened", LotEndKind.Trade, book.On);
+        if (IsPerishable) End(from, opened.Typical / SecondsADay, why, LotEndKind.Trade, book.On);
+        else Taste = new LotEnd(LastDay(from, opened.High / SecondsADay, Lot.Frozen, book.On), opened.High / SecondsADay, why, LotEndKind.Trade);
+    }
+
+    /// <summary>A range of days in words, in hours where it is short.</summary>
+    private static string Spell(double low, double high)
+    {
+        bool hours = high <= 2;
+        string least = Say.Number(hours ? low * 24 : low, 0), most = Say.Number(hours ? high * 24 : high, 0);
+        return $"{(least == most ? most : $"{least} to {most}")} {(hours ? "h" : "days")}";
     }
 
     private void End(CalendarDate from, double days, string why, LotEndKind kind, CalendarDate on)
@@ -194,7 +204,8 @@ internal sealed class LotLife
         LotEnd? first = null;
         foreach (var end in ends)
         {
-            if (wanted(end) && (first is not { } known || end.Day < known.Day)) first = end;
+            // Of two on one day, what is written on the lot is what people know.
+            if (wanted(end) && (first is not { } known || end.Day < known.Day || (end.Day == known.Day && end.Kind == LotEndKind.Label))) first = end;
         }
 
         return first;

@@ -111,7 +111,7 @@ public static class LabelPage
     {
         var lot = label.Lot;
         bool made = lot.From is null || lot.Lot.Made.IsGiven;
-        string where = double.IsNaN(label.StorageCelsius) || lot.Readiness == Readiness.No ? "" : $"Keep at {units.Temperature(label.StorageCelsius)}";
+        string where = double.IsNaN(label.StorageCelsius) || (lot.Readiness == Readiness.No && lot.UseBy is null) ? "" : $"Keep at {units.Temperature(label.StorageCelsius)}";
         var texts = new List<(string Before, string Strong)>
         {
             (Joined(lot.From is { } day ? $"{(made ? "Made" : "Opened")} {Day(day)}" : "Made __________", lot.Lot.By.IsGiven ? $"by {lot.Lot.By.Value}" : "by ____", lot.Lot.LotCode.IsGiven ? $"lot {lot.Lot.LotCode.Value}" : ""), ""),
@@ -122,7 +122,7 @@ public static class LabelPage
         if (label.NotKnownOf.Count > 0) texts.Add(("", $"Allergens not known of {Say.List(label.NotKnownOf)}: ask"));
         foreach (string text in label.Advisories) texts.Add((text, ""));
         bool forbidden = lot.Readiness == Readiness.No;
-        if (forbidden) texts.Add(("", units.Spoken(string.Join("; ", lot.Reasons))));
+        if (forbidden) texts.Add(("", (lot.UseBy is null ? "" : "NOT TO BE USED: ") + units.Spoken(string.Join("; ", lot.Reasons))));
         else if (lot.Verdict is { Shortening.Count: > 0 } shortened) texts.Add(("", $"Not kept as long as its recipe says: see check ({Verdict.RulesOf(shortened.Shortening)})"));
         else if (lot.Verdict is { ToShow.Count: > 0 } open) texts.Add(($"Not shown yet: see check ({Verdict.RulesOf(open.ToShow)})", ""));
         texts.RemoveAll(t => t.Before.Length + t.Strong.Length == 0);
@@ -130,7 +130,7 @@ public static class LabelPage
         // What does not fit at the usual size is set smaller; nothing is ever cut off.
         int needed = texts.Sum(t => 1 + ((t.Before.Length + t.Strong.Length - 1) / characters)) + (2 * (lot.Name.Length * 3 / 2 / characters));
         page.Raw($"<section{(needed > lines ? " class=\"dense\"" : "")}><h2>{Html.Text(lot.Name)}</h2>\n");
-        string until = forbidden ? $"<strong>{DoNotUse}</strong>" : lot.UseBy is { } last ? $"Use by <strong>{Html.Text(Day(last))}</strong>" : "Use by <strong>no date set</strong>";
+        string until = forbidden && lot.UseBy is null ? $"<strong>{DoNotUse}</strong>" : lot.UseBy is { } last ? $"Use by <strong>{Html.Text(Day(last))}</strong>" : "Use by <strong>no date set</strong>";
         page.Raw($"<p class=\"until{(forbidden ? " no" : "")}\">{until}</p>\n");
         foreach (var (before, strong) in texts) page.Raw($"<p>{Html.Text(before)}{(strong.Length == 0 ? "" : $"<strong>{Html.Text(strong)}</strong>")}</p>\n");
         page.Raw("</section>\n");

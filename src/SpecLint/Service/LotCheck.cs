@@ -152,17 +152,16 @@ public sealed class LotCheck
         {
             if (end.Kind == LotEndKind.Trade && !life.IsPerishable)
             {
-                conditions.Add($"taste it against a fresh one: it is past {end.Day} ({end.Why})");
-            }
-            else
-            {
-                reasons.Add($"its use-by was {end.Day} ({end.Why})");
-                ThrowAway = life.IsPerishable || life.Prep is null || end.Kind == LotEndKind.Label;
+                conditions.Add($"taste it against a fresh one: such a preparation is used by {end.Day} ({end.Why})");
+                return;
             }
 
+            reasons.Add($"its use-by was {end.Day} ({end.Why})");
+            ThrowAway = life.IsPerishable || life.Prep is null || end.Kind == LotEndKind.Label;
             return;
         }
 
+        if (life.Taste is { } taste && taste.Day < on) conditions.Add($"taste it against a fresh one: open since {From}, past {taste.Day} ({taste.Why})");
         foreach (var time in Lot.Frozen)
         {
             if (time.To is null && time.From <= on) conditions.Add("thaw it in the refrigerator, and write the day of thawing on it");
