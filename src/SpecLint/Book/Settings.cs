@@ -13,12 +13,23 @@ public sealed record EffectiveSetting(string Name, string Value, string From);
 public sealed class Settings
 {
     /// <summary>Jurisdictions whose limits are known.</summary>
-    public static readonly FixedList<string> AllJurisdictions = ["EU", "GB", "US", "CA", "AU", "NZ"];
+    public static readonly FixedList<string> AllJurisdictions = ["EU", "GB", "US", "CA", "AU", "NZ", "CH", "JP"];
 
     private static readonly HashSet<string> EuropeanUnion = new(StringComparer.Ordinal)
     {
         "AT", "BE", "BG", "HR", "CY", "CZ", "DK", "EE", "FI", "FR", "DE", "GR", "HU", "IE", "IT", "LV", "LT", "LU", "MT", "NL",
         "PL", "PT", "RO", "SK", "SI", "ES", "SE",
+    };
+
+    // Norway and Iceland apply the food law of the EU through the Agreement on the European Economic Area. Liechtenstein is
+    // in it too and applies Swiss food law by its customs treaty, so that both are held. Northern Ireland keeps the food
+    // and spirits law of the EU under the Windsor Framework, beside the measures and licensing of the United Kingdom.
+    private static readonly Dictionary<string, string[]> Beyond = new(StringComparer.Ordinal)
+    {
+        ["NO"] = ["EU"],
+        ["IS"] = ["EU"],
+        ["LI"] = ["EU", "CH"],
+        ["GB-NIR"] = ["EU", "GB"],
     };
 
     /// <summary>Settings of a bar, or the defaults where there is none.</summary>
@@ -29,10 +40,12 @@ public sealed class Settings
         var inForce = new List<string>();
         foreach (var entry in bar?.Jurisdictions ?? [])
         {
-            string code = entry.Value == "UK" ? "GB" : entry.Value;
+            string code = entry.Value switch { "UK" => "GB", "XI" => "GB-NIR", _ => entry.Value };
             stated.Add(code);
-            string law = EuropeanUnion.Contains(code) ? "EU" : code;
-            if (!inForce.Contains(law)) inForce.Add(law);
+            foreach (string law in LawsOf(code))
+            {
+                if (!inForce.Contains(law)) inForce.Add(law);
+            }
         }
 
         StatedJurisdictions = FixedList.Of(stated);
@@ -49,10 +62,10 @@ public sealed class Settings
     /// <summary>Whether the bar states a jurisdiction; if not, the strictest of all is used.</summary>
     public bool JurisdictionIsStated { get; }
 
-    /// <summary>The jurisdictions whose limits apply (member states of the EU count as EU).</summary>
+    /// <summary>The jurisdictions whose limits apply (member states of the EU count as EU, a state or nation as its country).</summary>
     public FixedList<string> Jurisdictions { get; }
 
-    /// <summary>Whether a jurisdiction's limits apply.</summary>
+    /// <summary>Whether a jurisdiction's limits apply: the law of the bar's country, of what the country is part of, and of its own state or nation.</summary>
     public bool AppliesIn(string jurisdiction)
     {
         foreach (string j in Jurisdictions)
@@ -60,7 +73,21 @@ public sealed class Settings
             if (j == jurisdiction) return true;
         }
 
+        foreach (string j in StatedJurisdictions)
+        {
+            if (j == jurisdiction) return true;
+        }
+
         return false;
+    }
+
+    /// <summary>The laws that hold under a code: of the EU in a member state, of the country in a subdivision (ISO 3166-2).</summary>
+    private static FixedList<string> LawsOf(string code)
+    {
+        if (Beyond.TryGetValue(code, out var laws)) return laws;
+        if (EuropeanUnion.Contains(code)) return ["EU"];
+        int dash = code.IndexOf('-');
+        return [dash < 0 ? code : code.Substring(0, dash)];
     }
 
     /// <summary>The level that the bar sets for a rule, whether or not it counts; <see langword="null"/> where it sets none.</summary>

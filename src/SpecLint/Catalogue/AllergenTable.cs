@@ -8,18 +8,18 @@ namespace SpecLint.Catalogue;
 /// <param name="Name">Its name in the law.</param>
 /// <param name="Tokens">Tokens of the substances in it.</param>
 /// <param name="DeclareAs">What is to be written.</param>
-/// <param name="ByName">Whether the substance is to be named, not the category.</param>
 /// <param name="Threshold">mg/kg from which it counts; NaN where any amount does.</param>
+/// <param name="ThresholdCounts">Whether the threshold itself counts ("at least"), or only what is over it.</param>
 /// <param name="Source">The law.</param>
 /// <param name="Mark">How far to trust it.</param>
 public sealed record AllergenCategory(
-    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs, bool ByName, double Threshold, string Source, Mark Mark);
+    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs, double Threshold, bool ThresholdCounts, string Source, Mark Mark);
 
 /// <summary>What the law of each jurisdiction lists as allergens, and the words that bars write for them.</summary>
 public static class AllergenTable
 {
     private static readonly Lazy<Dictionary<string, List<AllergenCategory>>> ByJurisdiction = new(Load);
-    private static readonly Lazy<Dictionary<string, (FixedList<string> Tokens, bool IsGroup)>> Words = new(LoadWords);
+    private static readonly Lazy<Dictionary<string, FixedList<string>>> Words = new(LoadWords);
 
     /// <summary>Tokens of all substances that a jurisdiction lists, sorted.</summary>
     public static FixedList<string> Tokens { get; } =
@@ -49,7 +49,7 @@ public static class AllergenTable
     public static FixedList<string> TokensOf(string word)
     {
         if (IsToken(word)) return [word];
-        return Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) ? known.Tokens : [];
+        return Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) ? known : [];
     }
 
     /// <summary>Whether a word is a token.</summary>
@@ -63,9 +63,6 @@ public static class AllergenTable
         // Tokens of ingredients that no list names any more.
         return word is "chestnut" or "coconut";
     }
-
-    /// <summary>Whether a word names a group ("nuts", "gluten") in place of a substance.</summary>
-    public static bool IsGroup(string word) => Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) && known.IsGroup;
 
     /// <summary>Whether a list of words covers a token, by itself, by another word for it, or by its group.</summary>
     internal static bool Covers(FixedList<Reading.Given<string>> words, string token)
@@ -91,21 +88,23 @@ public static class AllergenTable
         {
             string jurisdiction = row.Text("jurisdiction");
             if (!Settings.AllJurisdictions.Contains(jurisdiction)) continue;
+
+            // What a law only recommends is kept in the table for the reader.
+            if (row.TryGetProperty("optional", out _)) continue;
             if (!table.TryGetValue(jurisdiction, out var list)) table.Add(jurisdiction, list = []);
-            bool byName = row.TryGetProperty("byName", out var named) && named.ValueKind == System.Text.Json.JsonValueKind.True;
             list.Add(new AllergenCategory(
-                jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"), byName, row.Number("thresholdMgPerKg"), row.Text("source"), row.Mark()));
+                jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"), row.Number("thresholdMgPerKg"), row.Text("thresholdOperator") == "at least", row.Text("source"), row.Mark()));
         }
 
         return table;
     }
 
-    private static Dictionary<string, (FixedList<string>, bool)> LoadWords()
+    private static Dictionary<string, FixedList<string>> LoadWords()
     {
-        var words = new Dictionary<string, (FixedList<string>, bool)>(StringComparer.Ordinal);
+        var words = new Dictionary<string, FixedList<string>>(StringComparer.Ordinal);
         using var document = Tables.Open("allergen-words");
         foreach (var row in Tables.Rows(document))
-            words.Add(row.Text("word"), (row.Texts("tokens"), row.TryGetProperty("group", out _)));
+            words.Add(row.Text("word"), row.Texts("tokens"));
         return words;
     }
 }

@@ -74,7 +74,7 @@ public sealed class AllergenProfile
     /// </summary>
     public FixedList<FoundAllergen> Found => found ??= FoundIn(profile.Set.Book.Settings.Jurisdictions);
 
-    /// <summary>What one jurisdiction asks to declare (<c>EU</c>, <c>GB</c>, <c>US</c>, <c>CA</c>, <c>AU</c>, <c>NZ</c>; of others nothing is known).</summary>
+    /// <summary>What one jurisdiction asks to declare (one of <see cref="Settings.AllJurisdictions"/>; of others nothing is known).</summary>
     public FixedList<FoundAllergen> DeclarableIn(string jurisdiction) => FoundIn([jurisdiction]);
 
     private FixedList<FoundAllergen> FoundIn(FixedList<string> jurisdictions)
@@ -92,22 +92,31 @@ public sealed class AllergenProfile
             if (known >= 0 && (!origin.Certain || all![known].Presence != Presence.Possible)) continue;
             AllergenCategory? first = null;
             List<string>? asking = null;
+            var presence = Presence.Possible;
             foreach (string jurisdiction in jurisdictions)
             {
                 if (!origin.CountsIn(jurisdiction) || AllergenTable.Of(jurisdiction, origin.Token) is not { } category) continue;
-                first ??= category;
+                var here = origin.Certain ? Presence.Contained : Presence.Possible;
+                if (origin.Certain && !double.IsNaN(category.Threshold))
+                {
+                    var reach = Reached(origin.Token, category);
+                    if (reach == Reach.No) continue;
+                    if (reach == Reach.NotShown) here = Presence.NotShown;
+                }
+
+                // Of several laws the one that certainly asks stands first, and those that only may ask are left out beside it.
+                if (first is not null && here > presence) continue;
+                if (first is null || here < presence)
+                {
+                    first = category;
+                    presence = here;
+                    asking = null;
+                }
+
                 (asking ??= []).Add(jurisdiction);
             }
 
             if (first is null) continue;
-            var presence = !origin.Certain ? Presence.Possible : Presence.Contained;
-            if (presence == Presence.Contained && !double.IsNaN(first.Threshold))
-            {
-                var over = Over(origin.Token, first.Threshold);
-                if (over == Reach.No) continue;
-                if (over == Reach.NotShown) presence = Presence.NotShown;
-            }
-
             var one = new FoundAllergen(origin.Token, presence, origin, first, FixedList.Of(asking!));
             if (known >= 0) all![known] = one;
             else (all ??= []).Add(one);
@@ -127,7 +136,7 @@ public sealed class AllergenProfile
     /// Whether what is contained reaches the amount from which it is listed. A garnish is eaten as it is, so that no
     /// dilution helps it; an ingredient whose amount is not stated leaves it open.
     /// </summary>
-    private Reach Over(string token, double threshold)
+    private Reach Reached(string token, AllergenCategory category)
     {
         bool open = false, inside = false;
         foreach (var origin in Origins)
@@ -146,9 +155,11 @@ public sealed class AllergenProfile
 
         if (!inside) return Reach.No;
         var sulphite = profile.Get(Fact.Sulphite);
-        if (sulphite.IsKnown && sulphite.Low > threshold) return Reach.Yes;
+        if (sulphite.IsKnown && Counts(sulphite.Low)) return Reach.Yes;
         if (open || !sulphite.IsKnown) return Reach.NotShown;
-        return sulphite.High <= threshold ? Reach.No : Reach.NotShown;
+        return Counts(sulphite.High) ? Reach.NotShown : Reach.No;
+
+        bool Counts(double amount) => category.ThresholdCounts ? amount >= category.Threshold : amount > category.Threshold;
     }
 
     internal static AllergenProfile Of(RecipeProfile profile, ProfileSet set)
@@ -206,6 +217,9 @@ public sealed class AllergenProfile
         foreach (var origin in Origins)
         {
             if (origin.Certain != certain || tokens.Contains(origin.Token)) continue;
+
+            // Coconut and chestnut are words that no list in force asks for; buckwheat counts only where it is listed.
+            if (origin.Token is "coconut" or "chestnut" or "buckwheat" && !IsListed(settings, origin.Token)) continue;
             foreach (string jurisdiction in settings.Jurisdictions)
             {
                 if (!origin.CountsIn(jurisdiction)) continue;
@@ -216,5 +230,15 @@ public sealed class AllergenProfile
 
         tokens.Sort(StringComparer.Ordinal);
         return tokens;
+    }
+
+    private static bool IsListed(Settings settings, string token)
+    {
+        foreach (string jurisdiction in settings.Jurisdictions)
+        {
+            if (AllergenTable.Of(jurisdiction, token) is not null) return true;
+        }
+
+        return false;
     }
 }

@@ -312,7 +312,17 @@ internal sealed class Binder
             "shellfish" => "crustacean, mollusc",
             _ => NearestName.Of(text, shape.Words),
         },
-        "jurisdiction" => text.ToUpperInvariant() is "UK" or "ENGLAND" or "SCOTLAND" or "WALES" ? "GB" : NearestName.Of(text, shape.Words),
+        "jurisdiction" => text.ToUpperInvariant() switch
+        {
+            "UK" or "GREAT BRITAIN" => "GB",
+            "ENGLAND" => "GB-ENG",
+            "SCOTLAND" => "GB-SCT",
+            "WALES" => "GB-WLS",
+            "NORTHERN IRELAND" or "NI" or "UK-NI" or "GB-NI" => "GB-NIR",
+            "NEW YORK" or "NY" => "US-NY",
+            "CALIFORNIA" => "US-CA",
+            _ => NearestName.Of(text, shape.Words),
+        },
         _ => NearestName.Of(text, shape.Words),
     };
 

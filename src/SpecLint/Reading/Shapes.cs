@@ -218,14 +218,18 @@ public static class FileShapes
     [
         "wheat", "rye", "barley", "oats", "crustacean", "egg", "fish", "peanut", "soybean", "milk", "almond", "hazelnut", "walnut", "cashew",
         "pecan", "brazil-nut", "pistachio", "macadamia", "pine-nut", "chestnut", "coconut", "celery", "mustard", "sesame", "sulphites",
-        "lupin", "mollusc",
+        "lupin", "mollusc", "buckwheat",
     ];
 
-    /// <summary>Codes of the jurisdictions: the European Union and its members, and the countries whose rules are known (ISO 3166-1).</summary>
+    /// <summary>
+    /// Codes of the jurisdictions: the European Union and its members, the countries whose rules are known (ISO 3166-1), and the
+    /// nations and states with rules of their own (ISO 3166-2). <c>UK</c> is read as GB, <c>XI</c> as Northern Ireland.
+    /// </summary>
     public static IReadOnlyList<string> JurisdictionCodes { get; } =
     [
         "EU", "GB", "US", "CA", "AU", "NZ", "AT", "BE", "BG", "HR", "CY", "CZ", "DK", "EE", "FI", "FR", "DE", "GR", "HU", "IE", "IT", "LV",
         "LT", "LU", "MT", "NL", "PL", "PT", "RO", "SK", "SI", "ES", "SE",
+        "NO", "IS", "LI", "CH", "JP", "GB-ENG", "GB-SCT", "GB-WLS", "GB-NIR", "XI", "US-NY", "US-CA",
     ];
 
     /// <summary>Kinds of ingredient.</summary>

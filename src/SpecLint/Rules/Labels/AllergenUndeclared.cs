@@ -46,7 +46,7 @@ internal sealed class AllergenUndeclared : RecipeRule
                 Subject = context.Id,
                 Path = "declares.allergens",
                 Key = one.Token,
-                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared; {AllergenWords.Who(one)} {(one.In.Count == 1 ? "asks" : "ask")} for it ({one.Category.Source}).",
+                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared; {AllergenWords.Asks(one)} ({one.Category.Source}).",
                 Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out what brings it.",
                 Caution = AllergenWords.Caution,
                 Evidence = evidence,

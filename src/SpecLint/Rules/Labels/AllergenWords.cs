@@ -27,8 +27,17 @@ internal static class AllergenWords
         return origin.Through.Count == 1 ? way : way + $" (made with {string.Join(" of ", origin.Through.Skip(1).Select(i => $"`{i}`"))})";
     }
 
-    /// <summary>The jurisdictions that ask, for people.</summary>
-    public static string Who(FoundAllergen found) => Say(found.In);
+    /// <summary>Who asks for it of what, as the end of a sentence: in the US and Canada the law is about packed food.</summary>
+    public static string Asks(FoundAllergen found)
+    {
+        FixedList<string> poured = [.. found.In.Where(j => j is not ("US" or "CA" or "JP"))];
+        string verb = (poured.Count == 0 ? found.In : poured).Count == 1 ? "asks" : "ask";
+        return poured.Count > 0
+            ? $"{Say(poured)} {verb} for it, for drinks that are not packed as well"
+            : found.In.Contains("US")
+                ? $"{Say(found.In)} {verb} for it on packed food; for a poured drink it is asked where the state has adopted 3-602.12 of the Food Code 2022"
+                : $"{Say(found.In)} {verb} for it on packed food, and a guest with an allergy asks for it at the bar";
+    }
 
     /// <summary>The list that declares; not given where the recipe declares nothing.</summary>
     public static Given<FixedList<Given<string>>> Declared(Recipe recipe) => recipe.Declares?.Allergens ?? default;
@@ -37,5 +46,5 @@ internal static class AllergenWords
     public static bool SaysMay(Recipe recipe, string token) => recipe.Declares is { } d && AllergenTable.Covers(d.MayContain, token);
 
     private static string Say(IReadOnlyList<string> codes) =>
-        Findings.Say.List([.. codes.Select(c => c switch { "EU" => "the EU", "GB" => "Great Britain", "US" => "the US", "CA" => "Canada", "AU" => "Australia", "NZ" => "New Zealand", _ => c })]);
+        Findings.Say.List([.. codes.Select(c => c switch { "EU" => "the EU", "GB" => "Great Britain", "US" => "the US", "CA" => "Canada", "AU" => "Australia", "NZ" => "New Zealand", "CH" => "Switzerland", "JP" => "Japan", _ => c })]);
 }

@@ -26,7 +26,12 @@ internal sealed class AllergensNotStated : RecipeRule
             first ??= found[i];
         }
 
-        if (first is null) return;
+        if (first is null)
+        {
+            CheckPossible(context);
+            return;
+        }
+
         string json = "[" + string.Join(", ", tokens!.Select(t => $"\"{t}\"")) + "]";
         var edit = recipe.Declares is null
             ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": {json} }}")
@@ -36,12 +41,40 @@ internal sealed class AllergensNotStated : RecipeRule
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
             Subject = context.Id,
             Path = "declares.allergens",
-            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing; {AllergenWords.Who(first)} {(first.In.Count == 1 ? "asks" : "ask")} for it, for drinks that are not packed as well ({first.Category.Source}).",
+            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing; {AllergenWords.Asks(first)} ({first.Category.Source}).",
             Advice = "List the allergens under `declares.allergens`; an empty list says that it was looked at.",
             Caution = AllergenWords.Caution,
             Evidence = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
             Related = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => new RelatedPlace(context.At(f.Origin.Part.Line.Span), $"brings {f.Token}"))],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare {Say.List(tokens!)}.", [edit])],
+        });
+    }
+
+    /// <summary>A recipe whose allergens are all "may" is not shown to hold none.</summary>
+    private static void CheckPossible(RecipeContext context)
+    {
+        var recipe = context.Recipe;
+        var possible = PossibleAllergens.Of(context, []);
+        if (possible.Count == 0) return;
+        string[] tokens = [.. possible.SelectMany(p => p.Found).Select(f => f.Token).Distinct()];
+        string[] leaves = [.. possible.Select(p => $"`{p.Leaf}`")];
+        string json = "[" + string.Join(", ", tokens.Select(t => $"\"{t}\"")) + "]";
+        var edit = recipe.Declares is null
+            ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": [], \"mayContain\": {json} }}")
+            : JsonEdits.AddProperty(recipe, "declares", "allergens", recipe.Declares.MayContain.Count > 0 ? "[]" : $"[], \"mayContain\": {json}");
+        var first = possible[0].Found[0];
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
+            Subject = context.Id,
+            Path = "declares.allergens",
+            Message = $"It may hold {Say.List(tokens)} with {Say.List(leaves)}, and declares nothing; {AllergenWords.Asks(first)} ({first.Category.Source}).",
+            Advice = "Read the labels, then list what is held under `declares.allergens` and what may be under `declares.mayContain`.",
+            Caution = AllergenWords.Caution,
+            Evidence = [.. possible.SelectMany(p => p.Found).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
+            Related = [.. possible.Select(p => new RelatedPlace(context.At(p.Found[0].Origin.Part.Line.Span), $"may bring {Say.List([.. p.Found.Select(f => f.Token)])}"))],
+            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List(tokens)}.", [edit])],
         });
     }
 }

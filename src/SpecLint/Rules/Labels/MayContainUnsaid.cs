@@ -4,7 +4,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7004: what a label of the bar's says it may contain, or what the item is named after, goes unsaid.</summary>
+/// <summary>SL7004: what a bought product may contain, by its label or because makers differ, goes unsaid.</summary>
 internal sealed class MayContainUnsaid : RecipeRule
 {
     private static readonly RuleInfo Rule = new("SL7004", "may-contain-unsaid", "A part may contain an allergen, and nothing says so", Level.Warning) { Safety = true };
@@ -17,39 +17,36 @@ internal sealed class MayContainUnsaid : RecipeRule
     {
         var list = AllergenWords.Declared(context.Recipe);
         if (!list.IsGiven) return;
-        var found = context.Profile.Allergens.Found;
-        for (int i = 0; i < found.Count; i++)
-        {
-            var one = found[i];
-            if (one.Presence != Presence.Possible) continue;
-            if (Catalogue.AllergenTable.Covers(list.Value, one.Token) || AllergenWords.SaysMay(context.Recipe, one.Token)) continue;
-            string leaf = one.Origin.Through[one.Origin.Through.Count - 1];
+        foreach (var unsaid in PossibleAllergens.Of(context, list.Value)) Report(context, list, unsaid);
+    }
 
-            // The catalogue's "may" speaks of a type, of which the bar's bottle is one: only a thing named after the
-            // allergen, or a label that the bar wrote down itself, is worth a word.
-            bool named = leaf.StartsWith(one.Token, StringComparison.Ordinal);
-            bool own = context.Book.Resolve(leaf) is { IsBuiltIn: false } && context.Profiles.MaterialOf(leaf)?.Ingredient?.Allergens?.Mark == Mark.House;
-            if (!named && !own) continue;
-            var may = context.Recipe.Declares!.MayContain;
-            var edit = may.Count > 0
-                ? JsonEdits.AddToList(context.Recipe, new Reading.Given<FixedList<Reading.Given<string>>>(may, may[0].Span), one.Token)
-                : JsonEdits.AddProperty(context.Recipe, "declares", "mayContain", $"[\"{one.Token}\"]");
-            context.Report(new Finding(Rule)
-            {
-                Answer = Answer.NotShown,
-                Place = context.At(list.Span),
-                Subject = context.Id,
-                Path = "declares.mayContain",
-                Key = one.Token,
-                Message = own
-                    ? $"The label of `{leaf}` says that it may contain {one.Token}, which comes in {AllergenWords.Way(one.Origin)} and is not passed on to the guest."
-                    : $"`{leaf}` is made with {one.Token} by some makers, comes in {AllergenWords.Way(one.Origin)}, and nothing says so.",
-                Advice = $"Read the bottle's specification: declare `{one.Token}` under `allergens` or `mayContain`, or note in the bar's own ingredient file that it holds none.",
-                Caution = AllergenWords.Caution,
-                Evidence = [Proof.Of("comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span)), Proof.Of("law", one.Category.Source)],
-                Related = [new RelatedPlace(context.At(one.Origin.Part.Line.Span), $"may bring {one.Token}")],
-                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain `{one.Token}`.", [edit])],
-            });
-        }
+    private static void Report(RecipeContext context, Reading.Given<FixedList<Reading.Given<string>>> list, PossibleAllergens unsaid)
+    {
+        string[] tokens = [.. unsaid.Found.Select(f => f.Token)];
+        string named = Say.List(tokens, "or");
+        var first = unsaid.Found[0];
+        var may = context.Recipe.Declares!.MayContain;
+        var edit = may.Count > 0
+            ? JsonEdits.AddToList(context.Recipe, new Reading.Given<FixedList<Reading.Given<string>>>(may, may[0].Span), tokens)
+            : JsonEdits.AddProperty(context.Recipe, "declares", "mayContain", "[" + string.Join(", ", tokens.Select(t => $"\"{t}\"")) + "]");
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = unsaid.IsBottle ? Level.Note : null,
+            Answer = Answer.NotShown,
+            Place = context.At(list.Span),
+            Subject = context.Id,
+            Path = "declares.mayContain",
+            Key = unsaid.Leaf,
+            Message = unsaid.IsOwn
+                ? $"The label of `{unsaid.Leaf}` says that it may contain {named}, which comes in {AllergenWords.Way(first.Origin)} and is not passed on to the guest."
+                : $"`{unsaid.Leaf}` holds {named} from some makers; it comes in {AllergenWords.Way(first.Origin)}, and nothing says that its label was read.",
+            Advice = tokens.Length == 1
+                ? $"Read the bottle's specification: declare `{tokens[0]}` under `allergens` or `mayContain`, or note in the bar's own ingredient file that it holds none."
+                : "Read the bottle's specification: declare what it names under `allergens` or `mayContain`, or note in the bar's own ingredient file what it holds.",
+            Caution = AllergenWords.Caution,
+            Evidence = [Proof.Of("comes in", string.Join(" > ", first.Origin.Through), context.At(first.Origin.Part.Line.Span)), Proof.Of("law", first.Category.Source)],
+            Related = [new RelatedPlace(context.At(first.Origin.Part.Line.Span), $"may bring {named}")],
+            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List([.. tokens.Select(t => $"`{t}`")])}.", [edit])],
+        });
     }
 }
