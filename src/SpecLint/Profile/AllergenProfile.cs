@@ -44,6 +44,8 @@ public sealed record FoundAllergen(string Token, Presence Presence, AllergenOrig
 /// <summary>Allergens of a recipe through its whole tree: parts, garnish, rim, washes and finings, and the preparations in them.</summary>
 public sealed class AllergenProfile
 {
+    private const double Rounding = 1e-9;
+
     private static readonly string[] NoExemption = [];
 
     private readonly RecipeProfile profile;
@@ -159,7 +161,8 @@ public sealed class AllergenProfile
         if (open || !sulphite.IsKnown) return Reach.NotShown;
         return Counts(sulphite.High) ? Reach.NotShown : Reach.No;
 
-        bool Counts(double amount) => category.ThresholdCounts ? amount >= category.Threshold : amount > category.Threshold;
+        // A sum that is ten in decimals is ten here too.
+        bool Counts(double amount) => category.ThresholdCounts ? amount >= category.Threshold * (1 - Rounding) : amount > category.Threshold * (1 + Rounding);
     }
 
     internal static AllergenProfile Of(RecipeProfile profile, ProfileSet set)
