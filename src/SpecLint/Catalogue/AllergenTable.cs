@@ -13,7 +13,16 @@ namespace SpecLint.Catalogue;
 /// <param name="Source">The law.</param>
 /// <param name="Mark">How far to trust it.</param>
 public sealed record AllergenCategory(
-    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs, double Threshold, bool ThresholdCounts, string Source, Mark Mark);
+    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs, double Threshold, bool ThresholdCounts, string Source, Mark Mark)
+{
+    // A sum of parts that is ten in decimals is ten here too.
+    private const double Rounding = 1e-9;
+
+    /// <summary>Whether an amount is listed; always where the law knows no threshold.</summary>
+    /// <param name="amount">mg/kg.</param>
+    public bool Counts(double amount) =>
+        double.IsNaN(Threshold) || (ThresholdCounts ? amount >= Threshold * (1 - Rounding) : amount > Threshold * (1 + Rounding));
+}
 
 /// <summary>What the law of each jurisdiction lists as allergens, and the words that bars write for them.</summary>
 public static class AllergenTable

@@ -44,8 +44,6 @@ public sealed record FoundAllergen(string Token, Presence Presence, AllergenOrig
 /// <summary>Allergens of a recipe through its whole tree: parts, garnish, rim, washes and finings, and the preparations in them.</summary>
 public sealed class AllergenProfile
 {
-    private const double Rounding = 1e-9;
-
     private static readonly string[] NoExemption = [];
 
     private readonly RecipeProfile profile;
@@ -157,12 +155,9 @@ public sealed class AllergenProfile
 
         if (!inside) return Reach.No;
         var sulphite = profile.Get(Fact.Sulphite);
-        if (sulphite.IsKnown && Counts(sulphite.Low)) return Reach.Yes;
+        if (sulphite.IsKnown && category.Counts(sulphite.Low)) return Reach.Yes;
         if (open || !sulphite.IsKnown) return Reach.NotShown;
-        return Counts(sulphite.High) ? Reach.NotShown : Reach.No;
-
-        // A sum that is ten in decimals is ten here too.
-        bool Counts(double amount) => category.ThresholdCounts ? amount >= category.Threshold * (1 - Rounding) : amount > category.Threshold * (1 + Rounding);
+        return category.Counts(sulphite.High) ? Reach.NotShown : Reach.No;
     }
 
     internal static AllergenProfile Of(RecipeProfile profile, ProfileSet set)
