@@ -45,12 +45,28 @@ internal sealed record HazardRule(
 /// <param name="Harm">What it does; empty where the table does not say.</param>
 /// <param name="Rules">The rules about it.</param>
 /// <param name="Contents">What it holds.</param>
-internal sealed record Hazard(string Id, string Name, string Kind, string Harm, FixedList<HazardRule> Rules, FixedList<HazardContent> Contents);
+internal sealed record Hazard(string Id, string Name, string Kind, string Harm, FixedList<HazardRule> Rules, FixedList<HazardContent> Contents)
+{
+    /// <summary>Other names: scientific, English, of the trade.</summary>
+    public FixedList<string> Names { get; init; } = [];
+
+    /// <summary>Whether a little of it kills or maims.</summary>
+    public bool IsDeadly { get; init; }
+
+    /// <summary>Whether it is looked for in notes, methods and menus too, not only among the ingredients.</summary>
+    public bool IsNamedInProse { get; init; }
+
+    /// <summary>Whether it is a plant or fungus that is never food.</summary>
+    public bool IsPoison => Kind == "toxic plant";
+}
 
 /// <summary>The table of hazards.</summary>
 internal static class HazardTable
 {
     private static readonly Lazy<Dictionary<string, Hazard>> ById = new(Load);
+
+    /// <summary>All hazards, in the order of the tables.</summary>
+    public static IReadOnlyCollection<Hazard> All => ById.Value.Values;
 
     /// <summary>The hazard of an id; <see langword="null"/> where the table has none.</summary>
     public static Hazard? Find(string id) => ById.Value.TryGetValue(id, out var hazard) ? hazard : null;
@@ -62,7 +78,22 @@ internal static class HazardTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id");
-            table.Add(id, new Hazard(id, row.Text("name"), row.Text("kind"), row.Text("hazard"), [.. Elements(row, "rules").Select(RuleOf)], [.. Elements(row, "content").Select(ContentOf).Where(c => !double.IsNaN(c.High))]));
+            table.Add(id, new Hazard(id, row.Text("name"), row.Text("kind"), row.Text("hazard"), [.. Elements(row, "rules").Select(RuleOf)], [.. Elements(row, "content").Select(ContentOf).Where(c => !double.IsNaN(c.High))])
+            {
+                Names = row.Texts("aliases"),
+                IsNamedInProse = row.Flag("namedInProse"),
+            });
+        }
+
+        using var poisons = Tables.Open("poisons");
+        foreach (var row in Tables.Rows(poisons))
+        {
+            string id = row.Text("id");
+            bool deadly = row.Flag("deadly");
+
+            // What is only recalled gives at most a warning.
+            var never = new HazardRule(["any"], "never", double.NaN, "", "garnish or infusion", "", "", row.Mark() == Mark.Memory ? Level.Warning : Level.Error, "use a plant that is grown and sold as food", row.Text("source"));
+            table.Add(id, new Hazard(id, row.Text("name"), "toxic plant", row.Text("hazard"), [never], []) { Names = row.Texts("names"), IsDeadly = deadly, IsNamedInProse = deadly });
         }
 
         return table;

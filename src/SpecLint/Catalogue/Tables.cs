@@ -40,6 +40,9 @@ internal static class Tables
     public static double Number(this JsonElement row, string name) =>
         row.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number ? value.GetDouble() : double.NaN;
 
+    /// <summary>A yes or no of a row; no where it has none.</summary>
+    public static bool Flag(this JsonElement row, string name) => row.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.True;
+
     /// <summary>A list of texts of a row; a single text counts as a list of one.</summary>
     public static FixedList<string> Texts(this JsonElement row, string name)
     {

@@ -18,24 +18,57 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         List<HazardLoad>? loads = null;
         foreach (var part in profile.Parts)
         {
-            if (part.Item is null || part.Material is null) continue;
             bool strained = part.Phase == PartPhase.TakenOut;
-            switch (part.Item.File)
+            if (part.Item?.File is Prep inner)
             {
-                case Ingredient when part.Material.Hazard is { } hazard:
-                    (loads ??= []).Add(new HazardLoad(hazard, part, part.Item.Id, part.Grams.Typical, strained, true));
-                    break;
-                case Prep inner when part.Item.ByProduct is null && set.TryBefore(inner, profile) is { } innerProfile:
-                    foreach (var load in innerProfile.HazardLoads)
-                    {
-                        double share = innerProfile.Mass > 0 ? part.Grams.Typical / innerProfile.Mass : double.NaN;
-                        (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = strained || load.Strained, Direct = false });
-                    }
-
-                    break;
+                if (set.TryBefore(inner, profile) is not { } innerProfile) continue;
+                foreach (var load in innerProfile.HazardLoads)
+                {
+                    // How much of it a by-product keeps, nobody knows.
+                    double share = part.Item.ByProduct is null && innerProfile.Mass > 0 ? part.Grams.Typical / innerProfile.Mass : double.NaN;
+                    (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = part.Item.ByProduct is null && (strained || load.Strained), Direct = false });
+                }
+            }
+            else if (HazardOf(part) is { } hazard)
+            {
+                (loads ??= []).Add(new HazardLoad(hazard, part, part.Item?.Id ?? NameOf(part.Line), part.Grams.Typical, strained, true));
             }
         }
 
         return loads is null ? [] : FixedList.Of(loads);
     }
+
+    /// <summary>
+    /// The hazard of an ingredient. One of the catalogue names its own. One of the bar has that of its file, of what it is
+    /// like, or of what it is called: a poison under any kind, a hazardous plant where it is sold as the plant (what a maker
+    /// bottles is within the law of its maker). What resolves to nothing has that of its words.
+    /// </summary>
+    private static Hazard? HazardOf(Part part)
+    {
+        if (part.Item is null) return InWords(NameOf(part.Line), IsPlantOrPoison);
+        if (part.Material is not { Ingredient: { } ingredient } material) return null;
+        if (part.Item.IsBuiltIn) return material.Hazard;
+        if (OfNames(ingredient, static h => h.IsPoison) is { } poison) return poison;
+        if (material.Hazard is { } stated) return stated;
+        if (ingredient.Like.IsGiven && HazardTable.Find(ingredient.Like.Value) is { } inherited) return inherited;
+        return OfNames(ingredient, MaterialBuilder.IsBottled(material.Kind) ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
+    }
+
+    private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Kind is "botanical" or "process";
+
+    private static Hazard? OfNames(Ingredient ingredient, Func<Hazard, bool> isSuch)
+    {
+        if (InWords(ingredient.Id, isSuch) is { } byId) return byId;
+        if (ingredient.Name.IsGiven && InWords(ingredient.Name.Value, isSuch) is { } byName) return byName;
+        foreach (var alias in ingredient.Aliases)
+        {
+            if (alias.IsGiven && InWords(alias.Value, isSuch) is { } byAlias) return byAlias;
+        }
+
+        return null;
+    }
+
+    private static Hazard? InWords(string text, Func<Hazard, bool> isSuch) => HazardNames.InName(text, isSuch)?.Hazard;
+
+    private static string NameOf(Line line) => line.Item.IsGiven ? line.Item.Value : line.ItemText.Or("");
 }

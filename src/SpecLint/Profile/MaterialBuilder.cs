@@ -120,6 +120,10 @@ internal static class MaterialBuilder
     public static bool IsBotanical(string kind) =>
         kind is "fruit" or "vegetable" or "herb" or "spice" or "flower" or "nut" or "seed" or "tea" or "coffee" or "garnish";
 
+    /// <summary>Whether a kind is bought in bottles, made by somebody who answers for what is in it.</summary>
+    public static bool IsBottled(string kind) =>
+        kind is "spirit" or "liqueur" or "bitters" or "wine" or "fortified-wine" or "vermouth" or "sparkling-wine" or "beer" or "cider" or "sake" or "soda" or "tonic" or "syrup" or "vinegar" or "juice";
+
     private static double PerGramFactor(Ingredient ingredient, double density)
     {
         // Contents are stored in grams per basis of 100 g or 100 mL; traces go to mg a gram.

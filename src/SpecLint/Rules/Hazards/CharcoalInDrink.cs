@@ -29,7 +29,7 @@ internal sealed class CharcoalInDrink : RecipeRule
             context.Report(new Finding(Rule)
             {
                 AskedLevel = found.Level,
-                Place = context.At(load.Part.Line.Item.Span),
+                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
                 Message = $"`{load.Id}` binds medicines that a guest has taken, the pill among them{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -7,7 +8,20 @@ namespace SpecLint.Rules.Hazards;
 /// <summary>SL6014: liquid nitrogen or dry ice that may reach the guest.</summary>
 internal sealed class CryogenAtService : RecipeRule
 {
-    private static readonly string[] Gone = ["gone", "evaporat", "boiled off", "no liquid", "sublim", "no vapour", "no piece", "cage", "outer vessel", "outside the glass", "not in the glass"];
+    private const string DryIce = "dry-ice";
+
+    private static readonly string[] Gone =
+    [
+        "evaporated", "evaporates", "boiled off", "boils off", "boiled away", "sublimed", "sublimated", "gone", "no liquid", "no piece", "no pieces", "cage",
+        "outer vessel", "outer bowl", "outside the glass", "not in the glass", "never in the glass", "not touching the drink",
+    ];
+
+    /// <summary>Words that put it where the guest drinks.</summary>
+    private static readonly string[] InGlass = ["into the glass", "in the glass", "in the drink", "into the drink", "not gone", "not all gone", "before it is gone", "not evaporated"];
+
+    private static readonly string[] NotInGlass = ["not in the glass", "never in the glass", "no piece in the glass", "no pieces in the glass", "not in the drink", "no piece in the drink", "no pieces in the drink"];
+
+    private static readonly string[] Substances = ["nitrogen", "LN2", "dry ice", "dry-ice", "liquid", "vapour", "vapor", "fog", "pellet", "pellets"];
 
     private static readonly RuleInfo Rule = new("SL6014", "cryogen-at-service", "Liquid nitrogen or dry ice may reach the guest", Level.Error) { Safety = true };
 
@@ -17,22 +31,30 @@ internal sealed class CryogenAtService : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
+        if (FirstUse(context) is not { } use || IsGone(context, use)) return;
+        Report(context, use.Span, use.Path, use.IsDryIce);
+    }
+
+    /// <summary>The first line, verb or text that brings a cryogen.</summary>
+    private static Use? FirstUse(RecipeContext context)
+    {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (!load.Direct || load.Hazard.Id is not ("liquid-nitrogen" or "dry-ice")) continue;
-            if (!IsGone(context.Recipe, load.Part)) Report(context, load.Part.Line.Item.Span, RecipeContext.PathOf(load.Part.Line, "item"), load.Hazard.Id == "dry-ice");
-            return;
+            if (load.Direct && IsCryogen(load.Hazard)) return new Use(HazardWords.SpanOf(load.Part.Line), RecipeContext.PathOf(load.Part.Line, "item"), load.Hazard.Id == DryIce);
         }
 
-        foreach (var step in context.Recipe.Method)
+        foreach (var text in RecipeTexts.Of(context))
         {
-            if (!step.Do.IsGiven) continue;
-            bool ice = step.Verb.UsesDryIce || HazardWords.Holds(step.Ice, "dry ice") || HazardWords.Holds(step.Ice, "dry-ice");
-            bool nitrogen = step.Verb.UsesLiquidNitrogen || HazardWords.Holds(step.Note, "liquid nitrogen");
-            if ((!ice && !nitrogen) || IsGone(step)) continue;
-            Report(context, ice && step.Ice.IsGiven ? step.Ice.Span : step.Do.Span, context.PathOf(step), ice);
+            if (text.Step is { Verb: { } verb } && (verb.UsesDryIce || verb.UsesLiquidNitrogen)) return new Use(text.Text.Span, text.Path, verb.UsesDryIce);
+            if (HazardNames.InProse(text.Text.Value, IsCryogen) is { } named) return new Use(text.Text.Span, text.Path, named.Hazard.Id == DryIce);
         }
+
+        return null;
     }
+
+    private static bool IsCryogen(Hazard hazard) => hazard.Id is DryIce or "liquid-nitrogen";
+
+    private readonly record struct Use(Reading.TextSpan Span, string Path, bool IsDryIce);
 
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, bool ice) =>
         context.Report(new Finding(Rule)
@@ -49,25 +71,29 @@ internal sealed class CryogenAtService : RecipeRule
             Evidence = [Proof.Of("source", "FDA alert 2018-08-30; FDA Food Code interpretation 2018-10; FSA 2012")],
         });
 
-    private static bool IsGone(Recipe recipe, Part part)
+    /// <summary>
+    /// Whether some text says that none of it reaches the glass. It has to speak of the cryogen, or stand in a step that uses
+    /// it: that the froth is gone says nothing of the ice.
+    /// </summary>
+    private static bool IsGone(RecipeContext context, Use use)
     {
-        if (Says(part.Line.Note)) return true;
-        foreach (var step in recipe.Method)
+        foreach (var text in RecipeTexts.Of(context))
         {
-            if (IsGone(step)) return true;
+            if (!HazardWords.HasWords(text.Text, Gone)) continue;
+            if (HazardWords.HasWords(text.Text, InGlass) && !HazardWords.HasWords(text.Text, NotInGlass)) continue;
+            if (HazardWords.HasWords(text.Text, Substances) || (text.Step is { } step && (Uses(step) || use.Path.StartsWith(context.PathOf(step), StringComparison.Ordinal)))) return true;
+            if (text.Step is null && use.Path.StartsWith("ingredients", StringComparison.Ordinal) && text.Path.StartsWith(use.Path.Substring(0, use.Path.LastIndexOf('.')), StringComparison.Ordinal)) return true;
         }
 
         return false;
     }
 
-    private static bool IsGone(Step step) => Says(step.Until) || Says(step.Note) || Says(step.Into) || Says(step.Vessel);
-
-    private static bool Says(Reading.Given<string> text)
+    private static bool Uses(Step step)
     {
-        if (!text.IsGiven) return false;
-        foreach (string word in Gone)
+        if (step.Verb.UsesDryIce || step.Verb.UsesLiquidNitrogen) return true;
+        foreach (var item in step.Items)
         {
-            if (Storage.Has(text.Value, word)) return true;
+            if (item.IsGiven && HazardNames.InName(item.Value, IsCryogen) is not null) return true;
         }
 
         return false;

@@ -23,6 +23,33 @@ internal static class HazardWords
     /// <summary>The first text of a line or step that holds a word.</summary>
     public static bool Holds(Given<string> text, string word) => text.IsGiven && Storage.Has(text.Value, word);
 
+    /// <summary>Whether a text holds a word or a phrase as whole words, whatever its case.</summary>
+    public static bool HasWords(string text, string phrase)
+    {
+        for (int at = 0; (at = text.IndexOf(phrase, at, StringComparison.OrdinalIgnoreCase)) >= 0; at++)
+        {
+            int end = at + phrase.Length;
+            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (end == text.Length || !char.IsLetterOrDigit(text[end]))) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a text holds one of some phrases as whole words.</summary>
+    public static bool HasWords(Given<string> text, string[] phrases)
+    {
+        if (!text.IsGiven) return false;
+        foreach (string phrase in phrases)
+        {
+            if (HasWords(text.Value, phrase)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Where the item of a line stands, whether it can be read as an id or not.</summary>
+    public static TextSpan SpanOf(Line line) => line.Item.IsGiven ? line.Item.Span : line.ItemText.IsGiven ? line.ItemText.Span : line.Span;
+
     /// <summary>The jurisdictions of a rule in words.</summary>
     public static string Where(HazardRule rule) => rule.Jurisdictions[0] == "any" ? "" : $" in {Say.List(rule.Jurisdictions, "and")}";
 

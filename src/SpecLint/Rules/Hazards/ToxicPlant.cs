@@ -1,4 +1,5 @@
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
@@ -15,7 +16,7 @@ internal sealed class ToxicPlant : RecipeRule
     {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (!load.Direct || load.Hazard.Kind != "toxic plant") continue;
+            if (!load.Direct || !load.Hazard.IsPoison) continue;
             foreach (var rule in load.Hazard.Rules)
             {
                 if (rule.Control != "never") continue;
@@ -23,11 +24,11 @@ internal sealed class ToxicPlant : RecipeRule
                 context.Report(new Finding(Rule)
                 {
                     AskedLevel = rule.Level,
-                    Place = context.At(load.Part.Line.Item.Span),
+                    Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(load.Part.Line, "item"),
-                    Message = $"`{load.Id}` is poisonous{harm} and is no garnish and no ingredient, in any amount ({rule.Source}).",
-                    Advice = $"Take it out and throw away what it touched; {rule.Correction}.",
+                    Message = $"`{load.Id}` is {NameFor(load)}poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",
+                    Advice = $"Take it out and discard what it touched; {rule.Correction}.",
                     Caution = HazardWords.Caution,
                     Evidence = [HazardWords.Of(context, load), Proof.Of("rule", rule.About)],
                 });
@@ -35,4 +36,7 @@ internal sealed class ToxicPlant : RecipeRule
             }
         }
     }
+
+    /// <summary>What it is, where its id does not say so itself.</summary>
+    private static string NameFor(HazardLoad load) => load.Id == load.Hazard.Id ? "" : $"{load.Hazard.Name}, ";
 }
