@@ -79,6 +79,12 @@ internal sealed class BookFolder
     /// <param name="threads">Number of threads; 0 takes one a processor.</param>
     public BookInput ToInput(CalendarDate on, int threads) => new(Files, on) { Threads = threads, HouseSchemas = HouseSchemaFiles.Load(Root, Bar) };
 
+    /// <summary>The book with another text in the place of one of its files, or with one file more; findings are shown for that file alone.</summary>
+    /// <param name="path">Path of the file from the root, with <c>/</c>.</param>
+    /// <param name="text">Its bytes.</param>
+    public BookFolder With(string path, byte[] text) =>
+        new(Root, Bar, [.. Files.Where(f => f.Path != path).Append(new SourceFile(path, text.Length > LargestFile ? TooLarge.Value : text)).OrderBy(f => f.Path, StringComparer.Ordinal)], OtherBooks, p => p == path, DisplayPrefix);
+
     /// <summary>Finds and reads the book that the paths lie in.</summary>
     /// <param name="host">The world.</param>
     /// <param name="paths">Folders or files; the current folder where there are none.</param>

@@ -1,6 +1,7 @@
 using System.Runtime;
 using System.Text;
 using SpecLint.Reading;
+using SpecLint.Reports;
 
 namespace SpecLint.Tool;
 
@@ -30,6 +31,12 @@ internal sealed class Host
     /// <summary>Whether standard output is a terminal.</summary>
     public bool OutputIsTerminal { get; init; }
 
+    /// <summary>Columns of the terminal; 0 where there is none.</summary>
+    public int TerminalColumns { get; init; }
+
+    /// <summary>Columns of text for people: as wide as the terminal, from 60 to 120; 80 where the result goes elsewhere.</summary>
+    public int ColumnsFor(string? outputFile) => outputFile is not null || !OutputIsTerminal || TerminalColumns <= 0 ? DisplayText.Columns : Math.Clamp(TerminalColumns, 60, 120);
+
     /// <summary>Whether standard error is a terminal.</summary>
     public bool ErrorIsTerminal { get; init; }
 
@@ -50,9 +57,22 @@ internal sealed class Host
         },
         Variable = Environment.GetEnvironmentVariable,
         OutputIsTerminal = !Console.IsOutputRedirected,
+        TerminalColumns = Console.IsOutputRedirected ? 0 : WidthOfTerminal(),
         ErrorIsTerminal = !Console.IsErrorRedirected,
         Expect = PutOffCollections,
     };
+
+    private static int WidthOfTerminal()
+    {
+        try
+        {
+            return Console.WindowWidth;
+        }
+        catch (Exception e) when (e is IOException or PlatformNotSupportedException)
+        {
+            return 0;
+        }
+    }
 
     /// <summary>
     /// A run keeps nearly all it makes until it ends, so that looking for garbage in between finds little and costs a tenth

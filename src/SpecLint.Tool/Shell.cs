@@ -41,9 +41,11 @@ internal static class Shell
         {
             var root = Build(host);
             var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-            if (parsed.Errors.Count > 0 && parsed.Action is ParseErrorAction or null)
+            bool asksForHelp = parsed.Action is not (ParseErrorAction or null) && parsed.Errors.Count > 0;
+            var mistakes = asksForHelp || parsed.Action is HelpWithExamples or PrintVersion ? [] : Mistakes.Of(parsed, args);
+            if (mistakes.Count > 0)
             {
-                foreach (var error in parsed.Errors) Say(host, error.Message);
+                foreach (string mistake in mistakes) Say(host, mistake);
                 string verb = parsed.CommandResult.Command == root ? "" : parsed.CommandResult.Command.Name + " ";
                 host.Error.WriteLine($"Run 'speclint {verb}--help' to see how it is used.");
                 return ExitStatus.Usage;

@@ -43,7 +43,7 @@ internal sealed class BaselineVerb : Verb
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<int> threads = CommonOptions.Threads();
 
-    public BaselineVerb() => failAt.AcceptOnlyFromAmong("error", "warning", "note", "never");
+    public BaselineVerb() => failAt.TakesOneOf("error", "warning", "note", "never");
 
     public override string Name => "baseline";
 

@@ -9,8 +9,8 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>check</c>: findings.</summary>
 internal sealed class CheckVerb : Verb
 {
-    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; the current folder where none is given. The book is always read whole; findings are shown for what is named.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string> format = CommonOptions.Format("text", "json", "sarif", "html", "github", "junit");
+    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; the current folder where none is given; - reads one file from standard input (see --as). The book is always read whole; findings are shown for what is named.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string> format = CommonOptions.Format("text", "line", "json", "sarif", "html", "github", "gitlab", "junit", "teamcity", "checkstyle");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string> failAt = new("--fail-at")
@@ -42,6 +42,9 @@ internal sealed class CheckVerb : Verb
         HelpName = "REVISION",
     };
 
+    private readonly Option<string?> inputName = new("--as") { Description = "With - as PATH: where the file of standard input belongs, as in drinks/low-tide.drink.json.", HelpName = "FILE" };
+    private readonly RuleChoice choice = new();
+    private readonly Option<bool> statistics = new("--statistics") { Description = "Print how many findings each rule has, in place of the findings." };
     private readonly Option<string[]> rules = CommonOptions.HouseRules();
 
     private readonly Option<string?> meantFor = new("--for")
@@ -52,8 +55,8 @@ internal sealed class CheckVerb : Verb
 
     public CheckVerb()
     {
-        meantFor.AcceptOnlyFromAmong("code-scanning");
-        failAt.AcceptOnlyFromAmong("error", "warning", "note", "never");
+        meantFor.MayTakeOneOf("code-scanning");
+        failAt.TakesOneOf("error", "warning", "note", "never");
         pagesAt.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && AddressOf(result.Tokens[0].Value) is null) result.AddError("--rule-pages takes an address that begins with https:// or http://.");
@@ -70,13 +73,14 @@ internal sealed class CheckVerb : Verb
         "speclint check recipes/low-tide.drink.json --fail-at warning",
         "speclint check . --format sarif --output speclint.sarif",
         "speclint check . --since main",
+        "speclint check . --rule keeping --rule hazards --statistics",
         "speclint check . --format html --output speclint.html",
     ];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, rules, meantFor }) command.Options.Add(option);
+        foreach (var option in (Option[])[format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, .. choice.Options, statistics, rules, meantFor, inputName]) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -88,7 +92,8 @@ internal sealed class CheckVerb : Verb
         var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(rules) ?? []);
         bool isQuiet = parsed.GetValue(quiet);
         int threadCount = parsed.GetValue(threads);
-        var folder = BookFolder.Open(host, named, threadCount);
+        var folder = named is ["-"] ? WithStandardInput(parsed, host, threadCount) : BookFolder.Open(host, named, threadCount);
+        if (named is not ["-"] && parsed.GetValue(inputName) is not null) throw new UsageException("--as goes with - as the only PATH.");
         if (!folder.HasFilesToCheck)
         {
             throw new UsageException($"no recipe was found in {(named.Length == 0 ? "the current folder" : string.Join(", ", named))}: "
@@ -120,13 +125,34 @@ internal sealed class CheckVerb : Verb
         }
 
         var match = entries?.Match(result);
+        (result, string others) = choice.Apply(parsed, result, houseRules);
+        if (others.Length > 0) remarks.Add(others);
         bool showsBaseline = layout == "sarif" && parsed.GetValue(meantFor) is null;
         if (match is not null && match.Remark.Length > 0) remarks.Add(match.Remark);
         var failing = ReportContent.Of(match is null ? result : result.Only(match.IsNew), folder.Includes, remarks, match, isPart);
         var content = showsBaseline ? ReportContent.Of(result, folder.Includes, remarks, match, isPart) : failing;
         string? file = parsed.GetValue(output);
+        if (parsed.GetValue(statistics))
+        {
+            if (layout != "text") throw new UsageException("--statistics goes with --format text.");
+            ResultOutput.DeliverText(host, file, writer => RuleCounts.Write(writer, content));
+            return StatusOf(parsed, host, folder, failing);
+        }
+
         switch (layout)
         {
+            case "line":
+                ResultOutput.DeliverText(host, file, writer => LineReport.Write(writer, content, folder.DisplayPrefix, CommonOptions.UnitsOf(parsed.GetValue(units))));
+                break;
+            case "gitlab":
+                ResultOutput.Deliver(host, file, stream => CodeQualityReport.Write(stream, content, folder.RepositoryPrefix()));
+                break;
+            case "teamcity":
+                ResultOutput.DeliverText(host, file, writer => TeamCityReport.Write(writer, content, folder.RepositoryPrefix()));
+                break;
+            case "checkstyle":
+                ResultOutput.Deliver(host, file, stream => CheckstyleReport.Write(stream, content, folder.RepositoryPrefix()));
+                break;
             case "github":
                 string inRepository = folder.RepositoryPrefix();
                 ResultOutput.DeliverText(host, file, writer => GitHubReport.WriteCommands(writer, content, inRepository));
@@ -161,12 +187,32 @@ internal sealed class CheckVerb : Verb
                     PathPrefix = folder.DisplayPrefix,
                     Colour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host),
                     Summary = !isQuiet,
+                    Columns = host.ColumnsFor(file),
                     Units = CommonOptions.UnitsOf(parsed.GetValue(units)),
                 };
                 ResultOutput.DeliverText(host, file, writer => TextReport.Write(writer, content, text));
                 break;
         }
 
+        return StatusOf(parsed, host, folder, failing);
+    }
+
+    /// <summary>The book that <c>--as</c> names, with the text of standard input as that file: an editor checks what is not saved yet.</summary>
+    private BookFolder WithStandardInput(ParseResult parsed, Host host, int threadCount)
+    {
+        string name = parsed.GetValue(inputName) ?? throw new UsageException("- reads one file from standard input; say with --as where it belongs, as in --as drinks/low-tide.drink.json.");
+        if (FileKinds.Of(name.Replace('\\', '/')) is null) throw new UsageException($"{name} is not the name of a file of a book: those end in .drink.json, .prep.json, .ingredient.json, .menu.json or .stock.json.");
+        string full = host.FullPath(name);
+        string near = Path.GetDirectoryName(full)!;
+        while (!Directory.Exists(near)) near = Path.GetDirectoryName(near)!;
+        var folder = BookFolder.Open(host, [near], threadCount);
+        using var text = new MemoryStream();
+        host.Input.CopyTo(text);
+        return folder.With(Path.GetRelativePath(folder.Root, full).Replace('\\', '/'), text.ToArray());
+    }
+
+    private int StatusOf(ParseResult parsed, Host host, BookFolder folder, ReportContent failing)
+    {
         if (folder.BarIsUnreadable)
         {
             Shell.Say(host, $"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");

@@ -27,7 +27,7 @@ internal sealed class CompareVerb : Verb
     private readonly Option<int> threads = CommonOptions.Threads();
     private readonly Option<string> colour = CommonOptions.Colour();
 
-    public CompareVerb() => failAt.AcceptOnlyFromAmong("error", "warning", "note", "never");
+    public CompareVerb() => failAt.TakesOneOf("error", "warning", "note", "never");
 
     public override string Name => "compare";
 

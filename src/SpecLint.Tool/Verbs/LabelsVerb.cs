@@ -26,7 +26,7 @@ internal sealed class LabelsVerb : Verb
 
     public LabelsVerb()
     {
-        sheet.AcceptOnlyFromAmong("a4", "letter", "roll");
+        sheet.TakesOneOf("a4", "letter", "roll");
         copies.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && int.TryParse(result.Tokens[0].Value, out int number) && number is < 1 or > MostCopies)

@@ -8,7 +8,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>rules</c>: lists the rules, or explains some.</summary>
 internal sealed class RulesVerb : Verb
 {
-    private readonly Argument<string[]> rules = new("RULE") { Description = "Ids or names of rules to explain; a list of all where none is given.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> rules = new("RULE") { Description = "Ids or names of rules to explain, or words to look for in the rule pages; a list of all rules where none is given.", HelpName = "RULE|WORD", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
 
@@ -16,7 +16,7 @@ internal sealed class RulesVerb : Verb
 
     public override string Description => "Lists the rules by family, or prints the page of one.";
 
-    public override IReadOnlyList<string> Examples => ["speclint rules", "speclint rules SL9001"];
+    public override IReadOnlyList<string> Examples => ["speclint rules honey ferment", "speclint rules", "speclint rules SL9001"];
 
     public override void Define(Command command)
     {
@@ -29,17 +29,26 @@ internal sealed class RulesVerb : Verb
     public override int Run(ParseResult parsed, Host host)
     {
         var named = parsed.GetValue(rules) ?? [];
-        var chosen = named.Length == 0 ? [.. RuleRegistry.All.Select(r => r.Info)] : named.Select(Find).ToList();
+        var all = RuleRegistry.All.Select(r => r.Info).ToList();
+        var byName = named.Select(n => all.Find(i => i.Id.Equals(n, StringComparison.OrdinalIgnoreCase) || i.Name == n)).OfType<RuleInfo>().ToList();
+        bool asksForPages = named.Length > 0 && byName.Count == named.Length;
+        var chosen = named.Length == 0 ? all : asksForPages ? byName : BySymptom(named, all);
         string? file = parsed.GetValue(output);
-        if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => WriteJson(stream, chosen, withPages: named.Length > 0));
-        else if (named.Length == 0) ResultOutput.DeliverText(host, file, writer => WriteList(writer, chosen));
-        else ResultOutput.DeliverText(host, file, writer => WritePages(writer, chosen));
+        if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => WriteJson(stream, chosen, withPages: asksForPages));
+        else if (asksForPages) ResultOutput.DeliverText(host, file, writer => WritePages(writer, chosen));
+        else ResultOutput.DeliverText(host, file, writer => WriteList(writer, chosen));
         return ExitStatus.Clean;
     }
 
-    private static RuleInfo Find(string name) =>
-        RuleRegistry.All.Select(r => r.Info).FirstOrDefault(i => i.Id.Equals(name, StringComparison.OrdinalIgnoreCase) || i.Name == name)
-        ?? throw new UsageException($"there is no rule {name}; 'speclint rules' lists them.");
+    /// <summary>The rules whose pages hold every word: somebody who has a symptom knows no id.</summary>
+    private static List<RuleInfo> BySymptom(string[] named, List<RuleInfo> all)
+    {
+        var bySymptom = all.Where(i => Embedded.PageOf(i.Id) is { } page && named.All(w => page.Contains(w, StringComparison.OrdinalIgnoreCase)))
+            .OrderByDescending(i => named.Count(w => i.Title.Contains(w, StringComparison.OrdinalIgnoreCase) || i.Name.Contains(w, StringComparison.OrdinalIgnoreCase))).ToList();
+        if (bySymptom.Count > 0) return bySymptom;
+        string words = string.Join(" ", named);
+        throw new UsageException($"there is no rule {words}, and no rule page holds {(named.Length == 1 ? "the word" : "all of these words")}.{Suggestion.For(words, all.Select(i => i.Id).Concat(all.Select(i => i.Name)))} 'speclint rules' lists them.");
+    }
 
     private static void WriteList(TextWriter to, IReadOnlyList<RuleInfo> rules)
     {

@@ -17,11 +17,14 @@ public sealed record TextReportOptions
 
     /// <summary>Units in which sentences show volumes and temperatures.</summary>
     public DisplayUnits Units { get; init; } = DisplayUnits.Metric;
+
+    /// <summary>Columns of a line, 60 to 120 for people to read.</summary>
+    public int Columns { get; init; } = DisplayText.Columns;
 }
 
 /// <summary>
-/// Findings for people, by file: where, what is wrong and by how much, what to do, what to mind. Lines keep to 80
-/// columns; only an address longer than that stands on a line of its own, whole, so that a terminal can open it.
+/// Findings for people, by file: where, what is wrong and by how much, what to do, what to mind. Lines keep to the columns
+/// of the options; only an address longer than that stands on a line of its own, whole, so that a terminal can open it.
 /// </summary>
 public sealed class TextReport
 {
@@ -70,7 +73,7 @@ public sealed class TextReport
         var file = content.FileAt(path);
         if (file is null) return;
         string name = Clip(file.Name.IsGiven ? file.Name.Value : file.Id, LongestNameShown);
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape($"{name} ({ReportWords.Of(file.Kind)})"), "", "  "))
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape($"{name} ({ReportWords.Of(file.Kind)})"), "", "  ", options.Columns))
             Line(Paint(line, Bold));
     }
 
@@ -117,14 +120,14 @@ public sealed class TextReport
         var start = place.Start;
         string address = DisplayText.Escape($"{options.PathPrefix}{place.File.Path}:{start.Line}:{start.Column}");
         string shown = DisplayText.Escape(Clip(text, LongestTextShown));
-        if (DisplayText.Width(first + address) + 2 + DisplayText.Width(shown) <= DisplayText.Columns)
+        if (DisplayText.Width(first + address) + 2 + DisplayText.Width(shown) <= options.Columns)
         {
             Line(first + address + ": " + (colour is null ? shown : Paint(shown, colour)));
             return;
         }
 
         Line(first + address + ":");
-        foreach (string line in DisplayText.Wrap(shown, rest, rest)) Line(colour is null ? line : Paint(line, colour));
+        foreach (string line in DisplayText.Wrap(shown, rest, rest, options.Columns)) Line(colour is null ? line : Paint(line, colour));
     }
 
     private void Summary()
@@ -142,12 +145,12 @@ public sealed class TextReport
             }.OfType<string>());
         int other = content.Accepted.Count - content.AcceptedSafety;
         string accepted = other == 0 ? "" : $" {ReportWords.Count(other, "other finding is", "other findings are")} accepted.";
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "", string.Concat(content.Remarks.Select(r => " " + r)))), "", "")) Line(Paint(line, Bold));
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "", string.Concat(content.Remarks.Select(r => " " + r)))), "", "", options.Columns)) Line(Paint(line, Bold));
     }
 
     private void Paragraph(string text, string first, string rest)
     {
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape(Clip(text, LongestTextShown)), first, rest)) Line(line);
+        foreach (string line in DisplayText.Wrap(DisplayText.Escape(Clip(text, LongestTextShown)), first, rest, options.Columns)) Line(line);
     }
 
     private void Line(string text)

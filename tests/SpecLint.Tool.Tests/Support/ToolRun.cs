@@ -20,12 +20,14 @@ internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
         var host = new Host
         {
             Output = output,
+            Input = new MemoryStream(Encoding.UTF8.GetBytes(options.Input)),
             Error = error,
             CurrentDirectory = folder,
             Today = () => CalendarDate.Parse(Day)!.Value,
             Variable = name => options.Variables.TryGetValue(name, out string? value) ? value : null,
             OutputIsTerminal = options.Terminal,
             ErrorIsTerminal = options.Terminal,
+            TerminalColumns = options.Columns,
         };
         int status = Shell.Run(args, host);
         return new ToolRun(status, output.ToArray(), error.ToString());
@@ -36,6 +38,10 @@ internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
 internal sealed record RunOptions
 {
     public bool Terminal { get; init; }
+
+    public int Columns { get; init; }
+
+    public string Input { get; init; } = "";
 
     public IReadOnlyDictionary<string, string> Variables { get; init; } = new Dictionary<string, string>();
 }

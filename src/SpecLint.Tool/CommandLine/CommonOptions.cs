@@ -16,7 +16,7 @@ internal static class CommonOptions
             HelpName = string.Join("|", formats),
             DefaultValueFactory = _ => formats[0],
         };
-        option.AcceptOnlyFromAmong(formats);
+        option.TakesOneOf(formats);
         return option;
     }
 
@@ -69,7 +69,7 @@ internal static class CommonOptions
             HelpName = "auto|always|never",
             DefaultValueFactory = _ => "auto",
         };
-        option.AcceptOnlyFromAmong("auto", "always", "never");
+        option.TakesOneOf("auto", "always", "never");
         return option;
     }
 
@@ -82,7 +82,7 @@ internal static class CommonOptions
             HelpName = "metric|us",
             DefaultValueFactory = _ => "metric",
         };
-        option.AcceptOnlyFromAmong("metric", "us");
+        option.TakesOneOf("metric", "us");
         return option;
     }
 

@@ -1,0 +1,169 @@
+using System.Text;
+using System.Text.Json;
+using System.Xml.Linq;
+using SpecLint.Reports;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests;
+
+/// <summary>What a command line owes its user: a near word for a wrong one, a choice of rules, text as wide as the terminal.</summary>
+public class MannersTests
+{
+    [Theory]
+    [InlineData("there is no verb chek. Did you mean check?", "chek")]
+    [InlineData("check has no option --fail-on. Did you mean --fail-at?", "check", "--fail-on", "error")]
+    [InlineData("--format takes text, line, json, sarif, html, github, gitlab, junit, teamcity or checkstyle, not 'jsn'. Did you mean json?", "check", "--format", "jsn")]
+    [InlineData("an argument is empty; is a variable of the shell not set?", "compare", "")]
+    [InlineData("SL5099 is neither a rule nor a family of rules.", "check", "--rule", "SL5099")]
+    [InlineData("there is no rule SL50O1", "rules", "SL50O1")]
+    public void A_wrong_word_gets_a_sentence_and_a_near_one(string sentence, params string[] args)
+    {
+        using var book = SmallBook.WithBroken();
+        var run = ToolRun.In(book.Path, args);
+        Assert.Equal(2, run.Status);
+        Assert.Contains(sentence, run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("\\n", run.Error, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
+    }
+
+    [Fact]
+    public void Help_keeps_to_a_screen()
+    {
+        foreach (var verb in Shell.Verbs)
+        {
+            string help = ToolRun.In(Path.GetTempPath(), verb.Name, "--help").Output;
+            Assert.DoesNotContain("SL1001", help, StringComparison.Ordinal);
+            Assert.InRange(help.Split('\n').Length, 5, 85);
+        }
+    }
+
+    [Fact]
+    public void Findings_of_some_rules_are_shown_and_the_others_are_counted()
+    {
+        using var demo = new DemoBook();
+        var all = Rules(ToolRun.In(demo.Path, "check", "--format", "json"));
+        var keeping = Rules(ToolRun.In(demo.Path, "check", "--format", "json", "--rule", "keeping"));
+        Assert.All(keeping, r => Assert.StartsWith("SL5", r, StringComparison.Ordinal));
+        Assert.Equal(all.Where(r => r.StartsWith("SL5", StringComparison.Ordinal)).Order(StringComparer.Ordinal), keeping.Order(StringComparer.Ordinal));
+        var others = Rules(ToolRun.In(demo.Path, "check", "--format", "json", "--not-rule", "5"));
+        Assert.Equal(all.Count, keeping.Count + others.Count);
+        string text = ToolRun.In(demo.Path, "check", "--rule", "SL8001").Output.ReplaceLineEndings(" ");
+        Assert.Contains("of other rules are not shown", text, StringComparison.Ordinal);
+        Assert.Contains("of rules that guard against harm", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Statistics_count_what_the_json_holds()
+    {
+        using var demo = new DemoBook();
+        var all = Rules(ToolRun.In(demo.Path, "check", "--format", "json"));
+        string text = ToolRun.In(demo.Path, "check", "--statistics").Output;
+        foreach (var rule in all.GroupBy(r => r)) Assert.Matches($@"(?m)^ *{rule.Count()}  {rule.Key}  ", text);
+        Assert.Contains($"{all.Count} findings of {all.Distinct().Count()} rules", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_find_rule_pages_by_symptom()
+    {
+        string list = ToolRun.In(Path.GetTempPath(), "rules", "garlic", "oil").Output;
+        Assert.Contains("SL5016", list, StringComparison.Ordinal);
+        Assert.DoesNotContain("SL8001", list, StringComparison.Ordinal);
+        Assert.StartsWith("# ", ToolRun.In(Path.GetTempPath(), "rules", "SL5016").Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(200, 120)]
+    [InlineData(100, 100)]
+    [InlineData(20, 60)]
+    public void Text_is_as_wide_as_the_terminal(int terminal, int columns)
+    {
+        using var demo = new DemoBook();
+        var lines = ToolRun.With(demo.Path, new RunOptions { Terminal = true, Columns = terminal }, "check", "--colour", "never", "--quiet").Output.Split('\n');
+        Assert.All(lines, l => Assert.True(DisplayText.Width(l) <= columns || !l.Contains(' ', StringComparison.Ordinal) || l.EndsWith(':'), l));
+        Assert.Contains(lines, l => DisplayText.Width(l) > columns - 12);
+    }
+
+    [Fact]
+    public void A_file_that_is_not_saved_is_read_from_standard_input()
+    {
+        using var book = SmallBook.WithBroken();
+        var saved = ToolRun.In(book.Path, "check", "mudflat.drink.json", "--format", "json");
+        var piped = ToolRun.With(book.Path, new RunOptions { Input = SmallBook.Broken.Replace("no-such-thing", "no-such-thing-either", StringComparison.Ordinal) }, "check", "-", "--as", "mudflat.drink.json", "--format", "json");
+        Assert.Equal(1, piped.Status);
+        Assert.Contains("no-such-thing-either", piped.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("no-such-thing-either", saved.Output, StringComparison.Ordinal);
+        Assert.Equal(2, ToolRun.With(book.Path, new RunOptions { Input = "{}" }, "check", "-").Status);
+        Assert.Equal(2, ToolRun.With(book.Path, new RunOptions { Input = "{}" }, "check", "-", "--as", "x.txt").Status);
+    }
+
+    [Fact]
+    public void A_line_is_path_line_column_level_rule_message()
+    {
+        using var demo = new DemoBook();
+        string[] lines = ToolRun.In(demo.Path, "check", "--format", "line").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(Rules(ToolRun.In(demo.Path, "check", "--format", "json")).Count, lines.Length);
+        Assert.All(lines, l => Assert.Matches(@"^[^:]+\.json:[0-9]+:[0-9]+: (error|warning|note) SL[0-9]{4}: \S", l));
+    }
+
+    // GitLab Docs, Code Quality, "Code Quality report format": description, check_name, fingerprint (unique), location.path, location.lines.begin, severity.
+    [Fact]
+    public void A_code_quality_report_holds_what_GitLab_reads()
+    {
+        using var demo = new DemoBook();
+        using var json = JsonDocument.Parse(ToolRun.In(demo.Path, "check", "--format", "gitlab").Bytes);
+        var issues = json.RootElement.EnumerateArray().ToList();
+        Assert.Equal(Rules(ToolRun.In(demo.Path, "check", "--format", "json")).Count, issues.Count);
+        foreach (var issue in issues)
+        {
+            Assert.Equal(["description", "check_name", "fingerprint", "severity", "location"], issue.EnumerateObject().Select(p => p.Name));
+            Assert.Contains(issue.GetProperty("severity").GetString(), new[] { "info", "minor", "major", "critical", "blocker" });
+            Assert.False(issue.GetProperty("location").GetProperty("path").GetString()!.StartsWith("./", StringComparison.Ordinal));
+            Assert.True(issue.GetProperty("location").GetProperty("lines").GetProperty("begin").GetInt32() > 0);
+        }
+
+        Assert.Equal(issues.Count, issues.Select(i => i.GetProperty("fingerprint").GetString()).Distinct().Count());
+    }
+
+    // TeamCity Docs, Service Messages: | escapes ' \n \r | [ ] and characters beyond ASCII as |0xNNNN; inspectionType before inspection.
+    [Fact]
+    public void Service_messages_are_escaped_as_TeamCity_reads_them()
+    {
+        Assert.Equal("|'||x|[|] |0x00B0C", TeamCityReport.Value("'|x[] °C"));
+        using var demo = new DemoBook();
+        string[] lines = ToolRun.In(demo.Path, "check", "--format", "teamcity").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.All(lines, l =>
+        {
+            Assert.StartsWith("##teamcity[inspection", l, StringComparison.Ordinal);
+            Assert.Matches(@"^##teamcity\[\w+( \w+='([^'|\[\]\n]|\|['|\[\]nr]|\|0x[0-9A-F]{4})*')+\]$", l);
+            Assert.All(l, c => Assert.InRange(c, ' ', '~'));
+        });
+        var types = lines.Where(l => l.StartsWith("##teamcity[inspectionType", StringComparison.Ordinal)).Select(l => l.Split('\'')[1]).ToHashSet();
+        Assert.All(lines.Skip(types.Count), l => Assert.Contains(l.Split('\'')[1], types));
+    }
+
+    [Fact]
+    public void Checkstyle_xml_holds_each_finding_once()
+    {
+        using var demo = new DemoBook();
+        var xml = XDocument.Parse(Encoding.UTF8.GetString(ToolRun.In(demo.Path, "check", "--format", "checkstyle").Bytes));
+        Assert.Equal("checkstyle", xml.Root!.Name.LocalName);
+        var errors = xml.Root.Elements("file").Elements("error").ToList();
+        Assert.Equal(Rules(ToolRun.In(demo.Path, "check", "--format", "json")).Count, errors.Count);
+        Assert.All(errors, e => Assert.Contains(e.Attribute("severity")!.Value, new[] { "info", "warning", "error" }));
+        Assert.All(errors, e => Assert.Matches("^speclint[.]SL[0-9]{4}$", e.Attribute("source")!.Value));
+    }
+
+    /// <summary>The rule of every finding of a JSON report, those beneath a cause included.</summary>
+    private static List<string> Rules(ToolRun run)
+    {
+        using var json = JsonDocument.Parse(run.Bytes);
+        var rules = new List<string>();
+        foreach (var finding in json.RootElement.GetProperty("findings").EnumerateArray())
+        {
+            rules.Add(finding.GetProperty("rule").GetString()!);
+            if (finding.TryGetProperty("follows", out var folded)) rules.AddRange(folded.EnumerateArray().Select(f => f.GetProperty("rule").GetString()!));
+        }
+
+        return rules;
+    }
+}
