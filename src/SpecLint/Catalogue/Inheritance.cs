@@ -3,7 +3,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Catalogue;
 
-/// <summary>Resolves <c>like</c>: an ingredient inherits each property that it does not give itself.</summary>
+/// <summary>
+/// Resolves <c>like</c>: an ingredient inherits each property that it does not give itself. A composition is one thing: what
+/// the parent's values of water, density and energy rested on is no longer so when a part of it is given anew, so that they go and
+/// are worked out again; the dry matter changes by as much as the contents in it.
+/// </summary>
 internal static class Inheritance
 {
     private const int DeepestChain = 16;
@@ -37,6 +41,7 @@ internal static class Inheritance
                     values.Remove(key);
             }
 
+            if (i < chain.Count - 1) MakeRoom(values, entry.Values);
             foreach (var pair in entry.Values) values[pair.Key] = pair.Value;
             foreach (var pair in entry.Open)
             {
@@ -64,4 +69,72 @@ internal static class Inheritance
     }
 
     private static Given<T> Pick<T>(Given<T> own, Given<T> inherited) => own.IsGiven ? own : inherited;
+
+    /// <summary>Takes out of inherited values what an entry's own values contradict.</summary>
+    private static void MakeRoom(Dictionary<string, SourcedValue> inherited, IReadOnlyDictionary<string, SourcedValue> own)
+    {
+        bool water = own.ContainsKey("water"), solids = own.ContainsKey("solids"), density = own.ContainsKey("density");
+        var groups = Groups.Where(g => own.Keys.Any(k => IsIn(k, g))).ToList();
+        if (!water && !solids && !density && !own.ContainsKey("strength") && groups.Count == 0) return;
+        if (!solids && water) ScaleDryMatter(inherited, DryMatterOf(inherited), 100 - own["water"].Typical);
+        else if (solids) ScaleDryMatter(inherited, DryMatterOf(inherited), own["solids"].Typical);
+        else if (!density) MoveDryMatter(inherited, own, groups);
+        foreach (string group in groups)
+        {
+            foreach (string key in inherited.Keys.Where(k => IsIn(k, group)).ToList()) inherited.Remove(key);
+        }
+
+        if (groups.Contains("acids.") && !own.ContainsKey("titratableAcidity")) inherited.Remove("titratableAcidity");
+        inherited.Remove("density");
+        inherited.Remove("energy");
+        inherited.Remove("water");
+        if (water || (density && !solids)) inherited.Remove("solids");
+    }
+
+    /// <summary>Contents that are given as a whole, or count by themselves, within the dry matter.</summary>
+    private static readonly string[] Groups = ["sugars.", "polyols.", "acids.", "salt", "protein", "fat", "fibre"];
+
+    private static bool IsIn(string key, string group) => group.EndsWith(".", StringComparison.Ordinal) ? key.StartsWith(group, StringComparison.Ordinal) : key == group;
+
+    private static double DryMatterOf(Dictionary<string, SourcedValue> values) =>
+        values.TryGetValue("solids", out var solids) ? solids.Typical : values.TryGetValue("water", out var water) ? 100 - water.Typical : double.NaN;
+
+    /// <summary>More or less water in the same solids: sugars and polyols grow or shrink with the dry matter.</summary>
+    private static void ScaleDryMatter(Dictionary<string, SourcedValue> values, double from, double to)
+    {
+        if (!(from > 0) || !(to >= 0)) return;
+        double factor = to / from;
+        foreach (string key in values.Keys.Where(k => IsIn(k, "sugars.") || IsIn(k, "polyols.")).ToList())
+        {
+            var v = values[key];
+            values[key] = v with { Typical = v.Typical * factor, Low = v.Low * factor, High = v.High * factor };
+        }
+    }
+
+    /// <summary>The dry matter follows the contents that are given anew; the spread of the old ones goes with them.</summary>
+    private static void MoveDryMatter(Dictionary<string, SourcedValue> inherited, IReadOnlyDictionary<string, SourcedValue> own, List<string> groups)
+    {
+        if (groups.Count == 0 || !inherited.TryGetValue("solids", out var solids)) return;
+        double typical = solids.Typical, down = solids.Typical - solids.Low, up = solids.High - solids.Typical;
+        foreach (string group in groups)
+        {
+            foreach (var old in inherited.Where(p => IsIn(p.Key, group)).Select(p => p.Value))
+            {
+                typical -= old.Typical;
+                down -= old.Typical - old.Low;
+                up -= old.High - old.Typical;
+            }
+        }
+
+        typical = Math.Max(0, typical);
+        (down, up) = (Math.Max(0, down), Math.Max(0, up));
+        foreach (var added in groups.SelectMany(g => own.Where(p => IsIn(p.Key, g)).Select(p => p.Value)))
+        {
+            typical += added.Typical;
+            down += added.Typical - added.Low;
+            up += added.High - added.Typical;
+        }
+
+        inherited["solids"] = solids with { Typical = typical, Low = typical - down, High = typical + up, Mark = Mark.Computed };
+    }
 }

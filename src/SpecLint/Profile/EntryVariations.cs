@@ -1,0 +1,198 @@
+using SpecLint.Book;
+using SpecLint.Science;
+
+namespace SpecLint.Profile;
+
+/// <summary>
+/// What is uncertain of an ingredient, as inputs that vary independently of each other: the strength; the dry matter, with which all
+/// solids rise and fall; the share of sugar in it; which sugars; acid, pH and salt. Each end is a composition that adds up.
+/// </summary>
+internal sealed class EntryVariations
+{
+    private static readonly Component[] Solids =
+    [
+        Component.Sucrose, Component.Glucose, Component.Fructose, Component.Lactose, Component.Maltose, Component.Dextrin,
+        Component.Glycerol, Component.Sorbitol, Component.Protein, Component.Fat, Component.Fibre,
+    ];
+
+    private static readonly Component[] SugarComponents = [Component.Sucrose, Component.Glucose, Component.Fructose, Component.Lactose, Component.Maltose, Component.Dextrin];
+    private static readonly Component[] Disaccharides = [Component.Sucrose, Component.Lactose, Component.Maltose, Component.Dextrin];
+    private static readonly Component[] Monosaccharides = [Component.Glucose, Component.Fructose];
+    private static readonly Component[] Polyols = [Component.Glycerol, Component.Sorbitol];
+
+    private static readonly Component[] Acids =
+    [
+        Component.Citric, Component.Malic, Component.Tartaric, Component.Lactic, Component.Acetic, Component.Phosphoric, Component.Succinic,
+        Component.Ascorbic, Component.Oxalic, Component.Fumaric, Component.Quinic, Component.Benzoic, Component.Sorbic,
+    ];
+
+    private readonly Ingredient ingredient;
+    private readonly IReadOnlyDictionary<string, SourcedValue> values;
+    private readonly EntryComposition typical;
+    private readonly double[] nominal;
+    private readonly List<UncertainInput> inputs = [];
+
+    private EntryVariations(Ingredient ingredient, EntryComposition typical, double[] nominal)
+    {
+        this.ingredient = ingredient;
+        values = ingredient.Values;
+        this.typical = typical;
+        this.nominal = nominal;
+    }
+
+    /// <summary>The inputs of an ingredient.</summary>
+    /// <param name="ingredient">With what it inherits.</param>
+    /// <param name="typical">Its typical values.</param>
+    /// <param name="nominal">Masses in one gram that they come to.</param>
+    public static UncertainInput[] Of(Ingredient ingredient, EntryComposition typical, double[] nominal)
+    {
+        var of = new EntryVariations(ingredient, typical, nominal);
+        of.VaryAll();
+        return [.. of.inputs];
+    }
+
+    private void VaryAll()
+    {
+        Vary("strength", Way("strength"), static (e, by) => e.Strength = Math.Max(0, Math.Min(100, e.Strength + by)));
+        var solids = SolidsWay();
+        Vary("solids", solids, static (e, by) => ScaleSolids(e, by));
+        VarySugars(solids);
+        Vary("polyols", Within(TotalWay(Polyols)), static (e, by) => Scale(e, Polyols, by));
+        if (double.IsNaN(typical.Titratable) || double.IsNaN(typical.Ph)) Vary("acid", TotalWay(Acids), static (e, by) => Scale(e, Acids, by));
+        else Vary("titratable acidity", Way("titratableAcidity"), static (e, by) => e.Titratable = Math.Max(0, e.Titratable + by));
+        Vary("pH", Way("ph"), static (e, by) => e.Ph += by);
+        Vary("salt", Way("salt"), static (e, by) => e.Contents[(int)Component.SodiumChloride] = Math.Max(0, e.Contents[(int)Component.SodiumChloride] + by));
+        if (!double.IsNaN(typical.Extract) && Catalogue.ExtractTable.Find(ingredient.IngredientKind.Or("")) is { } extract)
+            Vary("extract", new Ends((extract.Typical - extract.Low) / 10, (extract.High - extract.Typical) / 10), static (e, by) => e.Extract += by);
+        if (double.IsNaN(typical.Solids) && double.IsNaN(typical.Water)) Vary("density", Way("density"), static (e, by) => e.Density += by);
+    }
+
+    /// <summary>The share of sugar in the dry matter beyond what the dry matter itself explains, and which sugars they are.</summary>
+    private void VarySugars(Ends solids)
+    {
+        double sugars = Total(SugarComponents);
+        if (sugars <= 0) return;
+        var all = TotalWay(SugarComponents);
+        var explained = double.IsNaN(typical.Solids) ? default : solids.Times(sugars / Math.Max(typical.Solids, sugars));
+        Vary("sugar", Within(all.Beyond(explained)), static (e, by) => Scale(e, SugarComponents, by));
+        double doubles = Total(Disaccharides), singles = Total(Monosaccharides);
+        if (doubles <= 0 || singles <= 0) return;
+        var split = TotalWay(Disaccharides).Beyond(explained.Times(doubles / sugars));
+        Vary("kind of sugar", new Ends(split.Down, Math.Min(split.Up, singles)), static (e, by) =>
+        {
+            Scale(e, Disaccharides, by);
+            Scale(e, Monosaccharides, -by);
+        });
+    }
+
+    /// <summary>The dry matter, by its own range or that of the water.</summary>
+    private Ends SolidsWay()
+    {
+        if (values.TryGetValue("solids", out var solids)) return Ends.Of(solids);
+        return !typical.PerVolume && values.TryGetValue("water", out var water) ? new Ends(water.High - water.Typical, water.Typical - water.Low) : default;
+    }
+
+    /// <summary>More of one content takes the place of other solids, as long as there are such: the dry matter stays.</summary>
+    private Ends Within(Ends ends)
+    {
+        if (double.IsNaN(typical.Solids)) return ends;
+        double contents = 0;
+        foreach (double g in typical.Contents) contents += g;
+        return new Ends(ends.Down, Math.Min(ends.Up, Math.Max(0, typical.Solids - contents)));
+    }
+
+    private Ends Way(string path) => values.TryGetValue(path, out var v) ? Ends.Of(v) : default;
+
+    private double Total(Component[] components)
+    {
+        double sum = 0;
+        foreach (var c in components) sum += typical.Contents[(int)c];
+        return sum;
+    }
+
+    /// <summary>Ends of a sum of contents, each with its own range: independent ranges add by squares (JCGM 100:2008, 5.1.2).</summary>
+    private Ends TotalWay(Component[] components)
+    {
+        double down = 0, up = 0;
+        foreach (var (path, component) in EntryComposition.ContentPaths)
+        {
+            if (Array.IndexOf(components, component) < 0 || !values.TryGetValue(path, out var v)) continue;
+            down += (v.Typical - v.Low) * (v.Typical - v.Low);
+            up += (v.High - v.Typical) * (v.High - v.Typical);
+        }
+
+        return new Ends(Math.Sqrt(down), Math.Sqrt(up));
+    }
+
+    /// <summary>Adds an input whose ends are the compositions with the value moved down and up.</summary>
+    private void Vary(string name, Ends ends, Action<EntryComposition, double> move)
+    {
+        if (!(ends.Down > 0) && !(ends.Up > 0)) return;
+        double[] low = Moved(-ends.Down), high = Moved(ends.Up);
+        double downNorm = Distance(low, nominal), upNorm = Distance(high, nominal);
+        if (upNorm == 0 && downNorm == 0) return;
+
+        // One unit of the input is the whole way from typical to the end that lies farther.
+        bool useUp = upNorm >= downNorm;
+        double norm = useUp ? upNorm : downNorm;
+        var vector = new double[Components.Count];
+        for (int c = 0; c < vector.Length; c++) vector[c] = useUp ? high[c] - nominal[c] : nominal[c] - low[c];
+        inputs.Add(new UncertainInput($"{ingredient.Id}: {name}", vector, upNorm / norm / Propagation.Coverage, downNorm / norm / Propagation.Coverage));
+
+        double[] Moved(double by)
+        {
+            if (by == 0) return nominal;
+            var moved = typical.Copy();
+            move(moved, by);
+            return moved.Compose().PerGram;
+        }
+    }
+
+    private static void ScaleSolids(EntryComposition of, double by)
+    {
+        if (double.IsNaN(of.Solids))
+        {
+            double dry = 100 - of.Water;
+            of.Water = Math.Max(0, Math.Min(100, of.Water - by));
+            if (dry > 0) ScaleAll(of, (dry + by) / dry);
+            return;
+        }
+
+        double was = of.Solids;
+        of.Solids = Math.Max(0, of.PerVolume ? was + by : Math.Min(100, was + by));
+        if (was > 0) ScaleAll(of, of.Solids / was);
+    }
+
+    private static void ScaleAll(EntryComposition of, double factor)
+    {
+        foreach (var c in Solids) of.Contents[(int)c] *= Math.Max(0, factor);
+    }
+
+    private static void Scale(EntryComposition of, Component[] components, double by)
+    {
+        double sum = 0;
+        foreach (var c in components) sum += of.Contents[(int)c];
+        if (sum <= 0) return;
+        foreach (var c in components) of.Contents[(int)c] *= Math.Max(0, 1 + (by / sum));
+    }
+
+    private static double Distance(double[] a, double[] b)
+    {
+        double sum = 0;
+        for (int i = 0; i < a.Length; i++) sum += (a[i] - b[i]) * (a[i] - b[i]);
+        return Math.Sqrt(sum);
+    }
+
+    /// <summary>How far a value reaches below and above its typical one, to the ends of about 95 %.</summary>
+    private readonly record struct Ends(double Down, double Up)
+    {
+        public static Ends Of(SourcedValue value) => new(value.Typical - value.Low, value.High - value.Typical);
+
+        public Ends Times(double factor) => new(Down * factor, Up * factor);
+
+        /// <summary>What is left when a part of the spread is explained by something else.</summary>
+        public Ends Beyond(Ends explained) => new(Left(Down, explained.Down), Left(Up, explained.Up));
+
+        private static double Left(double whole, double part) => whole <= part ? 0 : Math.Sqrt((whole * whole) - (part * part));
+    }
+}
