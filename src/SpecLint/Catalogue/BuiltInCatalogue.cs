@@ -21,6 +21,9 @@ public static class BuiltInCatalogue
     /// <summary>All ids, sorted.</summary>
     public static FixedList<string> Ids { get; } = [.. Entries.Keys.OrderBy(k => k, StringComparer.Ordinal)];
 
+    /// <summary>Names and synonyms as ids, each of which resolves to an entry.</summary>
+    internal static IEnumerable<string> Synonyms => IdByAlias.Value.Keys;
+
     /// <summary>The entry of an id or of a synonym written as an id, inheritance resolved; <see langword="null"/> if none.</summary>
     public static Ingredient? Find(string id) => (Ingredient?)FindItem(id)?.File;
 

@@ -55,6 +55,9 @@ public enum CorrectionState
     /// <summary>Rolled back: other findings would come.</summary>
     BringsNew,
 
+    /// <summary>Rolled back: it would add an allergen, a hazard or a finding of a rule that guards against harm.</summary>
+    BringsHarm,
+
     /// <summary>Rolled back: the edits cannot be made (they overlap, or lie outside the file).</summary>
     Unfit,
 }
@@ -63,8 +66,9 @@ public enum CorrectionState
 /// <param name="Finding">The finding, as it was before any correction.</param>
 /// <param name="Correction">The correction.</param>
 /// <param name="State">What became of it.</param>
-/// <param name="Brought">Findings that it brings: those for which it was rolled back, or which were admitted.</param>
-public sealed record CorrectionOutcome(Finding Finding, Correction Correction, CorrectionState State, IReadOnlyList<Finding> Brought)
+/// <param name="Brought">Findings that it brings: those for which it was rolled back, which were admitted, or which it brought to light.</param>
+/// <param name="Added">Allergens and hazards for which it was rolled back, or which it brought to light, each with its recipe.</param>
+public sealed record CorrectionOutcome(Finding Finding, Correction Correction, CorrectionState State, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)
 {
     /// <summary>Whether the correction is in the new text.</summary>
     public bool IsMade => State == CorrectionState.Applied;
@@ -90,7 +94,8 @@ public sealed record CorrectionResult(IReadOnlyList<CorrectionOutcome> Outcomes,
 
 /// <summary>
 /// Applies corrections and checks what they come to: a correction stays only where its finding is gone and, unless told
-/// otherwise, no other has come. It works on texts alone; writing them is left to the caller.
+/// otherwise, no other has come. One that changes what is made never adds an allergen, a hazard or a finding of a rule that
+/// guards against harm; what one that changes only words brings to light was true before, and stays. It works on texts alone; writing them is left to the caller.
 /// </summary>
 public static class Corrector
 {
@@ -112,8 +117,8 @@ public static class Corrector
         var outcomes = new List<CorrectionOutcome>();
         foreach (var (finding, correction) in asked)
         {
-            var (state, made, brought) = run.StateOf(finding.Fingerprint);
-            outcomes.Add(new CorrectionOutcome(finding, made ?? correction!, state, brought));
+            var (state, made, brought, added) = run.StateOf(finding.Fingerprint);
+            outcomes.Add(new CorrectionOutcome(finding, made ?? correction!, state, brought, added));
         }
 
         var files = new List<CorrectedFile>();
@@ -128,14 +133,14 @@ public static class Corrector
 
     private sealed class Run(BookInput input, CorrectionChoice choice, CheckResult first)
     {
-        private readonly Dictionary<string, (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought)> states = new(StringComparer.Ordinal);
+        private readonly Dictionary<string, (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)> states = new(StringComparer.Ordinal);
 
         public IReadOnlyList<SourceFile> Files { get; private set; } = input.Files;
 
         public CheckResult Result { get; private set; } = first;
 
-        public (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought) StateOf(string fingerprint) =>
-            states.TryGetValue(fingerprint, out var state) ? state : (CorrectionState.RightAlready, null, []);
+        public (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added) StateOf(string fingerprint) =>
+            states.TryGetValue(fingerprint, out var state) ? state : (CorrectionState.RightAlready, null, [], []);
 
         /// <summary>Tries corrections that do not conflict; hands back those that must wait for them.</summary>
         public List<string> Round(List<string> waiting)
@@ -148,14 +153,14 @@ public static class Corrector
             {
                 if (!now.TryGetValue(fingerprint, out var finding))
                 {
-                    states[fingerprint] = (CorrectionState.RightAlready, null, []);
+                    states[fingerprint] = (CorrectionState.RightAlready, null, [], []);
                     continue;
                 }
 
                 // A correction that its finding no longer offers, since another put half of it right.
                 if (choice.Of(finding) is not { } correction)
                 {
-                    states[fingerprint] = (CorrectionState.Unfit, null, []);
+                    states[fingerprint] = (CorrectionState.Unfit, null, [], []);
                     continue;
                 }
 
@@ -175,16 +180,16 @@ public static class Corrector
             var corrections = new List<(string Fingerprint, Correction Correction)>();
             foreach (string fingerprint in batch)
             {
-                if (!now.TryGetValue(fingerprint, out var finding)) states[fingerprint] = (CorrectionState.RightAlready, null, []);
+                if (!now.TryGetValue(fingerprint, out var finding)) states[fingerprint] = (CorrectionState.RightAlready, null, [], []);
                 else if (choice.Of(finding) is { } correction) corrections.Add((fingerprint, correction));
-                else states[fingerprint] = (CorrectionState.Unfit, null, []);
+                else states[fingerprint] = (CorrectionState.Unfit, null, [], []);
             }
 
             if (corrections.Count == 0) return;
             var made = Make(corrections.ConvertAll(c => c.Correction));
             if (made is null)
             {
-                if (corrections.Count == 1) states[corrections[0].Fingerprint] = (CorrectionState.Unfit, corrections[0].Correction, []);
+                if (corrections.Count == 1) states[corrections[0].Fingerprint] = (CorrectionState.Unfit, corrections[0].Correction, [], []);
                 else Halves(corrections);
                 return;
             }
@@ -193,17 +198,35 @@ public static class Corrector
             var after = result.Fingerprints();
             bool stays = corrections.Exists(c => after.Contains(c.Fingerprint));
             var brought = result.Findings.Flat().Where(f => !now.ContainsKey(f.Fingerprint)).ToList();
-            if (stays || (brought.Count > 0 && !choice.AdmitNew))
+            var added = Harm.Added(Result, result);
+            bool keepsAll = corrections.TrueForAll(c => c.Correction.KeepsTheThing);
+            bool harms = !keepsAll && (added.Count > 0 || brought.Exists(f => f.Rule.Safety));
+            bool more = !choice.AdmitNew && brought.Exists(f => !(keepsAll && f.Rule.Safety));
+            if (stays || harms || more)
             {
-                if (corrections.Count == 1) states[corrections[0].Fingerprint] = (stays ? CorrectionState.NotGone : CorrectionState.BringsNew, corrections[0].Correction, brought);
-                else Part(corrections, c => after.Contains(c.Fingerprint) || brought.Exists(b => b.Subject == now[c.Fingerprint].Subject));
+                if (corrections.Count > 1)
+                {
+                    Part(corrections, c => after.Contains(c.Fingerprint) || brought.Exists(b => b.Subject == now[c.Fingerprint].Subject) || added.Exists(a => a.Recipe == now[c.Fingerprint].Subject));
+                    return;
+                }
+
+                var state = stays ? CorrectionState.NotGone : harms ? CorrectionState.BringsHarm : CorrectionState.BringsNew;
+                states[corrections[0].Fingerprint] = (state, corrections[0].Correction, brought, added.ConvertAll(a => a.ToString()));
                 return;
             }
 
             Files = made;
             Result = result;
             foreach (var (fingerprint, correction) in corrections)
-                states[fingerprint] = (CorrectionState.Applied, correction, corrections.Count == 1 ? brought : [.. brought.Where(f => f.Subject == now[fingerprint].Subject)]);
+            {
+                bool alone = corrections.Count == 1;
+                string subject = now[fingerprint].Subject;
+                states[fingerprint] = (
+                    CorrectionState.Applied,
+                    correction,
+                    alone ? brought : brought.FindAll(f => f.Subject == subject),
+                    added.FindAll(a => alone || a.Recipe == subject).ConvertAll(a => a.ToString()));
+            }
         }
 
         /// <summary>First those that are not to blame, so that the others can be tried against what they leave.</summary>

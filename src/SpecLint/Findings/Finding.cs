@@ -73,7 +73,16 @@ public sealed record TextEdit(Place Place, string NewText);
 /// <param name="Grade">How sure.</param>
 /// <param name="Description">What it does, in one sentence.</param>
 /// <param name="Edits">The edits; they do not overlap.</param>
-public sealed record Correction(CorrectionGrade Grade, string Description, IReadOnlyList<TextEdit> Edits);
+public sealed record Correction(CorrectionGrade Grade, string Description, IReadOnlyList<TextEdit> Edits)
+{
+    /// <summary>
+    /// Whether only what is said of a thing changes, not the thing: its spelling, or a date that comes sooner. A harm finding that
+    /// comes with such a correction was true before, so that the correction stays and says so.
+    /// </summary>
+    public bool KeepsTheThing { get => keepsTheThing || Grade == CorrectionGrade.Assured; init => keepsTheThing = value; }
+
+    private readonly bool keepsTheThing;
+}
 
 /// <summary>An acceptance that covers a finding (a SARIF suppression).</summary>
 /// <param name="Justification">The reason.</param>

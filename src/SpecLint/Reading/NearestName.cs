@@ -25,6 +25,42 @@ public static class NearestName
     }
 
     /// <summary>
+    /// The candidates that a slip of the hand would turn into a name, all at the least distance: they begin with the same letter,
+    /// and differ in one edit (two from nine letters on, three from fifteen); a name of three letters only in their order. Wider
+    /// nets catch other things: garlic is two edits from malic, and tamari from campari.
+    /// </summary>
+    /// <param name="name">What was written.</param>
+    /// <param name="candidates">What could have been meant.</param>
+    public static List<string> Slips(string name, IEnumerable<string> candidates)
+    {
+        var nearest = new List<string>();
+        int letters = name.Count(c => c is not (' ' or '-' or '_'));
+        int least = letters < 9 ? 1 : letters < 15 ? 2 : 3;
+        foreach (string candidate in candidates)
+        {
+            int distance = Distance(name, candidate, least);
+            if (distance > least || candidate.Length == 0 || name.Length == 0) continue;
+            bool sameLetters = HasSameLetters(name, candidate);
+            if (!sameLetters && (letters < 4 || char.ToLowerInvariant(name[0]) != char.ToLowerInvariant(candidate[0]))) continue;
+            if (distance < least) nearest.Clear();
+            least = distance;
+            if (!nearest.Contains(candidate)) nearest.Add(candidate);
+        }
+
+        return nearest;
+    }
+
+    /// <summary>The one candidate that a slip of the hand would turn into a name; <see langword="null"/> where there is none, or more.</summary>
+    public static string? Slip(string name, IEnumerable<string> candidates)
+    {
+        var slips = Slips(name, candidates);
+        return slips.Count == 1 ? slips[0] : null;
+    }
+
+    private static bool HasSameLetters(string a, string b) =>
+        a.Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant).OrderBy(c => c).SequenceEqual(b.Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant).OrderBy(c => c));
+
+    /// <summary>
     /// Edits between two names: letters put in, taken out, changed, or swapped with their neighbour (optimal string
     /// alignment), case, blanks, hyphens and underscores aside; more than a limit is answered as the limit and one.
     /// </summary>

@@ -57,6 +57,9 @@ public static class CorrectionReport
             json.WriteStartArray("brings");
             foreach (var brought in outcome.Brought) ComparisonReport.WriteFinding(json, brought);
             json.WriteEndArray();
+            json.WriteStartArray("adds");
+            foreach (string added in outcome.Added) json.WriteStringValue(JsonOutput.WellFormed(added));
+            json.WriteEndArray();
             json.WriteEndObject();
         }
 
@@ -87,19 +90,22 @@ public static class CorrectionReport
         CorrectionState.RightAlready => "rightAlready",
         CorrectionState.NotGone => "findingStays",
         CorrectionState.BringsNew => "bringsNew",
+        CorrectionState.BringsHarm => "bringsHarm",
         _ => "cannotBeMade",
     };
 
     private static string? Sentence(CorrectionOutcome outcome)
     {
-        string brought = Say.List([.. outcome.Brought.Take(3).Select(f => $"{f.Rule.Id} in {f.Place.File.Path} ({f.Message})")])
+        string brought = Say.List([.. outcome.Added.Take(3), .. outcome.Brought.Take(3).Select(f => $"{f.Rule.Id} in {f.Place.File.Path} ({f.Message})")])
             + (outcome.Brought.Count > 3 ? $" and {outcome.Brought.Count - 3} more" : "");
         return outcome.State switch
         {
             CorrectionState.RightAlready => "Another correction puts it right.",
             CorrectionState.NotGone => "Rolled back: the finding would still be there.",
             CorrectionState.BringsNew => $"Rolled back: it would bring {brought}.",
+            CorrectionState.BringsHarm => $"Rolled back: it would bring {brought}, which can hurt someone.",
             CorrectionState.Unfit => "Rolled back: its edits cannot be made beside the others.",
+            _ when outcome.Added.Count > 0 || outcome.Brought.Any(f => f.Rule.Safety) => $"It brings to light what was true before: {brought}.",
             _ => outcome.Brought.Count > 0 ? $"With it comes {brought}." : null,
         };
     }

@@ -152,8 +152,9 @@ public static class OutputSchemas
                 new("fingerprint", Print, "Of the finding."),
                 new("grade", Words("assured", "proposed"), "Whether the drink stays the same."),
                 new("description", Text, "What it does."),
-                new("state", Words("made", "rightAlready", "findingStays", "bringsNew", "cannotBeMade"), "What became of it."),
-                new("brings", List(Ref("finding")), "Findings that come with it."))), "Corrections, in order."),
+                new("state", Words("made", "rightAlready", "findingStays", "bringsNew", "bringsHarm", "cannotBeMade"), "What became of it."),
+                new("brings", List(Ref("finding")), "Findings that come with it."),
+                new("adds", Texts, "Allergens and hazards that come with it, each with its recipe."))), "Corrections, in order."),
             new("files", List(Object(new("file", Text, "File, relative to the root of the book."), new("diff", Text, "Its difference, unified."))), "Files that change."),
             new("recipes", Changes, "Recipes that the corrections reach.")))
         {

@@ -46,15 +46,17 @@ internal sealed class TenfoldPour : DrinkRule
             bool centi = amount.Unit.Name == "cl";
             string unit = Written.Text(context, line.Amount.Span).EndsWith("oz", StringComparison.OrdinalIgnoreCase) ? "oz" : "ml";
             double likely = centi ? amount.Value : Written.IsOunce(amount.Unit) ? amount.Value / 10 : part.Millilitres / 10;
+            bool fits = (centi ? each / 10 : part.Millilitres / 10 / serves) <= limit.Value;
+            string right = centi ? $"Write {Written.Number(likely)} ml, if millilitres are meant." : $"Write {Written.Number(tenth)} {amount.Unit.Name}, if a digit is too many; if it makes several drinks, say so in `serves`.";
             context.Report(new Finding(Rule)
             {
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
                 Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, over the {Say.With(limit.Value, "mL")} that {limit.Condition.Replace(" of one drink", "")} takes at most ({limit.Source}).",
-                Advice = centi ? $"Write {Written.Number(likely)} ml, if millilitres are meant." : $"Write {Written.Number(tenth)} {amount.Unit.Name}, if a digit is too many; if it makes several drinks, say so in `serves`.",
+                Advice = fits ? right : "Check the amount: a tenth of it would still be over; if it makes several drinks, say so in `serves`.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],
-                Corrections = [Written.Set(context, line.Amount.Span, likely, unit, CorrectionGrade.Proposed, $"Write {Written.Number(likely)} {unit}, a tenth.")],
+                Corrections = fits ? [Written.Set(context, line.Amount.Span, likely, unit, CorrectionGrade.Proposed, $"Write {Written.Number(likely)} {unit}, a tenth.")] : [],
             });
         }
     }

@@ -19,7 +19,7 @@ internal sealed class StockItemUnknown : StockRule
         foreach (var lot in stock.Lots)
         {
             if (!lot.Item.IsGiven || context.Book.Resolve(lot.Item.Value) is not null) continue;
-            string? near = NearestName.Of(lot.Item.Value, context.Book.Ids.Concat(BuiltInCatalogue.Ids));
+            string? near = LikelyItem.Of(context.Book, lot.Item.Value) is [var likely] ? likely : null;
             var place = context.At(lot.Item.Span);
             context.Report(new Finding(Rule)
             {

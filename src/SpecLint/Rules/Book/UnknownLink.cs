@@ -24,7 +24,7 @@ internal sealed class UnknownLink : PrepRule
 
     private static void Report(RecipeContext context, Given<string> at, string path, string what, IEnumerable<string> candidates)
     {
-        string? near = NearestName.Of(at.Value, candidates);
+        string? near = NearestName.Slip(at.Value, candidates);
         var place = context.At(at.Span);
         context.Report(new Finding(Rule)
         {

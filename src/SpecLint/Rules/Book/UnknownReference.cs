@@ -33,7 +33,8 @@ internal sealed class UnknownReference : RecipeRule
                 continue;
             }
 
-            string? near = NearestName.Of(id, context.Book.Ids.Concat(BuiltInCatalogue.Ids));
+            var likely = LikelyItem.Of(context.Book, id);
+            string meant = Say.List([.. likely.Select(l => $"`{l}`{Brings(context, l)}")], "or");
             var place = context.At(line.Item.Span);
             context.Report(new Finding(Rule)
             {
@@ -41,12 +42,39 @@ internal sealed class UnknownReference : RecipeRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
                 Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be worked out for it.",
-                Advice = near is null ? "Write its file, or name an item that exists." : $"Write `{near}`, if that is meant, or write a file for `{id}`.",
-                Corrections = near is null
-                    ? []
-                    : [new Correction(CorrectionGrade.Proposed, $"Name `{near}` in place of `{id}`.", [new TextEdit(place, $"\"{near}\"")])],
+                Advice = likely.Count == 0 ? "Write its file, or name an item that exists." : $"Write {meant}, if that is meant, or write a file for `{id}`.",
+                Corrections = likely.Count == 1 && Brings(context, likely[0]).Length == 0
+                    ? [new Correction(CorrectionGrade.Proposed, $"Name `{likely[0]}` in place of `{id}`.", [new TextEdit(place, $"\"{likely[0]}\"")])]
+                    : [],
             });
         }
+    }
+
+    /// <summary>
+    /// What an item would bring that can hurt a guest, in brackets; empty where nothing is known of. Such an item is named, and
+    /// never put in by a correction.
+    /// </summary>
+    private static string Brings(RecipeContext context, string id)
+    {
+        var brings = new List<string>();
+        switch (context.Book.Resolve(id))
+        {
+            case { ByProduct: null, File: Prep prep }:
+                var profile = context.Profiles.Of(prep);
+                brings.AddRange(profile.Allergens.Origins.Select(o => o.Token));
+                brings.AddRange(profile.HazardLoads.Select(h => h.Hazard.Id));
+                if (profile.Allergens.Unknown.Count > 0) brings.Add("allergens not known");
+                break;
+            case { ByProduct: null, File: Ingredient } item when context.Profiles.MaterialOf(item.Id)?.Ingredient is { Allergens: { } statement } ingredient:
+                brings.AddRange(statement.Contains.Concat(statement.MayContain));
+                if (ingredient.Hazard.IsGiven) brings.Add(ingredient.Hazard.Value);
+                break;
+            default:
+                brings.Add("allergens not known");
+                break;
+        }
+
+        return brings.Count == 0 ? "" : $" ({string.Join(", ", brings.Distinct())})";
     }
 
     /// <summary>A name that the trade knows and that leaves open what is meant.</summary>

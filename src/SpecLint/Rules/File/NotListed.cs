@@ -26,7 +26,7 @@ internal sealed class NotListed : RecipeRule
                     if (part.Line.Item.IsGiven) ids.Add(part.Line.Item.Value);
                 }
 
-                string? near = NearestName.Of(item.Value, ids);
+                string? near = NearestName.Slip(item.Value, ids);
                 context.Report(new Finding(Rule)
                 {
                     Place = context.At(item.Span),

@@ -50,7 +50,7 @@ internal sealed class KeptPastDateMark : PrepRule
             Advice = $"Keep it {KeepingWords.Days(Mark.Value)} or less, freeze what is not used by then, or show by a measured pH or water activity that it may be kept longer.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(Mark)],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(Mark.Value)}.", [new TextEdit(place, $"\"{KeepingWords.Days(Mark.Value)}\"")])],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(Mark.Value)}.", [new TextEdit(place, $"\"{KeepingWords.Days(Mark.Value)}\"")]) { KeepsTheThing = true }],
         });
     }
 }

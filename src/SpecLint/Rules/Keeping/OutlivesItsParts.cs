@@ -45,7 +45,7 @@ internal sealed class OutlivesItsParts : PrepRule
                 Caution = safety ? KeepingWords.Caution : null,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
                 Related = RelatedTo(context, part),
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(end.Days)}.", [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.Days(end.Days)}\"")])],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(end.Days)}.", [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.Days(end.Days)}\"")]) { KeepsTheThing = true }],
             });
             return;
         }

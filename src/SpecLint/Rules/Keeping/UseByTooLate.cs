@@ -66,7 +66,7 @@ internal sealed class UseByTooLate : StockRule
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("from", from.ToString()), Proof.Of("days", days, "d"), Proof.Of("days frozen", frozen, "d"), Proof.Of("latest", latest.ToString())],
             Related = related is null ? [] : [related],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Mark it {latest}.", [new TextEdit(place, $"\"{latest}\"")])],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Mark it {latest}.", [new TextEdit(place, $"\"{latest}\"")]) { KeepsTheThing = true }],
         });
     }
 }

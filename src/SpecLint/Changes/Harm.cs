@@ -1,0 +1,42 @@
+using SpecLint.Book;
+
+namespace SpecLint.Changes;
+
+/// <summary>An allergen or a hazard that a recipe has after a change and had not before.</summary>
+/// <param name="Recipe">Id of the recipe.</param>
+/// <param name="What">The allergen's token or the hazard's id.</param>
+/// <param name="IsAllergen">Whether it is an allergen.</param>
+internal sealed record Harm(string Recipe, string What, bool IsAllergen)
+{
+    /// <summary>What recipes have after a change and had not before, through all their preparations.</summary>
+    public static List<Harm> Added(CheckResult before, CheckResult after)
+    {
+        var added = new List<Harm>();
+        var known = new Dictionary<string, HashSet<(string, bool)>>(StringComparer.Ordinal);
+        foreach (var recipe in before.Book.Recipes)
+        {
+            if (!known.ContainsKey(recipe.Id)) known.Add(recipe.Id, [.. Of(before, recipe)]);
+        }
+
+        foreach (var recipe in after.Book.Recipes)
+        {
+            if (!known.TryGetValue(recipe.Id, out var had)) continue;
+            foreach (var (what, isAllergen) in Of(after, recipe))
+            {
+                if (had.Add((what, isAllergen))) added.Add(new Harm(recipe.Id, what, isAllergen));
+            }
+        }
+
+        return added;
+    }
+
+    /// <inheritdoc/>
+    public override string ToString() => $"the {(IsAllergen ? "allergen" : "hazard")} {What} in {Recipe}";
+
+    private static IEnumerable<(string What, bool IsAllergen)> Of(CheckResult result, Recipe recipe)
+    {
+        var profile = result.Profiles.Of(recipe);
+        foreach (var origin in profile.Allergens.Origins) yield return (origin.Token, true);
+        foreach (var load in profile.HazardLoads) yield return (load.Hazard.Id, false);
+    }
+}
