@@ -56,6 +56,9 @@ internal sealed record Hazard(string Id, string Name, string Kind, string Harm, 
     /// <summary>Whether it is looked for in notes, methods and menus too, not only among the ingredients.</summary>
     public bool IsNamedInProse { get; init; }
 
+    /// <summary>Whether it is a food additive: it hurts over a limit, which a rule of its own holds.</summary>
+    public bool IsAdditive => Kind == "additive";
+
     /// <summary>Whether it is a plant or fungus that is never food.</summary>
     public bool IsPoison => Kind == "toxic plant";
 }

@@ -37,6 +37,9 @@ internal sealed record Harm(string Recipe, string What, bool IsAllergen)
     {
         var profile = result.Profiles.Of(recipe);
         foreach (var origin in profile.Allergens.Origins) yield return (origin.Token, true);
-        foreach (var load in profile.HazardLoads) yield return (load.Hazard.Id, false);
+        foreach (var load in profile.HazardLoads)
+        {
+            if (!load.Hazard.IsAdditive) yield return (load.Hazard.Id, false);
+        }
     }
 }

@@ -62,12 +62,12 @@ internal sealed class UnknownReference : RecipeRule
             case { ByProduct: null, File: Prep prep }:
                 var profile = context.Profiles.Of(prep);
                 brings.AddRange(profile.Allergens.Origins.Select(o => o.Token));
-                brings.AddRange(profile.HazardLoads.Select(h => h.Hazard.Id));
+                brings.AddRange(profile.HazardLoads.Where(h => !h.Hazard.IsAdditive).Select(h => h.Hazard.Id));
                 if (profile.Allergens.Unknown.Count > 0) brings.Add("allergens not known");
                 break;
             case { ByProduct: null, File: Ingredient } item when context.Profiles.MaterialOf(item.Id)?.Ingredient is { Allergens: { } statement } ingredient:
                 brings.AddRange(statement.Contains.Concat(statement.MayContain));
-                if (ingredient.Hazard.IsGiven) brings.Add(ingredient.Hazard.Value);
+                if (ingredient.Hazard.IsGiven && HazardTable.Find(ingredient.Hazard.Value) is not { IsAdditive: true }) brings.Add(ingredient.Hazard.Value);
                 break;
             default:
                 brings.Add("allergens not known");
