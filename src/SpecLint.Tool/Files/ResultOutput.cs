@@ -73,7 +73,7 @@ internal static class ResultOutput
     private static void Replace(string full, Action<Stream> write)
     {
         // A link stays a link: what it leads to is replaced.
-        full = File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
+        if (new FileInfo(full).LinkTarget is not null) full = File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
         string folder = Path.GetDirectoryName(full)!;
         if (!Directory.Exists(folder)) throw new IOException("its folder does not exist");
         string temporary = Path.Combine(folder, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}");
