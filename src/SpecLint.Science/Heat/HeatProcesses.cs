@@ -74,7 +74,9 @@ public static class HeatProcesses
 {
     private const string Dairy = "Michigan MCL 288.697 and Texas 25 TAC 217.1(68)(A), the definitions of the US Pasteurized Milk Ordinance";
 
-    private const string Egg = "US 9 CFR 590.570, table I";
+    private const string Egg = "US 9 CFR 590.570, table I, as in force to 2022; a performance standard and FSIS guidance since (85 FR 68640)";
+
+    private const string Juice = "FDA, Juice HACCP Hazards and Controls Guidance, 1st ed. 2004, V.C 5.2";
 
     private const string Chilled = "FSA and Chilled Food Association, Best Practice Guidelines for the Production of Chilled Foods, 4th ed. 2006, table of equivalents";
 
@@ -136,13 +138,13 @@ public static class HeatProcesses
         new(HeatedProduct.ChilledSealedFood, new(99), 78, Chilled),
         new(HeatedProduct.ChilledSealedFood, new(100), 60, Chilled),
         new(HeatedProduct.SourJuice, new(71.1), 3, "Mazzotta, J. Food Prot. 64:315, 2001"),
-        new(HeatedProduct.AppleJuice, new(71.1), 6, "FDA, Juice HACCP Hazards and Controls Guidance, 2004, section V, from memory"),
-        new(HeatedProduct.AppleJuice, new(73.9), 2.8, "FDA, Juice HACCP Hazards and Controls Guidance, 2004, section V, from memory"),
-        new(HeatedProduct.AppleJuice, new(76.7), 1.3, "FDA, Juice HACCP Hazards and Controls Guidance, 2004, section V, from memory"),
-        new(HeatedProduct.AppleJuice, new(79.4), 0.6, "FDA, Juice HACCP Hazards and Controls Guidance, 2004, section V, from memory"),
-        new(HeatedProduct.AppleJuice, new(82.2), 0.3, "FDA, Juice HACCP Hazards and Controls Guidance, 2004, section V, from memory"),
+        new(HeatedProduct.AppleJuice, new(71.1), 6, Juice),
+        new(HeatedProduct.AppleJuice, new(73.9), 2.8, Juice),
+        new(HeatedProduct.AppleJuice, new(76.7), 1.3, Juice),
+        new(HeatedProduct.AppleJuice, new(79.4), 0.6, Juice),
+        new(HeatedProduct.AppleJuice, new(82.2), 0.3, Juice),
         new(HeatedProduct.CookChill, new(70), 120, "UK and EU cook-chill practice; NZ MPI TP 2016/05"),
-        new(HeatedProduct.DriedEggWhite, new(54.4), 604800, "US 9 CFR 590.575"),
+        new(HeatedProduct.DriedEggWhite, new(54.4), 604800, "US 9 CFR 590.575, as in force to 2022"),
     ];
 
     /// <summary>

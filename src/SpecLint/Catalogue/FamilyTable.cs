@@ -7,7 +7,11 @@ namespace SpecLint.Catalogue;
 /// <param name="CeilingDays">Most days that safety allows; NaN where the table has none.</param>
 /// <param name="KeepsCold">Whether the days are of storage in the cold.</param>
 /// <param name="Source">Where the figures come from.</param>
-internal sealed record FamilyLife(string Id, double LowDays, double HighDays, double CeilingDays, bool KeepsCold, string Source);
+internal sealed record FamilyLife(string Id, double LowDays, double HighDays, double CeilingDays, bool KeepsCold, string Source)
+{
+    /// <summary>Strength from which the life holds, % vol; NaN where it asks for none.</summary>
+    public double LeastStrength { get; init; } = double.NaN;
+}
 
 /// <summary>The table of families of preparations, as far as keeping goes.</summary>
 internal static class FamilyTable
@@ -30,7 +34,7 @@ internal static class FamilyTable
         {
             if (!row.TryGetProperty("keep", out var keep)) continue;
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), keep.TryGetProperty("keepsCold", out var cold) && cold.GetBoolean(), row.Text("source")));
+            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), keep.TryGetProperty("keepsCold", out var cold) && cold.GetBoolean(), row.Text("source")) { LeastStrength = keep.Number("strengthAtLeast") });
         }
 
         return table;

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using SpecLint.Book;
+using SpecLint.Profile;
 
 namespace SpecLint.Catalogue;
 
@@ -6,6 +8,8 @@ namespace SpecLint.Catalogue;
 internal static class KeepingTables
 {
     private static readonly Lazy<Dictionary<string, Cell[]>> ById = new(Load);
+    private static readonly Lazy<List<(FixedList<string> Words, bool OfJuice)>> Listed = new(LoadListed);
+    private static readonly Lazy<FixedList<string>> Starches = new(LoadStarches);
 
     /// <summary>Where the tables are printed.</summary>
     public const string Source = "US FDA Food Code 2022, 1-201.10, tables A and B";
@@ -27,6 +31,52 @@ internal static class KeepingTables
 
         return (all && any, any);
     }
+
+    /// <summary>Whether the code lists a plant part as controlled: cut melon, cut tomato, cut leaves, sprouts.</summary>
+    /// <param name="ingredient">The ingredient, by its id, name and aliases.</param>
+    /// <param name="cutOnly">Whether it is juice or purée, of which the code lists melon alone.</param>
+    public static bool IsListedPlant(Ingredient ingredient, bool cutOnly)
+    {
+        foreach (var row in Listed.Value)
+        {
+            if ((!cutOnly || row.OfJuice) && IsCalled(ingredient, row.Words)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a thickener is a starch or a flour, which feeds what grows once it is cooked.</summary>
+    public static bool IsStarch(Ingredient ingredient) => IsCalled(ingredient, Starches.Value);
+
+    private static bool IsCalled(Ingredient ingredient, FixedList<string> words)
+    {
+        foreach (string word in words)
+        {
+            if (Phrases.Has(ingredient.Id, word) || (ingredient.Name.IsGiven && Phrases.Has(ingredient.Name.Value, word))) return true;
+            foreach (var alias in ingredient.Aliases)
+            {
+                if (alias.IsGiven && Phrases.Has(alias.Value, word)) return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static List<(FixedList<string> Words, bool OfJuice)> LoadListed()
+    {
+        using var document = Tables.Open("keeping-tables");
+        return [.. document.RootElement.GetProperty("alwaysControlled").EnumerateArray()
+            .Select(row => (Spelled(row.Texts("words")), row.Texts("kinds").Contains("juice"))).Where(row => row.Item1.Count > 0)];
+    }
+
+    private static FixedList<string> LoadStarches()
+    {
+        using var document = Tables.Open("keeping-tables");
+        return Spelled(document.RootElement.Texts("starches"));
+    }
+
+    /// <summary>Words with the hyphens of ids beside those with spaces.</summary>
+    private static FixedList<string> Spelled(FixedList<string> words) => [.. words.Concat(words.Where(w => w.IndexOf(' ') >= 0).Select(w => w.Replace(' ', '-')))];
 
     private static Dictionary<string, Cell[]> Load()
     {

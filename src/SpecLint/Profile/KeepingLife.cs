@@ -40,6 +40,7 @@ internal static class KeepingLife
 {
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
     private static readonly Limit Activity = Limits.Of("table-b-water-activity");
+    private static readonly Limit WetShare = Limits.Of("guard-wet-share");
     private static readonly Limit PunchStrength = Limits.Of("milk-wash-strength");
 
     private static readonly HashSet<string> Transforming = new(StringComparer.Ordinal)
@@ -87,6 +88,9 @@ internal static class KeepingLife
                     if (perishes) safety = safety.Or(stated, part.Item.Id, part);
                     else if (!transforms) parts = parts.Or(stated, part.Item.Id, part);
                     break;
+                case Ingredient when Perishables.IsExtracted(part, profile):
+                    // The life of a dry good ends when water reaches it.
+                    break;
                 case Ingredient when part.Material!.Ingredient!.Values.TryGetValue("life.opened", out var opened) && opened.Dimension == Dimension.Duration:
                     // How long it keeps once opened is a figure of the trade: quality. Milk, egg and nut keep their clock in any mixture.
                     bool stays = !cleared && Perishables.Of(part.Material) is (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse);
@@ -106,10 +110,10 @@ internal static class KeepingLife
             safety = safety.Or(DateMark.Value, DateMark.Id, state.Part);
         }
 
-        return new KeepingTerms(safety, parts, transforms && !frozen ? FamilyEnd(family, state, celsius) : KeepingEnd.None);
+        return new KeepingTerms(safety, parts, transforms && !frozen ? FamilyEnd(family, state, celsius, profile) : KeepingEnd.None);
     }
 
-    private static KeepingEnd FamilyEnd(string family, KeepingState state, double celsius)
+    private static KeepingEnd FamilyEnd(string family, KeepingState state, double celsius, RecipeProfile profile)
     {
         // A syrup over the water activity of table B and one under it are kept differently.
         if (family == "syrup" && state.WaterActivity.IsKnown && state.WaterActivity.Value < Activity.Value)
@@ -119,6 +123,13 @@ internal static class KeepingLife
         }
 
         if (FamilyTable.Of(family) is not { } life || double.IsNaN(life.HighDays)) return KeepingEnd.None;
+
+        // What a family keeps by its strength, it keeps only at that strength: tea in water is no infusion in spirit.
+        if (!double.IsNaN(life.LeastStrength) && !(state.Abv.IsKnown && state.Abv.Value >= life.LeastStrength))
+        {
+            if (state.HoldsPerishable || !(state.IsStrong || profile.Grams[(int)Science.Component.Water] < WetShare.Value / 100 * profile.Mass)) return new KeepingEnd(FamilyTable.Of("other")!.HighDays, family, null);
+            return new KeepingEnd(life.LowDays, family, null);
+        }
 
         // Months of a milk punch rest on its strength, and what the trade keeps cold lasts less in the room: both have the
         // least time. Spirit stops what grows, but no fat from turning.

@@ -80,7 +80,6 @@ internal sealed record KeepingState(
     private static readonly Limit SomeGrowth = Limits.Of("alcohol-no-growth");
     private static readonly Limit TablePh = Limits.Of("table-b-ph");
     private static readonly Limit UpperPh = Limits.Of("acidified-ph");
-    private static readonly Limit MainShare = Limits.Of("main-part-share");
     private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
 
     /// <summary>Whether some part of it needs cold.</summary>
@@ -111,6 +110,7 @@ internal sealed record KeepingState(
         bool strong = abv.IsKnown && abv.Low >= NoGrowth.Value;
         var what = Perishable.None;
         Part? because = null;
+        bool extracted = false;
         foreach (var part in profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is null || part.Line.Role == LineRole.Fining) continue;
@@ -118,7 +118,10 @@ internal sealed record KeepingState(
             if (part.Item?.File is Prep inner && set.TryBefore(inner, profile) is { Keeping: { } keeping })
                 of = part.Item.ByProduct is null ? keeping.What : keeping.What == Perishable.None ? Perishable.Plant : keeping.What;
             else
-                of = Perishables.Of(part.Material);
+            {
+                of = Perishables.In(part, profile);
+                extracted |= Perishables.IsExtracted(part, profile);
+            }
 
             // Spirit takes the water out of a plant part's reach: an infusion has no part that needs cold, if it stays strong.
             if (strong && (part.Phase == PartPhase.TakenOut || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind == "nut"))) continue;
@@ -131,40 +134,44 @@ internal sealed record KeepingState(
         }
 
         var ph = profile.Get(Fact.Ph);
-        if (!ph.IsKnown) ph = OfMainPart(profile, ph);
+
+        // What a dry plant gives off in water is not what it is made of: nothing computed tells the pH of tea or of a stock.
+        var computed = ph;
+        if (extracted && !KeepingVerdicts.IsMeasured(ph)) ph = FactValue.Open("what a dried plant gives off in water is not known");
+        else if (!ph.IsKnown) ph = MixedPh.Of(profile, ph);
         var activity = profile.Get(Fact.WaterActivity);
         string table = IsHeatedAndPacked(prep) ? "A" : "B";
-        var (verdict, near) = KeepingVerdicts.Of(table, ph, activity, Perishables.IsListed(what));
+        var (verdict, near) = KeepingVerdicts.Of(table, KeepingVerdicts.IsMeasured(activity) ? computed : ph, activity, Perishables.IsListed(what));
         return new KeepingState(verdict, table, near, what, because, ph, activity, abv);
-    }
-
-    /// <summary>Where a pH cannot be computed: that of the one part that makes up nearly all of it. It clears nothing.</summary>
-    private static FactValue OfMainPart(RecipeProfile profile, FactValue open)
-    {
-        foreach (var part in profile.Parts)
-        {
-            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is not { } material || double.IsNaN(material.Ph.Typical)) continue;
-            if (part.Grams.Typical >= MainShare.Value / 100 * profile.InputMass) return new FactValue(material.Ph.Typical, material.Ph.Low, material.Ph.High, material.Id, null);
-        }
-
-        return open;
     }
 
     /// <summary>
     /// Whether the method records a heating that table A rests on (six decimal reductions of Listeria by a step with temperature
-    /// and time) and the preparation is sealed after it.
+    /// and time) in the closed pack, or right before it is packed: nothing is done to it in between.
     /// </summary>
     private static bool IsHeatedAndPacked(Prep prep)
     {
-        if (prep.Keep is not { } keep || !keep.Sealed.Or(false)) return false;
-        bool heated = false;
+        if (!Storage.IsSealed(prep)) return false;
+        bool heated = false, packed = false;
         foreach (var step in prep.Method)
         {
-            if (ReductionOf(step) is { } reduction && Listeria.TargetLog is { } target && reduction >= target) heated = true;
-            else if (!step.Verb.Keeps && step.Items.Count > 0) heated = false;
+            if (ReductionOf(step) is { } reduction && Listeria.TargetLog is { } target && reduction >= target)
+            {
+                heated = true;
+            }
+            else if (step.Verb.Seals)
+            {
+                packed = true;
+            }
+            else if (!(heated && packed && step.Verb.Keeps && step.Verb.Id != "open"))
+            {
+                // Whatever is done to it in the open, straining, funnelling, cooling, lets in what the heat had killed.
+                heated = false;
+                packed = false;
+            }
         }
 
-        return heated;
+        return heated && packed;
     }
 
     /// <summary>Least decimal reduction of Listeria by one step; <see langword="null"/> where the step gives no temperature or no time.</summary>

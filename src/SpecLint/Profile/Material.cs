@@ -132,6 +132,7 @@ public sealed class Material
     private readonly double[] perGram;
     private Catalogue.Hazard? hazard;
     private volatile bool hazardKnown;
+    private volatile int perishable = -1;
 
     /// <summary>Id of the item.</summary>
     public string Id { get; }
@@ -181,6 +182,16 @@ public sealed class Material
             }
 
             return hazard;
+        }
+    }
+
+    /// <summary>Why it needs cold in itself.</summary>
+    internal Perishable Perishable
+    {
+        get
+        {
+            if (perishable < 0) perishable = (int)Perishables.OfItself(this);
+            return (Perishable)perishable;
         }
     }
 

@@ -1,4 +1,6 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Science;
 
 namespace SpecLint.Profile;
 
@@ -8,13 +10,13 @@ internal enum Perishable
     /// <summary>Nothing in it does.</summary>
     None,
 
-    /// <summary>A plant part: fruit, herb, vegetable, flower, brewed coffee or tea.</summary>
+    /// <summary>A plant part: fruit, herb, vegetable, flower, brewed coffee or tea, a dried plant in water.</summary>
     Plant,
 
     /// <summary>Juice or purée.</summary>
     Juice,
 
-    /// <summary>Cut melon, cut tomato or cut leaves: controlled by name in Food Code 1-201.10.</summary>
+    /// <summary>Cut melon, cut tomato, cut leaves or sprouts: controlled by name in Food Code 1-201.10.</summary>
     ListedPlant,
 
     /// <summary>Nut, coconut or pulse.</summary>
@@ -27,18 +29,47 @@ internal enum Perishable
     Egg,
 }
 
-/// <summary>Tells which parts of a preparation need cold.</summary>
+/// <summary>
+/// Tells which parts of a preparation need cold (time and temperature control, US Food Code 1-201.10). What nothing tells of is
+/// taken as food that needs it: a part of the bar's own whose file does not say `keepsCold` needs cold where it is moist. That
+/// a dry good needs none ends when water reaches it: steeped, boiled or blended it is a plant food in water.
+/// </summary>
 internal static class Perishables
 {
-    /// <summary>Whether the Food Code names such food as controlled (raw or heated animal food, cut melon, tomato, leaves).</summary>
+    /// <summary>g of water in a gram from which a part is moist.</summary>
+    private const double Moist = 0.3;
+
+    /// <summary>g of ethanol in a gram from which a part is kept by its spirit (20 % vol).</summary>
+    private const double Spirited = 0.16;
+
+    private static readonly Limit LowAcid = Limits.Of("acidified-ph");
+    private static readonly Limit WetShare = Limits.Of("guard-wet-share");
+    private static readonly Limit SyrupSolids = Limits.Of("guard-spice-in-syrup");
+
+    /// <summary>Whether the Food Code names such food as controlled (raw or heated animal food, cut melon, tomato, leaves, sprouts).</summary>
     public static bool IsListed(Perishable what) => what is Perishable.ListedPlant or Perishable.Dairy or Perishable.Egg;
 
-    /// <summary>What a catalogue ingredient or one of the bar is.</summary>
-    public static Perishable Of(Material material)
+    /// <summary>What a part is in its preparation: in itself, or because water has reached it.</summary>
+    public static Perishable In(Part part, RecipeProfile profile)
+    {
+        if (part.Material is not { } material) return Perishable.None;
+        var what = Of(material);
+        return what == Perishable.None && IsWetted(part, profile) ? OfDry(material) : what;
+    }
+
+    /// <summary>Whether a part counts only because water has reached it: what it gives off in the water, nobody knows.</summary>
+    public static bool IsExtracted(Part part, RecipeProfile profile) =>
+        part.Material is { } material && Of(material) == Perishable.None && OfDry(material) != Perishable.None && IsWetted(part, profile);
+
+    /// <summary>What a catalogue ingredient or one of the bar is in itself.</summary>
+    public static Perishable Of(Material material) => material.Perishable;
+
+    /// <summary>The same, worked out; the material keeps it.</summary>
+    internal static Perishable OfItself(Material material)
     {
         if (material.Ingredient is not { } ingredient) return Perishable.None;
         string animal = ingredient.Animal.Or("none");
-        bool cold = ingredient.KeepsCold.Or(false);
+        bool cold = NeedsCold(ingredient, material);
         switch (material.Kind)
         {
             case "dairy": return Perishable.Dairy;
@@ -47,12 +78,61 @@ internal static class Perishables
             case "nut": return Perishable.NutOrPulse;
             case "fat": return cold && animal == "milk" ? Perishable.Dairy : Perishable.None;
             case "foaming-agent": return cold ? Perishable.NutOrPulse : Perishable.None;
-            case "fruit" or "vegetable" or "herb" or "garnish" when cold: return IsListedPlant(ingredient.Id) ? Perishable.ListedPlant : Perishable.Plant;
-            case "juice" or "puree" when cold: return IsListedPlant(ingredient.Id) ? Perishable.ListedPlant : Perishable.Juice;
-            case "flower" or "coffee" or "tea" or "ferment" or "sauce" or "other" when cold: return Perishable.Plant;
-            case "syrup" when cold: return animal == "milk" ? Perishable.Dairy : animal == "egg" ? Perishable.Egg : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.None;
+            case "fruit" or "vegetable" or "herb" or "garnish" when cold: return KeepingTables.IsListedPlant(ingredient, cutOnly: false) ? Perishable.ListedPlant : Perishable.Plant;
+            case "juice" or "puree" when cold: return KeepingTables.IsListedPlant(ingredient, cutOnly: true) ? Perishable.ListedPlant : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
+            case "flower" or "coffee" or "tea" or "ferment" or "sauce" or "other" or "seed" or "" when cold: return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant);
+            case "syrup" when !ingredient.KeepsCold.IsGiven || ingredient.KeepsCold.Value: return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.None);
             default: return Perishable.None;
         }
+    }
+
+    /// <summary>What a dry good becomes in water.</summary>
+    private static Perishable OfDry(Material material)
+    {
+        if (material.Ingredient is not { } ingredient || material.State == MaterialState.Liquid) return Perishable.None;
+        string animal = ingredient.Animal.Or("none");
+        return material.Kind switch
+        {
+            "tea" or "coffee" or "vegetable" or "herb" or "flower" or "fruit" or "garnish" or "sauce" or "spice" => OfAnimal(animal, Perishable.Plant),
+            "seed" => Perishable.NutOrPulse,
+            "gum" when KeepingTables.IsStarch(ingredient) => Perishable.Plant,
+            "foaming-agent" => OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None),
+            "other" or "" when !ingredient.KeepsCold.IsGiven => OfAnimal(animal, Perishable.Plant),
+            _ => Perishable.None,
+        };
+    }
+
+    private static Perishable OfAnimal(string animal, Perishable otherwise) => animal switch { "milk" => Perishable.Dairy, "egg" => Perishable.Egg, _ => otherwise };
+
+    /// <summary>Whether the rest of the preparation is wet: enough water for what is steeped or boiled in it to feed what grows.</summary>
+    private static bool IsWetted(Part part, RecipeProfile profile)
+    {
+        if (profile.IsSolid) return false;
+        double water = 0, solids = 0, all = 0;
+        foreach (var other in profile.Parts)
+        {
+            if (other == part || other.Phase == PartPhase.Beside || other.Material is not { } material) continue;
+
+            // Water that nobody has weighed is water.
+            if (!other.IsWeighed) return true;
+            all += other.Grams.Typical;
+            water += other.Grams.Typical * material.Of(Component.Water);
+            for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) solids += other.Grams.Typical * material.Of(c);
+        }
+
+        if (!(all > 0) || water < WetShare.Value / 100 * all) return false;
+
+        // A spice in a syrup flavours it; in water it is steeped like tea.
+        return part.Material!.Kind != "spice" || solids < SyrupSolids.Value / 100 * all;
+    }
+
+    /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A low-acid juice needs it whatever its file says.</summary>
+    private static bool NeedsCold(Ingredient ingredient, Material material)
+    {
+        bool moist = material.State != MaterialState.Powder && material.Of(Component.Ethanol) < Spirited
+            && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0);
+        if (!ingredient.KeepsCold.IsGiven) return moist;
+        return ingredient.KeepsCold.Value || (moist && material.Kind is "juice" or "puree" && material.Ph.Low > LowAcid.Value);
     }
 
     private static bool HoldsNut(Ingredient ingredient)
@@ -65,8 +145,4 @@ internal static class Perishables
 
         return false;
     }
-
-    private static bool IsListedPlant(string id) =>
-        id.IndexOf("melon", StringComparison.Ordinal) >= 0 || id.IndexOf("cantaloupe", StringComparison.Ordinal) >= 0
-        || id.IndexOf("honeydew", StringComparison.Ordinal) >= 0 || id is "tomato" or "cherry-tomato" or "tomato-water" or "spinach" or "watercress";
 }

@@ -16,6 +16,20 @@ internal static class Storage
     /// <summary>Temperature of a room where a file says no more than that; common practice, no source.</summary>
     private const double RoomCelsius = 20;
 
+    private static readonly string[] Shut =
+    [
+        "sealed", "closed", "capped", "cap", "crown", "crown-cap", "corked", "cork", "screw cap", "screw-cap", "screw top", "screw-top", "swing-top", "swing top", "flip-top", "flip top",
+        "clip-top", "clip top", "stoppered", "lidded", "keg", "can", "canned", "vacuum", "vacuum bag", "sous-vide", "cask", "siphon",
+    ];
+
+    private static readonly string[] NotShut = ["loose", "loosely", "ajar", "airlock", "air lock", "open", "opened", "vented", "cloth", "muslin", "unsealed", "not sealed", "not closed", "uncovered", "relief valve", "spunding"];
+
+    private static readonly string[] WithoutAir = ["vacuum", "sous-vide", "sous vide", "keg", "can", "canned", "under gas", "nitrogen", "nitro"];
+
+    private static readonly string[] CanningJars = ["canning", "mason", "kilner", "vacuum"];
+
+    private static readonly string[] Air = ["air", "none", "no"];
+
     /// <summary>Days that it is kept, the day it is made counted; NaN where not given.</summary>
     public static double Days(Prep prep) => prep.Keep is { For.IsGiven: true } keep ? Days(keep.For.Value) : double.NaN;
 
@@ -43,8 +57,41 @@ internal static class Storage
     /// <summary>Whether it is kept at room temperature.</summary>
     public static bool IsAtRoom(double celsius) => celsius >= Room.Value;
 
-    /// <summary>Whether it is sealed from air.</summary>
-    public static bool IsSealed(Prep prep) => prep.Keep is { } keep && keep.Sealed.Or(false);
+    /// <summary>
+    /// Whether it is sealed from air: as the file says, else by the words of what it is kept in. A swing-top bottle or a keg is
+    /// shut; a loose cap or an airlock is not. A plain bottle or jar tells nothing.
+    /// </summary>
+    public static bool IsSealed(Prep prep)
+    {
+        if (prep.Keep is not { } keep) return false;
+        return keep.Sealed.IsGiven ? keep.Sealed.Value : keep.In.IsGiven && Phrases.HasAny(keep.In.Value, Shut) && !Phrases.HasAny(keep.In.Value, NotShut);
+    }
+
+    /// <summary>Whether nothing tells if it is sealed, and it stands in something that can be.</summary>
+    public static bool MayBeSealed(Prep prep) =>
+        prep.Keep is not { } keep || (!keep.Sealed.IsGiven && (!keep.In.IsGiven || !Phrases.HasAny(keep.In.Value, NotShut)));
+
+    /// <summary>
+    /// Whether it is packed with less oxygen than air holds (Food Code 1-201.10): a vacuum or sous-vide bag, a sealed bag, a can
+    /// or canning jar, a keg or bottle under gas.
+    /// </summary>
+    public static bool IsReducedOxygen(Prep prep)
+    {
+        if (prep.Keep is not { } keep) return false;
+        if (keep.Gas.IsGiven && !Phrases.HasAny(keep.Gas.Value, Air)) return true;
+        if (!keep.In.IsGiven) return false;
+        return Phrases.HasAny(keep.In.Value, WithoutAir) || (Phrases.Has(keep.In.Value, "bag") && IsSealed(prep)) || (Phrases.Has(keep.In.Value, "jar") && IsSealed(prep) && Phrases.HasAny(keep.In.Value, CanningJars));
+    }
+
+    /// <summary>Where the file says, or lets guess, that it is sealed.</summary>
+    public static Reading.TextSpan SealedSpan(Prep prep)
+    {
+        var keep = prep.Keep!;
+        return keep.Sealed.IsGiven ? keep.Sealed.Span : keep.In.IsGiven ? keep.In.Span : keep.Span;
+    }
+
+    /// <summary>JSON path of the same.</summary>
+    public static string SealedPath(Prep prep) => prep.Keep is { Sealed.IsGiven: false } ? "keep.in" : "keep.sealed";
 
     /// <summary>Whether a text holds a word, whatever its case.</summary>
     public static bool Has(string text, string word) => text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0;

@@ -29,7 +29,7 @@ internal sealed class AcidityNotMeasured : PrepRule
     internal static bool Speaks(RecipeContext context, Prep prep)
     {
         double days = Storage.Days(prep);
-        if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || prep.Family.Or("") == "milk-wash" || SpecialCases.IsFerment(prep)) return false;
+        if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep) || SpecialCases.IsFerment(prep)) return false;
         var state = context.Profile.Keeping!;
         if (!state.IsOpen || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
         double celsius = Storage.Celsius(prep, context.Settings);
@@ -53,7 +53,7 @@ internal sealed class AcidityNotMeasured : PrepRule
             Subject = context.Id,
             Path = "measured.ph",
             Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}: nothing measured shows it under {Say.Number(TablePh.Value)}, or at or under {Say.Number(Sour.Value)} with little free water, as keeping it {KeepingWords.Days(days)} rests on ({KeepingTables.Source}).",
-            Advice = "Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`, or use it up within 24 h.",
+            Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`{KeepingWords.Variance(context.Settings)}, or use it up within 24 h.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(TablePh), Proof.Of(Sour)],
         });

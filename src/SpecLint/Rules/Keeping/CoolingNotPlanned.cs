@@ -11,12 +11,14 @@ internal sealed class CoolingNotPlanned : PrepRule
 {
     private static readonly Limit Volume = Limits.Of("cooling-volume");
     private static readonly Limit Total = Limits.Of("food-code-cooling-total");
+    private static readonly Limit FirstHours = Limits.Of("food-code-cooling-first");
+    private static readonly Limit First = Limits.Of("food-code-time-control-cold-temperature");
     private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
 
     private static readonly RuleInfo Rule = new("SL5021", "cooling-not-planned", "A large volume is made hot and nothing cools it in time", Level.Warning)
     {
         Safety = true,
-        Limits = [Volume.Id, Total.Id, Hot.Id],
+        Limits = [Volume.Id, FirstHours.Id, First.Id, Total.Id, Hot.Id],
     };
 
     /// <inheritdoc/>
@@ -58,16 +60,42 @@ internal sealed class CoolingNotPlanned : PrepRule
             return;
         }
 
-        if (!cool.For.IsGiven || cool.For.Value.Dimension != Dimension.Duration || cool.For.Value.BaseHigh / 3600 <= Total.Value || cool.Verb.Freezes) return;
+        if (cool.Verb.Freezes) return;
+        bool timed = cool.For is { IsGiven: true, Value.Dimension: Dimension.Duration };
+        bool aimed = cool.To is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+        if (!timed)
+        {
+            if (!(litres > Volume.Value)) return;
+            context.Report(new Finding(Rule)
+            {
+                Answer = Answer.NotShown,
+                Place = context.At(cool.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(cool),
+                Message = $"The step that cools {Say.Number(litres, 1)} L does not say in what time; it has to be at {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and at 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
+                Advice = "Write `to` and `for` at the step: shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.",
+                Caution = KeepingWords.Caution,
+                Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(FirstHours), Proof.Of(Total)],
+            });
+            return;
+        }
+
+        // The first stage runs to 21 °C: a step that ends warmer, or there, is all first stage.
+        double hours = cool.For.Value.BaseHigh / 3600;
+        bool isFirst = aimed && cool.To.Value.BaseHigh >= First.Value;
+        var most = isFirst ? FirstHours : Total;
+        if (hours <= most.Value) return;
         context.Report(new Finding(Rule)
         {
             Place = context.At(cool.For.Span),
             Subject = context.Id,
             Path = context.PathOf(cool),
-            Message = $"It takes {Say.Number(cool.For.Value.BaseHigh / 3600, 1)} h to cool; hot food has to be at 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
+            Message = isFirst
+                ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C; hot food has to be at {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and at 5 °C within {Say.Number(Total.Value)} h ({FirstHours.Source})."
+                : $"It takes {Say.Number(hours, 1)} h to cool; hot food has to be at 5 °C within {Say.Number(Total.Value)} h, and at {Say.Number(First.Value)} °C within the first {Say.Number(FirstHours.Value)} ({Total.Source}).",
             Advice = "Cool it in shallow trays or an ice bath.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("cooling", cool.For.Value.BaseHigh / 3600, "h"), Proof.Of(Total)],
+            Evidence = [Proof.Of("cooling", hours, "h"), Proof.Of(most)],
         });
     }
 

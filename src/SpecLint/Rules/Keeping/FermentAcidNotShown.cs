@@ -10,13 +10,14 @@ internal sealed class FermentAcidNotShown : PrepRule
 {
     private static readonly Limit Ph = Limits.Of("ferment-ph");
     private static readonly Limit PhInBrine = Limits.Of("ferment-ph-vegetable");
+    private static readonly Limit Least = Limits.Of("ferment-ph-least");
     private static readonly Limit Days = Limits.Of("ferment-days-to-acid");
 
     private static readonly RuleInfo Rule = new("SL5026", "ferment-acid-not-shown", "A ferment is not shown to have turned sour", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Ph],
-        Limits = [Ph.Id, PhInBrine.Id, Days.Id],
+        Limits = [Ph.Id, PhInBrine.Id, Least.Id, Days.Id],
     };
 
     /// <inheritdoc/>
@@ -26,13 +27,14 @@ internal sealed class FermentAcidNotShown : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsFerment(prep)) return;
-        var limit = FermentSalt.IsInBrine(context.Profile) ? PhInBrine : Ph;
+        var state = context.Profile.Keeping!;
+        var limit = FermentSalt.IsSalted(context.Profile) ? PhInBrine : Ph;
         if (prep.Measured is not { Ph.IsGiven: true } measured)
         {
             context.Report(new Finding(Rule)
             {
                 Answer = Answer.NotShown,
-                AskedLevel = Level.Warning,
+                AskedLevel = IsKeptUnsoured(context, prep, state) ? null : Level.Warning,
                 Place = prep.Family.IsGiven ? context.At(prep.Family.Span) : context.File.Head,
                 Subject = context.Id,
                 Path = "measured.ph",
@@ -45,6 +47,22 @@ internal sealed class FermentAcidNotShown : PrepRule
         }
 
         var ph = context.Fact(Fact.Ph);
+        if (Findings.Check.AtLeast(ph, Least.Value) == Stand.Broken)
+        {
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = Level.Warning,
+                Place = context.At(measured.Ph.Span),
+                Subject = context.Id,
+                Path = "measured.ph",
+                Message = $"The ferment is at pH {Say.Ph(ph)}, under {Say.Number(Least.Value)}: it has gone too far and is harsh on mouth and stomach ({Least.Source}).",
+                Advice = "Stop it and blend it with fresh base, or discard it.",
+                Caution = KeepingWords.Caution,
+                Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(Least)],
+            });
+            return;
+        }
+
         var stand = Check(ph, limit.Value);
         if (stand == Stand.Holds) return;
         context.Report(new Finding(Rule)
@@ -60,6 +78,10 @@ internal sealed class FermentAcidNotShown : PrepRule
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(limit), Proof.Of(Days)],
         });
     }
+
+    /// <summary>Food low in acid by its parts (garlic in honey) that stands warm for longer than a ferment takes to turn sour: calling it a ferment sours nothing.</summary>
+    private static bool IsKeptUnsoured(RecipeContext context, Prep prep, KeepingState state) =>
+        Storage.Days(prep) > Days.Value && StoredTooWarm.IsTooWarm(Storage.Celsius(prep, context.Settings), context.Settings) && !state.IsSour && !FermentSalt.IsSalted(context.Profile);
 
     private static Stand Check(FactValue ph, double limit) => Findings.Check.AtMost(ph, limit);
 }

@@ -24,6 +24,22 @@ internal sealed class FermentSalt : PrepRule
     /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines.</summary>
     internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(static p => p.Material?.Kind is "salt" or "saline") && profile.Parts.Any(static p => p.Material?.Kind is "vegetable" or "fruit" or "herb");
 
+    /// <summary>Whether it is a brine with as much salt as a lactic ferment needs: a pinch makes none.</summary>
+    internal static bool IsSalted(RecipeProfile profile)
+    {
+        if (!IsInBrine(profile)) return false;
+        double salt = 0, all = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is null) continue;
+            if (!part.IsWeighed) return false;
+            salt += part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
+            all += part.Grams.Typical;
+        }
+
+        return all > 0 && 100 * salt / all >= Least.Value;
+    }
+
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {

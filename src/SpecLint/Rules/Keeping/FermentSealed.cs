@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Science;
 
@@ -27,33 +28,63 @@ internal sealed class FermentSealed : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Keep is not { } keep || !keep.Sealed.Or(false) || !SpecialCases.IsFerment(prep) || IsStopped(prep)) return;
-        if (FermentSalt.IsInBrine(context.Profile)) return;
+        if (prep.Keep is not { } keep || !SpecialCases.IsFerment(prep, context.Profile) || IsStopped(prep)) return;
+        bool isSealed = Storage.IsSealed(prep);
+        if (!isSealed && !Storage.MayBeSealed(prep)) return;
         double litres = context.Profile.InputVolume / 1000;
         double gramsPerLitre = SugarLeft(context, prep, litres, out string from);
         if (double.IsNaN(gramsPerLitre)) return;
 
-        // 1 g of glucose gives 0.489 g of carbon dioxide.
-        double volumes = gramsPerLitre * 0.489 / GasVolumes.GramsPerLitrePerVolume;
+        // 1 g of glucose gives 0.489 g of carbon dioxide; what the ferment already holds at its own temperature comes on top.
+        double held = GasHeld(prep);
+        double volumes = (gramsPerLitre * 0.489 / GasVolumes.GramsPerLitrePerVolume) + held;
         var closed = new double[Components.Count];
         closed[(int)Component.Water] = 1000;
         closed[(int)Component.Glucose] = gramsPerLitre;
+        closed[(int)Component.CarbonDioxide] = held * GasVolumes.GramsPerLitrePerVolume;
         var end = Carbonation.OfLiveFerment(closed, Warm);
-        double rating = keep.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure } ? keep.Rating.Value.BaseLow : double.NaN;
+        double rating = RatingOf(context, prep);
         double most = double.IsNaN(rating) ? Pressure.Value : rating;
-        bool bursts = volumes > Volumes.Value && (end is null || end.Value.GaugePressure.Value > most);
-        if (!bursts) return;
+        bool over = end is null || end.Value.GaugePressure.Value > most;
+        bool bursts = double.IsNaN(rating) ? over || volumes > Volumes.Value : over;
+        if (!bursts || (!isSealed && volumes - held <= Volumes.Value)) return;
         string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "over 9 bar";
         context.Report(new Finding(Rule)
         {
-            Place = context.At(keep.Sealed.Span),
+            Answer = isSealed ? Answer.Broken : Answer.NotShown,
+            AskedLevel = isSealed ? null : Level.Warning,
+            Place = context.At(Storage.SealedSpan(prep)),
             Subject = context.Id,
-            Path = "keep.sealed",
-            Message = $"The ferment is sealed with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar: if it all ferments that makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, over the {(double.IsNaN(rating) ? $"{Say.Number(most)} bar of a house bottle ({Pressure.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
-            Advice = "Keep it with the cap loose and cold, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
+            Path = Storage.SealedPath(prep),
+            Message = $"The ferment is {(isSealed ? "sealed" : "kept in something that nothing shows to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar: if it all ferments that makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, over the {(double.IsNaN(rating) ? $"{Say.Number(most)} bar of a house bottle ({Pressure.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it with the cap loose and cold, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
             Caution = "A bottle that bursts throws glass: wear eye protection, open cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
         });
+    }
+
+    /// <summary>Volumes of carbon dioxide that the ferment holds when it is closed: saturated at the coldest it stood at, at the pressure of the air.</summary>
+    private static double GasHeld(Prep prep)
+    {
+        double celsius = 20;
+        foreach (var step in prep.Method)
+        {
+            var at = step.At.IsGiven ? step.At : step.To;
+            if (step.Verb.Ferments && at is { IsGiven: true, Value.Dimension: Dimension.Temperature }) celsius = at.Value.BaseLow;
+        }
+
+        return Carbonation.Volumes(new Science.Bar(Carbonation.Atmosphere), new Celsius(Math.Min(40, Math.Max(0, celsius))), new AlcoholByVolume(0), new GramsPerLitre(0))?.Value ?? 0;
+    }
+
+    /// <summary>Rated gauge pressure of the vessel, bar: as the file, the bar's own vessels or the table of vessels gives it; NaN where nothing does.</summary>
+    private static double RatingOf(RecipeContext context, Prep prep)
+    {
+        var keep = prep.Keep!;
+        if (keep.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }) return keep.Rating.Value.BaseLow;
+        if (!keep.In.IsGiven) return double.NaN;
+        return context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var own) && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }
+            ? own.Rating.Value.BaseLow
+            : VesselTable.Find(keep.In.Value) is { IsForPressure: true } type ? type.RatingBar : double.NaN;
     }
 
     private static double SugarLeft(RecipeContext context, Prep prep, double litres, out string from)

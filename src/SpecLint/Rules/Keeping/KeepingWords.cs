@@ -18,6 +18,10 @@ internal static class KeepingWords
     /// <summary>A temperature in words.</summary>
     public static string Degrees(double celsius) => $"{Say.Number(celsius, 1)} °C";
 
+    /// <summary>What the US asks of a house that sours or preserves food so that it needs no cold; empty elsewhere.</summary>
+    public static string Variance(Settings settings) =>
+        settings.AppliesIn("US") ? " (in the US souring or preserving food for that takes a variance and a HACCP plan, Food Code 3-502.11(C))" : "";
+
     /// <summary>Place of the keeping time, else of what is nearest to it.</summary>
     public static Place At(RecipeContext context, Prep prep)
     {
@@ -112,39 +116,98 @@ internal static class KeepingWords
 internal static class SpecialCases
 {
     private static readonly Catalogue.Limit DateMark = Catalogue.Limits.Of("food-code-date-mark");
+    private static readonly Catalogue.Limit LowAcidActivity = Catalogue.Limits.Of("low-acid-water-activity");
+    private static readonly Catalogue.Limit OilShare = Catalogue.Limits.Of("guard-oil-share");
+
+    private static readonly string[] Cultures = ["yeast", "scoby", "ginger bug", "ginger-bug", "kefir grain", "kefir-grain", "kefir-grains", "starter", "lees", "sourdough"];
+
+    private static readonly string[] NotLive = ["nutritional-yeast", "nutritional yeast", "yeast-extract", "yeast extract", "dead"];
+
     private static readonly Catalogue.Limit DateMarkFrom = Catalogue.Limits.Of("food-code-date-mark-from");
 
     /// <summary>Days from which a date mark is asked.</summary>
     public static double MarkedFromDays => DateMarkFrom.Value / 24;
 
-    /// <summary>Whether it is juice low in acid that is sealed, kept warm or kept long.</summary>
+    /// <summary>Whether it is food low in acid without animal parts that is sealed from air and kept, or kept long: botulism's food, whatever it is called.</summary>
     public static bool IsLowAcidJuiceKept(Prep prep, KeepingState state, Settings settings)
     {
-        if (!state.IsLowAcid || state.Verdict == KeepingVerdict.NotControlled) return false;
-        if (prep.Family.Or("") is not ("juice" or "acid-adjusted-juice" or "puree" or "clarification" or "carbonated" or "juice-extension")) return false;
-        if (state.What is not (Perishable.Juice or Perishable.Plant or Perishable.ListedPlant)) return false;
+        if (!state.IsLowAcid || state.Verdict == KeepingVerdict.NotControlled || IsFerment(prep)) return false;
+        if (state.What is not (Perishable.Juice or Perishable.Plant or Perishable.ListedPlant or Perishable.NutOrPulse) || state.IsStrong) return false;
+        if (state.WaterActivity.IsKnown && state.WaterActivity.High <= LowAcidActivity.Value) return false;
         double days = Storage.Days(prep), celsius = Storage.Celsius(prep, settings);
         if (Storage.IsFrozen(celsius)) return false;
-        return (Storage.IsSealed(prep) && !(days <= MarkedFromDays)) || days > DateMark.Value;
+
+        // Cold and packed without air is a case of its own.
+        if (Storage.IsReducedOxygen(prep) && !StoredTooWarm.IsTooWarm(celsius, settings) && !double.IsNaN(celsius)) return false;
+        bool isJuice = state.What != Perishable.NutOrPulse;
+        return (Storage.IsSealed(prep) && !(days <= MarkedFromDays) && (isJuice || StoredTooWarm.IsTooWarm(celsius, settings))) || (isJuice && days > DateMark.Value);
     }
 
-    /// <summary>Whether it is oil with a plant part in it: most of its mass is fat.</summary>
+    /// <summary>Whether it is a plant part under oil: fresh, and with a layer of oil, in its own lines or in those of a preparation in it.</summary>
     public static bool IsPlantInOil(RecipeProfile profile, out Part? plant)
     {
         plant = null;
+        if (profile.Keeping is { IsStrong: true }) return false;
         double oil = 0, all = 0;
         foreach (var part in profile.Parts)
         {
-            if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside) continue;
-            all += part.Grams.Typical;
-            if (part.Material.Kind == "fat") oil += part.Grams.Typical;
-            else if (part.Material.Kind is "vegetable" or "herb" or "fruit" or "garnish" or "flower" && part.Material.Ingredient!.KeepsCold.Or(false)) plant ??= part;
+            if (part.Material is null || part.Phase == PartPhase.Beside) continue;
+            if (part.IsWeighed) all += part.Grams.Typical;
+            if (part.Item?.File is Prep inner && profile.Set.TryBefore(inner, profile) is { } below)
+            {
+                if (HoldsOil(below) && part.IsWeighed) oil += part.Grams.Typical * part.Material.Of(Science.Component.Fat);
+                if (FreshPlantIn(below)) plant ??= part;
+            }
+            else if (part.Material.Kind == "fat")
+            {
+                // Oil that nobody has weighed covers what is in it.
+                oil += part.IsWeighed ? part.Grams.Typical : double.PositiveInfinity;
+            }
+            else if (IsFreshPlant(part.Material))
+            {
+                plant ??= part;
+            }
         }
 
-        return plant is not null && oil > all / 2;
+        return plant is not null && oil > OilShare.Value / 100 * all && oil > 0;
     }
 
-    /// <summary>Whether it ferments.</summary>
+    private static bool IsFreshPlant(Material material) =>
+        material.Kind is "vegetable" or "herb" or "fruit" or "garnish" or "flower" or "puree" && Perishables.Of(material) is Perishable.Plant or Perishable.ListedPlant or Perishable.Juice;
+
+    private static bool FreshPlantIn(RecipeProfile profile) =>
+        profile.Keeping is not { Verdict: KeepingVerdict.NotControlled } && profile.Parts.Any(p => p.Phase != PartPhase.Beside && p.Material is { } material && IsFreshPlant(material));
+
+    private static bool HoldsOil(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material?.Kind == "fat");
+
+    /// <summary>Whether it is milk that was curdled and strained: called so, and strained.</summary>
+    public static bool IsMilkPunch(Prep prep) =>
+        prep.Family.Or("") == "milk-wash" && prep.Method.Any(static s => s.Verb.Strains || s.Verb.Clarifies);
+
+    /// <summary>Whether it ferments: called so, made so, or with yeast or a live culture in sugar that nothing has killed.</summary>
+    public static bool IsFerment(Prep prep, RecipeProfile profile) => IsFerment(prep) || IsPitched(prep, profile);
+
+    /// <summary>Whether yeast or a live culture is among its lines and nothing kills it afterwards.</summary>
+    public static bool IsPitched(Prep prep, RecipeProfile profile)
+    {
+        var pot = Pot.Of(prep);
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || !IsCulture(part) || pot.Any(part.Line, static s => s.Verb.StopsFerment)) continue;
+            return true;
+        }
+
+        return false;
+    }
+
+    private static bool IsCulture(Part part)
+    {
+        if (part.Material is { Kind: "ferment" } && part.Item?.File is Ingredient) return true;
+        string id = part.Line.Item.Or("");
+        return Phrases.HasAny(id, Cultures) && !Phrases.HasAny(id, NotLive);
+    }
+
+    /// <summary>Whether it ferments, by its family or its method.</summary>
     public static bool IsFerment(Prep prep)
     {
         if (prep.Family.Or("") == "ferment") return true;

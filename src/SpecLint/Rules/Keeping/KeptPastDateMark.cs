@@ -10,12 +10,14 @@ internal sealed class KeptPastDateMark : PrepRule
 {
     private static readonly Limit Mark = Limits.Of("food-code-date-mark");
 
+    private static readonly Limit Guidance = Limits.Of("vacuum-pack-days");
+
     private static readonly RuleInfo Rule = new("SL5001", "kept-past-date-mark", "Food that needs cold is kept longer than its date mark allows", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
         Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life],
-        Limits = [Mark.Id],
+        Limits = [Mark.Id, Guidance.Id],
     };
 
     /// <inheritdoc/>
@@ -24,13 +26,16 @@ internal sealed class KeptPastDateMark : PrepRule
     /// <summary>Whether this rule speaks of a preparation.</summary>
     internal static bool Speaks(RecipeContext context, Prep prep)
     {
-        if (!(Storage.Days(prep) > Mark.Value) || prep.Family.Or("") == "milk-wash" || context.Profile.IsSolid) return false;
+        if (!(Storage.Days(prep) > Mark.Value) || SpecialCases.IsMilkPunch(prep) || context.Profile.IsSolid) return false;
         var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid)) return false;
+        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid || (state.What == Perishable.NutOrPulse && !state.IsSour))) return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         if (Storage.IsFrozen(celsius) || Storage.IsAtRoom(celsius) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return false;
         return !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _) && RawEggKept.EggOf(context, prep) is null;
     }
+
+    /// <summary>Outside of the US the seven days are a yardstick: up to the ten days of the British guidance they are a warning.</summary>
+    internal static bool IsYardstick(Settings settings, double days) => !Mark.AppliesIn(settings) && days <= Guidance.Value;
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
@@ -44,10 +49,10 @@ internal sealed class KeptPastDateMark : PrepRule
             Place = place,
             Subject = context.Id,
             Path = "keep.for",
-            AskedLevel = state.IsStrong ? Level.Warning : null,
+            AskedLevel = state.IsStrong || IsYardstick(context.Settings, days) ? Level.Warning : null,
             AllowedDays = Mark.Value,
             Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: {KeepingWords.Days(Mark.Value)} at the most, the day it is made counted ({Mark.Source}).",
-            Advice = $"Keep it {KeepingWords.Days(Mark.Value)} or less, freeze what is not used by then, or show by a measured pH or water activity that it may be kept longer.",
+            Advice = $"Keep it {KeepingWords.Days(Mark.Value)} or less, freeze what is not used by then, or show by a measured pH or water activity that it may be kept longer{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(Mark)],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(Mark.Value)}.", [new TextEdit(place, $"\"{KeepingWords.Days(Mark.Value)}\"")]) { KeepsTheThing = true }],

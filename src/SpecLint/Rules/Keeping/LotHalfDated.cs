@@ -11,7 +11,7 @@ internal sealed class LotHalfDated : StockRule
     private static readonly Limit From = Limits.Of("food-code-date-mark-from");
     private static readonly Limit Thawed = Limits.Of("food-code-thaw-undated");
 
-    private static readonly RuleInfo Rule = new("SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Error)
+    private static readonly RuleInfo Rule = new("SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Note)
     {
         Safety = true,
         Needs = [Fact.Ph, Fact.WaterActivity],
@@ -31,19 +31,20 @@ internal sealed class LotHalfDated : StockRule
         foreach (var lot in stock.Lots)
         {
             if (Lots.PrepOf(context, lot) is not { } prep || !Speaks(context, lot, prep)) continue;
-            string missing = lot.Made.IsGiven ? "no use-by" : "not the day it was made";
             bool frozen = lot.Frozen.Count > 0 && !lot.Made.IsGiven;
             context.Report(new Finding(Rule)
             {
-                AskedLevel = lot.Made.IsGiven ? Level.Warning : null,
+                AskedLevel = Level.Note,
                 Place = context.At(lot.Item.Span),
                 Subject = context.Id,
                 Path = Lots.PathOf(lot, lot.Made.IsGiven ? "useBy" : "made"),
                 Key = Lots.KeyOf(lot),
-                Message = $"The lot of `{lot.Item.Value}` bears {missing}, which food that needs cold must when it is held over {Say.Number(From.Value)} h ({From.Source}).",
+                Message = lot.Made.IsGiven
+                    ? $"The lot of `{lot.Item.Value}` says when it was made and not by when it is used: over {Say.Number(From.Value)} h the law asks for the day of use, or for the day made with a written procedure (Food Code 3-501.17(A), (D))."
+                    : $"The lot of `{lot.Item.Value}` says by when it is used and not when it was made, so nobody can check the date (Food Code 3-501.17(A) asks for the day of use alone).",
                 Advice = frozen
                     ? $"Freezing does not give it a new date: use it within {Say.Number(Thawed.Value)} h of thawing or throw it away, and mark the day it is made from now on."
-                    : "Mark the day it was made and its use-by; what nobody can date is thrown away.",
+                    : "Mark both the day it was made and its use-by.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(From)],
                 Related = [new RelatedPlace(prep.Head, "its recipe")],

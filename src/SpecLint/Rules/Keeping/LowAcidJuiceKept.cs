@@ -10,7 +10,7 @@ internal sealed class LowAcidJuiceKept : PrepRule
 {
     private static readonly Limit Ph = Limits.Of("low-acid-juice-ph");
 
-    private static readonly RuleInfo Rule = new("SL5013", "low-acid-juice-kept", "Juice low in acid is sealed or kept long", Level.Error)
+    private static readonly RuleInfo Rule = new("SL5013", "low-acid-juice-kept", "Food low in acid is sealed or kept long", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
@@ -31,11 +31,11 @@ internal sealed class LowAcidJuiceKept : PrepRule
         string how = isSealed ? "sealed" : $"kept {KeepingWords.Days(days)}";
         context.Report(new Finding(Rule)
         {
-            Place = isSealed ? context.At(prep.Keep!.Sealed.Span) : KeepingWords.At(context, prep),
+            Place = isSealed ? context.At(Storage.SealedSpan(prep)) : KeepingWords.At(context, prep),
             Subject = context.Id,
-            Path = isSealed ? "keep.sealed" : "keep.for",
+            Path = isSealed ? Storage.SealedPath(prep) : "keep.for",
             Message = $"It is {how} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, over {Say.Number(Ph.Value)}: sealed from air, Clostridium botulinum can make its toxin in it when it gets warm ({Ph.Source}).",
-            Advice = "Keep it cold in a loosely covered vessel and use it within days, or sour it to a measured pH of 4.2 or under before it is bottled.",
+            Advice = $"Keep it cold in a loosely covered vessel and use it within days, or sour it to a measured pH of 4.2 or under before it is bottled{KeepingWords.Variance(context.Settings)}. Food low in acid that is sealed for the shelf comes from a plant with a filed process (Food Code 3-201.12; 21 CFR 113 and 108.35).",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Ph)],
         });

@@ -25,7 +25,7 @@ internal sealed class MilkPunchNotShown : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") != "milk-wash") return;
+        if (!SpecialCases.IsMilkPunch(prep)) return;
         double days = Storage.Days(prep);
         if (!(days > SpecialCases.MarkedFromDays) || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
         var state = context.Profile.Keeping!;

@@ -10,6 +10,8 @@ internal sealed class OpenedTooLong : StockRule
 {
     private static readonly Limit Mark = Limits.Of("food-code-date-mark");
 
+    private static readonly string[] Exempt = ["yogurt", "yoghurt", "sour-cream", "sour cream", "buttermilk", "creme-fraiche", "crème fraîche", "kefir", "parmesan", "cheddar", "gouda", "gruyere", "gruyère", "pecorino", "manchego", "blue-cheese", "blue cheese"];
+
     private static readonly RuleInfo Rule = new("SL5010", "opened-too-long", "A bought ingredient has been open for longer than it keeps", Level.Warning)
     {
         Safety = true,
@@ -33,7 +35,7 @@ internal sealed class OpenedTooLong : StockRule
             if (context.Profiles.MaterialOf(lot.Item.Value)?.Ingredient is not { } ingredient) continue;
             int open = context.On.DaysSince(from.Value) + 1 - Lots.FrozenDays(lot, context.On);
             var what = Lots.PerishableOf(context, lot);
-            bool controlled = what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant && open > Mark.Value;
+            bool controlled = !IsExempt(ingredient) && what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant && open > Mark.Value;
             double life = ingredient.Values.TryGetValue("life.opened", out var opened) ? opened.High / 86400 : double.NaN;
 
             // A life under a day still gives the day it is opened.
@@ -43,7 +45,7 @@ internal sealed class OpenedTooLong : StockRule
             string source = controlled ? Mark.Source : opened!.Source ?? "the ingredient's file";
             context.Report(new Finding(Rule)
             {
-                AskedLevel = controlled ? Level.Error : what == Perishable.None ? Level.Note : null,
+                AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : what == Perishable.None ? Level.Note : null,
                 Place = context.At(from.Span),
                 Subject = context.Id,
                 Path = Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made"),
@@ -57,4 +59,8 @@ internal sealed class OpenedTooLong : StockRule
             });
         }
     }
+
+    /// <summary>Cultured milk, and cheese that is hard or semi-soft, bear no mark on opening (Food Code 3-501.17(G)); cream cheese, ricotta and mozzarella do.</summary>
+    private static bool IsExempt(Ingredient ingredient) =>
+        Phrases.HasAny(ingredient.Id, Exempt) || (ingredient.Name.IsGiven && Phrases.HasAny(ingredient.Name.Value, Exempt));
 }

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
@@ -12,10 +13,13 @@ internal sealed class PasteurisationNotMet : PrepRule
     private static readonly ThermalResistance Juice = ThermalResistance.ById("e-coli-juice")!;
     private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
 
+    private static readonly Limit JuicePh = Limits.Of("juice-process-ph");
+
     private static readonly RuleInfo Rule = new("SL5029", "pasteurisation-not-met", "A step called pasteurising is too cool or too short", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Ph],
+        Limits = [JuicePh.Id],
     };
 
     /// <inheritdoc/>
@@ -37,7 +41,7 @@ internal sealed class PasteurisationNotMet : PrepRule
                     Place = context.At(step.Do.IsGiven ? step.Do.Span : step.Span),
                     Subject = context.Id,
                     Path = context.PathOf(step),
-                    Message = $"The step is called pasteurising but gives {(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}, and both together make the kill (US Pasteurized Milk Ordinance; 9 CFR 590.570).",
+                    Message = $"The step is called pasteurising but gives {(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}, and both together make the kill (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
                     Advice = "Give the temperature of the coldest part with `to` and how long it is held with `for`.",
                     Caution = KeepingWords.Caution,
                 });
@@ -47,9 +51,12 @@ internal sealed class PasteurisationNotMet : PrepRule
             var t = new Celsius(heat.Value.BaseLow);
             double seconds = step.For.Value.BaseLow;
             ReadOnlySpan<TemperatureReading> record = [new(0, t), new(seconds / 60, t)];
-            var product = ProductOf(context);
+            var product = HeatedFood.ProductOf(context.Profile);
             string short1;
-            if (product is { } known)
+
+            // The table of apple juice is for a pH of 4.0 and under; other validation may be asked above it.
+            bool tooMild = product == HeatedProduct.AppleJuice && !(context.Profile.Keeping!.Ph is { IsKnown: true } juice && juice.High <= JuicePh.Value);
+            if (product is { } known && !tooMild)
             {
                 if (HeatProcesses.Meets(known, record) == true) continue;
                 short1 = Nearest(known, t.Value);
@@ -57,7 +64,7 @@ internal sealed class PasteurisationNotMet : PrepRule
             else
             {
                 var state = context.Profile.Keeping!;
-                bool sour = state.IsSour;
+                bool sour = state.Ph.IsKnown && state.Ph.High <= JuicePh.Value;
                 var organism = sour ? Juice : Listeria;
                 if (Lethality.Reduction(organism, record) is not { } reduction || reduction.Least >= organism.TargetLog) continue;
                 short1 = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} where {Say.Number(organism.TargetLog!.Value)} are asked ({organism.Source})";
@@ -79,25 +86,6 @@ internal sealed class PasteurisationNotMet : PrepRule
     private static bool Claims(Step step) =>
         step.Verb.Pasteurises
         || step.Note.IsGiven && Storage.Has(step.Note.Value, "pasteuri") && (step.To.IsGiven || step.At.IsGiven);
-
-    /// <summary>The product whose table of law applies; <see langword="null"/> where none does.</summary>
-    private static HeatedProduct? ProductOf(RecipeContext context)
-    {
-        bool egg = false, dairy = false, sweet = false;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Material is not { } material || part.Phase == PartPhase.Beside) continue;
-            egg |= material.Kind == "egg";
-            dairy |= material.Kind == "dairy";
-            sweet |= material.Kind is "sugar" or "syrup" or "honey";
-        }
-
-        if (egg && dairy) return HeatedProduct.EggNog;
-        if (egg) return sweet ? HeatedProduct.SweetenedYolk : HeatedProduct.WholeEgg;
-        if (!dairy) return null;
-        double fat = context.Profile.Mass > 0 ? 100 * context.Profile.Grams[(int)Component.Fat] / context.Profile.Mass : 0;
-        return sweet || fat >= 10 ? HeatedProduct.Cream : HeatedProduct.Milk;
-    }
 
     private static string Nearest(HeatedProduct product, double celsius)
     {

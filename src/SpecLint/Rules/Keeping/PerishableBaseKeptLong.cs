@@ -27,7 +27,7 @@ internal sealed class PerishableBaseKeptLong : PrepRule
     {
         double days = Storage.Days(prep);
         var state = context.Profile.Keeping!;
-        if (!(days > Practice.Value) || context.Profile.IsSolid || prep.Family.Or("") == "milk-wash") return;
+        if (!(days > Practice.Value) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep)) return;
         if (state.What is not (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse) || state.Verdict == KeepingVerdict.NotControlled || state.IsStrong) return;
         if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || days > context.Profile.KeepingTerms!.Least.Days) return;
         context.Report(new Finding(Rule)

@@ -33,13 +33,22 @@ internal sealed class RawEggKept : PrepRule
     internal static Part? EggOf(RecipeContext context, Prep prep)
     {
         if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return null;
-        Part? egg = null;
-        foreach (var part in context.Profile.Parts)
+        return RawEggIn(context.Profile);
+    }
+
+    /// <summary>The line that brings raw egg that no step has heated since it went in: its own, or that of a preparation that holds some.</summary>
+    private static Part? RawEggIn(RecipeProfile profile)
+    {
+        var product = HeatedFood.ProductOf(profile) ?? HeatedProduct.EggNog;
+        var pot = Pot.Of(profile.Recipe);
+        foreach (var part in profile.Parts)
         {
-            if (part.Phase != PartPhase.Beside && part.Line.Role != LineRole.Fining && part.Material is { } material && IsRawEgg(material)) egg ??= part;
+            if (part.Phase == PartPhase.Beside || part.Line.Role == LineRole.Fining || part.Material is not { } material) continue;
+            bool raw = part.Item is { ByProduct: null, File: Prep inner } ? profile.Set.TryBefore(inner, profile) is { } below && RawEggIn(below) is not null : IsRawEgg(material);
+            if (raw && !pot.Any(part.Line, s => HeatedFood.Meets(product, s))) return part;
         }
 
-        return egg is null || IsHeated(prep) ? null : egg;
+        return null;
     }
 
     /// <inheritdoc/>
@@ -51,30 +60,15 @@ internal sealed class RawEggKept : PrepRule
         bool aged = state.Abv.IsKnown && state.Abv.Low >= AgedStrength.Value && days >= AgedDays.Value;
         context.Report(new Finding(Rule)
         {
-            AskedLevel = aged ? Level.Warning : null,
             Place = context.At(egg.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(egg.Line, "item"),
             Message = aged
-                ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}: one demonstration had Salmonella die off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, which is no validated process ({AgedStrength.Source})."
+                ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}: one demonstration had Salmonella die off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, which is not a validated process ({AgedStrength.Source}); only a process authority can name one."
                 : $"Raw egg is kept {KeepingWords.Days(days)}; food made with egg that is not cooked takes pasteurised egg (US Food Code 3-302.13), and raw egg once cracked keeps {KeepingWords.Days(Most.Value)} at the most (common practice, no source).",
             Advice = "Use pasteurised egg, or make it for the shift and tell guests that it holds raw egg.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(Fact.Abv, state.Abv), Proof.Of(Most)],
         });
-    }
-
-    private static bool IsHeated(Prep prep)
-    {
-        foreach (var step in prep.Method)
-        {
-            var heat = step.To.IsGiven ? step.To : step.At;
-            if (!heat.IsGiven || heat.Value.Dimension != Dimension.Temperature || !step.For.IsGiven) continue;
-            var t = new Celsius(heat.Value.BaseLow);
-            ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];
-            if (HeatProcesses.Meets(HeatedProduct.SweetenedYolk, record) == true || HeatProcesses.Meets(HeatedProduct.EggNog, record) == true) return true;
-        }
-
-        return false;
     }
 }

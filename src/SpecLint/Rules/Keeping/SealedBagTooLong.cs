@@ -14,14 +14,16 @@ internal sealed class SealedBagTooLong : PrepRule
     private static readonly Limit Long = Limits.Of("vacuum-pack-days");
     private static readonly Limit Ph = Limits.Of("vacuum-pack-ph");
     private static readonly Limit Activity = Limits.Of("vacuum-pack-water-activity");
+    private static readonly Limit PlanPh = Limits.Of("food-code-reduced-oxygen-ph");
+    private static readonly Limit PlanActivity = Limits.Of("food-code-reduced-oxygen-activity");
     private static readonly Limit Salt = Limits.Of("vacuum-pack-salt");
 
-    private static readonly RuleInfo Rule = new("SL5017", "sealed-bag-too-long", "A vacuum bag is kept with nothing that controls what grows without air", Level.Error)
+    private static readonly RuleInfo Rule = new("SL5017", "sealed-bag-too-long", "Food packed without air is kept with nothing that controls what grows there", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
         Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Short.Id, Long.Id, Ph.Id, Activity.Id, Salt.Id, "vacuum-pack-heat-temperature", "vacuum-pack-heat-time"],
+        Limits = [Short.Id, Long.Id, Ph.Id, Activity.Id, Salt.Id, PlanPh.Id, PlanActivity.Id, "vacuum-pack-heat-temperature", "vacuum-pack-heat-time"],
     };
 
     /// <inheritdoc/>
@@ -35,16 +37,20 @@ internal sealed class SealedBagTooLong : PrepRule
     {
         if (LimitOf(context, prep) is not { } limit) return;
         var state = context.Profile.Keeping!;
+        bool us = Short.AppliesIn(context.Settings);
         double days = Storage.Days(prep);
+        string time = double.IsNaN(days) ? "for a time that nothing states" : KeepingWords.Days(days);
         context.Report(new Finding(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
-            AskedLevel = limit.LevelCap is not null ? Level.Warning : null,
+            AskedLevel = limit.LevelCap is not null || HasHurdle(state) || (state.IsSour && !Perishables.IsListed(state.What)) ? Level.Warning : null,
             Place = KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = "keep.for",
-            Message = $"It is kept {KeepingWords.Days(days)} in a sealed bag, over {Say.With(limit.Value, limit.Unit)}, and shows none of what controls growth without air: a measured pH of {Say.Number(Ph.Value)} or under, a measured water activity of {Say.Number(Activity.Value)} or under, {Say.Number(Salt.Value)} % of salt in its water, or 10 minutes at 90 °C in the bag ({limit.Source}).",
-            Advice = "Shorten the time, measure the pH, or freeze the bag.",
+            Message = us
+                ? $"It is kept {time} packed without air, over {Say.With(limit.Value, limit.Unit)}: US law asks there for a HACCP plan with pH {Say.Number(PlanPh.Value)} or under, or a water activity of {Say.Number(PlanActivity.Value)} or under, or for a variance ({limit.Source})."
+                : $"It is kept {time} packed without air, over {Say.With(limit.Value, limit.Unit)}, and shows none of what controls growth without air: a measured pH of {Say.Number(Ph.Value)} or under, a measured water activity of {Say.Number(Activity.Value)} or under, {Say.Number(Salt.Value)} % of salt in its water, or 10 minutes at 90 °C in the pack ({limit.Source}).",
+            Advice = us ? "Shorten the time, freeze it, or have the plan approved and accept this finding with its number." : "Shorten the time, measure the pH, or freeze the pack.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit), Proof.Of(Ph), Proof.Of(Activity), Proof.Of(Salt)],
         });
@@ -52,34 +58,41 @@ internal sealed class SealedBagTooLong : PrepRule
 
     private static Limit? LimitOf(RecipeContext context, Prep prep)
     {
-        if (prep.Keep is not { } keep || context.Profile.IsSolid) return null;
-        bool bag = keep.In.IsGiven && (Storage.Has(keep.In.Value, "vacuum") || Storage.Has(keep.In.Value, "sous-vide") || (Storage.Has(keep.In.Value, "bag") && Storage.IsSealed(prep)));
-        if (!bag) return null;
+        if (prep.Keep is null || context.Profile.IsSolid || !Storage.IsReducedOxygen(prep)) return null;
         double days = Storage.Days(prep);
-        var limit = Short.AppliesIn(context.Settings) && days <= Long.Value ? Short : Long;
+        bool us = Short.AppliesIn(context.Settings);
+        var limit = us && !(days > Long.Value) ? Short : Long;
         double most = limit.Unit == "h" ? limit.Value / 24 : limit.Value;
-        if (!(days > most) || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
+
+        // For how long is not written: for longer.
+        if (days <= most || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
         var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled) return null;
+        if (!state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled || SpecialCases.IsFerment(prep)) return null;
+
+        // The British factors clear nothing where US law asks for a plan.
+        if (us) return limit;
         if (KeepingVerdicts.IsMeasured(state.Ph) && state.Ph.High <= Ph.Value) return null;
         if (KeepingVerdicts.IsMeasured(state.WaterActivity) && state.WaterActivity.High <= Activity.Value) return null;
         var grams = context.Profile.Grams;
         double salt = grams[(int)Component.SodiumChloride], water = grams[(int)Component.Water];
         if (salt > 0 && (context.Profile.Unknown & Unknowns.Water) == 0 && 100 * salt / (salt + water) >= Salt.Value) return null;
-        return IsHeated(prep) ? null : limit;
+        return IsHeatedInPack(prep) ? null : limit;
     }
 
-    private static bool IsHeated(Prep prep)
+    /// <summary>Whether it is heated in the closed pack; heat before the pack is closed leaves what falls in afterwards.</summary>
+    private static bool IsHeatedInPack(Prep prep)
     {
+        bool closed = false;
         foreach (var step in prep.Method)
         {
-            var heat = step.To.IsGiven ? step.To : step.At;
-            if (!heat.IsGiven || heat.Value.Dimension != Dimension.Temperature || !step.For.IsGiven) continue;
-            var t = new Celsius(heat.Value.BaseLow);
-            ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];
-            if (HeatProcesses.Meets(HeatedProduct.ChilledSealedFood, record) == true) return true;
+            if (step.Verb.Seals || step.Verb.Id is "bag" or "sous-vide" or "vacuum") closed = true;
+            if (closed && HeatedFood.Meets(HeatedProduct.ChilledSealedFood, step)) return true;
         }
 
         return false;
     }
+
+    /// <summary>Whether a measured pH or water activity meets the hurdle that the US code asks for beside the plan.</summary>
+    private static bool HasHurdle(KeepingState state) =>
+        (KeepingVerdicts.IsMeasured(state.Ph) && state.Ph.High <= PlanPh.Value) || (KeepingVerdicts.IsMeasured(state.WaterActivity) && state.WaterActivity.High <= PlanActivity.Value);
 }

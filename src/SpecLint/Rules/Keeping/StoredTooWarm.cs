@@ -12,12 +12,16 @@ internal sealed class StoredTooWarm : PrepRule
     private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
     private static readonly Limit ColdInBritain = Limits.Of("cold-hold-gb");
 
+    private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
+    private static readonly Limit HotInBritain = Limits.Of("hot-hold-gb");
+    private static readonly Limit Time = Limits.Of("food-code-time-control");
+
     private static readonly RuleInfo Rule = new("SL5005", "stored-too-warm", "Food that needs cold is stored too warm", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
         Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Cold.Id, ColdInBritain.Id],
+        Limits = [Cold.Id, ColdInBritain.Id, Hot.Id, HotInBritain.Id, Time.Id],
     };
 
     /// <inheritdoc/>
@@ -27,7 +31,10 @@ internal sealed class StoredTooWarm : PrepRule
     internal static Limit LimitOf(Settings settings) => settings.Jurisdictions.Count == 1 && settings.AppliesIn("GB") ? ColdInBritain : Cold;
 
     /// <summary>Whether a storage temperature is over the limit.</summary>
-    internal static bool IsTooWarm(double celsius, Settings settings) => celsius > LimitOf(settings).Value;
+    internal static bool IsTooWarm(double celsius, Settings settings) => celsius > LimitOf(settings).Value && !(celsius >= HotLimitOf(settings).Value);
+
+    /// <summary>From where on food counts as held hot: 57 °C, or 63 °C where the law of Britain is asked.</summary>
+    internal static Limit HotLimitOf(Settings settings) => settings.AppliesIn("GB") ? HotInBritain : Hot;
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
@@ -42,6 +49,9 @@ internal sealed class StoredTooWarm : PrepRule
         bool shown = state.IsShownControlled || state.IsLowAcid;
         bool soft = state.IsStrong || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius));
         var keep = prep.Keep!;
+
+        // Time may take the place of cold for a few hours, by a written procedure and a mark.
+        bool byTime = Storage.Days(prep) * 24 <= Time.Value;
         string growth = Growth(state, celsius, out double daysPerLog);
         var evidence = KeepingWords.Evidence(context, state);
         evidence.Add(Proof.Of("storage temperature", celsius, "Cel"));
@@ -50,12 +60,14 @@ internal sealed class StoredTooWarm : PrepRule
         context.Report(new Finding(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
-            AskedLevel = soft || limit.LevelCap is not null ? Level.Warning : null,
+            AskedLevel = soft || byTime || limit.LevelCap is not null ? Level.Warning : null,
             Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
             Subject = context.Id,
             Path = keep.At.IsGiven ? "keep.at" : "keep.in",
             Message = $"It is stored at {KeepingWords.Degrees(celsius)}, over {KeepingWords.Degrees(limit.Value)} ({limit.Source}), while {KeepingWords.Because(state)}{growth}.",
-            Advice = $"Store it at {KeepingWords.Degrees(limit.Value)} or colder, or show by a measured pH under 4.2 that it need not be.",
+            Advice = byTime
+                ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder; for {Say.Number(Time.Value)} h at most time may take the place of cold, with a written procedure, the time marked on it and what is left discarded ({Time.Source})."
+                : $"Store it at {KeepingWords.Degrees(limit.Value)} or colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, or show by a measured pH under 4.2 that it need not be{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = evidence,
         });

@@ -12,12 +12,14 @@ internal sealed class SyrupKeptWarm : PrepRule
     private static readonly Limit Yeast = Limits.Of("syrup-water-activity");
     private static readonly Limit NoGrowth = Limits.Of("alcohol-no-growth");
 
-    private static readonly RuleInfo Rule = new("SL5025", "syrup-kept-warm", "A syrup is too thin to keep at room temperature", Level.Error)
+    private static readonly Limit Sugar = Limits.Of("yeast-sugar");
+
+    private static readonly RuleInfo Rule = new("SL5025", "syrup-kept-warm", "Sugar in water is too thin to keep at room temperature", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
-        Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv],
-        Limits = [Table.Id, Yeast.Id, NoGrowth.Id],
+        Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar],
+        Limits = [Table.Id, Yeast.Id, NoGrowth.Id, Sugar.Id],
     };
 
     /// <inheritdoc/>
@@ -26,13 +28,17 @@ internal sealed class SyrupKeptWarm : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") is not ("syrup" or "cordial" or "oleo-saccharum" or "liqueur")) return;
+        if (context.Profile.IsSolid || SpecialCases.IsFerment(prep)) return;
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
         if (!Storage.IsAtRoom(celsius) || !(days > SpecialCases.MarkedFromDays)) return;
         var state = context.Profile.Keeping!;
-        if (state.HoldsPerishable || state.IsHalfStrong || state.Verdict == KeepingVerdict.NotControlled || !state.WaterActivity.IsKnown) return;
+        if (state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled || !state.WaterActivity.IsKnown) return;
         var activity = state.WaterActivity;
-        bool thin = activity.Low >= Table.Value && !state.IsSour;
+
+        // What holds no sugar to speak of (salt water, acid in water, bitters) feeds nothing.
+        var sugar = context.Fact(Fact.Sugar);
+        if (!sugar.IsKnown || sugar.Value < Sugar.Value) return;
+        bool thin = !state.IsHalfStrong && activity.Low >= Table.Value && !state.IsSour;
         if (activity.Low <= Yeast.Value) return;
         var limit = thin ? Table : Yeast;
         context.Report(new Finding(Rule)
@@ -41,7 +47,7 @@ internal sealed class SyrupKeptWarm : PrepRule
             Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"The syrup is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not under the {Say.Number(limit.Value)} below which table B asks for no cold" : $"over the {Say.Number(limit.Value)} from which yeasts and moulds are to be expected")} ({limit.Source}).",
+            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not under the {Say.Number(limit.Value)} below which table B asks for no cold" : $"over the {Say.Number(limit.Value)} from which yeasts and moulds are to be expected")} ({limit.Source}).",
             Advice = thin ? "Keep it cold, or make it 2:1 by weight, which comes under the limit." : "Keep it cold, or make it richer.",
             Caution = thin ? KeepingWords.Caution : null,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],

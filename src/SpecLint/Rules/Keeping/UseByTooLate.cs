@@ -39,7 +39,7 @@ internal sealed class UseByTooLate : StockRule
             }
             else if (lot.Opened.IsGiven && Lots.PerishableOf(context, lot) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant)
             {
-                Hold(context, lot, lot.Opened.Value, Mark.Value, null, $"opened food that needs cold keeps {KeepingWords.Days(Mark.Value)}, the day it is opened counted ({Mark.Source})", null);
+                Hold(context, lot, lot.Opened.Value, Mark.Value, Mark.AppliesIn(context.Settings) ? null : Level.Warning, $"opened food that needs cold keeps {KeepingWords.Days(Mark.Value)}, the day it is opened counted ({Mark.Source})", null);
             }
         }
     }

@@ -1,0 +1,69 @@
+using SpecLint.Book;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>Which published heat process a food asks for, and whether a step meets it.</summary>
+internal static class HeatedFood
+{
+    /// <summary>g in 100 g of sugar or salt from which the table of egg has a row of its own.</summary>
+    private const double Added = 2;
+
+    /// <summary>g in 100 g of fat, or of dry matter, from which milk is heated as cream (Pasteurized Milk Ordinance, definition of pasteurization).</summary>
+    private const double CreamFat = 10, CreamSolids = 18;
+
+    /// <summary>The product whose table applies to a preparation; <see langword="null"/> where none does.</summary>
+    public static HeatedProduct? ProductOf(RecipeProfile profile)
+    {
+        bool egg = false, white = true, yolk = true, dairy = false, apple = false, juice = false;
+        double sugar = 0, salt = 0, fat = 0, water = 0, all = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Material is not { } material || part.Phase == PartPhase.Beside) continue;
+            if (material.Kind == "egg")
+            {
+                egg = true;
+                white &= Substances.IsEggWhite(material);
+                yolk &= Phrases.Has(material.Id, "yolk") || material.Of(Component.Fat) > 0.2;
+            }
+
+            dairy |= material.Kind == "dairy";
+            juice |= material.Kind == "juice";
+            apple |= material.Kind == "juice" && (Phrases.Has(material.Id, "apple") || Phrases.Has(material.Id, "cider"));
+            if (!part.IsWeighed) continue;
+            all += part.Grams.Typical;
+            salt += part.Grams.Typical * material.Of(Component.SodiumChloride);
+            fat += part.Grams.Typical * material.Of(Component.Fat);
+            water += part.Grams.Typical * material.Of(Component.Water);
+            for (var c = Components.FirstSugar; c <= Components.LastSugar; c++)
+            {
+                if (c != Component.Lactose) sugar += part.Grams.Typical * material.Of(c);
+            }
+        }
+
+        bool sweet = 100 * sugar >= Added * all, salted = 100 * salt >= Added * all;
+        if (egg && dairy) return HeatedProduct.EggNog;
+        if (egg)
+        {
+            // White with sugar has no row of its own: the stricter one of whole egg.
+            if (white && !sweet && !salted) return HeatedProduct.EggWhite;
+            if (yolk) return sweet ? HeatedProduct.SweetenedYolk : salted ? HeatedProduct.SaltedYolk : HeatedProduct.Yolk;
+            return sweet ? HeatedProduct.SweetenedWholeEgg : salted ? HeatedProduct.SaltedWholeEgg : HeatedProduct.WholeEgg;
+        }
+
+        if (dairy) return sweet || 100 * fat >= CreamFat * all || 100 * (all - water) >= CreamSolids * all ? HeatedProduct.Cream : HeatedProduct.Milk;
+        return apple ? HeatedProduct.AppleJuice : null;
+    }
+
+    /// <summary>Whether a step gives a temperature and a time that meet a row of a product's table.</summary>
+    public static bool Meets(HeatedProduct product, Step step)
+    {
+        var heat = step.To.IsGiven ? step.To : step.At;
+        if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration }) return false;
+        var t = new Celsius(heat.Value.BaseLow);
+        ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];
+        return HeatProcesses.Meets(product, record) == true;
+    }
+}
