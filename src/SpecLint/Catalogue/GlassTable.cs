@@ -10,9 +10,11 @@ namespace SpecLint.Catalogue;
 /// <param name="BrimTypical">Typical volume to the brim, mL.</param>
 /// <param name="BrimHigh">Largest volume to the brim, mL.</param>
 /// <param name="IsIced">Whether drinks are served on ice in it.</param>
+/// <param name="NeverIced">Whether ice has no place in it.</param>
+/// <param name="Shape">Its shape in a word: <c>up</c>, <c>short</c>, <c>long</c>, <c>wide</c>, <c>hot</c>, <c>small</c> or <c>bowl</c>.</param>
 /// <param name="Source">Source of the sizes.</param>
 /// <param name="Mark">How far to trust them.</param>
-public sealed record GlassType(string Id, string Name, FixedList<string> Aliases, double BrimLow, double BrimTypical, double BrimHigh, bool IsIced, string Source, Mark Mark);
+public sealed record GlassType(string Id, string Name, FixedList<string> Aliases, double BrimLow, double BrimTypical, double BrimHigh, bool IsIced, bool NeverIced, string Shape, string Source, Mark Mark);
 
 /// <summary>The table of glasses.</summary>
 public static class GlassTable
@@ -37,7 +39,7 @@ public static class GlassTable
             string id = row.Text("id");
             glasses.Add(id, new GlassType(
                 id, row.Text("name"), row.Texts("aliases"), brim.Number("low"), brim.Number("typical"), brim.Number("high"),
-                !row.Text("ice").StartsWith("none", StringComparison.Ordinal), row.Text("source"), row.Mark()));
+                !row.Text("ice").StartsWith("none", StringComparison.Ordinal), row.Text("ice") == "none", row.Text("shape"), row.Text("source"), row.Mark()));
         }
 
         return glasses;

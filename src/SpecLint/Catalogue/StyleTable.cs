@@ -34,6 +34,15 @@ public sealed class Style
     /// <summary>Whether it holds cream or milk.</summary>
     public bool HasDairy { get; internal init; }
 
+    /// <summary>Whether it may hold cream or milk, and need not.</summary>
+    public bool MayHaveDairy { get; internal init; }
+
+    /// <summary>The ice that it stands on: <c>crushed</c>; empty where any will do.</summary>
+    public string Ice { get; internal init; } = "";
+
+    /// <summary>Ids of the glasses that it is served in; empty where the table names none.</summary>
+    public FixedList<string> Glasses { get; internal init; } = [];
+
     /// <summary>Whether it is served hot.</summary>
     public bool IsHot { get; internal init; }
 
@@ -118,7 +127,10 @@ public static class StyleTable
                 Techniques = build.Texts("technique"),
                 IsTopped = build.TryGetProperty("topped", out var topped) && topped.GetBoolean(),
                 Egg = build.Text("egg"),
-                HasDairy = build.TryGetProperty("dairy", out var dairy) && dairy.GetBoolean(),
+                HasDairy = build.TryGetProperty("dairy", out var dairy) && dairy.ValueKind == System.Text.Json.JsonValueKind.True,
+                MayHaveDairy = dairy.ValueKind == System.Text.Json.JsonValueKind.String,
+                Ice = build.Text("ice"),
+                Glasses = row.Texts("glasses"),
                 IsHot = build.TryGetProperty("hot", out var hot) && hot.GetBoolean(),
                 Wants = build.Texts("wants"),
                 UsualSource = row.Text("usualSource"),

@@ -22,10 +22,16 @@ internal static class Techniques
         Step? iced = null;
         var kind = TechniqueKind.NoIce;
         bool anyIce = false;
+        Step? onIce = null;
         foreach (var step in drink.Method)
         {
             bool none = step.Ice.IsGiven && step.Ice.Value is "none" or "no ice" or "without";
-            if (step.Ice.IsGiven && !none) anyIce = true;
+            if (step.Ice.IsGiven && !none)
+            {
+                anyIce = true;
+                onIce ??= step;
+            }
+
             var found = step.Verb.Technique;
             if (found == TechniqueKind.NoIce || none) continue;
 
@@ -49,7 +55,7 @@ internal static class Techniques
             if (step.Verb.IcesGlass && step.Ice.IsGiven) return (TechniqueKind.Built, step);
         }
 
-        if (anyIce) return (TechniqueKind.Built, null);
+        if (anyIce) return (TechniqueKind.Built, onIce);
         return drink.Method.Count > 0 ? (TechniqueKind.NoIce, null) : (OfStyle(drink.Style.Or("")), null);
     }
 

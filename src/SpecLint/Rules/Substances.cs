@@ -6,11 +6,16 @@ namespace SpecLint.Rules;
 /// <summary>What kind of thing a part is, as far as rules ask.</summary>
 internal static class Substances
 {
-    /// <summary>Whether it fizzes.</summary>
+    /// <summary>Dissolved carbon dioxide from which a liquid is counted as sparkling, g in a gram (about one volume).</summary>
+    private const double SparklingFrom = 0.002;
+
+    /// <summary>Whether it fizzes: it is of a kind that always does, or it holds the gas.</summary>
     public static bool IsSparkling(Material? material) =>
         material is not null
-        && (material.Kind is "soda" or "tonic" or "sparkling-wine" or "beer" or "carbonated"
-            || (material.Kind is "cider" or "sake" && material.Of(Component.CarbonDioxide) > 0.002));
+        && (material.Kind is "soda" or "tonic" or "sparkling-wine" or "beer" or "carbonated" || material.Of(Component.CarbonDioxide) > SparklingFrom);
+
+    /// <summary>Whether it may bring gas into a closed vessel: it fizzes, or is a ferment that nobody says is still.</summary>
+    public static bool MayBringGas(Material? material) => IsSparkling(material) || material is { Kind: "ferment", State: MaterialState.Liquid };
 
     /// <summary>Whether it is white of egg: protein, and no fat to speak of.</summary>
     public static bool IsEggWhite(Material? material) =>

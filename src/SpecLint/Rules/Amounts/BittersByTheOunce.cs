@@ -9,11 +9,12 @@ namespace SpecLint.Rules.Amounts;
 internal sealed class BittersByTheOunce : DrinkRule
 {
     private static readonly Limit Most = Limits.Of("amount-bitters-per-serve");
+    private static readonly Limit Undrinkable = Limits.Of("amount-bitters-undrinkable");
 
     private static readonly RuleInfo Rule = new("SL2005", "bitters-poured", "Bitters poured where dashes are meant", Level.Error)
     {
         IsCause = true,
-        Limits = [Most.Id],
+        Limits = [Most.Id, Undrinkable.Id],
     };
 
     /// <inheritdoc/>
@@ -22,26 +23,33 @@ internal sealed class BittersByTheOunce : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        double serves = Written.Serves(drink);
+        // All bitters of the drink season it together.
+        double serves = Written.Serves(drink), sum = 0;
+        Part? most = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { Kind: "bitters" } || double.IsNaN(part.Millilitres) || part.Millilitres / serves <= Most.Value) continue;
-            if (part.Line.Amount.Value.Unit.Name is "dash" or "drop" || part.Phase == PartPhase.Beside) continue;
-            if (IsBase(context.Profile, part)) continue;
-            var line = part.Line;
-            double dashes = line.Amount.Value.Value is >= 1 and <= 6 ? Math.Round(line.Amount.Value.Value) : 2;
-            string written = dashes * serves == 1 ? "1 dash" : $"{Written.Number(dashes * serves)} dashes";
-            context.Report(new Finding(Rule)
-            {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"{Written.Item(line)} comes to {Say.With(part.Millilitres / serves, "mL")} a drink; bitters that season a drink are at most {Say.With(Most.Value, "mL")} ({Most.Source}).",
-                Advice = "Write dashes or drops, if they are meant.",
-                Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(Most)],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])],
-            });
+            if (part.Material is not { Kind: "bitters" } || double.IsNaN(part.Millilitres) || part.Phase == PartPhase.Beside) continue;
+            if (part.Line.Amount.Value.Unit.Name is "dash" or "drop") continue;
+            sum += part.Millilitres;
+            if (most is null || part.Millilitres > most.Millilitres) most = part;
         }
+
+        if (most is null || sum / serves <= Most.Value || IsBase(context.Profile, most)) return;
+        var line = most.Line;
+        bool undrinkable = sum / serves > Undrinkable.Value;
+        double dashes = line.Amount.Value.Value is >= 2 and <= 6 ? Math.Round(line.Amount.Value.Value) : 2;
+        string written = dashes * serves == 1 ? "1 dash" : $"{Written.Number(dashes * serves)} dashes";
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = undrinkable ? null : Level.Warning,
+            Place = context.At(line.Amount.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(line, "amount"),
+            Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to {Say.With(sum / serves, "mL")} a drink; bitters that season a drink are at most {Say.With(Most.Value, "mL")} ({Most.Source}).",
+            Advice = "Write dashes or drops, if they are meant: 1 to 3 dashes season most drinks.",
+            Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(undrinkable ? Undrinkable : Most)],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])],
+        });
     }
 
     /// <summary>A sour on a base of bitters is a drink of its own: no other strong part is larger.</summary>

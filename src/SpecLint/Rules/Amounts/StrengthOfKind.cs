@@ -19,6 +19,9 @@ internal sealed class StrengthOfKind : IngredientRule
         if (context.Profiles.MaterialOf(ingredient.Id) is not { } material || StrengthTable.Find(material.Kind) is not { } kind) return;
         if (strength.Low <= kind.High && strength.High >= kind.Low || ProofForStrength.IsProof(context, ingredient, out _)) return;
 
+        // What it is like says more than its kind: an aperitif of 11 % vol, a distillate without alcohol.
+        if (IsAsWhatItIsLike(ingredient, strength)) return;
+
         // An alcohol-free spirit or aperitif stands in the place of one.
         if (strength.High < Guards.AlcoholFreeStandIn && kind.Low > 0) return;
         bool over = strength.Low > kind.High;
@@ -38,4 +41,11 @@ internal sealed class StrengthOfKind : IngredientRule
                 : [],
         });
     }
+
+    private static bool IsAsWhatItIsLike(Ingredient ingredient, SourcedValue strength) =>
+        ingredient.Like.IsGiven && BuiltInCatalogue.Find(ingredient.Like.Value) is { } like && like.Values.TryGetValue("strength", out var known)
+        && strength.Typical >= known.Low - LikeMargin && strength.Typical <= known.High + LikeMargin;
+
+    /// <summary>How far a bottle may lie from what it is like, % vol: makers differ by this much.</summary>
+    private const double LikeMargin = 1;
 }

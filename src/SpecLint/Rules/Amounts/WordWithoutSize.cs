@@ -25,6 +25,21 @@ internal sealed class WordWithoutSize : DrinkRule
             var line = part.Line;
             if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside) continue;
             var amount = line.Amount.Value;
+            if (amount is { Dimension: Dimension.Count, Unit.Name: "handful" or "can" })
+            {
+                bool can = amount.Unit.Name == "can";
+                context.Report(new Finding(Rule)
+                {
+                    AskedLevel = can ? null : Level.Note,
+                    Place = context.At(line.Amount.Span),
+                    Subject = context.Id,
+                    Path = RecipeContext.PathOf(line, "amount"),
+                    Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} says no size, so volume, strength and sugar of the drink are open.",
+                    Advice = can ? "Write its millilitres, or give `can` its size under `measures` in bar.json." : "Weigh it once and write the grams, or count the leaves.",
+                });
+                continue;
+            }
+
             if (amount.Dimension != Dimension.Volume || amount.Unit.System != UnitSystem.Trade) continue;
             if (amount.Unit.Name is not ("top" or "splash" or "float" or "shot" or "measure" or "wineglass" or "bottle") || amount.Unit.Low == amount.Unit.High) continue;
             if (double.IsNaN(whole)) whole = Written.Poured(context.Profile);

@@ -8,9 +8,12 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3003: an acidity outside what the style is seen at.</summary>
 internal sealed class AcidityOutsideStyle : StyleBandRule
 {
+    private static readonly Limit ClearAcid = Limits.Of("stirred-clear-acid");
+
     private static readonly RuleInfo Rule = new("SL3003", "acidity-outside-style", "An acidity outside what the style is seen at", Level.Warning)
     {
         Needs = [Fact.Acid],
+        Limits = [ClearAcid.Id],
         IsConsequence = true,
     };
 
@@ -25,7 +28,7 @@ internal sealed class AcidityOutsideStyle : StyleBandRule
 
     /// <inheritdoc/>
     protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => (value.Value < seen.Low && (Builds.LacksSide(context.Profile, style, Fact.Acid) || EggWhiteFlattensAcid.Speaks(context.Profile, drink)))
-        || (value.Value > seen.High && context.Profile.Technique == TechniqueKind.Stirred && Builds.First(context.Profile, Substances.IsJuice) is not null);
+        || (value.Value > seen.High && context.Profile.Technique == TechniqueKind.Stirred && (Builds.First(context.Profile, Substances.IsJuice) is not null || value.Low <= ClearAcid.Value));
 
     /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>

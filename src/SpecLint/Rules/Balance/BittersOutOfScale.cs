@@ -39,20 +39,23 @@ internal sealed class BittersOutOfScale : DrinkRule
         if (most is null) return;
         var volume = context.Fact(Fact.MixVolume);
         if (!volume.IsKnown) return;
-        double serves = Builds.Serves(drink), share = 100 * millilitres / (volume.High * serves);
+
+        // What it is topped with counts: two dashes under a glass of sparkling wine season that glass.
+        double serves = Builds.Serves(drink), top = Math.Max(0, Amounts.Written.Poured(context.Profile) - (volume.Value * serves));
+        double share = 100 * millilitres / ((volume.High * serves) + top);
         var amount = most.Line.Amount.Value;
         double dashes = amount.Unit.Name == "dash" ? amount.Low / serves : 0;
         bool counted = dashes > Dashes.Value && share <= Share.Value;
         if (share <= Share.Value && !counted) return;
-        double typical = 100 * most.Millilitres / (volume.Value * serves);
+        double typical = 100 * most.Millilitres / ((volume.Value * serves) + top);
         context.Report(new Finding(Rule)
         {
             Place = context.At(most.Line.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
             Message = counted
-                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} go into one drink, {Say.With(typical, "%")} of the mix and over the {Say.Number(Dashes.Value)} up to which one bitters seasons a drink ({Dashes.Source})."
-                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the mix, even with small dashes over the {Say.With(Share.Value, "%")} up to which bitters season a drink ({Share.Source}).",
+                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} go into one drink, {Say.With(typical, "%")} of the drink before ice and over the {Say.Number(Dashes.Value)} up to which one bitters seasons a drink ({Dashes.Source})."
+                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink before ice, even with small dashes over the {Say.With(Share.Value, "%")} up to which bitters season a drink ({Share.Source}).",
             Advice = "Look whether the amount was doubled with the rest; if bitters are the base, give them in millilitres.",
             Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(counted ? Dashes : Share), Proof.Of(Fact.MixVolume, volume)],
         });

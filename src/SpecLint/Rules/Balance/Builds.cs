@@ -49,6 +49,20 @@ internal static class Builds
         return sum;
     }
 
+    /// <summary>Share of the poured mass that is added after the technique.</summary>
+    public static double TopShare(RecipeProfile profile)
+    {
+        double mix = 0, top = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (!part.IsWeighed) continue;
+            if (part.Phase == PartPhase.Mix) mix += part.Grams.Typical;
+            else if (part.Phase == PartPhase.Top) top += part.Grams.Typical;
+        }
+
+        return top > 0 ? top / (mix + top) : 0;
+    }
+
     /// <summary>The first part that a test names, of the mix and the tops.</summary>
     public static Part? First(RecipeProfile profile, Func<Material?, bool> test)
     {

@@ -17,7 +17,7 @@ internal sealed class DairyContradictsStyle : DrinkRule
     {
         if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
         var dairy = Builds.First(context.Profile, Substances.IsDairy);
-        if (dairy is not null && !style.HasDairy)
+        if (dairy is not null && !style.HasDairy && !style.MayHaveDairy)
         {
             // Cream floats on a hot drink, goes into a flip, a blended or a tropical drink, and tops some fizzes.
             if (style.IsHot || style.IsTopped || style.Egg != "none" || style.Id is "blended" or "tiki" or "zero-proof-sour") return;

@@ -36,5 +36,5 @@ internal sealed class RatioOutsideStyle : StyleBandRule
 
     /// <summary>Where sugar or acid alone lies outside, that is what is wrong.</summary>
     private static bool IsOut(RecipeContext context, Style style, Fact fact) =>
-        style.Seen(fact) is { } band && Findings.Check.Within(context.Fact(fact), band.Low, band.High) == Stand.Broken;
+        style.Seen(fact) is { } band && context.Fact(fact) is { IsKnown: true } value && (value.Value < band.Low || value.Value > band.High);
 }

@@ -8,11 +8,11 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3018: two drinks of the same parts in the same ratios.</summary>
 internal sealed class SameDrinkTwoNames : BookRule
 {
-    private static readonly Limit Likeness = Limits.Of("same-drink-likeness");
+    private static readonly Limit Apart = Limits.Of("same-drink-part");
 
     private static readonly RuleInfo Rule = new("SL3018", "same-drink-two-names", "Two drinks of the same parts in the same ratios", Level.Note)
     {
-        Limits = [Likeness.Id],
+        Limits = [Apart.Id],
     };
 
     /// <summary>Drinks of one set of parts that are compared with each other; in a larger crowd, alike neighbours still meet.</summary>
@@ -37,7 +37,7 @@ internal sealed class SameDrinkTwoNames : BookRule
             }
 
             var vector = Vector.Of(profile, drink);
-            var twin = set.Twin(context.Profiles, vector, out double likeness);
+            var twin = set.Twin(context.Profiles, vector, out double apart);
             set.Add(vector);
             if (twin is null) continue;
             context.Report(new Finding(Rule)
@@ -46,9 +46,9 @@ internal sealed class SameDrinkTwoNames : BookRule
                 Subject = drink.Id,
                 Path = "name",
                 Key = twin.Id,
-                Message = $"It has the parts and ratios of `{twin.Id}` (likeness {Say.Number(likeness, 3)}, over {Say.Number(Likeness.Value, 3)}) and the same technique: one drink under two names ({Likeness.Source}).",
+                Message = $"It has the parts of `{twin.Id}` in the same ratios (no share is over {Say.Number(Math.Max(1, Math.Ceiling(apart)), 0)} % apart; up to {Say.Number(Apart.Value, 0)} % counts as the same), the same technique and the same garnish: one drink under two names ({Apart.Source}).",
                 Advice = "Keep one of them, or write down what sets them apart; a new version names the old one in `supersedes`.",
-                Evidence = [Proof.Of("likeness", likeness, "1"), Proof.Of(Likeness)],
+                Evidence = [Proof.Of("largest difference of a share", apart, "%"), Proof.Of(Apart)],
                 Related = [new RelatedPlace(twin.Head, "the other name")],
             });
         }
@@ -79,16 +79,16 @@ internal sealed class SameDrinkTwoNames : BookRule
         private List<Vector>? vectors;
 
         /// <summary>The first drink that is like another and neither its older nor its newer version.</summary>
-        public Drink? Twin(ProfileSet profiles, Vector vector, out double likeness)
+        public Drink? Twin(ProfileSet profiles, Vector vector, out double apart)
         {
-            likeness = 0;
+            apart = 0;
             vectors ??= [Vector.Of(profiles.Of(first), first)];
             foreach (var other in vectors)
             {
                 if (other.Drink.Supersedes.IsGiven && other.Drink.Supersedes.Value == vector.Drink.Id) continue;
                 if (vector.Drink.Supersedes.IsGiven && vector.Drink.Supersedes.Value == other.Drink.Id) continue;
-                likeness = Vector.Cosine(vector, other);
-                if (likeness > Likeness.Value) return other.Drink;
+                apart = Vector.Apart(vector, other);
+                if (apart <= Apart.Value) return other.Drink;
             }
 
             return null;
@@ -130,20 +130,37 @@ internal sealed class SameDrinkTwoNames : BookRule
             return vector;
         }
 
-        /// <summary>1 for the same shares, 0 for other parts or another technique; garnish, egg and glass may differ.</summary>
-        public static double Cosine(Vector a, Vector b)
+        /// <summary>
+        /// The largest difference of a share, % of the larger; infinite for other parts, another technique or another garnish (an
+        /// olive and an onion make two drinks of one mix). Glass and rim may differ.
+        /// </summary>
+        public static double Apart(Vector a, Vector b)
         {
-            if (a.technique != b.technique || a.parts.Count != b.parts.Count) return 0;
-            double dot = 0, aa = 0, bb = 0;
+            if (a.technique != b.technique || a.parts.Count != b.parts.Count || !SameGarnish(a.Drink, b.Drink)) return double.PositiveInfinity;
+            double most = 0;
             for (int i = 0; i < a.parts.Count; i++)
             {
-                if (a.parts[i].Item != b.parts[i].Item) return 0;
-                dot += a.parts[i].Share * b.parts[i].Share;
-                aa += a.parts[i].Share * a.parts[i].Share;
-                bb += b.parts[i].Share * b.parts[i].Share;
+                if (a.parts[i].Item != b.parts[i].Item) return double.PositiveInfinity;
+                double larger = Math.Max(a.parts[i].Share, b.parts[i].Share);
+                if (larger > 0) most = Math.Max(most, 100 * Math.Abs(a.parts[i].Share - b.parts[i].Share) / larger);
             }
 
-            return dot / Math.Sqrt(aa * bb);
+            return most;
+        }
+
+        private static bool SameGarnish(Drink a, Drink b)
+        {
+            // A garnish that one of them does not state may be the same.
+            if (a.Garnish.Count == 0 || b.Garnish.Count == 0) return true;
+            if (a.Garnish.Count != b.Garnish.Count) return false;
+            foreach (var line in a.Garnish)
+            {
+                bool found = false;
+                foreach (var other in b.Garnish) found |= line.Item.Or("") == other.Item.Or("");
+                if (!found) return false;
+            }
+
+            return true;
         }
     }
 }

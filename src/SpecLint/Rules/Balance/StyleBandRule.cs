@@ -33,7 +33,11 @@ internal abstract class StyleBandRule : DrinkRule
         double about = About(context, drink);
         if (about >= seen.Low && about <= seen.High) return;
         var value = context.Fact(Of);
-        if (Findings.Check.Within(value, seen.Low, seen.High) != Stand.Broken) return;
+        bool broken = Findings.Check.Within(value, seen.Low, seen.High) == Stand.Broken;
+
+        // The range of one recipe may straddle the end of the band; the value to expect lies outside it all the same.
+        bool likely = !broken && value.IsKnown && (value.Value < seen.Low || value.Value > seen.High);
+        if (!broken && !likely) return;
         if (Builds.Contradicts(context.Profile.Technique, style) || IsSaidElsewhere(context, drink, style, seen, value)) return;
         var usual = style.Usual(Of);
         bool over = value.Value > seen.High;
@@ -41,6 +45,7 @@ internal abstract class StyleBandRule : DrinkRule
         string unit = Say.Unit(Of);
         context.Report(new Finding(Info)
         {
+            AskedLevel = likely ? Level.Note : null,
             Place = context.At(drink.Style.Span),
             Subject = context.Id,
             Path = "style",

@@ -17,7 +17,12 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style || drink.Method.Count == 0) return;
-        if (!Builds.Contradicts(context.Profile.Technique, style)) return;
+        if (!Builds.Contradicts(context.Profile.Technique, style))
+        {
+            CheckClear(context, drink, style);
+            return;
+        }
+
         string verb = Builds.Verb(context.Profile.Technique)!;
         var other = Fitting(context);
         var step = context.Profile.TechniqueStep;
@@ -33,6 +38,24 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
             Corrections = other is null
                 ? []
                 : [new Correction(CorrectionGrade.Proposed, $"Name the style `{other.Id}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{other.Id}\"")])],
+        });
+    }
+
+    /// <summary>A style that is stirred first of all and may be shaken: what is clear comes out cloudy.</summary>
+    private static void CheckClear(RecipeContext context, Drink drink, Style style)
+    {
+        if (context.Profile.Technique != TechniqueKind.Shaken || style.Techniques.Count == 0 || style.Techniques[0] != "stir" || context.Profile.TechniqueStep is not { } step) return;
+        if (Builds.First(context.Profile, m => m is null || m.Kind is not ("spirit" or "liqueur" or "vermouth" or "fortified-wine" or "wine" or "bitters" or "syrup" or "water" or "saline" or "infusion" or "tincture")) is not null) return;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = Level.Note,
+            Place = context.At(step.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(step),
+            Message = $"It is {step.Verb.Past}, and all its parts are clear: a `{style.Id}` drink is stirred, and shaken it comes out cloudy, with more water in it (table of styles; {style.UsualInShort}).",
+            Advice = "Stir it, or keep it if it is meant to be shaken.",
+            Evidence = [Proof.Of("technique", "shake", context.At(step.Do.Span))],
+            Corrections = [new Correction(CorrectionGrade.Proposed, "Stir it.", [new TextEdit(context.At(step.Do.Span), "\"stir\"")])],
         });
     }
 

@@ -17,7 +17,7 @@ internal sealed class StepOrder : RecipeRule
     {
         var method = context.Recipe.Method;
         bool worked = false;
-        Step? topped = null, strained = null, gelled = null;
+        Step? topped = null, strained = null, gelled = null, poured = null, chilled = null;
         for (int i = 0; i < method.Count; i++)
         {
             var step = method[i];
@@ -32,6 +32,27 @@ internal sealed class StepOrder : RecipeRule
 
             if (context.Recipe is Drink)
             {
+                if (poured is not null && verb.Id == "rim")
+                {
+                    Report(context, poured, step, "The glass gets its rim after the drink is in it: the rim wets and slides in");
+                    return;
+                }
+
+                if (chilled is not null && verb.Id == "muddle")
+                {
+                    Report(context, chilled, step, $"It is muddled after it is {chilled.Verb.Past}: what is muddled never meets the drink");
+                    return;
+                }
+
+                if (topped is not null && verb.UsesStrainer)
+                {
+                    Report(context, topped, step, "The drink is topped before it is strained: the gas is knocked out on the way into the glass");
+                    return;
+                }
+
+                // A rinse or a coat is poured out again; a build in the glass is where muddling may follow ice.
+                if (verb.UsesStrainer) poured ??= step;
+                if (verb.Chills && verb.LeavesIce) chilled ??= step;
                 if (verb.Tops) topped ??= step;
                 else if (topped is not null && verb.Agitates)
                 {

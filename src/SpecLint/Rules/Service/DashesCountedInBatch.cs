@@ -26,6 +26,9 @@ internal sealed class DashesCountedInBatch : PrepRule
             if (!part.Line.Amount.IsGiven || part.Line.Amount.Value.Unit.Name is not ("dash" or "drop")) continue;
             var amount = part.Line.Amount.Value;
             if (amount.Value < Most.Value) continue;
+
+            // Where bar.json gives the dash its size, so many dashes are a volume.
+            if (context.Settings.Bar is { } bar && bar.Measures.ContainsKey(amount.Unit.Name)) continue;
             double millilitres = amount.Base >= 10 ? Math.Round(amount.Base) : Math.Round(amount.Base, 1);
             string item = part.Line.Item.Or("it"), words = Rounding.Words(amount.Base, amount);
             context.Report(new Finding(Rule)

@@ -4,7 +4,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8008: something sparkling in a closed shaker or blender.</summary>
+/// <summary>SL8008: something that fizzes, or may, in a closed shaker or blender.</summary>
 internal sealed class FizzInShaker : DrinkRule
 {
     private static readonly RuleInfo Rule = new("SL8008", "fizz-in-shaker", "Something sparkling in a closed shaker or blender", Level.Error)
@@ -22,7 +22,7 @@ internal sealed class FizzInShaker : DrinkRule
         Part? first = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.IsSparkling(part.Material)) continue;
+            if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.MayBringGas(part.Material)) continue;
             first ??= part;
         }
 
@@ -32,16 +32,26 @@ internal sealed class FizzInShaker : DrinkRule
             if (!step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             foreach (var part in context.Profile.Parts)
             {
-                if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.IsSparkling(part.Material) || !GoesIn(drink, step, part)) continue;
+                if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.MayBringGas(part.Material) || !GoesIn(drink, step, part)) continue;
                 var place = context.At(part.Line.Span);
                 string item = part.Line.Item.Or("It");
+                bool sparkles = Substances.IsSparkling(part.Material), blends = step.Verb.Technique == TechniqueKind.Blended;
                 context.Report(new Finding(Rule)
                 {
+                    // A blender is run with the cap of its lid off; a ferment may be flat, and nothing says so.
+                    AskedLevel = blends ? Level.Note : sparkles ? null : Level.Warning,
+                    Answer = sparkles ? Answer.Broken : Answer.NotShown,
                     Place = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span),
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(part.Line),
-                    Message = $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}: its gas comes out at once and blows the closed vessel open, and the drink is served flat.",
-                    Advice = "Add it after the technique: give the line the role `top`.",
+                    Message = blends
+                        ? $"{item} {(sparkles ? "is sparkling" : "is a ferment and may hold gas")}, and by the method it is in the blender at the step to {step.Written}: its gas lifts a closed lid, and the drink is served flat."
+                        : sparkles
+                            ? $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}: its gas comes out at once and blows the closed vessel open, and the drink is served flat."
+                            : $"{item} is a ferment, and nothing says that its gas is out; by the method it is in the vessel at the step to {step.Written}, where gas blows the closed vessel open.",
+                    Advice = blends
+                        ? "Blend with the cap of the lid off, or stir it in afterwards."
+                        : sparkles ? "Add it after the technique: give the line the role `top`." : "Degas it first and say so in its recipe, or add it after the technique: give the line the role `top`.",
                     Caution = "A shaker or blender under pressure can burst open and hurt: open none that hisses towards a face, and follow the maker's and the house's rules.",
                     Related = [new RelatedPlace(context.At(step.Do.Span), "the step")],
                     Corrections = part.Line.Amount.IsGiven && !part.Line.RoleIsGiven

@@ -10,11 +10,12 @@ namespace SpecLint.Rules.Service;
 internal sealed class SlushTooStrong : PrepRule
 {
     private static readonly Limit Least = Limits.Of("slush-ice-least");
+    private static readonly Limit Coldest = Limits.Of("slush-machine-coldest");
 
     private static readonly RuleInfo Rule = new("SL8010", "slush-will-not-set", "A slush too strong or too sweet to set", Level.Warning)
     {
         Needs = [Fact.FreezingPoint],
-        Limits = [Least.Id],
+        Limits = [Least.Id, Coldest.Id],
         IsConsequence = true,
     };
 
@@ -40,9 +41,17 @@ internal sealed class SlushTooStrong : PrepRule
         if (double.IsNaN(ice) || ice >= Least.Value) return;
         double Ice(ReadOnlySpan<double> grams) => 100 * (Freezing.IceFraction(grams, new Celsius(t))?.Value ?? 0);
         double factor = Solving.Factor(context.Profile, p => Substances.IsWater(p.Material), Ice, Least.Value * 1.5);
-        string take = "Add water, or take less spirit and sugar.";
         var corrections = new List<Correction>();
-        if (Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor))
+
+        // A machine that runs colder keeps the drink; water changes it.
+        double colder = double.NaN;
+        for (double c = Math.Floor(t); c >= Coldest.Value && double.IsNaN(colder); c--)
+        {
+            if (100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(c))?.Value ?? 0) >= Least.Value * 1.2) colder = c;
+        }
+
+        string take = double.IsNaN(colder) ? "Add water, or take less spirit and sugar." : $"Run it at {Say.Number(colder, 0)} °C, where about a third of it is ice; or add water, which makes it weaker.";
+        if (double.IsNaN(colder) && Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor))
         {
             var amount = water.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
@@ -9,11 +10,13 @@ namespace SpecLint.Rules.Service;
 internal sealed class VesselOverfilled : PrepRule
 {
     private static readonly Limit Room = Limits.Of("headspace-least");
+    private static readonly Limit IceRoom = Limits.Of("headspace-ice");
+    private static readonly Limit MostlyIce = Limits.Of("mostly-ice-from");
     private static readonly Limit Off = Limits.Of("yield-tolerance");
 
     private static readonly RuleInfo Rule = new("SL8021", "vessel-overfilled", "More in the vessel than it holds, or no room left under gas or ice", Level.Error)
     {
-        Limits = [Room.Id, Off.Id],
+        Limits = [Room.Id, IceRoom.Id, MostlyIce.Id, Off.Id],
         Safety = true,
         IsConsequence = true,
     };
@@ -30,7 +33,8 @@ internal sealed class VesselOverfilled : PrepRule
         double volume = Yields.Volume(context, prep);
         if (double.IsNaN(volume)) return;
         bool swells = (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.Or("") is "carbonated" or "ferment" or "freezer-batch" || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
-        double most = swells ? capacity * (1 - (Room.Value / 100)) : capacity;
+        var room = FreezesSolid(context, keep) ? IceRoom : Room;
+        double most = swells ? capacity * (1 - (room.Value / 100)) : capacity;
         if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;
         bool over = volume > capacity;
         context.Report(new Finding(Rule)
@@ -41,12 +45,20 @@ internal sealed class VesselOverfilled : PrepRule
             Path = "keep.capacity",
             Message = over
                 ? $"{Say.With(volume, "mL")} are made, and the vessel holds {Say.With(capacity, "mL")}."
-                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leave {Say.Number(100 * (1 - (volume / capacity)), 1)} % of room, under the {Say.With(Room.Value, "%")} that gas or ice needs ({Room.Source}).",
-            Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? Room.Value : 0) / 100))), "mL")} into it, or split the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
+                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leave {Say.Number(100 * (1 - (volume / capacity)), 1)} % of room, under the {Say.With(room.Value, "%")} that {(room == IceRoom ? "freezing to ice" : "gas or ice")} needs ({room.Source}).",
+            Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
             Caution = swells ? "A full vessel that freezes, ferments or stands under gas can burst: leave room and follow its maker's rating." : null,
-            Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(Room)],
+            Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(room)],
             Related = place.File == prep.Source ? [] : [new RelatedPlace(place, "the vessel")],
         });
+    }
+
+    /// <summary>Whether most of it turns to ice where it is kept: ice takes up a ninth more room than the water it comes from.</summary>
+    private static bool FreezesSolid(RecipeContext context, SpecLint.Book.Keeping keep)
+    {
+        if (!keep.At.IsGiven || keep.At.Value.Dimension != Dimension.Temperature || keep.At.Value.Base >= 0) return false;
+        var ice = Freezing.IceFraction(context.Profile.Grams, new Celsius(keep.At.Value.Base));
+        return ice is null || 100 * ice.Value.Value > MostlyIce.Value;
     }
 
     private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, SpecLint.Book.Keeping keep)

@@ -1,0 +1,87 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3021: milk or cream with so much acid that it curdles.</summary>
+internal sealed class AcidCurdlesDairy : RecipeRule
+{
+    private static readonly Limit Most = Limits.Of("curdling-acid");
+
+    private static readonly RuleInfo Rule = new("SL3021", "acid-curdles-dairy", "Milk or cream with so much acid that it curdles", Level.Warning)
+    {
+        Needs = [Fact.Acid],
+        Limits = [Most.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        if (Clarifies(context.Recipe)) return;
+
+        // White of egg keeps cream in a fizz from splitting, and sour milks have curdled in peace.
+        if (Builds.First(context.Profile, Substances.IsEggWhite) is not null) return;
+        if (First(context.Profile) is not { } dairy) return;
+        var acid = context.Fact(Fact.Acid);
+        if (Findings.Check.AtMost(acid, Most.Value) != Stand.Broken) return;
+        if (Sours(context.Profile) is not { } sour) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(dairy.Line.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(dairy.Line),
+            Message = $"{dairy.Line.Item.Or("The milk")} meets {sour.Line.Item.Or("acid")}: the acid comes to {Say.Fact(Fact.Acid, acid)}, over the {Say.With(Most.Value, "g/100 mL")} from which milk protein sets, and it curdles in the glass ({Most.Source}).",
+            Advice = "Take the sour part out or swap the cream for coconut or another cream that stands acid; if it is meant to curdle, strain the curds off and say so in the method.",
+            Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],
+            Related = [new RelatedPlace(context.At(sour.Line.Span), "what sours it")],
+        });
+    }
+
+    /// <summary>Curds that are strained off are the point of a milk wash.</summary>
+    private static bool Clarifies(Recipe recipe)
+    {
+        if (recipe is Prep { Family.IsGiven: true } prep && prep.Family.Value is not ("batch" or "freezer-batch" or "carbonated" or "cream" or "foam" or "syrup" or "cordial")) return true;
+        foreach (var step in recipe.Method)
+        {
+            if (step.Verb.Clarifies || step.Verb.Straining == Straining.Clear) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Fresh milk or cream, or a liqueur on cream, mixed in; a float on top is eaten before it curdles.</summary>
+    private static Part? First(RecipeProfile profile)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || part.Material is not { } material || part.Line.Role == LineRole.Float) continue;
+            bool cultured = 100 * Solving.AcidsOf(material.PerGram) > Most.Value;
+            if (!cultured && (Substances.IsDairy(material) || (material.Kind == "liqueur" && material.Of(Component.Fat) > Guards.CreamyFat && material.Of(Component.Protein) > 0.01))) return part;
+        }
+
+        return null;
+    }
+
+    /// <summary>The part that brings the most acid.</summary>
+    private static Part? Sours(RecipeProfile profile)
+    {
+        Part? most = null;
+        double grams = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null || Substances.IsDairy(part.Material)) continue;
+            double acid = part.Grams.Typical * Solving.AcidsOf(part.Material.PerGram);
+            if (acid <= grams) continue;
+            grams = acid;
+            most = part;
+        }
+
+        return most;
+    }
+}

@@ -1,0 +1,40 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+/// <summary>SL3023: ice in the glass that is not the style's.</summary>
+internal sealed class IceContradictsStyle : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL3023", "ice-contradicts-style", "Ice in the glass that is not the style's", Level.Note) { IsConsequence = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { Ice: "crushed" } style) return;
+
+        // A blender takes crushed ice in and leaves none.
+        if (context.Profile.Technique == TechniqueKind.Blended) return;
+        Step? glass = null;
+        foreach (var step in drink.Method)
+        {
+            if (step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without") && !step.Verb.LeavesIce) glass = step;
+        }
+
+        if (glass is null || Chilling.IsFine(glass.Ice.Value)) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(glass.Ice.Span),
+            Subject = context.Id,
+            Path = context.PathOf(glass) + ".ice",
+            Message = $"A `{style.Id}` stands on crushed ice, and here it is `{glass.Ice.Value}`: larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
+            Advice = "Write the crushed ice, or name the style that it is.",
+            Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
+        });
+    }
+}

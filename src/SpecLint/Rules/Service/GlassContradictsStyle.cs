@@ -1,0 +1,49 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8028: a glass of another shape than the style's, or ice in a glass that takes none.</summary>
+internal sealed class GlassContradictsStyle : DrinkRule
+{
+    private static readonly RuleInfo Rule = new("SL8028", "glass-contradicts-style", "A glass of another shape than the style's, or ice in a glass that takes none", Level.Note) { IsConsequence = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Glass.IsGiven || GlassTable.Find(drink.Glass.Value) is not { } glass) return;
+        var (iced, _) = GlassFill.IceOf(context.Profile, drink);
+        if (iced && glass.NeverIced && glass.Shape == "up")
+        {
+            Report(context, drink, Level.Warning,
+                $"Ice goes into the glass, and a {glass.Name.ToLowerInvariant()} is served without ice: it fills it and keeps the drink from the guest ({glass.Source}).",
+                "Strain it without ice, or serve it in a rocks glass.");
+            return;
+        }
+
+        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { Glasses.Count: > 0 } style) return;
+        foreach (string id in style.Glasses)
+        {
+            if (id == glass.Id || GlassTable.Find(id)?.Shape == glass.Shape) return;
+        }
+
+        Report(context, drink, Level.Note,
+            $"A {glass.Name.ToLowerInvariant()} is not of the shape that a `{style.Id}` is served in, which is {Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
+            "Take one of these glasses, or name the style that it is.");
+    }
+
+    private static void Report(RecipeContext context, Drink drink, Level level, string message, string advice) => context.Report(new Finding(Rule)
+    {
+        AskedLevel = level,
+        Place = context.At(drink.Glass.Span),
+        Subject = context.Id,
+        Path = "glass",
+        Message = message,
+        Advice = advice,
+        Related = drink.Style.IsGiven ? [new RelatedPlace(context.At(drink.Style.Span), "the style")] : [],
+    });
+}

@@ -1,0 +1,68 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8026: something hot shaken or blended in a closed vessel.</summary>
+internal sealed class HotInClosedVessel : RecipeRule
+{
+    private static readonly Limit Hot = Limits.Of("hot-in-closed-vessel");
+
+    private static readonly RuleInfo Rule = new("SL8026", "hot-in-closed-vessel", "Something hot shaken or blended in a closed vessel", Level.Warning)
+    {
+        Limits = [Hot.Id],
+        Safety = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        Step? heated = null;
+        double celsius = 0;
+        foreach (var step in context.Recipe.Method)
+        {
+            double given = Temperature(step);
+            bool iced = step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
+
+            // Ice takes the heat at once; cooling and freezing take it in time.
+            if (iced || step.Verb.Cools || step.Verb.Freezes || (!double.IsNaN(given) && given < Hot.Value))
+            {
+                heated = null;
+                continue;
+            }
+
+            if (!double.IsNaN(given) || step.Verb.Boils)
+            {
+                heated = step;
+                celsius = double.IsNaN(given) ? Boiling : given;
+            }
+
+            if (heated is null || !step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
+            bool same = heated == step;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(step.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = $"{(same ? $"By the method it is at {Say.Number(celsius, 0)} °C" : $"It was brought to {Say.Number(celsius, 0)} °C and nothing cools it")} at the step to {step.Written}: over {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and throw what is in it ({Hot.Source}).",
+                Advice = "Cool it first, or shake it on ice; blend hot liquid in small amounts with the cap of the lid off and a cloth over it.",
+                Caution = "Hot liquid under pressure scalds: follow the maker's instructions for the blender and the house's safety rules.",
+                Evidence = [Proof.Of("temperature", celsius, "Cel"), Proof.Of(Hot)],
+                Related = same ? [] : [new RelatedPlace(context.At(heated.Do.Span), "the step that heats it")],
+            });
+            return;
+        }
+    }
+
+    private const double Boiling = 100;
+
+    private static double Temperature(Step step) =>
+        step.To is { IsGiven: true, Value.Dimension: Dimension.Temperature } ? step.To.Value.Base
+        : step.At is { IsGiven: true, Value.Dimension: Dimension.Temperature } ? step.At.Value.Base
+        : double.NaN;
+}

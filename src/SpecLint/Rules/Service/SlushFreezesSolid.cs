@@ -1,0 +1,51 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8027: a slush so weak that it freezes solid in the machine.</summary>
+internal sealed class SlushFreezesSolid : PrepRule
+{
+    private static readonly Limit Most = Limits.Of("slush-ice-most");
+    private static readonly Limit Coldest = Limits.Of("slush-machine-coldest");
+
+    private static readonly RuleInfo Rule = new("SL8027", "slush-freezes-solid", "A slush so weak that it freezes solid", Level.Warning)
+    {
+        Needs = [Fact.FreezingPoint],
+        Limits = [Most.Id, Coldest.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        Step? slush = null;
+        foreach (var step in prep.Method)
+        {
+            if (step.Verb.Slushes && (step.At.IsGiven || step.To.IsGiven)) slush = step;
+        }
+
+        if (slush is null || context.Profile.IsSolid) return;
+        double t = slush.At.IsGiven ? slush.At.Value.Base : slush.To.Value.Base;
+
+        // Colder than a slush machine runs it is frozen and spun, and is meant to be hard.
+        if (t < Coldest.Value || !context.Fact(Fact.FreezingPoint).IsKnown) return;
+        double ice = 100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(t))?.Value ?? double.NaN);
+        if (!(ice > Most.Value)) return;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(slush.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(slush),
+            Message = $"At {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, over the {Say.With(Most.Value, "%")} at which a slush still turns ({Most.Source}): it sets round the cylinder and strains the machine.",
+            Advice = "Take more sugar or spirit (about 12 to 15 °Brix, or its like in alcohol), or run it warmer.",
+            Evidence = [Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Most)],
+        });
+    }
+}
