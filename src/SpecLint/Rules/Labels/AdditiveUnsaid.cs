@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Labels;
 
@@ -9,12 +10,23 @@ namespace SpecLint.Rules.Labels;
 internal sealed class AdditiveUnsaid : RecipeRule
 {
     private static readonly Limit AzoStrength = Limits.Of("claims-strength");
+    private static readonly Limit PolyolShare = Limits.Of("polyols-statement");
     private static readonly LabelRule Sweetener = LabellingTable.Of("sweeteners");
-    private static readonly LabelRule Aspartame = LabellingTable.Of("aspartame");
+    private static readonly LabelRule SweetenerBesideSugar = LabellingTable.Of("sweeteners-and-sugars");
+    private static readonly LabelRule Polyols = LabellingTable.Of("polyols");
     private static readonly LabelRule Azo = LabellingTable.Of("azo-colours");
-    private static readonly string[] Sweeteners = ["stevia", "sucralose", "aspartame", "saccharin", "acesulfame", "xylitol", "erythritol", "sorbitol", "diet-cola", "diet-lemonade"];
+    private static readonly LabelRule[] Phenylalanine = [LabellingTable.Of("aspartame"), LabellingTable.Of("aspartame-us"), LabellingTable.Of("aspartame-anz"), LabellingTable.Of("aspartame-ca")];
 
-    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "A sweetener or an azo colour is in it without the words that go with it", Level.Warning) { Needs = [Fact.Abv] };
+    /// <summary>Sweeteners without the mass of sugar; those of the polyol kind are known by what they hold.</summary>
+    private static readonly string[] Intense = ["stevia", "stevia-leaf", "sucralose", "aspartame", "monk-fruit"];
+
+    /// <summary>Bought drinks that makers sweeten without sugar, or in part, with what they choose.</summary>
+    private static readonly string[] SugarFreeDrinks = ["diet-cola", "diet-lemonade", "tonic-water-light", "tonic-water-sugar-free", "ginger-ale-light", "ginger-ale-sugar-free", "ginger-beer-light", "ginger-beer-sugar-free"];
+
+    /// <summary>Bought goods that are coloured with an azo colour by some makers.</summary>
+    private static readonly string[] Coloured = ["sprinkles", "orange-soda", "cocktail-cherry"];
+
+    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "A sweetener or an azo colour is in it without the words that go with it", Level.Warning) { Needs = [Fact.Abv], Limits = ["claims-strength", "polyols-statement"] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -25,26 +37,81 @@ internal sealed class AdditiveUnsaid : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Item?.File is not Ingredient) continue;
-            if (Azo.AppliesIn(context.Settings) && Additives.IsOrLike(context, part.Item, "red-food-colour") && IsSoft(context) && !Additives.IsSaid(context.Recipe, ["activity and attention"]))
-            {
-                Report(context, part, Azo, Azo.Text, "is an azo colour, in a drink of at most 1.2 % vol");
-                continue;
-            }
-
-            if (!Sweetener.AppliesIn(context.Settings)) continue;
-            if (Additives.IsOrLike(context, part.Item, "aspartame") && !Additives.IsSaid(context.Recipe, ["phenylalanine"]))
-            {
-                Report(context, part, Aspartame, Aspartame.Text, "is a source of phenylalanine");
-                continue;
-            }
-
-            foreach (string id in Sweeteners)
-            {
-                if (!Additives.IsOrLike(context, part.Item, id) || Additives.IsSaid(context.Recipe, ["sweetener"])) continue;
-                Report(context, part, Sweetener, "with sweetener", "sweetens without being sugar");
-                break;
-            }
+            CheckColour(context, part);
+            CheckPhenylalanine(context, part);
+            CheckSweetener(context, part);
         }
+
+        CheckPolyols(context);
+    }
+
+    private static void CheckColour(RecipeContext context, Part part)
+    {
+        if (!Azo.AppliesIn(context.Settings) || !IsSoft(context) || Additives.IsSaid(context.Recipe, ["activity and attention"])) return;
+        if (Additives.IsOrLike(context, part.Item!, "red-food-colour"))
+            Report(context, part, Azo, Azo.Text, "is an azo colour, in a drink of at most 1.2 % vol", Answer.Broken, Level.Warning);
+        else if (Any(context, part.Item!, Coloured))
+            Report(context, part, Azo, Azo.Text, "is coloured with an azo colour by some makers, in a drink of at most 1.2 % vol", Answer.NotShown, Level.Note);
+    }
+
+    private static void CheckPhenylalanine(RecipeContext context, Part part)
+    {
+        bool certain = Additives.IsOrLike(context, part.Item!, "aspartame");
+        if ((!certain && !Any(context, part.Item!, SugarFreeDrinks)) || Additives.IsSaid(context.Recipe, ["phenylalanine"])) return;
+        foreach (var law in Phenylalanine)
+        {
+            if (!law.AppliesIn(context.Settings)) continue;
+            Report(
+                context, part, law, law.Text, certain ? "is a source of phenylalanine" : "is sweetened with aspartame, a source of phenylalanine, by some makers",
+                certain ? Answer.Broken : Answer.NotShown, Level.Warning);
+            return;
+        }
+    }
+
+    private static void CheckSweetener(RecipeContext context, Part part)
+    {
+        if (!Sweetener.AppliesIn(context.Settings) || Additives.IsSaid(context.Recipe, ["sweetener"])) return;
+        if (!Any(context, part.Item!, Intense) && !Any(context, part.Item!, SugarFreeDrinks) && !Additives.IsOrLike(context, part.Item!, "erythritol") && !IsPolyol(part)) return;
+        var law = HasSugarAdded(context) ? SweetenerBesideSugar : Sweetener;
+        Report(context, part, law, law.Text, "sweetens without being sugar", Answer.Broken, Level.Warning);
+    }
+
+    private static void CheckPolyols(RecipeContext context)
+    {
+        if (!Polyols.AppliesIn(context.Settings) || !(context.Profile.Mass > 0) || Additives.IsSaid(context.Recipe, ["laxative"])) return;
+        double share = 100 * context.Profile.Grams[(int)Component.Sorbitol] / context.Profile.Mass;
+        Part? most = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Item?.File is Ingredient && Additives.IsOrLike(context, part.Item, "erythritol")) share += 100 * part.Grams.Typical / context.Profile.Mass;
+            else if (!IsPolyol(part)) continue;
+            most ??= part;
+        }
+
+        if (most is null || share <= PolyolShare.Value) return;
+        Report(context, most, Polyols, Polyols.Text, $"brings polyols to {Say.Number(share, 0)} % of the mass, over {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
+    }
+
+    private static bool IsPolyol(Part part) => part.Material is { Kind: "sugar" } material && material.Of(Component.Sorbitol) > 0.5;
+
+    private static bool HasSugarAdded(RecipeContext context)
+    {
+        foreach (var leaf in RecipeTree.Of(context.Profile))
+        {
+            if (leaf.Ingredient.IngredientKind.Or("") is "sugar" or "syrup" or "honey" && leaf.Ingredient.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0)) return true;
+        }
+
+        return false;
+    }
+
+    private static bool Any(BookContext context, Item item, string[] ids)
+    {
+        foreach (string id in ids)
+        {
+            if (Additives.IsOrLike(context, item, id)) return true;
+        }
+
+        return false;
     }
 
     private static bool IsSoft(RecipeContext context)
@@ -53,15 +120,17 @@ internal sealed class AdditiveUnsaid : RecipeRule
         return abv.IsKnown && abv.High <= AzoStrength.Value;
     }
 
-    private static void Report(RecipeContext context, Part part, LabelRule law, string text, string what) => context.Report(new Finding(Rule)
+    private static void Report(RecipeContext context, Part part, LabelRule law, string text, string what, Answer answer, Level level) => context.Report(new Finding(Rule)
     {
-        AskedLevel = law.LevelCap ?? Level.Warning,
+        AskedLevel = law.LevelCap is { } cap && cap < level ? cap : level,
+        Answer = answer,
         Place = context.At(part.Line.Item.Span),
         Subject = context.Id,
         Path = RecipeContext.PathOf(part.Line, "item"),
-        Message = $"`{part.Item!.Id}` {what}, and nothing tells the guest ({law.Source}).",
-        Advice = $"Say it under `declares.advisory`: \"{text}\".",
-        Caution = law == Aspartame ? "People with phenylketonuria must not have it: follow the local law." : null,
+        Key = law.Id,
+        Message = $"`{part.Item!.Id}` {what}, and nothing tells the guest ({law.Source}{Additives.Scope(context.Recipe)}).",
+        Advice = answer == Answer.NotShown ? $"Read the label; where it names the substance, say under `declares.advisory`: \"{text}\"." : $"Say it under `declares.advisory`: \"{text}\".",
+        Caution = Array.IndexOf(Phenylalanine, law) >= 0 ? "People with phenylketonuria must not have it: follow the local law." : null,
         Evidence = [Proof.Of("text", text), Proof.Of("law", law.Source)],
         Corrections = Additives.Say(context.Recipe, text) is { } edit ? [new Correction(CorrectionGrade.Proposed, $"Say \"{text}\".", [edit])] : [],
     });

@@ -5,7 +5,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7012: a claim about alcohol that the strength belies.</summary>
 internal sealed class AlcoholFreeClaim : ClaimRule
 {
-    private static readonly RuleInfo Rule = new("SL7012", "alcohol-claim-false", "The strength belies the words alcohol-free or low alcohol", Level.Error) { Safety = true, Limits = ["alcohol-free-gb", "alcohol-free-de", "alcohol-free-es", "alcohol-free-fr", "alcohol-free-it", "non-alcoholic-us", "alcohol-free-elsewhere", "low-alcohol-gb", "low-alcohol-anz", "low-alcohol-eu"] };
+    private static readonly RuleInfo Rule = new("SL7012", "alcohol-claim-false", "The strength belies the words alcohol-free or low alcohol", Level.Error) { Safety = true, Limits = AlcoholLimits.All };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -14,5 +14,5 @@ internal sealed class AlcoholFreeClaim : ClaimRule
     protected override string Caution => "Some guests must not have any alcohol: with the words goes a duty of care, and the local law decides what they mean.";
 
     /// <inheritdoc/>
-    protected override bool IsAbout(ClaimKind kind) => kind is ClaimKind.AlcoholFree or ClaimKind.LowAlcohol;
+    protected override bool IsAbout(ClaimKind kind) => kind is ClaimKind.AlcoholFree or ClaimKind.NonAlcoholic or ClaimKind.DeAlcoholised or ClaimKind.LowAlcohol;
 }

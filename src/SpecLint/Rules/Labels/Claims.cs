@@ -16,6 +16,8 @@ internal enum ClaimKind
     DairyFree,
     LactoseFree,
     AlcoholFree,
+    NonAlcoholic,
+    DeAlcoholised,
     LowAlcohol,
     SugarFree,
     LowSugar,
@@ -42,13 +44,13 @@ internal static class Claims
     private static readonly Limit SugarFree = Limits.Of("sugar-free-claim");
     private static readonly Limit LowSugars = Limits.Of("low-sugars-claim");
     private static readonly Limit Lactose = Limits.Of("lactose-free-claim");
-    private static readonly Limit[] AlcoholFree =
-    [
-        Limits.Of("alcohol-free-gb"), Limits.Of("alcohol-free-de"), Limits.Of("alcohol-free-es"), Limits.Of("alcohol-free-fr"), Limits.Of("alcohol-free-it"), Limits.Of("non-alcoholic-us"),
-    ];
-
+    private static readonly Limit[] AlcoholFree = [.. AlcoholLimits.Free.Select(Limits.Of)];
+    private static readonly Limit[] AlcoholFreeBeer = [.. AlcoholLimits.FreeBeer.Select(Limits.Of)];
+    private static readonly Limit[] NonAlcoholic = [.. AlcoholLimits.NonAlcoholic.Select(Limits.Of)];
+    private static readonly Limit[] DeAlcoholised = [.. AlcoholLimits.DeAlcoholised.Select(Limits.Of)];
+    private static readonly Limit[] LowAlcohol = [.. AlcoholLimits.Low.Select(Limits.Of)];
     private static readonly Limit AlcoholFreeElsewhere = Limits.Of("alcohol-free-elsewhere");
-    private static readonly Limit[] LowAlcohol = [Limits.Of("low-alcohol-gb"), Limits.Of("low-alcohol-anz"), Limits.Of("low-alcohol-eu")];
+    private static readonly Limit NoAlcohol = Limits.Of("guard-no-alcohol");
     private static readonly string[] GlutenTokens = ["wheat", "barley", "rye", "oats"];
 
     /// <summary>The kind of a claim as written; <see cref="ClaimKind.None"/> where it is none that can be held against anything.</summary>
@@ -59,7 +61,9 @@ internal static class Claims
         "gluten-free" or "no-gluten" => ClaimKind.GlutenFree,
         "dairy-free" or "milk-free" or "no-dairy" => ClaimKind.DairyFree,
         "lactose-free" => ClaimKind.LactoseFree,
-        "alcohol-free" or "non-alcoholic" or "no-alcohol" or "zero-proof" or "zero-alcohol" or "zero" or "mocktail" or "virgin" or "temperance" or "0-0" or "without-alcohol" => ClaimKind.AlcoholFree,
+        "alcohol-free" or "no-alcohol" or "zero-proof" or "zero-alcohol" or "zero" or "0-0" or "without-alcohol" or "alcohol-less" or "alkoholfrei" or "alcoholvrij" or "sans-alcool" or "analcolico" or "sin-alcohol" => ClaimKind.AlcoholFree,
+        "non-alcoholic" or "nonalcoholic" or "mocktail" or "virgin" or "temperance" => ClaimKind.NonAlcoholic,
+        "de-alcoholised" or "de-alcoholized" or "dealcoholised" or "dealcoholized" => ClaimKind.DeAlcoholised,
         "low-alcohol" or "low-abv" or "low-proof" => ClaimKind.LowAlcohol,
         "sugar-free" or "no-sugar" or "zero-sugar" => ClaimKind.SugarFree,
         "low-sugar" or "low-sugars" or "low-in-sugar" => ClaimKind.LowSugar,
@@ -75,7 +79,9 @@ internal static class Claims
         ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLaw, "gluten"),
         ClaimKind.DairyFree => Without(profile, ["milk"], DairyLaw, "milk"),
         ClaimKind.LactoseFree => LactoseFree(profile),
-        ClaimKind.AlcoholFree => Strength(profile, settings, AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
+        ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
+        ClaimKind.NonAlcoholic => Strength(profile, settings, NonAlcoholic, AlcoholFreeElsewhere, "non-alcoholic"),
+        ClaimKind.DeAlcoholised => Strength(profile, settings, DeAlcoholised, null, "de-alcoholised"),
         ClaimKind.LowAlcohol => Strength(profile, settings, LowAlcohol, null, "low alcohol"),
         ClaimKind.SugarFree => Sugar(profile, settings, SugarFree),
         ClaimKind.LowSugar => Sugar(profile, settings, LowSugars),
@@ -153,6 +159,8 @@ internal static class Claims
             abv = profile.Get(Fact.MixAbv);
         }
 
+        // Where nothing is allowed, the trace of a ripe fruit is nothing.
+        if (strictest.Value <= 0 && abv.IsKnown && abv.Value < NoAlcohol.Value) return null;
         var stand = Check.AtMost(abv, strictest.Value);
         if (stand == Stand.Holds || !abv.IsKnown || (stand == Stand.NotShown && fact == Fact.MixAbv)) return null;
         string because = stand == Stand.Broken
@@ -198,6 +206,19 @@ internal static class Claims
         }
 
         return false;
+    }
+
+    /// <summary>Whether all alcohol in it comes with beer, for which some countries have figures of their own.</summary>
+    private static bool IsBeer(RecipeProfile profile)
+    {
+        bool beer = false;
+        foreach (var leaf in RecipeTree.Of(profile))
+        {
+            if (leaf.Ingredient.IngredientKind.Or("") == "beer") beer = true;
+            else if (leaf.Ingredient.Values.TryGetValue("strength", out var strength) && strength.Typical > 0) return false;
+        }
+
+        return beer;
     }
 
     private static TreeLeaf? Strongest(RecipeProfile profile)

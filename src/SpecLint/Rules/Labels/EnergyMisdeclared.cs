@@ -3,6 +3,7 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Labels;
 
@@ -10,11 +11,15 @@ namespace SpecLint.Rules.Labels;
 internal sealed class EnergyMisdeclared : RecipeRule
 {
     private static readonly Limit Tolerance = Limits.Of("energy-tolerance");
+    private static readonly Limit ToleranceUs = Limits.Of("energy-tolerance-us");
+    private static readonly Limit PolyolsLeastUs = Limits.Of("energy-polyols-us-least");
+    private static readonly Limit PolyolsMostUs = Limits.Of("energy-polyols-us-most");
+    private static readonly Limit Polyols = Limits.Of("energy-polyols");
 
     private static readonly RuleInfo Rule = new("SL7011", "energy-misdeclared", "The declared energy is not what it comes to", Level.Warning)
     {
         Needs = [Fact.Energy],
-        Limits = ["energy-tolerance"],
+        Limits = ["energy-tolerance", "energy-tolerance-us", "energy-polyols", "energy-polyols-us-least", "energy-polyols-us-most"],
         IsConsequence = true,
     };
 
@@ -28,19 +33,31 @@ internal sealed class EnergyMisdeclared : RecipeRule
         var energy = context.Fact(Fact.Energy);
         if (!energy.IsKnown) return;
         double declared = declares.Energy.Value.Base;
-        double slack = declared * Tolerance.Value / 100;
-        if (energy.Low <= declared + slack && energy.High >= declared - slack) return;
-        string right = Say.Number(Math.Round(energy.Value / 5, MidpointRounding.AwayFromZero) * 5, 0);
+
+        // The factors of the US differ from those of the EU in the polyols, which one figure of the profile covers together.
+        bool us = context.Settings.JurisdictionIsStated && !EuropeanFactors(context.Settings) && context.Settings.AppliesIn("US");
+        var tolerance = us ? ToleranceUs : Tolerance;
+        double polyols = us ? context.Profile.Grams[(int)Component.Sorbitol] * (context.Profile.Mass > 0 && context.Recipe is Prep ? 100 / context.Profile.Mass : 1) : 0;
+        double low = energy.Low + (polyols * (PolyolsLeastUs.Value - Polyols.Value)), high = energy.High + (polyols * (PolyolsMostUs.Value - Polyols.Value));
+        double slack = declared * tolerance.Value / 100;
+        if (low <= declared + slack && high >= declared - slack) return;
+
+        // Labels are rounded: in the US to 5 kcal up to 50 and to 10 above, elsewhere to whole kilocalories.
+        double step = !us ? 1 : energy.Value > 50 ? 10 : 5;
+        string right = Say.Number(Math.Round(energy.Value / step, MidpointRounding.AwayFromZero) * step, 0);
+        string factors = us ? "21 CFR 101.9(c)(1), as recalled" : EuropeanFactors(context.Settings) ? "Reg (EU) 1169/2011 Annex XIV" : "Reg (EU) 1169/2011 Annex XIV, in place of those of the bar's country";
         string per = context.Recipe is Drink ? "a serve" : context.Profile.IsSolid ? "100 g" : "100 mL";
         context.Report(new Finding(Rule)
         {
             Place = context.At(declares.Energy.Span),
             Subject = context.Id,
             Path = "declares.energy",
-            Message = $"Declared at {Say.Number(declared)} kcal, {per} comes to {Say.Fact(Fact.Energy, energy)} by the factors of Reg (EU) 1169/2011 Annex XIV, more than {Say.Number(Tolerance.Value)} % off ({Tolerance.Source}).",
+            Message = $"Declared at {Say.Number(declared)} kcal, {per} comes to {Say.Fact(Fact.Energy, energy)} by the factors of {factors}, more than {Say.Number(tolerance.Value)} % off ({tolerance.Source}).",
             Advice = $"Declare {right} kcal.",
-            Evidence = [Proof.Of(Fact.Energy, energy), Proof.Of("declared", declares.Energy.Value, context.At(declares.Energy.Span)), Proof.Of(Tolerance)],
+            Evidence = [Proof.Of(Fact.Energy, energy), Proof.Of("declared", declares.Energy.Value, context.At(declares.Energy.Span)), Proof.Of(tolerance)],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} kcal.", [new TextEdit(context.At(declares.Energy.Span), $"\"{right} kcal\"")])],
         });
     }
+
+    private static bool EuropeanFactors(Settings settings) => settings.AppliesIn("EU") || settings.AppliesIn("GB") || settings.AppliesIn("CH");
 }

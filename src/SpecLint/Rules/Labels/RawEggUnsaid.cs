@@ -11,6 +11,11 @@ internal sealed class RawEggUnsaid : DrinkRule
     private static readonly LabelRule Law = LabellingTable.Of("raw-egg-general");
     private static readonly LabelRule LawUs = LabellingTable.Of("raw-egg-advisory");
 
+    private const string RawCaution = "Raw egg can carry Salmonella: not for the old, the very young, the pregnant or the ill. Follow the local food code.";
+
+    private const string LionCaution =
+        "Raw egg can carry Salmonella: not for the old, the very young, the pregnant or the ill. Of hens' eggs of the British Lion scheme the Food Standards Agency has said since 2017 that the old, the young and the pregnant may have them raw (as recalled); of other eggs, and of duck and quail, it has not.";
+
     private static readonly RuleInfo Rule = new("SL7026", "raw-egg-unsaid", "Raw egg is served without a word to the guest", Level.Warning) { Safety = true };
 
     /// <inheritdoc/>
@@ -43,7 +48,7 @@ internal sealed class RawEggUnsaid : DrinkRule
                 Path = RecipeContext.PathOf(leaf.Part.Line, "item"),
                 Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and the guest is told nothing ({law.Source}).",
                 Advice = $"Use pasteurised egg, or tell the guest under `declares.advisory`: \"{law.Text}\"",
-                Caution = "Raw egg can carry Salmonella: not for the old, the very young, the pregnant or the ill. Follow the local food code.",
+                Caution = context.Settings.JurisdictionIsStated && context.Settings.Jurisdictions.Count == 1 && context.Settings.AppliesIn("GB") ? LionCaution : RawCaution,
                 Evidence = [Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)), Proof.Of("law", law.Source)],
                 Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell the guest of the raw egg.", [edit])],
             });

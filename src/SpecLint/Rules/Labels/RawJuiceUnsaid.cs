@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
@@ -8,8 +9,10 @@ namespace SpecLint.Rules.Labels;
 internal sealed class RawJuiceUnsaid : PrepRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("juice-warning");
+    private static readonly Limit AlcoholicDrink = Limits.Of("alcoholic-beverage-us");
+    private static readonly string[] Treated = ["bottled", "pasteurised", "pasteurized", "concentrate", "canned", "dehydrated", "powder"];
 
-    private static readonly RuleInfo Rule = new("SL7027", "raw-juice-unsaid", "Untreated juice is packed for sale without its warning", Level.Error) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL7027", "raw-juice-unsaid", "Untreated juice is packed for sale without its warning", Level.Error) { Needs = [Fact.Abv], Limits = ["alcoholic-beverage-us"], Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -18,15 +21,10 @@ internal sealed class RawJuiceUnsaid : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         // Bottled in portions is bottled to be sold; juice for the bar's own drinks is not packed in the sense of the law.
-        if (!Law.AppliesIn(context.Settings) || !prep.PortionCount.IsGiven || prep.Family.Or("") is not ("juice" or "acid-adjusted-juice")) return;
-        foreach (var step in prep.Method)
-        {
-            if (step.Verb.Cooks || step.Verb.KillsGerms) return;
-        }
-
+        if (!Law.AppliesIn(context.Settings) || !prep.PortionCount.IsGiven || RawJuice(context, prep) is not { } juice) return;
         foreach (var text in prep.Declares?.Advisory ?? [])
         {
-            if (text.IsGiven && text.Value.IndexOf("pasteuri", StringComparison.OrdinalIgnoreCase) >= 0) return;
+            if (text.IsGiven && Letters(text.Value).Contains(Letters(Law.Text))) return;
         }
 
         string json = $"[\"{Law.Text}\"]";
@@ -39,11 +37,52 @@ internal sealed class RawJuiceUnsaid : PrepRule
             Place = prep.Head,
             Subject = context.Id,
             Path = "declares.advisory",
-            Message = $"It is juice bottled in {Say.Number(prep.PortionCount.Value, 0)} portions, with no step that treats it, and it does not bear the warning of the law ({Law.Source}).",
+            Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and it does not carry the warning of the law, to the letter ({Law.Source}).",
             Advice = "Put the warning on every bottle, to the letter, or treat the juice to a 5 log reduction under a HACCP plan.",
             Caution = "Untreated juice has killed: follow the local food code, and do not serve it to those whom it names.",
             Evidence = [Proof.Of("text", Law.Text), Proof.Of("law", Law.Source)],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Add the warning.", [edit])],
         });
+    }
+
+    /// <summary>What raw juice a bottle holds, in words; <see langword="null"/> where it holds none, or is heated, or is an alcoholic drink.</summary>
+    private static string? RawJuice(RecipeContext context, Prep prep)
+    {
+        if (Treats(prep)) return null;
+        if (prep.Family.Or("") is "juice" or "acid-adjusted-juice") return "juice";
+
+        // The words are asked of every beverage that holds juice; alcoholic drinks have labels of their own law.
+        var abv = context.Fact(Fact.Abv);
+        if (abv.IsKnown && abv.Low > AlcoholicDrink.Value) return null;
+        foreach (var leaf in RecipeTree.Of(context.Profile))
+        {
+            if (leaf.Ingredient.IngredientKind.Or("") != "juice" || WordSearch.First(leaf.Ingredient.Id.Replace('-', ' ') + " " + leaf.Ingredient.Name.Or(""), Treated) is not null) continue;
+            bool treated = false;
+            for (int i = 0; i < leaf.Through.Count - 1; i++) treated |= context.Book.Resolve(leaf.Through[i])?.File is Prep inner && Treats(inner);
+            if (!treated) return $"a drink with `{leaf.Through[leaf.Through.Count - 1]}`";
+        }
+
+        return null;
+    }
+
+    private static bool Treats(Prep prep)
+    {
+        foreach (var step in prep.Method)
+        {
+            if (step.Verb.Cooks || step.Verb.KillsGerms) return true;
+        }
+
+        return false;
+    }
+
+    private static string Letters(string text)
+    {
+        var letters = new System.Text.StringBuilder(text.Length);
+        foreach (char c in text)
+        {
+            if (char.IsLetter(c)) letters.Append(char.ToLowerInvariant(c));
+        }
+
+        return letters.ToString();
     }
 }

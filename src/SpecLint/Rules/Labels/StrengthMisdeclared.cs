@@ -8,15 +8,12 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7009: the declared strength is further from the computed than the law lets it be.</summary>
 internal sealed class StrengthMisdeclared : RecipeRule
 {
-    private static readonly Limit Tolerance = Limits.Of("strength-tolerance");
-    private static readonly Limit ToleranceUs = Limits.Of("strength-tolerance-us");
-
     private static readonly Limit ProofApart = Limits.Of("amount-proof-apart");
 
     private static readonly RuleInfo Rule = new("SL7009", "strength-misdeclared", "The declared strength is not the strength it comes to", Level.Error)
     {
         Needs = [Fact.Abv],
-        Limits = ["strength-tolerance", "strength-tolerance-us", "amount-proof-apart"],
+        Limits = [.. StrengthTolerance.Ids, "amount-proof-apart"],
         IsConsequence = true,
     };
 
@@ -29,7 +26,7 @@ internal sealed class StrengthMisdeclared : RecipeRule
         if (context.Recipe.Declares is not { Abv.IsGiven: true } declares) return;
         var abv = context.Fact(Fact.Abv);
         if (!abv.IsKnown) return;
-        var limit = Tolerance.AppliesIn(context.Settings) || !ToleranceUs.AppliesIn(context.Settings) ? Tolerance : ToleranceUs;
+        var limit = StrengthTolerance.For(context);
         double declared = declares.Abv.Value.Base;
         if (abv.Low <= declared + limit.Value && abv.High >= declared - limit.Value) return;
 
