@@ -110,10 +110,11 @@ internal sealed class StatementMissing : RecipeRule
         if (low <= CaffeineLimit.Value || Additives.IsSaid(context.Recipe, ["caffeine"])) return;
 
         // The law spares a drink based on coffee or tea whose name says so: who reads it expects caffeine.
-        if (NameTells(context.Recipe, TellsOfCaffeine) && IsBrewed(context)) return;
+        bool brewed = IsBrewed(context);
+        if (brewed && NameTells(context.Recipe, TellsOfCaffeine)) return;
         var part = context.Profile.Parts.FirstOrDefault(p => p.Material is { Traces.Caffeine.Typical: > 0 });
         if (part is null) return;
-        context.Report(Missing(context, part, "caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)", Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, over {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken));
+        context.Report(Missing(context, part, "caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)", Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, over {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken, brewed ? Level.Note : null));
     }
 
     /// <summary>Whether coffee or tea brings the most of the caffeine.</summary>
@@ -143,12 +144,12 @@ internal sealed class StatementMissing : RecipeRule
         return density.IsKnown && density.Value > 0 ? context.Profile.Mass / density.Value / 1000 : context.Profile.InputVolume / 1000;
     }
 
-    private static Finding Missing(RecipeContext context, Part part, string what, string text, LabelRule law, string because, Answer answer)
+    private static Finding Missing(RecipeContext context, Part part, string what, string text, LabelRule law, string because, Answer answer, Level? level = null)
     {
         string start = char.ToUpperInvariant(because[0]) + because.Substring(1);
         return new Finding(Rule)
         {
-            AskedLevel = law.LevelCap,
+            AskedLevel = level ?? law.LevelCap,
             Answer = answer,
             Place = context.At(part.Line.Item.Span),
             Subject = context.Id,
