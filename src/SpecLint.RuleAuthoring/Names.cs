@@ -9,7 +9,7 @@ internal static class Names
     public const string Rule = "SpecLint.Rules.Rule";
     public const string RuleInfo = "SpecLint.Rules.RuleInfo";
     public const string RuleFamily = "SpecLint.Rules.RuleFamily";
-    public const string Fact = "SpecLint.Profile.Fact";
+    public const string Fact = "SpecLint.Vocabulary.Fact";
     public const string Category = "SpecLint.RuleAuthoring";
 
     /// <summary>Whether a type is another or derives from it.</summary>

@@ -56,7 +56,7 @@ public sealed class BookGenerator(int recipes, ulong seed)
     }
 
     private static string[] OfKind(string kind) =>
-        [.. BuiltInCatalogue.Ids.Where(id => BuiltInCatalogue.Find(id)!.IngredientKind.Or("") == kind)];
+        [.. BuiltInCatalogue.Ids.Where(id => BuiltInCatalogue.Find(id)!.IngredientKind.OrNone().Id == kind)];
 
     private string Base(int i)
     {

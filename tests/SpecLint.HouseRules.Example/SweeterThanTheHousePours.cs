@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Rules;
+using SpecLint.Vocabulary;
 
 namespace Saltmarsh.Rules;
 

@@ -15,7 +15,7 @@ internal static partial class Defects
             foreach (var line in spirits) Draft.Scale(line, factor);
         })),
         D(41, "a declared strength that is not the computed one", "SL7009", d => (d.IsDrink || d.IsPrep) && d.Lines.Any(l => d.KindOf(l) is "spirit") && d.Root["declares"] is JsonObject declares && d.File.Book.Whole.Book.Recipes.FirstOrDefault(r => r.Id == d.File.Id) is { } recipe
-            && d.File.Book.Profiles.Of(recipe).Get(Profile.Fact.Abv) is { Value: > 8 } abv && Draft.Set(declares, d.Lottery.Below(2) == 0 ? Math.Round(abv.High + 2 + d.Lottery.Below(4)) : Math.Round(abv.Low - 2 - d.Lottery.Below(3)), "% v/v", "abv")),
+            && d.File.Book.Profiles.Of(recipe).Get(Vocabulary.Fact.Abv) is { Value: > 8 } abv && Draft.Set(declares, d.Lottery.Below(2) == 0 ? Math.Round(abv.High + 2 + d.Lottery.Below(4)) : Math.Round(abv.Low - 2 - d.Lottery.Below(3)), "% v/v", "abv")),
         D(44, "a drink set alight", "SL6016 SL6015", d => d.IsDrink && d.Of("spirit").Count > 0 && Do(() => ((JsonArray)d.Root["method"]!).Add(new JsonObject { ["do"] = d.Lottery.Pick(["ignite", "flambe"]) }))),
         D(43, "spirit simmered", "SL6015 SL8024", d => d.IsPrep && With(d.Pick(d.Of("spirit")), l => Do(() => ((JsonArray)d.Root["method"]!).Insert(0, new JsonObject { ["do"] = "simmer", ["items"] = new JsonArray(Draft.Item(l)), ["for"] = "10 min" })))),
     ];
@@ -106,7 +106,7 @@ internal static partial class Defects
         })),
     ];
 
-    private static double Served(Draft d) => d.File.Book.Whole.Book.Recipes.FirstOrDefault(r => r.Id == d.File.Id) is { } recipe ? d.File.Book.Profiles.Of(recipe).Get(Profile.Fact.ServedVolume).Value : 0;
+    private static double Served(Draft d) => d.File.Book.Whole.Book.Recipes.FirstOrDefault(r => r.Id == d.File.Id) is { } recipe ? d.File.Book.Profiles.Of(recipe).Get(Vocabulary.Fact.ServedVolume).Value : 0;
 
     private static string Misspelt(Draft d, string id)
     {

@@ -55,6 +55,50 @@ public class AnalyzerTests
     public Task Outside_of_rules_numbers_are_free() => Checked.ByAsync<BareLimitAnalyzer>("internal static class Solver { public static bool Near(double value) => value < 0.25; }");
 
     [Theory]
+    [InlineData("{|SLA008:step.Verb.Id|} == \"boil\"")]
+    [InlineData("\"boil\" != {|SLA008:step.Verb.Id|}")]
+    [InlineData("{|SLA008:step.Written|} is \"boil\"")]
+    [InlineData("{|SLA008:step.Verb.Id|} is not (\"boil\")")]
+    [InlineData("step.Verb is { {|SLA008:Id|}: \"boil\" }")]
+    [InlineData("{|SLA008:step.Verb.Id|}.StartsWith(\"boil\")")]
+    [InlineData("{|SLA008:step.Verb.ToString()|} == \"boil\"")]
+    [InlineData("Listed.Contains({|SLA008:step.Verb.Id|})")]
+    [InlineData("{|SLA008:step.Verb|} == Verb.Of(\"boil\")")]
+    [InlineData("{|SLA008:word|} == \"boil\"")]
+    [InlineData("{|SLA008:step.Verb.Id|} switch { \"boil\" => true, _ => false }")]
+    [InlineData("step.Verb.Boils")]
+    [InlineData("step.Verb.Id == other.Verb.Id")]
+    [InlineData("step.Verb == other.Verb")]
+    [InlineData("Table.ContainsKey(step.Verb.Id)")]
+    public Task A_word_is_asked_for_its_traits(string test) => Checked.ByAsync<WordAsTextAnalyzer>($$"""
+        using System.Collections.Generic;
+        using SpecLint.Book;
+        using SpecLint.Vocabulary;
+        namespace SpecLint.Profile
+        {
+            internal static class Reader
+            {
+                private static readonly HashSet<string> Listed = new HashSet<string>();
+                private static readonly Dictionary<string, int> Table = new Dictionary<string, int>();
+                public static bool Holds(Step step, Step other) { string word = step.Verb.Id; return {{test}}; }
+            }
+        }
+        """);
+
+    [Fact]
+    public Task The_tables_of_words_may_read_text() => Checked.ByAsync<WordAsTextAnalyzer>("""
+        namespace SpecLint.Vocabulary { internal static class Table { public static bool Holds(Verb verb) => verb.Id == "boil"; } }
+        """);
+
+    [Fact]
+    public Task Of_a_house_only_rules_are_asked() => Checked.InAHouseByAsync<WordAsTextAnalyzer>("""
+        using SpecLint.Book;
+        using SpecLint.Rules;
+        internal sealed class A : Rule { public override RuleInfo Info => null; public bool Check(Step step) => {|SLA008:step.Verb.Id|} == "boil"; }
+        internal static class Program { public static bool Check(Step step) => step.Verb.Id == "boil"; }
+        """);
+
+    [Theory]
     [InlineData("[Fact.Abv]", "new RecipeContext().Fact(Fact.Abv)")]
     [InlineData("[Fact.Abv]", "new RecipeContext().Fact({|SLA005:Fact.Sugar|})")]
     [InlineData("[Fact.Abv]", "new RecipeProfile().Get({|SLA005:Fact.Sugar|})")]
@@ -62,6 +106,7 @@ public class AnalyzerTests
     [InlineData("Listed", "new RecipeContext().Fact(Fact.Acid)")]
     public Task A_fact_that_is_read_is_declared(string needs, string read) => Checked.ByAsync<UndeclaredFactAnalyzer>($$"""
         using SpecLint.Profile;
+        using SpecLint.Vocabulary;
         namespace SpecLint.Rules.Balance
         {
             internal sealed class A : Rule
@@ -77,6 +122,7 @@ public class AnalyzerTests
     [Fact]
     public Task A_fact_that_the_base_reads_is_declared_by_each_rule() => Checked.ByAsync<UndeclaredFactAnalyzer>("""
         using SpecLint.Profile;
+        using SpecLint.Vocabulary;
         namespace SpecLint.Rules.Balance
         {
             internal abstract class Band : Rule { public double Check() => new RecipeContext().Fact(Fact.Acid).Value; }

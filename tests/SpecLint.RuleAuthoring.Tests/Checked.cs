@@ -11,9 +11,22 @@ internal static class Checked
 {
     /// <summary>The library's types, as far as they matter.</summary>
     private const string Library = """
-        namespace SpecLint.Profile
+        namespace SpecLint.Vocabulary
         {
             public enum Fact { Abv, Sugar, Acid }
+            public abstract class Word { public string Id { get; } public override string ToString() => Id; }
+            public sealed class Verb : Word { public bool Boils { get; } public static Verb Of(string word) => null; }
+        }
+
+        namespace SpecLint.Book
+        {
+            public sealed class Step { public SpecLint.Vocabulary.Verb Verb { get; } public string Written { get; } }
+        }
+
+        namespace SpecLint.Profile
+        {
+            using SpecLint.Vocabulary;
+
             public readonly struct FactValue { public double Value => 0; }
             public sealed class RecipeProfile { public FactValue Get(Fact fact) => default; }
         }
@@ -27,12 +40,12 @@ internal static class Checked
             public sealed class RuleInfo
             {
                 public RuleInfo(string id, string title) { }
-                public IReadOnlyList<SpecLint.Profile.Fact> Needs { get; set; }
+                public IReadOnlyList<SpecLint.Vocabulary.Fact> Needs { get; set; }
             }
 
             public sealed class RecipeContext
             {
-                public SpecLint.Profile.FactValue Fact(SpecLint.Profile.Fact fact) => default;
+                public SpecLint.Profile.FactValue Fact(SpecLint.Vocabulary.Fact fact) => default;
             }
 
             public abstract class Rule

@@ -38,6 +38,7 @@ public class CodeFixTests
 
     private static string RuleWith(string info, string fact) => $$"""
         using SpecLint.Profile;
+        using SpecLint.Vocabulary;
 
         namespace SpecLint.Rules.Balance
         {

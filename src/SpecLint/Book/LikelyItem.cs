@@ -45,11 +45,11 @@ internal static class LikelyItem
     private static IReadOnlyList<string> OfOneKind(LinkedBook book, List<string> ids)
     {
         var found = new List<string>();
-        string? kind = null;
+        ItemKind? kind = null;
         foreach (string id in ids)
         {
             if (book.Resolve(id) is not { } item || found.Contains(item.Id)) continue;
-            string its = KindOf(item);
+            var its = KindOf(item);
             if (kind is not null && its != kind) return [];
             kind = its;
             found.Add(item.Id);
@@ -59,11 +59,11 @@ internal static class LikelyItem
         return found.Count > MostNamed ? [] : found;
     }
 
-    private static string KindOf(Item item) => item switch
+    private static ItemKind KindOf(Item item) => item switch
     {
-        { ByProduct: not null } => "by-product",
-        { File: Prep prep } => prep.Family.Or("") is "acid-adjusted-juice" or "juice-extension" ? "juice" : prep.Family.Or(""),
-        { File: Ingredient ingredient } => ingredient.IngredientKind.IsGiven ? ingredient.IngredientKind.Value : BuiltInCatalogue.Find(ingredient.Like.Or(""))?.IngredientKind.Or("") ?? "",
-        _ => "",
+        { ByProduct: not null } => ItemKind.ByProduct,
+        { File: Prep prep } => prep.Family.OrNone().Kind is { IsJuice: false } other ? other : ItemKind.Juice,
+        { File: Ingredient ingredient } => ingredient.IngredientKind.IsGiven ? ingredient.IngredientKind.Value : BuiltInCatalogue.Find(ingredient.Like.Or(""))?.IngredientKind.OrNone() ?? ItemKind.None,
+        _ => ItemKind.None,
     };
 }

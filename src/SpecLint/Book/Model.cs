@@ -183,7 +183,13 @@ public sealed class Step
     public FixedList<Given<string>> Items { get; init; } = [];
 
     /// <summary>Kind of ice.</summary>
-    public Given<string> Ice { get; init; }
+    public Given<Ice> Ice { get; init; }
+
+    /// <summary>The ice as it is written; empty where none is given.</summary>
+    public string IceWritten { get; init; } = "";
+
+    /// <summary>Whether it names ice, and does not say that there is none.</summary>
+    public bool HasIce => Ice.IsGiven && !Ice.Value.IsNone;
 
     /// <summary>How long.</summary>
     public Given<Quantity> For { get; init; }
@@ -337,7 +343,10 @@ public sealed class Drink : Recipe
     public override FileKind Kind => FileKind.Drink;
 
     /// <summary><c>style</c>.</summary>
-    public Given<string> Style { get; set; }
+    public Given<Style> Style { get; set; }
+
+    /// <summary>The style, where it is given and one of the table.</summary>
+    public Style? KnownStyle => Style.IsGiven && Style.Value.IsKnown ? Style.Value : null;
 
     /// <summary><c>glass</c>.</summary>
     public Given<string> Glass { get; set; }
@@ -440,7 +449,7 @@ public sealed class Prep : Recipe
     public override FileKind Kind => FileKind.Prep;
 
     /// <summary><c>family</c>.</summary>
-    public Given<string> Family { get; set; }
+    public Given<Family> Family { get; set; }
 
     /// <summary><c>yield</c>.</summary>
     public Given<Quantity> Yield { get; set; }
@@ -525,7 +534,7 @@ public sealed class Ingredient : BookFile
     public FixedList<Given<string>> Aliases { get; set; } = [];
 
     /// <summary><c>kind</c>; not given where it is inherited.</summary>
-    public Given<string> IngredientKind { get; set; }
+    public Given<ItemKind> IngredientKind { get; set; }
 
     /// <summary><c>like</c>.</summary>
     public Given<string> Like { get; set; }

@@ -21,10 +21,10 @@ public readonly record struct Chilling(Trace Ratio, Trace Temperature)
             TechniqueKind.Thrown => ChillTechnique.Thrown,
             TechniqueKind.Blended => ChillTechnique.Blended,
             TechniqueKind.Swizzled => ChillTechnique.Swizzled,
-            _ when step is { Ice.IsGiven: true } && IsLarge(step.Ice.Value) => ChillTechnique.OnRock,
+            _ when step is { Ice.IsGiven: true } && step.Ice.Value.IsBlock => ChillTechnique.OnRock,
 
             // Crushed ice has the surface of a swizzle, whether it is swizzled or not.
-            _ when step is { Ice.IsGiven: true } && IsFine(step.Ice.Value) => ChillTechnique.Swizzled,
+            _ when step is { Ice.IsGiven: true } && step.Ice.Value.IsCrushed => ChillTechnique.Swizzled,
             _ => ChillTechnique.Built,
         };
         double? seconds = step is { For.IsGiven: true } ? step.For.Value.Base : null;
@@ -34,14 +34,4 @@ public readonly record struct Chilling(Trace Ratio, Trace Temperature)
             new Trace(d.WaterPerVolume.Typical, d.WaterPerVolume.Low, d.WaterPerVolume.High),
             new Trace(d.FinalCelsius.Typical, d.FinalCelsius.Low, d.FinalCelsius.High));
     }
-
-    /// <summary>Whether ice is in small pieces, which melt fast.</summary>
-    internal static bool IsFine(string ice) =>
-        ice.IndexOf("crush", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("pebble", StringComparison.OrdinalIgnoreCase) >= 0
-        || ice.IndexOf("shave", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("nugget", StringComparison.OrdinalIgnoreCase) >= 0
-        || ice.IndexOf("flake", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("snow", StringComparison.OrdinalIgnoreCase) >= 0;
-
-    private static bool IsLarge(string ice) =>
-        ice.IndexOf("large", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("block", StringComparison.OrdinalIgnoreCase) >= 0
-        || ice.IndexOf("rock", StringComparison.OrdinalIgnoreCase) >= 0 || ice.IndexOf("sphere", StringComparison.OrdinalIgnoreCase) >= 0;
 }

@@ -39,10 +39,10 @@ internal sealed class EntryComposition
     public EntryComposition(Ingredient ingredient, MaterialState state)
     {
         var values = ingredient.Values;
-        string kind = ingredient.IngredientKind.Or("");
+        var kind = ingredient.IngredientKind.OrNone();
         State = state;
         PerVolume = ingredient.PerHundredMillilitres.Or(false);
-        ionsAreBound = kind is "acid" or "salt" or "preservative" or "water" or "saline";
+        ionsAreBound = kind.BindsIons;
         foreach (var (path, component) in Paths) Contents[(int)component] = Math.Max(0, Of(path, 0));
         Strength = Math.Max(0, Math.Min(100, Of("strength", 0)));
         Solids = Of("solids", double.NaN);
@@ -50,7 +50,7 @@ internal sealed class EntryComposition
         Density = Of("density", double.NaN);
         Ph = Of("ph", double.NaN);
         Titratable = Of("titratableAcidity", double.NaN);
-        Extract = state == MaterialState.Liquid && double.IsNaN(Solids) && double.IsNaN(Water) && double.IsNaN(Density) && ExtractTable.Find(kind) is { } extract
+        Extract = state == MaterialState.Liquid && double.IsNaN(Solids) && double.IsNaN(Water) && double.IsNaN(Density) && ExtractTable.Find(kind.Id) is { } extract
             ? extract.Typical / 10
             : double.NaN;
 

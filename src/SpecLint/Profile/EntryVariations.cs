@@ -62,7 +62,7 @@ internal sealed class EntryVariations
         else Vary("titratable acidity", Way("titratableAcidity"), static (e, by) => e.Titratable = Math.Max(0, e.Titratable + by));
         Vary("pH", Way("ph"), static (e, by) => e.Ph += by);
         Vary("salt", Way("salt"), static (e, by) => e.Contents[(int)Component.SodiumChloride] = Math.Max(0, e.Contents[(int)Component.SodiumChloride] + by));
-        if (!double.IsNaN(typical.Extract) && Catalogue.ExtractTable.Find(ingredient.IngredientKind.Or("")) is { } extract)
+        if (!double.IsNaN(typical.Extract) && Catalogue.ExtractTable.Find(ingredient.IngredientKind.OrNone().Id) is { } extract)
             Vary("extract", new Ends((extract.Typical - extract.Low) / 10, (extract.High - extract.Typical) / 10), static (e, by) => e.Extract += by);
         if (double.IsNaN(typical.Solids) && double.IsNaN(typical.Water)) Vary("density", Way("density"), static (e, by) => e.Density += by);
     }

@@ -57,6 +57,6 @@ internal static class Extraction
             if ((Component)c is not (Component.OtherInsoluble or Component.Fibre)) inputs.Keep((Component)c, held);
         }
 
-        return inputs.ToMaterial(id, double.NaN, MaterialState.Solid, "by-product", lack, new Trace(double.NaN, double.NaN, double.NaN));
+        return inputs.ToMaterial(id, double.NaN, MaterialState.Solid, ItemKind.ByProduct, lack, new Trace(double.NaN, double.NaN, double.NaN));
     }
 }

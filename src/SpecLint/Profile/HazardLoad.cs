@@ -51,7 +51,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         if (OfNames(ingredient, static h => h.IsPoison) is { } poison) return poison;
         if (material.Hazard is { } stated) return stated;
         if (ingredient.Like.IsGiven && HazardTable.Find(ingredient.Like.Value) is { } inherited) return inherited;
-        return OfNames(ingredient, MaterialBuilder.IsBottled(material.Kind) ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
+        return OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
     }
 
     private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Kind is "botanical" or "process";

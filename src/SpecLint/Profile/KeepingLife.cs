@@ -43,12 +43,6 @@ internal static class KeepingLife
     private static readonly Limit WetShare = Limits.Of("guard-wet-share");
     private static readonly Limit PunchStrength = Limits.Of("milk-wash-strength");
 
-    private static readonly HashSet<string> Transforming = new(StringComparer.Ordinal)
-    {
-        "cordial", "syrup", "oleo-saccharum", "shrub", "saline", "infusion", "tincture", "bitters", "liqueur", "fat-wash", "milk-wash", "ferment",
-        "flavoured-salt", "flavoured-sugar", "dried", "juice-extension", "acid-solution",
-    };
-
     /// <summary>Days from made; open where no rule sets an end.</summary>
     public static FactValue Of(RecipeProfile profile)
     {
@@ -65,8 +59,8 @@ internal static class KeepingLife
         var state = profile.Keeping!;
         bool frozen = Storage.IsFrozen(celsius);
         bool cleared = state.Verdict == KeepingVerdict.NotControlled;
-        string family = prep.Family.Or("");
-        bool transforms = Transforming.Contains(family);
+        var family = prep.Family.OrNone();
+        bool transforms = family.Transforms;
         var safety = KeepingEnd.None;
         var parts = KeepingEnd.None;
         foreach (var part in profile.Parts)
@@ -74,7 +68,7 @@ internal static class KeepingLife
             if (part.Item is null || part.Phase is PartPhase.Beside or PartPhase.TakenOut) continue;
 
             // Strong spirit keeps sugar and acid from yeasts and moulds: their clock is none there.
-            if (state.IsStrong && part.Material is { Kind: "syrup" or "sugar" or "honey" or "saline" or "acid" or "acid-solution" or "oleo-saccharum" or "stock-solution" } material && Perishables.Of(material) == Perishable.None
+            if (state.IsStrong && part.Material is { Kind.IsKeptBySpirit: true } material && Perishables.Of(material) == Perishable.None
                 && (part.Item.File is not Prep sweet || set.TryBefore(sweet, profile)?.Keeping is not { HoldsPerishable: true })) continue;
             switch (part.Item.File)
             {
@@ -113,27 +107,27 @@ internal static class KeepingLife
         return new KeepingTerms(safety, parts, transforms && !frozen ? FamilyEnd(family, state, celsius, profile) : KeepingEnd.None);
     }
 
-    private static KeepingEnd FamilyEnd(string family, KeepingState state, double celsius, RecipeProfile profile)
+    private static KeepingEnd FamilyEnd(Family family, KeepingState state, double celsius, RecipeProfile profile)
     {
         // A syrup over the water activity of table B and one under it are kept differently.
-        if (family == "syrup" && state.WaterActivity.IsKnown && state.WaterActivity.Value < Activity.Value)
+        if (family.IsSyrup && state.WaterActivity.IsKnown && state.WaterActivity.Value < Activity.Value)
         {
             var rich = FamilyTable.Row(Storage.IsAtRoom(celsius) ? "syrup-2-1-ambient" : "syrup-2-1");
-            return new KeepingEnd(rich.HighDays, family, null);
+            return new KeepingEnd(rich.HighDays, family.Id, null);
         }
 
-        if (FamilyTable.Of(family) is not { } life || double.IsNaN(life.HighDays)) return KeepingEnd.None;
+        if (FamilyTable.Of(family.Id) is not { } life || double.IsNaN(life.HighDays)) return KeepingEnd.None;
 
         // What a family keeps by its strength, it keeps only at that strength: tea in water is no infusion in spirit.
         if (!double.IsNaN(life.LeastStrength) && !(state.Abv.IsKnown && state.Abv.Value >= life.LeastStrength))
         {
-            if (state.HoldsPerishable || !(state.IsStrong || profile.Grams[(int)Science.Component.Water] < WetShare.Value / 100 * profile.Mass)) return new KeepingEnd(FamilyTable.Of("other")!.HighDays, family, null);
-            return new KeepingEnd(life.LowDays, family, null);
+            if (state.HoldsPerishable || !(state.IsStrong || profile.Grams[(int)Science.Component.Water] < WetShare.Value / 100 * profile.Mass)) return new KeepingEnd(FamilyTable.Of("other")!.HighDays, family.Id, null);
+            return new KeepingEnd(life.LowDays, family.Id, null);
         }
 
         // Months of a milk punch rest on its strength, and what the trade keeps cold lasts less in the room: both have the
         // least time. Spirit stops what grows, but no fat from turning.
-        bool least = (family == "milk-wash" && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value) || (life.KeepsCold && Storage.IsAtRoom(celsius) && (family == "fat-wash" || !state.IsStrong));
-        return new KeepingEnd(least ? life.LowDays : life.HighDays, family, null);
+        bool least = (family.IsMilkWash && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value) || (life.KeepsCold && Storage.IsAtRoom(celsius) && (family.IsFatWash || !state.IsStrong));
+        return new KeepingEnd(least ? life.LowDays : life.HighDays, family.Id, null);
     }
 }

@@ -124,8 +124,8 @@ internal sealed record KeepingState(
             }
 
             // Spirit takes the water out of a plant part's reach: an infusion has no part that needs cold, if it stays strong.
-            if (strong && (part.Phase == PartPhase.TakenOut || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind == "nut"))) continue;
-            if (of == Perishable.NutOrPulse && part.Material.Kind == "nut" && profile.IsSolid) continue;
+            if (strong && (part.Phase == PartPhase.TakenOut || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind.IsNut))) continue;
+            if (of == Perishable.NutOrPulse && part.Material.Kind.IsNut && profile.IsSolid) continue;
             if (of > what)
             {
                 what = of;

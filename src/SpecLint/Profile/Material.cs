@@ -35,22 +35,6 @@ public enum Unknowns
     Composition = 128,
 }
 
-/// <summary>State at room temperature.</summary>
-public enum MaterialState
-{
-    /// <summary>Pours.</summary>
-    Liquid,
-
-    /// <summary>Pieces.</summary>
-    Solid,
-
-    /// <summary>Powder or crystals.</summary>
-    Powder,
-
-    /// <summary>Gas.</summary>
-    Gas,
-}
-
 /// <summary>
 /// An input that is not known exactly (JCGM 100:2008, 5.1): the change of the composition for one unit of it, and its
 /// standard uncertainties upward and downward. Two materials that share an input vary together.
@@ -149,8 +133,8 @@ public sealed class Material
     /// <summary>State at room temperature.</summary>
     public MaterialState State { get; }
 
-    /// <summary>Kind of ingredient, or family of preparation; empty where unknown.</summary>
-    public string Kind { get; internal init; } = "";
+    /// <summary>What kind of item it is; <see cref="ItemKind.None"/> where unknown.</summary>
+    public ItemKind Kind { get; internal init; } = ItemKind.None;
 
     /// <summary>What is not known of it.</summary>
     public Unknowns Unknown { get; internal init; }

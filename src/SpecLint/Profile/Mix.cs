@@ -122,7 +122,7 @@ internal sealed class Mix
     }
 
     /// <summary>Turns the mix into a material of one gram.</summary>
-    public Material ToMaterial(string id, double density, MaterialState state, string kind, Lack lack, Trace ph)
+    public Material ToMaterial(string id, double density, MaterialState state, ItemKind kind, Lack lack, Trace ph)
     {
         double total = Total;
         var perGram = new double[Components.Count];

@@ -36,11 +36,11 @@ internal sealed class PartPhases
         if (ofDrink)
         {
             if (line.Item.IsGiven && topped is not null && topped.Contains(line.Item.Value)) return PartPhase.Top;
-            if (topsRest && material?.Kind is "soda" or "sparkling-wine" or "beer" or "cider") return PartPhase.Top;
-            if (material?.Kind == "ice") return PartPhase.Beside;
+            if (topsRest && material is { Kind.Lengthens: true }) return PartPhase.Top;
+            if (material is { Kind.IsIce: true }) return PartPhase.Beside;
         }
 
-        return strains && material is { State: MaterialState.Solid } && MaterialBuilder.IsBotanical(material.Kind) ? PartPhase.TakenOut
+        return strains && material is { State: MaterialState.Solid } && material.Kind.IsBotanical ? PartPhase.TakenOut
             : line.Role == LineRole.Muddle ? PartPhase.TakenOut
             : PartPhase.Mix;
     }

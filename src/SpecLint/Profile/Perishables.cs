@@ -70,20 +70,17 @@ internal static class Perishables
         if (material.Ingredient is not { } ingredient) return Perishable.None;
         string animal = ingredient.Animal.Or("none");
         bool cold = NeedsCold(ingredient, material);
-        switch (material.Kind)
-        {
-            case "dairy": return Perishable.Dairy;
-            case "egg": return Perishable.Egg;
-            case "plant-milk": return Perishable.NutOrPulse;
-            case "nut": return Perishable.NutOrPulse;
-            case "fat": return cold && animal == "milk" ? Perishable.Dairy : Perishable.None;
-            case "foaming-agent": return cold ? Perishable.NutOrPulse : Perishable.None;
-            case "fruit" or "vegetable" or "herb" or "garnish" when cold: return KeepingTables.IsListedPlant(ingredient, cutOnly: false) ? Perishable.ListedPlant : Perishable.Plant;
-            case "juice" or "puree" when cold: return KeepingTables.IsListedPlant(ingredient, cutOnly: true) ? Perishable.ListedPlant : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
-            case "flower" or "coffee" or "tea" or "ferment" or "sauce" or "other" or "seed" or "" when cold: return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant);
-            case "syrup" when !ingredient.KeepsCold.IsGiven || ingredient.KeepsCold.Value: return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.None);
-            default: return Perishable.None;
-        }
+        var kind = material.Kind;
+        if (kind.IsDairy) return Perishable.Dairy;
+        if (kind.IsEgg) return Perishable.Egg;
+        if (kind.IsPlantMilk || kind.IsNut) return Perishable.NutOrPulse;
+        if (kind.IsSyrup && ingredient.KeepsCold.Or(true)) return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.None);
+        if (!cold) return Perishable.None;
+        if (kind.IsFat) return animal == "milk" ? Perishable.Dairy : Perishable.None;
+        if (kind.Foams) return Perishable.NutOrPulse;
+        if (kind.IsPerishablePlant) return KeepingTables.IsListedPlant(ingredient, cutOnly: false) ? Perishable.ListedPlant : Perishable.Plant;
+        if (kind.IsJuice || kind.IsPuree) return KeepingTables.IsListedPlant(ingredient, cutOnly: true) ? Perishable.ListedPlant : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
+        return kind.IsPerishableBrew || !kind.IsKnown ? OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant) : Perishable.None;
     }
 
     /// <summary>What a dry good becomes in water.</summary>
@@ -91,15 +88,12 @@ internal static class Perishables
     {
         if (material.Ingredient is not { } ingredient || material.State == MaterialState.Liquid) return Perishable.None;
         string animal = ingredient.Animal.Or("none");
-        return material.Kind switch
-        {
-            "tea" or "coffee" or "vegetable" or "herb" or "flower" or "fruit" or "garnish" or "sauce" or "spice" => OfAnimal(animal, Perishable.Plant),
-            "seed" => Perishable.NutOrPulse,
-            "gum" when KeepingTables.IsStarch(ingredient) => Perishable.Plant,
-            "foaming-agent" => OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None),
-            "other" or "" when !ingredient.KeepsCold.IsGiven => OfAnimal(animal, Perishable.Plant),
-            _ => Perishable.None,
-        };
+        var kind = material.Kind;
+        if (kind.PerishesWet) return OfAnimal(animal, Perishable.Plant);
+        if (kind.IsSeed) return Perishable.NutOrPulse;
+        if (kind.IsGum && KeepingTables.IsStarch(ingredient)) return Perishable.Plant;
+        if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None);
+        return (kind.IsUnspecified || !kind.IsKnown) && !ingredient.KeepsCold.IsGiven ? OfAnimal(animal, Perishable.Plant) : Perishable.None;
     }
 
     private static Perishable OfAnimal(string animal, Perishable otherwise) => animal switch { "milk" => Perishable.Dairy, "egg" => Perishable.Egg, _ => otherwise };
@@ -123,7 +117,7 @@ internal static class Perishables
         if (!(all > 0) || water < WetShare.Value / 100 * all) return false;
 
         // A spice in a syrup flavours it; in water it is steeped like tea.
-        return part.Material!.Kind != "spice" || solids < SyrupSolids.Value / 100 * all;
+        return !part.Material!.Kind.IsSpice || solids < SyrupSolids.Value / 100 * all;
     }
 
     /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A low-acid juice needs it whatever its file says.</summary>
@@ -132,7 +126,7 @@ internal static class Perishables
         bool moist = material.State != MaterialState.Powder && material.Of(Component.Ethanol) < Spirited
             && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0);
         if (!ingredient.KeepsCold.IsGiven) return moist;
-        return ingredient.KeepsCold.Value || (moist && material.Kind is "juice" or "puree" && material.Ph.Low > LowAcid.Value);
+        return ingredient.KeepsCold.Value || (moist && (material.Kind.IsJuice || material.Kind.IsPuree) && material.Ph.Low > LowAcid.Value);
     }
 
     private static bool HoldsNut(Ingredient ingredient)

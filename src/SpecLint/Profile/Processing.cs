@@ -8,7 +8,7 @@ namespace SpecLint.Profile;
 internal static class Processing
 {
     /// <summary>Whether a preparation ferments.</summary>
-    public static bool Ferments(Prep prep) => prep.Family.Or("") == "ferment" || Techniques.Has(prep, static v => v.Ferments);
+    public static bool Ferments(Prep prep) => prep.Family.OrNone().Ferments || Techniques.Has(prep, static v => v.Ferments);
 
     /// <summary>The parts after washing, boiling down, drying and fermenting.</summary>
     public static Composed Of(Prep prep, Composed weighed)
@@ -44,10 +44,11 @@ internal static class Processing
 
     private static Composed Clear(Prep prep, Composed weighed)
     {
-        if (prep.Family.Or("") is not ("fat-wash" or "milk-wash" or "clarification")) return weighed;
+        var family = prep.Family.OrNone();
+        if (!family.TakesFatOut) return weighed;
         var mix = weighed.Mix.Copy();
         mix.Keep(Component.Fat, 0);
-        if (prep.Family.Value is "milk-wash" or "clarification")
+        if (family.TakesProteinOut)
         {
             mix.Keep(Component.Protein, 0);
             mix.Keep(Component.OtherInsoluble, 0);

@@ -62,7 +62,7 @@ public sealed class ProfileSet
         var made = item.File switch
         {
             Ingredient when item.IsBuiltIn => BuiltInMaterials.Of(item),
-            Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient)),
+            Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient), isBuiltIn: false),
             Drink drink => Of(drink).Material,
             Prep prep when preps.TryGetValue(prep, out var profile) => item.ByProduct is null ? profile.Material : profile.ByProductMaterial(item.ByProduct),
             _ => Nothing(item.Id, "it is part of a cycle"),
@@ -113,6 +113,6 @@ public sealed class ProfileSet
     {
         private static readonly ConcurrentDictionary<string, Material> Made = new(StringComparer.Ordinal);
 
-        public static Material Of(Item item) => Made.GetOrAdd(item.Id, _ => MaterialBuilder.Of((Ingredient)item.File));
+        public static Material Of(Item item) => Made.GetOrAdd(item.Id, _ => MaterialBuilder.Of((Ingredient)item.File, item.IsBuiltIn));
     }
 }

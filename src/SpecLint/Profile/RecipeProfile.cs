@@ -152,13 +152,13 @@ public sealed class RecipeProfile
     }
 
     private static bool IsSolidPrep(Prep prep, Mix mix) =>
-        prep.Family.Or("") is "flavoured-salt" or "flavoured-sugar" or "dried" || (mix.Total > 0 && Mixture.Volume(mix.Grams, Celsius.Reference) is null);
+        prep.Family.OrNone().IsDry || (mix.Total > 0 && Mixture.Volume(mix.Grams, Celsius.Reference) is null);
 
     private Material MakeMaterial()
     {
         var state = IsSolid ? MaterialState.Powder : MaterialState.Liquid;
         double density = Mixture.Density(Mix.Grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN;
-        string kind = Recipe is Prep prep ? prep.Family.Or("") : "drink";
+        var kind = Recipe is Prep prep ? prep.Family.OrNone().Kind : ItemKind.Drink;
         var ph = new Trace(double.NaN, double.NaN, double.NaN);
         var mix = Mix;
         if (basis.Reading is { Ph.IsGiven: true } reading)

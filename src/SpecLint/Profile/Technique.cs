@@ -25,8 +25,8 @@ internal static class Techniques
         Step? onIce = null;
         foreach (var step in drink.Method)
         {
-            bool none = step.Ice.IsGiven && step.Ice.Value is "none" or "no ice" or "without";
-            if (step.Ice.IsGiven && !none)
+            bool none = step.Ice.IsGiven && step.Ice.Value.IsNone;
+            if (step.HasIce)
             {
                 anyIce = true;
                 onIce ??= step;
@@ -56,7 +56,7 @@ internal static class Techniques
         }
 
         if (anyIce) return (TechniqueKind.Built, onIce);
-        return drink.Method.Count > 0 ? (TechniqueKind.NoIce, null) : (OfStyle(drink.Style.Or("")), null);
+        return drink.Method.Count > 0 ? (TechniqueKind.NoIce, null) : (drink.Style.IsGiven ? (drink.Style.Value.Meant ?? drink.Style.Value).ImpliedTechnique : TechniqueKind.Unknown, null);
     }
 
     private static bool IsDissolving(Step step) => step.Until.IsGiven && step.Until.Value.IndexOf("dissol", StringComparison.OrdinalIgnoreCase) >= 0;
@@ -69,14 +69,5 @@ internal static class Techniques
         }
 
         return false;
-    }
-
-    private static TechniqueKind OfStyle(string style)
-    {
-        if (style.StartsWith("shaken", StringComparison.Ordinal) || style.EndsWith("sour", StringComparison.Ordinal) || style is "flip" or "creamy" or "fizz") return TechniqueKind.Shaken;
-        if (style.StartsWith("stirred", StringComparison.Ordinal)) return TechniqueKind.Stirred;
-        if (style is "blended" or "frozen") return TechniqueKind.Blended;
-        if (style is "hot" or "freezer" or "carbonated") return TechniqueKind.NoIce;
-        return style.StartsWith("built", StringComparison.Ordinal) || style is "highball" or "old-fashioned" or "collins" or "rickey" or "spritz" ? TechniqueKind.Built : TechniqueKind.Unknown;
     }
 }

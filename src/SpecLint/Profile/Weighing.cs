@@ -69,7 +69,7 @@ internal static class Weighing
             {
                 // A leaf or two in a drink weighs nothing that a fact could show.
                 if (part.Phase == PartPhase.TakenOut && recipe is Drink) continue;
-                if (part.Line.Amount.IsGiven && part.Material is not null && part.Line.Amount.Value.Dimension == Dimension.Count && MaterialBuilder.IsBotanical(part.Material.Kind)) continue;
+                if (part.Line.Amount.IsGiven && part.Material is not null && part.Line.Amount.Value.Dimension == Dimension.Count && part.Material.Kind.IsBotanical) continue;
                 if ((unknown & Unknowns.Mass) == 0) (reasons ??= []).Add($"how much {name} weighs is not known");
                 unknown |= Unknowns.Mass;
                 continue;
@@ -112,5 +112,5 @@ internal static class Weighing
 
     private static bool Buffers(Material material, double grams, double acids) =>
         AcidShare(material) * grams > acids * BufferShare.Value / 100 || material.Of(Component.Protein) * 100 > ProteinBuffer.Value
-        || (acids == 0 && material.Kind is not ("spirit" or "bitters" or "sugar" or "syrup" or "liqueur"));
+        || (acids == 0 && !material.Kind.IsAcidFree);
 }

@@ -29,7 +29,8 @@ public static partial class BookReader
         Check(binder, slots, IngredientShape.Schema);
         ingredient.Name = Text(binder, slots, IngredientShape.Name);
         ingredient.Aliases = Texts(binder, slots, IngredientShape.Aliases);
-        ingredient.IngredientKind = Word(binder, slots, IngredientShape.Kind);
+        var kind = Word(binder, slots, IngredientShape.Kind);
+        if (kind.IsGiven) ingredient.IngredientKind = new Given<ItemKind>(ItemKind.Of(kind.Value), kind.Span, kind.Name);
         ingredient.Like = Id(binder, slots, IngredientShape.Like);
         ingredient.State = Word(binder, slots, IngredientShape.State);
         var per = Word(binder, slots, IngredientShape.Per);

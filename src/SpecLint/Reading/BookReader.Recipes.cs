@@ -12,7 +12,8 @@ public static partial class BookReader
         binder.Open(binder.Tree.Root, DrinkShape.Shape, slots);
         Check(binder, slots, DrinkShape.Schema);
         drink.Name = Text(binder, slots, DrinkShape.Name);
-        drink.Style = Id(binder, slots, DrinkShape.Style);
+        var style = Id(binder, slots, DrinkShape.Style);
+        if (style.IsGiven) drink.Style = new Given<Style>(Style.Of(style.Value), style.Span, style.Name);
         int ingredients = slots[DrinkShape.Ingredients.Index];
         drink.Ingredients = BindLines(binder, ingredients, DrinkShape.Ingredients.Value, LineShape.Shape, LineRole.Part);
         if (ingredients >= 0) drink.IngredientsSpan = binder.Tree[ingredients].Span;
@@ -42,7 +43,8 @@ public static partial class BookReader
         binder.Open(binder.Tree.Root, PrepShape.Shape, slots);
         Check(binder, slots, PrepShape.Schema);
         prep.Name = Text(binder, slots, PrepShape.Name);
-        prep.Family = Word(binder, slots, PrepShape.Family);
+        var family = Word(binder, slots, PrepShape.Family);
+        if (family.IsGiven) prep.Family = new Given<Family>(Family.Of(family.Value), family.Span, family.Name);
         int ingredients = slots[PrepShape.Ingredients.Index];
         prep.Ingredients = BindLines(binder, ingredients, PrepShape.Ingredients.Value, LineShape.Shape, LineRole.Part);
         if (ingredients >= 0) prep.IngredientsSpan = binder.Tree[ingredients].Span;
@@ -129,6 +131,7 @@ public static partial class BookReader
             var items = Texts(binder, slots, StepShape.Items);
             var one = Id(binder, slots, StepShape.Item);
             var verb = Id(binder, slots, StepShape.Do);
+            var ice = Text(binder, slots, StepShape.Ice);
             Check(binder, slots, StepShape.Speed);
             steps[read++] = new Step
             {
@@ -137,7 +140,8 @@ public static partial class BookReader
                 Do = verb.IsGiven ? new Given<Verb>(Verb.Of(verb.Value), verb.Span, verb.Name) : default,
                 Written = verb.Or(""),
                 Items = !one.IsGiven ? items : items.Count == 0 ? [one] : [one, .. items],
-                Ice = Text(binder, slots, StepShape.Ice),
+                Ice = ice.IsGiven ? new Given<Ice>(Ice.Of(ice.Value), ice.Span, ice.Name) : default,
+                IceWritten = ice.Or(""),
                 For = Quantity(binder, slots, StepShape.For),
                 At = Quantity(binder, slots, StepShape.At),
                 To = Quantity(binder, slots, StepShape.To),

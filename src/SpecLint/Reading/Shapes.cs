@@ -233,21 +233,10 @@ public static class FileShapes
     ];
 
     /// <summary>Kinds of ingredient.</summary>
-    public static IReadOnlyList<string> IngredientKinds { get; } =
-    [
-        "spirit", "liqueur", "vermouth", "fortified-wine", "wine", "sparkling-wine", "beer", "cider", "sake", "bitters", "juice", "puree",
-        "fruit", "vegetable", "herb", "spice", "flower", "sugar", "syrup", "honey", "acid", "salt", "saline", "dairy", "egg", "plant-milk",
-        "fat", "nut", "seed", "gum", "gel", "foaming-agent", "clarifying-agent", "preservative", "colour", "soda", "tonic", "water", "ice",
-        "coffee", "tea", "ferment", "vinegar", "garnish", "enzyme", "sauce", "gas", "other",
-    ];
+    public static IReadOnlyList<string> IngredientKinds => ItemKind.Words;
 
     /// <summary>Families of preparation.</summary>
-    public static IReadOnlyList<string> PrepFamilies { get; } =
-    [
-        "acid-adjusted-juice", "acid-solution", "juice", "juice-extension", "cordial", "syrup", "oleo-saccharum", "shrub", "saline",
-        "infusion", "tincture", "bitters", "liqueur", "fat-wash", "milk-wash", "clarification", "ferment", "flavoured-salt",
-        "flavoured-sugar", "dried", "puree", "foam", "batch", "freezer-batch", "carbonated", "stock-solution", "cream", "other",
-    ];
+    public static IReadOnlyList<string> PrepFamilies => Family.Words;
 
     /// <summary>Names of the kinds of file, as in their endings.</summary>
     public static IReadOnlyList<string> KindNames { get; } = ["bar", "drink", "prep", "ingredient", "menu", "stock"];

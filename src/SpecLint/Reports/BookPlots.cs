@@ -29,7 +29,7 @@ internal static class BookPlots
         var marks = Marks(drinks, profiles, Fact.Acid, Fact.Sugar);
         if (marks.Count == 0) return;
         var plot = new Plot("acid, g/100 mL as citric", 0, Math.Max(1, 1.1 * marks.Max(m => m.Mark.X)), "sugar, g/100 mL", 0, Math.Max(10, 1.1 * marks.Max(m => m.Mark.Y)));
-        foreach (var style in marks.Select(m => m.Drink.Style.IsGiven ? StyleTable.Find(m.Drink.Style.Value) : null).OfType<Style>().Distinct())
+        foreach (var style in marks.Select(m => m.Drink.KnownStyle).OfType<Style>().Distinct())
         {
             if (style.Usual(Fact.Acid) is { } acid && style.Usual(Fact.Sugar) is { } sugar) plot.Band(style.Name, acid.Low, acid.High, sugar.Low, sugar.High);
         }
@@ -40,7 +40,7 @@ internal static class BookPlots
             ["drink", "acid, g/100 mL", "sugar, g/100 mL", "style", "usual acid", "usual sugar"],
             m =>
             {
-                var style = m.Drink.Style.IsGiven ? StyleTable.Find(m.Drink.Style.Value) : null;
+                var style = m.Drink.KnownStyle;
                 return [Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh), style?.Name ?? "none given", Usual(style, Fact.Acid), Usual(style, Fact.Sugar)];
             });
     }

@@ -133,7 +133,7 @@ public static class ProfileReport
         json.WriteString("kind", "ingredient");
         json.WriteString("file", JsonOutput.WellFormed(ingredient.Source.Path));
         json.WriteGiven("name", ingredient.Name.Or(""));
-        json.WriteGiven("ingredientKind", ingredient.IngredientKind.Or(""));
+        json.WriteGiven("ingredientKind", ingredient.IngredientKind.OrNone().Id);
         json.WriteGiven("like", ingredient.Like.Or(""));
         json.WriteString("per", BasisOf(ingredient));
         json.WriteStartObject("values");

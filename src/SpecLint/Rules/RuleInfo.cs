@@ -44,7 +44,7 @@ public sealed record RuleInfo(string Id, string Name, string Title, Level Level)
     public RuleFamily Family => (RuleFamily)(Id[2] - '0');
 
     /// <summary>Facts that the rule reads; the engine computes them before it runs.</summary>
-    public IReadOnlyList<Profile.Fact> Needs { get; init; } = [];
+    public IReadOnlyList<Vocabulary.Fact> Needs { get; init; } = [];
 
     /// <summary>Ids of the limits it uses (table <c>limits</c>).</summary>
     public IReadOnlyList<string> Limits { get; init; } = [];

@@ -253,7 +253,7 @@ public sealed class LineCheck
                 continue;
             }
 
-            if (part.Material?.Kind is "water" or "ice") continue;
+            if (part.Material?.Kind is { IsWater: true } or { IsIce: true }) continue;
             if (IsForbidden(part.Item))
             {
                 ready = 0;
@@ -470,7 +470,7 @@ public sealed class LineCheck
             tasks.Add(task);
             foreach (var part in profiles.Of(prep).Parts)
             {
-                if (part.Item is null || !part.IsWeighed || part.Material?.Kind is "water" or "ice" || part.Line.Optional) continue;
+                if (part.Item is null || !part.IsWeighed || part.Material?.Kind is { IsWater: true } or { IsIce: true } || part.Line.Optional) continue;
                 double need = part.Grams.Typical * task.Times;
                 foreach (var lot in lotsById.TryGetValue(part.Item.Id, out var lots) ? lots : [])
                 {

@@ -210,7 +210,7 @@ public sealed class LotCheck
         var state = profile.Keeping!;
         var measured = Lot.Measured;
         bool rests = state.HoldsPerishable && state.Verdict == KeepingVerdict.NotControlled && KeepingVerdicts.IsMeasured(state.Ph);
-        bool ferment = prep.Family.Or("") == "ferment";
+        bool ferment = prep.Family.OrNone().Ferments;
         if (measured is not { Ph.IsGiven: true })
         {
             bool late = From is { } from && on.DaysSince(from) + 1 > DateMark.Value;

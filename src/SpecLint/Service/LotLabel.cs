@@ -122,9 +122,8 @@ public sealed record LotLabel(
 
     private static void AskFor(List<string> advisories, Ingredient ingredient, Settings settings)
     {
-        string kind = ingredient.IngredientKind.Or("");
         if (RawEggUnsaid.IsRawEgg(ingredient)) Add(settings.JurisdictionIsStated && RawEggUs.AppliesIn(settings) ? RawEggUs : RawEgg);
-        if (kind == "honey" || ingredient.Animal.Or("") == "honey") Add(Honey);
+        if (ingredient.IngredientKind.OrNone().IsHoney || ingredient.Animal.Or("") == "honey") Add(Honey);
         if (ingredient.Id.IndexOf("grapefruit", StringComparison.Ordinal) >= 0 || ingredient.Id.IndexOf("pomelo", StringComparison.Ordinal) >= 0) Add(Grapefruit);
         if (ingredient.Values.TryGetValue("quinine", out var quinine) && quinine.Typical > 0)
         {

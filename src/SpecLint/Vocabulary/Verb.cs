@@ -47,14 +47,14 @@ public enum Straining
 /// <summary>The verb of a step, with all that rules ask about it. A new verb is a row of <c>verbs.json</c>.</summary>
 public sealed class Verb : Word
 {
-    private readonly VerbTraits traits;
+    private readonly Traits traits;
 
     private Verb(string word)
         : base(word, isKnown: false)
     {
     }
 
-    internal Verb(string id, VerbGroup group, VerbTraits traits, Straining straining, TechniqueKind technique, string past)
+    internal Verb(string id, VerbGroup group, Traits traits, Straining straining, TechniqueKind technique, string past)
         : base(id, isKnown: true)
     {
         Group = group;
@@ -101,158 +101,156 @@ public sealed class Verb : Word
     public bool Keeps => Group == VerbGroup.Keep;
 
     /// <summary>Whether it brings in water: from ice, or as such.</summary>
-    public bool Dilutes => Has(VerbTraits.Dilutes);
+    public bool Dilutes => Has(VerbTrait.Dilutes);
 
     /// <summary>Whether what it works on is shut in: a shaker, a blender, a bag.</summary>
-    public bool ClosesVessel => Has(VerbTraits.ClosesVessel);
+    public bool ClosesVessel => Has(VerbTrait.ClosesVessel);
 
     /// <summary>Whether it drives gas out by moving the liquid hard.</summary>
-    public bool Agitates => Has(VerbTraits.Agitates);
+    public bool Agitates => Has(VerbTrait.Agitates);
 
     /// <summary>Whether it beats air in.</summary>
-    public bool Aerates => Has(VerbTraits.Aerates);
+    public bool Aerates => Has(VerbTrait.Aerates);
 
     /// <summary>Whether the ice that the step names stays behind and does not stand in the glass.</summary>
-    public bool LeavesIce => Has(VerbTraits.LeavesIce);
+    public bool LeavesIce => Has(VerbTrait.LeavesIce);
 
     /// <summary>Whether a step that names no item takes in all that the recipe lists.</summary>
-    public bool TakesAll => Has(VerbTraits.TakesAll);
+    public bool TakesAll => Has(VerbTrait.TakesAll);
 
     /// <summary>Whether it puts in what it names, and does nothing else.</summary>
-    public bool Adds => Has(VerbTraits.Adds);
+    public bool Adds => Has(VerbTrait.Adds);
 
     /// <summary>Whether it puts a drink together in its glass.</summary>
-    public bool Builds => Has(VerbTraits.Builds);
+    public bool Builds => Has(VerbTrait.Builds);
 
     /// <summary>Whether ice that the step names stands in the glass.</summary>
-    public bool IcesGlass => Has(VerbTraits.IcesGlass);
+    public bool IcesGlass => Has(VerbTrait.IcesGlass);
 
     /// <summary>Whether it strains with a strainer, sieve or filter, so that something must have been mixed before.</summary>
-    public bool UsesStrainer => Has(VerbTraits.UsesStrainer);
+    public bool UsesStrainer => Has(VerbTrait.UsesStrainer);
 
     /// <summary>Whether it brings the liquid into another vessel or the glass.</summary>
-    public bool Pours => Has(VerbTraits.Pours);
+    public bool Pours => Has(VerbTrait.Pours);
 
     /// <summary>Whether it draws from a keg, a tap or a cold bottle.</summary>
-    public bool Draws => Has(VerbTraits.Draws);
+    public bool Draws => Has(VerbTrait.Draws);
 
     /// <summary>Whether it lengthens a drink after its technique.</summary>
-    public bool Tops => Has(VerbTraits.Tops);
+    public bool Tops => Has(VerbTrait.Tops);
 
     /// <summary>Whether it lays a part on the finished drink.</summary>
-    public bool Floats => Has(VerbTraits.Floats);
+    public bool Floats => Has(VerbTrait.Floats);
 
     /// <summary>Whether it adds after the technique: it tops or floats.</summary>
-    public bool AddsLast => Has(VerbTraits.Tops | VerbTraits.Floats);
+    public bool AddsLast => Tops || Floats;
 
     /// <summary>Whether it warms, however little.</summary>
-    public bool Heats => Has(VerbTraits.Heats);
+    public bool Heats => Has(VerbTrait.Heats);
 
     /// <summary>Whether it heats until what it works on is cooked.</summary>
-    public bool Cooks => Has(VerbTraits.Cooks);
+    public bool Cooks => Has(VerbTrait.Cooks);
 
     /// <summary>Whether it brings to the boil.</summary>
-    public bool Boils => Has(VerbTraits.Boils);
+    public bool Boils => Has(VerbTrait.Boils);
 
     /// <summary>Whether it drives off water as steam, so that the yield decides how strong it becomes.</summary>
-    public bool BoilsDown => Has(VerbTraits.BoilsDown);
+    public bool BoilsDown => Has(VerbTrait.BoilsDown);
 
     /// <summary>Whether it dries.</summary>
-    public bool Dries => Has(VerbTraits.Dries);
+    public bool Dries => Has(VerbTrait.Dries);
 
     /// <summary>Whether it heats in air and not in a liquid.</summary>
-    public bool HeatsDry => Has(VerbTraits.HeatsDry);
+    public bool HeatsDry => Has(VerbTrait.HeatsDry);
 
     /// <summary>Whether the word claims a pasteurisation.</summary>
-    public bool Pasteurises => Has(VerbTraits.Pasteurises);
+    public bool Pasteurises => Has(VerbTrait.Pasteurises);
 
     /// <summary>Whether it is a treatment that is made to kill germs.</summary>
-    public bool KillsGerms => Has(VerbTraits.KillsGerms);
+    public bool KillsGerms => Has(VerbTrait.KillsGerms);
 
     /// <summary>Whether it ends a fermentation.</summary>
-    public bool StopsFerment => Has(VerbTraits.StopsFerment);
+    public bool StopsFerment => Has(VerbTrait.StopsFerment);
 
     /// <summary>Whether it cools without ice in the drink.</summary>
-    public bool Cools => Has(VerbTraits.Cools);
+    public bool Cools => Has(VerbTrait.Cools);
 
     /// <summary>Whether it freezes.</summary>
-    public bool Freezes => Has(VerbTraits.Freezes);
+    public bool Freezes => Has(VerbTrait.Freezes);
 
     /// <summary>Whether it makes a slush.</summary>
-    public bool Slushes => Has(VerbTraits.Slushes);
+    public bool Slushes => Has(VerbTrait.Slushes);
 
     /// <summary>Whether it lets microbes work.</summary>
-    public bool Ferments => Has(VerbTraits.Ferments);
+    public bool Ferments => Has(VerbTrait.Ferments);
 
     /// <summary>Whether it dissolves carbon dioxide under pressure.</summary>
-    public bool Carbonates => Has(VerbTraits.Carbonates);
+    public bool Carbonates => Has(VerbTrait.Carbonates);
 
     /// <summary>Whether a gum takes up water by it.</summary>
-    public bool Hydrates => Has(VerbTraits.Hydrates);
+    public bool Hydrates => Has(VerbTrait.Hydrates);
 
     /// <summary>Whether it dissolves a solid.</summary>
-    public bool Dissolves => Has(VerbTraits.Dissolves);
+    public bool Dissolves => Has(VerbTrait.Dissolves);
 
     /// <summary>Whether it draws flavour out of a solid.</summary>
-    public bool Extracts => Has(VerbTraits.Extracts);
+    public bool Extracts => Has(VerbTrait.Extracts);
 
     /// <summary>Whether it takes out what clouds.</summary>
-    public bool Clarifies => Has(VerbTraits.Clarifies);
+    public bool Clarifies => Has(VerbTrait.Clarifies);
 
     /// <summary>Whether it shuts the vessel in which it is kept.</summary>
-    public bool Seals => Has(VerbTraits.Seals);
+    public bool Seals => Has(VerbTrait.Seals);
 
     /// <summary>Whether it sets something alight.</summary>
-    public bool SetsAlight => Has(VerbTraits.SetsAlight);
+    public bool SetsAlight => Has(VerbTrait.SetsAlight);
 
     /// <summary>Whether it uses dry ice.</summary>
-    public bool UsesDryIce => Has(VerbTraits.UsesDryIce);
+    public bool UsesDryIce => Has(VerbTrait.UsesDryIce);
 
     /// <summary>Whether it uses liquid nitrogen.</summary>
-    public bool UsesLiquidNitrogen => Has(VerbTraits.UsesLiquidNitrogen);
+    public bool UsesLiquidNitrogen => Has(VerbTrait.UsesLiquidNitrogen);
 
-    private bool Has(VerbTraits any) => (traits & any) != 0;
+    private bool Has(VerbTrait trait) => traits.Has((int)trait);
 }
 
 /// <summary>The yes-or-no traits of a verb; each has its property in <see cref="Verb"/>.</summary>
-[Flags]
-internal enum VerbTraits : ulong
+internal enum VerbTrait
 {
-    None = 0,
-    Dilutes = 1UL << 0,
-    ClosesVessel = 1UL << 1,
-    Agitates = 1UL << 2,
-    Aerates = 1UL << 3,
-    LeavesIce = 1UL << 4,
-    TakesAll = 1UL << 5,
-    Adds = 1UL << 6,
-    Builds = 1UL << 7,
-    IcesGlass = 1UL << 8,
-    UsesStrainer = 1UL << 9,
-    Pours = 1UL << 10,
-    Draws = 1UL << 11,
-    Tops = 1UL << 12,
-    Floats = 1UL << 13,
-    Heats = 1UL << 14,
-    Cooks = 1UL << 15,
-    Boils = 1UL << 16,
-    BoilsDown = 1UL << 17,
-    Dries = 1UL << 18,
-    HeatsDry = 1UL << 19,
-    Pasteurises = 1UL << 20,
-    KillsGerms = 1UL << 21,
-    StopsFerment = 1UL << 22,
-    Cools = 1UL << 23,
-    Freezes = 1UL << 24,
-    Slushes = 1UL << 25,
-    Ferments = 1UL << 26,
-    Carbonates = 1UL << 27,
-    Hydrates = 1UL << 28,
-    Dissolves = 1UL << 29,
-    Extracts = 1UL << 30,
-    Clarifies = 1UL << 31,
-    Seals = 1UL << 32,
-    SetsAlight = 1UL << 33,
-    UsesDryIce = 1UL << 34,
-    UsesLiquidNitrogen = 1UL << 35,
+    Dilutes,
+    ClosesVessel,
+    Agitates,
+    Aerates,
+    LeavesIce,
+    TakesAll,
+    Adds,
+    Builds,
+    IcesGlass,
+    UsesStrainer,
+    Pours,
+    Draws,
+    Tops,
+    Floats,
+    Heats,
+    Cooks,
+    Boils,
+    BoilsDown,
+    Dries,
+    HeatsDry,
+    Pasteurises,
+    KillsGerms,
+    StopsFerment,
+    Cools,
+    Freezes,
+    Slushes,
+    Ferments,
+    Carbonates,
+    Hydrates,
+    Dissolves,
+    Extracts,
+    Clarifies,
+    Seals,
+    SetsAlight,
+    UsesDryIce,
+    UsesLiquidNitrogen,
 }

@@ -6,7 +6,7 @@ namespace SpecLint.Vocabulary;
 /// <summary>The table of verbs: a row a verb, with its synonyms and traits.</summary>
 internal static class VerbTable
 {
-    /// <summary>The words of the table for traits, in the order of the bits of <see cref="VerbTraits"/>.</summary>
+    /// <summary>The words of the table for traits, in the order of <see cref="VerbTrait"/>.</summary>
     private static readonly string[] TraitWords =
     [
         "dilutes", "closesVessel", "agitates", "aerates", "leavesIce", "takesAll", "adds", "builds", "icesGlass", "usesStrainer", "pours", "draws",
@@ -18,8 +18,7 @@ internal static class VerbTable
 
     static VerbTable()
     {
-        var traits = new Dictionary<string, VerbTraits>(StringComparer.Ordinal);
-        for (int i = 0; i < TraitWords.Length; i++) traits.Add(TraitWords[i], (VerbTraits)(1UL << i));
+        var traits = new TraitWords(TraitWords);
         var verbs = new List<Verb>();
         var synonyms = new List<(string Word, Verb Verb)>();
         using var document = Tables.Open("verbs");
@@ -44,16 +43,10 @@ internal static class VerbTable
     /// <summary>The verb of a word; <see langword="null"/> where there is none.</summary>
     public static Verb? Find(string word) => ByWord.TryGetValue(word, out var verb) ? verb : null;
 
-    private static Verb Read(JsonElement row, Dictionary<string, VerbTraits> known)
+    private static Verb Read(JsonElement row, TraitWords known)
     {
-        var traits = VerbTraits.None;
-        if (row.TryGetProperty("traits", out var words))
-        {
-            foreach (var word in words.EnumerateArray()) traits |= known[word.GetString()!];
-        }
-
         string past = row.Text("past");
-        return new Verb(row.Text("id"), Group(row.Text("group")), traits, Straining(row.Text("strains")), Technique(row.Text("technique")), past.Length > 0 ? past : "mixed");
+        return new Verb(row.Text("id"), Group(row.Text("group")), known.Of(row), Straining(row.Text("strains")), Technique(row.Text("technique")), past.Length > 0 ? past : "mixed");
     }
 
     private static VerbGroup Group(string word) => word switch

@@ -88,7 +88,7 @@ public sealed class CatalogueTests
         None(Entries, e =>
         {
             if (!e.Values.TryGetValue("density", out var density) || e.Open.ContainsKey("density")) return null;
-            var material = MaterialBuilder.Of(e);
+            var material = MaterialBuilder.Of(e, isBuiltIn: true);
             if (material.State != MaterialState.Liquid) return null;
             double[] grams = material.PerGram.ToArray();
             if (Mixture.Density(grams, Celsius.Reference) is not { } computed) return null;
@@ -115,7 +115,7 @@ public sealed class CatalogueTests
         None(Entries, e =>
         {
             if (!e.Values.TryGetValue("ph", out var ph) || e.Open.ContainsKey("ph") || !e.Values.ContainsKey("titratableAcidity")) return null;
-            if (AcidBase.Ph(MaterialBuilder.Of(e).PerGram, Celsius.Reference) is not { } computed) return null;
+            if (AcidBase.Ph(MaterialBuilder.Of(e, isBuiltIn: true).PerGram, Celsius.Reference) is not { } computed) return null;
             return Math.Abs(computed.Value - ph.Typical) <= PhDistance ? null : $"given {ph.Typical:0.00}, computed {computed.Value:0.00}";
         });
 
@@ -153,7 +153,7 @@ public sealed class CatalogueTests
     public void Catalogue_page_is_up_to_date()
     {
         var text = new StringBuilder("# The catalogue\n\nThe built-in ingredients, one line each; `speclint profile ID` prints an entry with its sources. Generated.\n");
-        foreach (var kind in Entries.GroupBy(e => e.IngredientKind.Or("other")).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var kind in Entries.GroupBy(e => e.IngredientKind.Or(ItemKind.Other).Id).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             text.Append(CultureInfo.InvariantCulture, $"\n## {kind.Key}\n\n| id | name | strength | sugar | acid | allergens |\n| --- | --- | --- | --- | --- | --- |\n");
             foreach (var e in kind)

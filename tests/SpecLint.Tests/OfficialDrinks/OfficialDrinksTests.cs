@@ -101,7 +101,7 @@ public sealed class OfficialDrinksTests
         foreach (var drink in Result.Book.Drinks)
         {
             var profile = Result.Profiles.Of(drink);
-            text.Append(drink.Id).Append(',').Append(drink.Style.Or(""));
+            text.Append(drink.Id).Append(',').Append(drink.KnownStyle?.Id);
             foreach (var (fact, decimals) in new[] { (Fact.ServedVolume, 0), (Fact.Abv, 1), (Fact.Sugar, 1), (Fact.Acid, 2), (Fact.Alcohol, 1) })
             {
                 var value = profile.Get(fact);

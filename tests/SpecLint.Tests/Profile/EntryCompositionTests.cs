@@ -93,7 +93,7 @@ public sealed class EntryCompositionTests
         var faults = new List<string>();
         foreach (string id in BuiltInCatalogue.Ids)
         {
-            var material = MaterialBuilder.Of(BuiltInCatalogue.Find(id)!);
+            var material = MaterialBuilder.Of(BuiltInCatalogue.Find(id)!, isBuiltIn: true);
             foreach (var input in material.Inputs)
             {
                 if (Math.Abs(input.PerGram.Sum()) > 1e-9) faults.Add($"{input.Name}: {input.PerGram.Sum()}");

@@ -32,7 +32,7 @@ public class BookReaderTests
         Assert.Equal("\"2 drops\"", drink.Source.TextOf(line.Amount.Span));
         Assert.Equal("{ \"item\": \"saline-20\", \"amount\": \"2 drops\" }", drink.Source.TextOf(line.Span));
         Assert.Equal(12, drink.Method[0].For.Value.Base);
-        Assert.Equal("cubed", drink.Method[0].Ice.Value);
+        Assert.Equal("cubed", drink.Method[0].Ice.Value.Id);
         Assert.Equal(LineRole.Garnish, drink.Garnish[0].Role);
         Assert.True(drink.Declares!.Allergens.IsGiven);
         Assert.Empty(drink.Declares.Allergens.Value);
@@ -44,7 +44,7 @@ public class BookReaderTests
     public void A_preparation_is_bound()
     {
         var prep = (Prep)Samples.Read(FileKind.Prep, Samples.Prep);
-        Assert.Equal("acid-adjusted-juice", prep.Family.Value);
+        Assert.Equal("acid-adjusted-juice", prep.Family.Value.Id);
         Assert.Equal(475, prep.Yield.Value.Base);
         Assert.Equal(7, prep.Target!.Acid.Value.Base);
         Assert.Equal("lime-juice", prep.Target.StandsInFor.Value);

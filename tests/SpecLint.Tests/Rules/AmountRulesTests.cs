@@ -64,8 +64,8 @@ public sealed class AmountRulesTests
                         var after = Books.Check([.. Apply(example.Files, correction)]);
                         foreach (var drink in before.Book.Drinks)
                         {
-                            var a = before.Profiles.Of(drink).Get(SpecLint.Profile.Fact.Abv);
-                            var b = after.Profiles.Of(after.Book.Drinks.Single(d => d.Id == drink.Id)).Get(SpecLint.Profile.Fact.Abv);
+                            var a = before.Profiles.Of(drink).Get(SpecLint.Vocabulary.Fact.Abv);
+                            var b = after.Profiles.Of(after.Book.Drinks.Single(d => d.Id == drink.Id)).Get(SpecLint.Vocabulary.Fact.Abv);
                             if (a.IsKnown) Assert.InRange(b.Value, a.Value * 0.95, a.Value * 1.05);
                         }
                     }

@@ -55,7 +55,7 @@ public sealed class StatementLawTests
               "method": [ { "do": "stir" } ], "declares": { "allergens": [], "abv": "DECLARED % v/v" } }
             """;
         var result = Books.Check(Files("26"));
-        var strength = result.Profiles.Of(result.Book.Preps[0]).Get(SpecLint.Profile.Fact.Abv);
+        var strength = result.Profiles.Of(result.Book.Preps[0]).Get(SpecLint.Vocabulary.Fact.Abv);
         string near = (strength.High + 1.2).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
         Assert.DoesNotContain(Books.Check(Files(near)).Findings, f => f.Rule.Id == "SL7009");
         string far = (strength.High + 2).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);

@@ -2,7 +2,6 @@ using SpecLint.Changes;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Vocabulary;
 

@@ -35,7 +35,7 @@ internal sealed class BrixTargetMissed : TargetRule
         context.Fact(Fact.Brix) is { IsKnown: true } brix ? new Came(brix, Solving.Brix, "°Bx", "%") : null;
 
     /// <inheritdoc/>
-    protected override bool IsMoved(Part part) => part.Material is { Kind: "sugar" or "syrup" or "honey" };
+    protected override bool IsMoved(Part part) => part.Material is { Kind.Sweetens: true };
 
     /// <inheritdoc/>
     protected override (double Off, Limit Limit) Tolerance(double target) => (Off.Value, Off);

@@ -24,7 +24,7 @@ internal sealed class JuiceExtensionAcid : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") != "juice-extension" || prep.Target is { Acid.IsGiven: true } or { StandsInFor.IsGiven: true }) return;
+        if (!prep.Family.OrNone().IsJuiceExtension || prep.Target is { Acid.IsGiven: true } or { StandsInFor.IsGiven: true }) return;
         if (AcidTargetMissed.Acid(context, Reading.Dimension.PercentByMass) is not { } acid) return;
         if (Findings.Check.Within(acid.Value, Low.Value, High.Value) != Stand.Broken) return;
         bool over = acid.Value.Value > High.Value;

@@ -25,8 +25,7 @@ internal sealed class OverSouredJuice : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         // Where a target says what is meant, the rules of targets speak.
-        if (prep.Family.Or("") is not ("acid-adjusted-juice" or "juice-extension") || prep.Target is { Acid.IsGiven: true } or { StandsInFor.IsGiven: true }) return;
-        if (prep.Family.Value == "juice-extension") return;
+        if (!prep.Family.OrNone().IsSouredJuice || prep.Target is { Acid.IsGiven: true } or { StandsInFor.IsGiven: true }) return;
         var acid = context.Fact(Fact.Acid);
         if (context.Profile.IsSolid || Findings.Check.AtMost(acid, Most.Value) != Stand.Broken) return;
         Part? chief = null;

@@ -35,7 +35,7 @@ internal sealed class SaltTargetMissed : TargetRule
         Content(context, target, Fact.Salt, Solving.SaltByMass, Solving.SaltPerVolume);
 
     /// <inheritdoc/>
-    protected override bool IsMoved(Part part) => part.Material is { Kind: "salt" };
+    protected override bool IsMoved(Part part) => part.Material is { Kind.IsDrySalt: true };
 
     /// <inheritdoc/>
     protected override (double Off, Limit Limit) Tolerance(double target) => (target * Off.Value / 100, Off);

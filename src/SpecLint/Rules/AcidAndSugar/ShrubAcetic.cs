@@ -27,7 +27,7 @@ internal sealed class ShrubAcetic : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") != "shrub" || context.Profile.IsSolid || !context.Fact(Fact.Acid).IsKnown) return;
+        if (!prep.Family.OrNone().IsShrub || context.Profile.IsSolid || !context.Fact(Fact.Acid).IsKnown) return;
         double acetic = Acetic(context.Profile.Grams);
         if (double.IsNaN(acetic)) return;
 

@@ -68,5 +68,5 @@ internal sealed class StandInDiffers : PrepRule
     }
 
     private static double TargetSolve(RecipeContext context, Prep prep, double per) =>
-        prep.Family.Or("") is "ferment" or "dried" ? double.NaN : Solving.Factor(context.Profile, p => Substances.IsAcid(p.Material), Solving.AcidPerVolume, per);
+        prep.Family.OrNone() is { Ferments: true } or { IsDry: true } ? double.NaN : Solving.Factor(context.Profile, p => Substances.IsAcid(p.Material), Solving.AcidPerVolume, per);
 }

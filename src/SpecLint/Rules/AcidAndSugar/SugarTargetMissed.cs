@@ -35,7 +35,7 @@ internal sealed class SugarTargetMissed : TargetRule
         Content(context, target, Fact.Sugar, Solving.SugarByMass, Solving.SugarPerVolume);
 
     /// <inheritdoc/>
-    protected override bool IsMoved(Part part) => part.Material is { Kind: "sugar" or "syrup" or "honey" };
+    protected override bool IsMoved(Part part) => part.Material is { Kind.Sweetens: true };
 
     /// <inheritdoc/>
     protected override (double Off, Limit Limit) Tolerance(double target) => (target * Off.Value / 100, Off);

@@ -21,7 +21,7 @@ internal sealed class SyrupByVolume : PrepRule
     public override RuleInfo Info => Rule;
 
     /// <summary>Whether this rule speaks of the sugar of a preparation.</summary>
-    internal static bool IsOf(Prep prep) => prep.Family.Or("") is "syrup" or "cordial" or "oleo-saccharum" or "shrub" or "liqueur";
+    internal static bool IsOf(Prep prep) => prep.Family.OrNone().IsSweet;
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
@@ -29,7 +29,7 @@ internal sealed class SyrupByVolume : PrepRule
         if (!IsOf(prep)) return;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { Kind: "sugar" } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part) || Amounts.Written.IsOunce(part.Line.Amount.Value.Unit)) continue;
+            if (part.Material is not { Kind.IsSugar: true } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part) || Amounts.Written.IsOunce(part.Line.Amount.Value.Unit)) continue;
             var amount = part.Line.Amount.Value;
             double grams = Math.Round(part.Grams.Typical);
             string item = part.Line.Item.Or("sugar"), words = Rounding.Words(amount.Base, amount);

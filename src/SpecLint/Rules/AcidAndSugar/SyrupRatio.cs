@@ -17,17 +17,17 @@ internal static class SyrupRatio
     /// <summary>The sweetener and the water of a syrup of two parts; <see langword="null"/> where it is no such syrup.</summary>
     public static (Part Sweetener, Part Water)? Parts(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") != "syrup") return null;
+        if (!prep.Family.OrNone().IsSyrup) return null;
         Part? sweet = null, water = null;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix || !part.Line.Amount.IsGiven) continue;
-            if (part.Material is { Kind: "sugar" or "honey" or "syrup" })
+            if (part.Material is { Kind.Sweetens: true })
             {
                 if (sweet is not null) return null;
                 sweet = part;
             }
-            else if (part.Material is { Kind: "water" or "tea" or "coffee" })
+            else if (part.Material is { Kind: { IsWater: true } or { IsBrew: true } })
             {
                 if (water is not null) return null;
                 water = part;

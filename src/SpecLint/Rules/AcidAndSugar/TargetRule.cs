@@ -83,7 +83,7 @@ internal abstract class TargetRule : PrepRule
             if (step.Verb.BoilsDown || step.Verb.Dries || step.Verb.Ferments) return false;
         }
 
-        return prep.Family.Or("") is not ("ferment" or "dried" or "fat-wash" or "milk-wash" or "clarification");
+        return prep.Family.OrNone() is { Ferments: false, IsDry: false, TakesFatOut: false };
     }
 
     private Remedy Solve(RecipeContext context, Prep prep, Came came, double target, string otherwise)

@@ -30,9 +30,9 @@ internal sealed class BelowTheScale : RecipeRule
             if (amount.Dimension != Dimension.Mass || amount.Unit.System != UnitSystem.Metric || amount.Base <= 0 || amount.Base >= Steps.Value * step * 0.9999) continue;
 
             // A little of a spice grated into one drink is to taste.
-            if (context.Recipe is Drink && MaterialBuilder.IsBotanical(material.Kind)) continue;
+            if (context.Recipe is Drink && material.Kind.IsBotanical) continue;
             double error = Math.Min(100, step / amount.Base * 100);
-            bool dissolves = material.Kind is "acid" or "salt" or "sugar" or "preservative";
+            bool dissolves = material.Kind.IsSoluble;
             double stock = amount.Base * 10;
             string advice = dissolves && stock >= Steps.Value * step
                 ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (take {Written.Number(stock - amount.Base)} g off the water), or make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much."

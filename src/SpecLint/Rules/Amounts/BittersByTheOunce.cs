@@ -28,7 +28,7 @@ internal sealed class BittersByTheOunce : DrinkRule
         Part? most = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { Kind: "bitters" } || double.IsNaN(part.Millilitres) || part.Phase == PartPhase.Beside) continue;
+            if (part.Material is not { Kind.IsBitters: true } || double.IsNaN(part.Millilitres) || part.Phase == PartPhase.Beside) continue;
             if (part.Line.Amount.Value.Unit.Name is "dash" or "drop") continue;
             sum += part.Millilitres;
             if (most is null || part.Millilitres > most.Millilitres) most = part;
@@ -57,10 +57,10 @@ internal sealed class BittersByTheOunce : DrinkRule
     {
         foreach (var part in profile.Parts)
         {
-            if (part != bitters && part.Material is { } material && material.Kind != "bitters" && part.Millilitres > bitters.Millilitres
-                && (Written.IsStrong(material.Kind) || material.Kind is "wine" or "sparkling-wine" or "beer"))
+            if (part != bitters && part.Material is { } material && !material.Kind.IsBitters && part.Millilitres > bitters.Millilitres
+                && (material.Kind.IsStrong || material.Kind.GivesStrength))
                 return false;
-            if (part != bitters && part.Material is { } strong && Written.IsStrong(strong.Kind) && strong.Kind == "spirit" && part.Millilitres * 2 >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))
+            if (part != bitters && part.Material is { Kind.IsSpirit: true } && part.Millilitres * 2 >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))
                 return false;
         }
 

@@ -49,7 +49,7 @@ internal sealed class GramsForMillilitres : DrinkRule
             if (line.Amount.Value.Dimension != Dimension.Mass || double.IsNaN(material.Density)) continue;
 
             // A foam has no volume of its own to pour: it is weighed.
-            if (material.Kind is "foam" or "cream") continue;
+            if (material.Kind.HoldsAir) continue;
             double apart = (material.Density - 1) * 100;
             if (Math.Abs(apart) <= Apart.Value) continue;
             double grams = line.Amount.Value.Base, millilitres = grams / material.Density;

@@ -24,7 +24,7 @@ internal sealed class HydrateForm : FileRule
     private static void InIngredient(FileContext context, Ingredient ingredient)
     {
         if (ingredient.Like.IsGiven || !ingredient.Values.TryGetValue("acids.citric", out var citric)) return;
-        if (ingredient.IngredientKind.Or("") != "acid" || citric.Typical < Guards.DryCitric || ingredient.State.Or("powder") == "liquid") return;
+        if (!ingredient.IngredientKind.OrNone().IsAcid || citric.Typical < Guards.DryCitric || ingredient.State.Or("powder") == "liquid") return;
         string name = ingredient.Name.Or(""), form = ingredient.Form.Or("");
         bool mono = Has(name, "monohydrate") || Has(form, "monohydrate");
         bool dry = Has(name, "anhydrous") || Has(form, "anhydrous");

@@ -20,7 +20,7 @@ internal sealed class LiquidAcidAsPure : FileRule
 
     private static void InIngredient(FileContext context, Ingredient ingredient)
     {
-        if (ingredient.IngredientKind.Or("") != "acid" || ingredient.PerHundredMillilitres.Or(fallback: false)) return;
+        if (!ingredient.IngredientKind.OrNone().IsAcid || ingredient.PerHundredMillilitres.Or(fallback: false)) return;
         foreach (string acid in Sold)
         {
             if (!ingredient.Values.TryGetValue("acids." + acid, out var content)) continue;

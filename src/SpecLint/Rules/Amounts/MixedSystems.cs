@@ -68,5 +68,5 @@ internal sealed class MixedSystems : RecipeRule
     /// <summary>A unit that another rule calls wrong is no second system.</summary>
     private static bool Caught(RecipeContext context, Part part) =>
         part.Material is { } material && Written.IsOunce(part.Line.Amount.Value.Unit)
-        && (material.State != MaterialState.Liquid || (material.Kind == "bitters" && context.Recipe is Drink));
+        && (material.State != MaterialState.Liquid || (material.Kind.IsBitters && context.Recipe is Drink));
 }

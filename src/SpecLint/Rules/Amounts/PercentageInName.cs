@@ -21,11 +21,11 @@ internal sealed class PercentageInName : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Name.IsGiven || !prep.Family.IsGiven || prep.Family.Value is not ("saline" or "acid-solution")) return;
+        if (!prep.Name.IsGiven || prep.Family.OrNone() is { IsSaline: false, IsAcidSolution: false }) return;
         if (!TryPercent(prep.Name.Value, out double named)) return;
         var profile = context.Profile;
         if ((profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) != 0 || !(profile.Mass > 0)) return;
-        bool salt = prep.Family.Value == "saline";
+        bool salt = prep.Family.OrNone().IsSaline;
         double grams = salt ? profile.Grams[(int)Component.SodiumChloride] : Acids(profile);
         if (!(grams > 0)) return;
         double byMass = grams / profile.Mass * 100;
@@ -41,7 +41,7 @@ internal sealed class PercentageInName : PrepRule
         Part? filler = null;
         foreach (var part in profile.Parts)
         {
-            if (part.Material is { Kind: "water" } && part.Line.Amount.IsGiven && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume && part.IsWeighed) filler = part;
+            if (part.Material is { Kind.IsWater: true } && part.Line.Amount.IsGiven && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume && part.IsWeighed) filler = part;
         }
 
         double filled = filler is null ? double.NaN : filler.Grams.Typical + change;

@@ -14,8 +14,8 @@ internal sealed class PiecesByVolume : RecipeRule
 
     /// <summary>Whether a material comes in pieces that are counted.</summary>
     internal static bool IsPiece(Material material) =>
-        material.State == MaterialState.Solid && material.Kind is "fruit" or "herb" or "flower" or "garnish" or "vegetable" or "egg"
-        || material is { State: MaterialState.Solid, Kind: "spice" or "nut" or "sugar" } && !double.IsNaN(material.Piece.Typical);
+        material.State == MaterialState.Solid && material.Kind.ComesInPieces
+        || material is { State: MaterialState.Solid, Kind.MayComeInPieces: true } && !double.IsNaN(material.Piece.Typical);
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
@@ -27,7 +27,7 @@ internal sealed class PiecesByVolume : RecipeRule
             var amount = line.Amount.Value;
             bool poured = Written.IsPoured(amount.Unit) && !(context.Recipe is Prep && amount.Unit.Name == "l");
             if (!poured) continue;
-            string one = material.Kind switch { "herb" => "sprig", "flower" => "flower", _ => "piece" };
+            string one = material.Kind.Piece;
             double count = Math.Max(1, Math.Round(amount.Value));
             bool few = Written.IsOunce(amount.Unit) && count <= Guards.CountablePieces;
             string written = few ? count == 1 ? $"1 {one}" : $"{Written.Number(count)} {one}s" : "";

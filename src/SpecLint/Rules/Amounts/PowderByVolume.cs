@@ -24,7 +24,7 @@ internal sealed class PowderByVolume : RecipeRule
             if (amount.Dimension != Dimension.Volume || Written.IsOunce(amount.Unit) || part.Phase == PartPhase.Beside) continue;
 
             // A spoon of sugar is the trade's own measure; how a syrup's sugar is measured is a matter of family 4.
-            bool potent = material.Kind is "acid" or "salt" or "gum" or "gel" or "foaming-agent" or "preservative" or "clarifying-agent" or "enzyme";
+            bool potent = material.Kind.IsPotentPowder;
             if (!potent && (!Written.IsMetricVolume(amount.Unit) || (context.Recipe is Prep prep && AcidAndSugar.SyrupByVolume.IsOf(prep)))) continue;
             string grams = part.IsWeighed ? Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g") : "an unknown mass";
             context.Report(new Finding(Rule)

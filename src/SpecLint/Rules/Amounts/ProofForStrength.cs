@@ -40,9 +40,9 @@ internal sealed class ProofForStrength : FileRule
             return strength.Typical > typical.High * 1.25 && half >= typical.Low * 0.9 && half <= typical.High * 1.1 && strength.Typical > Most.Value;
         }
 
-        var kind = StrengthTable.Find(material.Kind);
+        var kind = StrengthTable.Find(material.Kind.Id);
         if (kind is not null && kind.High > Guards.KindStrength && strength.Typical > kind.High && half <= kind.High && half >= kind.Low) return true;
-        return material.Kind == "spirit" && strength.Typical > Most.Value && strength.Typical < Guards.RectifiedStrength && strength.Typical >= Guards.OverproofStrength
+        return material.Kind.IsSpirit && strength.Typical > Most.Value && strength.Typical < Guards.RectifiedStrength && strength.Typical >= Guards.OverproofStrength
             && !Named(ingredient, "overproof") && !Named(ingredient, "neutral") && !Named(ingredient, "rectified") && !Named(ingredient, "absinthe") && !Named(ingredient, "navy");
     }
 

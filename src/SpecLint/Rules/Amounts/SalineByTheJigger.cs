@@ -28,7 +28,7 @@ internal sealed class SalineByTheJigger : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || !part.IsWeighed || part.Material is not { } material || !part.Line.Amount.IsGiven) continue;
-            bool salty = material.Kind is "saline" or "salt" && Written.IsPoured(part.Line.Amount.Value.Unit), sour = material.Kind == "acid" && material.State == MaterialState.Powder;
+            bool salty = material.Kind.IsSalt && Written.IsPoured(part.Line.Amount.Value.Unit), sour = material.Kind.IsAcid && material.State == MaterialState.Powder;
             if (!salty && !sour) continue;
             var limit = salty ? Salt : Acid;
             double grams = salty ? part.Grams.Typical * material.Of(Component.SodiumChloride) / serves : part.Grams.Typical / serves;

@@ -46,7 +46,7 @@ internal sealed class SpoonOfWhichCountry : RecipeRule
 
     private static bool IsPotent(Material material)
     {
-        if (material.Kind is "bitters" or "saline" or "tincture" or "vinegar" or "preservative" || material.Kind == "acid") return true;
+        if (material.Kind.IsDosed) return true;
         return material.Ingredient is { } own && own.Values.TryGetValue("strength", out var strength) && strength.Typical >= Potent.Value;
     }
 }

@@ -16,7 +16,7 @@ internal sealed class StrengthOfKind : IngredientRule
     public override void Check(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.Values.TryGetValue("strength", out var strength)) return;
-        if (context.Profiles.MaterialOf(ingredient.Id) is not { } material || StrengthTable.Find(material.Kind) is not { } kind) return;
+        if (context.Profiles.MaterialOf(ingredient.Id) is not { } material || StrengthTable.Find(material.Kind.Id) is not { } kind) return;
         if (strength.Low <= kind.High && strength.High >= kind.Low || ProofForStrength.IsProof(context, ingredient, out _)) return;
 
         // What it is like says more than its kind: an aperitif of 11 % vol, a distillate without alcohol.

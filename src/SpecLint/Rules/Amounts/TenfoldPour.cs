@@ -41,7 +41,7 @@ internal sealed class TenfoldPour : DrinkRule
             if (limit is null || each <= limit.Value) continue;
 
             // Bitters over an ounce are told by their own rule.
-            if (material.Kind == "bitters") continue;
+            if (material.Kind.IsBitters) continue;
             double tenth = amount.Value / 10;
             bool centi = amount.Unit.Name == "cl";
             string unit = Written.Text(context, line.Amount.Span).EndsWith("oz", StringComparison.OrdinalIgnoreCase) ? "oz" : "ml";
@@ -61,17 +61,16 @@ internal sealed class TenfoldPour : DrinkRule
         }
     }
 
-    private static Limit? LimitOf(Material material) => material.Kind switch
+    private static Limit? LimitOf(Material material)
     {
-        var kind when Written.IsStrong(kind) => Spirit,
-        "syrup" or "honey" or "sugar" or "cordial" or "oleo-saccharum" => Sweetener,
-        "juice" or "acid-adjusted-juice" or "acid-solution" or "juice-extension" when 100 * Solving.AcidsOf(material.PerGram) >= SourFrom.Value => Sour,
-        "sparkling-wine" or "beer" or "cider" or "soda" or "tonic" or "water" when material.Kind != "water" || material.Of(Component.CarbonDioxide) > 0 => Long,
-        "juice" or "puree" or "dairy" or "egg" or "plant-milk" or "wine" or "sake" or "vinegar" or "shrub" or "acid-adjusted-juice" or "acid" or "acid-solution"
-            or "juice-extension" => Other,
-        _ => null,
-    };
+        var kind = material.Kind;
+        if (kind.IsStrong) return Spirit;
+        if (kind.IsSweetPour) return Sweetener;
+        if (kind.Sours && 100 * Solving.AcidsOf(material.PerGram) >= SourFrom.Value) return Sour;
+        if (kind.Lengthens || (kind.IsWater && material.Of(Component.CarbonDioxide) > 0)) return Long;
+        return kind.IsPouredInPart ? Other : null;
+    }
 
     /// <summary>A drink that is poured ready from a batch is one large part.</summary>
-    private static bool BatchLike(Part part) => part.Item?.File is Prep { Family.IsGiven: true } prep && prep.Family.Value is "batch" or "freezer-batch" or "carbonated" or "milk-wash" or "clarification";
+    private static bool BatchLike(Part part) => part.Item?.File is Prep prep && prep.Family.OrNone().IsReadyDrink;
 }

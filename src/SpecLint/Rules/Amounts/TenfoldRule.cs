@@ -18,7 +18,7 @@ internal abstract class TenfoldRule : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        string family = prep.Family.Or("");
+        string family = prep.Family.OrNone().Id;
 
         // A stock that is diluted before it is used says so in its name or its target.
         if (Group == "acid" && (prep.Target is { Acid.IsGiven: true } || prep.Name.Or("").IndexOf('%') >= 0 || prep.Name.Or("").IndexOf("stock", StringComparison.OrdinalIgnoreCase) >= 0)) family = "";

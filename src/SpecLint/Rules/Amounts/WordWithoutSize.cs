@@ -52,7 +52,7 @@ internal sealed class WordWithoutSize : DrinkRule
                 Path = RecipeContext.PathOf(line, "amount"),
 
                 // The trade's own lists top with soda or sparkling wine by eye.
-                AskedLevel = part.Material is { Kind: "soda" or "tonic" or "sparkling-wine" or "beer" or "cider" or "water" } ? Level.Note : null,
+                AskedLevel = part.Material is { Kind: { Lengthens: true } or { IsWater: true } } ? Level.Note : null,
                 Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, by the hand that pours: {Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, over the {Say.Number(Most.Value)} % that pass ({Most.Source}).",
                 Advice = $"Write millilitres (the numbers here take {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its size under `measures` in bar.json.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Most)],

@@ -50,9 +50,6 @@ internal static class Written
     /// <summary>Whether a value is a multiple of a step, within a thousandth of the step.</summary>
     public static bool IsMultiple(double value, double step) => Math.Abs((value / step) - Math.Round(value / step)) < 0.002;
 
-    /// <summary>Whether a part is a strong drink.</summary>
-    public static bool IsStrong(string kind) => kind is "spirit" or "liqueur" or "vermouth" or "fortified-wine" or "bitters" or "infusion" or "tincture" or "fat-wash";
-
     /// <summary>Millilitres of all parts that are poured into a drink, tops included.</summary>
     public static double Poured(RecipeProfile profile)
     {

@@ -46,7 +46,7 @@ internal sealed class AcidCurdlesDairy : RecipeRule
     /// <summary>Curds that are strained off are the point of a milk wash.</summary>
     private static bool Clarifies(Recipe recipe)
     {
-        if (recipe is Prep { Family.IsGiven: true } prep && prep.Family.Value is not ("batch" or "freezer-batch" or "carbonated" or "cream" or "foam" or "syrup" or "cordial")) return true;
+        if (recipe is Prep { Family.IsGiven: true } prep && !prep.Family.Value.IsSmooth) return true;
         foreach (var step in recipe.Method)
         {
             if (step.Verb.Clarifies || step.Verb.Straining == Straining.Clear) return true;
@@ -62,7 +62,7 @@ internal sealed class AcidCurdlesDairy : RecipeRule
         {
             if (part.Phase != PartPhase.Mix || part.Material is not { } material || part.Line.Role == LineRole.Float) continue;
             bool cultured = 100 * Solving.AcidsOf(material.PerGram) > Most.Value;
-            if (!cultured && (Substances.IsDairy(material) || (material.Kind == "liqueur" && material.Of(Component.Fat) > Guards.CreamyFat && material.Of(Component.Protein) > 0.01))) return part;
+            if (!cultured && (Substances.IsDairy(material) || (material.Kind.IsLiqueur && material.Of(Component.Fat) > Guards.CreamyFat && material.Of(Component.Protein) > 0.01))) return part;
         }
 
         return null;

@@ -25,13 +25,11 @@ internal static class Builds
     /// <summary>Whether a technique is none of the style's.</summary>
     public static bool Contradicts(TechniqueKind technique, Style style)
     {
-        if (Verb(technique) is not { } verb) return false;
-        foreach (string known in style.Techniques)
+        if (technique is TechniqueKind.Unknown or TechniqueKind.NoIce) return false;
+        foreach (var known in style.Techniques)
         {
-            if (known == verb) return false;
-
             // To muddle, churn or heat is to build in the glass; a freezer or carbonated drink may be poured on ice.
-            if (verb == "build" && known is "muddle" or "churn" or "heat" or "pour" or "carbonate") return false;
+            if (known.Technique == (technique == TechniqueKind.Built ? TechniqueKind.NoIce : technique)) return false;
         }
 
         return true;
@@ -89,7 +87,7 @@ internal static class Builds
     /// <param name="fact">Sugar or acid.</param>
     public static bool LacksSide(RecipeProfile profile, Style style, Fact fact)
     {
-        if (!style.Needs(fact == Fact.Sugar ? "sugar" : "acid") || style.Seen(fact) is not { } seen) return false;
+        if (!(fact == Fact.Sugar ? style.WantsSugar : style.WantsAcid) || style.Seen(fact) is not { } seen) return false;
         var value = profile.Get(fact);
         if (IsMissing(value, seen)) return true;
         return value.IsKnown && style.Usual(fact) is { } usual && value.High < usual.Low && First(profile, fact == Fact.Sugar ? IsSweet : IsSour) is null;

@@ -15,12 +15,12 @@ internal sealed class DairyContradictsStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
+        if (drink.KnownStyle is not { } style) return;
         var dairy = Builds.First(context.Profile, Substances.IsDairy);
         if (dairy is not null && !style.HasDairy && !style.MayHaveDairy)
         {
             // Cream floats on a hot drink, goes into a flip, a blended or a tropical drink, and tops some fizzes.
-            if (style.IsHot || style.IsTopped || style.Egg != "none" || style.Id is "blended" or "tiki" or "zero-proof-sour") return;
+            if (style.IsHot || style.IsTopped || style.Egg != EggPart.None) return;
             context.Report(new Finding(Rule)
             {
                 Place = context.At(drink.Style.Span),
@@ -35,7 +35,7 @@ internal sealed class DairyContradictsStyle : DrinkRule
         else if (dairy is null && style.HasDairy)
         {
             // Cream liqueurs and plant milks make a creamy drink as well.
-            if (Builds.First(context.Profile, m => m is not null && (m.Kind is "plant-milk" || m.Of(Science.Component.Fat) > Guards.CreamyFat)) is not null) return;
+            if (Builds.First(context.Profile, m => m is not null && (m.Kind.IsPlantMilk || m.Of(Science.Component.Fat) > Guards.CreamyFat)) is not null) return;
             context.Report(new Finding(Rule)
             {
                 Place = context.At(drink.Style.Span),

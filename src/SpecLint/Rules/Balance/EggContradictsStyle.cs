@@ -20,21 +20,21 @@ internal sealed class EggContradictsStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
-        bool foams = Builds.First(context.Profile, m => m is { Kind: "foaming-agent" }) is not null;
+        if (drink.KnownStyle is not { } style) return;
+        bool foams = Builds.First(context.Profile, m => m is { Kind.Foams: true }) is not null;
 
         // A few drops of white make a foam and no egg white sour.
         double serves = Builds.Serves(drink);
         bool white = Builds.Grams(context.Profile, Substances.IsEggWhite) / serves >= Foam.Value;
         var yolk = Builds.First(context.Profile, Substances.IsYolkyEgg);
-        string has = yolk is not null ? "whole" : white ? "white" : "none";
-        if (has == style.Egg || (style.Egg == "white" && foams) || (style.Egg == "none" && style.IsTopped && has == "white")) return;
-        if (style.Egg == "none" && !style.Needs("acid") && has == "white" && !style.HasDairy) return;
+        var has = yolk is not null ? EggPart.Whole : white ? EggPart.White : EggPart.None;
+        if (has == style.Egg || (style.Egg == EggPart.White && foams) || (style.Egg == EggPart.None && style.IsTopped && has == EggPart.White)) return;
+        if (style.Egg == EggPart.None && !style.WantsAcid && has == EggPart.White && !style.HasDairy) return;
         string? better = has switch
         {
-            "whole" => "flip",
-            "white" => "egg-white-sour",
-            _ when style.Egg == "white" => "shaken-sour",
+            EggPart.Whole => "flip",
+            EggPart.White => "egg-white-sour",
+            _ when style.Egg == EggPart.White => "shaken-sour",
             _ => null,
         };
         var egg = yolk ?? Builds.First(context.Profile, Substances.IsEggWhite);
@@ -43,13 +43,15 @@ internal sealed class EggContradictsStyle : DrinkRule
             Place = context.At(drink.Style.Span),
             Subject = context.Id,
             Path = "style",
-            Message = style.Egg == "none"
+            Message = style.Egg == EggPart.None
                 ? $"It holds {egg!.Line.Item.Or("egg")}, and a `{style.Id}` has no egg: foam and body make it another drink, with other bands."
-                : $"A `{style.Id}` has {(style.Egg == "white" ? "white of egg" : "whole egg")}, and this drink has {(has == "none" ? "none" : "another part of it")}.",
+                : $"A `{style.Id}` has {(style.Egg == EggPart.White ? "white of egg" : "whole egg")}, and this drink has {(has == EggPart.None ? "none" : "another part of it")}.",
             Advice = better is null ? "Add the egg, or name the style that it is." : $"Write `{better}`, or change the recipe.",
-            Evidence = [Proof.Of("egg of the style", style.Egg), Proof.Of("egg of the drink", has)],
+            Evidence = [Proof.Of("egg of the style", InWords(style.Egg)), Proof.Of("egg of the drink", InWords(has))],
             Related = egg is null ? [] : [new RelatedPlace(context.At(egg.Line.Span), "the egg")],
             Corrections = better is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
         });
     }
+
+    private static string InWords(EggPart egg) => egg switch { EggPart.White => "white", EggPart.Whole => "whole", _ => "none" };
 }

@@ -17,7 +17,7 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
         IsConsequence = true,
     };
 
-    private static readonly Style? EggWhiteSour = StyleTable.Find("egg-white-sour");
+    private static readonly Style EggWhiteSour = Style.Of("egg-white-sour");
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -25,7 +25,7 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
     /// <summary>Whether it is a shaken sour (or a drink without a style) with more white of egg than a few drops.</summary>
     internal static bool Speaks(RecipeProfile profile, Drink drink)
     {
-        if (profile.Technique != TechniqueKind.Shaken || (drink.Style.IsGiven && drink.Style.Value is not ("egg-white-sour" or "shaken-sour" or "zero-proof-sour"))) return false;
+        if (profile.Technique != TechniqueKind.Shaken || drink.Style is { IsGiven: true, Value.IsSour: false }) return false;
         return Builds.Grams(profile, Substances.IsEggWhite) / Builds.Serves(drink) >= Foam.Value;
     }
 
@@ -36,7 +36,7 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
         var white = Builds.First(context.Profile, Substances.IsEggWhite)!;
         var acid = context.Fact(Fact.Acid);
         if (Findings.Check.AtLeast(acid, usual.Low) != Stand.Broken) return;
-        if (drink.Style.IsGiven && StyleTable.Find(drink.Style.Value) is { } style && Builds.LacksSide(context.Profile, style, Fact.Acid)) return;
+        if (drink.KnownStyle is { } style && Builds.LacksSide(context.Profile, style, Fact.Acid)) return;
         bool far = EggWhiteSour.Seen(Fact.Acid) is { } seen && acid.High < seen.Low;
         var remedy = Remedy.Amount(context, Remedy.AcidOf, Solving.AcidPerVolume, usual.Low * 1.15, "g of acid in 100 mL", "Raise the juice or the acid solution.");
         context.Report(new Finding(Rule)

@@ -20,7 +20,7 @@ internal sealed class HeatContradictsStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
+        if (drink.KnownStyle is not { } style) return;
         if (style.IsHot)
         {
             if (Builds.Verb(context.Profile.Technique) is not { } verb || context.Profile.TechniqueStep is not { } step || !step.Do.IsGiven) return;

@@ -16,23 +16,23 @@ internal sealed class IceContradictsStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { Ice: "crushed" } style) return;
+        if (drink.KnownStyle is not { Ice.IsCrushed: true } style) return;
 
         // A blender takes crushed ice in and leaves none.
         if (context.Profile.Technique == TechniqueKind.Blended) return;
         Step? glass = null;
         foreach (var step in drink.Method)
         {
-            if (step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without") && !step.Verb.LeavesIce) glass = step;
+            if (step.HasIce && !step.Verb.LeavesIce) glass = step;
         }
 
-        if (glass is null || Chilling.IsFine(glass.Ice.Value)) return;
+        if (glass is null || glass.Ice.Value.IsCrushed) return;
         context.Report(new Finding(Rule)
         {
             Place = context.At(glass.Ice.Span),
             Subject = context.Id,
             Path = context.PathOf(glass) + ".ice",
-            Message = $"A `{style.Id}` stands on crushed ice, and here it is `{glass.Ice.Value}`: larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
+            Message = $"A `{style.Id}` stands on crushed ice, and here it is `{glass.IceWritten}`: larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
             Advice = "Write the crushed ice, or name the style that it is.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
         });

@@ -23,7 +23,7 @@ internal abstract class MissingSideRule : DrinkRule
     /// <inheritdoc/>
     public sealed override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style || style.Seen(Of) is not { } seen || !Builds.LacksSide(context.Profile, style, Of)) return;
+        if (drink.KnownStyle is not { } style || style.Seen(Of) is not { } seen || !Builds.LacksSide(context.Profile, style, Of)) return;
         var value = context.Fact(Of);
         if (Builds.Contradicts(context.Profile.Technique, style)) return;
         bool missing = Builds.IsMissing(value, seen);

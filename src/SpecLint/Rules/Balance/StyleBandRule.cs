@@ -29,7 +29,7 @@ internal abstract class StyleBandRule : DrinkRule
     /// <inheritdoc/>
     public sealed override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style || style.Seen(Of) is not { } seen) return;
+        if (drink.KnownStyle is not { } style || style.Seen(Of) is not { } seen) return;
         double about = About(context, drink);
         if (about >= seen.Low && about <= seen.High) return;
         var value = context.Fact(Of);

@@ -16,7 +16,7 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style || drink.Method.Count == 0) return;
+        if (drink.KnownStyle is not { } style || drink.Method.Count == 0) return;
         if (!Builds.Contradicts(context.Profile.Technique, style))
         {
             CheckClear(context, drink, style);
@@ -44,8 +44,8 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
     /// <summary>A style that is stirred first of all and may be shaken: what is clear comes out cloudy.</summary>
     private static void CheckClear(RecipeContext context, Drink drink, Style style)
     {
-        if (context.Profile.Technique != TechniqueKind.Shaken || style.Techniques.Count == 0 || style.Techniques[0] != "stir" || context.Profile.TechniqueStep is not { } step) return;
-        if (Builds.First(context.Profile, m => m is null || m.Kind is not ("spirit" or "liqueur" or "vermouth" or "fortified-wine" or "wine" or "bitters" or "syrup" or "water" or "saline" or "infusion" or "tincture")) is not null) return;
+        if (context.Profile.Technique != TechniqueKind.Shaken || style.Techniques.Count == 0 || style.Techniques[0].Technique != TechniqueKind.Stirred || context.Profile.TechniqueStep is not { } step) return;
+        if (Builds.First(context.Profile, m => m is null || !m.Kind.IsClear) is not null) return;
         context.Report(new Finding(Rule)
         {
             AskedLevel = Level.Note,
@@ -66,8 +66,8 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
     {
         var profile = context.Profile;
         bool topped = Builds.First(profile, Substances.IsSparkling) is not null, dairy = Builds.First(profile, Substances.IsDairy) is not null;
-        string egg = Builds.First(profile, Substances.IsEggWhite) is not null ? "white" : Builds.First(profile, Substances.IsYolkyEgg) is not null ? "whole" : "none";
-        foreach (var style in StyleTable.All)
+        var egg = Builds.First(profile, Substances.IsEggWhite) is not null ? EggPart.White : Builds.First(profile, Substances.IsYolkyEgg) is not null ? EggPart.Whole : EggPart.None;
+        foreach (var style in Style.All)
         {
             if (style.IsTopped == topped && style.Egg == egg && style.HasDairy == dairy && !Builds.Contradicts(profile.Technique, style) && Lies(context, style)) return style;
         }

@@ -16,13 +16,13 @@ internal sealed class TopContradictsStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { } style) return;
+        if (drink.KnownStyle is not { } style) return;
         if (Builds.Contradicts(context.Profile.Technique, style)) return;
         var sparkling = Builds.First(context.Profile, Substances.IsSparkling);
         if (style.IsTopped && sparkling is null)
         {
             // A highball of juice, tea or water is one too.
-            if (style.Id is not ("fizz" or "collins" or "rickey" or "buck" or "spritz" or "sparkling")) return;
+            if (!style.MustSparkle) return;
             if ((context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
             context.Report(new Finding(Rule)
             {
@@ -33,9 +33,9 @@ internal sealed class TopContradictsStyle : DrinkRule
                 Advice = "Add the top, or name the style that it is.",
             });
         }
-        else if (!style.IsTopped && sparkling is { } top && style.Id is "shaken-sour" or "egg-white-sour" or "stirred" or "shaken-short" or "creamy" or "old-fashioned" or "freezer")
+        else if (!style.IsTopped && sparkling is { } top && style.NeverSparkles)
         {
-            string better = style.Needs("acid") ? "fizz" : "highball";
+            string better = style.WantsAcid ? "fizz" : "highball";
             context.Report(new Finding(Rule)
             {
                 Place = context.At(drink.Style.Span),

@@ -10,7 +10,7 @@ internal sealed class UnknownStyle : DrinkRule
 {
     private static readonly RuleInfo Rule = new("SL3007", "unknown-style", "A style that is not in the table", Level.Warning);
 
-    private static readonly string[] Ids = [.. StyleTable.All.Select(s => s.Id)];
+    private static readonly string[] Ids = [.. Style.All.Select(s => s.Id)];
     private static readonly string InWords = Say.List([.. Ids.Select(i => $"`{i}`")], "or");
 
     /// <inheritdoc/>
@@ -19,10 +19,10 @@ internal sealed class UnknownStyle : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not null) return;
-        string word = drink.Style.Value;
+        if (!drink.Style.IsGiven || drink.Style.Value.IsKnown) return;
+        string word = drink.Style.Value.Id;
         var place = context.At(drink.Style.Span);
-        var meant = StyleTable.FindByAlias(word);
+        var meant = drink.Style.Value.Meant;
         string? near = meant?.Id ?? NearestName.Of(word, Ids);
         context.Report(new Finding(Rule)
         {

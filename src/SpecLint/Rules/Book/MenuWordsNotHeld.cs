@@ -23,13 +23,13 @@ internal sealed class MenuWordsNotHeld : MenuRule
             foreach (string words in MenuPieces.Of(entry.Words.Value))
             {
                 if (BuiltInCatalogue.Find(BuiltInCatalogue.Slug(words)) is not { } meant) continue;
-                string kind = meant.IngredientKind.Or("");
-                if (kind is not ("fruit" or "vegetable" or "nut" or "spirit") || ProtectedName.IsOne(words)) continue;
+                var kind = meant.IngredientKind.OrNone();
+                if (!kind.IsNamedOnMenus || ProtectedName.IsOne(words)) continue;
                 held ??= HeldWords.Of(context, recipe);
                 if (held.IsOpen || held.Has(words) || held.Has(meant.Name.Or(meant.Id)) || held.HasId(meant.Id)) continue;
 
                 // A liqueur or an aromatised wine tastes of many things that no file lists.
-                if (held.IsManifold && kind != "spirit") continue;
+                if (held.IsManifold && !kind.IsSpirit) continue;
                 context.Report(new Finding(Rule)
                 {
                     Place = context.At(entry.Words.Span),

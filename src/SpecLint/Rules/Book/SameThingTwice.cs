@@ -98,7 +98,7 @@ internal static class Formula
     /// <summary>A number that recipes of one key share; another recipe may have it too.</summary>
     public static long RoughKeyOf(Prep prep)
     {
-        long key = StringComparer.Ordinal.GetHashCode(prep.Family.Or("")) + prep.Method.Count;
+        long key = StringComparer.Ordinal.GetHashCode(prep.Family.OrNone().Id) + prep.Method.Count;
         foreach (var line in prep.Ingredients) key += ShareOfKey(line.Item.Or("?"));
         return key;
     }
@@ -114,7 +114,7 @@ internal static class Formula
     public static string KeyOf(Prep prep)
     {
         var items = prep.Ingredients.Select(l => $"{l.Item.Or("?")}/{l.Role}").OrderBy(i => i, StringComparer.Ordinal);
-        return prep.Family.Or("") + "|" + string.Join("+", items) + "|" + string.Join("+", prep.Method.Select(s => $"{s.Verb.Id}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid ?? default) + Of(prep.Target?.Brix ?? default);
+        return prep.Family.OrNone().Id + "|" + string.Join("+", items) + "|" + string.Join("+", prep.Method.Select(s => $"{s.Verb.Id}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid ?? default) + Of(prep.Target?.Brix ?? default);
 
         static string Of(Given<Quantity> q) => q.IsGiven ? Say.Number(q.Value.Base) : "";
     }

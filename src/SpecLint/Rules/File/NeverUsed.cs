@@ -20,7 +20,7 @@ internal sealed class NeverUsed : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (!line.Item.IsGiven || line.Role is not (LineRole.Part or LineRole.Muddle) || line.Optional || part.Material is { Kind: "ice" or "gas" }) continue;
+            if (!line.Item.IsGiven || line.Role is not (LineRole.Part or LineRole.Muddle) || line.Optional || part.Material is { Kind: { IsIce: true } or { IsGas: true } }) continue;
             if (IsNamed(context, part)) continue;
             context.Report(new Finding(Rule)
             {

@@ -52,7 +52,7 @@ internal sealed class NotListed : RecipeRule
             if (part.Line.Item.Value == id || (wanted is not null && part.Item?.Id == wanted.Id)) return true;
         }
 
-        if (wanted?.File is Ingredient found && context.Profiles.MaterialOf(found.Id)?.Kind is "ice" or "gas") return true;
+        if (wanted?.File is Ingredient found && context.Profiles.MaterialOf(found.Id)?.Kind is { IsIce: true } or { IsGas: true }) return true;
         if (context.Recipe is not Prep prep) return false;
         foreach (var left in prep.ByProducts)
         {

@@ -83,7 +83,7 @@ internal sealed class StepOrder : RecipeRule
     {
         foreach (var item in step.Items)
         {
-            if (context.Profiles.MaterialOf(item.Value)?.Kind is "salt") return true;
+            if (context.Profiles.MaterialOf(item.Value)?.Kind is { IsSalt: true }) return true;
         }
 
         return false;

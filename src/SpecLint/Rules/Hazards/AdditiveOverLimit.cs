@@ -82,5 +82,5 @@ internal sealed class AdditiveOverLimit : DrinkRule
     /// <summary>Whether what a part holds was added: coffee, fruit and milk bring such acids by nature, which the law does not count.</summary>
     private static bool IsAdded(Part part) =>
         part.IsWeighed && part.Phase != PartPhase.Beside
-        && part.Material is { Kind: not ("coffee" or "tea" or "juice" or "puree" or "fruit" or "vegetable" or "herb" or "spice" or "flower" or "dairy" or "egg" or "nut" or "wine" or "beer" or "cider" or "plant-milk") };
+        && part.Material is { Kind.IsFood: false };
 }

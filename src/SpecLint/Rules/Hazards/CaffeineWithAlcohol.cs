@@ -45,7 +45,7 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
         bool dose = caffeine.Low > Serve.Value;
 
         // Coffee, tea and cocoa bring theirs by nature: the limit by mass is about caffeine that is added.
-        bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind is "soda" or "other" && !dose;
+        bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind.MayHoldAddedCaffeine && !dose;
         if (!dose && !added) return;
         var limit = dose ? Serve : Added;
         context.Report(new Finding(Rule)

@@ -26,7 +26,7 @@ internal sealed class RawKernels : RecipeRule
         {
             if (!load.Direct || load.Hazard.Id is not ("apricot-kernels-raw" or "bitter-almond" or "cherry-pits" or "cherry-laurel" or "peach-leaf" or "elder-leaf-stem-raw-berry")) continue;
             bool berry = load.Hazard.Id == "elder-leaf-stem-raw-berry";
-            if (berry && (IsCooked(context.Recipe) || load.Part.Material!.Kind is not ("fruit" or "herb"))) continue;
+            if (berry && (IsCooked(context.Recipe) || !load.Part.Material!.Kind.IsFreshPlant)) continue;
             if (HazardWords.Holds(load.Part.Line.Note, "prussic") || HazardWords.Holds(load.Part.Line.Note, "FFPA")) continue;
             string amount = "";
             if (load.Hazard.Contents.Count > 0 && !double.IsNaN(load.Grams))

@@ -23,8 +23,8 @@ internal static class RecipeTexts
 
         foreach (var step in recipe.Method)
         {
-            if (step.Do.IsGiven) yield return new RecipeText(new Given<string>(step.Do.Value.Id, step.Do.Span), context.PathOf(step), step);
-            if (step.Ice.IsGiven) yield return new RecipeText(step.Ice, context.PathOf(step) + ".ice", step);
+            if (step.Do.IsGiven) yield return new RecipeText(new Given<string>(step.Written, step.Do.Span), context.PathOf(step), step);
+            if (step.Ice.IsGiven) yield return new RecipeText(new Given<string>(step.IceWritten, step.Ice.Span), context.PathOf(step) + ".ice", step);
             if (step.Until.IsGiven) yield return new RecipeText(step.Until, context.PathOf(step) + ".until", step);
             if (step.Into.IsGiven) yield return new RecipeText(step.Into, context.PathOf(step) + ".into", step);
             if (step.Vessel.IsGiven) yield return new RecipeText(step.Vessel, context.PathOf(step) + ".vessel", step);

@@ -47,7 +47,7 @@ internal sealed class SpiritSetAlight : RecipeRule
     {
         foreach (var item in step.Items)
         {
-            if (context.Profiles.MaterialOf(item.Value) is { Kind: "spirit" or "liqueur" or "bitters" }) return true;
+            if (context.Profiles.MaterialOf(item.Value) is { Kind.Burns: true }) return true;
         }
 
         return false;

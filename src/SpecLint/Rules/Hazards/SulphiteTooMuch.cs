@@ -38,7 +38,7 @@ internal sealed class SulphiteTooMuch : RecipeRule
         }
 
         // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds.
-        if (most is null || most.Material!.Kind is not ("preservative" or "fruit" or "other" or "acid" or "juice")) return;
+        if (most is null || !most.Material!.Kind.MayBringSulphite) return;
         bool law = Most.AppliesIn(context.Settings);
         context.Report(new Finding(Rule)
         {

@@ -113,7 +113,7 @@ internal sealed class CoolingNotPlanned : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is null) continue;
-            if (part.Material.Kind is not ("sugar" or "honey" or "water" or "ice" or "salt" or "saline" or "acid" or "spirit" or "gum" or "gel")) return true;
+            if (!part.Material.Kind.FeedsNothing) return true;
         }
 
         return false;

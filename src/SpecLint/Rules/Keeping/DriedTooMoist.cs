@@ -25,7 +25,7 @@ internal sealed class DriedTooMoist : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!context.Profile.IsSolid && prep.Family.Or("") is not ("dried" or "flavoured-salt" or "flavoured-sugar")) return;
+        if (!context.Profile.IsSolid && !prep.Family.OrNone().IsDry) return;
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
         if (celsius < StoredTooWarm.LimitOf(context.Settings).Value || !(days > SpecialCases.MarkedFromDays)) return;
         var activity = context.Fact(Fact.WaterActivity);

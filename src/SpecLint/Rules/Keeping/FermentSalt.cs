@@ -22,7 +22,7 @@ internal sealed class FermentSalt : PrepRule
     public override RuleInfo Info => Rule;
 
     /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines.</summary>
-    internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(static p => p.Material?.Kind is "salt" or "saline") && profile.Parts.Any(static p => p.Material?.Kind is "vegetable" or "fruit" or "herb");
+    internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(static p => p.Material is { Kind.IsSalt: true }) && profile.Parts.Any(static p => p.Material is { Kind.IsFreshPlant: true });
 
     /// <summary>Whether it is a brine with as much salt as a lactic ferment needs: a pinch makes none.</summary>
     internal static bool IsSalted(RecipeProfile profile)
@@ -52,7 +52,7 @@ internal sealed class FermentSalt : PrepRule
             if (!part.IsWeighed) return;
             salt += part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
             all += part.Grams.Typical;
-            if (part.Material.Kind is "salt" or "saline") line ??= part;
+            if (part.Material.Kind.IsSalt) line ??= part;
         }
 
         double percent = 100 * salt / all;
@@ -73,7 +73,7 @@ internal sealed class FermentSalt : PrepRule
             Advice = $"Bring the salt to {Say.Number(needed, 0)} g for {Say.Number(limit.Value)} % of the whole.",
             Caution = little ? KeepingWords.Caution : null,
             Evidence = [Proof.Of("salt of the whole", percent, "%"), Proof.Of(Least), Proof.Of(Most)],
-            Corrections = line.Material!.Kind == "salt" && line.Line.Amount.IsGiven
+            Corrections = line.Material!.Kind.IsDrySalt && line.Line.Amount.IsGiven
                 ? [new Correction(CorrectionGrade.Proposed, $"Take {Say.Number(needed, 0)} g of salt.", [new TextEdit(place, $"\"{Say.Number(needed, 0)} g\"")])]
                 : [],
         });

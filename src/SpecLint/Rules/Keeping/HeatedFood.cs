@@ -22,16 +22,16 @@ internal static class HeatedFood
         foreach (var part in profile.Parts)
         {
             if (part.Material is not { } material || part.Phase == PartPhase.Beside) continue;
-            if (material.Kind == "egg")
+            if (material.Kind.IsEgg)
             {
                 egg = true;
                 white &= Substances.IsEggWhite(material);
                 yolk &= Phrases.Has(material.Id, "yolk") || material.Of(Component.Fat) > 0.2;
             }
 
-            dairy |= material.Kind == "dairy";
-            juice |= material.Kind == "juice";
-            apple |= material.Kind == "juice" && (Phrases.Has(material.Id, "apple") || Phrases.Has(material.Id, "cider"));
+            dairy |= material.Kind.IsDairy;
+            juice |= material.Kind.IsJuice;
+            apple |= material.Kind.IsJuice && (Phrases.Has(material.Id, "apple") || Phrases.Has(material.Id, "cider"));
             if (!part.IsWeighed) continue;
             all += part.Grams.Typical;
             salt += part.Grams.Typical * material.Of(Component.SodiumChloride);

@@ -158,7 +158,7 @@ internal static class SpecialCases
                 if (HoldsOil(below) && part.IsWeighed) oil += part.Grams.Typical * part.Material.Of(Science.Component.Fat);
                 if (FreshPlantIn(below)) plant ??= part;
             }
-            else if (part.Material.Kind == "fat")
+            else if (part.Material.Kind.IsFat)
             {
                 // Oil that nobody has weighed covers what is in it.
                 oil += part.IsWeighed ? part.Grams.Typical : double.PositiveInfinity;
@@ -173,16 +173,16 @@ internal static class SpecialCases
     }
 
     private static bool IsFreshPlant(Material material) =>
-        material.Kind is "vegetable" or "herb" or "fruit" or "garnish" or "flower" or "puree" && Perishables.Of(material) is Perishable.Plant or Perishable.ListedPlant or Perishable.Juice;
+        (material.Kind.IsFreshPlant || material.Kind.IsPuree) && Perishables.Of(material) is Perishable.Plant or Perishable.ListedPlant or Perishable.Juice;
 
     private static bool FreshPlantIn(RecipeProfile profile) =>
         profile.Keeping is not { Verdict: KeepingVerdict.NotControlled } && profile.Parts.Any(p => p.Phase != PartPhase.Beside && p.Material is { } material && IsFreshPlant(material));
 
-    private static bool HoldsOil(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material?.Kind == "fat");
+    private static bool HoldsOil(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.IsFat: true });
 
     /// <summary>Whether it is milk that was curdled and strained: called so, and strained.</summary>
     public static bool IsMilkPunch(Prep prep) =>
-        prep.Family.Or("") == "milk-wash" && prep.Method.Any(static s => s.Verb.Strains || s.Verb.Clarifies);
+        prep.Family.OrNone().IsMilkWash && prep.Method.Any(static s => s.Verb.Strains || s.Verb.Clarifies);
 
     /// <summary>Whether it ferments: called so, made so, or with yeast or a live culture in sugar that nothing has killed.</summary>
     public static bool IsFerment(Prep prep, RecipeProfile profile) => IsFerment(prep) || IsPitched(prep, profile);
@@ -202,7 +202,7 @@ internal static class SpecialCases
 
     private static bool IsCulture(Part part)
     {
-        if (part.Material is { Kind: "ferment" } && part.Item?.File is Ingredient) return true;
+        if (part.Material is { Kind.IsLiveCulture: true } && part.Item?.File is Ingredient) return true;
         string id = part.Line.Item.Or("");
         return Phrases.HasAny(id, Cultures) && !Phrases.HasAny(id, NotLive);
     }
@@ -210,7 +210,7 @@ internal static class SpecialCases
     /// <summary>Whether it ferments, by its family or its method.</summary>
     public static bool IsFerment(Prep prep)
     {
-        if (prep.Family.Or("") == "ferment") return true;
+        if (prep.Family.OrNone().Ferments) return true;
         foreach (var step in prep.Method)
         {
             if (step.Verb.Ferments) return true;

@@ -26,7 +26,7 @@ internal sealed class RawEggKept : PrepRule
 
     /// <summary>Whether an ingredient is egg that nothing says was pasteurised.</summary>
     internal static bool IsRawEgg(Material material) =>
-        material is { Kind: "egg", Ingredient: { } egg } && !Storage.Has(egg.Id, "pasteuri") && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
+        material is { Kind.IsEgg: true, Ingredient: { } egg } && !Storage.Has(egg.Id, "pasteuri") && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
         && !Storage.Has(egg.Id, "dried") && !Storage.Has(egg.Id, "powder");
 
     /// <summary>The raw egg that this rule speaks of; <see langword="null"/> where it is silent.</summary>

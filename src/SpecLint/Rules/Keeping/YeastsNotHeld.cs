@@ -58,7 +58,7 @@ internal sealed class YeastsNotHeld : PrepRule
     {
         foreach (var part in profile.Parts)
         {
-            if (part.Material is { Kind: "preservative" } && part.Phase == PartPhase.Mix) return true;
+            if (part.Material is { Kind.Preserves: true } && part.Phase == PartPhase.Mix) return true;
         }
 
         double mass = profile.InputMass;

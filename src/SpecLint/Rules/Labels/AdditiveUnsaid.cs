@@ -92,13 +92,13 @@ internal sealed class AdditiveUnsaid : RecipeRule
         Report(context, most, Polyols, Polyols.Text, $"brings polyols to {Say.Number(share, 0)} % of the mass, over {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
     }
 
-    private static bool IsPolyol(Part part) => part.Material is { Kind: "sugar" } material && material.Of(Component.Sorbitol) > 0.5;
+    private static bool IsPolyol(Part part) => part.Material is { Kind.IsSugar: true } material && material.Of(Component.Sorbitol) > 0.5;
 
     private static bool HasSugarAdded(RecipeContext context)
     {
         foreach (var leaf in RecipeTree.Of(context.Profile))
         {
-            if (leaf.Ingredient.IngredientKind.Or("") is "sugar" or "syrup" or "honey" && leaf.Ingredient.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0)) return true;
+            if (leaf.Ingredient.IngredientKind.OrNone().Sweetens && leaf.Ingredient.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0)) return true;
         }
 
         return false;

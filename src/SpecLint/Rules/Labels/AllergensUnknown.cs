@@ -18,7 +18,7 @@ internal sealed class AllergensUnknown : IngredientRule
         var users = context.Book.UsersOf(ingredient.Id);
         if (users.Count == 0) return;
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
-        if (flat is null || flat.Allergens is not null || !MayHoldOne(flat.IngredientKind.Or(""))) return;
+        if (flat is null || flat.Allergens is not null || !flat.IngredientKind.OrNone().MayHoldAllergen) return;
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,
@@ -28,12 +28,8 @@ internal sealed class AllergensUnknown : IngredientRule
             Message = $"Nothing says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so that no list there can be shown to be whole (general knowledge of such products).",
             Advice = "Copy them from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",
             Caution = AllergenWords.Caution,
-            Evidence = [Proof.Of("kind", flat.IngredientKind.Or("not given"))],
+            Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given")],
             Related = [.. users.Take(5).Select(u => new RelatedPlace(u.Head, "is made with it"))],
         });
     }
-
-    private static bool MayHoldOne(string kind) => kind is
-        "liqueur" or "vermouth" or "fortified-wine" or "wine" or "sparkling-wine" or "beer" or "cider" or "sake" or "bitters" or "syrup" or "dairy" or "egg"
-        or "plant-milk" or "fat" or "nut" or "seed" or "foaming-agent" or "clarifying-agent" or "soda" or "ferment" or "vinegar" or "garnish" or "sauce" or "spice";
 }

@@ -183,7 +183,7 @@ internal static class Claims
     {
         if (!SugarFree.AppliesIn(settings)) return null;
         if (OverClaimStrength(profile) is { } barred) return barred;
-        var added = RecipeTree.First(profile, i => i.IngredientKind.Or("") is "sugar" or "syrup" or "honey" or "liqueur" && i.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0));
+        var added = RecipeTree.First(profile, i => i.IngredientKind.OrNone() is { Sweetens: true } or { IsLiqueur: true } && i.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0));
         return added is { } leaf
             ? new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` sweetens it{Via(leaf)}", SugarFree.Source, SugarFree.LevelCap, leaf, [Proof.Of(SugarFree)])
             : null;
@@ -214,7 +214,7 @@ internal static class Claims
         bool beer = false;
         foreach (var leaf in RecipeTree.Of(profile))
         {
-            if (leaf.Ingredient.IngredientKind.Or("") == "beer") beer = true;
+            if (leaf.Ingredient.IngredientKind.OrNone().IsBeer) beer = true;
             else if (leaf.Ingredient.Values.TryGetValue("strength", out var strength) && strength.Typical > 0) return false;
         }
 

@@ -46,7 +46,7 @@ internal sealed class FreshWord : FileRule
                 var juices = new List<Part>();
                 foreach (var part in ((RecipeContext)context).Profile.Parts)
                 {
-                    if (part.Line.Role is not LineRole.Garnish && part.Material?.Kind is "juice" or "acid-adjusted-juice" or "juice-extension" or "puree") juices.Add(part);
+                    if (part.Line.Role is not LineRole.Garnish && part.Material?.Kind is { IsJuice: true } or { IsPuree: true }) juices.Add(part);
                 }
 
                 if ((AllWorked(juices) ?? Bottled(juices)) is { } worked) Report(context, context.At(claim.Span), $"declares.claims[{claim.Value}]", claim.Value, own, worked);
@@ -73,7 +73,7 @@ internal sealed class FreshWord : FileRule
         {
             bool worked = part.Item?.File switch
             {
-                Prep prep => prep.Family.Or("") is "acid-adjusted-juice" or "juice-extension" or "acid-solution" or "cordial" or "syrup" or "shrub" or "oleo-saccharum" or "dried" or "ferment",
+                Prep prep => prep.Family.OrNone().IsReworked,
                 Ingredient ingredient => WordSearch.First(ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or(""), Worked) is not null,
                 _ => false,
             };
@@ -86,7 +86,7 @@ internal sealed class FreshWord : FileRule
 
     private static void Report(FileContext context, Reading.Place place, string path, string words, Recipe recipe, Part worked)
     {
-        string how = worked.Item!.File is Prep prep ? $"made as {prep.Family.Or("a preparation").Replace('-', ' ')}" : "bought";
+        string how = worked.Item!.File is Prep prep ? $"made as {(prep.Family.IsGiven ? prep.Family.Value.Id : "a preparation").Replace('-', ' ')}" : "bought";
         context.Report(new Finding(Rule)
         {
             AskedLevel = Law.LevelCap,

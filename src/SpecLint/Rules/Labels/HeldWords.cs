@@ -157,9 +157,9 @@ internal sealed class HeldWords
     private void AddIngredient(BookContext context, Ingredient ingredient, int part)
     {
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient ?? ingredient;
-        string kind = flat.IngredientKind.Or("");
-        IsManifold |= kind is "liqueur" or "vermouth" or "fortified-wine" or "beer";
-        Put(kind, part);
+        var kind = flat.IngredientKind.OrNone();
+        IsManifold |= kind.IsManifold;
+        Put(kind.Id, part);
         foreach (string token in flat.Allergens?.Contains ?? []) Put(token, part);
         foreach (string token in flat.Allergens?.MayContain ?? []) Put(token, part);
         var next = ingredient;

@@ -56,5 +56,5 @@ internal sealed class HouseMadeWord : MenuRule
 
     /// <summary>A bar's own ingredient file is of what it buys; of the catalogue only what no bar makes itself counts.</summary>
     private static bool IsBought(Part part) =>
-        !part.Item!.IsBuiltIn || part.Material?.Kind is "spirit" or "liqueur" or "vermouth" or "fortified-wine" or "wine" or "sparkling-wine" or "beer" or "cider" or "bitters" or "soda" or "tonic" or "sauce";
+        !part.Item!.IsBuiltIn || part.Material is { Kind.IsBoughtReady: true };
 }

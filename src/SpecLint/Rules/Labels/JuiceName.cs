@@ -30,20 +30,20 @@ internal sealed class JuiceName : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is not { } material) continue;
-            string kind = material.Kind;
-            if (kind == "acid" && material.Ingredient is not null)
+            var kind = material.Kind;
+            if (kind.IsAcid && material.Ingredient is not null)
             {
                 acid += material.State == MaterialState.Liquid ? 0 : part.Grams.Typical;
                 if (litres > 0 && acid / litres > AddedAcid.Value) added ??= part;
             }
-            else if (kind is "sugar" or "syrup" or "honey" or "water")
+            else if (kind.Sweetens || kind.IsWater)
             {
                 added ??= part;
             }
         }
 
         if (added is null) return;
-        string what = added.Material!.Kind == "acid" ? $"{Say.Number(acid / litres)} g/L of acid is added, over {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
+        string what = added.Material!.Kind.IsAcid ? $"{Say.Number(acid / litres)} g/L of acid is added, over {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
         var law = eu ? Law : LawUs;
         context.Report(new Finding(Rule)
         {

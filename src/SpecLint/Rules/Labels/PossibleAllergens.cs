@@ -27,25 +27,23 @@ internal sealed record PossibleAllergens(string Leaf, bool IsOwn, bool IsBottle,
             var ingredient = context.Profiles.MaterialOf(leaf)?.Ingredient;
             bool own = context.Book.Resolve(leaf) is { IsBuiltIn: false } && ingredient?.Allergens?.Mark == Mark.House;
             bool named = leaf.StartsWith(one.Token, StringComparison.Ordinal);
-            string kind = ingredient?.IngredientKind.Or("") ?? "";
+            var kind = ingredient?.IngredientKind.OrNone() ?? ItemKind.None;
             if (!own && !named && (one.Token == "sulphites" || !IsCompound(kind, ingredient))) continue;
             int known = all.FindIndex(p => p.Leaf == leaf);
             if (known >= 0) all[known].Found.Add(one);
-            else all.Add(new PossibleAllergens(leaf, own, !own && !named && kind is "liqueur" or "bitters", [one]));
+            else all.Add(new PossibleAllergens(leaf, own, !own && !named && (kind.IsLiqueur || kind.IsBitters), [one]));
         }
 
         return all;
     }
 
     /// <summary>Whether a kind of product is put together by its maker from things that its name does not tell.</summary>
-    private static bool IsCompound(string kind, Ingredient? ingredient) => kind switch
+    private static bool IsCompound(ItemKind kind, Ingredient? ingredient)
     {
-        "wine" or "sparkling-wine" or "fortified-wine" or "vermouth" or "beer" or "cider" or "sake" or "spirit" => false,
-
         // Of liqueurs and bitters those built on dairy, chocolate or nuts; the herbs of the others are the maker's secret.
-        "liqueur" or "bitters" => ingredient?.Allergens is { } statement && (HoldsRich(statement.Contains) || HoldsRich(statement.MayContain)),
-        _ => true,
-    };
+        if (kind.IsLiqueur || kind.IsBitters) return ingredient?.Allergens is { } statement && (HoldsRich(statement.Contains) || HoldsRich(statement.MayContain));
+        return !kind.GivesStrength;
+    }
 
     private static bool HoldsRich(FixedList<string> tokens)
     {

@@ -58,7 +58,7 @@ internal sealed class RawEggUnsaid : DrinkRule
 
     internal static bool IsRawEgg(Ingredient ingredient)
     {
-        if (ingredient.IngredientKind.Or("") != "egg") return false;
+        if (!ingredient.IngredientKind.OrNone().IsEgg) return false;
         string text = ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or("");
         return text.IndexOf("pasteuri", StringComparison.OrdinalIgnoreCase) < 0 && text.IndexOf("powder", StringComparison.OrdinalIgnoreCase) < 0
             && text.IndexOf("dried", StringComparison.OrdinalIgnoreCase) < 0;

@@ -49,14 +49,14 @@ internal sealed class RawJuiceUnsaid : PrepRule
     private static string? RawJuice(RecipeContext context, Prep prep)
     {
         if (Treats(prep)) return null;
-        if (prep.Family.Or("") is "juice" or "acid-adjusted-juice") return "juice";
+        if (prep.Family.OrNone().IsPressedJuice) return "juice";
 
         // The words are asked of every beverage that holds juice; alcoholic drinks have labels of their own law.
         var abv = context.Fact(Fact.Abv);
         if (abv.IsKnown && abv.Low > AlcoholicDrink.Value) return null;
         foreach (var leaf in RecipeTree.Of(context.Profile))
         {
-            if (leaf.Ingredient.IngredientKind.Or("") != "juice" || WordSearch.First(leaf.Ingredient.Id.Replace('-', ' ') + " " + leaf.Ingredient.Name.Or(""), Treated) is not null) continue;
+            if (!leaf.Ingredient.IngredientKind.OrNone().IsJuice || WordSearch.First(leaf.Ingredient.Id.Replace('-', ' ') + " " + leaf.Ingredient.Name.Or(""), Treated) is not null) continue;
             bool treated = false;
             for (int i = 0; i < leaf.Through.Count - 1; i++) treated |= context.Book.Resolve(leaf.Through[i])?.File is Prep inner && Treats(inner);
             if (!treated) return $"a drink with `{leaf.Through[leaf.Through.Count - 1]}`";

@@ -127,7 +127,7 @@ internal sealed class StatementMissing : RecipeRule
             if (part.Material is not { Traces.Caffeine.Typical: > 0 } material) continue;
             double brings = part.Grams.Typical * material.Traces.Caffeine.Typical;
             bool isBrew = false;
-            foreach (var leaf in leaves) isBrew |= leaf.Part == part && leaf.Ingredient.IngredientKind.Or("") is "coffee" or "tea";
+            foreach (var leaf in leaves) isBrew |= leaf.Part == part && leaf.Ingredient.IngredientKind.OrNone().IsBrew;
             if (isBrew) brewed += brings;
             else other += brings;
         }

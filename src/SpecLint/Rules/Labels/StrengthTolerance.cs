@@ -63,13 +63,13 @@ internal static class StrengthTolerance
         string? kind = null;
         foreach (var part in profile.Parts)
         {
-            if (part.Phase == PartPhase.Mix && profile.Recipe is Prep && part.Material is { State: MaterialState.Solid } solid && MaterialBuilder.IsBotanical(solid.Kind)) return "macerated";
+            if (part.Phase == PartPhase.Mix && profile.Recipe is Prep && part.Material is { State: MaterialState.Solid } solid && solid.Kind.IsBotanical) return "macerated";
         }
 
         foreach (var leaf in RecipeTree.Of(profile))
         {
             if (!leaf.Ingredient.Values.TryGetValue("strength", out var value) || value.Typical <= 0) continue;
-            string own = leaf.Ingredient.IngredientKind.Or("");
+            string own = leaf.Ingredient.IngredientKind.OrNone().Id;
             if (kind is not null && kind != own) return "";
             kind = own;
         }

@@ -93,8 +93,8 @@ internal sealed class Batch
     }
 
     /// <summary>Whether a preparation is a batch of drinks.</summary>
-    public static bool Is(Prep prep) => prep.Family.Or("") is "batch" or "freezer-batch" or "carbonated" || prep.BatchOf.IsGiven;
+    public static bool Is(Prep prep) => prep.Family.OrNone().IsBatch || prep.BatchOf.IsGiven;
 
     /// <summary>Whether it is poured as it is.</summary>
-    public static bool IsPouredStraight(Prep prep) => prep.Family.Or("") is "freezer-batch" or "carbonated";
+    public static bool IsPouredStraight(Prep prep) => prep.Family.OrNone().IsPouredStraight;
 }

@@ -29,7 +29,7 @@ internal sealed class BatchDilutedTwice : RecipeRule
             if (water is null || percent < Low.Value / 2) return;
             foreach (var step in prep.Method)
             {
-                if (!step.Verb.Chills || !step.Ice.IsGiven || step.Ice.Value is "none" or "no ice" or "without") continue;
+                if (!step.Verb.Chills || !step.HasIce) continue;
                 Report(context, step, water, context.At(water.Line.Span), percent, "this batch", double.NaN);
                 return;
             }
@@ -40,7 +40,7 @@ internal sealed class BatchDilutedTwice : RecipeRule
         if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown or TechniqueKind.Blended) || context.Profile.TechniqueStep is not { } chills) return;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || part.Item?.File is not Prep made || part.Item.ByProduct is not null || made.Family.Or("") is not ("batch" or "freezer-batch")) continue;
+            if (part.Phase != PartPhase.Mix || part.Item?.File is not Prep made || part.Item.ByProduct is not null || made.Family.OrNone() is not { IsBatch: true, IsCarbonated: false }) continue;
             var inner = context.Profiles.Of(made);
             var (water, percent) = Batch.Water(inner);
             if (water is null || percent < Low.Value / 2) continue;

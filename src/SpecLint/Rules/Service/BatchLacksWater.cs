@@ -35,13 +35,13 @@ internal sealed class BatchLacksWater : PrepRule
             // The drink says how much water its ice gives; a freezer bottle wants less than that, not next to none.
             var dilution = batch.DrinkProfile.Get(Fact.Dilution);
             if (!dilution.IsKnown || dilution.Value < Low.Value || percent >= Low.Value / 2) return;
-            wants = prep.Family.Or("") == "freezer-batch" ? Math.Min(dilution.Value, Low.Value * 1.5) : dilution.Value;
+            wants = prep.Family.OrNone().IsKeptInFreezer ? Math.Min(dilution.Value, Low.Value * 1.5) : dilution.Value;
             words = $"`{batch.Drink.Id}` takes up {Say.Fact(Fact.Dilution, dilution)} of water on ice";
         }
         else
         {
-            var style = StyleTable.Find(prep.Family.Or("") == "carbonated" ? "carbonated" : "freezer");
-            if (percent > 0 || style?.Usual(Fact.Abv) is not { } usual || abv.Low <= usual.High) return;
+            var style = Style.Of(prep.Family.OrNone().IsCarbonated ? "carbonated" : "freezer");
+            if (percent > 0 || style.Usual(Fact.Abv) is not { } usual || abv.Low <= usual.High) return;
             wants = Low.Value * 1.5;
             words = $"drinks of this kind are poured at up to {Say.With(usual.High, "% vol")}";
         }
@@ -75,7 +75,7 @@ internal sealed class BatchLacksWater : PrepRule
     private static bool IsPoured(RecipeContext context, Prep prep)
     {
         if (Batch.IsPouredStraight(prep)) return true;
-        if (prep.Family.Or("") != "batch") return false;
+        if (!prep.Family.OrNone().IsBatch) return false;
         foreach (var step in prep.Method)
         {
             if (step.Verb.Pours && !step.Ice.IsGiven && IsGlass(step)) return true;

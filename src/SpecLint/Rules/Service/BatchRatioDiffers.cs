@@ -51,7 +51,7 @@ internal sealed class BatchRatioDiffers : PrepRule
             if (part.Phase != PartPhase.Mix || part.Line.Optional || part.Item is null || Substances.IsWater(part.Material) || Batch.Find(context.Profile, part.Item.Id) is not null) continue;
 
             // What is fresh, sparkling or beaten goes in at service.
-            if (Substances.IsSparkling(part.Material) || part.Material is { Kind: "egg" or "dairy" or "juice" or "acid-adjusted-juice" or "juice-extension" or "puree" or "fruit" or "ice" or "herb" or "foaming-agent" or "garnish" }) continue;
+            if (Substances.IsSparkling(part.Material) || part.Material is { Kind.IsAddedAtService: true }) continue;
             if (Exists(context.Profile, part.Item.Id)) continue;
             string amount = part.Line.Amount.IsGiven && !double.IsNaN(batch.Factor) && !double.IsNaN(part.Millilitres) ? $" ({Say.With(Math.Round(part.Millilitres / serves * batch.Factor, 1), "mL")} for {Say.Number(batch.Factor, 1)} drinks)" : "";
             context.Report(new Finding(Rule)

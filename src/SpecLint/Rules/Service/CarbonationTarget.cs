@@ -28,7 +28,7 @@ internal sealed class CarbonationTarget : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Family.Or("") != "carbonated") return;
+        if (!prep.Family.OrNone().IsCarbonated) return;
         var (gauge, span) = PressureOverRating.PressureOf(prep);
         if (double.IsNaN(gauge) || gauge <= 0) return;
         var abv = context.Fact(Fact.Abv);

@@ -16,7 +16,7 @@ internal sealed class EggInFractions : RecipeRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { Kind: "egg" } || !part.Line.Amount.IsGiven || part.Line.Amount.Value.Dimension != Dimension.Count) continue;
+            if (part.Material is not { Kind.IsEgg: true } || !part.Line.Amount.IsGiven || part.Line.Amount.Value.Dimension != Dimension.Count) continue;
             var amount = part.Line.Amount.Value;
             double nearest = Math.Round(amount.Value);
             if (Math.Abs(amount.Value - nearest) < Guards.WholePiece || amount.Low != amount.High) continue;

@@ -57,7 +57,7 @@ internal sealed class FizzInShaker : DrinkRule
                     Corrections = part.Line.Amount.IsGiven && !part.Line.RoleIsGiven
                         ? [new Correction(CorrectionGrade.Proposed, $"Add {item} after the technique.", [new TextEdit(context.At(new Reading.TextSpan(part.Line.Amount.Span.End, 0)), ", \"role\": \"top\"")])]
                         : [],
-                    Evidence = [Proof.Of("kind", part.Material!.Kind, place)],
+                    Evidence = [Proof.Of("kind", part.Material!.Kind.Id, place)],
                 });
                 return;
             }

@@ -60,7 +60,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
     {
         if (prep.Keep is { At: { IsGiven: true } at }) return (at.Value.Base, at.Span);
         var span = prep.IngredientsSpan;
-        if (prep.Family.Or("") != "freezer-batch") return (20, span);
+        if (!prep.Family.OrNone().IsKeptInFreezer) return (20, span);
         return (context.Settings.Bar is { Freezer.IsGiven: true } bar ? bar.Freezer.Value.Base : Limits.Of("freezer-temperature").Value, span);
     }
 
@@ -73,6 +73,6 @@ internal sealed class FreezerBatchFreezes : PrepRule
         }
 
         // A batch that is frozen to be thawed says so by its use.
-        return prep.Family.Or("") is "freezer-batch" or "batch";
+        return prep.Family.OrNone() is { IsBatch: true, IsCarbonated: false };
     }
 }

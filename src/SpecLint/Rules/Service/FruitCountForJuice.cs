@@ -22,7 +22,7 @@ internal sealed class FruitCountForJuice : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || !part.Line.Amount.IsGiven || part.Line.Amount.Value.Dimension != Dimension.Count) continue;
-            if (part.Material is not { Kind: "juice", State: MaterialState.Liquid } || part.Item is null) continue;
+            if (part.Material is not { Kind.IsJuice: true, State: MaterialState.Liquid } || part.Item is null) continue;
             var amount = part.Line.Amount.Value;
             string item = part.Item.Id;
             var one = JuiceOfOne.Find(item);

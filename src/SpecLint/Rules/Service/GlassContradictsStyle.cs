@@ -25,7 +25,7 @@ internal sealed class GlassContradictsStyle : DrinkRule
             return;
         }
 
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { Glasses.Count: > 0 } style) return;
+        if (drink.KnownStyle is not { Glasses.Count: > 0 } style) return;
         foreach (string id in style.Glasses)
         {
             if (id == glass.Id || GlassTable.Find(id)?.Shape == glass.Shape) return;

@@ -95,20 +95,14 @@ internal sealed class GlassFill
     internal static (bool Iced, bool Block) IceOf(RecipeProfile profile, Drink drink)
     {
         bool iced = profile.Technique is TechniqueKind.Built or TechniqueKind.Swizzled;
-        string kind = profile.TechniqueStep is { Ice.IsGiven: true } t && iced ? t.Ice.Value : "";
+        bool block = iced && profile.TechniqueStep is { Ice.IsGiven: true } technique && technique.Ice.Value.IsBlock;
         foreach (var step in drink.Method)
         {
-            if (!step.Do.IsGiven || !step.Ice.IsGiven || step.Ice.Value is "none" or "no ice" or "without" || step == profile.TechniqueStep) continue;
-            if (step.Verb.LeavesIce) continue;
+            if (!step.HasIce || step.Verb.LeavesIce || step == profile.TechniqueStep) continue;
             iced = true;
-            kind = step.Ice.Value;
+            block = step.Ice.Value.IsBlock;
         }
 
-        return (iced, IsBlock(kind));
+        return (iced, block);
     }
-
-    private static bool IsBlock(string ice) =>
-        Has(ice, "block") || Has(ice, "large") || Has(ice, "rock") || Has(ice, "sphere") || Has(ice, "single") || Has(ice, "spear");
-
-    private static bool Has(string text, string word) => text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0;
 }

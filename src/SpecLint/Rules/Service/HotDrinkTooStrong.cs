@@ -26,7 +26,7 @@ internal sealed class HotDrinkTooStrong : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown)) return;
-        bool hot = drink.Style.IsGiven && StyleTable.Find(drink.Style.Value) is { IsHot: true };
+        bool hot = drink.KnownStyle is { IsHot: true };
         foreach (var step in drink.Method)
         {
             hot |= (step.To.IsGiven && step.To.Value.Base >= Hot.Value) || (step.At.IsGiven && step.At.Value.Base >= Hot.Value);
@@ -37,7 +37,7 @@ internal sealed class HotDrinkTooStrong : DrinkRule
         if (Findings.Check.AtMost(abv, Most.Value) != Stand.Broken) return;
 
         // The band of the style says the same where it is broken too.
-        if (drink.Style.IsGiven && StyleTable.Find(drink.Style.Value) is { } style && style.Seen(Fact.Abv) is { } seen && abv.Low > seen.High) return;
+        if (drink.KnownStyle is { } style && style.Seen(Fact.Abv) is { } seen && abv.Low > seen.High) return;
         var remedy = Remedy.Amount(context, Remedy.EthanolOf, Solving.Strength, Most.Value * 0.9, "% vol", "Take less spirit, or more hot water.");
         context.Report(new Finding(Rule)
         {

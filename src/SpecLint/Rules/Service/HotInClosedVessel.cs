@@ -27,7 +27,7 @@ internal sealed class HotInClosedVessel : RecipeRule
         foreach (var step in context.Recipe.Method)
         {
             double given = Temperature(step);
-            bool iced = step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
+            bool iced = step.HasIce;
 
             // Ice takes the heat at once; cooling and freezing take it in time.
             if (iced || step.Verb.Cools || step.Verb.Freezes || (!double.IsNaN(given) && given < Hot.Value))

@@ -27,7 +27,7 @@ internal sealed class IceMissing : DrinkRule
         Step? chills = null;
         foreach (var step in drink.Method)
         {
-            bool has = step.Ice.IsGiven && step.Ice.Value is not ("none" or "no ice" or "without");
+            bool has = step.HasIce;
 
             // Ice that the drink is strained onto was not in the shaker; a dry shake has one with ice behind it.
             if (has && withoutIce && step.Verb.Strains) continue;
@@ -36,7 +36,7 @@ internal sealed class IceMissing : DrinkRule
             if (step.Verb.Chills) chills ??= step;
         }
 
-        foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind: "ice" };
+        foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind.IsIce: true };
         if (ice || NeedsNone(context)) return;
         bool names = chills is not null && context.Profile.TechniqueStep is not null && context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown);
         if (names)
@@ -55,10 +55,8 @@ internal sealed class IceMissing : DrinkRule
             return;
         }
 
-        if (!drink.Style.IsGiven || StyleTable.Find(drink.Style.Value) is not { IsHot: false } style) return;
-        bool needs = style.Id is "old-fashioned" or "built-short" or "julep" or "highball" or "buck" or "collins" or "rickey" or "spritz" or "tiki" or "blended"
-            or "shaken-sour" or "egg-white-sour" or "stirred" or "shaken-short" or "creamy" or "flip" or "fizz" or "zero-proof-sour" or "zero-proof-long";
-        if (!needs || context.Profile.Technique != TechniqueKind.NoIce) return;
+        if (drink.KnownStyle is not { NeedsIce: true } style) return;
+        if (context.Profile.Technique != TechniqueKind.NoIce) return;
         var at = drink.Method[0];
         context.Report(new Finding(Rule)
         {
@@ -82,9 +80,9 @@ internal sealed class IceMissing : DrinkRule
 
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Item?.File is Prep { Family.IsGiven: true } prep && prep.Family.Value is "batch" or "freezer-batch" or "carbonated") return true;
+            if (part.Item?.File is Prep prep && prep.Family.OrNone().IsBatch) return true;
         }
 
-        return Builds.First(context.Profile, m => m is { Kind: "freezer-batch" }) is not null;
+        return false;
     }
 }

@@ -32,7 +32,7 @@ internal sealed class VesselOverfilled : PrepRule
         if (double.IsNaN(capacity) || capacity <= 0) return;
         double volume = Yields.Volume(context, prep);
         if (double.IsNaN(volume)) return;
-        bool swells = (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.Or("") is "carbonated" or "ferment" or "freezer-batch" || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
+        bool swells = (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.OrNone().Swells || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
         var room = FreezesSolid(context, keep) ? IceRoom : Room;
         double most = swells ? capacity * (1 - (room.Value / 100)) : capacity;
         if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;

@@ -23,7 +23,7 @@ internal sealed class YieldCountsSolids : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || prep.Family.Or("") is "foam" or "cream") return;
+        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || prep.Family.OrNone().Kind.HoldsAir) return;
         Part? solid = null;
         foreach (var part in context.Profile.Parts)
         {

@@ -26,7 +26,7 @@ internal sealed class YieldImpossible : PrepRule
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
 
         // A foam takes up air: it grows, and weighs no more.
-        if (prep.Yield.Value.Dimension == Dimension.Volume && prep.Family.Or("") is "foam" or "cream") return;
+        if (prep.Yield.Value.Dimension == Dimension.Volume && prep.Family.OrNone().Kind.HoldsAir) return;
         var (all, _, unit) = Yields.Most(context, prep);
         if (double.IsNaN(all) || all <= 0) return;
         double yield = prep.Yield.Value.BaseLow, left = 0;

@@ -1,0 +1,50 @@
+using SpecLint.Catalogue;
+
+namespace SpecLint.Vocabulary;
+
+/// <summary>The words of the table of families, with their synonyms and traits.</summary>
+internal static class FamilyWords
+{
+    /// <summary>The words of the table for traits, in the order of the bits of <see cref="FamilyTrait"/>.</summary>
+    private static readonly string[] TraitWords =
+    [
+        "batch", "pouredStraight", "keptInFreezer", "carbonated", "readyDrink", "swells", "ferments", "takesFatOut", "takesProteinOut",
+        "fatWash", "milkWash", "dry", "transforms", "juiceLike", "pressedJuice", "souredJuice", "juiceExtension", "reworked",
+        "sweet", "keptBySugar", "syrup", "shrub", "saline", "acidSolution", "smooth",
+    ];
+
+    private static readonly Dictionary<string, Family> ByWord = new(StringComparer.Ordinal);
+
+    static FamilyWords()
+    {
+        var traits = new TraitWords(TraitWords);
+        var families = new List<Family>();
+        var words = new List<string>();
+        var synonyms = new List<string>();
+        using var document = Tables.Open("families");
+        foreach (var row in Tables.Rows(document))
+        {
+            var family = new Family(row.Text("id"), traits.Of(row));
+            families.Add(family);
+            ByWord.Add(family.Id, family);
+            words.Add(family.Id);
+            foreach (string word in row.Texts("also"))
+            {
+                ByWord.Add(word, family);
+                synonyms.Add(word);
+            }
+        }
+
+        All = [.. families];
+        Words = [.. words, .. synonyms];
+    }
+
+    /// <summary>All families, in the order of the table.</summary>
+    public static FixedList<Family> All { get; }
+
+    /// <summary>All words for families.</summary>
+    public static IReadOnlyList<string> Words { get; }
+
+    /// <summary>The family of a word; <see langword="null"/> where there is none.</summary>
+    public static Family? Find(string word) => ByWord.TryGetValue(word, out var family) ? family : null;
+}
