@@ -99,7 +99,7 @@ internal static class KeepingLife
             safety = KeepingEnd.None;
             parts = KeepingEnd.None;
         }
-        else if (state.HoldsPerishable && !cleared)
+        else if (state.HoldsPerishable && !cleared && !state.IsDried)
         {
             safety = safety.Or(DateMark.Value, DateMark.Id, state.Part);
         }

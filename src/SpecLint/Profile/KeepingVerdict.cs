@@ -82,6 +82,9 @@ internal sealed record KeepingState(
     private static readonly Limit UpperPh = Limits.Of("acidified-ph");
     private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
 
+    /// <summary>Whether it is dried by its method: the rules of drying judge it, and the clock of cold food is none of its own.</summary>
+    public bool IsDried { get; private init; }
+
     /// <summary>Whether some part of it needs cold.</summary>
     public bool HoldsPerishable => What != Perishable.None;
 
@@ -142,7 +145,7 @@ internal sealed record KeepingState(
         var activity = profile.Get(Fact.WaterActivity);
         string table = IsHeatedAndPacked(prep) ? "A" : "B";
         var (verdict, near) = KeepingVerdicts.Of(table, KeepingVerdicts.IsMeasured(activity) ? computed : ph, activity, Perishables.IsListed(what));
-        return new KeepingState(verdict, table, near, what, because, ph, activity, abv);
+        return new KeepingState(verdict, table, near, what, because, ph, activity, abv) { IsDried = profile.IsSolid && Techniques.Has(prep, static v => v.Dries) };
     }
 
     /// <summary>

@@ -147,7 +147,7 @@ internal sealed class LotLife
         var profile = profiles.Of(prep);
         var state = profile.Keeping!;
         AskedCelsius = Storage.Celsius(prep, profiles.Book.Settings);
-        IsPerishable = state.HoldsPerishable && !profile.IsSolid;
+        IsPerishable = state.HoldsPerishable && !state.IsDried;
         NeedsCold = IsPerishable && !IsShownStable(state, profiles.Book);
         if (From is not { } from) return;
         var terms = IsThawed ? KeepingLife.TermsOf(prep, profile, profiles, Celsius) : profile.KeepingTerms!;

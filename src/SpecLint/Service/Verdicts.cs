@@ -93,7 +93,7 @@ public sealed class Verdicts
         var profile = Profiles.Of(prep);
         var life = profile.Get(Fact.Life);
         double asked = Storage.Celsius(prep, Profiles.Book.Settings), limit = StoredTooWarm.LimitOf(Profiles.Book.Settings).Value;
-        bool cold = profile.Keeping is { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled } && !profile.IsSolid;
+        bool cold = profile.Keeping is { HoldsPerishable: true, IsDried: false, Verdict: not KeepingVerdict.NotControlled };
         if (cold && asked > limit) asked = limit;
         if (Closed(forbidding) is { } why)
             return new Verdict(forbidding, shortening, toShow) { Days = double.NaN, Life = FactValue.Open(why), StorageCelsius = asked };

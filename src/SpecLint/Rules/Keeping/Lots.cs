@@ -19,7 +19,7 @@ internal static class Lots
     {
         var profile = context.Profiles.Of(prep);
         var state = profile.Keeping!;
-        if (!state.HoldsPerishable || profile.IsSolid) return false;
+        if (!state.HoldsPerishable || state.IsDried) return false;
         if (lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven)) return state.Verdict != KeepingVerdict.NotControlled;
         var ph = measured.Ph.IsGiven ? Read(measured.Ph.Value, Meters.PhHalfWidth(measured, context.Book)) : state.Ph;
         var activity = measured.WaterActivity.IsGiven ? Read(measured.WaterActivity.Value, Meters.WaterActivityHalfWidth) : state.WaterActivity;

@@ -1,0 +1,136 @@
+using SpecLint.Book;
+using SpecLint.Changes;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reports;
+using SpecLint.Service;
+using SpecLint.Tests.Support;
+
+namespace SpecLint.Tests.Properties;
+
+/// <summary>Agreement: for every item, the label, the line check, the scaled recipe and the profile never allow what check forbids.</summary>
+public sealed class AgreementTests
+{
+    [Fact]
+    public void No_verb_allows_what_check_forbids() => PropertyRun.Holds(PropertyRun.Cases(2500), null, one => Violation(one.Book));
+
+    private static string? Violation(PropertyBook book)
+    {
+        book = book.Copy();
+        Serve(book);
+        var result = book.Check();
+        var verdicts = Verdicts.Of(result);
+        var menu = result.Book.Menus.FirstOrDefault(m => m.Id == "all-of-it");
+        var evening = menu is null ? null : LineCheck.Of(verdicts, menu, result.Book.Stocks);
+        foreach (var recipe in result.Book.Recipes)
+        {
+            var harm = HarmIn(result, recipe).ToList();
+            string? wrong = recipe is Prep prep ? Label(verdicts, prep, harm, evening) : Served(evening, recipe.Id, harm);
+            wrong ??= Scaled(verdicts, recipe, harm) ?? Profiled(verdicts, recipe, harm);
+            if (wrong is not null) return $"{recipe.Id}: {wrong}\n{string.Join('\n', harm.Select(f => $"  {f.Level} {f.Rule.Id} {f.Subject}: {f.Message}"))}";
+        }
+
+        return evening is null ? null : Lots(result, evening);
+    }
+
+    /// <summary>A menu of all drinks, and a lot of every preparation made today.</summary>
+    private static void Serve(PropertyBook book)
+    {
+        static string IdOf(string path) => path[(path.LastIndexOf('/') + 1)..path.IndexOf('.', StringComparison.Ordinal)];
+        var drinks = book.Paths.Where(p => p.EndsWith(".drink.json", StringComparison.Ordinal)).Select(IdOf);
+        var preps = book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal)).Select(IdOf);
+        var made = PropertyBook.Of("", [
+            ("all-of-it.menu.json", $$"""{ "name": "All of it", "drinks": [ {{string.Join(", ", drinks.Select(d => $$"""{ "drink": "{{d}}", "covers": 3 }"""))}} ] }"""),
+            ("made-today.stock.json", $$"""{ "on": "2026-11-25", "lots": [ {{string.Join(", ", preps.Select(p => $$"""{ "item": "{{p}}", "made": "2026-11-25", "at": "4 °C", "amount": "500 g" }"""))}} ] }""")])!;
+        foreach (string path in new[] { "all-of-it.menu.json", "made-today.stock.json" }) book.Put(path, (System.Text.Json.Nodes.JsonObject)made[path]!.DeepClone());
+    }
+
+    /// <summary>Open harm findings on a recipe and on what goes into it, found without the code under test.</summary>
+    private static IEnumerable<Finding> HarmIn(CheckResult result, BookFile file)
+    {
+        var reached = new HashSet<string>(StringComparer.Ordinal);
+        Reach(file);
+        return result.Findings.Flat().Where(f => f.Rule.Safety && f.Level >= Level.Warning && reached.Contains(f.Place.File.Path));
+
+        void Reach(BookFile next)
+        {
+            if (!reached.Add(next.Source.Path)) return;
+            if (next is Ingredient { Like.IsGiven: true } own && result.Book.Resolve(own.Like.Value)?.File is { } like) Reach(like);
+            if (next is not Recipe recipe) return;
+            foreach (var line in LinkedBook.LinesOf(recipe))
+            {
+                if (line.Item.IsGiven && result.Book.Resolve(line.Item.Value)?.File is { } part) Reach(part);
+            }
+        }
+    }
+
+    private static bool Forbids(Finding finding) => finding.Level == Level.Error && finding.AllowedDays is null;
+
+    private static string? Label(Verdicts verdicts, Prep prep, List<Finding> harm, LineCheck? evening)
+    {
+        var label = LotLabel.OfMade(verdicts, [(prep, Books.On)], null)[0];
+        var page = new StringWriter();
+        LabelPage.Write(page, [label], LabelSheet.A4, DisplayUnits.Metric);
+        string text = page.ToString();
+        if (harm.Exists(f => f.Level == Level.Error) && !label.HasOpenFinding) return "its label does not end with a finding";
+        if (harm.Exists(Forbids))
+        {
+            if (label.Lot.UseBy is { } day) return $"its label says use by {day}";
+            if (text.Contains("Use by", StringComparison.Ordinal) || text.Contains("Keep at", StringComparison.Ordinal)) return "its label says until when or how to keep it";
+            if (!text.Contains("DO NOT USE", StringComparison.Ordinal)) return "its label does not say DO NOT USE";
+        }
+        else if (harm.Count > 0 && label.Lot.Readiness == Readiness.Ready)
+        {
+            return "its label says that it is ready";
+        }
+
+        double most = harm.Where(f => f.Place.File.Path == prep.Source.Path && f.AllowedDays is not null).Select(f => f.AllowedDays!.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+        if (label.Lot.UseBy is { } last && last.DaysSince(Books.On) + 1 > Math.Max(1, Math.Ceiling(most))) return $"its label says use by {last}, {most} d are allowed";
+        var verdict = verdicts.Of(prep);
+        if (label.Lot.UseBy is { } by && by.DaysSince(Books.On) + 1 != Math.Max(1, Math.Ceiling(verdict.Days))) return $"its label says use by {by}, the verdict {verdict.Days} d";
+        var task = evening?.Make.FirstOrDefault(m => m.Prep.Id == prep.Id);
+        if (task is not null && harm.Exists(Forbids)) return "the line check asks to make it";
+        if (task is not null && task.LastsUntil != label.Lot.UseBy) return $"the make list says {task.LastsUntil}, its label {label.Lot.UseBy}";
+        return null;
+    }
+
+    private static string? Served(LineCheck? evening, string id, List<Finding> harm)
+    {
+        if (evening?.Drinks.FirstOrDefault(d => d.Id == id) is not { } drink) return null;
+        if (harm.Exists(f => f.Level == Level.Error) && drink.Readiness != Readiness.No) return $"the line check answers {drink.Readiness}";
+        return harm.Count > 0 && drink.Readiness == Readiness.Ready ? "the line check says that it can be served" : null;
+    }
+
+    private static string? Scaled(Verdicts verdicts, Recipe recipe, List<Finding> harm)
+    {
+        if (!harm.Exists(f => f.Level == Level.Error)) return null;
+        var plan = ScalePlan.Of(verdicts, recipe, recipe is Drink ? new ScaleRequest { Serves = 10 } : new ScaleRequest { Grams = 700 }, out _);
+        if (plan is null) return null;
+        var text = new StringWriter();
+        ScaleReport.WriteText(text, plan, DisplayUnits.Metric, colour: false);
+        string top = text.ToString().Split('\n').SkipWhile(l => !l.StartsWith("  ", StringComparison.Ordinal)).First();
+        if (harm.Exists(Forbids)) return !top.Contains("DO NOT USE", StringComparison.Ordinal) ? "scale does not say at the top that it must not be used" : double.IsNaN(plan.Days) ? null : $"scale keeps it {plan.Days} d";
+        return top.Contains("PUT RIGHT FIRST", StringComparison.Ordinal) ? null : "scale does not say at the top what is wrong";
+    }
+
+    private static string? Profiled(Verdicts verdicts, Recipe recipe, List<Finding> harm)
+    {
+        var life = verdicts.Of(recipe).Life;
+        if (harm.Exists(Forbids)) return life.IsKnown ? $"its profile keeps it {life.Value} d" : null;
+        double most = harm.Where(f => f.Place.File.Path == recipe.Source.Path && f.AllowedDays is not null).Select(f => f.AllowedDays!.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+        return life.IsKnown && life.Value > most ? $"its profile keeps it {life.Value} d, {most} d are allowed" : null;
+    }
+
+    private static string? Lots(CheckResult result, LineCheck evening)
+    {
+        foreach (var lot in evening.Lots)
+        {
+            var found = result.Findings.Flat().Where(f => f.Rule.Safety && f.Place.File.Path == lot.Stock.Source.Path
+                && f.Place.Span.Start >= lot.Lot.Span.Start && f.Place.Span.End <= lot.Lot.Span.End).ToList();
+            if (found.Exists(Forbids) && lot.Readiness != Readiness.No) return $"the lot of {lot.Id} is {lot.Readiness}: {string.Join("; ", found.Select(f => f.Message))}";
+            if (found.Exists(f => f.Level >= Level.Warning) && lot.Readiness == Readiness.Ready) return $"the lot of {lot.Id} is ready: {string.Join("; ", found.Select(f => f.Message))}";
+        }
+
+        return null;
+    }
+}

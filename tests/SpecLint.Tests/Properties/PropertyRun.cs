@@ -1,0 +1,132 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace SpecLint.Tests.Properties;
+
+/// <summary>A case: a book, and the step that the property is about (none where it is about the book alone).</summary>
+/// <param name="Book">The book.</param>
+/// <param name="Step">The step; <see langword="null"/> where there is none.</param>
+internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step);
+
+/// <summary>
+/// Tries a property on many generated books. The cases hang on the seed alone, so that a failure can be had again; a failing
+/// book is cut down while it fails, and printed.
+/// </summary>
+internal static class PropertyRun
+{
+    /// <summary>The seed of every run; <c>SPECLINT_SEED</c> sets another.</summary>
+    public static int Seed { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int seed) ? seed : 20261125;
+
+    /// <summary>How many cases: as given in the short run, 100,000 in the long one; <c>SPECLINT_CASES</c> sets another number.</summary>
+    public static int Cases(int shortRun) =>
+        int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_CASES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int cases) ? cases : LongRun.Cases(shortRun, 100_000);
+
+    /// <summary>Tries a property.</summary>
+    /// <param name="cases">How many cases.</param>
+    /// <param name="stepOf">The step of a case, from its book; <see langword="null"/> where the property is about the book alone.</param>
+    /// <param name="violation">What is wrong with a case; <see langword="null"/> where it holds.</param>
+    public static void Holds(int cases, Func<Random, PropertyBook, PropertyStep?>? stepOf, Func<PropertyCase, string?> violation)
+    {
+        var failed = new SortedDictionary<int, string>();
+        Parallel.For(0, cases, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, state) =>
+        {
+            if (failed.Count >= Most) state.Break();
+            var made = Make(i, stepOf);
+            if (made is null || violation(made) is not { } wrong) return;
+            made = Shrink(made, violation, ref wrong);
+            lock (failed) failed[i] = $"case {i} of seed {Seed}, from {made.Book.Name}{(made.Step is null ? "" : $"; step: {made.Step.Words}")}\n{wrong}\n{made.Book}\n";
+        });
+        if (failed.Count == 0) return;
+        var text = new StringBuilder($"{failed.Count} or more of {cases} cases fail.\n\n");
+        foreach (string one in failed.Values.Take(Most)) text.AppendLine(one);
+        Assert.Fail(text.ToString());
+    }
+
+    /// <summary>Failures that are worked out and printed, at most.</summary>
+    private static int Most { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_FAILURES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int most) ? most : 3;
+
+    private static PropertyCase? Make(int i, Func<Random, PropertyBook, PropertyStep?>? stepOf)
+    {
+        var random = new Random(unchecked((Seed * 1_000_003) + i));
+        var book = PropertySeeds.All[random.Next(PropertySeeds.All.Count)].Copy();
+        foreach (var step in PropertySteps.Any(random, book)) step.Apply(book);
+        if (stepOf is null) return new PropertyCase(book, null);
+        return stepOf(random, book) is { } last ? new PropertyCase(book, last) : null;
+    }
+
+    /// <summary>Takes out files, properties and items one by one as long as the case fails.</summary>
+    private static PropertyCase Shrink(PropertyCase failing, Func<PropertyCase, string?> violation, ref string wrong)
+    {
+        for (bool smaller = true; smaller;)
+        {
+            smaller = false;
+            foreach (string path in failing.Book.Paths.ToList())
+            {
+                var without = failing.Book.Copy();
+                without.Remove(path);
+                if (path != "bar.json" && Try(without)) continue;
+                for (int at = 0; failing.Book[path] is { } file && at < Places(file).Count; at++)
+                {
+                    var less = failing.Book.Copy();
+                    Places(less[path]!)[at].Remove();
+                    if (Try(less)) at--;
+                }
+            }
+
+            bool Try(PropertyBook book)
+            {
+                var one = failing with { Book = book };
+                string? now;
+                try
+                {
+                    now = violation(one);
+                }
+                catch (InvalidOperationException)
+                {
+                    return false;
+                }
+
+                if (now is null) return false;
+                failing = one;
+                smaller = true;
+                found = now;
+                return true;
+            }
+        }
+
+        wrong = found ?? wrong;
+        return failing;
+    }
+
+    [ThreadStatic]
+    private static string? found;
+
+    private static List<(string Words, Action Remove)> Places(JsonObject file)
+    {
+        var places = new List<(string, Action)>();
+        Walk(file);
+        return places;
+
+        void Walk(JsonNode node)
+        {
+            if (node is JsonObject map)
+            {
+                foreach (var (name, value) in map.ToList())
+                {
+                    places.Add((name, () => map.Remove(name)));
+                    if (value is JsonObject or JsonArray) Walk(value);
+                }
+            }
+            else if (node is JsonArray list)
+            {
+                for (int i = 0; i < list.Count; i++)
+                {
+                    var item = list[i];
+                    places.Add((i.ToString(CultureInfo.InvariantCulture), () => list.Remove(item)));
+                    if (item is JsonObject or JsonArray) Walk(item);
+                }
+            }
+        }
+    }
+}

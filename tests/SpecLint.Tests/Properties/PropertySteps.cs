@@ -1,0 +1,108 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+
+namespace SpecLint.Tests.Properties;
+
+/// <summary>A change of a book, named by what it changes, so that it can be made again on a smaller book.</summary>
+/// <param name="Words">What it does.</param>
+/// <param name="Apply">Makes it on a copy; false where there is nothing to change.</param>
+internal sealed record PropertyStep(string Words, Func<PropertyBook, bool> Apply);
+
+/// <summary>The changes that the generator makes of a seed, so that cases lie beside the examples and not on them.</summary>
+internal static class PropertySteps
+{
+    private static readonly string[] Times = ["1 d", "2 d", "3 d", "5 d", "7 d", "8 d", "14 d", "30 d", "90 d"];
+    private static readonly string[] Temperatures = ["-18 °C", "2 °C", "4 °C", "5 °C", "6 °C", "8 °C", "12 °C", "20 °C", "25 °C"];
+
+    /// <summary>Ids that a file names, with the object that names each.</summary>
+    public static IEnumerable<(JsonObject Holder, string Id)> References(JsonObject file)
+    {
+        foreach (string list in new[] { "ingredients", "garnish", "rim" })
+        {
+            foreach (var line in (file[list] as JsonArray ?? []).OfType<JsonObject>())
+            {
+                if (line["item"] is JsonValue item && item.TryGetValue(out string? id)) yield return (line, id);
+            }
+        }
+    }
+
+    /// <summary>A few steps that leave a book a book of its kind.</summary>
+    public static IReadOnlyList<PropertyStep> Any(Random random, PropertyBook book)
+    {
+        var steps = new List<PropertyStep>();
+        for (int n = random.Next(4); n > 0; n--)
+        {
+            string path = Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
+            if (path.Length == 0) continue;
+            switch (random.Next(6))
+            {
+                case 0: steps.Add(Keep(path, "for", Pick(random, Times))); break;
+                case 1: steps.Add(Keep(path, "at", Pick(random, Temperatures))); break;
+                case 2: steps.Add(Keep(path, "sealed", random.Next(2) == 0)); break;
+                case 3: steps.Add(Scale(path, random.Next(8), Pick(random, [0.1, 0.3, 0.6, 1.5, 3, 8]))); break;
+                case 4: steps.Add(Drop(path, Pick(random, ["measured", "yield", "target", "method", "family"]))); break;
+                case 5: steps.Add(Wrap(path, random.Next(8))); break;
+            }
+        }
+
+        return steps;
+    }
+
+    /// <summary>One of some values; the default where there is none.</summary>
+    public static T Pick<T>(Random random, IReadOnlyList<T> of) => of.Count == 0 ? typeof(T) == typeof(string) ? (T)(object)"" : default! : of[random.Next(of.Count)];
+
+    /// <summary>Sets a property of <c>keep</c>.</summary>
+    public static PropertyStep Keep(string path, string name, JsonNodeValue value) => new($"{path}: keep.{name} is {value.Text}", book =>
+    {
+        if (book[path] is not { } file || !path.EndsWith(".prep.json", StringComparison.Ordinal)) return false;
+        if (file["keep"] is not JsonObject keep) file["keep"] = keep = [];
+        keep[name] = value.Node();
+        return true;
+    });
+
+    /// <summary>Takes a property of the file out.</summary>
+    public static PropertyStep Drop(string path, string name) => new($"{path}: no {name}", book => book[path] is { } file && file.Remove(name));
+
+    /// <summary>Multiplies the amount of a line.</summary>
+    public static PropertyStep Scale(string path, int line, double factor) => new($"{path}: line {line + 1} times {factor.ToString(CultureInfo.InvariantCulture)}", book =>
+        book[path] is { } file && file["ingredients"] is JsonArray lines && lines.Count > 0 && lines[line % lines.Count] is JsonObject one && ScaleLine(one, factor));
+
+    /// <summary>Puts a line into a preparation of its own that holds nothing else.</summary>
+    public static PropertyStep Wrap(string path, int line) => new($"{path}: line {line + 1} wrapped in a preparation", book =>
+    {
+        if (book[path] is not { } file || file["ingredients"] is not JsonArray lines || lines.Count == 0) return false;
+        if (lines[line % lines.Count] is not JsonObject one || one["item"] is not JsonValue item || !item.TryGetValue(out string? id)) return false;
+        string wrapped = $"only-{id}";
+        book.Put($"{wrapped}.prep.json", new JsonObject
+        {
+            ["name"] = $"Only {id}",
+            ["ingredients"] = new JsonArray(new JsonObject { ["item"] = id, ["amount"] = "100 g" }),
+            ["method"] = new JsonArray(new JsonObject { ["do"] = "stir" }),
+            ["yield"] = "100 g",
+            ["keep"] = new JsonObject { ["at"] = "4 °C", ["in"] = "bottle", ["for"] = "1 d" },
+        });
+        one["item"] = wrapped;
+        return true;
+    });
+
+    /// <summary>Multiplies the amount of a line in place; false where it has none that can be.</summary>
+    public static bool ScaleLine(JsonObject line, double factor)
+    {
+        if (line["amount"] is not JsonValue value || !value.TryGetValue(out string? text)) return false;
+        int end = 0;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] == '.')) end++;
+        if (end == 0 || !double.TryParse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out double amount)) return false;
+        line["amount"] = (amount * factor).ToString("0.####", CultureInfo.InvariantCulture) + text[end..];
+        return true;
+    }
+}
+
+/// <summary>A value of JSON that can be put into many trees.</summary>
+/// <param name="Text">In words.</param>
+/// <param name="Node">Makes it.</param>
+internal readonly record struct JsonNodeValue(string Text, Func<JsonNode> Node)
+{
+    public static implicit operator JsonNodeValue(string text) => new(text, () => JsonValue.Create(text));
+
+    public static implicit operator JsonNodeValue(bool flag) => new(flag ? "true" : "false", () => JsonValue.Create(flag));
+}
