@@ -108,7 +108,8 @@ public sealed class AgreementTests
         if (plan is null) return null;
         var text = new StringWriter();
         ScaleReport.WriteText(text, plan, DisplayUnits.Metric, colour: false);
-        string top = text.ToString().Split('\n').SkipWhile(l => !l.StartsWith("  ", StringComparison.Ordinal)).First();
+        string first = plan.Lines.Count > 0 ? $"\n  {plan.Lines[0].Item} " : "\n  makes ";
+        string top = text.ToString().Split(first)[0];
         if (harm.Exists(Forbids)) return !top.Contains("DO NOT USE", StringComparison.Ordinal) ? "scale does not say at the top that it must not be used" : double.IsNaN(plan.Days) ? null : $"scale keeps it {plan.Days} d";
         return top.Contains("PUT RIGHT FIRST", StringComparison.Ordinal) ? null : "scale does not say at the top what is wrong";
     }
