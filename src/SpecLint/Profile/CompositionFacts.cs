@@ -26,20 +26,20 @@ internal static class CompositionFacts
         var lack = of.DilutionIsOpen ? withTops.And(Unknowns.Mass, WhyDilutionIsOpen(of)) : withTops;
         WorkLiquid(of, facts, results, lack);
 
-        facts.PutOrLeave(Fact.Sugar, results.At(Sugar).With(0), Unknowns.Sugar | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.Acid, results.At(Acid).With(0), Unknowns.Acid | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.AcidAnalysed, results.At(Analysed).With(0), Unknowns.Acid | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Sugar, results.At(Sugar).NotNegative, Unknowns.Sugar | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Acid, results.At(Acid).NotNegative, Unknowns.Acid | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.AcidAnalysed, results.At(Analysed).NotNegative, Unknowns.Acid | Unknowns.Water, lack);
         if (v[Acid] < 0.005) facts.Leave(Fact.SugarAcidRatio, "there is no acid to speak of");
-        else facts.PutOrLeave(Fact.SugarAcidRatio, results.At(Ratio).With(0), Unknowns.Acid | Unknowns.Sugar, lack);
-        facts.PutOrLeave(Fact.Salt, results.At(Salt).With(0), Unknowns.Salt | Unknowns.Water, lack);
+        else facts.PutOrLeave(Fact.SugarAcidRatio, results.At(Ratio).NotNegative, Unknowns.Acid | Unknowns.Sugar, lack);
+        facts.PutOrLeave(Fact.Salt, results.At(Salt).NotNegative, Unknowns.Salt | Unknowns.Water, lack);
 
         // Alcohol and energy: a drink per serve, a preparation per 100 mL (a solid per 100 g).
         double basis = of.IsDrink ? of.Serves : of.IsSolid ? of.Served.Total / 100 : v[Volume] / 100;
 
         // Dilution adds neither ethanol nor energy, so that they stand even where it is open.
         var amounts = of.DilutionIsOpen ? of.Mix.Lack : lack;
-        facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).With(0), Unknowns.Strength, amounts);
-        facts.PutOrLeave(Fact.Energy, results.At(Energy).Times(1 / basis).With(0), Unknowns.Strength | Unknowns.Sugar, amounts);
+        facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength, amounts);
+        facts.PutOrLeave(Fact.Energy, results.At(Energy).Times(1 / basis).NotNegative, Unknowns.Strength | Unknowns.Sugar, amounts);
         var traces = of.Served.Traces;
         PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts);
         PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
@@ -51,7 +51,7 @@ internal static class CompositionFacts
     public static void WorkMixVolume(FactBasis of, FactStore facts)
     {
         if (of.IsSolid) facts.Leave(Fact.MixVolume, "it is a solid");
-        else facts.PutOrLeave(Fact.MixVolume, One(of.Mix.Mix, VolumeEvaluator).Times(1 / of.Serves).With(0), Unknowns.None, of.Mix.Lack);
+        else facts.PutOrLeave(Fact.MixVolume, One(of.Mix.Mix, VolumeEvaluator).Times(1 / of.Serves).NotNegative, Unknowns.None, of.Mix.Lack);
     }
 
     /// <summary>The mix before dilution; few rules ask for it.</summary>
@@ -69,27 +69,27 @@ internal static class CompositionFacts
         Propagation.Run(of.Mix.Mix, Liquid, v, low, high);
         var results = new Results(v, low, high);
         facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(Abv)), Unknowns.Strength, of.Mix.Lack);
-        facts.PutOrLeave(Fact.MixSugar, results.At(Sugar).With(0), Unknowns.Sugar, of.Mix.Lack);
-        facts.PutOrLeave(Fact.MixAcid, results.At(Acid).With(0), Unknowns.Acid, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixSugar, results.At(Sugar).NotNegative, Unknowns.Sugar, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixAcid, results.At(Acid).NotNegative, Unknowns.Acid, of.Mix.Lack);
     }
 
     /// <summary>°Brix as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
     public static FactValue BrixOfAmounts(FactBasis of, Composed amounts) =>
         amounts.Mix.Of(Component.Ethanol) > 0.004 * amounts.Mix.Total
             ? FactValue.Open("a refractometer does not read sugar beside ethanol")
-            : OfAmounts(of, amounts, BrixEvaluator, Unknowns.Sugar, 0.1);
+            : OfAmounts(of, amounts, BrixEvaluator, Unknowns.Sugar, Mixture.BrixError);
 
     /// <summary>The strength as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, AbvEvaluator, Unknowns.Strength, 0.1);
+    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, AbvEvaluator, Unknowns.Strength, AbvPercentError);
 
     private const string NoDilution = "a preparation has no dilution";
 
-    private static FactValue OfAmounts(FactBasis of, Composed amounts, Evaluator evaluator, Unknowns needs, double model)
+    private static FactValue OfAmounts(FactBasis of, Composed amounts, Evaluator evaluator, Unknowns needs, ModelError error)
     {
         if (of.IsSolid) return FactValue.Open("it is a solid");
         return amounts.Lack.Has(needs | Unknowns.Water | Unknowns.Mass | Unknowns.Composition)
             ? FactValue.Open("the amounts do not give it")
-            : One(amounts.Mix, evaluator).With(model).ToFact();
+            : WithError(One(amounts.Mix, evaluator), error).ToFact();
     }
 
     private static Estimate One(Mix mix, Evaluator evaluator)
@@ -117,7 +117,7 @@ internal static class CompositionFacts
 
     private static void WorkLiquid(FactBasis of, FactStore facts, Results results, Lack lack)
     {
-        if (of.IsDrink) facts.PutOrLeave(Fact.ServedVolume, results.At(Volume).Times(1 / of.Serves).With(0), Unknowns.None, lack);
+        if (of.IsDrink) facts.PutOrLeave(Fact.ServedVolume, results.At(Volume).Times(1 / of.Serves).NotNegative, Unknowns.None, lack);
         else facts.Leave(Fact.ServedVolume, "a preparation is not served as it is");
         if (of.IsSolid)
         {
@@ -129,8 +129,8 @@ internal static class CompositionFacts
 
         facts.PutOrLeave(Fact.Abv, WithModel(results.At(Abv)), Unknowns.Strength, lack);
         if (results.At(Abv).Value > 0.5) facts.Leave(Fact.Brix, "ethanol is over 0.5 % vol: a refractometer does not read sugar there");
-        else facts.PutOrLeave(Fact.Brix, results.At(Brix).With(0.1), Unknowns.Sugar | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.Density, results.At(Density).With(0.0007), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
+        else facts.PutOrLeave(Fact.Brix, WithError(results.At(Brix), Mixture.BrixError).Within(0, 100), Unknowns.Sugar | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Density, WithDensityError(results), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
     }
 
     private static Lack WithTops(FactBasis of)
@@ -154,8 +154,23 @@ internal static class CompositionFacts
         : of.Mix.Lack.Because.Length > 0 ? of.Mix.Lack.Because
         : "the dilution of this mix lies outside the range of the models";
 
-    /// <summary>With the error of the strength.</summary>
-    private static Estimate WithModel(Estimate abv) => abv.With(100 * Mixture.AbvError.At(abv.Value / 100).Value);
+    private static ModelError AbvPercentError { get; } = Percent(Mixture.AbvError);
+
+    /// <summary>The error of a share as that of a percentage.</summary>
+    private static ModelError Percent(ModelError error) =>
+        new(new StandardError(100 * error.Floor.Value), error.Share, 100 * error.Zero, "%", 100 * error.Lowest, 100 * error.Highest, error.Measured);
+
+    private static Estimate WithError(Estimate of, ModelError error) => of.With(error.At(of.Value)).NotNegative;
+
+    private static Estimate WithModel(Estimate abv) => WithError(abv, AbvPercentError).Within(0, 100);
+
+    /// <summary>The density with the error of the model, and of adding ethanol and solutes up.</summary>
+    private static Estimate WithDensityError(Results results)
+    {
+        var density = results.At(Density);
+        double perCubicMetre = Mixture.DensityError.At(1000 * density.Value).Value;
+        return density.With(new StandardError(perCubicMetre / 1000)).NotNegative;
+    }
 
     private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack)
     {

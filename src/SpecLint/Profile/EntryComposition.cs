@@ -15,6 +15,9 @@ internal sealed class EntryComposition
     /// <summary>g/mL of ethanol at 20 °C (OIML R 22, 1975).</summary>
     private const double EthanolDensity = 0.78924;
 
+    /// <summary>Sodium chloride of a gram of sodium: 58.443 to 22.990.</summary>
+    private const double ChloridePerSodium = 2.542;
+
     private const int Rounds = 12;
 
     private static readonly (string Path, Component Component)[] Paths =
@@ -220,14 +223,28 @@ internal sealed class EntryComposition
             Span<double> shares = stackalloc double[Components.Count];
             for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) shares[(int)c] = grams[(int)c];
             if (acids <= 0) shares[(int)Component.Citric] = 1;
-            Juice.TryBackOut(grams, shares, ph, new Grams(Titratable), Celsius.Reference);
+            if (!Juice.TryBackOut(grams, shares, ph, new Grams(Titratable), Celsius.Reference)) SetPotassium(grams, ph);
         }
-        else if (Juice.PotassiumForPh(grams, ph, Celsius.Reference) is { } potassium)
+        else
         {
-            grams[(int)Component.Potassium] = potassium.Value;
+            SetPotassium(grams, ph);
         }
 
         return Math.Abs(grams[(int)Component.Potassium] - before) + Math.Abs(Acids(grams) - acids) > 1e-7;
+    }
+
+    /// <summary>Strong ions by the pH; where the acids that are given do not explain it, they count as neutral salts.</summary>
+    private static void SetPotassium(double[] grams, Ph ph)
+    {
+        if (Juice.PotassiumForPh(grams, ph, Celsius.Reference) is { } potassium)
+        {
+            grams[(int)Component.Potassium] = potassium.Value;
+            return;
+        }
+
+        grams[(int)Component.SodiumChloride] += ChloridePerSodium * grams[(int)Component.Sodium];
+        grams[(int)Component.OtherDissolved] += grams[(int)Component.Potassium];
+        grams[(int)Component.Potassium] = grams[(int)Component.Sodium] = 0;
     }
 
     private static double Sugars(double[] grams)

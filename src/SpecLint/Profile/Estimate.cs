@@ -1,3 +1,5 @@
+using SpecLint.Science;
+
 namespace SpecLint.Profile;
 
 /// <summary>A computed value with its range of about 95 %.</summary>
@@ -9,19 +11,21 @@ internal readonly record struct Estimate(double Value, double Low, double High)
     /// <summary>The same in another unit, or by another amount.</summary>
     public Estimate Times(double factor) => new(Value * factor, Low * factor, High * factor);
 
-    /// <summary>
-    /// With the error of the model, which is independent of the inputs and adds by squares, kept to what the quantity can be.
-    /// </summary>
-    /// <param name="standardError">One standard error of the model, in the unit of the value.</param>
+    /// <summary>With the error of the model, which is independent of the inputs and adds by squares.</summary>
+    /// <param name="error">The error of the model at the value, in the unit of the value.</param>
+    public Estimate With(StandardError error)
+    {
+        double half = error.Tolerance.HalfWidth;
+        return new Estimate(Value, Value - Math.Sqrt(((Value - Low) * (Value - Low)) + (half * half)), Value + Math.Sqrt(((High - Value) * (High - Value)) + (half * half)));
+    }
+
+    /// <summary>Kept to what the quantity can be.</summary>
     /// <param name="floor">Least value the quantity can have.</param>
     /// <param name="ceiling">Largest.</param>
-    public Estimate With(double standardError, double floor = 0, double ceiling = double.PositiveInfinity)
-    {
-        double half = standardError * Propagation.Coverage;
-        double high = Value + Math.Sqrt(((High - Value) * (High - Value)) + (half * half));
-        double low = Value - Math.Sqrt(((Value - Low) * (Value - Low)) + (half * half));
-        return new Estimate(Value, Math.Max(Math.Min(floor, Value), low), Math.Max(Value, Math.Min(ceiling, high)));
-    }
+    public Estimate Within(double floor, double ceiling) => new(Value, Math.Max(Math.Min(floor, Value), Low), Math.Min(Math.Max(ceiling, Value), High));
+
+    /// <summary>Kept at 0 or more.</summary>
+    public Estimate NotNegative => Within(0, double.PositiveInfinity);
 
     /// <summary>As a computed fact; open where it is not a number.</summary>
     public FactValue ToFact() => double.IsNaN(Value) || double.IsNaN(Low) || double.IsNaN(High)

@@ -23,6 +23,9 @@ internal sealed class FactBasis
     /// <summary>As the amounts alone give it, where a reading has moved the mix.</summary>
     public Composed? Unfitted { get; init; }
 
+    /// <summary>The one part that it consists of, unchanged; <see langword="null"/> where there are several.</summary>
+    public Part? OnlyPart { get; init; }
+
     /// <summary>What was measured of it.</summary>
     public Measurement? Reading { get; init; }
 

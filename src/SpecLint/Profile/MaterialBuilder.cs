@@ -6,6 +6,8 @@ namespace SpecLint.Profile;
 /// <summary>Turns an ingredient's values into a composition by mass.</summary>
 internal static class MaterialBuilder
 {
+    private static readonly Catalogue.Limit PhDistance = Catalogue.Limits.Of("ph-unexplained");
+
     /// <summary>The material of an ingredient.</summary>
     /// <param name="ingredient">With what it inherits.</param>
     /// <param name="isBuiltIn">Whether it is an entry of the built-in catalogue, in which what is not given is none.</param>
@@ -17,6 +19,12 @@ internal static class MaterialBuilder
         var (unknown, because) = UnknownsOf(ingredient, kind, isBuiltIn);
         var composition = new EntryComposition(ingredient, state);
         var (nominal, density) = composition.Compose();
+        if (PhIsUnexplained(composition, state, nominal))
+        {
+            because = unknown == Unknowns.None ? $"the acids of {ingredient.Id} do not explain its pH" : $"{because}; the acids of {ingredient.Id} do not explain its pH";
+            unknown |= Unknowns.Ph;
+        }
+
         return new Material(ingredient.Id, nominal, EntryVariations.Of(ingredient, composition, nominal), density, state)
         {
             Kind = kind,
@@ -31,6 +39,11 @@ internal static class MaterialBuilder
             Ingredient = ingredient,
         };
     }
+
+    /// <summary>Whether the model does not come to the pH that is given, so that in a mix it would mislead.</summary>
+    private static bool PhIsUnexplained(EntryComposition given, MaterialState state, double[] perGram) =>
+        !double.IsNaN(given.Ph) && state is MaterialState.Liquid or MaterialState.Solid
+        && !(AcidBase.Ph(perGram, Celsius.Reference) is { } computed && Math.Abs(computed.Value - given.Ph) <= PhDistance.Value);
 
     private static double PerGramFactor(Ingredient ingredient, double density)
     {

@@ -13,7 +13,8 @@ internal static class PhFacts
 
     private static readonly Limit ProteinBuffer = Limits.Of("tolerance-protein-buffer");
     private static readonly Limit StrayIons = Limits.Of("stray-ions");
-    private static readonly Limit ComputedPhHalfWidth = Limits.Of("tolerance-ph-computed");
+    private static readonly Limit CarboxylGroups = Limits.Of("protein-carboxyl-groups");
+    private static readonly Limit CarboxylPk = Limits.Of("protein-carboxyl-pk");
     private static readonly Evaluator PhEvaluator = static (grams, r) => r[0] = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
 
     /// <summary>pH as served or made, and before dilution.</summary>
@@ -34,7 +35,13 @@ internal static class PhFacts
     }
 
     /// <summary>As the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public static FactValue Computed(FactBasis of) => of.Mix.Lack.Has(Needs) ? FactValue.Open(of.Mix.Lack.Because) : Of(of, of.Served);
+    public static FactValue Computed(FactBasis of)
+    {
+        // What consists of one thing has the pH of that thing.
+        if (of.OnlyPart is { Material: { } only } && !of.IsSolid && !double.IsNaN(only.Ph.Typical))
+            return new FactValue(only.Ph.Typical, only.Ph.Low, only.Ph.High, only.Id, null);
+        return of.Mix.Lack.Has(Needs) ? FactValue.Open(of.Mix.Lack.Because) : Of(of, of.Served);
+    }
 
     /// <summary>
     /// The computed pH with a range that also holds the minerals of water, sugar and spices that no table gives: where there is
@@ -62,10 +69,26 @@ internal static class PhFacts
         double acids = 0;
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids += of.Of(c);
         if (acids / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
-        Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
-        Propagation.Run(of, PhEvaluator, v, low, high);
-        if (double.IsNaN(v[0])) return FactValue.Open("it lies outside the range of the acid model");
-        double least = ComputedPhHalfWidth.Value;
-        return new FactValue(v[0], Math.Min(low[0], v[0] - least), Math.Max(high[0], v[0] + least), "computed", null);
+        var estimate = Propagation.Through(of, PhEvaluator);
+        return double.IsNaN(estimate.Value + estimate.Low + estimate.High)
+            ? FactValue.Open("it lies outside the range of the acid model")
+            : WithProtein(of, estimate).With(AcidBase.PhError.At(estimate.Value)).Within(0, 14).ToFact();
+    }
+
+    /// <summary>
+    /// What protein can take up of the acid: its carboxyl groups that were charged in the ingredient. The entry's own pH holds it
+    /// already, so that it only raises the pH, from nothing up to all groups.
+    /// </summary>
+    private static Estimate WithProtein(Mix of, Estimate estimate)
+    {
+        double protein = of.Of(Component.Protein);
+        if (!(protein > 0)) return estimate;
+        double free = 1 / (1 + Math.Pow(10, estimate.Value - CarboxylPk.Value));
+        var buffered = of.Copy();
+        buffered.Replace(Component.Potassium, of.Of(Component.Potassium) + (protein * CarboxylGroups.Value / 1000 * free * PotassiumMolarMass));
+        double ph = AcidBase.Ph(buffered.Grams, Celsius.Reference)?.Value ?? double.NaN;
+        if (double.IsNaN(ph)) return estimate;
+        double rise = Math.Max(0, ph - estimate.Value), high = estimate.High - estimate.Value;
+        return estimate with { High = estimate.Value + Math.Sqrt((high * high) + (rise * rise)) };
     }
 }

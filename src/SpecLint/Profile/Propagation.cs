@@ -13,6 +13,7 @@ internal delegate void Evaluator(ReadOnlySpan<double> grams, Span<double> result
 /// of the masses for one standard uncertainty of each input. Ranges of food are lopsided, so that each input is two half
 /// normals; mean, variance and third moment of the sum give the ends of the range by the expansion of Cornish and Fisher
 /// (E. A. Cornish, R. A. Fisher, Moments and cumulants in the specification of distributions, 1938, first term).
+/// Where a result bends (pH, water activity, freezing), <see cref="Through"/> works it out again at the two ends.
 /// </summary>
 internal static class Propagation
 {
@@ -90,6 +91,76 @@ internal static class Propagation
             low[r] = Math.Min(values[r], values[r] + mean - (Coverage * deviation) + shift);
             high[r] = Math.Max(values[r], values[r] + mean + (Coverage * deviation) + shift);
         }
+    }
+
+    /// <summary>
+    /// One result that is not linear enough for its slope to tell its ends: the slopes only tell which inputs move together, and
+    /// how far (the most probable point of first-order reliability, A. M. Hasofer and N. C. Lind, J. Eng. Mech. Div. 100 (1974) 111);
+    /// the result itself is worked out at these two compositions, so that an end is a value the model gives.
+    /// </summary>
+    /// <param name="mix">The composition.</param>
+    /// <param name="evaluate">The result.</param>
+    /// <returns>The value with its ends; an end is NaN where it lies outside the range of the model.</returns>
+    public static Estimate Through(Mix mix, Evaluator evaluate)
+    {
+        Span<double> grams = stackalloc double[Components.Count], gradient = stackalloc double[Components.Count];
+        Span<double> up = stackalloc double[Components.Count], down = stackalloc double[Components.Count];
+        Span<double> result = stackalloc double[1];
+        mix.Grams.CopyTo(grams);
+        evaluate(grams, result);
+        double value = result[0];
+        if (double.IsNaN(value)) return new Estimate(value, value, value);
+        gradient.Clear();
+        up.Clear();
+        down.Clear();
+        double step = Math.Max(mix.Total, 1e-9) * RelativeStep;
+        var inputs = mix.Inputs;
+        ulong varying = 0;
+        foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
+        for (; varying != 0; varying &= varying - 1)
+        {
+            int c = LowestBit(varying);
+            double was = grams[c];
+            grams[c] = was + step;
+            evaluate(grams, result);
+            grams[c] = was;
+            gradient[c] = double.IsNaN(result[0]) ? 0 : (result[0] - value) / step;
+        }
+
+        double upward = 0, downward = 0;
+        foreach (ref readonly var variation in inputs)
+        {
+            double slope = 0;
+            for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
+            {
+                int c = LowestBit(touched);
+                slope += gradient[c] * variation.Input.PerGram[c] * variation.Scale;
+            }
+
+            // To raise the result an input goes up where its slope is positive, else down; each as far as its share of the variance.
+            double rise = slope >= 0 ? variation.Input.Up : variation.Input.Down, fall = slope >= 0 ? variation.Input.Down : variation.Input.Up;
+            upward += slope * rise * slope * rise;
+            downward += slope * fall * slope * fall;
+            for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
+            {
+                int c = LowestBit(touched);
+                double change = slope * variation.Input.PerGram[c] * variation.Scale;
+                up[c] += change * rise * rise;
+                down[c] -= change * fall * fall;
+            }
+        }
+
+        double high = End(grams, up, upward, evaluate), low = End(grams, down, downward, evaluate);
+        return new Estimate(value, double.IsNaN(low) ? low : Math.Min(value, low), double.IsNaN(high) ? high : Math.Max(value, high));
+    }
+
+    private static double End(ReadOnlySpan<double> grams, ReadOnlySpan<double> direction, double variance, Evaluator evaluate)
+    {
+        Span<double> moved = stackalloc double[Components.Count], result = stackalloc double[1];
+        double factor = variance > 0 ? Coverage / Math.Sqrt(variance) : 0;
+        for (int c = 0; c < moved.Length; c++) moved[c] = Math.Max(0, grams[c] + (factor * direction[c]));
+        evaluate(moved, result);
+        return result[0];
     }
 
     /// <summary>Number of the lowest bit that is set.</summary>

@@ -147,12 +147,43 @@ public sealed class RecipeProfile
             Served = mix.Mix,
             Unfitted = isMoved ? made : null,
             Reading = prep.Measured,
-            IsSolid = IsSolidPrep(prep, mix.Mix),
+            OnlyPart = ReferenceEquals(made.Mix, weighed.Mix) && !Processing.Ferments(prep) ? OnlyPartOf(Parts) : null,
+            IsSolid = IsSolidPrep(prep, mix.Mix, Parts),
         };
     }
 
-    private static bool IsSolidPrep(Prep prep, Mix mix) =>
-        prep.Family.OrNone().IsDry || (mix.Total > 0 && Mixture.Volume(mix.Grams, Celsius.Reference) is null);
+    /// <summary>The one part that a recipe consists of, nothing taken out; <see langword="null"/> where there are several.</summary>
+    private static Part? OnlyPartOf(FixedList<Part> parts)
+    {
+        Part? only = null;
+        foreach (var part in parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (only is not null || part.Phase != PartPhase.Mix || !part.IsWeighed) return null;
+            only = part;
+        }
+
+        return only;
+    }
+
+    private static bool IsSolidPrep(Prep prep, Mix mix, FixedList<Part> parts) =>
+        prep.Family.OrNone().IsDry
+        || (mix.Total > 0 && (AreDry(parts, mix) || Mixture.Volume(mix.Grams, Celsius.Reference) is null));
+
+    /// <summary>Powders alone stay one, also where their crystals hold water; so do pieces that are more dry matter than water.</summary>
+    private static bool AreDry(FixedList<Part> parts, Mix mix)
+    {
+        bool any = false, powder = true;
+        foreach (var part in parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed) continue;
+            if (part.Material?.State is not (MaterialState.Powder or MaterialState.Solid)) return false;
+            powder &= part.Material.State == MaterialState.Powder;
+            any = true;
+        }
+
+        return any && (powder || mix.Of(Component.Water) + mix.Of(Component.Ethanol) < mix.Total / 2);
+    }
 
     private Material MakeMaterial()
     {

@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Science;
 
 namespace SpecLint.Profile;
@@ -5,6 +6,7 @@ namespace SpecLint.Profile;
 /// <summary>Facts of the water in a recipe: its activity, and the temperature at which it begins to freeze.</summary>
 internal static class WaterFacts
 {
+    private static readonly Limit BoundWater = Limits.Of("bound-water");
     private static readonly Evaluator Activity = static (grams, r) => r[0] = WaterActivityModel.Of(grams, new Celsius(25))?.Value ?? double.NaN;
     private static readonly Evaluator FirstIce = static (grams, r) => r[0] = Freezing.Point(grams)?.Value ?? double.NaN;
 
@@ -18,15 +20,27 @@ internal static class WaterFacts
         }
         else if (Run(of, facts, density, Fact.WaterActivity, Activity) is { } estimate)
         {
-            facts[Fact.WaterActivity] = estimate.With(WaterActivityModel.MixtureError.At(estimate.Value).Value, 0, 1).ToFact();
+            if (Binds(of.Served)) facts.Leave(Fact.WaterActivity, "what does not dissolve binds its water, which is not modelled: measure the water activity");
+            else if (double.IsNaN(estimate.Low) && !(estimate.High < WellDry)) facts.Leave(Fact.WaterActivity, "it may be too dry for the model: measure the water activity");
+            else facts[Fact.WaterActivity] = (double.IsNaN(estimate.Low) ? estimate with { Low = 0 } : estimate).With(WaterActivityModel.MixtureError.At(estimate.Value)).Within(0, 1).ToFact();
         }
     }
+
+    /// <summary>Water activity below which the low end does not matter, since hardly anything grows there; common practice, no source.</summary>
+    private const double WellDry = 0.70;
+
+    private static bool Binds(Mix of) =>
+        of.Of(Component.Protein) + of.Of(Component.Fibre) + of.Of(Component.OtherInsoluble) > BoundWater.Value * of.Of(Component.Water);
 
     /// <summary>First ice.</summary>
     public static void WorkFreezing(FactBasis of, FactStore facts, FactValue density)
     {
-        if (Run(of, facts, density, Fact.FreezingPoint, FirstIce) is { } estimate) facts[Fact.FreezingPoint] = estimate.With(Freezing.MixtureError.At(estimate.Value).Value, double.NegativeInfinity, 0).ToFact();
+        if (Run(of, facts, density, Fact.FreezingPoint, FirstIce) is { } estimate)
+            facts[Fact.FreezingPoint] = estimate.With(Freezing.MixtureError.At(estimate.Value)).Within(AbsoluteZero, 0).ToFact();
     }
+
+    /// <summary>°C.</summary>
+    private const double AbsoluteZero = -Celsius.ZeroInKelvin;
 
     private static Estimate? Run(FactBasis of, FactStore facts, FactValue density, Fact fact, Evaluator evaluator)
     {
@@ -37,8 +51,6 @@ internal static class WaterFacts
         }
 
         if (facts.LeaveIf(fact, Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, of.Mix.Lack)) return null;
-        Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
-        Propagation.Run(of.Served, evaluator, v, low, high);
-        return new Estimate(v[0], low[0], high[0]);
+        return Propagation.Through(of.Served, evaluator);
     }
 }
