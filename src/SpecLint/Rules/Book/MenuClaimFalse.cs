@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Rules.Labels;
 
@@ -17,39 +18,36 @@ internal sealed class MenuClaimFalse : MenuRule
     {
         foreach (var entry in menu.Drinks)
         {
-            if (entry.Claims.Count == 0 || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-            for (int c = 0; c < entry.Claims.Count; c++)
+            if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+            foreach (var placed in Claims.Of(menu, entry, context.Book))
             {
-                var claim = entry.Claims[c];
-                if (!claim.IsGiven) continue;
-                var kind = Claims.KindOf(claim.Value);
-
                 // What the recipe claims itself is found there.
-                if (kind == ClaimKind.None || ClaimsItself(recipe, kind)) continue;
-                if (Claims.Judge(kind, context.Profiles.Of(recipe), context.Settings) is not { } verdict) continue;
+                if (ClaimsItself(context, recipe, placed.Claim.Meaning)) continue;
+                if (Claims.Judge(placed.Claim.Meaning, context, context.Profiles.Of(recipe)) is not { } verdict) continue;
                 context.Report(new Finding(Rule)
                 {
                     AskedLevel = verdict.Cap,
                     Answer = verdict.Answer,
-                    Place = context.At(claim.Span),
+                    Place = context.At(placed.Text.Span),
                     Subject = context.Id,
-                    Path = $"drinks[{entry.Drink.Value}].claims[{claim.Value}]",
-                    Message = $"{recipe.Name.Or(recipe.Id)} is called {claim.Value} here, and {verdict.Because} ({verdict.Source}).",
+                    Path = placed.Path,
+                    Key = placed.InList >= 0 ? "" : placed.Path == "name" ? $"{placed.Claim.Words} {recipe.Id}" : placed.Claim.Words,
+                    Message = $"{recipe.Name.Or(recipe.Id)} is called {placed.Claim.Words} here, and {verdict.Because} ({verdict.Source}).",
                     Advice = "Drop the claim, or change the drink.",
                     Caution = "Guests choose by such words, some because they must: where it is not shown, do not say it.",
                     Evidence = verdict.Evidence,
-                    Related = [new RelatedPlace(verdict.Culprit is { } leaf ? recipe.At(leaf.Part.Line.Span) : recipe.Head, "stands against the claim")],
-                    Corrections = [new Correction(CorrectionGrade.Proposed, $"Drop the claim `{claim.Value}`.", [JsonEdits.RemoveFromList(menu, entry.Claims, c)])],
+                    Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "stands against the claim")],
+                    Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Drop the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(menu, entry.Claims, placed.InList)])],
                 });
             }
         }
     }
 
-    private static bool ClaimsItself(Recipe recipe, ClaimKind kind)
+    private static bool ClaimsItself(BookContext context, Recipe recipe, ClaimMeaning meaning)
     {
-        foreach (var claim in recipe.Declares?.Claims ?? [])
+        foreach (var own in Claims.Of(recipe, context.Book))
         {
-            if (claim.IsGiven && Claims.KindOf(claim.Value) == kind) return true;
+            if (own.Claim.Meaning.Kind == meaning.Kind && own.Claim.Meaning.Tokens.SequenceEqual(meaning.Tokens) && (meaning.Kind != ClaimKind.Ingredient || own.Claim.Meaning.What == meaning.What)) return true;
         }
 
         return false;

@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;

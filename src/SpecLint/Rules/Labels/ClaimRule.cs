@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
@@ -14,28 +15,26 @@ internal abstract class ClaimRule : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
-        if (context.Recipe.Declares is not { Claims.Count: > 0 } declares) return;
-        for (int c = 0; c < declares.Claims.Count; c++)
+        foreach (var placed in Claims.Of(context.Recipe, context.Book))
         {
-            var claim = declares.Claims[c];
-            if (!claim.IsGiven) continue;
-            var kind = Claims.KindOf(claim.Value);
-            if (kind == ClaimKind.None || !IsAbout(kind) || Claims.Judge(kind, context.Profile, context.Settings) is not { } verdict) continue;
+            var claim = placed.Claim;
+            if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile) is not { } verdict) continue;
             context.Report(new Finding(Info)
             {
                 AskedLevel = verdict.Cap is { } cap && cap < Info.Level ? cap : null,
                 Answer = verdict.Answer,
-                Place = context.At(claim.Span),
+                Place = context.At(placed.Text.Span),
                 Subject = context.Id,
-                Path = $"declares.claims[{claim.Value}]",
-                Message = $"It is called {claim.Value}, and {verdict.Because} ({verdict.Source}).",
+                Path = placed.Path,
+                Key = placed.InList >= 0 ? "" : claim.Words,
+                Message = $"It is called {claim.Words}, and {verdict.Because} ({verdict.Source}).",
                 Advice = verdict.Answer == Answer.Broken
                     ? verdict.Culprit is { } leaf ? $"Drop the claim, or swap `{leaf.Through[0]}`." : "Drop the claim, or change the recipe."
-                    : verdict.Culprit is { } unsure ? $"Ask the maker of `{unsure.Through[unsure.Through.Count - 1]}` and write the answer in the bar's own ingredient file, or drop the claim." : "Show it by a measurement, or drop the claim.",
+                    : verdict.Culprit is { } unsure ? $"Ask the maker of `{unsure.Through[unsure.Through.Count - 1]}` and write the answer in the bar's own ingredient file, or drop the claim." : "Show it by a measurement or the maker's word, or drop the claim.",
                 Caution = Caution,
                 Evidence = verdict.Evidence,
-                Related = verdict.Culprit is { } culprit ? [new RelatedPlace(context.At(culprit.Part.Line.Span), "stands against the claim")] : [],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Drop the claim `{claim.Value}`.", [JsonEdits.RemoveFromList(context.Recipe, declares.Claims, c)])],
+                Related = verdict.Against is { } part ? [new RelatedPlace(context.At(part.Line.Span), "stands against the claim")] : [],
+                Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Drop the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(context.Recipe, context.Recipe.Declares!.Claims, placed.InList)])],
             });
         }
     }

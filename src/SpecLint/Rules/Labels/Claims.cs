@@ -2,27 +2,17 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>The kinds of claim that are held against what is in a drink.</summary>
-internal enum ClaimKind
-{
-    None,
-    Vegan,
-    Vegetarian,
-    GlutenFree,
-    DairyFree,
-    LactoseFree,
-    AlcoholFree,
-    NonAlcoholic,
-    DeAlcoholised,
-    LowAlcohol,
-    SugarFree,
-    LowSugar,
-    NoAddedSugar,
-}
+/// <summary>A claim of a recipe or a menu, and where it stands.</summary>
+/// <param name="Claim">The claim.</param>
+/// <param name="Text">The text that holds it.</param>
+/// <param name="Path">JSON path of the text.</param>
+/// <param name="InList">Its number in a list of claims; -1 where it stands in prose.</param>
+internal readonly record struct PlacedClaim(ReadClaim Claim, Given<string> Text, string Path, int InList);
 
 /// <summary>What became of a claim.</summary>
 /// <param name="Answer">Broken or not shown.</param>
@@ -31,7 +21,14 @@ internal enum ClaimKind
 /// <param name="Cap">The highest level that the source bears.</param>
 /// <param name="Culprit">The ingredient that breaks it, if one does.</param>
 /// <param name="Evidence">Facts and limits.</param>
-internal sealed record ClaimVerdict(Answer Answer, string Because, string Source, Level? Cap, TreeLeaf? Culprit, IReadOnlyList<Evidence> Evidence);
+internal sealed record ClaimVerdict(Answer Answer, string Because, string Source, Level? Cap, TreeLeaf? Culprit, IReadOnlyList<Evidence> Evidence)
+{
+    /// <summary>The line of the recipe that stands against it, where no leaf of the tree is known.</summary>
+    public Part? Line { get; init; }
+
+    /// <summary>The line that stands against it, however it is known.</summary>
+    public Part? Against => Culprit?.Part ?? Line;
+}
 
 /// <summary>Holds claims against the tree and the facts of a recipe.</summary>
 internal static class Claims
@@ -51,50 +48,143 @@ internal static class Claims
     private static readonly Limit[] LowAlcohol = [.. AlcoholLimits.Low.Select(Limits.Of)];
     private static readonly Limit AlcoholFreeElsewhere = Limits.Of("alcohol-free-elsewhere");
     private static readonly Limit NoAlcohol = Limits.Of("guard-no-alcohol");
-    private static readonly string[] GlutenTokens = ["wheat", "barley", "rye", "oats"];
+    private static readonly LabelRule FreeFromLaw = LabellingTable.Of("free-from-claim");
+    private static readonly FixedList<string> GlutenTokens = ["wheat", "barley", "rye", "oats"];
+    private static readonly FixedList<string> MilkTokens = ["milk"];
 
-    /// <summary>The kind of a claim as written; <see cref="ClaimKind.None"/> where it is none that can be held against anything.</summary>
-    public static ClaimKind KindOf(string claim) => BuiltInCatalogue.Slug(claim) switch
+    /// <summary>The claims of a recipe: its list of claims, its name, and what it tells the guest.</summary>
+    public static List<PlacedClaim> Of(Recipe recipe, LinkedBook book)
     {
-        "vegan" or "plant-based" => ClaimKind.Vegan,
-        "vegetarian" => ClaimKind.Vegetarian,
-        "gluten-free" or "no-gluten" => ClaimKind.GlutenFree,
-        "dairy-free" or "milk-free" or "no-dairy" => ClaimKind.DairyFree,
-        "lactose-free" => ClaimKind.LactoseFree,
-        "alcohol-free" or "no-alcohol" or "zero-proof" or "zero-alcohol" or "zero" or "0-0" or "without-alcohol" or "alcohol-less" or "alkoholfrei" or "alcoholvrij" or "sans-alcool" or "analcolico" or "sin-alcohol" => ClaimKind.AlcoholFree,
-        "non-alcoholic" or "nonalcoholic" or "mocktail" or "virgin" or "temperance" => ClaimKind.NonAlcoholic,
-        "de-alcoholised" or "de-alcoholized" or "dealcoholised" or "dealcoholized" => ClaimKind.DeAlcoholised,
-        "low-alcohol" or "low-abv" or "low-proof" => ClaimKind.LowAlcohol,
-        "sugar-free" or "no-sugar" or "zero-sugar" => ClaimKind.SugarFree,
-        "low-sugar" or "low-sugars" or "low-in-sugar" => ClaimKind.LowSugar,
-        "no-added-sugar" or "no-added-sugars" or "unsweetened" => ClaimKind.NoAddedSugar,
-        _ => ClaimKind.None,
-    };
+        var claims = new List<PlacedClaim>();
+        AddText(claims, recipe.Name, "name", ClaimPlace.Names, book);
+        if (recipe.Declares is not { } declares) return claims;
+        AddList(claims, declares.Claims, "declares.claims", book);
+        for (int i = 0; i < declares.Advisory.Count; i++) AddText(claims, declares.Advisory[i], $"declares.advisory[{i + 1}]", ClaimPlace.Anywhere, book);
+        return claims;
+    }
+
+    /// <summary>The claims of a menu about one of its drinks: its list of claims, its name and words, and the name of the menu.</summary>
+    public static List<PlacedClaim> Of(Menu menu, MenuEntry entry, LinkedBook book)
+    {
+        var claims = new List<PlacedClaim>();
+        string path = $"drinks[{entry.Drink.Or("")}]";
+        AddText(claims, menu.Name, "name", ClaimPlace.Names, book);
+        AddText(claims, entry.Name, path + ".name", ClaimPlace.Names, book);
+        AddText(claims, entry.Words, path + ".words", ClaimPlace.Anywhere, book);
+        AddList(claims, entry.Claims, path + ".claims", book);
+        return claims;
+    }
+
+    private static void AddText(List<PlacedClaim> claims, Given<string> text, string path, ClaimPlace where, LinkedBook book)
+    {
+        if (!text.IsGiven) return;
+        foreach (var claim in ClaimReader.Read(text.Value, where, book)) claims.Add(new PlacedClaim(claim, text, path, -1));
+    }
+
+    private static void AddList(List<PlacedClaim> claims, FixedList<Given<string>> list, string path, LinkedBook book)
+    {
+        for (int i = 0; i < list.Count; i++)
+        {
+            if (!list[i].IsGiven) continue;
+            var read = ClaimReader.Read(list[i].Value, ClaimPlace.Claims, book);
+            if (read.Count == 0) read.Add(new ReadClaim(list[i].Value, new ClaimMeaning(ClaimKind.Unknown, list[i].Value, []), false));
+            foreach (var claim in read) claims.Add(new PlacedClaim(claim, list[i], $"{path}[{list[i].Value}]", i));
+        }
+    }
 
     /// <summary>What became of a claim; <see langword="null"/> where it holds, or nothing can be said.</summary>
-    public static ClaimVerdict? Judge(ClaimKind kind, RecipeProfile profile, Settings settings) => kind switch
+    public static ClaimVerdict? Judge(ClaimMeaning claim, BookContext context, RecipeProfile profile)
     {
-        ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true),
-        ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false),
-        ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLaw, "gluten"),
-        ClaimKind.DairyFree => Without(profile, ["milk"], DairyLaw, "milk"),
-        ClaimKind.LactoseFree => LactoseFree(profile),
-        ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
-        ClaimKind.NonAlcoholic => Strength(profile, settings, NonAlcoholic, AlcoholFreeElsewhere, "non-alcoholic"),
-        ClaimKind.DeAlcoholised => Strength(profile, settings, DeAlcoholised, null, "de-alcoholised"),
-        ClaimKind.LowAlcohol => Strength(profile, settings, LowAlcohol, null, "low alcohol"),
-        ClaimKind.SugarFree => Sugar(profile, settings, SugarFree),
-        ClaimKind.LowSugar => Sugar(profile, settings, LowSugars),
-        ClaimKind.NoAddedSugar => NoSugarAdded(profile, settings),
-        _ => null,
-    };
+        var settings = context.Settings;
+        return claim.Kind switch
+        {
+            ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true),
+            ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false),
+            ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLaw, "gluten"),
+            ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk"),
+            ClaimKind.LactoseFree => LactoseFree(profile),
+            ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
+            ClaimKind.NonAlcoholic => Strength(profile, settings, NonAlcoholic, AlcoholFreeElsewhere, "non-alcoholic"),
+            ClaimKind.DeAlcoholised => Strength(profile, settings, DeAlcoholised, null, "de-alcoholised"),
+            ClaimKind.LowAlcohol => Strength(profile, settings, LowAlcohol, null, "low alcohol"),
+            ClaimKind.SugarFree => Sugar(profile, settings, SugarFree),
+            ClaimKind.LowSugar => Sugar(profile, settings, LowSugars),
+            ClaimKind.NoAddedSugar => NoSugarAdded(profile, settings),
+            ClaimKind.CaffeineFree => CaffeineFree(profile),
+            ClaimKind.Allergens => Without(profile, claim.Tokens, FreeFromLaw, claim.What),
+            ClaimKind.Animals => OfAnimals(profile, claim.Tokens, claim.What),
+            ClaimKind.Ingredient => OfIngredient(context, profile, claim.What),
+            _ => null,
+        };
+    }
+
+    /// <summary>A part that resolves to nothing, here or in a preparation: it may be anything.</summary>
+    private static Part? Unresolved(RecipeProfile profile, int depth = 0)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Item is null) return part;
+            if (depth < 16 && part.Item.File is Recipe recipe && profile.Set.TryBefore(recipe, profile) is { } inner && Unresolved(inner, depth + 1) is not null) return part;
+        }
+
+        return null;
+    }
+
+    private static string NameOf(Part part) => part.Line.Item.Or("a line without an item");
+
+    private static ClaimVerdict NotKnown(Part part, string what, LabelRule law) =>
+        new(Answer.NotShown, $"what is in `{NameOf(part)}` is not known, so it is not shown to hold no {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", NameOf(part))]) { Line = part };
+
+    private static ClaimVerdict? CaffeineFree(RecipeProfile profile)
+    {
+        var caffeine = profile.Get(Fact.Caffeine);
+        if (caffeine.IsKnown && caffeine.Low > 0)
+            return new ClaimVerdict(Answer.Broken, $"it holds {Say.Fact(Fact.Caffeine, caffeine, profile.IsSolid)} of caffeine", FreeFromLaw.Source, FreeFromLaw.LevelCap, null, [Proof.Of(Fact.Caffeine, caffeine)]);
+        if (caffeine.IsKnown && caffeine.High <= 0 && Unresolved(profile) is null) return null;
+        return new ClaimVerdict(Answer.NotShown, "its caffeine is not known", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("caffeine", caffeine.OpenBecause ?? "not known")]);
+    }
+
+    private static ClaimVerdict? OfAnimals(RecipeProfile profile, FixedList<string> animals, string what)
+    {
+        TreeLeaf? open = null;
+        foreach (var leaf in RecipeTree.Of(profile))
+        {
+            string origin = AnimalOf(leaf.Ingredient);
+            if (animals.Contains(origin)) return new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` comes from {Beast(origin)}{Via(leaf)}", FreeFromLaw.Source, FreeFromLaw.LevelCap, leaf, [Proof.Of("animal", origin)]);
+            if (origin == "unknown") open ??= leaf;
+        }
+
+        if (Unresolved(profile) is { } part) return NotKnown(part, what, FreeFromLaw);
+        return open is { } unknown
+            ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` comes from animals is not known{Via(unknown)}", FreeFromLaw.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
+            : null;
+    }
+
+    /// <summary>The animal origin of an ingredient; one that states none, itself or by what it is like, is unknown.</summary>
+    private static string AnimalOf(Ingredient ingredient) => ingredient.Animal.Or("unknown");
+
+    private static ClaimVerdict? OfIngredient(BookContext context, RecipeProfile profile, string what)
+    {
+        var held = HeldWords.Of(context, profile.Recipe);
+        int at = held.PartOf(what);
+        if (at >= 0)
+        {
+            var part = held.Parts[at];
+            return new ClaimVerdict(Answer.Broken, $"`{NameOf(part)}` is made of it or goes by its name", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("comes in", NameOf(part))]) { Line = part };
+        }
+
+        if (Unresolved(profile) is { } open) return NotKnown(open, what, FreeFromLaw);
+        return held.IsManifold
+            ? new ClaimVerdict(Answer.NotShown, $"a liqueur, vermouth or beer in it may be made with {what}, which no file says", FreeFromLaw.Source, Level.Note, null, [Proof.Of("claimed to be without", what)])
+            : null;
+    }
 
     private static ClaimVerdict? Origin(RecipeProfile profile, LabelRule law, bool vegan)
     {
         TreeLeaf? open = null;
         foreach (var leaf in RecipeTree.Of(profile))
         {
-            switch (leaf.Ingredient.Animal.Or("none"))
+            switch (AnimalOf(leaf.Ingredient))
             {
                 case "none":
                     break;
@@ -108,32 +198,45 @@ internal static class Claims
             }
         }
 
+        if (Unresolved(profile) is { } part) return NotKnown(part, "animal product", law);
         return open is { } unknown
-            ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` is fined with egg, milk or fish is not known{Via(unknown)}", law.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
+            ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` comes from animals or is fined with egg, milk or fish is not known{Via(unknown)}", law.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
             : null;
     }
 
-    private static ClaimVerdict? Without(RecipeProfile profile, string[] tokens, LabelRule law, string what)
+    private static ClaimVerdict? Without(RecipeProfile profile, FixedList<string> tokens, LabelRule law, string what)
     {
         AllergenOrigin? open = null;
         foreach (var origin in profile.Allergens.Origins)
         {
-            if (Array.IndexOf(tokens, origin.Token) < 0) continue;
-            if (origin.Certain && origin.Token != "oats")
+            if (!tokens.Contains(origin.Token)) continue;
+            if (origin.Certain && (origin.Token != "oats" || what != "gluten"))
                 return new ClaimVerdict(Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, law.LevelCap, LeafOf(profile, origin), [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
             open ??= origin;
         }
 
-        return open is null
-            ? null
-            : new ClaimVerdict(Answer.NotShown, $"{open.Token} may come in {AllergenWords.Way(open)}, so that it is not shown to hold no {what}", law.Source, Level.Warning, LeafOf(profile, open), [Proof.Of("may come in", string.Join(" > ", open.Through))]);
+        if (open is null)
+        {
+            if (Unresolved(profile) is { } part) return NotKnown(part, what, law);
+            foreach (var unknown in profile.Allergens.Unknown)
+                return new ClaimVerdict(Answer.NotShown, $"the allergens of `{unknown.Through[unknown.Through.Count - 1]}` are not known, so it is not shown to hold no {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", string.Join(" > ", unknown.Through))]) { Line = unknown.Part };
+            return null;
+        }
+
+        return new ClaimVerdict(Answer.NotShown, $"{open.Token} may come in {AllergenWords.Way(open)}, so that it is not shown to hold no {what}", law.Source, Level.Warning, LeafOf(profile, open), [Proof.Of("may come in", string.Join(" > ", open.Through))]);
     }
 
     private static ClaimVerdict? LactoseFree(RecipeProfile profile)
     {
         double mass = profile.Mass;
         double lactose = profile.Grams[(int)Component.Lactose];
-        if (mass <= 0 || 100 * lactose / mass <= Lactose.Value) return null;
+        if (!(mass > 0) || 100 * lactose / mass <= Lactose.Value)
+        {
+            if (Unresolved(profile) is { } part) return NotKnown(part, "lactose", DairyLaw);
+            foreach (var unknown in profile.Allergens.Unknown) return NotKnown(unknown.Part, "lactose", DairyLaw);
+            return mass > 0 && (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) == 0 || Without(profile, MilkTokens, DairyLaw, "lactose") is not { } milk ? null : milk with { Answer = Answer.NotShown, Cap = Level.Warning };
+        }
+
         double share = 100 * lactose / mass;
         return new ClaimVerdict(
             Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, over {Say.Number(Lactose.Value)} g", Lactose.Source, Lactose.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(Lactose)]);
@@ -160,9 +263,11 @@ internal static class Claims
         }
 
         // Where nothing is allowed, the trace of a ripe fruit is nothing.
-        if (strictest.Value <= 0 && abv.IsKnown && abv.Value < NoAlcohol.Value) return null;
+        if (strictest.Value <= 0 && abv.IsKnown && abv.Value < NoAlcohol.Value && Unresolved(profile) is null) return null;
         var stand = Check.AtMost(abv, strictest.Value);
-        if (stand == Stand.Holds || !abv.IsKnown || (stand == Stand.NotShown && fact == Fact.MixAbv)) return null;
+        if (stand == Stand.Holds && Unresolved(profile) is null) return null;
+        if (!abv.IsKnown || stand == Stand.Holds)
+            return new ClaimVerdict(Answer.NotShown, $"its strength is not known, so it is not shown to stay within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows", strictest.Source, Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
         string because = stand == Stand.Broken
             ? $"it comes to {Say.Fact(fact, abv)}, over the {Say.Number(strictest.Value)} % vol that \"{words}\" allows"
             : $"it comes to {Say.Fact(fact, abv)}, which is not shown to stay within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows";
@@ -174,7 +279,9 @@ internal static class Claims
         if (!limit.AppliesIn(settings)) return null;
         if (OverClaimStrength(profile) is { } barred) return barred;
         var sugar = profile.Get(Fact.Sugar);
-        if (!sugar.IsKnown || sugar.Low <= limit.Value) return null;
+        if (!sugar.IsKnown || Unresolved(profile) is not null)
+            return new ClaimVerdict(Answer.NotShown, "its sugar is not known", limit.Source, Level.Warning, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
+        if (sugar.Low <= limit.Value) return null;
         return new ClaimVerdict(
             Answer.Broken, $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, over the {Say.Number(limit.Value)} g that the words allow", limit.Source, limit.LevelCap, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
     }

@@ -1,0 +1,29 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Rules.Labels;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9023: a claim of a menu that nothing here can be held against.</summary>
+internal sealed class MenuClaimNotChecked : MenuRule
+{
+    private static readonly RuleInfo Rule = new("SL9023", "menu-claim-not-checked", "A claim of a menu is not checked", Level.Note) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Menu menu)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var entry in menu.Drinks)
+        {
+            foreach (var placed in Claims.Of(menu, entry, context.Book))
+            {
+                // The name of the menu speaks of all drinks and is told once.
+                if (placed.Claim.Meaning.Kind == ClaimKind.Unknown && seen.Add(placed.Path + " " + placed.Claim.Words)) context.Report(ClaimNotChecked.Of(Rule, placed, context));
+            }
+        }
+    }
+}

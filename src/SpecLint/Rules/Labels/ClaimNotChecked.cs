@@ -1,0 +1,37 @@
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7032: a claim of a recipe that nothing here can be held against.</summary>
+internal sealed class ClaimNotChecked : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL7032", "claim-not-checked", "A claim of a recipe is not checked", Level.Note) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        foreach (var placed in Claims.Of(context.Recipe, context.Book))
+        {
+            if (placed.Claim.Meaning.Kind == ClaimKind.Unknown) context.Report(Of(Rule, placed, context));
+        }
+    }
+
+    /// <summary>The finding about a claim that is not known.</summary>
+    internal static Finding Of(RuleInfo rule, PlacedClaim placed, FileContext context) => new(rule)
+    {
+        AskedLevel = placed.Claim.IsFreeFrom ? Level.Warning : null,
+        Answer = Answer.NotShown,
+        Place = context.At(placed.Text.Span),
+        Subject = context.Id,
+        Path = placed.Path,
+        Key = placed.InList >= 0 ? "" : placed.Claim.Words,
+        Message = $"\"{placed.Claim.Words}\" is a claim that is not checked: what it excludes is not known here.",
+        Advice = "Check it by hand against every part, or write it in words that name the allergen or the ingredient.",
+        Caution = placed.Claim.IsFreeFrom ? AllergenWords.Caution : null,
+        Evidence = [Proof.Of("claim", placed.Text.Value, context.At(placed.Text.Span))],
+    };
+}
