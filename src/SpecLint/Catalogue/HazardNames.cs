@@ -1,3 +1,5 @@
+using SpecLint.Profile;
+
 namespace SpecLint.Catalogue;
 
 /// <summary>A hazard that a text names.</summary>
@@ -17,10 +19,6 @@ internal readonly record struct NamedHazard(Hazard Hazard, int Start, int Length
 /// </summary>
 internal static class HazardNames
 {
-    private static readonly string[] Negators = ["no", "not", "never", "without", "avoid", "unlike", "isn't", "don't", "free from", "free of", "instead of", "rather than", "mistaken for", "confused with", "confuse with", "mistake for", "look-alike of", "looks like", "resembles"];
-
-    private static readonly HashSet<string> Fillers = new(StringComparer.OrdinalIgnoreCase) { "any", "a", "an", "the", "use", "using", "add", "of", "from", "contain", "contains", "containing", "it", "is", "with", "for", "be", "put", "serve", "serving" };
-
     private static readonly Lazy<Dictionary<uint, List<Name>>> Everything = new(() => Index(static _ => true));
     private static readonly Lazy<Dictionary<uint, List<Name>>> Prose = new(() => Index(static h => h.IsNamedInProse));
 
@@ -47,7 +45,7 @@ internal static class HazardNames
                 foreach (var name in names)
                 {
                     // The longest of the names that start here: "belladonna lily" is not "belladonna".
-                    if (!isSuch(name.Hazard) || EndOf(name, text, at) is not { } end || IsDenied(text, start, end)) continue;
+                    if (!isSuch(name.Hazard) || EndOf(name, text, at) is not { } end || Phrases.IsDenied(text, start, end)) continue;
                     if (best is null || end - start > best.Value.Length) best = new NamedHazard(name.Hazard, start, end - start);
                 }
             }
@@ -67,30 +65,6 @@ internal static class HazardNames
         }
 
         return at;
-    }
-
-    private static bool IsDenied(string text, int start, int end)
-    {
-        if (end < text.Length && text[end] is '-' or ' ' && string.Compare(text, end + 1, "free", 0, 4, StringComparison.OrdinalIgnoreCase) == 0 && !(end + 5 < text.Length && char.IsLetter(text[end + 5]))) return true;
-
-        // What stands before it in its clause, small words left out: does that end in a denial?
-        int from = start;
-        while (from > 0 && text[from - 1] is not ('.' or ';' or ':' or '!' or '?' or ',')) from--;
-        string before = text.Substring(from, start - from).Trim();
-        while (before.Length > 0)
-        {
-            foreach (string negator in Negators)
-            {
-                if (before.EndsWith(negator, StringComparison.OrdinalIgnoreCase) && (before.Length == negator.Length || !IsLetter(before[before.Length - negator.Length - 1]))) return true;
-            }
-
-            int last = before.Length;
-            while (last > 0 && IsLetter(before[last - 1])) last--;
-            if (last == before.Length || !Fillers.Contains(before.Substring(last))) return false;
-            before = before.Substring(0, last).Trim();
-        }
-
-        return false;
     }
 
     private static Dictionary<uint, List<Name>> Index(Func<Hazard, bool> isSuch)

@@ -38,6 +38,12 @@ internal sealed record HazardRule(
     }
 }
 
+/// <summary>What a line that holds a hazard has to say in its note.</summary>
+/// <param name="What">What to write, as the end of "Write … in the note".</param>
+/// <param name="Answers">Words that answer it.</param>
+/// <param name="Level">The level where nothing does.</param>
+internal sealed record HazardAsk(string What, FixedList<string> Answers, Level Level);
+
 /// <summary>An ingredient, substance, vessel or process that can hurt.</summary>
 /// <param name="Id">Its id in the table.</param>
 /// <param name="Name">Its name.</param>
@@ -58,6 +64,9 @@ internal sealed record Hazard(string Id, string Name, string Kind, string Harm, 
 
     /// <summary>Whether it is a food additive: it hurts over a limit, which a rule of its own holds.</summary>
     public bool IsAdditive => Kind == "additive";
+
+    /// <summary>What its line has to say; <see langword="null"/> where nothing is asked.</summary>
+    public HazardAsk? Asks { get; init; }
 
     /// <summary>Whether it is a plant or fungus that is never food.</summary>
     public bool IsPoison => Kind == "toxic plant";
@@ -85,6 +94,7 @@ internal static class HazardTable
             {
                 Names = row.Texts("aliases"),
                 IsNamedInProse = row.Flag("namedInProse"),
+                Asks = row.TryGetProperty("asks", out var asks) ? new HazardAsk(asks.Text("what"), asks.Texts("answers"), Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning) : null,
             });
         }
 

@@ -54,7 +54,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         return OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
     }
 
-    private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Kind is "botanical" or "process";
+    private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Asks is not null || hazard.Kind is "botanical" or "process";
 
     private static Hazard? OfNames(Ingredient ingredient, Func<Hazard, bool> isSuch)
     {

@@ -3,6 +3,10 @@ namespace SpecLint.Profile;
 /// <summary>Looks for words and phrases in what people write: whole words, any case.</summary>
 internal static class Phrases
 {
+    private static readonly string[] Negators = ["no", "not", "never", "without", "avoid", "unlike", "isn't", "don't", "free from", "free of", "instead of", "rather than", "mistaken for", "confused with", "confuse with", "mistake for", "look-alike of", "looks like", "resembles"];
+
+    private static readonly HashSet<string> Fillers = new(StringComparer.OrdinalIgnoreCase) { "any", "a", "an", "the", "use", "using", "add", "of", "from", "contain", "contains", "containing", "it", "is", "with", "for", "be", "put", "serve", "serving" };
+
     /// <summary>Whether a text holds a phrase as whole words; its last word may stand in the plural.</summary>
     public static bool Has(string text, string phrase)
     {
@@ -24,6 +28,45 @@ internal static class Phrases
         for (int i = 0; i < phrases.Count; i++)
         {
             if (Has(text, phrases[i])) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a text says one of some phrases and does not deny it ("assayed", not "not assayed").</summary>
+    public static bool Affirms(string text, IReadOnlyList<string> phrases)
+    {
+        for (int i = 0; i < phrases.Count; i++)
+        {
+            for (int at = 0; (at = text.IndexOf(phrases[i], at, StringComparison.OrdinalIgnoreCase)) >= 0; at++)
+            {
+                if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && !IsDenied(text, at, at + phrases[i].Length)) return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether a text denies what it names from one place to another: "no foxglove", "foxglove-free", "instead of foxglove".</summary>
+    public static bool IsDenied(string text, int start, int end)
+    {
+        if (end < text.Length && text[end] is '-' or ' ' && string.Compare(text, end + 1, "free", 0, 4, StringComparison.OrdinalIgnoreCase) == 0 && !(end + 5 < text.Length && char.IsLetter(text[end + 5]))) return true;
+
+        // What stands before it in its clause, small words left out: does that end in a denial?
+        int from = start;
+        while (from > 0 && text[from - 1] is not ('.' or ';' or ':' or '!' or '?' or ',')) from--;
+        string before = text.Substring(from, start - from).Trim();
+        while (before.Length > 0)
+        {
+            foreach (string negator in Negators)
+            {
+                if (before.EndsWith(negator, StringComparison.OrdinalIgnoreCase) && (before.Length == negator.Length || !char.IsLetterOrDigit(before[before.Length - negator.Length - 1]))) return true;
+            }
+
+            int last = before.Length;
+            while (last > 0 && char.IsLetterOrDigit(before[last - 1])) last--;
+            if (last == before.Length || !Fillers.Contains(before.Substring(last))) return false;
+            before = before.Substring(0, last).Trim();
         }
 
         return false;

@@ -16,12 +16,21 @@ internal sealed class AdditiveOverLimit : DrinkRule
     private static readonly Limit AsBenzoate = Limits.Of("benzoic-to-benzoate");
     private static readonly Limit AsPentoxide = Limits.Of("phosphoric-to-p2o5");
 
+    private static readonly Limit SorbicBesideBenzoic = Limits.Of("sorbate-with-benzoate-eu");
+    private static readonly Limit Mixed = Limits.Of("preservative-spirit-under-15");
+    private static readonly Limit None = Limits.Of("preservative-spirit-over-15");
+    private static readonly Limit Alcoholic = Limits.Of("declare-strength-from");
+    private static readonly Limit Spirit = Limits.Of("spirit-drink-strength");
+
+    /// <summary>mg/L that a soda poured over spirit may carry into it without being an addition of the bar's.</summary>
+    private const double Trace = 50;
+
     private static readonly RuleInfo Rule = new("SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
-        Needs = [Fact.ServedVolume],
-        Limits = [BenzoicEu.Id, BenzoateUs.Id, SorbicEu.Id, PhosphoricEu.Id, AsBenzoate.Id, AsPentoxide.Id],
+        Needs = [Fact.ServedVolume, Fact.Abv],
+        Limits = [BenzoicEu.Id, BenzoateUs.Id, SorbicEu.Id, PhosphoricEu.Id, AsBenzoate.Id, AsPentoxide.Id, SorbicBesideBenzoic.Id, Mixed.Id, None.Id, Alcoholic.Id, Spirit.Id],
     };
 
     /// <inheritdoc/>
@@ -43,15 +52,20 @@ internal sealed class AdditiveOverLimit : DrinkRule
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || !(volume.Value > 0)) return;
         double litres = volume.Value * HazardWords.Serves(drink) / 1000;
-        Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, BenzoicEu);
+        // By strength: drinks without alcohol, mixtures under 15 % vol, and over that none at all.
+        var abv = context.Fact(Fact.Abv);
+        bool mixed = abv.IsKnown && abv.Low > Alcoholic.Value, spirit = abv.IsKnown && abv.Low > Spirit.Value;
+        var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
+        var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
+        Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
         Hold(context, Component.Benzoic, "sodium benzoate", benzoic * AsBenzoate.Value * 1e6 / context.Profile.Mass, BenzoateUs);
-        Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, SorbicEu);
+        Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, sorbicLimit);
         Hold(context, Component.Phosphoric, "phosphoric acid, as P2O5,", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
     }
 
     private static void Hold(RecipeContext context, Component component, string name, double value, Limit limit)
     {
-        if (!(value > limit.Value) || !limit.AppliesIn(context.Settings)) return;
+        if (!(value > limit.Value + (limit == None ? Trace : 0)) || !limit.AppliesIn(context.Settings)) return;
         Part? most = null;
         double brought = 0;
         foreach (var part in context.Profile.Parts)
@@ -73,7 +87,7 @@ internal sealed class AdditiveOverLimit : DrinkRule
             Path = RecipeContext.PathOf(most.Line, "amount"),
             Key = limit.Id,
             Message = $"The drink holds {Say.Number(value, 0)} {unit} of {name} mostly from `{most.Line.Item.Or("")}`; {Say.Number(limit.Value)} {unit} is the most ({limit.Source}).",
-            Advice = $"Take {Say.Number(100 * limit.Value / value, 0)} % of it, or less.",
+            Advice = limit.Value > 0 ? $"Take {Say.Number(100 * limit.Value / value, 0)} % of it, or less." : "Leave it out: spirit of that strength needs none.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(name, value, limit.Unit), Proof.Of(limit)],
         });

@@ -1,5 +1,6 @@
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
@@ -8,6 +9,10 @@ internal sealed class BarkWithoutAssay : RecipeRule
 {
     private static readonly Limit Quinine = Limits.Of("quinine-us");
     private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
+
+    private static readonly string[] Words = ["assay", "assayed", "alkaloid", "quinine"];
+
+    private static readonly string[] Units = ["%", "mg/g", "mg/kg", "mg/l", "g/kg", "ppm"];
 
     private static readonly RuleInfo Rule = new("SL6005", "bark-without-assay", "Quinine is made from bark that nobody has assayed", Level.Error)
     {
@@ -24,7 +29,7 @@ internal sealed class BarkWithoutAssay : RecipeRule
         foreach (var load in context.Profile.HazardLoads)
         {
             if (!load.Direct || load.Hazard.Id != "cinchona-bark" || load.Hazard.Contents.Count == 0) continue;
-            if (HazardWords.Holds(load.Part.Line.Note, "assay")) continue;
+            if (IsAssayed(load.Part.Line.Note)) continue;
             var content = load.Hazard.Contents[0];
             double litres = context.Profile.InputVolume / 1000;
             string amount = "how much it brings cannot be worked out";
@@ -48,5 +53,23 @@ internal sealed class BarkWithoutAssay : RecipeRule
                 Evidence = evidence,
             });
         }
+    }
+
+    /// <summary>An assay is a figure: per cent, or milligrams in a gram, kilogram or litre. That there is none, or that it is to be had, is no assay.</summary>
+    private static bool IsAssayed(Reading.Given<string> note)
+    {
+        if (!note.IsGiven || !Phrases.Affirms(note.Value, Words)) return false;
+        for (int i = 0; i < note.Value.Length; i++)
+        {
+            if (!char.IsDigit(note.Value[i])) continue;
+            string rest = note.Value.Substring(i);
+            foreach (string unit in Units)
+            {
+                int at = rest.IndexOf(unit, StringComparison.OrdinalIgnoreCase);
+                if (at > 0 && rest.Substring(0, at).All(static c => char.IsDigit(c) || c is '.' or ',' or ' ' or '–' or '-')) return true;
+            }
+        }
+
+        return false;
     }
 }

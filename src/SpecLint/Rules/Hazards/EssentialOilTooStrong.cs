@@ -6,7 +6,7 @@ using SpecLint.Profile;
 namespace SpecLint.Rules.Hazards;
 
 /// <summary>SL6009: essential oil neat on a drink, or too much of it.</summary>
-internal sealed class EssentialOilTooStrong : DrinkRule
+internal sealed class EssentialOilTooStrong : RecipeRule
 {
     private static readonly Limit Most = Limits.Of("essential-oil-dose");
 
@@ -21,23 +21,29 @@ internal sealed class EssentialOilTooStrong : DrinkRule
     public override RuleInfo Info => Rule;
 
     /// <inheritdoc/>
-    public override void Check(RecipeContext context, Drink drink)
+    public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (load.Hazard.Id is not ("essential-oils" or "wintergreen-oil")) continue;
-            bool neat = load.Direct && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
-            var volume = context.Fact(Fact.ServedVolume);
+            // A preparation may hold an oil that the drink dilutes; one that is a poison by the teaspoon may not.
+            bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
+            if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison)) continue;
+            bool neat = context.Recipe is Drink && load.Direct && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
+            double millilitres = context.Recipe is Drink ? context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * HazardWords.Serves(context.Recipe) : double.NaN : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
-            double perLitre = volume.IsKnown && volume.Value > 0 ? load.Grams / density / HazardWords.Serves(drink) / volume.Value * 1000 : double.NaN;
-            if (!neat && !(perLitre > Most.Value)) continue;
+
+            // A drop of what nothing is known of: an oil weighs about as much as water.
+            double perLitre = load.Grams / (double.IsNaN(density) ? 1 : density) / millilitres * 1000;
+            bool unknown = load.Direct && double.IsNaN(perLitre);
+            if (!neat && !unknown && !(perLitre > Most.Value)) continue;
             string dose = double.IsNaN(perLitre) ? "" : $" and comes to {Say.Number(perLitre)} mL/L";
             context.Report(new Finding(Rule)
             {
-                Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : load.Part.Line.Item.Span),
+                Answer = unknown ? Answer.NotShown : Answer.Broken,
+                Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "amount"),
-                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : "is in the drink")}{dose}; {Say.Number(Most.Value)} mL a litre of the finished drink, emulsified, is the most ({Most.Source}), and neat oil burns the mouth.",
+                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", nothing shows how much," : "")}{dose}; {Say.Number(Most.Value)} mL a litre of the finished drink, emulsified, is the most ({Most.Source}), and neat oil burns the mouth.",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Most)],

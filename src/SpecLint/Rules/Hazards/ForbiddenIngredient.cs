@@ -10,6 +10,8 @@ internal sealed class ForbiddenIngredient : RecipeRule
 {
     private const string SpiritsOnly = "alcoholic beverages only";
 
+    private static readonly string[] Harms = ["carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive"];
+
     private static readonly Limit Strength = Limits.Of("declare-strength-from");
 
     private static readonly RuleInfo Rule = new("SL6002", "forbidden-ingredient", "An ingredient is forbidden in food where the bar is", Level.Error)
@@ -35,16 +37,16 @@ internal sealed class ForbiddenIngredient : RecipeRule
                 strictest = rule;
             }
 
-            if (strictest is null && Elsewhere(load.Hazard) is { } elsewhere)
+            if (strictest is null && !HasDose(context, load.Hazard) && Elsewhere(load.Hazard) is { } elsewhere)
             {
                 context.Report(new Finding(Rule)
                 {
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
-                    Place = context.At(load.Part.Line.Item.Span),
+                    Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(load.Part.Line, "item"),
-                    Message = $"`{load.Id}` brings a substance that can cause cancer ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}); nothing measured shows how much of it comes into the drink.",
+                    Message = $"`{load.Id}` can do harm anywhere ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}); nothing measured shows how much of it comes into the drink.",
                     Advice = elsewhere.Correction.Length == 0 ? "Take it out." : $"Take it out: {elsewhere.Correction}.",
                     Caution = HazardWords.Caution,
                     Evidence = [HazardWords.Of(context, load), Proof.Of("rule", elsewhere.Control + (elsewhere.About.Length == 0 ? "" : ", " + elsewhere.About))],
@@ -58,7 +60,7 @@ internal sealed class ForbiddenIngredient : RecipeRule
             context.Report(new Finding(Rule)
             {
                 AskedLevel = found.Level,
-                Place = context.At(load.Part.Line.Item.Span),
+                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
                 Message = restricted
@@ -75,21 +77,24 @@ internal sealed class ForbiddenIngredient : RecipeRule
     {
         if (!rule.AppliesIn(context.Settings)) return false;
         if (rule.Control is "prohibited" or "never") return rule.When.Length == 0 && rule.About is not "source material";
-        if (rule.About != SpiritsOnly || context.Recipe is not Drink) return false;
+        if (rule.About != SpiritsOnly) return false;
         return Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) == Stand.Holds;
     }
 
-    /// <summary>What another country forbids outright because it can cause cancer is worth a warning everywhere.</summary>
+    /// <summary>What another country forbids outright because it harms liver, heart or nerves, or can cause cancer, is worth a warning everywhere.</summary>
     private static HazardRule? Elsewhere(Hazard hazard)
     {
-        if (hazard.Kind != "botanical" || !Storage.Has(hazard.Harm, "carcinogen")) return null;
+        if (hazard.Kind != "botanical" || !Harms.Any(h => Storage.Has(hazard.Harm, h))) return null;
         foreach (var rule in hazard.Rules)
         {
-            if (rule.Control == "prohibited" && rule.Level == Level.Error && rule.When.Length == 0) return rule;
+            if (rule.Control == "prohibited" && rule.Level >= Level.Warning && rule.When.Length == 0) return rule;
         }
 
         return null;
     }
 
-    private static bool HasRuleOfItsOwn(string id) => id is "activated-charcoal" or "apricot-kernels-raw" or "bitter-almond" or "liquid-nitrogen" or "dry-ice";
+    /// <summary>Whether the law of the place counts doses of it and does not forbid it.</summary>
+    private static bool HasDose(RecipeContext context, Hazard hazard) => hazard.Rules.Any(r => r.Control == "dose" && r.AppliesIn(context.Settings));
+
+    private static bool HasRuleOfItsOwn(string id) => id is "activated-charcoal" or "apricot-kernels-raw" or "bitter-almond" or "hydrocyanic-acid" or "liquid-nitrogen" or "dry-ice";
 }

@@ -15,11 +15,17 @@ internal sealed class MetalWithAcid : RecipeRule
     private static readonly Limit Crystal = Limits.Of("lead-crystal-hours");
     private static readonly Limit Pewter = Limits.Of("pewter-lead");
 
+    private static readonly Limit Glaze = Limits.Of("lead-leach-mug");
+
+    private static readonly string[] Lined = ["lined", "nickel-lined", "tin-lined", "steel-lined", "tinned"];
+    private static readonly string[] OldPots = ["earthenware", "glazed", "vintage mug", "vintage cup", "antique", "hand-thrown", "handmade mug", "handmade cup", "enamel", "enamelled", "terracotta", "vintage tiki"];
+    private static readonly string[] NoLead = ["lead-free", "lead free", "tested", "unglazed"];
+
     private static readonly RuleInfo Rule = new("SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Ph, Fact.Acid],
-        Limits = [Copper.Id, Zinc.Id, Aluminium.Id, Crystal.Id, Pewter.Id],
+        Limits = [Copper.Id, Zinc.Id, Aluminium.Id, Crystal.Id, Pewter.Id, Glaze.Id],
     };
 
     /// <inheritdoc/>
@@ -31,10 +37,15 @@ internal sealed class MetalWithAcid : RecipeRule
         bool told = false;
         if (context.Recipe is Drink { Glass.IsGiven: true } drink)
         {
-            told = Hold(context, drink.Glass, drink.Glass.Value, "glass", false);
+            // The bar's own glass says what it is made of in its name: "moscow": { "name": "Copper mug, lined" }. It goes before the id.
+            bool named = false;
+            if (context.Settings.Bar is { } bar && bar.Glasses.TryGetValue(drink.Glass.Value, out var glass) && glass.Name.IsGiven)
+            {
+                named = IsLined(glass.Name.Value);
+                told = Hold(context, drink.Glass, glass.Name.Value, "glass", false);
+            }
 
-            // The bar's own glass says what it is made of in its name: "moscow": { "name": "Copper mug" }.
-            if (!told && context.Settings.Bar is { } bar && bar.Glasses.TryGetValue(drink.Glass.Value, out var glass) && glass.Name.IsGiven) told = Hold(context, drink.Glass, glass.Name.Value, "glass", false);
+            if (!told && !named) told = Hold(context, drink.Glass, drink.Glass.Value, "glass", false);
         }
 
         if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In, keep.In.Value, "keep.in", true);
@@ -52,6 +63,14 @@ internal sealed class MetalWithAcid : RecipeRule
     {
         var (limit, metal) = MetalOf(text, stored);
         if (limit is null) return false;
+        if (limit == Glaze)
+        {
+            Report(context, vessel, path, limit, Level.Warning, Answer.NotShown,
+                $"It stands in {metal}, and nothing says that it was tested: {Say.Number(Glaze.Value)} mg/L is the most that a mug or cup may give off ({Glaze.Source})",
+                "Use new food-grade ware, or write `lead-free` in its name once it is tested.");
+            return true;
+        }
+
         if (limit == Crystal || limit == Pewter)
         {
             if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return false;
@@ -79,12 +98,15 @@ internal sealed class MetalWithAcid : RecipeRule
     private static bool NamesVessel(string text) =>
         Storage.Has(text, "mug") || Storage.Has(text, "cup") || Storage.Has(text, "tankard") || Storage.Has(text, "bowl") || Storage.Has(text, "pan") || Storage.Has(text, "kettle") || Storage.Has(text, "bucket");
 
+    private static bool IsLined(string text) => Phrases.Affirms(text, Lined);
+
     private static (Limit? Limit, string Metal) MetalOf(string text, bool stored)
     {
-        if (Storage.Has(text, "lined") && !Storage.Has(text, "unlined")) return (null, "");
+        if (IsLined(text)) return (null, "");
         if (Storage.Has(text, "copper") || Storage.Has(text, "brass")) return (Copper, "copper or brass");
         if (Storage.Has(text, "galvani") || Storage.Has(text, "zinc")) return (Zinc, "galvanised metal");
         if (Storage.Has(text, "pewter")) return (Pewter, "pewter");
+        if (Phrases.HasAny(text, OldPots) && !Phrases.Affirms(text, NoLead)) return (Glaze, "pottery whose glaze may hold lead");
         if (!stored) return (null, "");
         if (Storage.Has(text, "crystal") && !Storage.Has(text, "lead-free")) return (Crystal, "lead crystal");
         return Storage.Has(text, "aluminium") || Storage.Has(text, "aluminum") ? (Aluminium, "aluminium") : (null, "");

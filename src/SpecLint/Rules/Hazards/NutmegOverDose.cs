@@ -10,10 +10,12 @@ internal sealed class NutmegOverDose : DrinkRule
 {
     private static readonly Limit Most = Limits.Of("nutmeg-serve");
 
+    private static readonly Limit Toxic = Limits.Of("nutmeg-toxic-serve");
+
     private static readonly RuleInfo Rule = new("SL6007", "nutmeg-over-dose", "A drink holds more nutmeg than a garnish", Level.Error)
     {
         Safety = true,
-        Limits = [Most.Id],
+        Limits = [Most.Id, Toxic.Id],
     };
 
     /// <inheritdoc/>
@@ -39,11 +41,11 @@ internal sealed class NutmegOverDose : DrinkRule
         context.Report(new Finding(Rule)
         {
             Answer = strained ? Answer.NotShown : Answer.Broken,
-            AskedLevel = strained ? Level.Warning : null,
+            AskedLevel = strained || grams < Toxic.Value ? Level.Warning : null,
             Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Part.Line, "amount"),
-            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}; a garnish is 0.1 to 0.2 g, {Say.Number(Most.Value)} g is the end, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
+            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}; a garnish is 0.1 to 0.2 g, a drink of more than {Say.Number(Most.Value)} g is not usual, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
             Advice = "Grate it over the drink, 0.1 to 0.2 g, and never serve what whole nuts were steeped in by the glass.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, most), Proof.Of("nutmeg a drink", grams, "g"), Proof.Of(Most)],

@@ -1,11 +1,15 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
 /// <summary>SL6011: flowers or foraged plants that nobody vouches for.</summary>
 internal sealed class PlantWithoutSource : RecipeRule
 {
+    private const string Flowers = "unlabelled-edible-flowers";
+
     private static readonly RuleInfo Rule = new("SL6011", "plant-without-source", "Flowers or foraged plants come without a named source", Level.Warning) { Safety = true };
 
     /// <inheritdoc/>
@@ -14,26 +18,30 @@ internal sealed class PlantWithoutSource : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
-        foreach (var load in context.Profile.HazardLoads)
+        foreach (var part in context.Profile.Parts)
         {
-            if (!load.Direct || load.Hazard.Id is not ("unlabelled-edible-flowers" or "wild-foraged-plant")) continue;
+            if (part.Material is not { } material || part.Item?.File is not Ingredient) continue;
+            var hazard = material.Hazard;
+            bool foraged = hazard?.Id == "wild-foraged-plant";
+            bool flower = hazard?.Id == Flowers || (material.Kind == "flower" && hazard is null or { Asks: null, IsPoison: false } && material.Perishable != Perishable.None);
+            if (!foraged && !flower) continue;
 
             // A bar that writes a file or a note for it has named where it comes from.
-            if (load.Part.Line.Note.IsGiven || (load.Part.Item is { IsBuiltIn: false, File: Ingredient { Notes.Count: > 0 } })) continue;
-            bool foraged = load.Hazard.Id == "wild-foraged-plant";
-            var rule = load.Hazard.Rules[0];
+            if (part.Line.Note.IsGiven || part.Item is { IsBuiltIn: false, File: Ingredient { Notes.Count: > 0 } }) continue;
+            var rule = HazardTable.Find(foraged ? hazard!.Id : Flowers)!.Rules[0];
+            string id = part.Item.Id;
             context.Report(new Finding(Rule)
             {
                 Answer = Answer.NotShown,
-                Place = context.At(load.Part.Line.Item.Span),
+                Place = context.At(part.Line.Item.Span),
                 Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                Path = RecipeContext.PathOf(part.Line, "item"),
                 Message = foraged
-                    ? $"Nothing says who identified `{load.Id}`, where and when; foraged plants have deadly look-alikes ({rule.Source})."
-                    : $"Nothing says that `{load.Id}` was grown as food; florists' flowers are sprayed, and some look like poisonous ones ({rule.Source}).",
+                    ? $"Nothing says who identified `{id}`, where and when; foraged plants have deadly look-alikes ({rule.Source})."
+                    : $"Nothing says that `{id}` was grown as food; florists' flowers are sprayed, and some look like poisonous ones ({rule.Source}).",
                 Advice = foraged ? "Write in the line's note who identified it, the species, the place and the day, or buy it." : "Write the grower or supplier of food flowers and the species in the line's note.",
                 Caution = HazardWords.Caution,
-                Evidence = [HazardWords.Of(context, load), Proof.Of("rule", rule.When)],
+                Evidence = [Proof.Of("plant", id, context.At(part.Line.Item.Span)), Proof.Of("rule", rule.When)],
             });
         }
     }

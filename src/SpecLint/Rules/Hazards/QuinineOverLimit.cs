@@ -9,14 +9,18 @@ namespace SpecLint.Rules.Hazards;
 internal sealed class QuinineOverLimit : DrinkRule
 {
     private static readonly Limit Most = Limits.Of("quinine-us");
+    private static readonly Limit Soft = Limits.Of("quinine-eu-soft");
+    private static readonly Limit Strong = Limits.Of("quinine-eu-strong");
+    private static readonly Limit Tonic = Limits.Of("quinine-anz");
+    private static readonly Limit Strength = Limits.Of("declare-strength-from");
     private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
 
     private static readonly RuleInfo Rule = new("SL6006", "quinine-over-limit", "A drink holds more quinine than the law allows", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
-        Needs = [Fact.Quinine, Fact.ServedVolume],
-        Limits = [Most.Id, Extraction.Id],
+        Needs = [Fact.Quinine, Fact.ServedVolume, Fact.Abv],
+        Limits = [Most.Id, Soft.Id, Strong.Id, Tonic.Id, Strength.Id, Extraction.Id],
     };
 
     /// <inheritdoc/>
@@ -25,7 +29,6 @@ internal sealed class QuinineOverLimit : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (context.Profile.HazardLoads.Count == 0) return;
         var quinine = context.Fact(Fact.Quinine);
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || volume.Value <= 0) return;
@@ -43,21 +46,43 @@ internal sealed class QuinineOverLimit : DrinkRule
             from = load;
         }
 
+        // Any part may bring it, a house's own too: the one that brings the most is named.
+        Part? most = from?.Part;
+        double brought = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (from is not null || part.Material is not { } material || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
+            double mg = part.Grams.Typical * material.Traces.Quinine.Typical;
+            if (mg <= brought) continue;
+            brought = mg;
+            most = part;
+        }
+
+        var limit = LimitOf(context);
         double perLitre = 1000 / volume.Value;
-        if (from is null || typical * perLitre <= Most.Value) return;
-        bool broken = low * perLitre > Most.Value;
-        bool law = Most.AppliesIn(context.Settings);
+        if (most is null || typical * perLitre <= limit.Value) return;
+        bool broken = low * perLitre > limit.Value;
+        bool law = limit.AppliesIn(context.Settings);
         context.Report(new Finding(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
-            AskedLevel = broken && law ? null : Level.Warning,
-            Place = context.At(from.Part.Line.Amount.IsGiven ? from.Part.Line.Amount.Span : from.Part.Line.Item.Span),
+            AskedLevel = broken && law && limit.LevelCap is null ? null : Level.Warning,
+            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : HazardWords.SpanOf(most.Line)),
             Subject = context.Id,
-            Path = RecipeContext.PathOf(from.Part.Line, "amount"),
-            Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and its kin from {HazardWords.NameOf(from)}; {Say.Number(Most.Value)} mg/L is the most{(law ? "" : " in the US, here the yardstick")} ({Most.Source}).",
+            Path = RecipeContext.PathOf(most.Line, "amount"),
+            Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and its kin from {(from is null ? $"`{most.Line.Item.Or("")}`" : HazardWords.NameOf(from))}; {Say.Number(limit.Value)} mg/L is the most{(law ? "" : ", here the yardstick")} ({limit.Source}).",
             Advice = "Use less of it, or lengthen it with soda; name quinine on the menu.",
             Caution = HazardWords.Caution,
-            Evidence = [HazardWords.Of(context, from), new Evidence("quinine", typical * perLitre, low * perLitre, high * perLitre, "mg/L"), Proof.Of(Most)],
+            Evidence = [new Evidence("quinine", typical * perLitre, low * perLitre, high * perLitre, "mg/L"), Proof.Of(limit)],
         });
+    }
+
+    /// <summary>The limit in force: that of the US, of the EU and Great Britain by strength, of Australia and New Zealand; else that of the US as a yardstick.</summary>
+    private static Limit LimitOf(RecipeContext context)
+    {
+        if (Most.AppliesIn(context.Settings)) return Most;
+        bool alcoholic = context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low > Strength.Value;
+        if (Soft.AppliesIn(context.Settings)) return alcoholic ? Strong : Soft;
+        return Tonic.AppliesIn(context.Settings) ? Tonic : Most;
     }
 }

@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
@@ -9,6 +10,8 @@ internal sealed class RawKernels : RecipeRule
 {
     private static readonly Limit Serve = Limits.Of("apricot-kernel-serve");
     private static readonly Limit Drink = Limits.Of("hydrocyanic-eu");
+
+    private static readonly string[] Freed = ["free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed", "prussic-acid-free", "FFPA"];
 
     private static readonly RuleInfo Rule = new("SL6008", "raw-kernels", "Raw kernels, stones or leaves that give off hydrocyanic acid", Level.Error)
     {
@@ -24,10 +27,10 @@ internal sealed class RawKernels : RecipeRule
     {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (!load.Direct || load.Hazard.Id is not ("apricot-kernels-raw" or "bitter-almond" or "cherry-pits" or "cherry-laurel" or "peach-leaf" or "elder-leaf-stem-raw-berry")) continue;
+            if (!load.Direct || load.Hazard.Id is not ("apricot-kernels-raw" or "bitter-almond" or "cherry-pits" or "cherry-laurel" or "peach-leaf" or "elder-leaf-stem-raw-berry" or "hydrocyanic-acid")) continue;
             bool berry = load.Hazard.Id == "elder-leaf-stem-raw-berry";
-            if (berry && (IsCooked(context.Recipe) || !load.Part.Material!.Kind.IsFreshPlant)) continue;
-            if (HazardWords.Holds(load.Part.Line.Note, "prussic") || HazardWords.Holds(load.Part.Line.Note, "FFPA")) continue;
+            if (berry && (Pot.Of(context.Recipe).Any(load.Part.Line, static s => s.Verb.Boils) || load.Part.Material is { Kind.IsFreshPlant: false })) continue;
+            if (load.Part.Line.Note.IsGiven && Phrases.Affirms(load.Part.Line.Note.Value, Freed)) continue;
             string amount = "";
             if (load.Hazard.Contents.Count > 0 && !double.IsNaN(load.Grams))
             {
@@ -42,7 +45,7 @@ internal sealed class RawKernels : RecipeRule
             context.Report(new Finding(Rule)
             {
                 AskedLevel = berry || load.Hazard.Id == "peach-leaf" ? Level.Warning : null,
-                Place = context.At(load.Part.Line.Item.Span),
+                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
                 Message = $"`{load.Id}` gives off hydrocyanic acid when it is {(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
@@ -51,15 +54,5 @@ internal sealed class RawKernels : RecipeRule
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Serve), Proof.Of(Drink)],
             });
         }
-    }
-
-    private static bool IsCooked(Recipe recipe)
-    {
-        foreach (var step in recipe.Method)
-        {
-            if (step.Verb.Boils) return true;
-        }
-
-        return false;
     }
 }

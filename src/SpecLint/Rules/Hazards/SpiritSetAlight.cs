@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
@@ -9,6 +10,8 @@ namespace SpecLint.Rules.Hazards;
 internal sealed class SpiritSetAlight : RecipeRule
 {
     private static readonly Limit Strength = Limits.Of("flame-strength");
+
+    private static readonly string[] PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
 
     private static readonly RuleInfo Rule = new("SL6016", "spirit-set-alight", "Spirit is set alight and nothing says how it is put out", Level.Warning)
     {
@@ -54,5 +57,5 @@ internal sealed class SpiritSetAlight : RecipeRule
     }
 
     private static bool Ends(Given<string> text) =>
-        HazardWords.Holds(text, "put out") || HazardWords.Holds(text, "smother") || HazardWords.Holds(text, "extinguish") || HazardWords.Holds(text, "lid") || HazardWords.Holds(text, "flame is out");
+        text.IsGiven && Phrases.Affirms(text.Value, PutOut);
 }

@@ -9,12 +9,15 @@ internal sealed class SulphiteTooMuch : RecipeRule
 {
     private static readonly Limit Most = Limits.Of("sulphite-aromatised-wine");
 
+    private static readonly Limit Soft = Limits.Of("sulphite-soft-eu");
+    private static readonly Limit Strength = Limits.Of("declare-strength-from");
+
     private static readonly RuleInfo Rule = new("SL6019", "sulphite-too-much", "The sulphite of all parts together is more than a wine may hold", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
-        Needs = [Fact.Sulphite],
-        Limits = [Most.Id],
+        Needs = [Fact.Sulphite, Fact.Abv],
+        Limits = [Most.Id, Soft.Id, Strength.Id],
     };
 
     /// <inheritdoc/>
@@ -24,8 +27,10 @@ internal sealed class SulphiteTooMuch : RecipeRule
     public override void Check(RecipeContext context)
     {
         var sulphite = context.Fact(Fact.Sulphite);
-        if (!sulphite.IsKnown || sulphite.Value <= Most.Value) return;
-        bool broken = sulphite.Low > Most.Value;
+        bool soft = context.Recipe is SpecLint.Book.Drink && context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.High <= Strength.Value;
+        var limit = soft ? Soft : Most;
+        if (!sulphite.IsKnown || sulphite.Value <= limit.Value) return;
+        bool broken = sulphite.Low > limit.Value;
         Part? most = null;
         double brought = 0;
         foreach (var part in context.Profile.Parts)
@@ -39,18 +44,18 @@ internal sealed class SulphiteTooMuch : RecipeRule
 
         // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds.
         if (most is null || !most.Material!.Kind.MayBringSulphite) return;
-        bool law = Most.AppliesIn(context.Settings);
+        bool law = limit.AppliesIn(context.Settings);
         context.Report(new Finding(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
-            AskedLevel = broken && law ? null : Level.Warning,
+            AskedLevel = broken && law && limit.LevelCap is null ? null : Level.Warning,
             Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
-            Message = $"Sulphur dioxide of all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`; {Say.Number(Most.Value)} mg/L is the most that an aromatised wine may hold ({Most.Source}), and guests with asthma react to far less.",
+            Message = $"Sulphur dioxide of all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`; {Say.Number(limit.Value)} mg/L is the most that {(soft ? "a drink without alcohol" : "an aromatised wine")} may hold ({limit.Source}), and guests with asthma react to far less.",
             Advice = "Use less of it, and name sulphites to the guest from 10 mg/L on.",
             Caution = HazardWords.Caution,
-            Evidence = [Proof.Of(Fact.Sulphite, sulphite), Proof.Of(Most)],
+            Evidence = [Proof.Of(Fact.Sulphite, sulphite), Proof.Of(limit)],
         });
     }
 }

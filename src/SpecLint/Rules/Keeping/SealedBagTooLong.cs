@@ -14,6 +14,7 @@ internal sealed class SealedBagTooLong : PrepRule
     private static readonly Limit Long = Limits.Of("vacuum-pack-days");
     private static readonly Limit Ph = Limits.Of("vacuum-pack-ph");
     private static readonly Limit Activity = Limits.Of("vacuum-pack-water-activity");
+    private static readonly Limit Plan = Limits.Of("food-code-cook-chill-days");
     private static readonly Limit PlanPh = Limits.Of("food-code-reduced-oxygen-ph");
     private static readonly Limit PlanActivity = Limits.Of("food-code-reduced-oxygen-activity");
     private static readonly Limit Salt = Limits.Of("vacuum-pack-salt");
@@ -23,7 +24,7 @@ internal sealed class SealedBagTooLong : PrepRule
         Safety = true,
         IsConsequence = true,
         Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Short.Id, Long.Id, Ph.Id, Activity.Id, Salt.Id, PlanPh.Id, PlanActivity.Id, "vacuum-pack-heat-temperature", "vacuum-pack-heat-time"],
+        Limits = [Short.Id, Long.Id, Ph.Id, Activity.Id, Salt.Id, Plan.Id, PlanPh.Id, PlanActivity.Id, "vacuum-pack-heat-temperature", "vacuum-pack-heat-time"],
     };
 
     /// <inheritdoc/>
@@ -43,7 +44,7 @@ internal sealed class SealedBagTooLong : PrepRule
         context.Report(new Finding(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
-            AskedLevel = limit.LevelCap is not null || HasHurdle(state) || (state.IsSour && !Perishables.IsListed(state.What)) ? Level.Warning : null,
+            AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value)) || HasHurdle(state) || (state.IsSour && !Perishables.IsListed(state.What)) ? Level.Warning : null,
             Place = KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = "keep.for",

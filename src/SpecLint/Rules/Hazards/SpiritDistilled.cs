@@ -1,0 +1,48 @@
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6024: spirit distilled on the premises.</summary>
+internal sealed class SpiritDistilled : RecipeRule
+{
+    private static readonly RuleInfo Rule = new("SL6024", "spirit-distilled", "Spirit is distilled on the premises", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        var pot = Pot.Of(context.Recipe);
+        for (int i = 0; i < context.Recipe.Method.Count; i++)
+        {
+            var step = context.Recipe.Method[i];
+            if (step.Verb.Id is not ("distil" or "redistil") || !HoldsSpirit(context, pot, i)) continue;
+            context.Report(new Finding(Rule)
+            {
+                Answer = Answer.NotShown,
+                Place = context.At(step.Do.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = "The step distils something with alcohol in it: distilling spirit, with a rotary evaporator too, takes a licence in most countries (26 USC 5601; HMRC and Revenue distiller's licence, from memory), and its first run holds what is lightest and worst.",
+                Advice = "Do it under the licence and write its number here with an acceptance, or distil water-based liquids only.",
+                Caution = HazardWords.StaffCaution,
+                Evidence = [Proof.Of("verb", step.Do.Value.Id)],
+            });
+            return;
+        }
+    }
+
+    private static bool HoldsSpirit(RecipeContext context, Pot pot, int step)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            // What nothing is known of may be spirit.
+            if (part.Phase != PartPhase.Beside && pot.WorksOn(step, part.Line) && (part.Material is not { } material || material.Of(Component.Ethanol) > 0)) return true;
+        }
+
+        return false;
+    }
+}

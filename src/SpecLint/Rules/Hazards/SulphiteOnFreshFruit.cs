@@ -1,0 +1,42 @@
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6025: sulphite put on fresh fruit or vegetable that is served raw.</summary>
+internal sealed class SulphiteOnFreshFruit : RecipeRule
+{
+    private const string Source = "US FDA Food Code 3-302.14(B)";
+
+    private static readonly RuleInfo Rule = new("SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning) { Safety = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context)
+    {
+        Part? sulphite = null, fresh = null;
+        var pot = Pot.Of(context.Recipe);
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { } material) continue;
+            if (material.Hazard?.Id == "sulphur-dioxide" && material.Kind == "preservative") sulphite ??= part;
+            else if (material.Kind is "fruit" or "vegetable" or "herb" or "garnish" or "juice" or "puree" && material.Perishable != Perishable.None && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
+        }
+
+        if (sulphite is null || fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= 10) return;
+        bool law = context.Settings.AppliesIn("US");
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = law ? Level.Error : Level.Note,
+            Place = context.At(sulphite.Line.Item.Span),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(sulphite.Line, "item"),
+            Message = $"`{sulphite.Line.Item.Or("")}` goes on `{fresh.Line.Item.Or("")}`, which is served raw: sulphiting agents may not be put on fresh fruit or vegetables that are eaten raw{(law ? "" : " in the US, here the yardstick")} ({Source}).",
+            Advice = "Leave it out and keep the fruit in acid and cold; people with asthma react to very little.",
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of("sulphite", sulphite.Line.Item.Or("")), Proof.Of("fresh", fresh.Line.Item.Or(""))],
+        });
+    }
+}

@@ -1,0 +1,104 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5032: a step that keeps food that needs cold lukewarm for hours.</summary>
+internal sealed class WarmForHours : PrepRule
+{
+    private static readonly Limit Hours = Limits.Of("food-code-time-control");
+    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
+    private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
+    private static readonly Limit Spirited = Limits.Of("alcohol-no-growth-practice");
+    private static readonly Limit Syrup = Limits.Of("guard-spice-in-syrup");
+
+    private static readonly RuleInfo Rule = new("SL5032", "warm-for-hours", "A step keeps food that needs cold lukewarm for hours", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Ph],
+        Limits = [Hours.Id, Cold.Id, Hot.Id, Spirited.Id, Syrup.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (context.Profile.IsSolid || SpecialCases.IsFerment(prep, context.Profile) || SpecialCases.IsMilkPunch(prep)) return;
+        if (context.Profile.Keeping is { Verdict: KeepingVerdict.NotControlled }) return;
+        var pot = Pot.Of(prep);
+        for (int i = 0; i < prep.Method.Count; i++)
+        {
+            var step = prep.Method[i];
+            if (step.Verb.Cools || step.Verb.Freezes || step.Verb.Dries || step.Verb.HeatsDry) continue;
+            if (step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration } || !(step.For.Value.BaseHigh / 3600 > Hours.Value)) continue;
+            var at = step.At.IsGiven ? step.At : step.To;
+            bool told = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+            if (told && (at.Value.BaseHigh <= Cold.Value || at.Value.BaseLow >= Hot.Value)) continue;
+            if (!told && IsInTheCold(step)) continue;
+            if (Worst(context, pot, i) is not { } part) continue;
+            bool animal = Perishables.In(part, context.Profile) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
+            context.Report(new Finding(Rule)
+            {
+                Answer = told ? Answer.Broken : Answer.NotShown,
+                AskedLevel = told && animal ? null : told ? Level.Warning : Level.Note,
+                Place = context.At(step.For.Span),
+                Subject = context.Id,
+                Path = context.PathOf(step),
+                Message = told
+                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}; between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C food that needs cold stands for {Say.Number(Hours.Value)} h at the most (US FDA Food Code 3-501.16, 3-501.19)."
+                    : $"`{part.Line.Item.Or("")}` stands for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)} and nothing says how cold; between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C food that needs cold stands for {Say.Number(Hours.Value)} h at the most (US FDA Food Code 3-501.16, 3-501.19).",
+                Advice = told ? "Do it in the refrigerator, or in less than four hours." : "Write `at` at the step: 4 °C where it stands in the refrigerator.",
+                Caution = KeepingWords.Caution,
+                Evidence = [Proof.Of("time", step.For.Value.BaseHigh / 3600, "h"), Proof.Of(Hours)],
+            });
+            return;
+        }
+    }
+
+    private static bool IsInTheCold(Step step)
+    {
+        foreach (var text in new[] { step.Note, step.Into, step.Vessel, step.Until })
+        {
+            if (text.IsGiven && (Storage.Has(text.Value, "fridge") || Storage.Has(text.Value, "refrigerat") || Storage.Has(text.Value, "cold") || Storage.Has(text.Value, "chill") || Storage.Has(text.Value, "freezer"))) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The part in the pot at a step that needs cold most; <see langword="null"/> where spirit, sugar or acid in the pot hold it.</summary>
+    private static Part? Worst(RecipeContext context, Pot pot, int step)
+    {
+        Part? worst = null;
+        var most = Perishable.None;
+        double all = 0, ethanol = 0, sugar = 0;
+        bool sour = context.Profile.Keeping!.IsSour;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is not { } material || !pot.WorksOn(step, part.Line)) continue;
+            if (part.IsWeighed)
+            {
+                all += part.Grams.Typical;
+                ethanol += part.Grams.Typical * material.Of(Component.Ethanol);
+                for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugar += part.Grams.Typical * material.Of(c);
+            }
+
+            var what = part.Item?.File is Prep inner && context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is { } state
+                ? state.Verdict == KeepingVerdict.NotControlled ? Perishable.None : state.What
+                : Perishables.In(part, context.Profile);
+            if (what <= most) continue;
+            most = what;
+            worst = part;
+        }
+
+        // 20 % vol is about 16 % by mass.
+        if (all > 0 && 100 * ethanol >= Spirited.Value * 0.8 * all) return null;
+        bool plant = most is Perishable.Plant or Perishable.Juice;
+        return plant && (sour || (all > 0 && 100 * sugar >= Syrup.Value * all)) ? null : worst;
+    }
+}
