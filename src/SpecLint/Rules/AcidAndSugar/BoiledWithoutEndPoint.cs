@@ -8,6 +8,9 @@ namespace SpecLint.Rules.AcidAndSugar;
 /// <summary>SL4012: sugar boiled down with nothing that says how far.</summary>
 internal sealed class BoiledWithoutEndPoint : PrepRule
 {
+    /// <summary>°C; sugar raises the boiling point from here.</summary>
+    private const double Boiling = 100;
+
     private static readonly RuleInfo Rule = new("SL4012", "boiled-without-end-point", "Sugar boiled down with nothing that says how far", Level.Warning);
 
     /// <inheritdoc/>
@@ -21,7 +24,8 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
         foreach (var step in prep.Method)
         {
             if (!step.Verb.BoilsDown) continue;
-            if (step.To.IsGiven || step.Amount.IsGiven) return;
+            // A temperature tells the sugar only above the boiling point of water.
+            if (step.Amount.IsGiven || step.To is { IsGiven: true, Value.BaseLow: > Boiling }) return;
             boils ??= step;
         }
 

@@ -10,7 +10,7 @@ internal sealed class SyrupRatioNotAsNamed : PrepRule
 {
     private static readonly Limit Off = Limits.Of("syrup-ratio-tolerance");
 
-    private static readonly RuleInfo Rule = new("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Error)
+    private static readonly RuleInfo Rule = new("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Warning)
     {
         Needs = [Fact.Sugar],
         Limits = [Off.Id],

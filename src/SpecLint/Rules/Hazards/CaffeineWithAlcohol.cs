@@ -12,6 +12,9 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
     private static readonly Limit Added = Limits.Of("caffeine-us");
     private static readonly Limit Strength = Limits.Of("declare-strength-from");
 
+    /// <summary>mg of caffeine in a gram from which a part is caffeine as such (guarana, powder, drops) and not a drink that holds some.</summary>
+    private const double PureCaffeine = 20;
+
     private static readonly RuleInfo Rule = new("SL6020", "caffeine-with-alcohol", "A drink puts a lot of caffeine and alcohol together", Level.Warning)
     {
         Safety = true,
@@ -46,6 +49,10 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
 
         // Coffee, tea and cocoa bring theirs by nature: the limit by mass is about caffeine that is added.
         bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind.MayHoldAddedCaffeine && !dose;
+
+        // Caffeine added as such to alcohol is not a permitted additive in the US, in any amount.
+        bool pure = Added.AppliesIn(context.Settings) && !dose && most.Material!.Traces.Caffeine.Typical > PureCaffeine;
+        added |= pure;
         if (!dose && !added) return;
         var limit = dose ? Serve : Added;
         context.Report(new Finding(Rule)
@@ -55,7 +62,7 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
             Path = RecipeContext.PathOf(most.Line, "amount"),
             Message = dose
                 ? $"A drink of {Say.Fact(Fact.Abv, abv)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, over the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}); caffeine hides from guests how much they drank."
-                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, over the {Say.Number(Added.Value)} mg/kg for alcoholic drinks ({Added.Source}).",
+                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"over the {Say.Number(Added.Value)} mg/kg for alcoholic drinks ({Added.Source})")}.",
             Advice = "Use less of it, or a decaffeinated one, and do not serve it as the last of many.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],

@@ -34,8 +34,11 @@ internal sealed class AcidityNotMeasured : PrepRule
         if (!state.IsOpen || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         return !Storage.IsFrozen(celsius) && !StoredTooWarm.IsTooWarm(celsius, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _)
-            && !state.IsLowAcid && !SealedBagTooLong.Speaks(context, prep);
+            && !(state.IsLowAcid && !IsSoured(context.Profile)) && !KeptPastDateMark.Speaks(context, prep) && !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SealedBagTooLong.Speaks(context, prep);
     }
+
+    /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>
+    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material?.Kind is "acid" or "acid-solution" or "vinegar");
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
@@ -14,10 +15,14 @@ internal sealed class DryingWithoutEndPoint : PrepRule
     private static readonly string[] Measurable = ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
+    private static readonly Limit Coolest = Limits.Of("drying-temperature-least");
+    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
+    private static readonly Limit LowAcid = Limits.Of("acidified-ph");
+
     private static readonly RuleInfo Rule = new("SL5022", "drying-without-end-point", "Drying ends by the clock, not by mass lost or water activity", Level.Warning)
     {
         Safety = true,
-        Limits = [Mould.Id, Safety.Id],
+        Limits = [Mould.Id, Safety.Id, Coolest.Id, Cold.Id, LowAcid.Id],
     };
 
     /// <inheritdoc/>
@@ -48,6 +53,35 @@ internal sealed class DryingWithoutEndPoint : PrepRule
                 Evidence = [Proof.Of(Mould), Proof.Of(Safety)],
             });
         }
+    }
+
+    /// <summary>Moist food low in acid that dries too cool stands in the warm zone.</summary>
+    private static void HoldTemperature(RecipeContext context, Step step)
+    {
+        var at = step.At.IsGiven ? step.At : step.To;
+        if (at is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || at.Value.BaseHigh >= Coolest.Value || at.Value.BaseHigh <= Cold.Value) return;
+        Part? moist = null;
+        var pot = Pot.Of(context.Recipe);
+        int number = step.Number - 1;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { } material || part.Phase == PartPhase.Beside || !pot.WorksOn(number, part.Line)) continue;
+            if (material.Kind is "vegetable" or "dairy" or "egg" or "puree" or "juice" or "fruit" && material.Perishable != Perishable.None && !(material.Ph.High <= LowAcid.Value)) moist ??= part;
+        }
+
+        if (moist is null) return;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = Level.Warning,
+            Place = context.At(at.Span),
+            Subject = context.Id,
+            Path = context.PathOf(step) + ".at",
+            Key = "temperature",
+            Message = $"`{moist.Line.Item.Or("")}` is dried at {KeepingWords.Degrees(at.Value.BaseHigh)}: under {KeepingWords.Degrees(Coolest.Value)} moist food low in acid stands for hours where germs grow ({Coolest.Source}).",
+            Advice = "Dry it at 57 to 60 °C.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)],
+        });
     }
 
     private static string Target(RecipeContext context)

@@ -66,6 +66,8 @@ internal sealed class FermentSalt : PrepRule
         var place = context.At(line!.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span);
         context.Report(new Finding(Rule)
         {
+            // Pepper mashes, olives and preserved lemons are made at 6 to 10 % and more.
+            AskedLevel = little ? null : Level.Note,
             Place = place,
             Subject = context.Id,
             Path = RecipeContext.PathOf(line.Line, "amount"),

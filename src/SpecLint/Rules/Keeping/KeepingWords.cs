@@ -8,6 +8,13 @@ namespace SpecLint.Rules.Keeping;
 /// <summary>What the rules of keeping say and look for alike.</summary>
 internal static class KeepingWords
 {
+    // Canada's figures are those of the EU (Health Canada, policy on Listeria; Regulation (EC) 2073/2005, Annex I).
+    private static readonly Catalogue.Limit PhCa = Catalogue.Limits.Of("listeria-ph-ca");
+    private static readonly Catalogue.Limit PhEu = Catalogue.Limits.Of("listeria-ph-eu");
+    private static readonly Catalogue.Limit ActivityEu = Catalogue.Limits.Of("listeria-water-activity-eu");
+    private static readonly Catalogue.Limit PairPhEu = Catalogue.Limits.Of("listeria-pair-ph-eu");
+    private static readonly Catalogue.Limit PairActivityEu = Catalogue.Limits.Of("listeria-pair-water-activity-eu");
+
     /// <summary>The caution of this family.</summary>
     public const string Caution =
         "Food can make people ill without looking, smelling or tasting wrong. The local food code and its inspector decide, for preserving and sealing a licensed process authority; this is a check of what is written, not of what is in the bottle.";
@@ -21,6 +28,16 @@ internal static class KeepingWords
     /// <summary>What the US asks of a house that sours or preserves food so that it needs no cold; empty elsewhere.</summary>
     public static string Variance(Settings settings) =>
         settings.AppliesIn("US") ? " (in the US souring or preserving food for that takes a variance and a HACCP plan, Food Code 3-502.11(C))" : "";
+
+    /// <summary>Whether a reading shows what the law of the EU or Canada takes for food in which Listeria does not grow; it says what needs a study, and clears nothing.</summary>
+    public static bool HoldsListeria(Settings settings, KeepingState state)
+    {
+        bool ca = PhCa.AppliesIn(settings);
+        if (settings.AppliesIn("US") || !(ca || PhEu.AppliesIn(settings))) return false;
+        double ph = KeepingVerdicts.IsMeasured(state.Ph) ? state.Ph.High : double.PositiveInfinity;
+        double activity = KeepingVerdicts.IsMeasured(state.WaterActivity) ? state.WaterActivity.High : double.PositiveInfinity;
+        return ph <= PhEu.Value || activity <= ActivityEu.Value || (ph <= PairPhEu.Value && activity <= PairActivityEu.Value);
+    }
 
     /// <summary>Place of the keeping time, else of what is nearest to it.</summary>
     public static Place At(RecipeContext context, Prep prep)

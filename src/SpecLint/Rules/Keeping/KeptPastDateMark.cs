@@ -49,7 +49,7 @@ internal sealed class KeptPastDateMark : PrepRule
             Place = place,
             Subject = context.Id,
             Path = "keep.for",
-            AskedLevel = state.IsStrong || IsYardstick(context.Settings, days) ? Level.Warning : null,
+            AskedLevel = state.IsStrong || IsYardstick(context.Settings, days) || KeepingWords.HoldsListeria(context.Settings, state) ? Level.Warning : null,
             AllowedDays = Mark.Value,
             Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: {KeepingWords.Days(Mark.Value)} at the most, the day it is made counted ({Mark.Source}).",
             Advice = $"Keep it {KeepingWords.Days(Mark.Value)} or less, freeze what is not used by then, or show by a measured pH or water activity that it may be kept longer{KeepingWords.Variance(context.Settings)}.",

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Science;
@@ -10,10 +11,13 @@ internal sealed class PreservativeTooWeak : PrepRule
 {
     private static readonly string[] Words = ["preservative", "preserved", "benzoate", "sorbate"];
 
+    private static readonly Limit Listeria = Limits.Of("listeria-ph-ca");
+
     private static readonly RuleInfo Rule = new("SL5024", "preservative-too-weak", "Less undissociated acid is in it than a claim of being preserved rests on", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Ph],
+        Limits = [Listeria.Id, Preservatives.WorkingDose.Id],
     };
 
     /// <inheritdoc/>
@@ -31,6 +35,11 @@ internal sealed class PreservativeTooWeak : PrepRule
         var ph = context.Fact(Fact.Ph);
         if (!ph.IsKnown) return;
 
+        // What spoils a sour preparation is yeast and mould: there the preservative alone counts, and the acids of the juice do not.
+        double working = Preservatives.Undissociated(context.Profile, ph);
+        bool yeasts = ph.High < Listeria.Value;
+        double dose = working / Preservatives.WorkingDose.Value;
+
         // At the low end of the pH most acid is undissociated: if even that is too little, it is too little.
         double share = 0;
         foreach (var acid in AcidInhibition.Listeria)
@@ -39,7 +48,7 @@ internal sealed class PreservativeTooWeak : PrepRule
             if (acid.Undissociated(total.Value * 1000, new Ph(Math.Max(0, ph.Low))) is { } part) share += part / acid.MicMillimolal;
         }
 
-        if (share >= 1 || (!claim.IsGiven && !(Storage.Days(prep) > SpecialCases.MarkedFromDays))) return;
+        if ((yeasts ? dose >= 1 : share >= 1) || (!claim.IsGiven && !(Storage.Days(prep) > SpecialCases.MarkedFromDays))) return;
         Part? preservative = null;
         foreach (var part in context.Profile.Parts)
         {
@@ -52,7 +61,7 @@ internal sealed class PreservativeTooWeak : PrepRule
             Place = claim.IsGiven ? context.At(claim.Span) : context.At(preservative!.Line.Item.Span),
             Subject = context.Id,
             Path = claim.IsGiven ? path : RecipeContext.PathOf(preservative!.Line, "item"),
-            Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, undissociated acid counted (Mejlholm and Dalgaard 2009).",
+            Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of benzoic and sorbic acid undissociated, where {Say.Number(Preservatives.WorkingDose.Value)} hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, undissociated acid counted (Mejlholm and Dalgaard 2009)")}.",
             Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],

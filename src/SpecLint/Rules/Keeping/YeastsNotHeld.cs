@@ -19,7 +19,7 @@ internal sealed class YeastsNotHeld : PrepRule
     {
         IsConsequence = true,
         Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar],
-        Limits = [Activity.Id, Strength.Id, Sugar.Id, Start.Id, Vinegar.Id],
+        Limits = [Activity.Id, Strength.Id, Sugar.Id, Start.Id, Vinegar.Id, Preservatives.WorkingDose.Id],
     };
 
     /// <inheritdoc/>
@@ -36,7 +36,7 @@ internal sealed class YeastsNotHeld : PrepRule
         if (state.Verdict != KeepingVerdict.NotControlled || state.Table == "A" || state.IsStrong || SpecialCases.IsFerment(prep)) return;
         if (!state.WaterActivity.IsKnown || state.WaterActivity.High <= Activity.Value) return;
         var sugar = context.Fact(Fact.Sugar);
-        if (!sugar.IsKnown || sugar.Value < Sugar.Value || HoldsHurdle(context.Profile)) return;
+        if (!sugar.IsKnown || sugar.Value < Sugar.Value || HoldsHurdle(context.Profile, state.Ph)) return;
         bool shown = state.WaterActivity.Low > Activity.Value;
         var keep = prep.Keep!;
         string strength = state.Abv is { IsKnown: true, Value: > 0.5 } ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is under the {Say.Number(Strength.Value)} % vol that stop them" : "";
@@ -46,21 +46,17 @@ internal sealed class YeastsNotHeld : PrepRule
             Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
             Subject = context.Id,
             Path = keep.At.IsGiven ? "keep.at" : "keep.in",
-            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar; the measured figures clear it of the date mark, but not of yeasts and moulds, which grow at any pH of a bar where the water activity is over {Say.Number(Activity.Value)} ({Activity.Source}), and it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
+            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar; the measured figures clear it of the date mark, but not of yeasts and moulds, which grow within weeks at any pH of a bar where the water activity is over {Say.Number(Activity.Value)} ({Activity.Source}), and it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
             Advice = "Keep it cold, bring its sugar or strength up, or heat it and close it hot by a recorded process.",
             Caution = "What ferments in a closed bottle can burst it. " + KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Fact.Sugar, sugar), Proof.Of(Activity)],
         });
     }
 
-    /// <summary>A preservative, or as much acetic acid as keeps yeasts down.</summary>
-    private static bool HoldsHurdle(RecipeProfile profile)
+    /// <summary>A working dose of preservative, or as much acetic acid as slows yeasts.</summary>
+    private static bool HoldsHurdle(RecipeProfile profile, FactValue ph)
     {
-        foreach (var part in profile.Parts)
-        {
-            if (part.Material is { Kind.Preserves: true } && part.Phase == PartPhase.Mix) return true;
-        }
-
+        if (Preservatives.Undissociated(profile, ph) >= Preservatives.WorkingDose.Value) return true;
         double mass = profile.InputMass;
         return mass > 0 && 100 * profile.Grams[(int)Component.Acetic] / mass >= Vinegar.Value;
     }
