@@ -21,8 +21,8 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is not { } material) continue;
-            if (material.Hazard?.Id == "sulphur-dioxide" && material.Kind == "preservative") sulphite ??= part;
-            else if (material.Kind is "fruit" or "vegetable" or "herb" or "garnish" or "juice" or "puree" && material.Perishable != Perishable.None && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
+            if (material.Hazard?.Id == "sulphur-dioxide" && material.Kind.Preserves) sulphite ??= part;
+            else if ((material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree) && material.Perishable != Perishable.None && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
         }
 
         if (sulphite is null || fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= 10) return;

@@ -38,7 +38,7 @@ internal sealed class AcidityNotMeasured : PrepRule
     }
 
     /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>
-    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material?.Kind is "acid" or "acid-solution" or "vinegar");
+    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.IsAcid: true } or { Kind: { Sours: true, IsJuice: false } } or { Kind.Id: "vinegar" });
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
