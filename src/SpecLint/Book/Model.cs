@@ -522,7 +522,11 @@ public sealed record AllergenStatement(
     FixedList<AllergenExemption> Exempt,
     Mark Mark,
     string? Source,
-    TextSpan Span);
+    TextSpan Span)
+{
+    /// <summary>Whether it says what the ingredient contains, be it nothing; else that is not known.</summary>
+    public bool SaysWhatItContains { get; init; } = true;
+}
 
 /// <summary>An ingredient that the bar buys, or an entry of the built-in catalogue.</summary>
 public sealed class Ingredient : BookFile
@@ -538,6 +542,9 @@ public sealed class Ingredient : BookFile
 
     /// <summary><c>like</c>.</summary>
     public Given<string> Like { get; set; }
+
+    /// <summary>Whether it, or what it is like, is like what is no ingredient, so that what it stands for is not known; set when it is flattened.</summary>
+    internal bool LikeIsBroken { get; set; }
 
     /// <summary><c>state</c>: liquid, solid, powder or gas.</summary>
     public Given<string> State { get; set; }

@@ -25,6 +25,7 @@ internal static class Inheritance
             next = parent;
         }
 
+        if (next.Like.IsGiven) own.LikeIsBroken = true;
         if (chain.Count == 1) return own;
         var values = new Dictionary<string, SourcedValue>(StringComparer.Ordinal);
         var open = new Dictionary<string, string>(StringComparer.Ordinal);
@@ -56,10 +57,11 @@ internal static class Inheritance
             flat.Animal = Pick(entry.Animal, flat.Animal);
             flat.Hazard = Pick(entry.Hazard, flat.Hazard);
             flat.KeepsCold = Pick(entry.KeepsCold, flat.KeepsCold);
-            flat.Allergens = entry.Allergens ?? flat.Allergens;
+            flat.Allergens = Merge(entry.Allergens, flat.Allergens);
         }
 
         flat.Like = own.Like;
+        flat.LikeIsBroken = own.LikeIsBroken;
         flat.Aliases = own.Aliases;
         flat.Accept = own.Accept;
         flat.Notes = own.Notes;
@@ -67,6 +69,18 @@ internal static class Inheritance
         flat.Open = open;
         return flat;
     }
+
+    /// <summary>A statement that does not say what is contained adds to what is inherited, and clears nothing of it.</summary>
+    private static AllergenStatement? Merge(AllergenStatement? own, AllergenStatement? inherited) =>
+        own is null ? inherited
+        : own.SaysWhatItContains || inherited is null ? own
+        : own with
+        {
+            Contains = inherited.Contains,
+            MayContain = [.. inherited.MayContain.Concat(own.MayContain).Distinct()],
+            Exempt = [.. inherited.Exempt.Concat(own.Exempt)],
+            SaysWhatItContains = inherited.SaysWhatItContains,
+        };
 
     private static Given<T> Pick<T>(Given<T> own, Given<T> inherited) => own.IsGiven ? own : inherited;
 

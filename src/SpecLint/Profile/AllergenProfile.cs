@@ -170,11 +170,8 @@ public sealed class AllergenProfile
             {
                 case Ingredient:
                     var ingredient = part.Material?.Ingredient;
-                    if (ingredient?.Allergens is not { } statement)
-                    {
-                        (unknown ??= []).Add(new UnknownAllergens(part, [part.Item.Id]));
-                        break;
-                    }
+                    if (ingredient?.Allergens is not { SaysWhatItContains: true }) (unknown ??= []).Add(new UnknownAllergens(part, [part.Item.Id]));
+                    if (ingredient?.Allergens is not { } statement) break;
 
                     if (statement.Contains.Count + statement.MayContain.Count > 0)
                     {
@@ -186,11 +183,20 @@ public sealed class AllergenProfile
 
                     break;
                 case Recipe recipe:
-                    if (set.TryBefore(recipe, profile) is not { } inner) break;
+                    if (set.TryBefore(recipe, profile) is not { } inner)
+                    {
+                        // A drink as a part, or a member of a cycle.
+                        (unknown ??= []).Add(new UnknownAllergens(part, [part.Item.Id]));
+                        break;
+                    }
+
                     foreach (var origin in inner.Allergens.Origins)
                         (origins ??= []).Add(origin with { Part = part, Through = [part.Item.Id, .. origin.Through] });
                     foreach (var item in inner.Allergens.Unknown)
                         (unknown ??= []).Add(new UnknownAllergens(part, [part.Item.Id, .. item.Through]));
+                    break;
+                case null when part.Line.Item.IsGiven || part.Line.ItemText.IsGiven:
+                    (unknown ??= []).Add(new UnknownAllergens(part, [part.Line.Item.Or(part.Line.ItemText.Or(""))]));
                     break;
             }
         }

@@ -66,7 +66,7 @@ internal static class MaterialBuilder
         var values = ingredient.Values;
         var unknown = Unknowns.None;
         var reasons = new List<string>();
-        bool inherits = ingredient.Like.IsGiven;
+        bool inherits = ingredient.Like.IsGiven && !ingredient.LikeIsBroken;
         bool anyContents = values.Keys.Any(k => k.StartsWith("sugars.", StringComparison.Ordinal) || k.StartsWith("acids.", StringComparison.Ordinal)) || values.ContainsKey("solids") || values.ContainsKey("water");
 
         void Lack(Unknowns what, string words)
@@ -78,6 +78,12 @@ internal static class MaterialBuilder
 
         if (kind.GivesStrength && !values.ContainsKey("strength")) Lack(Unknowns.Strength, "the strength");
         if (kind.HasPlantPh && values.ContainsKey("potassium") && !values.ContainsKey("ph")) Lack(Unknowns.Ph, "the pH");
+        if (ingredient.LikeIsBroken)
+        {
+            unknown |= Unknowns.Composition;
+            reasons.Add($"what {ingredient.Id} is like (`{ingredient.Like.Or("")}`) is not an ingredient");
+        }
+
         if (!isBuiltIn && !inherits)
         {
             if (kind.MayHoldSugar && !anyContents) Lack(Unknowns.Sugar, "the sugar");

@@ -127,7 +127,7 @@ public static partial class BookReader
         var exempt = BindExemptions(binder, slots[AllergenShape.Exempt.Index]);
         var ownMark = MarkOf(Word(binder, slots, AllergenShape.MarkProperty), mark);
         string? ownSource = Text(binder, slots, AllergenShape.Source).Or(source!);
-        return new AllergenStatement(Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span);
+        return new AllergenStatement(Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span) { SaysWhatItContains = slots[AllergenShape.Contains.Index] >= 0 };
     }
 
     private static FixedList<AllergenExemption> BindExemptions(Binder binder, int at)

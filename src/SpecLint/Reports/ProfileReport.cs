@@ -154,7 +154,7 @@ public static class ProfileReport
         json.WriteStartObject("open");
         foreach (var pair in ingredient.Open.OrderBy(v => v.Key, StringComparer.Ordinal))
             json.WriteString(JsonOutput.WellFormed(pair.Key), JsonOutput.WellFormed(pair.Value));
-        if (ingredient.Allergens is null) json.WriteString("allergens", "no statement of allergens is given");
+        if (ingredient.Allergens is not { SaysWhatItContains: true }) json.WriteString("allergens", "no statement of allergens is given");
         json.WriteEndObject();
         if (ingredient.Allergens is { } allergens)
         {
@@ -240,7 +240,7 @@ public static class ProfileReport
         }
 
         foreach (var pair in ingredient.Open.OrderBy(v => v.Key, StringComparer.Ordinal)) text.Row(pair.Key, LabelColumns, "open: " + pair.Value);
-        if (ingredient.Allergens is not { } allergens)
+        if (ingredient.Allergens is not { SaysWhatItContains: true } allergens)
         {
             text.Row("allergens", LabelColumns, "not known");
             return;

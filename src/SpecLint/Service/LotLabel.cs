@@ -103,7 +103,7 @@ public sealed record LotLabel(
             lot,
             Counting(ingredient.Allergens?.Contains ?? [], ingredient, settings),
             Counting(ingredient.Allergens?.MayContain ?? [], ingredient, settings),
-            ingredient.Allergens is null ? [lot.Id] : [],
+            ingredient.Allergens is not { SaysWhatItContains: true } ? [lot.Id] : [],
             abv, at, storedIn, advisories);
     }
 

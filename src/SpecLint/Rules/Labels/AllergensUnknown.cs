@@ -14,18 +14,20 @@ internal sealed class AllergensUnknown : IngredientRule
     /// <inheritdoc/>
     public override void Check(FileContext context, Ingredient ingredient)
     {
-        if (ingredient.Allergens is not null) return;
+        if (ingredient.Allergens is { SaysWhatItContains: true }) return;
         var users = context.Book.UsersOf(ingredient.Id);
         if (users.Count == 0) return;
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
-        if (flat is null || flat.Allergens is not null || !flat.IngredientKind.OrNone().MayHoldAllergen) return;
+        if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
+        bool saysNothing = ingredient.Allergens is not null;
+        if (!saysNothing && !flat.LikeIsBroken && !flat.IngredientKind.OrNone().MayHoldAllergen) return;
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,
-            Place = ingredient.Head,
+            Place = saysNothing ? context.At(ingredient.Allergens!.Span) : ingredient.Head,
             Subject = context.Id,
             Path = "allergens",
-            Message = $"Nothing says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so that no list there can be shown to be whole (general knowledge of such products).",
+            Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so that no list there can be shown to be whole (general knowledge of such products).",
             Advice = "Copy them from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",
             Caution = AllergenWords.Caution,
             Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given")],
