@@ -152,7 +152,8 @@ public sealed class CatalogueTests
     [Fact]
     public void Catalogue_page_is_up_to_date()
     {
-        var text = new StringBuilder("# The catalogue\n\nThe built-in ingredients, one line each; `speclint profile ID` prints an entry with its sources. Generated.\n");
+        var text = new StringBuilder("# The catalogue\n\nThe built-in ingredients, one line each; `speclint profile ID` prints an entry with its sources. Generated.\n\n");
+        text.Append(MarksInWords());
         foreach (var kind in Entries.GroupBy(e => e.IngredientKind.Or(ItemKind.Other).Id).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             text.Append(CultureInfo.InvariantCulture, $"\n## {kind.Key}\n\n| id | name | strength | sugar | acid | allergens |\n| --- | --- | --- | --- | --- | --- |\n");
@@ -167,6 +168,28 @@ public sealed class CatalogueTests
 
         Golden.Check(Repository.At("rules-docs", "catalogue.md"), text.ToString());
     }
+
+    /// <summary>The README says how much of the catalogue is from memory, to the whole per cent.</summary>
+    [Fact]
+    public void The_readme_says_how_many_values_are_from_memory()
+    {
+        var marks = Marks();
+        int share = (int)Math.Round(100.0 * marks[Mark.Memory] / marks.Values.Sum());
+        Assert.Contains($"{share} % of its values are from memory", File.ReadAllText(Repository.At("README.md")), StringComparison.Ordinal);
+    }
+
+    private static string MarksInWords()
+    {
+        var marks = Marks();
+        int all = marks.Values.Sum();
+        string Share(Mark mark) => $"{marks.GetValueOrDefault(mark)} ({(100.0 * marks.GetValueOrDefault(mark) / all).ToString("0", CultureInfo.InvariantCulture)} %)";
+        return $"Of its {all} values {Share(Mark.Read)} were read in a source, {Share(Mark.Computed)} are computed from others, {Share(Mark.CommonPractice)} are common practice, and {Share(Mark.Memory)} are from memory: recalled, not read again, to be verified. "
+            + "A value from memory never carries an error-level finding. Lives, opened and unopened, are values of a class of goods: the label of the bottle in hand replaces them. Sources and licences stand in [sources.md](sources.md).\n";
+    }
+
+    /// <summary>How many values of the catalogue have each mark, with those that an entry inherits.</summary>
+    private static Dictionary<Mark, int> Marks() =>
+        Entries.SelectMany(e => e.Values.Values).GroupBy(v => v.Mark).ToDictionary(g => g.Key, g => g.Count());
 
     private static string Amount(double value, string unit) => double.IsNaN(value) || value < 0.005 ? "" : $"{Findings.Say.Number(value, 2)} {unit}";
 
