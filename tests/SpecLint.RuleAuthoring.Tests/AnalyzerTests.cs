@@ -38,6 +38,10 @@ public class AnalyzerTests
     [InlineData("if (System.Math.Round(value >= 50 ? value : value / 5) > Limit) Report(\"\");")]
     [InlineData("int count = (int)value; if (count > 3) Report(\"\");")]
     [InlineData("if (value > Limit) Report(\"\");")]
+    [InlineData("if (value < {|SLA004:0.6|} * Limit) Report(\"\");")]
+    [InlineData("if (value > Limit + {|SLA004:1.5|}) Report(\"\");")]
+    [InlineData("if (value > Limit / {|SLA004:2|}) Report(\"\");")]
+    [InlineData("if (value / 1000 > Limit * 60) Report(\"\");")]
     public Task A_limit_as_a_bare_number_is_reported(string statement) => Checked.ByAsync<BareLimitAnalyzer>($$"""
         namespace SpecLint.Rules.Balance
         {
@@ -50,6 +54,10 @@ public class AnalyzerTests
             }
         }
         """);
+
+    [Fact]
+    public Task A_service_is_asked_for_its_limits_too() => Checked.ByAsync<BareLimitAnalyzer>(
+        "namespace SpecLint.Service { internal static class Plan { public static bool Near(double value, double other) => value < {|SLA004:0.25|} || value < {|SLA004:0.6|} * other; } }");
 
     [Fact]
     public Task Outside_of_rules_numbers_are_free() => Checked.ByAsync<BareLimitAnalyzer>("internal static class Solver { public static bool Near(double value) => value < 0.25; }");

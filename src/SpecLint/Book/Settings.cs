@@ -1,5 +1,4 @@
 using SpecLint.Findings;
-using SpecLint.Reading;
 
 namespace SpecLint.Book;
 

@@ -166,7 +166,7 @@ internal sealed record KeepingState(
             {
                 packed = true;
             }
-            else if (!(heated && packed && step.Verb.Keeps && step.Verb.Id != "open"))
+            else if (!(heated && packed && step.Verb.Keeps && !step.Verb.Opens))
             {
                 // Whatever is done to it in the open, straining, funnelling, cooling, lets in what the heat had killed.
                 heated = false;

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Profile;

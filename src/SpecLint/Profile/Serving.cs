@@ -1,4 +1,3 @@
-using SpecLint.Science;
 
 namespace SpecLint.Profile;
 

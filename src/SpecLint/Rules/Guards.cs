@@ -94,4 +94,76 @@ internal static class Guards
 
     /// <summary>Temperature up to which a drink that is kept cold needs no ice (°C).</summary>
     public static readonly double KeptCold = Limits.Of("guard-kept-cold").Value;
+
+    /// <summary>Share of a solute in water by mass, under which it surely dissolves (a pure number).</summary>
+    public static readonly double SolidLeast = Limits.Of("guard-dissolved-least").Value;
+
+    /// <summary>Factor over a solubility up to which a figure is taken for rounding (a pure number).</summary>
+    public static readonly double SolubilityRounding = Limits.Of("guard-solubility-rounding").Value;
+
+    /// <summary>Share of sucrose by mass from which a syrup can crystallise (a pure number).</summary>
+    public static readonly double SucroseShare = Limits.Of("guard-sucrose-share").Value;
+
+    /// <summary>Other sugars, as a share of the sucrose, over which they keep it from crystallising (a pure number).</summary>
+    public static readonly double OtherSugars = Limits.Of("guard-other-sugars").Value;
+
+    /// <summary>Share of ethanol by mass over which the solubility in water does not apply (a pure number).</summary>
+    public static readonly double SpiritedSyrup = Limits.Of("guard-spirited-syrup").Value;
+
+    /// <summary>Factor of rounding at a whole number of steps of a scale (a pure number).</summary>
+    public static readonly double ScaleRounding = Limits.Of("guard-scale-rounding").Value;
+
+    /// <summary>Bitters over spirit, by volume, up to which the spirit is the base (a pure number).</summary>
+    public static readonly double BittersBesideSpirit = Limits.Of("guard-bitters-beside-spirit").Value;
+
+    /// <summary>Citric acid over that of the monohydrate from which the entry cannot be it (%).</summary>
+    public static readonly double MonohydrateOver = Limits.Of("guard-monohydrate-over").Value;
+
+    /// <summary>Factor over a purity up to which a content is taken for rounding (a pure number).</summary>
+    public static readonly double PurityRounding = Limits.Of("guard-purity-rounding").Value;
+
+    /// <summary>Relative distance up to which an amount is the conversion of another (a pure number).</summary>
+    public static readonly double ExactAmount = Limits.Of("guard-exact-amount").Value;
+
+    /// <summary>Relative distance up to which a percentage is the one in the name (a pure number).</summary>
+    public static readonly double NamedPercentage = Limits.Of("guard-named-percentage").Value;
+
+    /// <summary>Distance of percentages that rounding to one decimal leaves (%).</summary>
+    public static readonly double PercentageRounding = Limits.Of("guard-percentage-rounding").Value;
+
+    /// <summary>Strength over the highest of the kind from which proof is suspected (a pure number).</summary>
+    public static readonly double ProofOver = Limits.Of("guard-proof-over").Value;
+
+    /// <summary>Half the strength over the least of the kind, from which it fits (a pure number).</summary>
+    public static readonly double ProofLow = Limits.Of("guard-proof-low").Value;
+
+    /// <summary>Half the strength over the highest of the kind, up to which it fits (a pure number).</summary>
+    public static readonly double ProofHigh = Limits.Of("guard-proof-high").Value;
+
+    /// <summary>Degrees of US proof in 1 % vol (a pure number).</summary>
+    public static readonly double ProofRatio = Limits.Of("guard-proof-ratio").Value;
+
+    /// <summary>Share of protein by mass over which a creamy liqueur can curdle (a pure number).</summary>
+    public static readonly double CurdProtein = Limits.Of("guard-curd-protein").Value;
+
+    /// <summary>Share of the top by volume over which the top makes the size (a pure number).</summary>
+    public static readonly double MostlyTop = Limits.Of("guard-mostly-top").Value;
+
+    /// <summary>Share of all salt from which one part is what salts it (a pure number).</summary>
+    public static readonly double MainSalt = Limits.Of("guard-main-salt").Value;
+
+    /// <summary>Share of sorbitol by mass over which a sugar is a polyol (a pure number).</summary>
+    public static readonly double PolyolPowder = Limits.Of("guard-polyol-powder").Value;
+
+    /// <summary>Share of the least water of a batch from which a batch counts as diluted (a pure number).</summary>
+    public static readonly double WateredBatch = Limits.Of("guard-watered-batch").Value;
+
+    /// <summary>Share by mass from which a batch is most of a drink and no seasoning (a pure number).</summary>
+    public static readonly double BatchShare = Limits.Of("guard-batch-share").Value;
+
+    /// <summary>Factor over the least ice that a proposed temperature reaches (a pure number).</summary>
+    public static readonly double SlushColder = Limits.Of("guard-slush-colder").Value;
+
+    /// <summary>Relative distance up to which a yield is the plain sum of the inputs (a pure number).</summary>
+    public static readonly double SumYield = Limits.Of("guard-sum-yield").Value;
 }

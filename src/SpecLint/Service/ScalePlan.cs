@@ -73,7 +73,9 @@ public sealed class ScalePlan
     private const double DefaultJiggerStep = 2.5;
     private const double DefaultScaleStep = 1;
     private const double WaterDensity = 0.9982;
-    private const double WorthSaying = 0.05;
+    private static readonly Limit WorthSaying = Limits.Of("guard-drift-worth-saying");
+    private static readonly Limit FactLeast = Limits.Of("guard-plan-fact-least");
+    private static readonly Limit WholeServes = Limits.Of("guard-whole-serves");
 
     /// <summary>Bottles and boxes that bars have, mL; common practice, no source.</summary>
     private static readonly double[] CommonSizes = [250, 500, 750, 1000, 1500, 2000, 3000, 5000, 10_000, 20_000];
@@ -338,7 +340,7 @@ public sealed class ScalePlan
             FactValue a = exactProfile.Get(fact), b = roundedProfile.Get(fact);
             if (!a.IsKnown || !b.IsKnown || double.IsNaN(a.Value) || double.IsNaN(b.Value)) continue;
             if (fact == Fact.Brix && Recipe is Drink) continue;
-            if (Math.Abs(a.Value) < 0.005 && Math.Abs(b.Value) < 0.005) continue;
+            if (Math.Abs(a.Value) < FactLeast.Value && Math.Abs(b.Value) < FactLeast.Value) continue;
             if (fact == Fact.MixVolume && IsSolid) continue;
             facts.Add(new ScalePlanFact(fact, a, b));
         }
@@ -499,7 +501,7 @@ public sealed class ScalePlan
         {
             if (line.Dimension == Dimension.Count && Math.Abs(line.Exact - line.Rounded) > 1e-6)
                 remarks.Add($"{line.Item}: {Say.Number(line.Exact, 2)} would be exact, whole ones make {Say.Number(line.Rounded, 0)} ({Signed(100 * line.Drift, 0)} %).");
-            else if (Math.Abs(line.Drift) > WorthSaying)
+            else if (Math.Abs(line.Drift) > WorthSaying.Value)
                 remarks.Add($"{line.Item}: rounding changes it by {Signed(100 * line.Drift, 0)} %; weigh it, or make more at a time.");
         }
 
@@ -518,7 +520,7 @@ public sealed class ScalePlan
             if (Poured) remarks.Add("Chill the batch to serving temperature before it is poured; the water stands in for the ice, not for the cold.");
             if (juice) remarks.Add("Juice loses its freshness within hours: add it on the day, or per glass (common practice, no source).");
             if (egg) remarks.Add("Egg in a batch spoils it as egg does: add it per glass, or keep the batch cold and throw away what is left at closing.");
-            if (Serves > 0 && Math.Abs(Serves - Math.Round(Serves)) > 0.01) remarks.Add($"It fills {Say.Number(Math.Floor(Serves), 0)} whole serves.");
+            if (Serves > 0 && Math.Abs(Serves - Math.Round(Serves)) > WholeServes.Value) remarks.Add($"It fills {Say.Number(Math.Floor(Serves), 0)} whole serves.");
         }
         else if (profile.Recipe.Measured is { Ph.IsGiven: true } or { Brix.IsGiven: true } or { Abv.IsGiven: true } or { WaterActivity.IsGiven: true })
         {

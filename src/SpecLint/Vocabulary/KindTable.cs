@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SpecLint.Catalogue;
 
 namespace SpecLint.Vocabulary;

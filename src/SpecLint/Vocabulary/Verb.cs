@@ -211,6 +211,21 @@ public sealed class Verb : Word
     /// <summary>Whether it uses liquid nitrogen.</summary>
     public bool UsesLiquidNitrogen => Has(VerbTrait.UsesLiquidNitrogen);
 
+    /// <summary>Whether it takes a few seconds only.</summary>
+    public bool IsBrief => Has(VerbTrait.Brief);
+
+    /// <summary>Whether it opens what was closed.</summary>
+    public bool Opens => Has(VerbTrait.Opens);
+
+    /// <summary>Whether it coats the rim of the glass.</summary>
+    public bool Rims => Has(VerbTrait.Rims);
+
+    /// <summary>Whether it crushes with a muddler.</summary>
+    public bool Muddles => Has(VerbTrait.Muddles);
+
+    /// <summary>Whether it works in a bag or under vacuum.</summary>
+    public bool Bags => Has(VerbTrait.Bags);
+
     private bool Has(VerbTrait trait) => traits.Has((int)trait);
 }
 
@@ -253,4 +268,9 @@ internal enum VerbTrait
     SetsAlight,
     UsesDryIce,
     UsesLiquidNitrogen,
+    Brief,
+    Opens,
+    Rims,
+    Muddles,
+    Bags,
 }

@@ -39,14 +39,14 @@ internal sealed class SoluteOverSolubility : PrepRule
         foreach (var (solute, noun, at20) in Solutes)
         {
             double mass = grams[(int)solute];
-            if (mass < 0.004 * water) continue;
+            if (mass < Guards.SolidLeast * water) continue;
             double t = SugarOverSolubility.Temperature(context, prep).Celsius;
             var model = SolubilityModel.Of(solute, new Celsius(t));
             double most = model is { } m ? 100 * m.Value : at20.Value;
             double percent = 100 * mass / (mass + water);
 
             // Tables differ by a per cent or two, and another solute takes water for itself.
-            if (percent <= most * 1.02) continue;
+            if (percent <= most * Guards.SolubilityRounding) continue;
             var part = Builds(context, solute);
             if (part is null) continue;
             var amount = part.Line.Amount.Value;

@@ -26,11 +26,11 @@ internal sealed class SugarOverSolubility : PrepRule
         if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Sugar | Unknowns.Water | Unknowns.Composition | Unknowns.Mass)) != 0) return;
         var grams = context.Profile.Grams;
         double sucrose = grams[(int)Component.Sucrose], water = grams[(int)Component.Water];
-        if (sucrose < 0.2 * context.Profile.Mass || water <= 0) return;
+        if (sucrose < Guards.SucroseShare * context.Profile.Mass || water <= 0) return;
 
         // Invert sugar and glucose keep sucrose from growing crystals, and take water for themselves: not judged.
         double others = Solving.SugarOf(grams) - sucrose + grams[(int)Component.Dextrin];
-        if (others > 0.1 * sucrose || grams[(int)Component.Ethanol] > 0.02 * context.Profile.Mass) return;
+        if (others > Guards.OtherSugars * sucrose || grams[(int)Component.Ethanol] > Guards.SpiritedSyrup * context.Profile.Mass) return;
         var (t, span, from) = Temperature(context, prep);
         if (SolubilityModel.Of(Component.Sucrose, new Celsius(t)) is not { } saturated) return;
         double holds = saturated.Value / (1 - saturated.Value), ratio = sucrose / water / holds;

@@ -27,7 +27,7 @@ internal sealed class BelowTheScale : RecipeRule
             var line = part.Line;
             if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { } material) continue;
             var amount = line.Amount.Value;
-            if (amount.Dimension != Dimension.Mass || amount.Unit.System != UnitSystem.Metric || amount.Base <= 0 || amount.Base >= Steps.Value * step * 0.9999) continue;
+            if (amount.Dimension != Dimension.Mass || amount.Unit.System != UnitSystem.Metric || amount.Base <= 0 || amount.Base >= Steps.Value * step * Guards.ScaleRounding) continue;
 
             // A little of a spice grated into one drink is to taste.
             if (context.Recipe is Drink && material.Kind.IsBotanical) continue;

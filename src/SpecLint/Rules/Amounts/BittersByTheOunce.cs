@@ -60,7 +60,7 @@ internal sealed class BittersByTheOunce : DrinkRule
             if (part != bitters && part.Material is { } material && !material.Kind.IsBitters && part.Millilitres > bitters.Millilitres
                 && (material.Kind.IsStrong || material.Kind.GivesStrength))
                 return false;
-            if (part != bitters && part.Material is { Kind.IsSpirit: true } && part.Millilitres * 2 >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))
+            if (part != bitters && part.Material is { Kind.IsSpirit: true } && part.Millilitres * Guards.BittersBesideSpirit >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))
                 return false;
         }
 

@@ -28,7 +28,7 @@ internal sealed class HydrateForm : FileRule
         string name = ingredient.Name.Or(""), form = ingredient.Form.Or("");
         bool mono = Has(name, "monohydrate") || Has(form, "monohydrate");
         bool dry = Has(name, "anhydrous") || Has(form, "anhydrous");
-        if (mono && citric.Typical > Monohydrate.Value + 1.5)
+        if (mono && citric.Typical > Monohydrate.Value + Guards.MonohydrateOver)
         {
             bool quoted = context.File.Source.TextOf(citric.Span).StartsWith("\"", StringComparison.Ordinal);
             context.Report(new Finding(Rule)

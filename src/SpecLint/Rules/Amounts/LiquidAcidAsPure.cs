@@ -27,7 +27,7 @@ internal sealed class LiquidAcidAsPure : FileRule
             double purity = ingredient.Values.TryGetValue("purity", out var given) ? given.Typical : Percent(ingredient.Name.Or(""));
             bool liquid = ingredient.State.Or("") == "liquid" || !double.IsNaN(purity) && purity < Guards.DryAcidPurity;
             if (!liquid) continue;
-            bool tooMuch = double.IsNaN(purity) ? content.Typical > Guards.StrongestAcidSolution : content.Typical > purity * 1.03;
+            bool tooMuch = double.IsNaN(purity) ? content.Typical > Guards.StrongestAcidSolution : content.Typical > purity * Guards.PurityRounding;
             if (!tooMuch) continue;
             string text = context.File.Source.TextOf(content.Span);
             bool quoted = text.StartsWith("\"", StringComparison.Ordinal) && !double.IsNaN(purity);

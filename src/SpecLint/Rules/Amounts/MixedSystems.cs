@@ -43,7 +43,7 @@ internal sealed class MixedSystems : RecipeRule
             if (!convert) continue;
             first ??= line;
             double value = Written.Nearest(amount.Base, amount.Base >= 100 ? 1 : 0.5);
-            exact &= Math.Abs(value - amount.Base) < 0.02 * amount.Base && amount.BaseLow == amount.BaseHigh;
+            exact &= Math.Abs(value - amount.Base) < Guards.ExactAmount * amount.Base && amount.BaseLow == amount.BaseHigh;
             edits.Add(new TextEdit(context.At(line.Amount.Span), $"\"{Written.Number(value)} {(byVolume ? "ml" : "g")}\""));
         }
 

@@ -1,5 +1,4 @@
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
 

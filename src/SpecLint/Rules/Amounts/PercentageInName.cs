@@ -32,7 +32,7 @@ internal sealed class PercentageInName : PrepRule
         double inVolume = Mixture.Volume(profile.Grams, Celsius.Reference) is { } volume ? grams / volume.Value * 100 : double.NaN;
         if (Near(named, byMass) || Near(named, inVolume)) return;
         double water = profile.Grams[(int)Component.Water];
-        bool ofWater = Math.Abs((grams / water * 100) - named) < 0.02 * named;
+        bool ofWater = Math.Abs((grams / water * 100) - named) < Guards.NamedPercentage * named;
         string what = salt ? "salt" : "acid";
 
         // Solve for the water that makes the name true by mass; what dissolves stays.
@@ -58,7 +58,7 @@ internal sealed class PercentageInName : PrepRule
                 : [],
         });
 
-        bool Near(double a, double b) => Math.Abs(a - b) <= (a * Apart.Value / 100) + 0.05;
+        bool Near(double a, double b) => Math.Abs(a - b) <= (a * Apart.Value / 100) + Guards.PercentageRounding;
     }
 
     private static double Acids(RecipeProfile profile)

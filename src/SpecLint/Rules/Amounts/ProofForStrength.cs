@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
@@ -37,7 +36,7 @@ internal sealed class ProofForStrength : FileRule
         if (typical is not null)
         {
             // The thing it is like tells what half should be; its own range is widened for stronger bottlings.
-            return strength.Typical > typical.High * 1.25 && half >= typical.Low * 0.9 && half <= typical.High * 1.1 && strength.Typical > Most.Value;
+            return strength.Typical > typical.High * Guards.ProofOver && half >= typical.Low * Guards.ProofLow && half <= typical.High * Guards.ProofHigh && strength.Typical > Most.Value;
         }
 
         var kind = StrengthTable.Find(material.Kind.Id);
@@ -63,7 +62,7 @@ internal sealed class ProofForStrength : FileRule
         var abv = recipe.Fact(Fact.Abv);
         if (!abv.IsKnown || abv.Value < Guards.LeastStrengthForRatio) return;
         double ratio = declared.Value.Value / abv.Value;
-        if (Math.Abs(ratio - 2) > 2 * Apart.Value / 100) return;
+        if (Math.Abs(ratio - Guards.ProofRatio) > Guards.ProofRatio * Apart.Value / 100) return;
         double stated = declared.Value.Value / 2;
         Report(context, "declares.abv", declared.Span, declared.Value.Value, stated, $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}: it reads like US proof, which is twice the strength (27 CFR 5.1)");
     }

@@ -62,7 +62,7 @@ internal sealed class AcidCurdlesDairy : RecipeRule
         {
             if (part.Phase != PartPhase.Mix || part.Material is not { } material || part.Line.Role == LineRole.Float) continue;
             bool cultured = 100 * Solving.AcidsOf(material.PerGram) > Most.Value;
-            if (!cultured && (Substances.IsDairy(material) || (material.Kind.IsLiqueur && material.Of(Component.Fat) > Guards.CreamyFat && material.Of(Component.Protein) > 0.01))) return part;
+            if (!cultured && (Substances.IsDairy(material) || (material.Kind.IsLiqueur && material.Of(Component.Fat) > Guards.CreamyFat && material.Of(Component.Protein) > Guards.CurdProtein))) return part;
         }
 
         return null;

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -37,7 +36,7 @@ internal sealed class SizeOutsideStyle : StyleBandRule
     private static Remedy Scaled(RecipeContext context, Band aim, FactValue value)
     {
         // Where most of it is the top, the mix before ice says little of its size.
-        if (Builds.TopShare(context.Profile) > 0.5) return Remedy.Say("Look whether a unit slipped, or whether the style is that of another drink.");
+        if (Builds.TopShare(context.Profile) > Guards.MostlyTop) return Remedy.Say("Look whether a unit slipped, or whether the style is that of another drink.");
         if (Scaling.By(context.Profile, Nearest(aim, value.Value) / value.Value, context.Settings, mayFallShort: value.Value > aim.High) is not { } scaled)
             return Remedy.Say("Look whether a unit slipped; else write how many it serves.");
         return new Remedy(

@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.Balance;
@@ -29,7 +28,7 @@ internal sealed class TimeOnIce : DrinkRule
         var (least, most) = context.Profile.Technique switch
         {
             // A whip on a few pebbles is short by its name.
-            TechniqueKind.Shaken when step.Verb.Id is "shake" or "hard-shake" or "wet-shake" => (ShakeLeast, ShakeMost),
+            TechniqueKind.Shaken when !step.Verb.IsBrief => (ShakeLeast, ShakeMost),
             TechniqueKind.Stirred => (StirLeast, StirMost),
             _ => (null, null),
         };

@@ -36,7 +36,7 @@ internal sealed class TooSalty : DrinkRule
             if (part.Phase == PartPhase.Mix && part.IsWeighed && Substances.IsSalt(part.Material)) from += part.Grams.Typical * Solving.SaltOf(part.Material!.PerGram);
         }
 
-        if (from < 0.5 * Solving.SaltOf(context.Profile.Grams)) return;
+        if (from < Guards.MainSalt * Solving.SaltOf(context.Profile.Grams)) return;
 
         // Beyond this the amount itself is a slip of the unit, which the rules of amounts report.
         if (from / Builds.Serves(drink) > Poured.Value) return;

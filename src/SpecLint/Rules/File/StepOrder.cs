@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.File;
 
@@ -32,13 +31,13 @@ internal sealed class StepOrder : RecipeRule
 
             if (context.Recipe is Drink)
             {
-                if (poured is not null && verb.Id == "rim")
+                if (poured is not null && verb.Rims)
                 {
                     Report(context, poured, step, "The glass gets its rim after the drink is in it: the rim wets and slides in");
                     return;
                 }
 
-                if (chilled is not null && verb.Id == "muddle")
+                if (chilled is not null && verb.Muddles)
                 {
                     Report(context, chilled, step, $"It is muddled after it is {chilled.Verb.Past}: what is muddled never meets the drink");
                     return;

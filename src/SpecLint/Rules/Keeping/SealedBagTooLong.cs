@@ -2,7 +2,6 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
@@ -86,7 +85,7 @@ internal sealed class SealedBagTooLong : PrepRule
         bool closed = false;
         foreach (var step in prep.Method)
         {
-            if (step.Verb.Seals || step.Verb.Id is "bag" or "sous-vide" or "vacuum") closed = true;
+            if (step.Verb.Seals || step.Verb.Bags) closed = true;
             if (closed && HeatedFood.Meets(HeatedProduct.ChilledSealedFood, step)) return true;
         }
 

@@ -92,7 +92,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
         Report(context, most, Polyols, Polyols.Text, $"brings polyols to {Say.Number(share, 0)} % of the mass, over {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
     }
 
-    private static bool IsPolyol(Part part) => part.Material is { Kind.IsSugar: true } material && material.Of(Component.Sorbitol) > 0.5;
+    private static bool IsPolyol(Part part) => part.Material is { Kind.IsSugar: true } material && material.Of(Component.Sorbitol) > Guards.PolyolPowder;
 
     private static bool HasSugarAdded(RecipeContext context)
     {

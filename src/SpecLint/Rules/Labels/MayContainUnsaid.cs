@@ -1,6 +1,4 @@
-using SpecLint.Book;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 

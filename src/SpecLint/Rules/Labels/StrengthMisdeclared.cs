@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
@@ -31,7 +30,7 @@ internal sealed class StrengthMisdeclared : RecipeRule
         if (abv.Low <= declared + limit.Value && abv.High >= declared - limit.Value) return;
 
         // Twice the strength is proof under the wrong unit, which family 2 finds.
-        if (abv.Value >= Guards.LeastStrengthForRatio && Math.Abs((declared / abv.Value) - 2) <= 2 * ProofApart.Value / 100) return;
+        if (abv.Value >= Guards.LeastStrengthForRatio && Math.Abs((declared / abv.Value) - Guards.ProofRatio) <= Guards.ProofRatio * ProofApart.Value / 100) return;
         string right = Say.Number(abv.Value, 1);
         bool sold = context.Recipe is Prep;
         context.Report(new Finding(Rule)

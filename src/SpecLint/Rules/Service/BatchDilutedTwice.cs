@@ -26,7 +26,7 @@ internal sealed class BatchDilutedTwice : RecipeRule
         {
             if (!Batch.Is(prep)) return;
             var (water, percent) = Batch.Water(context.Profile);
-            if (water is null || percent < Low.Value / 2) return;
+            if (water is null || percent < Low.Value * Guards.WateredBatch) return;
             foreach (var step in prep.Method)
             {
                 if (!step.Verb.Chills || !step.HasIce) continue;
@@ -43,10 +43,10 @@ internal sealed class BatchDilutedTwice : RecipeRule
             if (part.Phase != PartPhase.Mix || part.Item?.File is not Prep made || part.Item.ByProduct is not null || made.Family.OrNone() is not { IsBatch: true, IsCarbonated: false }) continue;
             var inner = context.Profiles.Of(made);
             var (water, percent) = Batch.Water(inner);
-            if (water is null || percent < Low.Value / 2) continue;
+            if (water is null || percent < Low.Value * Guards.WateredBatch) continue;
 
             // A seasoning batch is a small part; a batch of the drink is most of it.
-            if (!part.IsWeighed || part.Grams.Typical < 0.6 * context.Profile.InputMass) continue;
+            if (!part.IsWeighed || part.Grams.Typical < Guards.BatchShare * context.Profile.InputMass) continue;
             Report(context, chills, part, made.At(water.Line.Span), percent, $"`{made.Id}`", context.Fact(Fact.Dilution) is { IsKnown: true } d ? d.Value : double.NaN);
             return;
         }

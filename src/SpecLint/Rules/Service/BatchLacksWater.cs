@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
@@ -34,7 +33,7 @@ internal sealed class BatchLacksWater : PrepRule
         {
             // The drink says how much water its ice gives; a freezer bottle wants less than that, not next to none.
             var dilution = batch.DrinkProfile.Get(Fact.Dilution);
-            if (!dilution.IsKnown || dilution.Value < Low.Value || percent >= Low.Value / 2) return;
+            if (!dilution.IsKnown || dilution.Value < Low.Value || percent >= Low.Value * Guards.WateredBatch) return;
             wants = prep.Family.OrNone().IsKeptInFreezer ? Math.Min(dilution.Value, Low.Value * 1.5) : dilution.Value;
             words = $"`{batch.Drink.Id}` takes up {Say.Fact(Fact.Dilution, dilution)} of water on ice";
         }

@@ -26,7 +26,7 @@ internal sealed class BatchWaterOffTechnique : PrepRule
     {
         if (Batch.Of(context, prep) is not { } batch || batch.DrinkProfile.Technique != TechniqueKind.Shaken) return;
         var (water, percent) = Batch.Water(context.Profile);
-        if (water is null || !water.Line.Amount.IsGiven || percent < Low.Value / 2 || percent >= Least.Value) return;
+        if (water is null || !water.Line.Amount.IsGiven || percent < Low.Value * Guards.WateredBatch || percent >= Least.Value) return;
         var dilution = batch.DrinkProfile.Get(Fact.Dilution);
         if (!dilution.IsKnown || percent >= dilution.Low) return;
         var amount = water.Line.Amount.Value;

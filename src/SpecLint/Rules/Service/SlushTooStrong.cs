@@ -47,7 +47,7 @@ internal sealed class SlushTooStrong : PrepRule
         double colder = double.NaN;
         for (double c = Math.Floor(t); c >= Coldest.Value && double.IsNaN(colder); c--)
         {
-            if (100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(c))?.Value ?? 0) >= Least.Value * 1.2) colder = c;
+            if (100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(c))?.Value ?? 0) >= Least.Value * Guards.SlushColder) colder = c;
         }
 
         string take = double.IsNaN(colder) ? "Add water, or take less spirit and sugar." : $"Run it at {Say.Number(colder, 0)} °C, where about a third of it is ice; or add water, which makes it weaker.";

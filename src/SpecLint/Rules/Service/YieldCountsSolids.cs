@@ -44,7 +44,7 @@ internal sealed class YieldCountsSolids : PrepRule
         bool more = yield > liquid * (1 + (Off.Value / 100));
 
         // The sum of all that went in, to the gram, though a share of it that a scale sees is strained out.
-        bool sum = prep.Yield.Value.Dimension == Dimension.Mass && Math.Abs(yield - whole) <= 0.005 * yield && strained > yield * Off.Value / 100;
+        bool sum = prep.Yield.Value.Dimension == Dimension.Mass && Math.Abs(yield - whole) <= Guards.SumYield * yield && strained > yield * Off.Value / 100;
         if (!more && !sum) return;
         context.Report(new Finding(Rule)
         {
