@@ -302,6 +302,9 @@ public sealed class Measurement
 /// <summary>A drink or a preparation.</summary>
 public abstract class Recipe : BookFile
 {
+    /// <summary>Number of drinks that the amounts make; 1 where none is given, and of a preparation.</summary>
+    public virtual double ServesOrOne => 1;
+
     /// <summary><c>ingredients</c>.</summary>
     public FixedList<Line> Ingredients { get; set; } = [];
 
@@ -359,6 +362,9 @@ public sealed class Drink : Recipe
 
     /// <summary><c>serves</c>: the number of drinks that the amounts make.</summary>
     public Given<double> Serves { get; set; }
+
+    /// <inheritdoc/>
+    public override double ServesOrOne => Serves.IsGiven && Serves.Value > 0 ? Serves.Value : 1;
 }
 
 /// <summary>The target of a preparation.</summary>
@@ -471,25 +477,6 @@ public sealed class Prep : Recipe
 
     /// <summary><c>portions.each</c>.</summary>
     public Given<Quantity> PortionSize { get; set; }
-}
-
-/// <summary>How far a value can be trusted.</summary>
-public enum Mark
-{
-    /// <summary>A bar's own value.</summary>
-    House,
-
-    /// <summary>Seen in the named source.</summary>
-    Read,
-
-    /// <summary>Recalled, to be verified.</summary>
-    Memory,
-
-    /// <summary>A fact of the trade without a source.</summary>
-    CommonPractice,
-
-    /// <summary>Worked out from read figures.</summary>
-    Computed,
 }
 
 /// <summary>A value of an ingredient: low, typical, high in the base unit of its dimension, with its source.</summary>

@@ -8,7 +8,7 @@ namespace SpecLint.Catalogue;
 /// <param name="Use">What for, in words.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
-internal sealed record AgentUse(string Group, FixedList<string> Families, double Low, double High, string Use, string Source, Book.Mark Mark);
+internal sealed record AgentUse(string Group, FixedList<string> Families, double Low, double High, string Use, string Source, SpecLint.Vocabulary.Mark Mark);
 
 /// <summary>The table of agents.</summary>
 internal static class AgentTable

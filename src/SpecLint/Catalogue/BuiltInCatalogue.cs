@@ -36,20 +36,7 @@ public static class BuiltInCatalogue
     }
 
     /// <summary>A synonym as an id: lower case, runs of other characters become one hyphen.</summary>
-    public static string Slug(string name)
-    {
-        var slug = new System.Text.StringBuilder(name.Length);
-        foreach (char c in name.Normalize(System.Text.NormalizationForm.FormD))
-        {
-            if (System.Globalization.CharUnicodeInfo.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.NonSpacingMark || c == '\'' || c == '’') continue;
-            char lower = char.ToLowerInvariant(c);
-            if (lower is (>= 'a' and <= 'z') or (>= '0' and <= '9')) slug.Append(lower);
-            else if (slug.Length > 0 && slug[slug.Length - 1] != '-') slug.Append('-');
-        }
-
-        if (slug.Length > 0 && slug[slug.Length - 1] == '-') slug.Length--;
-        return slug.ToString();
-    }
+    public static string Slug(string name) => Slugs.Of(name);
 
     /// <summary>The text of an entry, as it stands in the sources.</summary>
     internal static SourceFile? SourceOf(string id) =>

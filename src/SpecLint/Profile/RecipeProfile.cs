@@ -128,7 +128,7 @@ public sealed class RecipeProfile
             Reading = drink.Measured,
             Technique = technique,
             Chill = chill,
-            Serves = drink.Serves.IsGiven && drink.Serves.Value > 0 ? drink.Serves.Value : 1,
+            Serves = drink.ServesOrOne,
         };
     }
 

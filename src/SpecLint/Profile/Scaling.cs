@@ -75,7 +75,7 @@ public static class Scaling
             lines.Add(new ScaledLine(part, exact, rounded, Rounding.Words(rounded, amount)));
         }
 
-        double serves = profile.Recipe is Drink { Serves.IsGiven: true } drink && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
+        double serves = profile.Recipe.ServesOrOne;
         var grams = Compose(profile, lines);
         bool open = (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) != 0;
         double volume = Solving.VolumeOf(grams);

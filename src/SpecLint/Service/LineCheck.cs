@@ -237,7 +237,7 @@ public sealed class LineCheck
 
     private void Serve(DrinkCheck check, Drink drink, RecipeProfile profile)
     {
-        double serves = drink.Serves.IsGiven && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
+        double serves = drink.ServesOrOne;
 
         // One serve is looked for even where no number is expected.
         double covers = Math.Max(1, check.Covers);

@@ -178,12 +178,10 @@ public sealed class ScalePlan
         return plan;
     }
 
-    private static double ServesOf(Drink drink) => drink.Serves.IsGiven && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
-
     private double FactorOf(Drink drink, RecipeProfile profile, ScaleRequest request, out string why)
     {
         why = "";
-        double serves = ServesOf(drink);
+        double serves = drink.ServesOrOne;
         if (request.Serves is { } wanted)
         {
             Serves = wanted;

@@ -1,5 +1,3 @@
-using SpecLint.Catalogue;
-
 namespace SpecLint.Vocabulary;
 
 /// <summary>The words of the table of families, with their synonyms and traits.</summary>

@@ -1,5 +1,3 @@
-using SpecLint.Catalogue;
-
 namespace SpecLint.Vocabulary;
 
 /// <summary>

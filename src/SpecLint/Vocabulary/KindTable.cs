@@ -1,5 +1,3 @@
-using SpecLint.Catalogue;
-
 namespace SpecLint.Vocabulary;
 
 /// <summary>The table of kinds of item: a row a kind, with its synonyms and traits.</summary>

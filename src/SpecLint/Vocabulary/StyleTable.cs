@@ -1,5 +1,3 @@
-using SpecLint.Catalogue;
-
 namespace SpecLint.Vocabulary;
 
 /// <summary>The table of styles.</summary>
@@ -24,7 +22,7 @@ internal static class StyleTable
     public static Style? Find(string id) => ById.TryGetValue(id, out var style) ? style : null;
 
     /// <summary>The style that another word means; <see langword="null"/> if none.</summary>
-    public static Style? FindByAlias(string word) => BySlug.TryGetValue(BuiltInCatalogue.Slug(word), out var style) ? style : null;
+    public static Style? FindByAlias(string word) => BySlug.TryGetValue(Slugs.Of(word), out var style) ? style : null;
 
     private static Dictionary<string, Style> Load()
     {
@@ -90,7 +88,7 @@ internal static class StyleTable
 
         void Add(string word, Style style)
         {
-            string slug = BuiltInCatalogue.Slug(word);
+            string slug = Slugs.Of(word);
             if (!index.TryGetValue(slug, out _)) index.Add(slug, style);
         }
     }

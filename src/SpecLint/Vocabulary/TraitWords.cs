@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SpecLint.Catalogue;
 
 namespace SpecLint.Vocabulary;
 

@@ -24,7 +24,7 @@ internal sealed class BittersByTheOunce : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         // All bitters of the drink season it together.
-        double serves = Written.Serves(drink), sum = 0;
+        double serves = drink.ServesOrOne, sum = 0;
         Part? most = null;
         foreach (var part in context.Profile.Parts)
         {

@@ -20,7 +20,7 @@ internal sealed class OffTheJigger : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (context.Settings.Bar is not { Jigger.IsGiven: true } bar || Written.Serves(drink) != 1) return;
+        if (context.Settings.Bar is not { Jigger.IsGiven: true } bar || drink.ServesOrOne != 1) return;
         double metric = bar.Jigger.Value.Base;
         if (!(metric > 0)) return;
         foreach (var part in context.Profile.Parts)

@@ -24,7 +24,7 @@ internal sealed class SalineByTheJigger : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        double serves = Written.Serves(drink);
+        double serves = drink.ServesOrOne;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || !part.IsWeighed || part.Material is not { } material || !part.Line.Amount.IsGiven) continue;

@@ -28,7 +28,7 @@ internal sealed class TenfoldPour : DrinkRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
-        double serves = Written.Serves(drink);
+        double serves = drink.ServesOrOne;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;

@@ -24,9 +24,6 @@ internal static class Written
     /// <summary>Whether it is an ounce by weight or a pound.</summary>
     public static bool IsPound(Unit unit) => unit.Dimension == Dimension.Mass && unit.System is UnitSystem.UnitedStates or UnitSystem.Imperial or UnitSystem.Trade && unit.Name is "lb" or "oz av" or "oz-wt";
 
-    /// <summary>Number of drinks that the amounts of a recipe make.</summary>
-    public static double Serves(Recipe recipe) => recipe is Drink { Serves.IsGiven: true } drink && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
-
     /// <summary>A quantity as the file has it, without quotes.</summary>
     public static string Text(FileContext context, TextSpan span) => context.File.Source.TextOf(span).Trim('"');
 

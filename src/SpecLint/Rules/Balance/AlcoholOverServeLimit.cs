@@ -29,7 +29,7 @@ internal sealed class AlcoholOverServeLimit : DrinkRule
         var (limit, house) = LimitOf(context.Settings);
         bool hasHouse = house.IsGiven;
         if (Findings.Check.AtMost(alcohol, limit) != Stand.Broken) return;
-        var remedy = Remedy.Amount(context, Remedy.EthanolOf, grams => grams[(int)Science.Component.Ethanol] / Builds.Serves(drink), limit, "g of alcohol", "Take less spirit, or write how many it serves.");
+        var remedy = Remedy.Amount(context, Remedy.EthanolOf, grams => grams[(int)Science.Component.Ethanol] / drink.ServesOrOne, limit, "g of alcohol", "Take less spirit, or write how many it serves.");
         context.Report(new Finding(Rule)
         {
             Place = context.At(drink.IngredientsSpan),

@@ -41,7 +41,7 @@ internal sealed class BittersOutOfScale : DrinkRule
         if (!volume.IsKnown) return;
 
         // What it is topped with counts: two dashes under a glass of sparkling wine season that glass.
-        double serves = Builds.Serves(drink), top = Math.Max(0, Amounts.Written.Poured(context.Profile) - (volume.Value * serves));
+        double serves = drink.ServesOrOne, top = Math.Max(0, Amounts.Written.Poured(context.Profile) - (volume.Value * serves));
         double share = 100 * millilitres / ((volume.High * serves) + top);
         var amount = most.Line.Amount.Value;
         double dashes = amount.Unit.Name == "dash" ? amount.Low / serves : 0;

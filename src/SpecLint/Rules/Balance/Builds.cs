@@ -72,9 +72,6 @@ internal static class Builds
         return null;
     }
 
-    /// <summary>Serves that the amounts make.</summary>
-    public static double Serves(Drink drink) => drink.Serves.IsGiven && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
-
     /// <summary>A fact so low that what brings it seems forgotten: under half of what any accepted drink of the style has.</summary>
     public static bool IsMissing(FactValue value, Band seen) => value.IsKnown && value.High < seen.Low / 2;
 

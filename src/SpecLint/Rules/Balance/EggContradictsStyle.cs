@@ -24,7 +24,7 @@ internal sealed class EggContradictsStyle : DrinkRule
         bool foams = Builds.First(context.Profile, m => m is { Kind.Foams: true }) is not null;
 
         // A few drops of white make a foam and no egg white sour.
-        double serves = Builds.Serves(drink);
+        double serves = drink.ServesOrOne;
         bool white = Builds.Grams(context.Profile, Substances.IsEggWhite) / serves >= Foam.Value;
         var yolk = Builds.First(context.Profile, Substances.IsYolkyEgg);
         var has = yolk is not null ? EggPart.Whole : white ? EggPart.White : EggPart.None;

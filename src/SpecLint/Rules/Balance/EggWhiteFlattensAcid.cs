@@ -26,7 +26,7 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
     internal static bool Speaks(RecipeProfile profile, Drink drink)
     {
         if (profile.Technique != TechniqueKind.Shaken || drink.Style is { IsGiven: true, Value.IsSour: false }) return false;
-        return Builds.Grams(profile, Substances.IsEggWhite) / Builds.Serves(drink) >= Foam.Value;
+        return Builds.Grams(profile, Substances.IsEggWhite) / drink.ServesOrOne >= Foam.Value;
     }
 
     /// <inheritdoc/>

@@ -27,7 +27,7 @@ internal abstract class MissingSideRule : DrinkRule
         bool missing = Builds.IsMissing(value, seen);
         double target = (style.Usual(Of) ?? seen).Low;
         var served = context.Fact(Fact.ServedVolume);
-        double lacks = served.IsKnown ? (target - value.Value) * served.Value * Builds.Serves(drink) / 100 : double.NaN;
+        double lacks = served.IsKnown ? (target - value.Value) * served.Value * drink.ServesOrOne / 100 : double.NaN;
         context.Report(new Finding(Info)
         {
             Place = context.At(drink.IngredientsSpan),

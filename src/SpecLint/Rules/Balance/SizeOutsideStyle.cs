@@ -20,7 +20,7 @@ internal sealed class SizeOutsideStyle : StyleBandRule
     protected override Fact Of => Fact.MixVolume;
 
     /// <inheritdoc/>
-    protected override double About(RecipeContext context, Drink drink) => context.Profile.InputVolume / Builds.Serves(drink);
+    protected override double About(RecipeContext context, Drink drink) => context.Profile.InputVolume / drink.ServesOrOne;
 
     /// <inheritdoc/>
     protected override string Noun => "volume before ice";

@@ -39,7 +39,7 @@ internal sealed class TooSalty : DrinkRule
         if (from < Guards.MainSalt * Solving.SaltOf(context.Profile.Grams)) return;
 
         // Beyond this the amount itself is a slip of the unit, which the rules of amounts report.
-        if (from / Builds.Serves(drink) > Poured.Value) return;
+        if (from / drink.ServesOrOne > Poured.Value) return;
         var amount = salt.Line.Amount.Value;
         bool drops = amount.Dimension == Dimension.Volume && amount.Unit.Name is "ml" or "cl" && amount.Value >= 1 && amount.Value <= Guards.MostMillilitresForDrops && Math.Abs(amount.Value - Math.Round(amount.Value)) < 1e-9;
         string number = Say.Number(amount.Value, 0), meant = amount.Value == 1 ? "1 drop" : $"{number} drops";

@@ -51,7 +51,7 @@ internal sealed class AdditiveOverLimit : DrinkRule
         if (benzoic <= 0 && sorbic <= 0 && phosphoric <= 0) return;
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || !(volume.Value > 0)) return;
-        double litres = volume.Value * HazardWords.Serves(drink) / 1000;
+        double litres = volume.Value * drink.ServesOrOne / 1000;
         // By strength: drinks without alcohol, mixtures under 15 % vol, and over that none at all.
         var abv = context.Fact(Fact.Abv);
         bool mixed = abv.IsKnown && abv.Low > Alcoholic.Value, spirit = abv.IsKnown && abv.Low > Spirit.Value;

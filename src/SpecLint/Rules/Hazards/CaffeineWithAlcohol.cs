@@ -44,7 +44,7 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
         }
 
         if (most is null) return;
-        double perKilogram = caffeine.Value * HazardWords.Serves(drink) / (context.Profile.Mass / 1000);
+        double perKilogram = caffeine.Value * drink.ServesOrOne / (context.Profile.Mass / 1000);
         bool dose = caffeine.Low > Serve.Value;
 
         // Coffee, tea and cocoa bring theirs by nature: the limit by mass is about caffeine that is added.

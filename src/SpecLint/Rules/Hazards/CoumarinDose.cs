@@ -41,7 +41,7 @@ internal sealed class CoumarinDose : DrinkRule
         }
 
         if (most is null) return;
-        double serves = HazardWords.Serves(drink);
+        double serves = drink.ServesOrOne;
         low /= serves;
         typical /= serves;
         high /= serves;

@@ -29,7 +29,7 @@ internal sealed class EssentialOilTooStrong : RecipeRule
             bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
             if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison)) continue;
             bool neat = context.Recipe is Drink && load.Direct && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
-            double millilitres = context.Recipe is Drink ? context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * HazardWords.Serves(context.Recipe) : double.NaN : context.Profile.InputVolume;
+            double millilitres = context.Recipe is Drink ? context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : double.NaN : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
 
             // A drop of what nothing is known of: an oil weighs about as much as water.

@@ -17,9 +17,6 @@ internal static class HazardWords
     public const string StaffCaution =
         "This can burn, blind or suffocate guests and staff. Local rules, a written risk assessment and trained people come first; a rule here only reads what is written.";
 
-    /// <summary>Number of drinks that a recipe makes; 1 for a preparation.</summary>
-    public static double Serves(Recipe recipe) => recipe is Drink { Serves.IsGiven: true } drink && drink.Serves.Value > 0 ? drink.Serves.Value : 1;
-
     /// <summary>The first text of a line or step that holds a word.</summary>
     public static bool Holds(Given<string> text, string word) => text.IsGiven && Storage.Has(text.Value, word);
 

@@ -36,7 +36,7 @@ internal sealed class NutmegOverDose : DrinkRule
         }
 
         if (most is null) return;
-        grams /= HazardWords.Serves(drink);
+        grams /= drink.ServesOrOne;
         if (grams < Most.Value) return;
         context.Report(new Finding(Rule)
         {

@@ -32,7 +32,7 @@ internal sealed class QuinineOverLimit : DrinkRule
         var quinine = context.Fact(Fact.Quinine);
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || volume.Value <= 0) return;
-        double serves = HazardWords.Serves(drink);
+        double serves = drink.ServesOrOne;
         double low = quinine.IsKnown ? quinine.Low : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : 0;
         HazardLoad? from = null;
         foreach (var load in context.Profile.HazardLoads)

@@ -33,7 +33,7 @@ internal sealed class Batch
         if (!prep.BatchOf.IsGiven || context.Book.Resolve(prep.BatchOf.Value)?.File is not Drink drink) return null;
         var profile = context.Profiles.Of(drink);
         var batch = new Batch(drink, profile);
-        double serves = Builds.Serves(drink);
+        double serves = drink.ServesOrOne;
         var factors = new List<double>();
         foreach (var part in profile.Parts)
         {

@@ -23,7 +23,7 @@ internal sealed class BatchRatioDiffers : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (Batch.Of(context, prep) is not { } batch) return;
-        double serves = Balance.Builds.Serves(batch.Drink);
+        double serves = batch.Drink.ServesOrOne;
         if (!double.IsNaN(batch.Factor))
         {
             foreach (var (ofDrink, ofBatch, factor) in batch.Pairs)

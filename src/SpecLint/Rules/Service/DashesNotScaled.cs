@@ -26,9 +26,9 @@ internal sealed class DashesNotScaled : PrepRule
         foreach (var (ofDrink, ofBatch, factor) in batch.Pairs)
         {
             if (!Batch.IsSeasoning(ofDrink) || factor >= batch.Factor * Least.Value / 100 || !ofBatch.Line.Amount.IsGiven || !ofDrink.Line.Amount.IsGiven) continue;
-            double full = ofDrink.Millilitres / Balance.Builds.Serves(batch.Drink) * batch.Factor;
+            double full = ofDrink.Millilitres / batch.Drink.ServesOrOne * batch.Factor;
             bool mass = double.IsNaN(full);
-            double whole = mass ? ofDrink.Grams.Typical / Balance.Builds.Serves(batch.Drink) * batch.Factor : full;
+            double whole = mass ? ofDrink.Grams.Typical / batch.Drink.ServesOrOne * batch.Factor : full;
             double half = Round(whole / 2);
             whole = Round(whole);
             string unit = mass ? "g" : "ml", item = ofBatch.Line.Item.Or("it");

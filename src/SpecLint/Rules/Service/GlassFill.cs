@@ -66,7 +66,7 @@ internal sealed class GlassFill
         var (iced, block) = IceOf(context.Profile, drink);
         double ice = iced ? Displaced.Value * (block ? IceBlock.Value : IceLeast.Value / 100 * brim.Typical) : 0;
         bool foams = context.Profile.Technique is TechniqueKind.Shaken or TechniqueKind.Blended
-            && Builds.Grams(context.Profile, Substances.IsEggWhite) / Builds.Serves(drink) >= EggWhite.Value;
+            && Builds.Grams(context.Profile, Substances.IsEggWhite) / drink.ServesOrOne >= EggWhite.Value;
         double foam = foams ? served.Value * EggFoam.Value / 100 : 0;
         return new GlassFill(own ? $"`{drink.Glass.Value}`" : type!.Name.ToLowerInvariant())
         {

@@ -1,7 +1,6 @@
 using System.Text.Json;
-using SpecLint.Book;
 
-namespace SpecLint.Catalogue;
+namespace SpecLint.Vocabulary;
 
 /// <summary>Access to the embedded tables of data.</summary>
 internal static class Tables
@@ -54,9 +53,9 @@ internal static class Tables
     /// <summary>The mark of a row.</summary>
     public static Mark Mark(this JsonElement row) => row.Text("mark") switch
     {
-        "read" => Book.Mark.Read,
-        "computed" => Book.Mark.Computed,
-        "common practice" => Book.Mark.CommonPractice,
-        _ => Book.Mark.Memory,
+        "read" => Vocabulary.Mark.Read,
+        "computed" => Vocabulary.Mark.Computed,
+        "common practice" => Vocabulary.Mark.CommonPractice,
+        _ => Vocabulary.Mark.Memory,
     };
 }

@@ -1,4 +1,4 @@
-namespace SpecLint.Catalogue;
+namespace SpecLint.Vocabulary;
 
 /// <summary>The data embedded in this assembly.</summary>
 internal static class Resources

@@ -1,0 +1,58 @@
+using System.Text.RegularExpressions;
+using SpecLint.Tests.Support;
+
+namespace SpecLint.Tests.House;
+
+/// <summary>The namespaces of the library stand in one order (DEVELOPERS.md), and none looks up to one behind it.</summary>
+public sealed partial class DirectionTests
+{
+    /// <summary>From the ground up: each may use those before it.</summary>
+    private static readonly string[] Order = ["Vocabulary", "Reading", "Book", "Catalogue", "Profile", "Findings", "Rules", "Service", "Changes", "Reports"];
+
+    /// <summary>
+    /// Steps back that are still there. The list only grows shorter: one that is gone from the code fails the test until it is
+    /// taken out here, and a new one fails it always.
+    /// </summary>
+    private static readonly string[] StillBack =
+    [
+        "Book uses Catalogue",
+        "Book uses Findings",
+        "Book uses Rules",
+        "Catalogue uses Findings",
+        "Catalogue uses Profile",
+        "Changes uses Reports",
+        "Findings uses Rules",
+        "Profile uses Findings",
+        "Reading uses Book",
+        "Rules uses Reports",
+        "Rules uses Service",
+        "Service uses Changes",
+    ];
+
+    [Fact]
+    public void No_namespace_uses_one_that_stands_behind_it() => Assert.Equal(StillBack.Order(StringComparer.Ordinal), StepsBack().Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void The_order_is_the_one_that_is_written_down()
+    {
+        string written = File.ReadAllText(Repository.At("DEVELOPERS.md"));
+        Assert.Contains(string.Join(" → ", Order), written, StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> StepsBack()
+    {
+        foreach (string name in Order)
+        {
+            var uses = new SortedSet<string>(StringComparer.Ordinal);
+            foreach (string file in Directory.EnumerateFiles(Repository.At("src", "SpecLint", name), "*.cs", SearchOption.AllDirectories))
+            {
+                foreach (Match use in Use().Matches(File.ReadAllText(file))) uses.Add(use.Groups["name"].Value);
+            }
+
+            foreach (string use in uses.Where(u => Array.IndexOf(Order, u) > Array.IndexOf(Order, name))) yield return $"{name} uses {use}";
+        }
+    }
+
+    [GeneratedRegex(@"^using SpecLint\.(?<name>[A-Z][A-Za-z]+)[.;]|(?<![\w.])(?:SpecLint\.)?(?<name>Vocabulary|Reading|Catalogue|Profile|Findings|Rules|Service|Changes|Reports)\.(?!IsGiven|Value|Index)[A-Z]\w+\.[A-Z]", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Use();
+}
