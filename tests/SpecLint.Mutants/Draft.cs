@@ -76,7 +76,7 @@ internal sealed partial class Draft(CleanFile file, Lottery lottery)
     public Material? Material(JsonObject line) => file.Book.MaterialOf(Item(line));
 
     /// <summary>Kind of ingredient or family of preparation.</summary>
-    public string KindOf(JsonObject line) => Material(line)?.Kind ?? "";
+    public string KindOf(JsonObject line) => Material(line)?.Kind.Id ?? "";
 
     /// <summary>Number and unit of an amount; NaN where it is neither.</summary>
     public static (double Value, string Unit) Amount(JsonObject line, string name = "amount")
