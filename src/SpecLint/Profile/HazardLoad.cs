@@ -12,6 +12,8 @@ namespace SpecLint.Profile;
 /// <param name="Direct">Whether it is a line of the recipe itself.</param>
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
+    private const int DeepestLike = 16;
+
     /// <summary>What is hazardous in a recipe.</summary>
     public static FixedList<HazardLoad> Of(RecipeProfile profile, ProfileSet set)
     {
@@ -29,7 +31,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
                     (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = part.Item.ByProduct is null && (strained || load.Strained), Direct = false });
                 }
             }
-            else if (HazardOf(part) is { } hazard)
+            else if (HazardOf(part, set) is { } hazard)
             {
                 (loads ??= []).Add(new HazardLoad(hazard, part, part.Item?.Id ?? NameOf(part.Line), part.Grams.Typical, strained, true));
             }
@@ -43,15 +45,23 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
     /// like, or of what it is called: a poison under any kind, a hazardous plant where it is sold as the plant (what a maker
     /// bottles is within the law of its maker). What resolves to nothing has that of its words.
     /// </summary>
-    private static Hazard? HazardOf(Part part)
+    private static Hazard? HazardOf(Part part, ProfileSet set)
     {
         if (part.Item is null) return InWords(NameOf(part.Line), IsPlantOrPoison);
         if (part.Material is not { Ingredient: { } ingredient } material) return null;
         if (part.Item.IsBuiltIn) return material.Hazard;
         if (OfNames(ingredient, static h => h.IsPoison) is { } poison) return poison;
         if (material.Hazard is { } stated) return stated;
-        if (ingredient.Like.IsGiven && HazardTable.Find(ingredient.Like.Value) is { } inherited) return inherited;
-        return OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
+        return OfLike(ingredient, set, 0) ?? OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
+    }
+
+    /// <summary>The hazard of what an ingredient takes after, by its id or by what that is called.</summary>
+    private static Hazard? OfLike(Ingredient ingredient, ProfileSet set, int depth)
+    {
+        if (!ingredient.Like.IsGiven || depth == DeepestLike) return null;
+        if (HazardTable.Find(ingredient.Like.Value) is { } byId) return byId;
+        if (set.Book.Resolve(ingredient.Like.Value)?.File is not Ingredient parent) return InWords(ingredient.Like.Value, IsPlantOrPoison);
+        return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null) ?? OfNames(parent, IsPlantOrPoison) ?? OfLike(parent, set, depth + 1);
     }
 
     private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Asks is not null || hazard.Kind is "botanical" or "process";

@@ -1,3 +1,4 @@
+using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -17,15 +18,19 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
     public override void Check(RecipeContext context)
     {
         Part? sulphite = null, fresh = null;
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (load.Hazard.Id == "sulphur-dioxide") sulphite ??= load.Part;
+        }
+
+        if (sulphite is null) return;
         var pot = Pot.Of(context.Recipe);
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { } material) continue;
-            if (material.Hazard?.Id == "sulphur-dioxide" && material.Kind.Preserves) sulphite ??= part;
-            else if ((material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree) && material.Perishable != Perishable.None && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
+            if (part.Material is { } material && IsFresh(part, material, context.Profile) && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
         }
 
-        if (sulphite is null || fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= 10) return;
+        if (fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= 10) return;
         bool law = context.Settings.AppliesIn("US");
         context.Report(new Finding(Rule)
         {
@@ -38,5 +43,14 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("sulphite", sulphite.Line.Item.Or("")), Proof.Of("fresh", fresh.Line.Item.Or(""))],
         });
+    }
+
+    /// <summary>Whether a part is fresh fruit, vegetable, herb or juice, or a preparation that holds some uncooked.</summary>
+    private static bool IsFresh(Part part, Material material, RecipeProfile whole)
+    {
+        if (part.Item?.File is not Prep inner) return (material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree) && material.Perishable != Perishable.None;
+        if (whole.Set.TryBefore(inner, whole) is not { } below) return false;
+        var pot = Pot.Of(inner);
+        return below.Parts.Any(p => p.Material is { } m && IsFresh(p, m, below) && !pot.Any(p.Line, static s => s.Verb.Cooks));
     }
 }

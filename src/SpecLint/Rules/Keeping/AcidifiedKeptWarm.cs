@@ -25,7 +25,8 @@ internal sealed class AcidifiedKeptWarm : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!Storage.IsSealed(prep) || !Storage.IsAtRoom(Storage.Celsius(prep, context.Settings)) || !(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return;
+        double celsius = Storage.Celsius(prep, context.Settings);
+        if (!Storage.IsSealed(prep) || (!double.IsNaN(celsius) && !Storage.IsAtRoom(celsius)) || Storage.Days(prep) <= SpecialCases.MarkedFromDays) return;
         var state = context.Profile.Keeping!;
         if (state.Verdict != KeepingVerdict.NotControlled || !state.HoldsPerishable || !KeepingVerdicts.IsMeasured(state.Ph) || SpecialCases.IsFerment(prep)) return;
         if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return;
@@ -39,11 +40,12 @@ internal sealed class AcidifiedKeptWarm : PrepRule
         if (low is null) return;
         context.Report(new Finding(Rule)
         {
-            AskedLevel = Ph.AppliesIn(context.Settings) ? Level.Error : null,
+            Answer = double.IsNaN(celsius) ? Answer.NotShown : Answer.Broken,
+            AskedLevel = Ph.AppliesIn(context.Settings) && !double.IsNaN(celsius) ? Level.Error : null,
             Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, sealed and kept at room temperature: an acidified food, made by a process that an authority has set ({Ph.Source}).",
+            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, sealed and {(double.IsNaN(celsius) ? "kept where nothing states how cold" : "kept at room temperature")}: an acidified food, made by a process that an authority has set ({Ph.Source}).",
             Advice = "Keep it cold, where that law does not bind it, or have the process set by a process authority (in the US also Food Code 3-201.12 and 3-502.11).",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"), Proof.Of(Ph)],

@@ -24,11 +24,12 @@ internal sealed class MeterNotCalibrated : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Measured is not { Ph.IsGiven: true, Meter.IsGiven: true, On.IsGiven: true } measured) return;
+        if (prep.Measured is not { Ph.IsGiven: true, Meter.IsGiven: true } measured) return;
         if (context.Settings.Bar is not { } bar || !bar.Meters.TryGetValue(measured.Meter.Value, out var meter)) return;
 
         // The file keeps the last calibration only: a later one says nothing of that day.
-        if (meter.Calibrated.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
+        // A reading without a day may be of any.
+        if (meter.Calibrated.IsGiven && measured.On.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
         if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
         string last = meter.Calibrated.IsGiven ? $"was last calibrated on {meter.Calibrated.Value}" : "has no day of calibration";
         context.Report(new Finding(Rule)
@@ -37,7 +38,7 @@ internal sealed class MeterNotCalibrated : PrepRule
             Place = context.At(measured.Meter.Span),
             Subject = context.Id,
             Path = "measured.meter",
-            Message = $"The pH was read on {measured.On.Value} with `{measured.Meter.Value}`, which {last}; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
+            Message = $"The pH was read {(measured.On.IsGiven ? $"on {measured.On.Value}" : "on a day that nothing states")} with `{measured.Meter.Value}`, which {last}; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
             Advice = "Calibrate with two buffers, read again, and write the day in bar.json.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],

@@ -30,27 +30,50 @@ internal sealed class SyrupKeptWarm : PrepRule
     {
         if (context.Profile.IsSolid || SpecialCases.IsFerment(prep)) return;
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
-        if (!Storage.IsAtRoom(celsius) || !(days > SpecialCases.MarkedFromDays)) return;
+        bool unknown = double.IsNaN(celsius);
+        if ((!unknown && !Storage.IsAtRoom(celsius)) || !(days > SpecialCases.MarkedFromDays)) return;
         var state = context.Profile.Keeping!;
-        if (state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled || !state.WaterActivity.IsKnown) return;
+        if (state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled) return;
         var activity = state.WaterActivity;
 
         // What holds no sugar to speak of (salt water, acid in water, bitters) feeds nothing.
         var sugar = context.Fact(Fact.Sugar);
-        if (!sugar.IsKnown || sugar.Value < Sugar.Value) return;
+        if (sugar.IsKnown ? sugar.Value < Sugar.Value : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true })) return;
+        if (!activity.IsKnown)
+        {
+            Open(context, prep, days, unknown ? "" : $" at {KeepingWords.Degrees(celsius)}");
+            return;
+        }
+
         bool thin = !state.IsHalfStrong && activity.Low >= Table.Value && !state.IsSour;
-        if (activity.Low <= Yeast.Value) return;
+        if (activity.Low <= Yeast.Value || (unknown && !thin)) return;
         var limit = thin ? Table : Yeast;
         context.Report(new Finding(Rule)
         {
-            AskedLevel = thin ? null : Level.Warning,
+            Answer = unknown ? Answer.NotShown : Answer.Broken,
+            AskedLevel = thin && !unknown ? null : Level.Warning,
             Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not under the {Say.Number(limit.Value)} below which table B asks for no cold" : $"over the {Say.Number(limit.Value)} from which yeasts and moulds are to be expected")} ({limit.Source}).",
+            Message = $"It is kept {KeepingWords.Days(days)} {(unknown ? "where nothing states how cold" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not under the {Say.Number(limit.Value)} below which table B asks for no cold" : $"over the {Say.Number(limit.Value)} from which yeasts and moulds are to be expected")} ({limit.Source}).",
             Advice = thin ? "Keep it cold, or make it 2:1 by weight, which comes under the limit." : "Keep it cold, or make it richer.",
             Caution = thin ? KeepingWords.Caution : null,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],
         });
     }
+
+    /// <summary>What nobody can work out the water activity of is not shown to keep.</summary>
+    private static void Open(RecipeContext context, Prep prep, double days, string where) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = Level.Warning,
+            Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
+            Subject = context.Id,
+            Path = "keep.at",
+            Message = $"It is kept {KeepingWords.Days(days)}{where}, it is sweet, and nothing shows its water activity: only one under {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
+            Advice = "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(Table)],
+        });
 }
