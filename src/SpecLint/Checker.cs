@@ -20,6 +20,12 @@ public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
     /// <summary>Levels by rule id that stand over those of the bar's own file, for a host with settings of its own.</summary>
     public IReadOnlyDictionary<string, Level> Levels { get; init; } = new Dictionary<string, Level>();
 
+    /// <summary>
+    /// The book before the change that is looked at: readings that stayed as they were while their recipe changed then do not
+    /// count. <see langword="null"/> where no change is looked at.
+    /// </summary>
+    public LinkedBook? Earlier { get; init; }
+
     /// <summary>Number of threads; 0 takes one a processor.</summary>
     public int Threads { get; init; }
 
@@ -95,7 +101,9 @@ public static class Checker
             files[i] = sources[i] == barSource ? bar : kind is null ? null : BookReader.Read(sources[i], kind.Value, measures);
             input.Progress?.Invoke(Interlocked.Increment(ref done));
         });
-        return new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On) { HouseSchemas = input.HouseSchemas };
+        var book = new LinkedBook(files.OfType<BookFile>(), new Settings(bar), input.On) { HouseSchemas = input.HouseSchemas };
+        if (input.Earlier is not null) book.HoldReadings(input.Earlier);
+        return book;
     }
 
     /// <summary>

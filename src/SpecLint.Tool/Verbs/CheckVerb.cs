@@ -106,6 +106,9 @@ internal sealed class CheckVerb : Verb
         }
 
         var input = folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { HouseRules = houseRules };
+        // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
+        var earlier = parsed.GetValue(since) is { } from ? Check(input with { Files = GitBook.Read(folder.Root, from) }) : null;
+        input = input with { Earlier = earlier?.Book };
         CheckResult result;
         using (var progress = new ProgressLine(host, !isQuiet, folder.Files.Count))
         {
@@ -116,8 +119,7 @@ internal sealed class CheckVerb : Verb
         bool isPart = parsed.GetValue(since) is not null;
         if (parsed.GetValue(since) is { } revision)
         {
-            // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
-            var before = Check(input with { Files = GitBook.Read(folder.Root, revision) }).Fingerprints();
+            var before = earlier!.Fingerprints();
             int all = result.Findings.Flat().Count(), harm = result.Findings.Flat().Count(f => f.Rule.Safety);
             result = result.Only(f => !before.Contains(f.Fingerprint));
             int old = all - result.Findings.Flat().Count();

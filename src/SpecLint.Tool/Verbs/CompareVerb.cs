@@ -59,7 +59,11 @@ internal sealed class CompareVerb : Verb
         var old = Input(from);
         var now = to is null ? OfFolder(bookPath) : Input(to);
         if (old.Files.Count == 0 && now.Files.Count == 0) throw new UsageException($"neither {from} nor {to ?? bookPath} holds a file of a book.");
-        var comparison = HouseRuleFiles.Run(houseRules, () => Comparison.Of(Checker.Check(old), Checker.Check(now)));
+        var comparison = HouseRuleFiles.Run(houseRules, () =>
+        {
+            var first = Checker.Check(old);
+            return Comparison.Of(first, Checker.Check(now with { Earlier = first.Book }));
+        });
         string? file = parsed.GetValue(output);
         var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
         switch (parsed.GetValue(format))

@@ -129,6 +129,19 @@ public sealed class LinkedBook
         }
 
         (OrderOfUse, Cycles) = Order();
+        HoldReadings(null);
+    }
+
+    /// <summary>Takes out the readings that are not of the recipes as they stand.</summary>
+    /// <param name="earlier">The book before a change, in which readings that stayed as they were are looked for.</param>
+    internal void HoldReadings(LinkedBook? earlier)
+    {
+        foreach (var recipe in Recipes)
+        {
+            if (recipe.AsMeasured is null || recipe.CarriesReadings) continue;
+            recipe.StaleBecause = Readings.WhyStale(recipe, this, earlier);
+            recipe.Measured = recipe.StaleBecause is null ? recipe.AsMeasured : null;
+        }
     }
 
     /// <summary>Settings in force.</summary>

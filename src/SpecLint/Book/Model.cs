@@ -297,6 +297,12 @@ public sealed class Measurement
 
     /// <summary>Id of the meter.</summary>
     public Given<string> Meter { get; init; }
+
+    /// <summary>Fingerprint of the recipe that was measured.</summary>
+    public Given<string> Of { get; init; }
+
+    /// <summary>Revision of the recipe that was measured.</summary>
+    public Given<string> Revision { get; init; }
 }
 
 /// <summary>A drink or a preparation.</summary>
@@ -320,8 +326,17 @@ public abstract class Recipe : BookFile
     /// <summary><c>declares</c>.</summary>
     public Declaration? Declares { get; set; }
 
-    /// <summary><c>measured</c>.</summary>
+    /// <summary><c>measured</c> as written, whether or not it is of the recipe as it stands.</summary>
+    public Measurement? AsMeasured { get; set; }
+
+    /// <summary>The readings that count: those of the recipe as it stands. Linking takes out what was measured before a change.</summary>
     public Measurement? Measured { get; set; }
+
+    /// <summary>Why the readings do not count, as the end of a sentence; <see langword="null"/> where they do, or where there are none.</summary>
+    public string? StaleBecause { get; internal set; }
+
+    /// <summary>Whether the recipe is one at another size, worked out in passing: it keeps the readings of the one it was made of.</summary>
+    internal bool CarriesReadings { get; set; }
 
     /// <summary><c>author</c>.</summary>
     public Given<string> Author { get; set; }

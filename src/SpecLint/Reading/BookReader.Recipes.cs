@@ -25,7 +25,7 @@ public static partial class BookReader
         drink.Rim = BindLines(binder, slots[DrinkShape.Rim.Index], DrinkShape.Rim.Value, LineShape.Loose, LineRole.Rim);
         drink.Serves = binder.Number(slots[DrinkShape.Serves.Index], DrinkShape.Serves.Value);
         drink.Declares = BindDeclaration(binder, slots[DrinkShape.Declares.Index]);
-        drink.Measured = BindMeasurement(binder, slots[DrinkShape.Measured.Index]);
+        drink.AsMeasured = drink.Measured = BindMeasurement(binder, slots[DrinkShape.Measured.Index]);
         drink.Author = Text(binder, slots, DrinkShape.Author);
         drink.Date = Date(binder, slots, DrinkShape.Date);
         drink.Revision = binder.TextOrNumber(slots[DrinkShape.Revision.Index], DrinkShape.Revision.Value);
@@ -53,7 +53,7 @@ public static partial class BookReader
         if (method >= 0) prep.MethodSpan = binder.Tree[method].Span;
         prep.Yield = Quantity(binder, slots, PrepShape.Yield);
         prep.Target = BindTarget(binder, slots[PrepShape.Target.Index]);
-        prep.Measured = BindMeasurement(binder, slots[PrepShape.Measured.Index]);
+        prep.AsMeasured = prep.Measured = BindMeasurement(binder, slots[PrepShape.Measured.Index]);
         prep.Keep = BindKeeping(binder, slots[PrepShape.Keep.Index]);
         prep.ByProducts = BindByProducts(binder, slots[PrepShape.ByProducts.Index]);
         prep.BatchOf = Id(binder, slots, PrepShape.BatchOf);

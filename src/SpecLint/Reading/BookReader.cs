@@ -123,6 +123,8 @@ public static partial class BookReader
             Volume = Quantity(binder, slots, MeasurementShape.Volume),
             On = Date(binder, slots, MeasurementShape.On),
             Meter = Id(binder, slots, MeasurementShape.Meter),
+            Of = binder.Pattern(slots[MeasurementShape.Of.Index], MeasurementShape.Of.Value),
+            Revision = binder.TextOrNumber(slots[MeasurementShape.Revision.Index], MeasurementShape.Revision.Value),
         };
     }
 

@@ -104,7 +104,10 @@ internal static class MeasurementShape
     public static readonly PropertyShape On = May("on", Date, "Day of the measurement.", "\"2026-11-20\"");
     public static readonly PropertyShape Meter = May("meter", Id, "Id of the meter, as in bar.json under tools.", "\"bar-meter\"");
 
-    public static readonly ObjectShape Shape = new("a measurement", Ph, Brix, Abv, WaterActivity, TitratableAcidity, Temperature, Mass, Volume, On, Meter);
+    public static readonly PropertyShape Of = May("of", ReadingOf, "What was measured: the fingerprint of amounts and method, which `speclint record` writes. Once they change, the readings no longer count.", "\"r1-6f1c0a2be93d4475\"");
+    public static readonly PropertyShape Revision = May("revision", TextOrNumber, "Revision of the recipe that was measured.", "3");
+
+    public static readonly ObjectShape Shape = new("a measurement", Ph, Brix, Abv, WaterActivity, TitratableAcidity, Temperature, Mass, Volume, On, Meter, Of, Revision);
 
     public static PropertyShape Property() => May(
         "measured",

@@ -288,6 +288,15 @@ internal static class ShapeValues
         Matches = IsRuleId,
     };
 
+    internal static readonly ValueShape ReadingOf = new()
+    {
+        Form = ValueForm.Pattern,
+        Definition = "readingOf",
+        Noun = "a fingerprint that `speclint record` writes",
+        Pattern = "^r[0-9]+-[0-9a-f]{16}$",
+        Matches = RecipeFingerprint.IsOne,
+    };
+
     internal static readonly ValueShape Amount = Quantity("amount", "an amount such as `45 ml`, `20 g` or `2 dashes`", Dimension.Volume, Dimension.Mass, Dimension.Count, Dimension.Part);
     internal static readonly ValueShape Volume = Quantity("volume", "a volume such as `150 ml`", Dimension.Volume);
     internal static readonly ValueShape Mass = Quantity("mass", "a mass such as `20 g`", Dimension.Mass);

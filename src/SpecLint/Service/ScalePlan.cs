@@ -328,6 +328,12 @@ public sealed class ScalePlan
         string exactId = FreeId(book, Recipe.Id + "-at-size"), roundedId = FreeId(book, Recipe.Id + "-as-made");
         var exact = (Prep)BookReader.Read(new SourceFile(exactId + ".prep.json", TextAt(book, before, rounded: false)), FileKind.Prep, measures);
         var rounded = (Prep)BookReader.Read(new SourceFile(roundedId + ".prep.json", TextAt(book, before, rounded: true)), FileKind.Prep, measures);
+        foreach (var sized in new[] { exact, rounded })
+        {
+            sized.CarriesReadings = true;
+            if (Recipe.Measured is null) sized.Measured = null;
+        }
+
         var set = ProfileSet.Of(new LinkedBook([.. book.Files, exact, rounded], book.Settings, book.On), 1);
         RecipeProfile exactProfile = set.Of(exact), roundedProfile = set.Of(rounded);
         IsSolid = roundedProfile.IsSolid;

@@ -168,6 +168,7 @@ internal sealed class DocumentMaker
     private JsonNode Make(ValueShape shape, int depth) => shape.Form switch
     {
         ValueForm.Text => JsonValue.Create(Pick(Texts)),
+        ValueForm.Pattern when shape.Definition == "readingOf" => JsonValue.Create($"r1-{random.NextInt64():x16}"),
         ValueForm.Pattern => JsonValue.Create("SL" + random.Next(1000, 9999).ToString(CultureInfo.InvariantCulture)),
         ValueForm.Id => JsonValue.Create(Pick(Ids)),
         ValueForm.Word => JsonValue.Create(shape.Words[random.Next(shape.Words.Count)]),

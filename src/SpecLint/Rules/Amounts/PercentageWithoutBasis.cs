@@ -30,7 +30,7 @@ internal sealed class PercentageWithoutBasis : FileRule
         if (context.File is not Recipe recipe || context is not RecipeContext inRecipe) return;
         Shares(inRecipe);
         if (recipe.Declares is { } declares) Single(context, "declares.abv", declares.Abv, "% v/v", assured: true);
-        if (recipe.Measured is { } measured)
+        if (recipe.AsMeasured is { } measured)
         {
             Single(context, "measured.abv", measured.Abv, "% v/v", assured: true);
             Single(context, "measured.titratableAcidity", measured.TitratableAcidity, "% w/v", assured: false);

@@ -19,7 +19,7 @@ internal sealed class MeterUnknown : FileRule
         switch (context.File)
         {
             case Recipe recipe:
-                Check(context, bar, recipe.Measured, "measured.meter", "");
+                Check(context, bar, recipe.AsMeasured, "measured.meter", "");
                 break;
             case Stock stock:
                 foreach (var lot in stock.Lots) Check(context, bar, lot.Measured, $"lots[{lot.Item.Or("")}].measured.meter", lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture));

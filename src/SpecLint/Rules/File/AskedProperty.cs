@@ -50,7 +50,7 @@ internal sealed class AskedProperty : RecipeRule
             "source" => recipe.Origin.IsGiven,
             "method" => recipe.MethodSpan.Length > 0,
             "declares" => recipe.Declares is not null,
-            "measured" => recipe.Measured is not null || drink is not null,
+            "measured" => recipe.AsMeasured is not null || drink is not null,
             "notes" => recipe.Notes.Count > 0,
             "style" => drink is null || drink.Style.IsGiven,
             "glass" => drink is null || drink.Glass.IsGiven,

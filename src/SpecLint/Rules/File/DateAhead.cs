@@ -18,7 +18,7 @@ internal sealed class DateAhead : FileRule
         if (context.File is Recipe recipe)
         {
             One(context, recipe.Date, "date", "the recipe was written");
-            if (recipe.Measured is { } measured) One(context, measured.On, "measured.on", "it was measured");
+            if (recipe.AsMeasured is { } measured) One(context, measured.On, "measured.on", "it was measured");
         }
         else if (context.File is Stock stock)
         {

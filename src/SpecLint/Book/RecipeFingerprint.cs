@@ -1,0 +1,108 @@
+using System.Globalization;
+using SpecLint.Catalogue;
+using SpecLint.Reading;
+using SpecLint.Vocabulary;
+
+namespace SpecLint.Book;
+
+/// <summary>
+/// The fingerprint of what a recipe is made of and how: amounts, method and yield, with the house preparations and own ingredients
+/// in it. Notes, garnish, the order of the lines, spelling and units do not enter it. A reading that bears it is of this recipe.
+/// </summary>
+public static class RecipeFingerprint
+{
+    /// <summary>Names the ingredients of the fingerprint; it rises when they change, and older ones then match nothing.</summary>
+    private const string Version = "r1-";
+
+    private const int Digits = 16;
+    private const int Deepest = 24;
+
+    /// <summary>Whether a text has the form of a fingerprint of any version.</summary>
+    public static bool IsOne(string text)
+    {
+        int dash = text.IndexOf('-');
+        if (dash < 2 || text[0] != 'r' || text.Length != dash + 1 + Digits) return false;
+        for (int i = 1; i < text.Length; i++)
+        {
+            bool good = i < dash ? text[i] is >= '0' and <= '9' : i == dash || text[i] is (>= '0' and <= '9') or (>= 'a' and <= 'f');
+            if (!good) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>The fingerprint of a recipe of a book: <c>r1-</c> and 64 bits (FNV-1a) as 16 hexadecimal digits.</summary>
+    public static string Of(Recipe recipe, LinkedBook book)
+    {
+        ulong hash = 14695981039346656037;
+        foreach (string part in PartsOf(recipe, book, 0))
+        {
+            foreach (char c in part) hash = (hash ^ c) * 1099511628211;
+            hash = (hash ^ 0xFFFF) * 1099511628211;
+        }
+
+        return Version + hash.ToString("x16", CultureInfo.InvariantCulture);
+    }
+
+    private static List<string> PartsOf(Recipe recipe, LinkedBook book, int depth)
+    {
+        var amounts = new SortedDictionary<string, (double Low, double High)>(StringComparer.Ordinal);
+        foreach (var line in recipe.Ingredients)
+        {
+            string key = $"{ItemOf(line, book, depth)}|{line.Role}|{(line.Amount.IsGiven ? line.Amount.Value.Dimension.ToString() : "none")}";
+            if (line.Amount.IsGiven && line.Amount.Value.Dimension is Dimension.Count or Dimension.Part) key += "|" + line.Amount.Value.Unit.Name;
+            amounts.TryGetValue(key, out var sum);
+            amounts[key] = line.Amount.IsGiven ? (sum.Low + line.Amount.Value.BaseLow, sum.High + line.Amount.Value.BaseHigh) : sum;
+        }
+
+        var parts = amounts.Select(a => $"{a.Key}={Number(a.Value.Low)}-{Number(a.Value.High)}").ToList();
+        foreach (var step in recipe.Method)
+        {
+            parts.Add(string.Join(
+                "|",
+                step.Verb == Verb.None ? BuiltInCatalogue.Slug(step.Written) : step.Verb.Id,
+                string.Join(",", step.Items.Where(i => i.IsGiven).Select(i => IdOf(i.Value, book)).OrderBy(i => i, StringComparer.Ordinal)),
+                Amount(step.For),
+                Amount(step.At),
+                Amount(step.To),
+                Amount(step.Amount),
+                step.Until.IsGiven ? BuiltInCatalogue.Slug(step.Until.Value) : ""));
+        }
+
+        if (recipe is Prep prep) parts.Add("yield=" + Amount(prep.Yield));
+        return parts;
+    }
+
+    /// <summary>An item: of a house preparation or an own ingredient what it is made of; of the catalogue its id.</summary>
+    private static string ItemOf(Line line, LinkedBook book, int depth)
+    {
+        if (!line.Item.IsGiven) return BuiltInCatalogue.Slug(line.ItemText.Or(""));
+        if (book.Resolve(line.Item.Value) is not { } item) return BuiltInCatalogue.Slug(line.Item.Value);
+        if (item.IsBuiltIn) return item.Id;
+        string left = item.ByProduct is null ? "" : "left:" + item.Id + ":";
+        return item.File switch
+        {
+            Recipe inner when depth < Deepest => $"{left}({string.Join(";", PartsOf(inner, book, depth + 1))})",
+            Ingredient own => $"({string.Join(";", ValuesOf(own, book))})",
+            _ => item.Id,
+        };
+    }
+
+    private static IEnumerable<string> ValuesOf(Ingredient own, LinkedBook book)
+    {
+        var flat = Inheritance.Flatten(own, id => book.Resolve(id)?.File as Ingredient);
+        yield return flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "";
+        yield return flat.Form.Or("");
+        yield return flat.PerHundredMillilitres.Or(false) ? "per 100 ml" : "per 100 g";
+        foreach (var value in flat.Values.Where(v => !v.Key.StartsWith("life", StringComparison.Ordinal)).OrderBy(v => v.Key, StringComparer.Ordinal))
+            yield return $"{value.Key}={Number(value.Value.Typical)}";
+    }
+
+    private static string IdOf(string id, LinkedBook book) => book.Resolve(id)?.Id ?? BuiltInCatalogue.Slug(id);
+
+    private static string Amount(Given<Quantity> amount) =>
+        amount.IsGiven ? $"{amount.Value.Dimension}:{Number(amount.Value.BaseLow)}-{Number(amount.Value.BaseHigh)}" : "";
+
+    /// <summary>Six digits: what two units make of one amount is one number.</summary>
+    private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+}
