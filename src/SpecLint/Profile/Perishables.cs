@@ -117,7 +117,7 @@ internal static class Perishables
         if (!(all > 0) || water < WetShare.Value / 100 * all) return false;
 
         // A spice in a syrup flavours it; in water it is steeped like tea.
-        return !(part.Material!.Kind.IsSpice || part.Material.Kind.Id == "garnish") || solids < SyrupSolids.Value / 100 * all;
+        return !part.Material!.Kind.IsSpice || solids < SyrupSolids.Value / 100 * all;
     }
 
     /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A low-acid juice needs it whatever its file says.</summary>

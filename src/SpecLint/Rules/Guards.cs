@@ -83,6 +83,9 @@ internal static class Guards
     /// <summary>Share of benzoic or sorbic acid by mass over which a part is the preservative (a pure number).</summary>
     public static readonly double PreservativePart = Limits.Of("guard-preservative-part").Value;
 
+    /// <summary>Share of acetic acid by mass over which a part sours like vinegar (a pure number).</summary>
+    public static readonly double VinegarPart = Limits.Of("guard-vinegar-part").Value;
+
     /// <summary>Size of a batch over its drink from which dashes are looked at (a pure number).</summary>
     public static readonly double BatchFactor = Limits.Of("guard-batch-factor").Value;
 

@@ -217,6 +217,9 @@ public sealed class Verb : Word
     /// <summary>Whether it opens what was closed.</summary>
     public bool Opens => Has(VerbTrait.Opens);
 
+    /// <summary>Whether it distils.</summary>
+    public bool Distils => Has(VerbTrait.Distils);
+
     /// <summary>Whether it coats the rim of the glass.</summary>
     public bool Rims => Has(VerbTrait.Rims);
 
@@ -270,6 +273,7 @@ internal enum VerbTrait
     UsesLiquidNitrogen,
     Brief,
     Opens,
+    Distils,
     Rims,
     Muddles,
     Bags,

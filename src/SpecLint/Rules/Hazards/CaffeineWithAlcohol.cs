@@ -12,14 +12,13 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
     private static readonly Limit Added = Limits.Of("caffeine-us");
     private static readonly Limit Strength = Limits.Of("declare-strength-from");
 
-    /// <summary>mg of caffeine in a gram from which a part is caffeine as such (guarana, powder, drops) and not a drink that holds some.</summary>
-    private const double PureCaffeine = 20;
+    private static readonly Limit Pure = Limits.Of("guard-pure-caffeine");
 
     private static readonly RuleInfo Rule = new("SL6020", "caffeine-with-alcohol", "A drink puts a lot of caffeine and alcohol together", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume],
-        Limits = [Serve.Id, Added.Id, Strength.Id],
+        Limits = [Serve.Id, Added.Id, Strength.Id, Pure.Id],
     };
 
     /// <inheritdoc/>
@@ -51,7 +50,7 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
         bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind.MayHoldAddedCaffeine && !dose;
 
         // Caffeine added as such to alcohol is not a permitted additive in the US, in any amount.
-        bool pure = Added.AppliesIn(context.Settings) && !dose && most.Material!.Traces.Caffeine.Typical > PureCaffeine;
+        bool pure = Added.AppliesIn(context.Settings) && !dose && most.Material!.Traces.Caffeine.Typical > Pure.Value;
         added |= pure;
         if (!dose && !added) return;
         var limit = dose ? Serve : Added;

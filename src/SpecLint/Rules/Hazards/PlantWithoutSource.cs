@@ -23,7 +23,7 @@ internal sealed class PlantWithoutSource : RecipeRule
             if (part.Material is not { } material || part.Item?.File is not Ingredient) continue;
             var hazard = material.Hazard;
             bool foraged = hazard?.Id == "wild-foraged-plant";
-            bool flower = hazard?.Id == Flowers || (material.Kind.Id == "flower" && hazard is null or { Asks: null, IsPoison: false } && material.Perishable != Perishable.None);
+            bool flower = hazard?.Id == Flowers || (material.Kind is { IsFreshPlant: true, IsPerishableBrew: true } && hazard is null or { Asks: null, IsPoison: false } && material.Perishable != Perishable.None);
             if (!foraged && !flower) continue;
 
             // A bar that writes a file or a note for it has named where it comes from.

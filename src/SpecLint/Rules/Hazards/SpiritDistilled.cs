@@ -19,7 +19,7 @@ internal sealed class SpiritDistilled : RecipeRule
         for (int i = 0; i < context.Recipe.Method.Count; i++)
         {
             var step = context.Recipe.Method[i];
-            if (step.Verb.Id is not ("distil" or "redistil") || !HoldsSpirit(context, pot, i)) continue;
+            if (!step.Verb.Distils || !HoldsSpirit(context, pot, i)) continue;
             context.Report(new Finding(Rule)
             {
                 Answer = Answer.NotShown,

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -9,7 +10,14 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
 {
     private const string Source = "US FDA Food Code 3-302.14(B)";
 
-    private static readonly RuleInfo Rule = new("SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning) { Safety = true };
+    private static readonly Limit Strong = Limits.Of("guard-wine-strength");
+
+    private static readonly RuleInfo Rule = new("SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Abv],
+        Limits = [Strong.Id],
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -30,7 +38,7 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
             if (part.Material is { } material && IsFresh(part, material, context.Profile) && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
         }
 
-        if (fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= 10) return;
+        if (fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= Strong.Value) return;
         bool law = context.Settings.AppliesIn("US");
         context.Report(new Finding(Rule)
         {

@@ -38,7 +38,8 @@ internal sealed class AcidityNotMeasured : PrepRule
     }
 
     /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>
-    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.IsAcid: true } or { Kind: { Sours: true, IsJuice: false } } or { Kind.Id: "vinegar" });
+    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } material
+            && (material.Kind.IsAcid || (material.Kind.Sours && !material.Kind.IsJuice) || material.Of(Science.Component.Acetic) > Guards.VinegarPart));
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)

@@ -66,7 +66,7 @@ internal sealed class DryingWithoutEndPoint : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is not { } material || part.Phase == PartPhase.Beside || !pot.WorksOn(number, part.Line)) continue;
-            if ((material.Kind.IsDairy || material.Kind.IsEgg || material.Kind.IsPuree || material.Kind.IsJuice || material.Kind.IsPerishablePlant) && material.Kind.Id is not "herb" && material.Perishable != Perishable.None && !(material.Ph.High <= LowAcid.Value)) moist ??= part;
+            if ((material.Kind.IsDairy || material.Kind.IsEgg || material.Kind.IsPuree || material.Kind.IsJuice || material.Kind.HasPlantPh) && material.Perishable != Perishable.None && !(material.Ph.High <= LowAcid.Value)) moist ??= part;
         }
 
         if (moist is null) return;
