@@ -27,6 +27,7 @@ internal static class Shell
         new LineCheckVerb(),
         new LabelsVerb(),
         new ScaleVerb(),
+        new RecordVerb(),
         new RulesVerb(),
         new SettingsVerb(),
         new StartVerb(),

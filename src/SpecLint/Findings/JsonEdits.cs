@@ -50,6 +50,16 @@ internal static class JsonEdits
         if (file.Tree is null || !file.Tree.IsWhole || file.Tree.Root.Kind != JsonKind.Object) return null;
         var target = file.Tree.Root;
         if (inner.Length > 0 && (!target.TryGetProperty(Encoding.UTF8.GetBytes(inner), out target) || target.Kind != JsonKind.Object)) return null;
+        return AddProperty(file, target, property, json);
+    }
+
+    /// <summary>Adds a property at the end of an object of a file, or gives the one that is there another value.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="target">The object.</param>
+    /// <param name="property">The property's name.</param>
+    /// <param name="json">Its value, as JSON.</param>
+    public static TextEdit AddProperty(BookFile file, JsonNode target, string property, string json)
+    {
         if (target.TryGetProperty(Encoding.UTF8.GetBytes(property), out var there)) return new TextEdit(file.At(there.Span), json);
         JsonNode last = default;
         foreach (var child in target.Properties) last = child;
