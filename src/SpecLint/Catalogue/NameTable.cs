@@ -9,10 +9,11 @@ namespace SpecLint.Catalogue;
 /// <param name="Kind">Category, protected, name rule, threshold …</param>
 /// <param name="StrengthAtLeast">Least strength, % vol; NaN where there is none.</param>
 /// <param name="SugarAtLeast">Least sugar, g/L as invert sugar; NaN where there is none.</param>
+/// <param name="NeedsSpirit">Whether the word has other meanings too (a bitter, anis), and speaks of a spirit only where one is in it.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
 internal sealed record LegalName(
-    string Id, FixedList<string> Terms, FixedList<string> Jurisdictions, string Kind, double StrengthAtLeast, double SugarAtLeast, string Source, Mark Mark)
+    string Id, FixedList<string> Terms, FixedList<string> Jurisdictions, string Kind, double StrengthAtLeast, double SugarAtLeast, bool NeedsSpirit, string Source, Mark Mark)
 {
     /// <summary>Whether it applies under the settings of a bar.</summary>
     public bool AppliesIn(Settings settings)
@@ -43,7 +44,7 @@ internal static class NameTable
         {
             FixedList<string> terms = [row.Text("term"), .. row.Texts("aliases")];
             names.Add(new LegalName(
-                row.Text("id"), terms, row.Texts("jurisdictions"), row.Text("kind"), row.Number("strengthAtLeastPercentByVolume"), row.Number("sugarAtLeastGPerL"), row.Text("source"), row.Mark()));
+                row.Text("id"), terms, row.Texts("jurisdictions"), row.Text("kind"), row.Number("strengthAtLeastPercentByVolume"), row.Number("sugarAtLeastGPerL"), row.TryGetProperty("needsSpirit", out _), row.Text("source"), row.Mark()));
         }
 
         return [.. names.OrderByDescending(n => n.Terms[0].Count(c => c == ' ')).ThenBy(n => n.Id, StringComparer.Ordinal)];

@@ -36,6 +36,7 @@ internal static class Claims
     private static readonly LabelRule VeganLaw = LabellingTable.Of("vegan-claim");
     private static readonly LabelRule VegetarianLaw = LabellingTable.Of("vegetarian-claim");
     private static readonly LabelRule GlutenLaw = LabellingTable.Of("gluten-free-claim");
+    private static readonly LabelRule GlutenLawAnz = LabellingTable.Of("gluten-free-claim-anz");
     private static readonly LabelRule DairyLaw = LabellingTable.Of("dairy-free-claim");
     private static readonly Limit ClaimStrength = Limits.Of("claims-strength");
     private static readonly Limit SugarFree = Limits.Of("sugar-free-claim");
@@ -100,7 +101,7 @@ internal static class Claims
         {
             ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true),
             ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false),
-            ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLaw, "gluten"),
+            ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten"),
             ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk"),
             ClaimKind.LactoseFree => LactoseFree(profile),
             ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
@@ -210,7 +211,10 @@ internal static class Claims
         foreach (var origin in profile.Allergens.Origins)
         {
             if (!tokens.Contains(origin.Token)) continue;
-            if (origin.Certain && (origin.Token != "oats" || what != "gluten"))
+
+            // What a law exempts in a thing that only may hold it (glucose syrup of wheat) is not held against it there.
+            if (!origin.Certain && profile.Set.Book.Settings.Jurisdictions.All(j => !origin.CountsIn(j))) continue;
+            if (origin.Certain && (origin.Token != "oats" || what != "gluten" || law == GlutenLawAnz))
                 return new ClaimVerdict(Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, law.LevelCap, LeafOf(profile, origin), [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
             open ??= origin;
         }

@@ -9,13 +9,17 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7018: words of health for a drink with alcohol.</summary>
 internal sealed class HealthWords : MenuRule
 {
-    private static readonly LabelRule Law = LabellingTable.Of("health-claim");
-    private static readonly Limit ClaimStrength = Limits.Of("claims-strength");
+    private static readonly (LabelRule Law, Limit Strength)[] Laws =
+    [
+        (LabellingTable.Of("health-claim"), Limits.Of("claims-strength")),
+        (LabellingTable.Of("health-claim-anz"), Limits.Of("claims-strength-anz")),
+        (LabellingTable.Of("health-claim-us"), Limits.Of("alcoholic-beverage-us")),
+    ];
 
     private static readonly RuleInfo Rule = new("SL7018", "health-words-with-alcohol", "The menu promises health of a drink with alcohol", Level.Error)
     {
         Needs = [Fact.Abv],
-        Limits = ["claims-strength"],
+        Limits = ["claims-strength", "claims-strength-anz", "alcoholic-beverage-us"],
     };
 
     /// <inheritdoc/>
@@ -24,7 +28,6 @@ internal sealed class HealthWords : MenuRule
     /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
-        if (!Law.AppliesIn(context.Settings)) return;
         foreach (var entry in menu.Drinks)
         {
             if (!entry.Drink.IsGiven) continue;
@@ -36,22 +39,25 @@ internal sealed class HealthWords : MenuRule
 
     private static void Look(FileContext context, MenuEntry entry, Given<string> text, string path)
     {
-        if (!text.IsGiven || WordSearch.First(text.Value, Law.Words) is not { } word) return;
-        if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
-        var abv = context.Profiles.Of(recipe).Get(Fact.Abv);
-        if (Check(abv) != Stand.Broken) return;
-        context.Report(new Finding(Rule)
+        if (!text.IsGiven) return;
+        foreach (var (law, limit) in Laws)
         {
-            AskedLevel = Law.LevelCap,
-            Place = context.At(text.Span),
-            Subject = context.Id,
-            Path = $"drinks[{entry.Drink.Value}].{path}",
-            Message = $"\"{word}\" speaks of health, and {recipe.Name.Or(recipe.Id)} comes to {Say.Fact(Fact.Abv, abv)}; over {Say.Number(ClaimStrength.Value)} % vol no such words may be used ({ClaimStrength.Source}).",
-            Advice = $"Take \"{word}\" out.",
-            Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength), Proof.Of("word", word, context.At(text.Span))],
-            Related = [new RelatedPlace(recipe.Head, "the drink")],
-        });
+            if (!law.AppliesIn(context.Settings) || WordSearch.First(text.Value, law.Words) is not { } word) continue;
+            if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
+            var abv = context.Profiles.Of(recipe).Get(Fact.Abv);
+            if (!abv.IsKnown || Findings.Check.AtMost(abv, limit.Value) != Stand.Broken) continue;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = law.LevelCap,
+                Place = context.At(text.Span),
+                Subject = context.Id,
+                Path = $"drinks[{entry.Drink.Value}].{path}",
+                Message = $"\"{word}\" speaks of health or nutrition, and {recipe.Name.Or(recipe.Id)} comes to {Say.Fact(Fact.Abv, abv)}; over {Say.Number(limit.Value)} % vol no such words may be used ({law.Source}).",
+                Advice = $"Take \"{word}\" out.",
+                Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(limit), Proof.Of("word", word, context.At(text.Span))],
+                Related = [new RelatedPlace(recipe.Head, "the drink")],
+            });
+            return;
+        }
     }
-
-    private static Stand Check(FactValue abv) => abv.IsKnown ? Findings.Check.AtMost(abv, ClaimStrength.Value) : Stand.NotShown;
 }

@@ -34,7 +34,11 @@ internal sealed class JuiceName : PrepRule
             if (kind.IsAcid && material.Ingredient is not null)
             {
                 acid += material.State == MaterialState.Liquid ? 0 : part.Grams.Typical;
-                if (litres > 0 && acid / litres > AddedAcid.Value) added ??= part;
+
+                // Citric acid alone may go in, up to the limit, and malic into pineapple; any other acid makes it something else.
+                bool allowed = Additives.IsOrLike(context, part.Item!, "citric-acid") || Additives.IsOrLike(context, part.Item!, "citric-acid-monohydrate")
+                    || (Additives.IsOrLike(context, part.Item!, "malic-acid") && WordSearch.Has(prep.Name.Value, "pineapple"));
+                if ((litres > 0 && acid / litres > AddedAcid.Value) || !allowed) added ??= part;
             }
             else if (kind.Sweetens || kind.IsWater)
             {
@@ -43,7 +47,7 @@ internal sealed class JuiceName : PrepRule
         }
 
         if (added is null) return;
-        string what = added.Material!.Kind.IsAcid ? $"{Say.Number(acid / litres)} g/L of acid is added, over {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
+        string what = added.Material!.Kind.IsAcid && acid / litres > AddedAcid.Value ? $"{Say.Number(acid / litres)} g/L of acid is added, over {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
         var law = eu ? Law : LawUs;
         context.Report(new Finding(Rule)
         {

@@ -28,10 +28,11 @@ internal sealed class LiqueurShort : PrepRule
         string word = "";
         foreach (var legal in NameTable.All)
         {
-            if (double.IsNaN(legal.SugarAtLeast) || double.IsNaN(legal.StrengthAtLeast) || legal.Kind != "category" || !legal.AppliesIn(context.Settings)) continue;
+            if (double.IsNaN(legal.SugarAtLeast) || legal.Kind != "category" || !legal.AppliesIn(context.Settings) || (legal.NeedsSpirit && !SpiritNameUnderStrength.HoldsSpirit(context))) continue;
             foreach (string term in legal.Terms)
             {
-                if (term.Length == 0 || term.Length <= word.Length || !WordSearch.Has(name, term)) continue;
+                // The last words say what a thing is; "crème de" is the start of such a name.
+                if (term.Length == 0 || term.Length <= word.Length || !(term.EndsWith(" de", StringComparison.Ordinal) ? WordSearch.Has(name, term) : WordSearch.EndsWith(name, term))) continue;
                 law = legal;
                 word = term;
             }

@@ -4,10 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7022: a protected name on the menu for a drink that does not hold the thing.</summary>
-internal sealed class ProtectedName : MenuRule
+/// <summary>SL7022: a protected name for what does not hold the thing, on a menu or on a preparation.</summary>
+internal sealed class ProtectedName : FileRule
 {
-    private static readonly LabelRule Law = LabellingTable.Of("protected-name");
+    private static readonly FixedList<LegalName> Names = [.. NameTable.All.Where(n => n.Kind == "protected")];
 
     private static readonly RuleInfo Rule = new("SL7022", "protected-name-misused", "A protected name stands on the menu for something else", Level.Warning);
 
@@ -17,44 +17,66 @@ internal sealed class ProtectedName : MenuRule
     /// <summary>Whether some words end in a protected name.</summary>
     public static bool IsOne(string words)
     {
-        foreach (string name in Law.Words)
+        foreach (var name in Names)
         {
-            if (WordSearch.EndsWith(words, name)) return true;
+            if (TermOf(words, name) is not null) return true;
         }
 
         return false;
     }
 
     /// <inheritdoc/>
-    public override void Check(FileContext context, Menu menu)
+    public override void Check(FileContext context)
     {
-        if (!Law.AppliesIn(context.Settings)) return;
-        foreach (var entry in menu.Drinks)
+        switch (context.File)
         {
-            if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-            HeldWords? held = null;
-            foreach (string words in MenuPieces.Of(entry.Words.Value))
-            {
-                foreach (string name in Law.Words)
+            case Menu menu:
+                foreach (var entry in menu.Drinks)
                 {
-                    // "Champagne vinegar" names a vinegar: only the last words say what a thing is.
-                    if (!WordSearch.EndsWith(words, name)) continue;
-                    held ??= HeldWords.Of(context, recipe);
-                    if (held.IsOpen || held.HasName(name)) continue;
-                    context.Report(new Finding(Rule)
-                    {
-                        AskedLevel = Law.LevelCap,
-                        Place = context.At(entry.Words.Span),
-                        Subject = context.Id,
-                        Path = $"drinks[{entry.Drink.Value}].words",
-                        Key = name,
-                        Message = $"The guest reads \"{words}\", a protected name, and {recipe.Name.Or(recipe.Id)} is made of {Say.List(held.Names)} ({Law.Source}).",
-                        Advice = "Name what is poured, by its kind, or pour what is named.",
-                        Evidence = [Proof.Of("words", entry.Words.Value, context.At(entry.Words.Span))],
-                        Related = [new RelatedPlace(recipe.Head, "the recipe")],
-                    });
+                    if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words", null);
                 }
-            }
+
+                break;
+            case Prep { Name.IsGiven: true } prep:
+                Look(context, prep, prep.Name.Value, context.At(prep.Name.Span), "name", Sold.IsSold(context, prep) ? null : Level.Note);
+                break;
         }
+    }
+
+    private static void Look(FileContext context, Recipe recipe, string words, Reading.Place place, string path, Level? level)
+    {
+        HeldWords? held = null;
+        string? told = null;
+        foreach (var name in Names)
+        {
+            // "Champagne vinegar" names a vinegar: only the last words say what a thing is. Of several names the longest is told.
+            if (!name.AppliesIn(context.Settings) || TermOf(words, name) is not { } term || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase))) continue;
+            held ??= HeldWords.Of(context, recipe);
+            if (held.IsOpen || name.Terms.Any(held.HasName)) return;
+            told = term;
+            context.Report(new Finding(Rule)
+            {
+                AskedLevel = level ?? name.LevelCap,
+                Place = place,
+                Subject = context.Id,
+                Path = path,
+                Key = term,
+                Message = $"{(recipe == context.File ? "It is named" : "The guest reads")} \"{words}\", a protected name, and {recipe.Name.Or(recipe.Id)} is made of {Say.List(held.Names)} ({name.Source}).",
+                Advice = recipe == context.File ? "Name it by its kind, or make it of what it is named after." : "Name what is poured, by its kind, or pour what is named.",
+                Evidence = [Proof.Of("words", words, place)],
+                Related = recipe == context.File ? [] : [new RelatedPlace(recipe.Head, "the recipe")],
+            });
+        }
+    }
+
+    private static string? TermOf(string words, LegalName name)
+    {
+        foreach (string term in name.Terms)
+        {
+            if (term.Length > 0 && WordSearch.EndsWith(words, term)) return term;
+        }
+
+        return null;
     }
 }

@@ -8,9 +8,10 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7021: the name of a spirit for what holds no alcohol.</summary>
 internal sealed class SpiritNameNoAlcohol : FileRule
 {
-    private static readonly LabelRule Law = LabellingTable.Of("alcohol-free-spirit-name");
-    private static readonly string[] Denials = ["alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin", "zero-proof"];
-    private static readonly string[] Spirits = ["gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever", "pastis", "cachaça", "pisco"];
+    private static readonly LabelRule LawEu = LabellingTable.Of("alcohol-free-spirit-name");
+    private static readonly LabelRule LawGb = LabellingTable.Of("alcohol-free-spirit-name-gb");
+    private static readonly string[] Denials = ["alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin", "zero-proof", "0,0", "0,0 %", "without alcohol", "alcohol-less", "mocktail", "alkoholfrei", "alkoholfreier", "alcoholvrij", "alcoholvrije", "sans alcool", "analcolico", "sin alcohol", "senza alcol"];
+    private static readonly string[] Spirits = ["gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever", "pastis", "cachaça", "pisco", "scotch", "irish whiskey", "liqueur", "likör", "grappa", "calvados", "armagnac", "ouzo", "sambuca", "advocaat", "rhum", "wodka"];
 
     private static readonly RuleInfo Rule = new("SL7021", "spirit-name-without-alcohol", "Something without alcohol bears the name of a spirit", Level.Error);
 
@@ -20,35 +21,36 @@ internal sealed class SpiritNameNoAlcohol : FileRule
     /// <inheritdoc/>
     public override void Check(FileContext context)
     {
-        if (!Law.AppliesIn(context.Settings)) return;
+        var law = LawEu.AppliesIn(context.Settings) ? LawEu : LawGb;
+        if (!law.AppliesIn(context.Settings)) return;
         switch (context.File)
         {
             case Recipe recipe:
-                Look(context, recipe.Name, "name", recipe.Name.Or(""));
+                Look(context, law, recipe.Name, "name", recipe.Name.Or(""));
                 break;
             case Menu menu:
                 foreach (var entry in menu.Drinks)
                 {
-                    Look(context, entry.Name, $"drinks[{entry.Drink.Or("")}].name", entry.Name.Or(""));
+                    Look(context, law, entry.Name, $"drinks[{entry.Drink.Or("")}].name", entry.Name.Or(""));
                     if (!entry.Words.IsGiven) continue;
-                    foreach (string piece in MenuPieces.Of(entry.Words.Value)) Look(context, entry.Words, $"drinks[{entry.Drink.Or("")}].words", piece);
+                    foreach (string piece in MenuPieces.Of(entry.Words.Value)) Look(context, law, entry.Words, $"drinks[{entry.Drink.Or("")}].words", piece);
                 }
 
                 break;
         }
     }
 
-    private static void Look(FileContext context, Given<string> at, string path, string text)
+    private static void Look(FileContext context, LabelRule law, Given<string> at, string path, string text)
     {
         if (!at.IsGiven || WordSearch.First(text, Denials) is not { } denial || WordSearch.First(text, Spirits) is not { } spirit) return;
         context.Report(new Finding(Rule)
         {
-            AskedLevel = Law.LevelCap,
+            AskedLevel = law.LevelCap,
             Place = context.At(at.Span),
             Subject = context.Id,
             Path = path,
             Key = text,
-            Message = $"\"{text}\": {spirit} is the name of a spirit with a least strength, and \"{denial}\" does not lift that ({Law.Source}).",
+            Message = $"\"{text}\": {spirit} is the name of a spirit with a least strength, and \"{denial}\" does not lift that ({law.Source}).",
             Advice = "Describe it, e.g. \"juniper drink, without alcohol\".",
             Evidence = [Proof.Of("words", text, context.At(at.Span))],
         });

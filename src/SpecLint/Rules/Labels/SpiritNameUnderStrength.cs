@@ -7,7 +7,8 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7019: a preparation named as a spirit under the spirit's least strength.</summary>
 internal sealed class SpiritNameUnderStrength : PrepRule
 {
-    private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy", "plum brandy"];
+    // Liqueurs that may bear these names in the EU and GB; in the US they are fruit brandies of 40 % vol.
+    private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy"];
 
     private static readonly RuleInfo Rule = new("SL7019", "spirit-name-under-strength", "It is named as a spirit and is weaker than that spirit may be", Level.Error)
     {
@@ -28,7 +29,7 @@ internal sealed class SpiritNameUnderStrength : PrepRule
         for (int i = 0; i < names.Count; i++)
         {
             var name = names[i];
-            if (double.IsNaN(name.StrengthAtLeast) || name.Kind != "category" || !double.IsNaN(name.SugarAtLeast) || !name.AppliesIn(context.Settings)) continue;
+            if (double.IsNaN(name.StrengthAtLeast) || name.Kind != "category" || !double.IsNaN(name.SugarAtLeast) || !name.AppliesIn(context.Settings) || (name.NeedsSpirit && !HoldsSpirit(context))) continue;
             string? term = TermOf(prep.Name.Value, name);
             if (term is null || term.Length < word.Length) continue;
             if (strictest is not null && term.Length == word.Length && name.StrengthAtLeast <= strictest.StrengthAtLeast) continue;
@@ -56,10 +57,13 @@ internal sealed class SpiritNameUnderStrength : PrepRule
         foreach (string term in legal.Terms)
         {
             if (term.Length == 0 || !WordSearch.EndsWith(name, term)) continue;
-            if (term == "brandy" && FruitBrandies.Any(f => WordSearch.EndsWith(name, f))) continue;
+            if (term == "brandy" && !legal.Jurisdictions.Contains("US") && FruitBrandies.Any(f => WordSearch.EndsWith(name, f))) continue;
             return term;
         }
 
         return null;
     }
+
+    /// <summary>Whether a spirit or liqueur is in it.</summary>
+    internal static bool HoldsSpirit(RecipeContext context) => RecipeTree.First(context.Profile, i => i.IngredientKind.Or("") is "spirit" or "liqueur" or "bitters") is not null;
 }
