@@ -65,5 +65,5 @@ internal sealed class SpiritNameUnderStrength : PrepRule
     }
 
     /// <summary>Whether a spirit or liqueur is in it.</summary>
-    internal static bool HoldsSpirit(RecipeContext context) => RecipeTree.First(context.Profile, i => i.IngredientKind.Or("") is "spirit" or "liqueur" or "bitters") is not null;
+    internal static bool HoldsSpirit(RecipeContext context) => RecipeTree.First(context.Profile, i => i.IngredientKind.OrNone() is { IsSpirit: true } or { IsLiqueur: true } or { IsBitters: true }) is not null;
 }

@@ -1,0 +1,85 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Labels;
+
+/// <summary>SL7033: a drink with alcohol is filled into bottles to be sold, and lacks what the law asks for on them.</summary>
+internal sealed class PackedLabelShort : PrepRule
+{
+    /// <summary>What a law asks for from a strength on: the words that show it, or a declared property.</summary>
+    private static readonly (LabelRule Law, Limit From, string[] Words, string Property)[] Duties =
+    [
+        (LabellingTable.Of("strength-declared"), Limits.Of("declare-strength-eu"), [], "abv"),
+        (LabellingTable.Of("strength-declared-ca"), Limits.Of("declare-strength-ca"), [], "abv"),
+        (LabellingTable.Of("strength-declared-anz"), Limits.Of("declare-strength-anz"), [], "abv"),
+        (LabellingTable.Of("standard-drinks-statement"), Limits.Of("standard-drinks-statement-anz"), ["standard drink"], "alcohol"),
+        (LabellingTable.Of("pregnancy-us"), Limits.Of("alcoholic-beverage-us"), ["government warning"], ""),
+        (LabellingTable.Of("pregnancy-anz"), Limits.Of("declare-strength-anz"), ["pregnan"], ""),
+    ];
+
+    private static readonly RuleInfo Rule = new("SL7033", "packed-label-short", "A bottle filled for sale lacks what its label has to say", Level.Note)
+    {
+        Needs = [Fact.Abv],
+        Limits = ["declare-strength-eu", "declare-strength-ca", "declare-strength-anz", "standard-drinks-statement-anz", "alcoholic-beverage-us"],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        // Without a stated country every law would ask at once; a batch of a drink is poured at the bar unless a menu sells it as it is.
+        if (!prep.PortionCount.IsGiven || !context.Settings.JurisdictionIsStated || (prep.BatchOf.IsGiven && !OnMenu(context, prep))) return;
+        var abv = context.Fact(Fact.Abv);
+        if (!abv.IsKnown) return;
+        foreach (var (law, from, words, property) in Duties)
+        {
+            if (!law.AppliesIn(context.Settings) || abv.Low <= from.Value || IsShown(prep, words, property)) continue;
+            string what = property switch { "abv" => "its strength", "alcohol" => "how many standard drinks it holds", _ => $"\"{law.Text}\"" };
+            var edit = property.Length == 0 ? Additives.Say(prep, law.Text)
+                : property == "abv" ? JsonEdits.AddProperty(prep, prep.Declares is null ? "" : "declares", prep.Declares is null ? "declares" : "abv", Declared(prep, abv)) : null;
+            context.Report(new Finding(Rule)
+            {
+                    Place = prep.Head,
+                Subject = context.Id,
+                Path = property.Length > 0 ? $"declares.{property}" : "declares.advisory",
+                Key = law.Id,
+                Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions at {Say.Fact(Fact.Abv, abv)}, and the label does not say {what} ({law.Source}).",
+                Advice = property.Length > 0 ? $"Declare it under `declares.{property}` and print it." : "Print it on every bottle, and put it under `declares.advisory`.",
+                Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(from), Proof.Of("law", law.Source)],
+                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Say {what}.", [edit])],
+            });
+        }
+    }
+
+    private static bool OnMenu(BookContext context, Prep prep)
+    {
+        foreach (var menu in context.Book.Menus)
+        {
+            foreach (var entry in menu.Drinks)
+            {
+                if (entry.Drink.IsGiven && entry.Drink.Value == prep.Id) return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static string Declared(Prep prep, FactValue abv)
+    {
+        string value = $"\"{Say.Number(abv.Value, 1)} % v/v\"";
+        return prep.Declares is null ? $"{{ \"abv\": {value} }}" : value;
+    }
+
+    private static bool IsShown(Prep prep, string[] words, string property) =>
+        property switch
+        {
+            "abv" => prep.Declares is { Abv.IsGiven: true },
+            "alcohol" => prep.Declares is { Alcohol.IsGiven: true } || Additives.IsSaid(prep, words),
+            _ => Additives.IsSaid(prep, words),
+        };
+}
