@@ -26,6 +26,7 @@ internal static class Shell
         new BaselineVerb(),
         new LineCheckVerb(),
         new LabelsVerb(),
+        new TraceVerb(),
         new ScaleVerb(),
         new RecordVerb(),
         new RulesVerb(),

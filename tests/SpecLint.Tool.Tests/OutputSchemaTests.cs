@@ -44,6 +44,7 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("scale", "scale", "sour-cucumber", "--to", "2.5 l", "--format", "json")]
     [InlineData("scale", "scale", "celery-pulp-salt", "--to", "400 g", "--format", "json")]
     [InlineData("labels", "labels", "--bought", "--format", "json")]
+    [InlineData("trace", "trace", "egg-white-pasteurised", "--format", "json")]
     [InlineData("labels", "labels", "--made", "sour-cucumber", "--on", "2026-12-24", "--format", "json")]
     public void What_the_demo_book_gives_keeps_to_it(string schema, params string[] args)
     {

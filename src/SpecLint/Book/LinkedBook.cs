@@ -75,6 +75,7 @@ public sealed class LinkedBook
 {
     private readonly Dictionary<string, Item> items = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<Recipe>> users = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<(Stock Stock, Lot Lot)>> lots = new(StringComparer.Ordinal);
 
     /// <summary>Links the files of a book.</summary>
     /// <param name="files">Files in any order.</param>
@@ -125,6 +126,16 @@ public sealed class LinkedBook
                 if (!line.Item.IsGiven) continue;
                 if (!users.TryGetValue(line.Item.Value, out var list)) users.Add(line.Item.Value, list = []);
                 if (list.Count == 0 || list[list.Count - 1] != recipe) list.Add(recipe);
+            }
+        }
+
+        foreach (var stock in stocks)
+        {
+            foreach (var lot in stock.Lots)
+            {
+                if (!lot.LotCode.IsGiven) continue;
+                if (!lots.TryGetValue(lot.LotCode.Value, out var list)) lots.Add(lot.LotCode.Value, list = []);
+                list.Add((stock, lot));
             }
         }
 
@@ -188,6 +199,9 @@ public sealed class LinkedBook
 
     /// <summary>The recipes that use an id, by path.</summary>
     public IReadOnlyList<Recipe> UsersOf(string id) => users.TryGetValue(id, out var list) ? list : [];
+
+    /// <summary>The lots in stock that bear a code, in the order of the stock files.</summary>
+    public IReadOnlyList<(Stock Stock, Lot Lot)> LotsCalled(string code) => lots.TryGetValue(code, out var list) ? list : [];
 
     /// <summary>Ids of the book (not of the catalogue).</summary>
     public IEnumerable<string> Ids => items.Keys;

@@ -656,6 +656,9 @@ public sealed class Lot
     /// <summary>Lot code (<c>lot</c>).</summary>
     public Given<string> LotCode { get; init; }
 
+    /// <summary>Codes of the lots that it was made from (<c>madeFrom</c>).</summary>
+    public FixedList<Given<string>> MadeFrom { get; init; } = [];
+
     /// <summary>Initials of the maker.</summary>
     public Given<string> By { get; init; }
 

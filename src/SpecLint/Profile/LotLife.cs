@@ -41,7 +41,12 @@ internal sealed class LotLife
 
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
 
+    /// <summary>Cultured milk, and cheese that is hard or semi-soft, bear no mark on opening (Food Code 3-501.17(G)); cream cheese, ricotta and mozzarella do.</summary>
+    private static readonly string[] Unmarked = ["yogurt", "yoghurt", "sour-cream", "sour cream", "buttermilk", "creme-fraiche", "crème fraîche", "kefir", "parmesan", "cheddar", "gouda", "gruyere", "gruyère", "pecorino", "manchego", "blue-cheese", "blue cheese"];
+
     private readonly List<LotEnd> ends = [];
+    private readonly List<Given<string>> unknownSources = [];
+    private readonly List<(Given<string> Code, Stock Stock, LotLife Life)> sources = [];
 
     private LotLife(Lot lot, Item? item)
     {
@@ -98,13 +103,25 @@ internal sealed class LotLife
     /// <summary>The earliest end but what its label says; <see langword="null"/> where nothing sets one.</summary>
     public LotEnd? LastByRules => Earliest(static e => e.Kind != LotEndKind.Label);
 
+    /// <summary>Codes of <c>madeFrom</c> that name no other lot in stock.</summary>
+    public IReadOnlyList<Given<string>> UnknownSources => unknownSources;
+
+    /// <summary>Lots that it was made from, each with its own last day.</summary>
+    public IReadOnlyList<(Given<string> Code, Stock Stock, LotLife Life)> Sources => sources;
+
+    /// <summary>The earliest end of some kinds; <see langword="null"/> where nothing sets one.</summary>
+    public LotEnd? LastOf(params LotEndKind[] kinds) => Earliest(e => Array.IndexOf(kinds, e.Kind) >= 0);
+
     /// <summary>The life of a lot.</summary>
-    public static LotLife Of(Lot lot, ProfileSet profiles)
+    public static LotLife Of(Lot lot, ProfileSet profiles) => Of(lot, profiles, []);
+
+    private static LotLife Of(Lot lot, ProfileSet profiles, HashSet<Lot> onTheWay)
     {
         var book = profiles.Book;
         var life = new LotLife(lot, lot.Item.IsGiven ? book.Resolve(lot.Item.Value) : null);
         if (life.Prep is { } prep) life.Date(prep, profiles);
         else if (life.Item?.File is Ingredient && profiles.MaterialOf(life.Item.Id) is { } material) life.Date(material, book);
+        life.Follow(profiles, onTheWay);
         if (lot.UseBy.IsGiven) life.ends.Add(new LotEnd(lot.UseBy.Value, double.NaN, "its label", LotEndKind.Label));
         return life;
     }
@@ -118,7 +135,8 @@ internal sealed class LotLife
     /// <param name="on">The day of the check: an open time in the freezer runs to here.</param>
     public static CalendarDate LastDay(CalendarDate from, double days, IReadOnlyList<FrozenTime> frozen, CalendarDate on)
     {
-        int left = (int)Math.Ceiling(Math.Min(days, 100_000));
+        // Days that come of hours and of ranges are not whole to the last digit.
+        int left = (int)Math.Ceiling(Math.Min(days, 100_000) - 1e-6);
         if (left < 1) left = 1;
         var day = from;
 
@@ -166,13 +184,41 @@ internal sealed class LotLife
         IsPerishable = what != Perishable.None;
         NeedsCold = what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant or Perishable.Juice;
         if (From is not { } from) return;
-        if (NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
-        if (!material.Ingredient!.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration) return;
+        var ingredient = material.Ingredient!;
+        bool marked = !Phrases.HasAny(ingredient.Id, Unmarked) && !(ingredient.Name.IsGiven && Phrases.HasAny(ingredient.Name.Value, Unmarked));
+        if (marked && NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
+        if (!ingredient.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration) return;
         string why = $"it keeps {Spell(opened.Low / SecondsADay, opened.High / SecondsADay)} once {(Lot.Opened.IsGiven ? "opened" : "made")}";
 
         // A range is not read at its longest end: what can make ill is used within its typical time, and the range is said.
         if (IsPerishable) End(from, opened.Typical / SecondsADay, why, LotEndKind.Trade, book.On);
         else Taste = new LotEnd(LastDay(from, opened.High / SecondsADay, Lot.Frozen, book.On), opened.High / SecondsADay, why, LotEndKind.Trade);
+    }
+
+    /// <summary>Follows the lots that it was made from: what needs cold keeps no longer than what went into it had left.</summary>
+    private void Follow(ProfileSet profiles, HashSet<Lot> onTheWay)
+    {
+        if (Lot.MadeFrom.Count == 0 || !onTheWay.Add(Lot)) return;
+        foreach (var code in Lot.MadeFrom)
+        {
+            if (!code.IsGiven) continue;
+            bool any = false;
+            foreach (var (stock, lot) in profiles.Book.LotsCalled(code.Value))
+            {
+                if (onTheWay.Contains(lot)) continue;
+                any = true;
+                var source = Of(lot, profiles, onTheWay);
+                sources.Add((code, stock, source));
+                if (!NeedsCold || !source.IsPerishable || source.Last is not { } last) continue;
+                string why = $"{source.Item?.Id ?? lot.Item.Or("")} {code.Value} in it, whose last day is {last.Day} ({last.Why})";
+                int left = From is { } from ? last.Day.DaysSince(from) + 1 : 0;
+                ends.Add(left < 1 ? new LotEnd(last.Day, double.NaN, why, LotEndKind.Source) : new LotEnd(LastDay(From!.Value, left, Lot.Frozen, profiles.Book.On), left, why, LotEndKind.Source));
+            }
+
+            if (!any) unknownSources.Add(code);
+        }
+
+        onTheWay.Remove(Lot);
     }
 
     /// <summary>A range of days in words, in hours where it is short.</summary>

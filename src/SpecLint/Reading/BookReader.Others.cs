@@ -233,6 +233,7 @@ public static partial class BookReader
                 In = Text(binder, slots, StockShape.In),
                 Measured = BindMeasurement(binder, slots[StockShape.Measured.Index]),
                 LotCode = binder.TextOrNumber(slots[StockShape.LotCode.Index], StockShape.LotCode.Value),
+                MadeFrom = Texts(binder, slots, StockShape.MadeFrom),
                 By = Text(binder, slots, StockShape.By),
                 Frozen = BindFrozen(binder, slots[StockShape.Frozen.Index]),
                 Note = Text(binder, slots, StockShape.Note),

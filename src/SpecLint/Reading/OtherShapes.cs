@@ -213,10 +213,11 @@ internal static class StockShape
     public static readonly PropertyShape In = May("in", Text, "What it is kept in.", "\"bottle\"");
     public static readonly PropertyShape Measured = MeasurementShape.Property();
     public static readonly PropertyShape LotCode = May("lot", TextOrNumber, "Code of the lot.", "\"24-2\"");
+    public static readonly PropertyShape MadeFrom = May("madeFrom", ListOf(Text), "Codes of the lots that it was made from: its last day is no later than theirs, and a lot that turns out bad is followed to it.", """["EW-1124"]""");
     public static readonly PropertyShape By = May("by", Text, "Initials of the person who made or opened it.", "\"MQ\"");
     public static readonly PropertyShape Frozen = May("frozen", ListOf(ObjectOf(FrozenTime)), "Times in the freezer.", """[{ "from": "2026-11-01", "to": "2026-11-20" }]""");
     public static readonly PropertyShape Note = May("note", Text, "A remark on it.", "\"second shelf\"");
-    public static readonly ObjectShape LotShape = new("a lot", Item, Made, Opened, UseBy, Amount, At, In, Measured, LotCode, By, Frozen, Note);
+    public static readonly ObjectShape LotShape = new("a lot", Item, Made, Opened, UseBy, Amount, At, In, Measured, LotCode, MadeFrom, By, Frozen, Note);
 
     public static readonly PropertyShape Schema = SchemaAddress(FileKind.Stock);
     public static readonly PropertyShape Name = May("name", Text, "Name of the place or list.", "\"Back bar refrigerator\"");

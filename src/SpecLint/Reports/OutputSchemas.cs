@@ -246,6 +246,21 @@ public static class OutputSchemas
             new("keeps", Object(
                 new("days", NoLess, "Days that it may be kept; left out where it must not be used.", false), new("from", Text, "What sets them.", false), new("statedDays", NoLess, "Days that the recipe states.", false)), "How long it keeps."),
             new("remarks", Texts, "What to mind."))),
+        ["trace"] = new("The way of a lot", "What `trace --format json` writes.", Object(
+            new("item", Text, "Id of what it is a lot of."),
+            new("lot", Text, "Code of the lot.", false),
+            new("since", Day, "Day made or opened.", false),
+            new("lots", List(Object(
+                new("item", Text, "Id of what it is a lot of."),
+                new("lot", Text, "Code of the lot.", false),
+                new("file", Text, "Stock file, relative to the root of the book."),
+                new("line", Count, "Line in it."),
+                new("since", Day, "Day made.", false),
+                new("certain", Flag, "Whether it says that it was made from the lot; else it may have been."),
+                new("through", Texts, "The way to it from the bad lot."))), "Lots that it reaches."),
+            new("preps", TracedRecipes(), "Preparations that take from these lots."),
+            new("drinks", TracedRecipes(), "Drinks that take from these lots."),
+            new("caution", Text, "What to mind."))),
         ["labels"] = new("Labels of lots", "What `labels --format json` writes.", List(Object(
             new("item", Text, "Id."),
             new("name", Text, "Name."),
@@ -364,6 +379,9 @@ public static class OutputSchemas
                 new("allergen", Text, "Which."), new("in", Texts, "Where."), new("because", Text, "Why.", false), new("source", Text, "By which law.", false))), "What the law exempts."),
             new("mark", MarkName, "How far it can be trusted."),
             new("source", Text, "Where it is printed.", false)), "Allergens.", false));
+
+    private static Shape TracedRecipes() => List(Object(
+        new("id", Text, "Id."), new("since", Day, "First day on which it may hold the lot.", false), new("through", Text, "Item by which it does.")));
 
     private static Shape Allergens() => Object(
         new("contains", Texts, "In it."), new("mayContain", Texts, "May be in it."), new("notKnownOf", Texts, "Items of which it is not known."));

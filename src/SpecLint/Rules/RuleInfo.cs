@@ -55,6 +55,12 @@ public sealed record RuleInfo(string Id, string Name, string Title, Level Level)
     public bool Safety { get; init; }
 
     /// <summary>
+    /// Whether what it finds leaves allergens, hazards and keeping unknown: the verdict on what may be served counts its findings as
+    /// it counts those of rules that guard against harm.
+    /// </summary>
+    public bool LeavesHarmUnknown { get; init; }
+
+    /// <summary>
     /// Whether its findings explain others of the same recipe (a wrong unit puts everything out of band): those are folded under it.
     /// </summary>
     public bool IsCause { get; init; }

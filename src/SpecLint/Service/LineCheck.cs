@@ -221,7 +221,7 @@ public sealed class LineCheck
         foreach (string condition in verdict.Conditions) check.If(condition);
         foreach (var finding in verdicts.InTreeOf(drink))
         {
-            if (finding.Level == Level.Error && !finding.Rule.Safety) check.If($"put right: {Verdict.Words(finding)}");
+            if (finding.Level == Level.Error && !finding.Rule.Safety && !finding.Rule.LeavesHarmUnknown) check.If($"put right: {Verdict.Words(finding)}");
         }
 
         foreach (var finding in verdicts.On(Menu))

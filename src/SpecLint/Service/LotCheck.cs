@@ -71,7 +71,9 @@ public sealed class LotCheck
     public double Grams { get; private set; } = double.NaN;
 
     /// <summary>How a lot stands on the day of its book.</summary>
-    internal static LotCheck Of(Lot lot, Stock stock, Verdicts verdicts)
+    internal static LotCheck Of(Lot lot, Stock stock, Verdicts verdicts) => Of(lot, stock, verdicts, []);
+
+    private static LotCheck Of(Lot lot, Stock stock, Verdicts verdicts, HashSet<Lot> onTheWay)
     {
         var profiles = verdicts.Profiles;
         var book = profiles.Book;
@@ -94,6 +96,7 @@ public sealed class LotCheck
         check.JudgeAge();
         check.JudgeDates(book.On);
         if (check.Item.ByProduct is null) check.JudgeTemperature(book.Settings);
+        if (onTheWay.Add(lot)) check.JudgeSources(verdicts, onTheWay);
         if (!stock.On.IsGiven) check.conditions.Add("count and date the stock: its file does not say on which day it was in the house");
         if (check.Readiness != Readiness.No && life.Prep is { } prep) check.JudgeReadings(prep, profiles.Of(prep), book);
         check.JudgeFindings(verdicts.On(stock, lot).Where(f => f.Rule.Safety));
@@ -157,6 +160,7 @@ public sealed class LotCheck
             }
 
             reasons.Add($"its use-by was {end.Day} ({end.Why})");
+            IsPast = true;
             ThrowAway = life.IsPerishable || life.Prep is null || end.Kind == LotEndKind.Label;
             return;
         }
@@ -193,6 +197,21 @@ public sealed class LotCheck
             conditions.Add($"bring it to {Say.Number(asked, 0)} °C, as its recipe keeps it: it stands at {Say.Number(celsius, 1)} °C");
         }
     }
+
+    /// <summary>What it was made from: a lot that must not be used for more than its age is bad in what was made of it.</summary>
+    private void JudgeSources(Verdicts verdicts, HashSet<Lot> onTheWay)
+    {
+        foreach (var code in life.UnknownSources) conditions.Add($"find lot {code.Value}, which it was made from: no stock file lists it");
+        foreach (var (code, stock, source) in life.Sources)
+        {
+            if (onTheWay.Contains(source.Lot)) continue;
+            var check = Of(source.Lot, stock, verdicts, onTheWay);
+            if (check.Readiness == Readiness.No && !check.IsPast) reasons.Add($"it was made from {check.Id} {code.Value}: {string.Join("; ", check.Reasons)}");
+        }
+    }
+
+    /// <summary>Whether it is out of use for its age alone.</summary>
+    private bool IsPast { get; set; }
 
     /// <summary>What check reports of the lot and nothing above has said.</summary>
     private void JudgeFindings(IEnumerable<Finding> findings)

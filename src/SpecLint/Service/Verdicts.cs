@@ -42,7 +42,7 @@ public sealed class Verdicts
         var forbidding = new List<Finding>();
         var shortening = new List<Finding>();
         var toShow = new List<Finding>();
-        foreach (var finding in InTreeOf(file).Where(f => f.Rule.Safety))
+        foreach (var finding in InTreeOf(file).Where(f => f.Rule.Safety || f.Rule.LeavesHarmUnknown))
         {
             if (finding.Level < Level.Warning) continue;
             if (finding.Level < Level.Error) toShow.Add(finding);

@@ -82,7 +82,7 @@ public sealed class HarmlessCorrectionTests
         var result = Corrector.Apply(Books.Input(("fridge.stock.json", Stock.Replace("cows-milk", milk, StringComparison.Ordinal))), new CorrectionChoice { Rules = ["SL5008"] });
         var outcome = Assert.Single(result.Outcomes);
         Assert.Equal(CorrectionState.Applied, outcome.State);
-        Assert.Contains("\"useBy\": \"2026-11-16\"", Encoding.UTF8.GetString(Assert.Single(result.Files).After.Utf8.Span), StringComparison.Ordinal);
+        Assert.Contains("\"useBy\": \"2026-11-14\"", Encoding.UTF8.GetString(Assert.Single(result.Files).After.Utf8.Span), StringComparison.Ordinal);
     }
 
     [Theory]

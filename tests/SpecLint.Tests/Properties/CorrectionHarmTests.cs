@@ -1,6 +1,4 @@
 using SpecLint.Changes;
-using SpecLint.Findings;
-using SpecLint.Reading;
 
 namespace SpecLint.Tests.Properties;
 

@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 

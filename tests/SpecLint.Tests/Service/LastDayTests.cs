@@ -2,7 +2,6 @@ using CsCheck;
 using SpecLint.Book;
 using SpecLint.Profile;
 using SpecLint.Reading;
-using SpecLint.Service;
 
 namespace SpecLint.Tests.Service;
 

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
@@ -120,5 +119,112 @@ public sealed class VerdictTests
             Assert.Equal((days, days), (label, plan.Days));
             Assert.Equal(days, made.LastsUntil!.Value.DaysSince(Books.On) + 1);
         }
+    }
+
+    private const string Foam = """
+        { "name": "Foam", "family": "foam", "ingredients": [ { "item": "egg-white-pasteurised", "amount": "300 g" }, { "item": "white-sugar", "amount": "30 g" } ],
+          "method": [ { "do": "stir", "until": "dissolved" } ], "yield": "330 g", "keep": { "at": "4 °C", "in": "siphon", "for": "3 d" }, "declares": { "allergens": ["egg"] } }
+        """;
+
+    private static LotCheck LotOf(CheckResult result, string code) =>
+        LineCheck.Of(Verdicts.Of(result), result.Book.Menus[0], result.Book.Stocks).Lots.Single(l => l.Lot.LotCode.Or("") == code);
+
+    private const string Egg = """, { "item": "egg-white-pasteurised", "lot": "EW", "opened": "2026-11-24", "useBy": "2026-11-25", "amount": "600 g", "at": "4 °C" }""";
+
+    [Fact]
+    public void A_mixture_is_used_by_the_last_day_of_the_lot_that_went_into_it()
+    {
+        var alone = LotOf(Check(Foam, Egg + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C" }"""), "F");
+        var named = LotOf(Check(Foam, Egg + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["EW"] }"""), "F");
+        Assert.Equal(("2026-11-27", "2026-11-25"), (alone.UseBy.ToString(), named.UseBy.ToString()));
+        Assert.Contains("EW", named.UseByFrom, StringComparison.Ordinal);
+        var unlisted = LotOf(Check(Foam, """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["NO-SUCH"] }"""), "F");
+        Assert.Equal(Readiness.If, unlisted.Readiness);
+    }
+
+    [Fact]
+    public void A_bad_lot_is_bad_in_what_was_made_from_it_and_circles_end()
+    {
+        string warm = Egg.Replace("4 °C", "14 °C", StringComparison.Ordinal);
+        var lot = LotOf(Check(Foam, warm + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["EW"] }"""), "F");
+        Assert.Equal(Readiness.No, lot.Readiness);
+        Assert.Contains(lot.Reasons, r => r.Contains("14 °C", StringComparison.Ordinal));
+        var circle = Check(Foam, """, { "item": "part", "lot": "A", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["B"] }, { "item": "part", "lot": "B", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["A", "B"] }""");
+        Assert.NotEqual(Readiness.Ready, LotOf(circle, "B").Readiness);
+    }
+
+    [Theory]
+    [InlineData(""" "at": "4 °C" """, "2026-11-25", "use it as thawed")]
+    [InlineData(""" "at": "-18 °C" """, "2026-11-25", null)]
+    [InlineData(""" "at": "4 °C" """, "2026-11-10", "its use-by was 2026-11-16")]
+    public void What_has_thawed_is_not_sent_back_to_the_freezer_and_its_days_count(string at, string made, string? says)
+    {
+        var lot = LotOf(Check(Foam.Replace("\"4 °C\"", "\"-18 °C\"", StringComparison.Ordinal).Replace("3 d", "60 d", StringComparison.Ordinal), $$""", { "item": "part", "lot": "F", "made": "{{made}}", "amount": "1 l", {{at}} }"""), "F");
+        var told = lot.Reasons.Concat(lot.Conditions).ToList();
+        Assert.DoesNotContain(told, t => t.Contains("bring it to", StringComparison.Ordinal));
+        if (says is null) Assert.Empty(told);
+        else Assert.Contains(told, t => t.Contains(says, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_tub_warmer_than_its_recipe_asks_is_not_ready()
+    {
+        var lot = LotOf(Check(Fresh.Replace("20 °C", "4 °C", StringComparison.Ordinal), """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "18 °C" }"""), "F");
+        Assert.Equal(Readiness.If, lot.Readiness);
+        Assert.Contains(lot.Conditions, c => c.Contains("bring it to 4 °C", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(""" "made": "2026-11-25" """)]
+    [InlineData(""" "at": "4 °C" """)]
+    public void A_lot_that_does_not_say_its_day_or_its_temperature_never_passes(string given)
+    {
+        var result = Check(Foam, $$""", { "item": "part", "lot": "F", "amount": "1 l" {{(given.Length > 0 ? "," : "")}} {{given}} }""");
+        Assert.NotEqual(Readiness.Ready, LotOf(result, "F").Readiness);
+        Assert.Contains(result.Findings.Where(f => f.Rule.Safety && f.Level >= Level.Warning), f => f.Place.File.Path == "fridge.stock.json");
+    }
+
+    [Fact]
+    public void The_use_by_that_check_asks_for_is_that_of_the_label_and_clears_the_finding()
+    {
+        CsCheck.Check.Sample(
+            CsCheck.Gen.Select(CsCheck.Gen.Int[0, 12], CsCheck.Gen.Int[-3, 20], CsCheck.Gen.Int[0, 12], CsCheck.Gen.Int[0, 9], CsCheck.Gen.Bool),
+            (age, label, frozenFrom, frozenFor, bought) =>
+            {
+                var made = Books.On.AddDays(-age);
+                string LotText(CalendarDate useBy) => $$""", { "item": "{{(bought ? "whole-milk" : "part")}}", "lot": "F", "{{(bought ? "opened" : "made")}}": "{{made}}", "useBy": "{{useBy}}", "at": "4 °C", "frozen": [ { "from": "{{made.AddDays(frozenFrom)}}", "to": "{{made.AddDays(frozenFrom + frozenFor)}}" } ] }""";
+                var result = Check(LongMilk, LotText(made.AddDays(label)));
+                var late = result.Findings.FirstOrDefault(f => f.Rule.Id == "SL5008");
+                var life = LotLife.Of(result.Book.Stocks[0].Lots[1], result.Profiles);
+                if (late is null)
+                {
+                    Assert.Equal(made.AddDays(label) < life.LastByRules!.Value.Day ? made.AddDays(label) : life.LastByRules.Value.Day, life.Last!.Value.Day);
+                    return;
+                }
+
+                string asked = late.Corrections[0].Edits[0].NewText.Trim('"');
+                Assert.Equal(life.Last!.Value.Day.ToString(), asked);
+                Assert.DoesNotContain(Check(LongMilk, LotText(CalendarDate.Parse(asked)!.Value)).Findings, f => f.Rule.Id == "SL5008");
+            },
+            iter: 300,
+            threads: 1);
+    }
+
+    [Fact]
+    public void A_bad_lot_is_followed_to_what_names_it_and_to_what_may_hold_it()
+    {
+        var result = Check(Foam, Egg + """
+            , { "item": "part", "lot": "OLD", "made": "2026-11-23", "at": "4 °C" }, { "item": "part", "lot": "NAMED", "made": "2026-11-24", "at": "4 °C", "madeFrom": ["EW"] }
+            , { "item": "part", "lot": "SILENT", "made": "2026-11-25", "at": "4 °C" }, { "item": "outer", "lot": "DEEP", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["NAMED"] }
+            , { "item": "egg-white-pasteurised", "lot": "EW-2", "opened": "2026-11-24", "at": "4 °C" }, { "item": "part", "lot": "OTHER", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["EW-2"] }
+            """);
+        var (stock, lot) = result.Book.LotsCalled("EW")[0];
+        var trace = LotTrace.Of(result.Book, stock, lot);
+        Assert.Equal("2026-11-24", trace.Since.ToString());
+        Assert.Equal([("NAMED", true), ("DEEP", true), ("SILENT", false)], trace.Lots.Select(l => (LotTrace.NameOf(l.Lot), l.Certain)));
+        Assert.Equal(["outer", "part"], trace.Preps.Select(p => p.Recipe.Id));
+        Assert.Equal(["sluice"], trace.Drinks.Select(d => d.Recipe.Id));
+        Assert.Equal(["EW", "NAMED", "DEEP"], trace.Lots[1].Through);
     }
 }

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Book;
 
@@ -16,19 +17,28 @@ internal sealed class StockPastDate : StockRule
     {
         foreach (var lot in stock.Lots)
         {
-            if (!lot.Item.IsGiven || !lot.UseBy.IsGiven || lot.UseBy.Value >= context.On) continue;
-            int days = context.On.DaysSince(lot.UseBy.Value);
+            if (!lot.Item.IsGiven) continue;
+            var life = LotLife.Of(lot, context.Profiles);
+            if (life.Last is not { } last || last.Day >= context.On) continue;
+            bool labelled = lot.UseBy.IsGiven && lot.UseBy.Value < context.On;
+
+            // A bought thing past its life, its label not, has a rule of its own in the family of keeping.
+            if (!labelled && life.Prep is null && last.Kind != LotEndKind.Source) continue;
+            int days = context.On.DaysSince(last.Day);
             var users = context.Book.UsersOf(lot.Item.Value);
+            var place = context.At(labelled ? lot.UseBy.Span : lot.Made.IsGiven ? lot.Made.Span : lot.Item.Span);
+            bool taste = !labelled && last.Kind == LotEndKind.Trade && !life.IsPerishable;
             context.Report(new Finding(Rule)
             {
-                Place = context.At(lot.UseBy.Span),
+                AskedLevel = taste ? Level.Note : null,
+                Place = place,
                 Subject = context.Id,
-                Path = $"lots[{lot.Item.Value}].useBy",
+                Path = $"lots[{lot.Item.Value}].{(labelled ? "useBy" : "made")}",
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"The lot of `{lot.Item.Value}` was to be used by {lot.UseBy.Value}, {Say.Count(days, "day")} before {context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",
-                Advice = "Throw it away and make it anew; a new date on an old lot is none.",
-                Caution = "What is past its use-by day must not be served: follow the local food code.",
-                Evidence = [Proof.Of("use by", lot.UseBy.Value.ToString(), context.At(lot.UseBy.Span)), Proof.Of("date of the run", context.On.ToString())],
+                Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {Say.Count(days, "day")} before {context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",
+                Advice = taste ? "Taste it against a fresh one, and make a fresh batch if it has faded." : "Discard it and make a fresh batch. Re-dating an old lot does not extend its life.",
+                Caution = taste ? null : "What is past its use-by day must not be served: follow the local food code.",
+                Evidence = [Proof.Of("last day", last.Day.ToString(), place), Proof.Of("date of the run", context.On.ToString())],
                 Related = [.. users.Take(5).Select(u => new RelatedPlace(u.Head, "takes from it"))],
             });
         }

@@ -10,6 +10,7 @@ internal sealed class UnknownReference : RecipeRule
     private static readonly RuleInfo Rule = new("SL9001", "unknown-reference", "An item that is in no file of the book and not in the catalogue", Level.Error)
     {
         IsCause = true,
+        LeavesHarmUnknown = true,
     };
 
     /// <inheritdoc/>

@@ -23,7 +23,7 @@ internal sealed class LotHalfDated : StockRule
 
     /// <summary>Whether this rule speaks of a lot of a preparation.</summary>
     internal static bool Speaks(FileContext context, Lot lot, Prep prep) =>
-        lot.Made.IsGiven != lot.UseBy.IsGiven && Lots.NeedsCold(context, lot, prep) && !(lot.Made.IsGiven && Storage.Days(prep) <= SpecialCases.MarkedFromDays);
+        lot.Made.IsGiven != lot.UseBy.IsGiven && Lots.NeedsCold(context, lot) && !(lot.Made.IsGiven && Storage.Days(prep) <= SpecialCases.MarkedFromDays);
 
     /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)

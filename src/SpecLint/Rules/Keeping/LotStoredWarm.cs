@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
@@ -24,12 +25,20 @@ internal sealed class LotStoredWarm : StockRule
         var limit = StoredTooWarm.LimitOf(context.Settings);
         foreach (var lot in stock.Lots)
         {
-            if (lot.At is not { IsGiven: true, Value.Dimension: Dimension.Temperature } at || !StoredTooWarm.IsTooWarm(at.Value.BaseHigh, context.Settings)) continue;
+            var at = lot.At;
+            bool written = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+            if (written && !StoredTooWarm.IsTooWarm(at.Value.BaseHigh, context.Settings)) continue;
             var prep = Lots.PrepOf(context, lot);
             bool cold = prep is not null
-                ? Lots.NeedsCold(context, lot, prep) && !SpecialCases.IsFerment(prep)
+                ? Lots.NeedsCold(context, lot) && !SpecialCases.IsFerment(prep)
                 : (lot.Opened.IsGiven || lot.Made.IsGiven) && Lots.PerishableOf(context, lot) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant or Perishable.Juice;
             if (!cold) continue;
+            if (!written)
+            {
+                NotWritten(context, lot, limit, prep);
+                continue;
+            }
+
             var state = prep is null ? null : context.Profiles.Of(prep).Keeping;
             bool soft = state is { IsStrong: true } || (state is { IsSour: true } && !Perishables.IsListed(state.What));
             context.Report(new Finding(Rule)
@@ -47,4 +56,20 @@ internal sealed class LotStoredWarm : StockRule
             });
         }
     }
+
+    /// <summary>Food that needs cold and whose temperature nobody has written down is not shown to be cold.</summary>
+    private static void NotWritten(FileContext context, Lot lot, Limit limit, Prep? prep) => context.Report(new Finding(Rule)
+    {
+        Answer = Answer.NotShown,
+        AskedLevel = Level.Warning,
+        Place = context.At(lot.Item.Span),
+        Subject = context.Id,
+        Path = Lots.PathOf(lot, "at"),
+        Key = Lots.KeyOf(lot),
+        Message = $"The lot of `{lot.Item.Value}` has no temperature, and it must stand at {KeepingWords.Degrees(limit.Value)} or colder ({limit.Source}).",
+        Advice = "Measure where it stands and write it in `at`.",
+        Caution = KeepingWords.Caution,
+        Evidence = [Proof.Of(limit)],
+        Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],
+    });
 }

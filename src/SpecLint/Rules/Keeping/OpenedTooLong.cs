@@ -10,8 +10,6 @@ internal sealed class OpenedTooLong : StockRule
 {
     private static readonly Limit Mark = Limits.Of("food-code-date-mark");
 
-    private static readonly string[] Exempt = ["yogurt", "yoghurt", "sour-cream", "sour cream", "buttermilk", "creme-fraiche", "crème fraîche", "kefir", "parmesan", "cheddar", "gouda", "gruyere", "gruyère", "pecorino", "manchego", "blue-cheese", "blue cheese"];
-
     private static readonly RuleInfo Rule = new("SL5010", "opened-too-long", "A bought ingredient has been open for longer than it keeps", Level.Warning)
     {
         Safety = true,
@@ -32,35 +30,23 @@ internal sealed class OpenedTooLong : StockRule
 
             // Past its day is a finding of its own.
             if (lot.UseBy.IsGiven && lot.UseBy.Value < context.On) continue;
-            if (context.Profiles.MaterialOf(lot.Item.Value)?.Ingredient is not { } ingredient) continue;
-            int open = context.On.DaysSince(from.Value) + 1 - Lots.FrozenDays(lot, context.On);
-            var what = Lots.PerishableOf(context, lot);
-            bool controlled = !IsExempt(ingredient) && what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant && open > Mark.Value;
-            double life = ingredient.Values.TryGetValue("life.opened", out var opened) ? opened.High / 86400 : double.NaN;
-
-            // A life under a day still gives the day it is opened.
-            bool past = open > Math.Max(1, Math.Ceiling(life));
-            if (!controlled && !past) continue;
-            double days = controlled ? Mark.Value : life;
-            string source = controlled ? Mark.Source : opened!.Source ?? "the ingredient's file";
+            var life = LotLife.Of(lot, context.Profiles);
+            if (life.Prep is not null || (life.LastByRules ?? life.Taste) is not { } last || last.Day >= context.On) continue;
+            bool controlled = life.LastOf(LotEndKind.Law) is { } law && law.Day < context.On;
+            int open = context.On.DaysSince(from.Value) + 1;
+            string pause = lot.Frozen.Count == 0 ? "" : " (days in the freezer left out)";
             context.Report(new Finding(Rule)
             {
-                AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : what == Perishable.None ? Level.Note : null,
+                AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : !life.IsPerishable ? Level.Note : null,
                 Place = context.At(from.Span),
                 Subject = context.Id,
                 Path = Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made"),
                 Key = Lots.KeyOf(lot),
-                Message = lot.Opened.IsGiven
-                    ? $"`{lot.Item.Value}` has been open since {from.Value}, {Say.Count(open, "day")} with that day; opened it keeps {KeepingWords.Days(days)} ({source})."
-                    : $"`{lot.Item.Value}` was made on {from.Value}, {Say.Count(open, "day")} with that day; made fresh it keeps {KeepingWords.Days(days)} ({source}).",
-                Advice = what == Perishable.None ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Throw it away and open a new one; the maker's label goes before this figure." : "Throw it away and make it fresh.",
-                Caution = what == Perishable.None ? null : KeepingWords.Caution,
-                Evidence = [Proof.Of("days open", open, "d"), Proof.Of("life once opened", days, "d", source)],
+                Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, {Say.Count(open, "day")} ago with that day; its last day was {last.Day}{pause}: {last.Why}.",
+                Advice = !life.IsPerishable ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Discard it and open a new one; the maker's label goes before this figure." : "Discard it and make it fresh.",
+                Caution = !life.IsPerishable ? null : KeepingWords.Caution,
+                Evidence = [Proof.Of("days open", open, "d"), Proof.Of("last day", last.Day.ToString()), Proof.Of("life", last.Days, "d", last.Why)],
             });
         }
     }
-
-    /// <summary>Cultured milk, and cheese that is hard or semi-soft, bear no mark on opening (Food Code 3-501.17(G)); cream cheese, ricotta and mozzarella do.</summary>
-    private static bool IsExempt(Ingredient ingredient) =>
-        Phrases.HasAny(ingredient.Id, Exempt) || (ingredient.Name.IsGiven && Phrases.HasAny(ingredient.Name.Value, Exempt));
 }

@@ -2,7 +2,6 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
@@ -26,47 +25,39 @@ internal sealed class UseByTooLate : StockRule
     {
         foreach (var lot in stock.Lots)
         {
-            if (!lot.UseBy.IsGiven || !(lot.Made.IsGiven || lot.Opened.IsGiven)) continue;
-            if (Lots.PrepOf(context, lot) is { } prep)
-            {
-                if (!lot.Made.IsGiven) continue;
-                double safety = Lots.NeedsCold(context, lot, prep) ? Math.Min(Mark.Value, context.Profiles.Of(prep).KeepingTerms!.Safety.Days) : double.PositiveInfinity;
-                double stated = Storage.Days(prep);
-                if (safety <= stated || double.IsNaN(stated))
-                    Hold(context, lot, lot.Made.Value, safety, null, safety == Mark.Value ? $"food that needs cold keeps {KeepingWords.Days(safety)}, the day it is made counted ({Mark.Source})" : $"a mixture takes the date of its earliest part, here {KeepingWords.Days(safety)} (Food Code 3-501.17)", null);
-                else
-                    Hold(context, lot, lot.Made.Value, stated, Level.Warning, $"its recipe keeps it {KeepingWords.Days(stated)}, the day it is made counted", new RelatedPlace(prep.At(prep.Keep!.For.Span), "how long the recipe keeps it"));
-            }
-            else if (lot.Opened.IsGiven && Lots.PerishableOf(context, lot) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant)
-            {
-                Hold(context, lot, lot.Opened.Value, Mark.Value, Mark.AppliesIn(context.Settings) ? null : Level.Warning, $"opened food that needs cold keeps {KeepingWords.Days(Mark.Value)}, the day it is opened counted ({Mark.Source})", null);
-            }
+            if (!lot.UseBy.IsGiven) continue;
+            var life = LotLife.Of(lot, context.Profiles);
+            if (life.LastByRules is not { } latest || lot.UseBy.Value <= latest.Day) continue;
+            var law = life.LastOf(LotEndKind.Law, LotEndKind.Source);
+            bool broken = law is { } end && lot.UseBy.Value > end.Day;
+
+            // What the recipe states beyond its quality has a finding of its own, on the recipe.
+            // One that is past already has one too, on the day opened.
+            if (!broken && latest.Kind == LotEndKind.Trade && (!life.IsPerishable || life.LastOf(LotEndKind.Recipe) is not null || latest.Day < context.On)) continue;
+            Report(context, lot, life, latest, broken && (life.Prep is not null || Mark.AppliesIn(context.Settings)) ? null : Level.Warning);
         }
     }
 
-    private static void Hold(FileContext context, Lot lot, CalendarDate from, double days, Level? level, string because, RelatedPlace? related)
+    private static void Report(FileContext context, Lot lot, LotLife life, LotEnd latest, Level? level)
     {
-        if (double.IsInfinity(days) || double.IsNaN(days)) return;
-        int frozen = Lots.FrozenDays(lot, lot.UseBy.Value);
-
-        // The first day is day 1: seven days from the 1st end on the 7th.
-        var latest = from.AddDays(Math.Max(0, (int)Math.Ceiling(days) - 1) + frozen);
-        if (lot.UseBy.Value <= latest) return;
         var place = context.At(lot.UseBy.Span);
-        string pause = lot.Frozen.Count == 0 ? "" : $", {Say.Count(frozen, "day")} in the freezer left out, which stop the clock and do not set it back";
+        string from = life.From is { } day ? $"counted from {day}, that day included" : "no day made is given";
+        string pause = lot.Frozen.Count == 0 ? "" : ", and days in the freezer left out: they stop the clock and do not set it back";
+        var related = life.Prep is { Keep: { For.IsGiven: true } keep } prep && latest.Kind == LotEndKind.Recipe ? [new RelatedPlace(prep.At(keep.For.Span), "how long the recipe keeps it")] : Array.Empty<RelatedPlace>();
         context.Report(new Finding(Rule)
         {
             AskedLevel = level,
+            AllowedDays = double.IsNaN(latest.Days) ? null : latest.Days,
             Place = place,
             Subject = context.Id,
             Path = Lots.PathOf(lot, "useBy"),
             Key = Lots.KeyOf(lot),
-            Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but {because}: from {from} that is {latest}{pause}.",
-            Advice = $"Mark it {latest}; throw away what is left after that day.",
+            Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}; what sets the day is {latest.Why}.",
+            Advice = $"Mark it {latest.Day}, and discard what is left after that day.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("from", from.ToString()), Proof.Of("days", days, "d"), Proof.Of("days frozen", frozen, "d"), Proof.Of("latest", latest.ToString())],
-            Related = related is null ? [] : [related],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Mark it {latest}.", [new TextEdit(place, $"\"{latest}\"")]) { KeepsTheThing = true }],
+            Evidence = [Proof.Of("from", life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"), Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
+            Related = related,
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Mark it {latest.Day}.", [new TextEdit(place, $"\"{latest.Day}\"")]) { KeepsTheThing = true }],
         });
     }
 }

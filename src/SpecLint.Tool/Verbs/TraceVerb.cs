@@ -1,0 +1,47 @@
+using System.CommandLine;
+using SpecLint.Findings;
+using SpecLint.Reading;
+using SpecLint.Reports;
+using SpecLint.Service;
+
+namespace SpecLint.Tool.Verbs;
+
+/// <summary><c>trace</c>: what a lot went into.</summary>
+internal sealed class TraceVerb : Verb
+{
+    private readonly Argument<string> lot = new("LOT") { Description = "Code of the lot; the id of its item where the stock holds one lot of that." };
+    private readonly Option<string?> book = CommonOptions.Book();
+    private readonly Option<CalendarDate?> on = CommonOptions.On();
+    private readonly Option<string> format = CommonOptions.Format("text", "json");
+    private readonly Option<string?> output = CommonOptions.Output();
+    private readonly Option<string> colour = CommonOptions.Colour();
+
+    public override string Name => "trace";
+
+    public override string Description => "Follows a lot that turned out bad: which lots were made from it or may hold it, which preparations and drinks it reaches, since when.";
+
+    public override IReadOnlyList<string> Examples => ["speclint trace EW-1124 --book recipes", "speclint trace sea-foam --format json"];
+
+    public override void Define(Command command)
+    {
+        command.Arguments.Add(lot);
+        foreach (var option in new Option[] { book, on, format, output, colour }) command.Options.Add(option);
+    }
+
+    public override int Run(ParseResult parsed, Host host)
+    {
+        string named = parsed.GetValue(lot)!;
+        string? at = parsed.GetValue(book);
+        var folder = BookFolder.Open(host, at is null ? [] : [at]);
+        var (linked, _) = Checker.Profile(folder.ToInput(parsed.GetValue(on) ?? host.Today(), 0));
+        var found = linked.LotsCalled(named);
+        if (found.Count == 0) found = [.. linked.Stocks.SelectMany(s => s.Lots.Where(l => l.Item.IsGiven && (l.Item.Value == named || linked.Resolve(l.Item.Value)?.Id == named)).Select(l => (s, l)))];
+        if (found.Count == 0) throw new UsageException($"no stock file of the book lists a lot {named}.");
+        if (found.Count > 1) throw new UsageException($"{Say.Count(found.Count, "lot")} answer to {named}: give each a code of its own under \"lot\", and name that.");
+        var trace = LotTrace.Of(linked, found[0].Stock, found[0].Lot);
+        string? file = parsed.GetValue(output);
+        if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => TraceReport.WriteJson(stream, trace));
+        else ResultOutput.DeliverText(host, file, writer => TraceReport.WriteText(writer, trace, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        return ExitStatus.Clean;
+    }
+}

@@ -1,0 +1,59 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5037: a lot made from a lot that was past its last day, or from one that no stock file lists.</summary>
+internal sealed class LotSourceUnfit : StockRule
+{
+    private static readonly RuleInfo Rule = new("SL5037", "lot-source-unfit", "A lot was made from a lot that was past its last day or that no stock file lists", Level.Error)
+    {
+        Safety = true,
+        Needs = [Fact.Life],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Stock stock)
+    {
+        foreach (var lot in stock.Lots)
+        {
+            if (lot.MadeFrom.Count == 0) continue;
+            var life = LotLife.Of(lot, context.Profiles);
+            foreach (var code in life.UnknownSources)
+            {
+                Report(context, lot, code.Value, context.At(code.Span), Level.Warning, Answer.NotShown,
+                    $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}`, which no stock file lists: its last day and what it holds are not known.",
+                    "List that lot with the day it was made or opened, or correct its code.", []);
+            }
+
+            foreach (var (code, of, source) in life.Sources)
+            {
+                if (life.From is not { } made || source.Last is not { } last || last.Day >= made || !source.IsPerishable) continue;
+                Report(context, lot, code.Value, context.At(code.Span), null, Answer.Broken,
+                    $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {last.Day} ({last.Why}); a mixture takes the date of its earliest part (Food Code 3-501.17).",
+                    "Discard it.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
+            }
+        }
+    }
+
+    private static void Report(FileContext context, Lot lot, string code, Reading.Place place, Level? level, Answer answer, string message, string advice, IReadOnlyList<RelatedPlace> related) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = answer,
+            AskedLevel = level,
+            Place = place,
+            Subject = context.Id,
+            Path = Lots.PathOf(lot, $"madeFrom[{code}]"),
+            Key = Lots.KeyOf(lot),
+            Message = message,
+            Advice = advice,
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of("made from", code)],
+            Related = related,
+        });
+}

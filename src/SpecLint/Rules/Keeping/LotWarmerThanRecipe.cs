@@ -1,0 +1,48 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Keeping;
+
+/// <summary>SL5036: a lot that stands warmer than its recipe keeps it; what was frozen and has thawed has a clock that runs.</summary>
+internal sealed class LotWarmerThanRecipe : StockRule
+{
+    private static readonly Limit Freezer = Limits.Of("freezer-temperature");
+
+    private static readonly RuleInfo Rule = new("SL5036", "lot-warmer-than-recipe", "A lot stands warmer than its recipe keeps it", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Ph, Fact.WaterActivity],
+        Limits = [Freezer.Id],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(FileContext context, Stock stock)
+    {
+        foreach (var lot in stock.Lots)
+        {
+            var life = LotLife.Of(lot, context.Profiles);
+            if (life.Prep is not { } prep || !life.IsWarmerThanAsked) continue;
+
+            // Too warm for any food that needs cold is a finding of its own.
+            if (life.NeedsCold && StoredTooWarm.IsTooWarm(life.Celsius, context.Settings)) continue;
+            bool thawed = life.IsThawed && life.IsPerishable;
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(lot.At.Span),
+                Subject = context.Id,
+                Path = Lots.PathOf(lot, "at"),
+                Key = Lots.KeyOf(lot),
+                Message = $"The lot of `{lot.Item.Value}` stands at {KeepingWords.Degrees(life.Celsius)}, and its recipe keeps it at {KeepingWords.Degrees(life.AskedCelsius)}: {(thawed ? "it has thawed, and its days count from the day made, less the times under `frozen`" : "how long it keeps there is not what the recipe says")}.",
+                Advice = thawed ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. Write under `frozen` when it was in the freezer." : "Bring it to the temperature of its recipe, or write in the recipe how long it keeps where it stands.",
+                Caution = KeepingWords.Caution,
+                Evidence = [Proof.Of("storage temperature", life.Celsius, "Cel"), Proof.Of("keep.at", life.AskedCelsius, "Cel"), Proof.Of(Freezer)],
+                Related = [new RelatedPlace(prep.Keep is { } keep ? prep.At(keep.At.IsGiven ? keep.At.Span : keep.Span) : prep.Head, "how its recipe keeps it")],
+            });
+        }
+    }
+}
