@@ -11,9 +11,11 @@ internal sealed class HarmOf
 {
     private readonly Dictionary<(string Subject, string Rule), Level> found = [];
     private readonly HashSet<(string Subject, string Rule)> errors = [];
+    private readonly HashSet<string> stocks;
 
     public HarmOf(CheckResult result)
     {
+        stocks = [.. result.Book.Stocks.Select(s => s.Id)];
         foreach (var finding in result.Findings.Flat())
         {
             if (finding.Level == Level.Error) errors.Add((finding.Subject, finding.Rule.Id));
@@ -35,19 +37,23 @@ internal sealed class HarmOf
     /// <summary>Whether a rule speaks of a subject.</summary>
     public bool Has(string subject, string rule) => found.ContainsKey((subject, rule));
 
-    /// <summary>Whether a subject has a harm finding, or an error of any kind, that another check of it had not.</summary>
+    /// <summary>
+    /// Whether a subject has a harm finding, or an error of any kind, that another check of it had not; a stock file is also
+    /// told of on the recipe that its lots are of.
+    /// </summary>
     public bool HasNewOn(string subject, HarmOf before) =>
-        found.Any(f => f.Key.Subject == subject && !before.found.ContainsKey(f.Key)) || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
+        found.Any(f => (f.Key.Subject == subject || stocks.Contains(subject)) && !before.found.ContainsKey(f.Key)) || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
 
     /// <summary>The first finding that went without another in its place, in words; <see langword="null"/> where there is none.</summary>
     /// <param name="before">Before.</param>
     /// <param name="after">After.</param>
+    /// <param name="orAnother">Whether another finding of the same level on the subject is enough, though it stood there before.</param>
     /// <param name="isThere">Whether a subject is still in the book; <see langword="null"/> where all are.</param>
-    public static string? Lost(HarmOf before, HarmOf after, Func<string, bool>? isThere = null)
+    public static string? Lost(HarmOf before, HarmOf after, Func<string, bool>? isThere = null, bool orAnother = false)
     {
         foreach (var ((subject, rule), level) in before.All.OrderBy(f => f.Of))
         {
-            if (isThere?.Invoke(subject) == false) continue;
+            if (isThere?.Invoke(subject) == false || (orAnother && after.HighestOn(subject) >= level)) continue;
             if (!after.Has(subject, rule) && !after.HasNewOn(subject, before)) return $"{level} {rule} of {subject} is gone, and nothing stands in its place";
         }
 
