@@ -33,8 +33,20 @@ public enum Component
     /// <summary>Glycerol, g.</summary>
     Glycerol,
 
-    /// <summary>Sorbitol and other sugar alcohols but glycerol, g.</summary>
+    /// <summary>Sorbitol and mannitol, g.</summary>
     Sorbitol,
+
+    /// <summary>Xylitol, g.</summary>
+    Xylitol,
+
+    /// <summary>Erythritol, g.</summary>
+    Erythritol,
+
+    /// <summary>Alcohols of disaccharides: maltitol, isomalt, lactitol, g.</summary>
+    Maltitol,
+
+    /// <summary>Allulose (psicose), g.</summary>
+    Allulose,
 
     /// <summary>Citric acid (anhydrous), all forms, g.</summary>
     Citric,
@@ -69,14 +81,20 @@ public enum Component
     /// <summary>Quinic acid, all forms, g.</summary>
     Quinic,
 
+    /// <summary>Gluconic acid, all forms, as its lactone C6H10O6, g.</summary>
+    Gluconic,
+
     /// <summary>Benzoic acid, all forms, g.</summary>
     Benzoic,
 
     /// <summary>Sorbic acid, all forms, g.</summary>
     Sorbic,
 
-    /// <summary>Carbon dioxide dissolved, all forms as CO2, g.</summary>
+    /// <summary>Carbon dioxide dissolved, all forms (bicarbonate and carbonate too) as CO2, g.</summary>
     CarbonDioxide,
+
+    /// <summary>Sulphate, all forms as SO4, g.</summary>
+    Sulphate,
 
     /// <summary>Sodium chloride, g.</summary>
     SodiumChloride,
@@ -91,6 +109,15 @@ public enum Component
     /// are counted here as the potassium of equal charge, less the strong anions.
     /// </summary>
     Potassium,
+
+    /// <summary>Calcium ions, g; not those of juices, which <see cref="Potassium"/> counts.</summary>
+    Calcium,
+
+    /// <summary>Magnesium ions, g; not those of juices, which <see cref="Potassium"/> counts.</summary>
+    Magnesium,
+
+    /// <summary>Chloride ions beyond those of sodium chloride, g.</summary>
+    Chloride,
 
     /// <summary>Protein, g.</summary>
     Protein,
@@ -125,4 +152,16 @@ public static class Components
 
     /// <summary>The last acid; carbon dioxide is not counted.</summary>
     public const Component LastAcid = Component.Sorbic;
+
+    /// <summary>The first sugar alcohol; they stand together, glycerol first.</summary>
+    public const Component FirstPolyol = Component.Glycerol;
+
+    /// <summary>The last sugar alcohol.</summary>
+    public const Component LastPolyol = Component.Maltitol;
+
+    /// <summary>The first solute; solutes stand together, but for dissolved solids of no further kind.</summary>
+    public const Component FirstSolute = Component.Sucrose;
+
+    /// <summary>The last solute of a kind of its own.</summary>
+    public const Component LastSolute = Component.Chloride;
 }

@@ -1,24 +1,49 @@
 namespace SpecLint.Science;
 
+/// <summary>A pH with what makes it uncertain beyond the masses it was computed from.</summary>
+/// <param name="Value">pH.</param>
+/// <param name="Model">Error of the acid model.</param>
+/// <param name="Minerals">What ions that no table lists can do, by the buffer value of the solution.</param>
+/// <param name="Protein">What the buffering of protein leaves open.</param>
+/// <param name="IsTested">Whether the model was held against measurement at this ionic strength and share of ethanol.</param>
+public readonly record struct UncertainPh(Ph Value, StandardError Model, StandardError Minerals, StandardError Protein, bool IsTested)
+{
+    /// <summary>All of it together.</summary>
+    public StandardError StandardError => Model.With(Minerals).With(Protein);
+}
+
+/// <summary>Strong ions of a solution.</summary>
+/// <param name="Sodium">Sodium, mol/kg, that of sodium chloride included.</param>
+/// <param name="Potassium">Potassium, mol/kg.</param>
+/// <param name="Calcium">Calcium, mol/kg.</param>
+/// <param name="Magnesium">Magnesium, mol/kg.</param>
+/// <param name="Chloride">Chloride, mol/kg, that of sodium chloride included.</param>
+public readonly record struct StrongIons(
+    MolesPerKilogramWater Sodium, MolesPerKilogramWater Potassium, MolesPerKilogramWater Calcium, MolesPerKilogramWater Magnesium, MolesPerKilogramWater Chloride);
+
 /// <summary>
 /// pH and titratable acidity of a composition from its charge balance.
 /// <para>
 /// Every acid is spread over its forms by its dissociation constants at the temperature; the charge of all ions sums to
-/// nought; activity coefficients are Davies'; pH is −log₁₀ of the activity of hydrogen ions. Concentrations are per kilogram of
+/// nought; activity coefficients are those of the specific ion interaction theory, log γ = −A z² √I/(1 + 1.5 √I) + Σ ε m, with ε of each anion
+/// in sodium and potassium, and of hydrogen in chloride; calcium and magnesium form pairs with the anions by their stability constants.
+/// pH is −log₁₀ of the activity of hydrogen ions. Concentrations are per kilogram of
 /// water, or of water and ethanol where there is ethanol, on which scale the constants of such mixtures are published.
-/// Sodium and potassium carry the strong-ion difference; sodium chloride only adds to the ionic strength. Protein, gums and
-/// insoluble matter are taken to hold no charge: no general figure for their buffering was found. Ion pairs are left out, so
-/// that strong buffers of multivalent acids read high (by 0.1 to 0.2 above an ionic strength of 0.2).
+/// Sodium, potassium, calcium and magnesium less chloride and sulphate carry the strong-ion difference. Protein buffers with its
+/// carboxyl groups, about 1 mol/kg: <see cref="PhWithRange"/> says how far that is known. Gums and insoluble matter are taken to hold no charge.
 /// </para>
 /// </summary>
-[Source("Davies, Ion Association, Butterworths 1962, ch. 3 (activity); Stewart, How to Understand Acid–Base, 1981 (strong-ion difference); constants in AcidData")]
+[Source("Grenthe, Plyasunov & Spahiu, Modelling in Aquatic Chemistry, NEA 1997, ch. IX (activity); Stewart, How to Understand Acid–Base, 1981 (strong-ion difference); constants in AcidData")]
 public static class AcidBase
 {
     /// <summary>Least share of water by mass for an answer: below it (powders, pastes, honey drier than usual) no pH can be shown.</summary>
     public const double LeastWater = 0.15;
 
-    /// <summary>Highest ionic strength for an answer, mol/kg: Davies' equation was checked to 0.6 here, and is used to 1.</summary>
-    public const double MostIonicStrength = 1.0;
+    /// <summary>Highest ionic strength for an answer, mol/kg: the theory is used to 3.5 mol/kg; see <see cref="TestedIonicStrength"/>.</summary>
+    public const double MostIonicStrength = 3.0;
+
+    /// <summary>Highest ionic strength of the buffers that the model was held against, mol/kg.</summary>
+    public const double TestedIonicStrength = 0.6;
 
     /// <summary>Highest sum of acids for an answer, mol/kg (citric acid: 37 % by mass).</summary>
     public const double MostAcid = 3.0;
@@ -42,12 +67,9 @@ public static class AcidBase
 
     private const double HighestLnH = 1.2 * Electrolyte.Ln10;
 
-    /// <summary>
-    /// Error of a computed pH of a known composition. It leans high in strong buffers; the dilute acids and the standards of
-    /// the pH scale are met within 0.03.
-    /// </summary>
+    /// <summary>Error of a computed pH of a known composition of acids and ions; see <see cref="PhWithRange"/> for minerals and protein.</summary>
     public static ModelError PhError => new(
-        new(0.071), 0, Zero: 0, "[pH]", 1.1, 10.3, "131 points of published buffers and pure acids, rms; 0.01 to 0.03 for buffer standards, up to 0.20 in McIlvaine's buffers above pH 4.6");
+        new(0.05), 0, Zero: 0, "[pH]", 1.1, 10.3, "PHPOINTS");
 
     /// <summary>Error of a titratable acidity computed from known acids.</summary>
     public static ModelError TitratableAcidityError => new(
@@ -65,8 +87,48 @@ public static class AcidBase
     public static Ph? Ph(ReadOnlySpan<double> grams, Celsius t, Ph guess)
     {
         Span<double> molal = stackalloc double[A];
-        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, guess.Value, out var ph, out _) ? new Ph(ph) : null;
+        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, guess.Value, out var ph, out _, out _) ? new Ph(ph) : null;
     }
+
+    /// <summary>
+    /// pH of a composition with what makes it uncertain beyond its masses. Ions that no table lists, as a charge, over the buffer value of
+    /// the solution are one part: 0.3 mmol/kg and 4 % of the strong-ion difference. The charge that protein takes up is the other: half to
+    /// twice of what its carboxyl groups do here. Both are judgement; the error of the model is <see cref="PhError"/>.
+    /// </summary>
+    /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
+    /// <param name="t">Temperature.</param>
+    /// <returns>Null where <see cref="Ph(ReadOnlySpan{double}, Celsius)"/> is.</returns>
+    [Source("Van Slyke, On the measurement of buffer values, J. Biol. Chem. 52:525, 1922 (dB/dpH); " + AcidData.ProteinSource)]
+    public static UncertainPh? PhWithRange(ReadOnlySpan<double> grams, Celsius t)
+    {
+        Span<double> molal = stackalloc double[A];
+        if (!Dissolve(grams, molal, out var ions) || !Balance(molal, ions, t, 3.5, out var ph, out var strength, out var buffer))
+            return null;
+        var unlisted = UnlistedIons + UnlistedShare * Math.Abs(ions.Strong - ions.Protein);
+        double minerals = unlisted / buffer, protein = 0;
+        var groups = molal[AcidData.Protein];
+        if (groups > 0)
+        {
+            var cations = ions.Protein;
+            molal[AcidData.Protein] = groups / ProteinSpread;
+            if (Balance(molal, ions with { Protein = cations / ProteinSpread }, t, ph, out var less, out _, out _))
+                protein = Math.Abs(ph - less);
+            molal[AcidData.Protein] = groups * ProteinSpread;
+            if (Balance(molal, ions with { Protein = cations * ProteinSpread }, t, ph, out var more, out _, out _))
+                protein = Math.Max(protein, Math.Abs(more - ph));
+        }
+
+        var tested = strength <= TestedIonicStrength && ions.Ethanol <= TestedEthanol;
+        return new UncertainPh(new Ph(ph), PhError.At(ph), new StandardError(minerals), new Tolerance(protein).StandardError, tested);
+    }
+
+    // mol/kg, and a share of the strong-ion difference: what food tables leave out (minor ions) and the spread of what they list.
+    private const double UnlistedIons = 0.3e-3;
+    private const double UnlistedShare = 0.04;
+    private const double ProteinSpread = 2;
+
+    /// <summary>Highest share of ethanol in water and ethanol by mass at which shifts of the constants were compared with measurements.</summary>
+    public const double TestedEthanol = 0.5;
 
     /// <summary>Ionic strength of a composition at its own pH; null when its pH is unknown.</summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
@@ -74,17 +136,16 @@ public static class AcidBase
     public static MolesPerKilogramWater? IonicStrength(ReadOnlySpan<double> grams, Celsius t)
     {
         Span<double> molal = stackalloc double[A];
-        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, 3.5, out _, out var strength)
+        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, 3.5, out _, out var strength, out _)
             ? new MolesPerKilogramWater(strength)
             : null;
     }
 
     /// <summary>pH of acids and strong ions in water; null when unknown.</summary>
     /// <param name="molal">Total molality of each acid in all its forms, by its place in <see cref="AcidData.All"/>, mol/kg.</param>
-    /// <param name="cations">Strong cations (sodium, potassium), mol of charge a kilogram.</param>
-    /// <param name="anions">Strong anions (chloride), mol of charge a kilogram.</param>
+    /// <param name="ions">Strong ions.</param>
     /// <param name="t">Temperature.</param>
-    public static Ph? Ph(ReadOnlySpan<double> molal, MolesPerKilogramWater cations, MolesPerKilogramWater anions, Celsius t)
+    public static Ph? Ph(ReadOnlySpan<double> molal, StrongIons ions, Celsius t)
     {
         if (molal.Length < A)
             return null;
@@ -96,7 +157,8 @@ public static class AcidBase
             sum += molal[a];
         }
 
-        return sum <= MostAcid && Balance(molal, new Ions(cations.Value, anions.Value, 0, 0), t, 3.5, out var ph, out _) ? new Ph(ph) : null;
+        var strong = new Ions(ions.Sodium.Value, ions.Potassium.Value, ions.Calcium.Value, ions.Magnesium.Value, ions.Chloride.Value, 0, 0);
+        return sum <= MostAcid && Balance(molal, strong, t, 3.5, out var ph, out _, out _) ? new Ph(ph) : null;
     }
 
     /// <summary>
@@ -124,7 +186,7 @@ public static class AcidBase
     /// <param name="endPoint">End point.</param>
     public static double? Equivalents(ReadOnlySpan<double> grams, Ph endPoint)
     {
-        if (grams.Length < Components.Count || !Valid(grams) || !(endPoint.Value is >= 6 and <= 9))
+        if (!Composition.IsValid(grams, out _) || !(endPoint.Value is >= 6 and <= 9))
             return null;
         Span<double> atEndPoint = stackalloc double[A];
         scoped ReadOnlySpan<double> charges = JuiceCharges;
@@ -141,8 +203,15 @@ public static class AcidBase
             moles += grams[(int)c] * AcidData.InverseMolarMass[a] * charges[a];
         }
 
-        return moles - grams[(int)Component.Sodium] / AcidData.SodiumMolarMass - grams[(int)Component.Potassium] / AcidData.PotassiumMolarMass;
+        return moles - StrongBase(grams);
     }
+
+    // Moles of charge of strong cations beyond strong anions; sodium chloride has none, and protein has given up its protons at every end point.
+    private static double StrongBase(ReadOnlySpan<double> grams) =>
+        grams[(int)Component.Sodium] / AcidData.SodiumMolarMass + grams[(int)Component.Potassium] / AcidData.PotassiumMolarMass
+        + 2 * (grams[(int)Component.Calcium] / AcidData.CalciumMolarMass + grams[(int)Component.Magnesium] / AcidData.MagnesiumMolarMass)
+        - grams[(int)Component.Chloride] / AcidData.ChlorideMolarMass - 2 * grams[(int)Component.Sulphate] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.Sulphate)]
+        + grams[(int)Component.Protein] * (AcidData.ProteinBase - AcidData.InverseMolarMass[AcidData.Protein]);
 
     /// <summary>
     /// Protons an acid gives up to the end point of a titration (citric acid to pH 8.1: 2.99). Null for a component that is no acid
@@ -199,7 +268,7 @@ public static class AcidBase
 
     /// <summary>Molality of a dissolved component in a composition, per kilogram of water; null without water.</summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
-    /// <param name="component">An acid, sodium, potassium or sodium chloride.</param>
+    /// <param name="component">An acid, a strong ion or sodium chloride.</param>
     [Source("IUPAC, Quantities, Units and Symbols in Physical Chemistry, 3rd ed. 2007, section 2.10, molality")]
     public static MolesPerKilogramWater? Molality(ReadOnlySpan<double> grams, Component component)
     {
@@ -211,6 +280,9 @@ public static class AcidBase
             case Component.SodiumChloride: molarMass = AcidData.SodiumChlorideMolarMass; break;
             case Component.Sodium: molarMass = AcidData.SodiumMolarMass; break;
             case Component.Potassium: molarMass = AcidData.PotassiumMolarMass; break;
+            case Component.Calcium: molarMass = AcidData.CalciumMolarMass; break;
+            case Component.Magnesium: molarMass = AcidData.MagnesiumMolarMass; break;
+            case Component.Chloride: molarMass = AcidData.ChlorideMolarMass; break;
             default:
                 if (AcidData.Of(component) is not { } acid)
                     return null;
@@ -225,7 +297,7 @@ public static class AcidBase
     internal static void TitrationCharges(Ph endPoint, Span<double> charges)
     {
         Span<double> squares = stackalloc double[A];
-        Charges(endPoint, TitrationIonicStrength, Celsius.Reference, 0, Constants20, Electrolyte.LnKw(Celsius.Reference), charges, squares);
+        Charges(endPoint, TitrationIonicStrength, Celsius.Reference, 0, 0, Constants20, Electrolyte.LnKw(Celsius.Reference), charges, squares);
     }
 
     /// <summary>Dissociation constants of all acids at a temperature and a share of ethanol.</summary>
@@ -244,16 +316,27 @@ public static class AcidBase
             constants[i] = AcidData.LnK25[i] == 0 ? 0 : Math.Exp(LnK(i, u, v)) * factor;
     }
 
+    /// <summary>Constants among the ions of a medium: each step's interaction with sodium, potassium and chloride taken in.</summary>
+    internal static void InMedium(ReadOnlySpan<double> constants, Ions ions, Span<double> into)
+    {
+        for (var i = 0; i < A * Steps; i++)
+            into[i] = constants[i] == 0 ? 0 : constants[i] * Interaction(i, ions);
+    }
+
+    // What the medium does to a dissociation constant of molalities, its Debye–Hückel part left out.
+    private static double Interaction(int step, Ions ions) => Electrolyte.PowerOfTen(
+        -AcidData.SodiumSteps[step] * ions.Sodium - AcidData.PotassiumSteps[step] * ions.Potassium - Electrolyte.HydrogenChloride * ions.Chloride);
+
     /// <summary>
     /// Mean charge and mean square of the charge of each acid (mol a mol) at a pH and an ionic strength; returns the molalities of
     /// hydrogen and hydroxide ions.
     /// </summary>
     internal static (double Hydrogen, double Hydroxide) Charges(
-        Ph ph, double strength, Celsius t, double ethanol, ReadOnlySpan<double> constants, double lnWater, Span<double> charges, Span<double> squares)
+        Ph ph, double strength, Celsius t, double ethanol, double chloride, ReadOnlySpan<double> constants, double lnWater, Span<double> charges, Span<double> squares)
     {
-        var lnGamma = -Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ethanol) * Electrolyte.Davies(strength);
+        var lnGamma = -Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ethanol) * Electrolyte.DebyeHuckel(strength);
         var raise = Math.Exp(-2 * lnGamma);
-        var hydrogen = Math.Exp(-ph.Value * Electrolyte.Ln10 - lnGamma);
+        var hydrogen = Math.Exp(-Electrolyte.Ln10 * (ph.Value + Electrolyte.HydrogenChloride * chloride) - lnGamma);
         var (first, second, third) = (raise / hydrogen, raise * raise / hydrogen, raise * raise * raise / hydrogen);
         for (int a = 0, s = 0; a < A; a++, s += Steps)
         {
@@ -268,52 +351,67 @@ public static class AcidBase
         return (hydrogen, Math.Exp(lnWater) * first);
     }
 
-    /// <summary>Strong ions of a solution, mol a kilogram of solvent, and what the solvent is.</summary>
-    internal readonly record struct Ions(double Cations, double Anions, double Salt, double Ethanol);
+    /// <summary>Strong ions of a solution, mol a kilogram of solvent, those of sodium chloride and the positive charge of protein included, and the share of ethanol in the solvent.</summary>
+    internal readonly record struct Ions(double Sodium, double Potassium, double Calcium, double Magnesium, double Chloride, double Protein, double Ethanol)
+    {
+        /// <summary>Charge of the cations less that of chloride, mol/kg.</summary>
+        public double Strong => Sodium + Potassium + Protein - Chloride + 2 * (Calcium + Magnesium);
+
+        /// <summary>What the ions that form no pairs add to the ionic strength, mol/kg.</summary>
+        public double Inert => 0.5 * (Sodium + Potassium + Chloride);
+
+        /// <summary>Whether there are ions that form pairs.</summary>
+        public bool Pairs => Calcium > 0 || Magnesium > 0;
+
+        /// <summary>Whether no molality is negative or not a number.</summary>
+        public bool Valid => Sodium >= 0 && Potassium >= 0 && Calcium >= 0 && Magnesium >= 0 && Chloride >= 0;
+    }
 
     /// <summary>Molalities of a composition; false where the limits of this class forbid an answer.</summary>
     internal static bool Dissolve(ReadOnlySpan<double> grams, Span<double> molal, out Ions ions)
     {
         ions = default;
-        if (grams.Length < Components.Count || !Valid(grams))
+        if (!Composition.IsValid(grams, out var total) || total > 1e12)
             return false;
-        double total = 0;
-        for (var i = 0; i < Components.Count; i++)
-            total += grams[i];
         var water = grams[(int)Component.Water];
         var ethanol = grams[(int)Component.Ethanol];
         if (!(water > 0) || !(water >= LeastWater * total) || ethanol > Electrolyte.MostEthanol * (water + ethanol))
             return false;
         var perKilogram = 1000 / (water + ethanol);
         double acid = 0;
-        for (var c = Components.FirstAcid; c <= Component.CarbonDioxide; c++)
+        for (var c = Components.FirstAcid; c <= Component.Sulphate; c++)
         {
             var a = c - Components.FirstAcid;
             molal[a] = grams[(int)c] * AcidData.InverseMolarMass[a] * perKilogram;
             acid += molal[a];
         }
 
-        for (var a = Component.CarbonDioxide - Components.FirstAcid + 1; a < A; a++)
+        for (var a = AcidData.Protein + 1; a < A; a++)
             molal[a] = 0;
+        molal[AcidData.Protein] = grams[(int)Component.Protein] * AcidData.InverseMolarMass[AcidData.Protein] * perKilogram;
+        var salt = grams[(int)Component.SodiumChloride] * (1 / AcidData.SodiumChlorideMolarMass) * perKilogram;
         ions = new Ions(
-            (grams[(int)Component.Sodium] / AcidData.SodiumMolarMass + grams[(int)Component.Potassium] / AcidData.PotassiumMolarMass) * perKilogram,
-            0,
-            grams[(int)Component.SodiumChloride] / AcidData.SodiumChlorideMolarMass * perKilogram,
+            grams[(int)Component.Sodium] * (1 / AcidData.SodiumMolarMass) * perKilogram + salt,
+            grams[(int)Component.Potassium] * (1 / AcidData.PotassiumMolarMass) * perKilogram,
+            grams[(int)Component.Calcium] * (1 / AcidData.CalciumMolarMass) * perKilogram,
+            grams[(int)Component.Magnesium] * (1 / AcidData.MagnesiumMolarMass) * perKilogram,
+            grams[(int)Component.Chloride] * (1 / AcidData.ChlorideMolarMass) * perKilogram + salt,
+            grams[(int)Component.Protein] * AcidData.ProteinBase * perKilogram,
             ethanol / (water + ethanol));
         return acid <= MostAcid;
     }
 
-    /// <summary>Solves the charge balance: Newton on ln m(H⁺) within a bracket, inside a fixed point on the ionic strength.</summary>
-    internal static bool Balance(ReadOnlySpan<double> molal, Ions ions, Celsius t, double guess, out double ph, out double strength)
+    /// <summary>Solves the charge balance: Newton on ln m(H⁺) within a bracket, inside a fixed point on the ionic strength and on free calcium and magnesium.</summary>
+    internal static bool Balance(ReadOnlySpan<double> molal, Ions ions, Celsius t, double guess, out double ph, out double strength, out double buffer)
     {
-        ph = strength = 0;
-        if (!Electrolyte.Covers(t) || !(ions.Ethanol is >= 0 and <= Electrolyte.MostEthanol) || !(ions.Cations >= 0) || !(ions.Anions >= 0)
-            || ions.Salt > MostIonicStrength || 0.5 * (ions.Cations + ions.Anions) > MostIonicStrength)
+        ph = strength = buffer = 0;
+        if (!Electrolyte.Covers(t) || !(ions.Ethanol is >= 0 and <= Electrolyte.MostEthanol) || !ions.Valid || ions.Inert > MostIonicStrength)
             return false;
 
         Span<double> amount = stackalloc double[A];
         Span<double> constant = stackalloc double[A * Steps];
         Span<double> working = stackalloc double[A * Steps];
+        Span<int> place = stackalloc int[A];
         var shift = Electrolyte.Shift(ions.Ethanol);
         var factor = shift == 0 ? 1 : Math.Exp(-Electrolyte.Ln10 * shift);
         var reference = t.Value == 20;
@@ -324,10 +422,11 @@ public static class AcidBase
             if (!(molal[a] > 0))
                 continue;
             amount[count] = molal[a];
+            place[count] = a;
             for (var s = 0; s < Steps; s++)
             {
                 constant[count * Steps + s] = s >= AcidData.StepCount[a] ? 0
-                    : factor * (reference ? Constants20[a * Steps + s] : Math.Exp(LnK(a * Steps + s, u, v)));
+                    : factor * Interaction(a * Steps + s, ions) * (reference ? Constants20[a * Steps + s] : Math.Exp(LnK(a * Steps + s, u, v)));
             }
 
             count++;
@@ -336,15 +435,15 @@ public static class AcidBase
         amount = amount.Slice(0, count);
         var water = Math.Exp(reference ? LnKw20 : Electrolyte.LnKw(t)) * factor;
         var slope = Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ions.Ethanol);
-        var strong = ions.Cations - ions.Anions;
-        var inert = ions.Salt + 0.5 * (ions.Cations + ions.Anions);
+        var (strong, inert) = (ions.Strong, ions.Inert);
+        var pairs = ions.Pairs ? new IonPairs(ions.Calcium, ions.Magnesium) : default;
 
         var x = double.IsNaN(guess) ? -3.5 * Electrolyte.Ln10 : Clamp(-guess * Electrolyte.Ln10, LowestLnH, HighestLnH);
         var at = inert + 0.02;
         double before = 0, gapBefore = 0;
-        for (var round = 0; round < 60; round++)
+        for (var round = 0; round < (ions.Pairs ? 400 : 60); round++)
         {
-            var lnGamma = -slope * Electrolyte.Davies(at);
+            var lnGamma = -slope * Electrolyte.DebyeHuckel(at);
             var raise = Math.Exp(-2 * lnGamma);
             var (raise2, raise3) = (raise * raise, raise * raise * raise);
             for (var i = 0; i < count * Steps; i += Steps)
@@ -354,19 +453,25 @@ public static class AcidBase
                 working[i + 2] = constant[i + 2] * raise3;
             }
 
-            x = Root(amount, working, water * raise, strong, x, out var fromIons);
+            if (ions.Pairs)
+                pairs.Strengthen(place.Slice(0, count), working, raise);
+            x = Root(amount, working, water * raise, strong, x, out var fromIons, out var slopeOfCharge);
             var now = inert + fromIons;
+            var settled = true;
+            if (ions.Pairs)
+                settled = pairs.Settle(place.Slice(0, count), amount, working, raise, Math.Exp(x), ref now);
             var gap = now - at;
-            if (Math.Abs(gap) <= 1e-11 + 1e-9 * now)
+            if (settled && Math.Abs(gap) <= 1e-11 + 1e-9 * now)
             {
                 strength = now;
-                ph = -(x + lnGamma) / Electrolyte.Ln10;
+                buffer = slopeOfCharge * Electrolyte.Ln10;
+                ph = -(x + lnGamma) / Electrolyte.Ln10 - Electrolyte.HydrogenChloride * ions.Chloride;
                 return now <= MostIonicStrength && ph is >= 0 and <= 14;
             }
 
-            // Secant on the gap after the first rounds, kept to where Davies' equation behaves.
-            var next = now;
-            if (round > 0 && gap != gapBefore)
+            // Secant on the gap after the first rounds, kept to where the theory behaves; free ions of pairs move too, so that there it waits.
+            var next = ions.Pairs ? 0.5 * (now + at) : now;
+            if (!ions.Pairs && round > 0 && gap != gapBefore)
             {
                 var secant = at - gap * (at - before) / (gap - gapBefore);
                 if (secant >= inert && secant <= 2 * MostIonicStrength)
@@ -374,24 +479,24 @@ public static class AcidBase
             }
 
             (before, gapBefore) = (at, gap);
-            at = Clamp(next, inert, 2 * MostIonicStrength);
+            at = Clamp(next, ions.Pairs ? 0 : inert, 2 * MostIonicStrength);
         }
 
         return false;
     }
 
     // ln m(H⁺) at given constants; the balance rises with it, so one root lies in the bracket.
-    private static double Root(ReadOnlySpan<double> amount, ReadOnlySpan<double> k, double water, double strong, double x, out double ionic)
+    private static double Root(ReadOnlySpan<double> amount, ReadOnlySpan<double> k, double water, double strong, double x, out double ionic, out double slope)
     {
         var (low, high) = (LowestLnH, HighestLnH);
         var h = Math.Exp(x);
-        ionic = 0;
+        ionic = slope = 0;
         for (var i = 0; i < 80; i++)
         {
             var inverse = 1 / h;
             var hydroxide = water * inverse;
             var balance = h - hydroxide + strong;
-            var slope = h + hydroxide;
+            slope = h + hydroxide;
             double squares = 0;
             for (int a = 0, s = 0; a < amount.Length; a++, s += Steps)
             {
@@ -449,15 +554,4 @@ public static class AcidBase
         AcidData.LnK25[index] + AcidData.Enthalpy[index] * u + AcidData.HeatCapacity[index] * v;
 
     private static double Clamp(double value, double low, double high) => value < low ? low : value > high ? high : value;
-
-    private static bool Valid(ReadOnlySpan<double> grams)
-    {
-        for (var i = 0; i < Components.Count; i++)
-        {
-            if (!(grams[i] >= 0) || grams[i] > 1e12)
-                return false;
-        }
-
-        return true;
-    }
 }

@@ -1,7 +1,7 @@
 namespace SpecLint.Science;
 
 /// <summary>Activity of ions in water and in water with ethanol.</summary>
-[Source("Davies, Ion Association, Butterworths 1962, ch. 3; Malmberg & Maryott, Dielectric constant of water from 0 to 100 °C, J. Res. NBS 56:1, 1956")]
+[Source("Grenthe, Plyasunov & Spahiu, Modelling in Aquatic Chemistry, NEA 1997, ch. IX, specific ion interaction theory; Malmberg & Maryott, Dielectric constant of water from 0 to 100 °C, J. Res. NBS 56:1, 1956")]
 public static class Electrolyte
 {
     /// <summary>Lowest temperature of the constants, °C.</summary>
@@ -44,7 +44,8 @@ public static class Electrolyte
         ethanol.Value is >= 0 and <= MostEthanol ? Shift(ethanol.Value) : null;
 
     /// <summary>
-    /// Davies' activity coefficient of an ion: log₁₀ γ = −A z² (√I/(1+√I) − 0.3 I).
+    /// Activity coefficient of an ion by the Debye–Hückel term of the specific ion interaction theory: log₁₀ γ = −A z² √I/(1 + 1.5 √I).
+    /// What a medium adds, ε m of each counter-ion, stands in <see cref="AcidData"/>.
     /// Null for an ionic strength below 0 or above <see cref="AcidBase.MostIonicStrength"/> and outside 0 to 50 °C.
     /// </summary>
     /// <param name="charge">Charge number of the ion.</param>
@@ -52,7 +53,7 @@ public static class Electrolyte
     /// <param name="t">Temperature.</param>
     public static double? ActivityCoefficient(int charge, MolesPerKilogramWater ionicStrength, Celsius t) =>
         Covers(t) && ionicStrength.Value is >= 0 and <= AcidBase.MostIonicStrength
-            ? Math.Exp(-Ln10 * Slope(t.Value, 0) * charge * charge * Davies(ionicStrength.Value))
+            ? Math.Exp(-Ln10 * Slope(t.Value, 0) * charge * charge * DebyeHuckel(ionicStrength.Value))
             : null;
 
     /// <summary>pK of water at zero ionic strength, molal: 13.995 at 25 °C. Null outside 0 to 50 °C.</summary>
@@ -62,10 +63,20 @@ public static class Electrolyte
 
     internal static bool Covers(Celsius t) => t.Value is >= LowestCelsius and <= HighestCelsius;
 
-    internal static double Davies(double ionicStrength)
+    /// <summary>ε of the hydrogen ion with chloride, kg/mol (NEA 1992 and 2005).</summary>
+    internal const double HydrogenChloride = 0.12;
+
+    internal static double DebyeHuckel(double ionicStrength)
     {
         var root = Math.Sqrt(ionicStrength);
-        return root / (1 + root) - 0.3 * ionicStrength;
+        return root / (1 + 1.5 * root);
+    }
+
+    /// <summary>10ˣ: by its series for the small exponents that interactions have in drinks.</summary>
+    internal static double PowerOfTen(double x)
+    {
+        var y = x * Ln10;
+        return y is > -0.1 and < 0.1 ? 1 + y * (1 + y * (0.5 + y * (1.0 / 6 + y * (1.0 / 24 + y * (1.0 / 120 + y * (1.0 / 720)))))) : Math.Exp(y);
     }
 
     internal static double Slope(double celsius, double ethanol)

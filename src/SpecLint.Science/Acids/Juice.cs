@@ -81,17 +81,20 @@ public static class Juice
         AcidBase.TitrationCharges(endPoint, atEnd);
         atEnd[AcidData.IndexOf(Component.CarbonDioxide)] = 0;
         var equivalents = titratable.Value / Titration.GramsPerEquivalent(basis) / kilograms;
-        var sodium = juice[(int)Component.Sodium] / AcidData.SodiumMolarMass / kilograms;
+        ions = ions with { Potassium = 0 };
+        var others = ions.Strong;
 
         Span<double> charges = stackalloc double[A];
         Span<double> squares = stackalloc double[A];
         Span<double> constants = stackalloc double[A * AcidData.MaxSteps];
+        Span<double> working = stackalloc double[A * AcidData.MaxSteps];
         AcidBase.Constants(t, ions.Ethanol, constants);
         var lnWater = Electrolyte.LnKw(t) - Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
-        var strength = ions.Salt + 0.05;
+        var strength = Spectators(ions) + 0.05;
         for (var round = 0; round < Rounds; round++)
         {
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, constants, lnWater, charges, squares);
+            AcidBase.InMedium(constants, ions, working);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, ions.Chloride, working, lnWater, charges, squares);
             double fixedEnd = 0, fixedNow = 0, fixedSquares = 0, freeEnd = 0, freeNow = 0, freeSquares = 0;
             for (var a = 0; a < A; a++)
             {
@@ -107,11 +110,13 @@ public static class Juice
             var strong = fixedEnd + freeEnd * total - equivalents;
             if (!(total >= 0) || !(total <= 1000 * AcidBase.MostAcid))
                 return null;
-            var now = ions.Salt + 0.5 * (Math.Max(0, strong) + hydrogen + hydroxide + fixedSquares + freeSquares * total);
+            var potassium = strong - others;
+            ions = ions with { Potassium = Math.Min(Math.Max(0, potassium), 2 * AcidBase.MostIonicStrength) };
+            var now = Spectators(ions) + 0.5 * (hydrogen + hydroxide + fixedSquares + freeSquares * total);
             if (Math.Abs(now - strength) <= 1e-10 + 1e-9 * now)
             {
-                return now <= AcidBase.MostIonicStrength && strong >= sodium
-                    ? new JuiceAcids(new Grams(total * kilograms), new Grams((strong - sodium) * kilograms * AcidData.PotassiumMolarMass))
+                return now <= AcidBase.MostIonicStrength && potassium >= 0
+                    ? new JuiceAcids(new Grams(total * kilograms), new Grams(potassium * kilograms * AcidData.PotassiumMolarMass))
                     : null;
             }
 
@@ -159,17 +164,22 @@ public static class Juice
         Span<double> molal = stackalloc double[A];
         if (!Electrolyte.Covers(t) || !(measured.Value is >= 0.5 and <= 12) || !AcidBase.Dissolve(grams, molal, out var ions))
             return null;
+        ions = ions with { Potassium = 0 };
+        var kilograms = (grams[(int)Component.Water] + grams[(int)Component.Ethanol]) / 1000;
+        if (ions.Pairs)
+            return PotassiumBySearch(molal, ions, measured, t) is { } found ? new Grams(found * kilograms * AcidData.PotassiumMolarMass) : null;
+        var others = ions.Strong;
         Span<double> charges = stackalloc double[A];
         Span<double> squares = stackalloc double[A];
         Span<double> constants = stackalloc double[A * AcidData.MaxSteps];
+        Span<double> working = stackalloc double[A * AcidData.MaxSteps];
         AcidBase.Constants(t, ions.Ethanol, constants);
         var lnWater = Electrolyte.LnKw(t) - Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
-        var kilograms = (grams[(int)Component.Water] + grams[(int)Component.Ethanol]) / 1000;
-        var sodium = grams[(int)Component.Sodium] / AcidData.SodiumMolarMass / kilograms;
-        var strength = ions.Salt + 0.05;
+        var strength = Spectators(ions) + 0.05;
         for (var round = 0; round < Rounds; round++)
         {
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, constants, lnWater, charges, squares);
+            AcidBase.InMedium(constants, ions, working);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, ions.Chloride, working, lnWater, charges, squares);
             double charge = 0, square = 0;
             for (var a = 0; a < A; a++)
             {
@@ -177,19 +187,37 @@ public static class Juice
                 square += molal[a] * squares[a];
             }
 
-            var strong = charge - hydrogen + hydroxide;
-            var now = ions.Salt + 0.5 * (Math.Max(0, strong) + hydrogen + hydroxide + square);
+            var potassium = charge - hydrogen + hydroxide - others;
+            ions = ions with { Potassium = Math.Min(Math.Max(0, potassium), 2 * AcidBase.MostIonicStrength) };
+            var now = Spectators(ions) + 0.5 * (hydrogen + hydroxide + square);
             if (Math.Abs(now - strength) <= 1e-10 + 1e-9 * now)
-            {
-                return now <= AcidBase.MostIonicStrength && strong >= sodium
-                    ? new Grams((strong - sodium) * kilograms * AcidData.PotassiumMolarMass)
-                    : null;
-            }
+                return now <= AcidBase.MostIonicStrength && potassium >= 0 ? new Grams(potassium * kilograms * AcidData.PotassiumMolarMass) : null;
 
             strength = Math.Min(now, 2 * AcidBase.MostIonicStrength);
         }
 
         return null;
+    }
+
+    // What strong ions add to the ionic strength, none of them in pairs.
+    private static double Spectators(AcidBase.Ions ions) => ions.Inert + 2 * (ions.Calcium + ions.Magnesium);
+
+    // Beside calcium and magnesium, which form pairs: by bisection on the whole balance, mol/kg; the pH rises with potassium.
+    private static double? PotassiumBySearch(ReadOnlySpan<double> molal, AcidBase.Ions ions, Ph measured, Celsius t)
+    {
+        double low = 0, high = AcidBase.MostIonicStrength;
+        if (!AcidBase.Balance(molal, ions, t, measured.Value, out var ph, out _, out _) || ph > measured.Value)
+            return null;
+        for (var i = 0; i < 40; i++)
+        {
+            var middle = (low + high) / 2;
+            if (AcidBase.Balance(molal, ions with { Potassium = middle }, t, measured.Value, out ph, out _, out _) && ph < measured.Value)
+                low = middle;
+            else
+                high = middle;
+        }
+
+        return high < AcidBase.MostIonicStrength ? (low + high) / 2 : null;
     }
 
     /// <summary>

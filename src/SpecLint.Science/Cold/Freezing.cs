@@ -51,11 +51,8 @@ public static class Freezing
         43.49, 44.93, 46.28, 47.52, 48.64, 49.52,
     ];
 
-    // Worked out once, since a drink on ice asks for them a hundred times: slopes of the curve of ethanol at its points, moles a gram
-    // and Norrish's constant of each solute.
+    // Worked out once, since a drink on ice asks for them a hundred times: slopes of the curve of ethanol at its points.
     private static readonly double[] EthanolSlopes = MakeSlopes(EthanolShare, EthanolDepression);
-    private static readonly double[] MolesPerGram = ForSolutes(static c => 1 / WaterActivityModel.MolarMass(c));
-    private static readonly double[] Constants = ForSolutes(Constant);
 
     private static ReadOnlySpan<double> Ice => [0, 0.009675523146, 4.936742961e-6, -4.991364459e-8, 1.773246088e-9, -9.238791873e-11];
 
@@ -148,42 +145,21 @@ public static class Freezing
             sum = Polynomial.At(Ice, EthanolCurve(share));
         }
 
-        // Σ ln(1 − x) is taken as one logarithm of the product.
-        var molesOfWater = water / WaterActivityModel.MolarWater;
-        var product = 1.0;
-        for (var i = (int)Component.Sucrose; i <= (int)Component.CarbonDioxide; i++)
-        {
-            if (!(grams[i] > 0))
-                continue;
-            var solute = grams[i] * MolesPerGram[i];
-            var x = solute / (solute + molesOfWater);
-            product *= 1 - x;
-            var constant = i == (int)Component.Glycerol ? Constants[i] + (GlycerolRise * x) : Constants[i];
-            sum -= constant * x * x;
-        }
-
-        if (grams.Of(Component.OtherDissolved) is > 0 and var other)
-        {
-            var solute = other / WaterActivityModel.MolarMass(Component.OtherDissolved);
-            product *= molesOfWater / (solute + molesOfWater);
-        }
-
-        if (product < 1)
-            sum -= Math.Log(product);
+        sum += SoluteActivity.LogActivity(grams, water, SoluteTable.AtFreezing);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum += Polynomial.At(Ice, Polynomial.At(SaltDepression, Math.Min(salt / water, EutecticSalt / (1 - EutecticSalt))));
-        return sum + WaterActivityModel.Ions(grams, water);
+        return sum;
     }
 
     // Norrish's form with constants fitted to freezing points; largest deviation in K: sucrose 0.05 to 42 %, glucose 0.02 to 30 %,
     // fructose 0.03 to 28 %, maltose 0.05 to 44 %, lactose 0.01, mannitol 0.01, citric acid 0.09 to 30 %, acetic 0.04 to 36 %,
     // phosphoric 0.23 to 40 %, glycerol 0.3 to 60 % (two sources that differ by as much). Lactic acid is held at 2, where the curve is still monotone.
-    private static double Constant(Component component) => component switch
+    internal static double Constant(Component component) => component switch
     {
         Component.Sucrose => -7.38,
         Component.Glucose => -2.61,
-        Component.Fructose => -1.99,
-        Component.Maltose => -7.02,
+        Component.Fructose or Component.Allulose => -1.99,
+        Component.Maltose or Component.Maltitol => -7.02,
         Component.Lactose => -9.33,
         Component.Glycerol => -2.38,
         Component.Sorbitol => -1.65,
@@ -193,9 +169,6 @@ public static class Freezing
         Component.Phosphoric => -9.61,
         _ => WaterActivityModel.Constant(component),
     };
-
-    // Glycerol alone needs a constant that rises with its mole fraction.
-    private const double GlycerolRise = 3.19;
 
     // Inverse of the polynomial of ice by Newton's steps: it is nearly a straight line.
     private static double ThetaOf(double activity)
@@ -240,14 +213,6 @@ public static class Freezing
         for (var i = 0; i < slopes.Length; i++)
             slopes[i] = Slope(x, y, i);
         return slopes;
-    }
-
-    private static double[] ForSolutes(Func<Component, double> of)
-    {
-        var values = new double[Components.Count];
-        for (var c = Component.Sucrose; c <= Component.CarbonDioxide; c++)
-            values[(int)c] = of(c);
-        return values;
     }
 
     // Slope at a point of the table: harmonic mean of its neighbours, so that the curve keeps rising; at the ends the chord.

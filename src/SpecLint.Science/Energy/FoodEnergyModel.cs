@@ -20,6 +20,7 @@ public static class FoodEnergyModel
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
     /// <returns>kJ and kcal of the whole; null for an invalid composition.</returns>
     [Source(Law)]
+    [Source("FDA, The Declaration of Allulose and Calories from Allulose on Nutrition and Supplement Facts Labels, guidance, 2020: 0.4 kcal/g")]
     public static FoodEnergy? Of(ReadOnlySpan<double> grams)
     {
         if (!Composition.IsValid(grams, out _))
@@ -30,14 +31,18 @@ public static class FoodEnergyModel
         for (var i = (int)Components.FirstAcid; i <= (int)Components.LastAcid; i++)
             acids += grams[i];
         acids -= grams.Of(Component.Phosphoric);
-        var polyols = grams.Of(Component.Glycerol) + grams.Of(Component.Sorbitol);
+        // Erythritol counts for nothing in that annex.
+        double polyols = -grams.Of(Component.Erythritol);
+        for (var i = (int)Components.FirstPolyol; i <= (int)Components.LastPolyol; i++)
+            polyols += grams[i];
+        var allulose = grams.Of(Component.Allulose);
         var ethanol = grams.Of(Component.Ethanol);
         var protein = grams.Of(Component.Protein);
         var fat = grams.Of(Component.Fat);
         var fibre = grams.Of(Component.Fibre);
         return new(
-            (17 * (carbohydrate + protein)) + (10 * polyols) + (13 * acids) + (29 * ethanol) + (37 * fat) + (8 * fibre),
-            (4 * (carbohydrate + protein)) + (2.4 * polyols) + (3 * acids) + (7 * ethanol) + (9 * fat) + (2 * fibre));
+            (17 * (carbohydrate + protein)) + (10 * polyols) + (13 * acids) + (29 * ethanol) + (37 * fat) + (8 * fibre) + (1.7 * allulose),
+            (4 * (carbohydrate + protein)) + (2.4 * polyols) + (3 * acids) + (7 * ethanol) + (9 * fat) + (2 * fibre) + (0.4 * allulose));
     }
 
     /// <summary>Mass of pure ethanol in a volume of a drink.</summary>

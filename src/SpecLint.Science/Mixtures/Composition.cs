@@ -40,7 +40,7 @@ internal static class Composition
     public static double Dissolved(ReadOnlySpan<double> grams)
     {
         var sum = grams[(int)Component.OtherDissolved];
-        for (var i = (int)Component.Sucrose; i <= (int)Component.Potassium; i++)
+        for (var i = (int)Components.FirstSolute; i <= (int)Components.LastSolute; i++)
             sum += grams[i];
         return sum;
     }

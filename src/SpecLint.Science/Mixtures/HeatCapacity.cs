@@ -70,7 +70,7 @@ public static class HeatCapacity
         Component.Protein => 2.0082 + (1.2089e-3 * t) - (1.3129e-6 * t * t),
         Component.Fat => 1.9842 + (1.4733e-3 * t) - (4.8008e-6 * t * t),
         Component.Fibre or Component.OtherInsoluble => 1.8459 + (1.8306e-3 * t) - (4.6509e-6 * t * t),
-        Component.SodiumChloride or Component.Sodium or Component.Potassium => 1.0926 + (1.8896e-3 * t) - (3.6817e-6 * t * t),
+        (>= Component.SodiumChloride and <= Component.Chloride) or Component.Sulphate => 1.0926 + (1.8896e-3 * t) - (3.6817e-6 * t * t),
         _ => 1.673 + (7.5e-3 * t),
     };
 }

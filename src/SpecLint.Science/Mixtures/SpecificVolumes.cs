@@ -41,6 +41,7 @@ internal readonly struct SpecificVolumes
         {
             Kind.Sucrose => sucrose,
             Kind.Solute => w <= curve.Last ? curve.A + (w * (curve.B + (w * curve.C))) + shift : curve.AtLast + shift + sucroseAt20 - curve.SucroseAtLast,
+            Kind.Ion => shift,
             Kind.Dry => 1000 / (curve.A - (curve.B * t)),
             _ => throw new ArgumentOutOfRangeException(nameof(component)),
         };
@@ -57,6 +58,12 @@ internal readonly struct SpecificVolumes
         Add(Component.Lactose, 0.60258, 0.05624, 0, 0.16);
         Add(Component.Glycerol, 0.77477, -0.01633, 0.03476, 1);
         Add(Component.Sorbitol, 0.65321, 0.02111, 0, 0.15);
+        // Partial molar volumes at infinite dilution, 86.8 and 102.1 cm³/mol (Kiyosawa, Bull. Chem. Soc. Jpn. 64:42, 1991), rising as that of mannitol does.
+        Add(Component.Erythritol, 0.711, 0.021, 0, 0.40);
+        Add(Component.Xylitol, 0.671, 0.021, 0, 0.60);
+        // No table was found: as maltose, and as fructose.
+        Add(Component.Maltitol, 0.62034, -0.01597, 0.04797, 0.60);
+        Add(Component.Allulose, 0.60941, 0.03042, 0, 0.48);
         Add(Component.Citric, 0.59551, 0.0116, 0, 0.18);
         Add(Component.Lactic, 0.78428, -0.00612, 0.03974, 0.80);
         Add(Component.Acetic, 0.87085, -0.00196, 0.08088, 1);
@@ -68,15 +75,14 @@ internal readonly struct SpecificVolumes
         Add(Component.Succinic, 0.699, 0, 0, 0);
         Add(Component.Ascorbic, 0.602, 0, 0, 0);
         // No source: as citric acid. They are present in grams a litre at most.
-        foreach (var component in new[] { Component.Oxalic, Component.Fumaric, Component.Quinic, Component.Benzoic, Component.Sorbic })
+        foreach (var component in new[] { Component.Oxalic, Component.Fumaric, Component.Quinic, Component.Gluconic, Component.Benzoic, Component.Sorbic })
             Add(component, 0.59551, 0, 0, 0);
         // 33.9 cm³/mol, from memory.
         Add(Component.CarbonDioxide, 0.770, 0, 0, 0);
         Add(Component.SodiumChloride, 0.29086, 0.36072, -0.34561, 0.26);
-        // From trisodium citrate less citric acid (same table): 3 Na⁺ in place of 3 H⁺.
-        Add(Component.Sodium, -0.90, 1.0, 0, 0.30);
-        // As sodium, moved by the difference of the conventional ionic volumes, 10.2 cm³/mol (Millero 1971, from memory).
-        Add(Component.Potassium, -0.27, 0.59, 0, 0.30);
+        // Ions: what temperature does; their volume is that of the salts they come to, see SaltEffects.
+        foreach (var ion in new[] { Component.Sulphate, Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride })
+            curves[(int)ion] = new Curve { Kind = Kind.Ion };
         // Choi and Okos 1986, densities of pure food components, kg/m³ and their fall by °C.
         AddDry(Component.Protein, 1329.9, 0.5184);
         AddDry(Component.Fat, 925.59, 0.41757);
@@ -103,6 +109,7 @@ internal readonly struct SpecificVolumes
         None,
         Sucrose,
         Solute,
+        Ion,
         Dry,
     }
 

@@ -3,8 +3,8 @@ namespace SpecLint.Science;
 /// <summary>
 /// Water activity of a composition: the product (Ross) of the activities that each solute alone gives the water.
 /// Sugars, polyols and acids by Norrish, ln a<sub>w</sub> = ln X<sub>w</sub> + K X<sub>s</sub>²; sodium chloride by Pitzer's equations, up to
-/// saturation (more salt is crystals and lowers a<sub>w</sub> no further); ethanol by <see cref="EthanolActivity"/>; sodium and potassium of organic salts as
-/// particles with an osmotic coefficient of 0.75. Insoluble solids, fat, protein and fibre count for nothing, so the answer errs to the wet side.
+/// saturation (more salt is crystals and lowers a<sub>w</sub> no further); ethanol by <see cref="EthanolActivity"/>; other salts by curves of their own,
+/// up to saturation too. Insoluble solids, fat, protein and fibre count for nothing, so the answer errs to the wet side.
 /// <para>Valid for 0 to 40 °C and a<sub>w</sub> from 0.50; below, and without water, null: <see cref="AtMost"/> gives a bound there.</para>
 /// </summary>
 [Source(Norrish)]
@@ -28,9 +28,6 @@ public static class WaterActivityModel
 
     internal const double MolarWater = 18.0153;
     internal const double MolarSalt = 58.443;
-
-    /// <summary>Osmotic coefficient given to sodium and potassium ions of organic salts.</summary>
-    internal const double IonOsmoticCoefficient = 0.75;
 
     /// <summary>Error for solutions of one solute.</summary>
     public static ModelError Error =>
@@ -84,35 +81,13 @@ public static class WaterActivityModel
     internal static double LogActivity(ReadOnlySpan<double> grams, double t)
     {
         var water = grams.Of(Component.Water);
-        var sum = 0.0;
-        var molesOfWater = water / MolarWater;
-        // Σ ln(1 − x) is taken as one logarithm of the product.
-        var product = 1.0;
-        for (var i = (int)Component.Sucrose; i <= (int)Component.CarbonDioxide; i++)
-        {
-            if (!(grams[i] > 0))
-                continue;
-            var solute = grams[i] / MolarMass((Component)i);
-            var x = solute / (solute + molesOfWater);
-            product *= 1 - x;
-            sum += Constant((Component)i) * x * x;
-        }
-
-        if (grams.Of(Component.OtherDissolved) is > 0 and var other)
-            product *= molesOfWater / ((other / MolarMass(Component.OtherDissolved)) + molesOfWater);
-        if (product < 1)
-            sum += Math.Log(product);
+        var sum = -SoluteActivity.LogActivity(grams, water, SoluteTable.Room);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum -= Brine(Math.Min(salt / MolarSalt * 1000 / water, SaturatedSalt(t)), t);
-        sum -= Ions(grams, water);
         if (grams.Of(Component.Ethanol) is > 0 and var ethanol)
             sum += EthanolActivity.LogActivityOfWater(ethanol / (ethanol + water), t + Celsius.ZeroInKelvin);
         return sum;
     }
-
-    /// <summary>−ln aw by sodium and potassium ions beyond those of sodium chloride.</summary>
-    internal static double Ions(ReadOnlySpan<double> grams, double water) =>
-        ((grams.Of(Component.Sodium) / 22.990) + (grams.Of(Component.Potassium) / 39.098)) * MolarWater / water * IonOsmoticCoefficient;
 
     /// <summary>−ln aw of a brine by Pitzer's equations.</summary>
     internal static double Brine(double molality, double t)
@@ -132,11 +107,15 @@ public static class WaterActivityModel
     internal static double Constant(Component component) => component switch
     {
         Component.Sucrose => -6.47,
-        Component.Glucose or Component.Fructose => -2.25,
+        // Allulose: as fructose.
+        Component.Glucose or Component.Fructose or Component.Allulose => -2.25,
         Component.Lactose => -10.2,
-        Component.Maltose => -4.54,
+        // Maltitol: as maltose.
+        Component.Maltose or Component.Maltitol => -4.54,
         Component.Glycerol => -1.16,
         Component.Sorbitol => -1.65,
+        Component.Xylitol => -1.66,
+        Component.Erythritol => -1.34,
         Component.Citric => -6.17,
         Component.Malic => -1.82,
         Component.Tartaric => -4.68,
@@ -150,10 +129,13 @@ public static class WaterActivityModel
     internal static double MolarMass(Component component) => component switch
     {
         Component.Sucrose or Component.Lactose or Component.Maltose => 342.297,
-        Component.Glucose or Component.Fructose => 180.156,
+        Component.Glucose or Component.Fructose or Component.Allulose => 180.156,
         Component.Dextrin => 990.9,
         Component.Glycerol => 92.094,
         Component.Sorbitol => 182.172,
+        Component.Xylitol => 152.146,
+        Component.Erythritol => 122.120,
+        Component.Maltitol => 344.313,
         Component.Citric => 192.124,
         Component.Malic => 134.087,
         Component.Tartaric => 150.087,
@@ -165,6 +147,7 @@ public static class WaterActivityModel
         Component.Oxalic => 90.034,
         Component.Fumaric => 116.072,
         Component.Quinic => 192.167,
+        Component.Gluconic => 178.140,
         Component.Benzoic => 122.123,
         Component.Sorbic => 112.128,
         Component.CarbonDioxide => 44.0095,

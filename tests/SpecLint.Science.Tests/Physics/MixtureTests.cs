@@ -54,18 +54,6 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
                 Note: "own fit to these rows");
         }
 
-        var citrate = solutes.Where(r => r["solute"] == "trisodium citrate dihydrate").ToList();
-        yield return new ScienceLine(
-            "Density of solutions, 20 °C", "CRC Handbook, 102nd ed. 2021, trisodium citrate dihydrate, to 18 %", "kg/m³", 1.5,
-            [.. citrate.Where(r => r.Number("percent") <= 18).Select(r => new CheckPoint(r["percent"] + " %", r.Number("g_ml") * 1000, 100 / Mixture.Volume(Citrate(r.Number("percent")), Celsius.Reference)?.Value * 1000))],
-            Note: "as citric acid, sodium and water; the hydrogen replaced is not taken off the mass");
-
-        yield return new ScienceLine(
-            "Refractive °Brix of other solutes", "CRC Handbook, 102nd ed. 2021, n(D) at 20 °C, trisodium citrate dihydrate, to 18 %", "°Brix", 0.8,
-            [.. citrate.Where(r => r.Number("percent") <= 18).Select(r => new CheckPoint(
-                r["percent"] + " %", SugarWater.BrixOfRefractiveIndex(r.Number("n"))!.Value.Value, Mixture.Brix(Citrate(r.Number("percent")))?.Value))],
-            Note: "as citric acid, sodium and water");
-
         var saline = PublishedTable.Read("saline.csv").Rows;
         yield return new ScienceLine(
             "Salt in a drop of saline", "Fit to the CRC Handbook, evaluated independently; drop of 0.05 mL", "%", 0.5,
@@ -79,13 +67,6 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
 
         static double[] Given(PublishedTable.Row r) => Mixes.Of(
             (Component.Ethanol, r.Number("percent_vol") / 100 * EthanolWater.PureDensityAt20), (Component.Sucrose, r.Number("g_l")), (Component.Water, r.Number("water_g_l")));
-
-        static double[] Citrate(double percent)
-        {
-            var moles = percent / 294.099;
-            return Mixes.Of(
-                (Component.Citric, moles * 192.124), (Component.Sodium, moles * 3 * 22.990), (Component.Water, 100 - percent + (moles * 2 * 18.0153)));
-        }
     }
 
     [Fact]
