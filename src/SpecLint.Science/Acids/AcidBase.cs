@@ -3,7 +3,7 @@ namespace SpecLint.Science;
 /// <summary>A pH with what makes it uncertain beyond the masses it was computed from.</summary>
 /// <param name="Value">pH.</param>
 /// <param name="Model">Error of the acid model.</param>
-/// <param name="Minerals">What ions that no table lists can do, by the buffer value of the solution.</param>
+/// <param name="Minerals">What ions that no table lists can do.</param>
 /// <param name="Protein">What the buffering of protein leaves open.</param>
 /// <param name="IsTested">Whether the model was held against measurement at this ionic strength and share of ethanol.</param>
 public readonly record struct UncertainPh(Ph Value, StandardError Model, StandardError Minerals, StandardError Protein, bool IsTested)
@@ -69,7 +69,7 @@ public static class AcidBase
 
     /// <summary>Error of a computed pH of a known composition of acids and ions; see <see cref="PhWithRange"/> for minerals and protein.</summary>
     public static ModelError PhError => new(
-        new(0.05), 0, Zero: 0, "[pH]", 1.1, 10.3, "PHPOINTS");
+        new(0.05), 0, Zero: 0, "[pH]", 1.1, 10.3, "131 points of published buffers and pure acids, rms; 0.01 for buffer standards, to 0.10 in McIlvaine's buffers (0.04 of it their scale)");
 
     /// <summary>Error of a titratable acidity computed from known acids.</summary>
     public static ModelError TitratableAcidityError => new(
@@ -87,34 +87,38 @@ public static class AcidBase
     public static Ph? Ph(ReadOnlySpan<double> grams, Celsius t, Ph guess)
     {
         Span<double> molal = stackalloc double[A];
-        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, guess.Value, out var ph, out _, out _) ? new Ph(ph) : null;
+        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, guess.Value, out var ph, out _) ? new Ph(ph) : null;
     }
 
     /// <summary>
-    /// pH of a composition with what makes it uncertain beyond its masses. Ions that no table lists, as a charge, over the buffer value of
-    /// the solution are one part: 0.3 mmol/kg and 4 % of the strong-ion difference. The charge that protein takes up is the other: half to
+    /// pH of a composition with what makes it uncertain beyond its masses. Ions that no table lists are one part: as a charge of one standard error of
+    /// 0.3 mmol/kg and 4 % of the strong-ion difference, more and less of it. The charge that protein takes up is the other: half to
     /// twice of what its carboxyl groups do here. Both are judgement; the error of the model is <see cref="PhError"/>.
     /// </summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
     /// <param name="t">Temperature.</param>
     /// <returns>Null where <see cref="Ph(ReadOnlySpan{double}, Celsius)"/> is.</returns>
-    [Source("Van Slyke, On the measurement of buffer values, J. Biol. Chem. 52:525, 1922 (dB/dpH); " + AcidData.ProteinSource)]
+    [Source("Stewart, How to Understand Acid–Base, 1981 (strong-ion difference); " + AcidData.ProteinSource)]
     public static UncertainPh? PhWithRange(ReadOnlySpan<double> grams, Celsius t)
     {
         Span<double> molal = stackalloc double[A];
-        if (!Dissolve(grams, molal, out var ions) || !Balance(molal, ions, t, 3.5, out var ph, out var strength, out var buffer))
+        if (!Dissolve(grams, molal, out var ions) || !Balance(molal, ions, t, 3.5, out var ph, out var strength))
             return null;
         var unlisted = UnlistedIons + UnlistedShare * Math.Abs(ions.Strong - ions.Protein);
-        double minerals = unlisted / buffer, protein = 0;
+        var more95 = new StandardError(unlisted).Tolerance.HalfWidth;
+        double minerals = 0, protein = 0;
+        if (Balance(molal, ions with { Protein = ions.Protein + more95 }, t, ph, out var above, out _)
+            && Balance(molal, ions with { Protein = ions.Protein - more95 }, t, ph, out var below, out _))
+            minerals = new Tolerance((above - below) / 2).StandardError.Value;
         var groups = molal[AcidData.Protein];
         if (groups > 0)
         {
-            var cations = ions.Protein;
+            // Where it grew, protein holds a counter-ion at each group: more or less of it moves the pH only by what it takes up since.
             molal[AcidData.Protein] = groups / ProteinSpread;
-            if (Balance(molal, ions with { Protein = cations / ProteinSpread }, t, ph, out var less, out _, out _))
+            if (Balance(molal, ions with { Protein = ions.Protein - groups + (groups / ProteinSpread) }, t, ph, out var less, out _))
                 protein = Math.Abs(ph - less);
             molal[AcidData.Protein] = groups * ProteinSpread;
-            if (Balance(molal, ions with { Protein = cations * ProteinSpread }, t, ph, out var more, out _, out _))
+            if (Balance(molal, ions with { Protein = ions.Protein - groups + (groups * ProteinSpread) }, t, ph, out var more, out _))
                 protein = Math.Max(protein, Math.Abs(more - ph));
         }
 
@@ -136,7 +140,7 @@ public static class AcidBase
     public static MolesPerKilogramWater? IonicStrength(ReadOnlySpan<double> grams, Celsius t)
     {
         Span<double> molal = stackalloc double[A];
-        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, 3.5, out _, out var strength, out _)
+        return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, 3.5, out _, out var strength)
             ? new MolesPerKilogramWater(strength)
             : null;
     }
@@ -158,7 +162,7 @@ public static class AcidBase
         }
 
         var strong = new Ions(ions.Sodium.Value, ions.Potassium.Value, ions.Calcium.Value, ions.Magnesium.Value, ions.Chloride.Value, 0, 0);
-        return sum <= MostAcid && Balance(molal, strong, t, 3.5, out var ph, out _, out _) ? new Ph(ph) : null;
+        return sum <= MostAcid && Balance(molal, strong, t, 3.5, out var ph, out _) ? new Ph(ph) : null;
     }
 
     /// <summary>
@@ -212,6 +216,15 @@ public static class AcidBase
         + 2 * (grams[(int)Component.Calcium] / AcidData.CalciumMolarMass + grams[(int)Component.Magnesium] / AcidData.MagnesiumMolarMass)
         - grams[(int)Component.Chloride] / AcidData.ChlorideMolarMass - 2 * grams[(int)Component.Sulphate] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.Sulphate)]
         + grams[(int)Component.Protein] * (AcidData.ProteinBase - AcidData.InverseMolarMass[AcidData.Protein]);
+
+    /// <summary>
+    /// Strong cations that nothing in a composition balances, mol: neither strong anions, nor its acids up to pH 9, nor bicarbonate. A plant
+    /// or a salt has none; a table that lists its metals and not its anions makes them. Nought for an invalid composition.
+    /// </summary>
+    /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
+    [Source("electroneutrality; charges as for the titration")]
+    public static double Unbalanced(ReadOnlySpan<double> grams) =>
+        Equivalents(grams, new Ph(9)) is { } moles ? Math.Max(0, -moles - grams[(int)Component.CarbonDioxide] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.CarbonDioxide)]) : 0;
 
     /// <summary>
     /// Protons an acid gives up to the end point of a titration (citric acid to pH 8.1: 2.99). Null for a component that is no acid
@@ -364,7 +377,7 @@ public static class AcidBase
         public bool Pairs => Calcium > 0 || Magnesium > 0;
 
         /// <summary>Whether no molality is negative or not a number.</summary>
-        public bool Valid => Sodium >= 0 && Potassium >= 0 && Calcium >= 0 && Magnesium >= 0 && Chloride >= 0;
+        public bool Valid => !double.IsNaN(Protein) && Sodium >= 0 && Potassium >= 0 && Calcium >= 0 && Magnesium >= 0 && Chloride >= 0;
     }
 
     /// <summary>Molalities of a composition; false where the limits of this class forbid an answer.</summary>
@@ -402,9 +415,9 @@ public static class AcidBase
     }
 
     /// <summary>Solves the charge balance: Newton on ln m(H⁺) within a bracket, inside a fixed point on the ionic strength and on free calcium and magnesium.</summary>
-    internal static bool Balance(ReadOnlySpan<double> molal, Ions ions, Celsius t, double guess, out double ph, out double strength, out double buffer)
+    internal static bool Balance(ReadOnlySpan<double> molal, Ions ions, Celsius t, double guess, out double ph, out double strength)
     {
-        ph = strength = buffer = 0;
+        ph = strength = 0;
         if (!Electrolyte.Covers(t) || !(ions.Ethanol is >= 0 and <= Electrolyte.MostEthanol) || !ions.Valid || ions.Inert > MostIonicStrength)
             return false;
 
@@ -455,7 +468,7 @@ public static class AcidBase
 
             if (ions.Pairs)
                 pairs.Strengthen(place.Slice(0, count), working, raise);
-            x = Root(amount, working, water * raise, strong, x, out var fromIons, out var slopeOfCharge);
+            x = Root(amount, working, water * raise, strong, x, out var fromIons);
             var now = inert + fromIons;
             var settled = true;
             if (ions.Pairs)
@@ -464,7 +477,6 @@ public static class AcidBase
             if (settled && Math.Abs(gap) <= 1e-11 + 1e-9 * now)
             {
                 strength = now;
-                buffer = slopeOfCharge * Electrolyte.Ln10;
                 ph = -(x + lnGamma) / Electrolyte.Ln10 - Electrolyte.HydrogenChloride * ions.Chloride;
                 return now <= MostIonicStrength && ph is >= 0 and <= 14;
             }
@@ -486,17 +498,17 @@ public static class AcidBase
     }
 
     // ln m(H⁺) at given constants; the balance rises with it, so one root lies in the bracket.
-    private static double Root(ReadOnlySpan<double> amount, ReadOnlySpan<double> k, double water, double strong, double x, out double ionic, out double slope)
+    private static double Root(ReadOnlySpan<double> amount, ReadOnlySpan<double> k, double water, double strong, double x, out double ionic)
     {
         var (low, high) = (LowestLnH, HighestLnH);
         var h = Math.Exp(x);
-        ionic = slope = 0;
+        ionic = 0;
         for (var i = 0; i < 80; i++)
         {
             var inverse = 1 / h;
             var hydroxide = water * inverse;
             var balance = h - hydroxide + strong;
-            slope = h + hydroxide;
+            var slope = h + hydroxide;
             double squares = 0;
             for (int a = 0, s = 0; a < amount.Length; a++, s += Steps)
             {

@@ -2,8 +2,9 @@ namespace SpecLint.Science;
 
 /// <summary>What a juice holds by its pH and titratable acidity.</summary>
 /// <param name="TotalAcid">Sum of the acids of the shares, all forms, in the whole composition.</param>
-/// <param name="Potassium">Strong-ion difference as potassium of equal charge, sodium already in the composition left out.</param>
-public readonly record struct JuiceAcids(Grams TotalAcid, Grams Potassium);
+/// <param name="Potassium">Strong-ion difference as potassium of equal charge, ions already in the composition left out.</param>
+/// <param name="Chloride">Where protein takes up more acid than its ions balance, that difference as chloride.</param>
+public readonly record struct JuiceAcids(Grams TotalAcid, Grams Potassium, Grams Chloride);
 
 /// <summary>Minerals of a food table, in grams of the element.</summary>
 /// <param name="Potassium">K, g.</param>
@@ -81,8 +82,9 @@ public static class Juice
         AcidBase.TitrationCharges(endPoint, atEnd);
         atEnd[AcidData.IndexOf(Component.CarbonDioxide)] = 0;
         var equivalents = titratable.Value / Titration.GramsPerEquivalent(basis) / kilograms;
-        ions = ions with { Potassium = 0 };
-        var others = ions.Strong;
+        var alone = ions with { Potassium = 0 };
+        var others = alone.Strong;
+        ions = alone;
 
         Span<double> charges = stackalloc double[A];
         Span<double> squares = stackalloc double[A];
@@ -110,13 +112,21 @@ public static class Juice
             var strong = fixedEnd + freeEnd * total - equivalents;
             if (!(total >= 0) || !(total <= 1000 * AcidBase.MostAcid))
                 return null;
+            // Below nought the anions win, which they can by the positive charge of protein.
             var potassium = strong - others;
-            ions = ions with { Potassium = Math.Min(Math.Max(0, potassium), 2 * AcidBase.MostIonicStrength) };
+            ions = alone with
+            {
+                Potassium = Math.Min(Math.Max(0, potassium), 2 * AcidBase.MostIonicStrength),
+                Chloride = alone.Chloride + Math.Min(Math.Max(0, -potassium), alone.Protein),
+            };
             var now = Spectators(ions) + 0.5 * (hydrogen + hydroxide + fixedSquares + freeSquares * total);
             if (Math.Abs(now - strength) <= 1e-10 + 1e-9 * now)
             {
-                return now <= AcidBase.MostIonicStrength && potassium >= 0
-                    ? new JuiceAcids(new Grams(total * kilograms), new Grams(potassium * kilograms * AcidData.PotassiumMolarMass))
+                return now <= AcidBase.MostIonicStrength && potassium >= -alone.Protein
+                    ? new JuiceAcids(
+                        new Grams(total * kilograms),
+                        new Grams(Math.Max(0, potassium) * kilograms * AcidData.PotassiumMolarMass),
+                        new Grams(Math.Max(0, -potassium) * kilograms * AcidData.ChlorideMolarMass))
                     : null;
             }
 
@@ -149,6 +159,7 @@ public static class Juice
         }
 
         juice[(int)Component.Potassium] = found.Potassium.Value;
+        juice[(int)Component.Chloride] += found.Chloride.Value;
         return true;
     }
 
@@ -206,12 +217,12 @@ public static class Juice
     private static double? PotassiumBySearch(ReadOnlySpan<double> molal, AcidBase.Ions ions, Ph measured, Celsius t)
     {
         double low = 0, high = AcidBase.MostIonicStrength;
-        if (!AcidBase.Balance(molal, ions, t, measured.Value, out var ph, out _, out _) || ph > measured.Value)
+        if (!AcidBase.Balance(molal, ions, t, measured.Value, out var ph, out _) || ph > measured.Value)
             return null;
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            if (AcidBase.Balance(molal, ions with { Potassium = middle }, t, measured.Value, out ph, out _, out _) && ph < measured.Value)
+            if (AcidBase.Balance(molal, ions with { Potassium = middle }, t, measured.Value, out ph, out _) && ph < measured.Value)
                 low = middle;
             else
                 high = middle;

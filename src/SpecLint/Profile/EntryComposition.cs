@@ -18,23 +18,30 @@ internal sealed class EntryComposition
     /// <summary>Sodium chloride of a gram of sodium: 58.443 to 22.990.</summary>
     private const double ChloridePerSodium = 2.542;
 
+    /// <summary>g/mol.</summary>
+    private const double ChlorideMolarMass = 35.453;
+
     private const int Rounds = 12;
+
+    private static readonly Component[] Ions = [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate];
 
     private static readonly (string Path, Component Component)[] Paths =
     [
         ("sugars.sucrose", Component.Sucrose), ("sugars.glucose", Component.Glucose), ("sugars.fructose", Component.Fructose),
         ("sugars.lactose", Component.Lactose), ("sugars.maltose", Component.Maltose), ("sugars.dextrin", Component.Dextrin),
+        ("sugars.allulose", Component.Allulose),
         ("polyols.glycerol", Component.Glycerol), ("polyols.sorbitol", Component.Sorbitol),
+        ("polyols.xylitol", Component.Xylitol), ("polyols.erythritol", Component.Erythritol), ("polyols.maltitol", Component.Maltitol),
         ("acids.citric", Component.Citric), ("acids.malic", Component.Malic), ("acids.tartaric", Component.Tartaric),
         ("acids.lactic", Component.Lactic), ("acids.acetic", Component.Acetic), ("acids.phosphoric", Component.Phosphoric),
         ("acids.succinic", Component.Succinic), ("acids.ascorbic", Component.Ascorbic), ("acids.oxalic", Component.Oxalic),
-        ("acids.fumaric", Component.Fumaric), ("acids.quinic", Component.Quinic), ("acids.benzoic", Component.Benzoic),
+        ("acids.fumaric", Component.Fumaric), ("acids.quinic", Component.Quinic), ("acids.gluconic", Component.Gluconic), ("acids.benzoic", Component.Benzoic),
         ("acids.sorbic", Component.Sorbic), ("carbonDioxide", Component.CarbonDioxide), ("salt", Component.SodiumChloride),
-        ("sodium", Component.Sodium), ("potassium", Component.Potassium), ("protein", Component.Protein), ("fat", Component.Fat),
+        ("sodium", Component.Sodium), ("potassium", Component.Potassium),
+        ("calcium", Component.Calcium), ("magnesium", Component.Magnesium), ("chloride", Component.Chloride), ("sulphate", Component.Sulphate), ("protein", Component.Protein), ("fat", Component.Fat),
         ("fibre", Component.Fibre),
     ];
 
-    private readonly bool ionsAreBound;
 
     /// <summary>Reads the typical values of an ingredient.</summary>
     /// <param name="ingredient">With what it inherits.</param>
@@ -45,7 +52,7 @@ internal sealed class EntryComposition
         var kind = ingredient.IngredientKind.OrNone();
         State = state;
         PerVolume = ingredient.PerHundredMillilitres.Or(false);
-        ionsAreBound = kind.BindsIons;
+        IonsAreBound = kind.BindsIons;
         foreach (var (path, component) in Paths) Contents[(int)component] = Math.Max(0, Of(path, 0));
         Strength = Math.Max(0, Math.Min(100, Of("strength", 0)));
         Solids = Of("solids", double.NaN);
@@ -63,7 +70,7 @@ internal sealed class EntryComposition
     private EntryComposition(EntryComposition from)
     {
         from.Contents.CopyTo(Contents, 0);
-        (State, PerVolume, ionsAreBound) = (from.State, from.PerVolume, from.ionsAreBound);
+        (State, PerVolume, IonsAreBound) = (from.State, from.PerVolume, from.IonsAreBound);
         (Strength, Solids, Water, Density, Ph, Titratable, Extract) = (from.Strength, from.Solids, from.Water, from.Density, from.Ph, from.Titratable, from.Extract);
     }
 
@@ -75,6 +82,9 @@ internal sealed class EntryComposition
 
     /// <summary>State at room temperature.</summary>
     public MaterialState State { get; }
+
+    /// <summary>Whether its ions are listed with what holds them: salts, acids, preservatives, waters.</summary>
+    public bool IonsAreBound { get; }
 
     /// <summary>Whether the basis is 100 mL.</summary>
     public bool PerVolume { get; }
@@ -132,12 +142,26 @@ internal sealed class EntryComposition
         return (grams, computed);
     }
 
-    /// <summary>Ions that are analysed without a pH and the anions that hold them are no free base: they count as neutral salts.</summary>
+    /// <summary>
+    /// Ions that are analysed without a pH and the anions that hold them are no free base: they count as neutral salts. What the anions of a salt leave
+    /// over is held by those that have no field (glutamate, sulphite, traces in rock salt): it counts as chloride.
+    /// </summary>
     private double FreeIons(double[] grams)
     {
-        if (!double.IsNaN(Ph) || ionsAreBound) return 0;
-        double neutral = grams[(int)Component.Potassium] + grams[(int)Component.Sodium];
-        grams[(int)Component.Potassium] = grams[(int)Component.Sodium] = 0;
+        if (!double.IsNaN(Ph)) return 0;
+        if (IonsAreBound)
+        {
+            grams[(int)Component.Chloride] += AcidBase.Unbalanced(grams) * ChlorideMolarMass;
+            return 0;
+        }
+
+        double neutral = 0;
+        foreach (var ion in Ions)
+        {
+            neutral += grams[(int)ion];
+            grams[(int)ion] = 0;
+        }
+
         return neutral;
     }
 

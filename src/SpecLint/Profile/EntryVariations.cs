@@ -12,19 +12,23 @@ internal sealed class EntryVariations
     private static readonly Component[] Solids =
     [
         Component.Sucrose, Component.Glucose, Component.Fructose, Component.Lactose, Component.Maltose, Component.Dextrin,
-        Component.Glycerol, Component.Sorbitol, Component.Protein, Component.Fat, Component.Fibre,
+        Component.Glycerol, Component.Sorbitol, Component.Xylitol, Component.Erythritol, Component.Maltitol, Component.Allulose,
+        Component.Protein, Component.Fat, Component.Fibre,
     ];
 
     private static readonly Component[] SugarComponents = [Component.Sucrose, Component.Glucose, Component.Fructose, Component.Lactose, Component.Maltose, Component.Dextrin];
     private static readonly Component[] Disaccharides = [Component.Sucrose, Component.Lactose, Component.Maltose, Component.Dextrin];
     private static readonly Component[] Monosaccharides = [Component.Glucose, Component.Fructose];
-    private static readonly Component[] Polyols = [Component.Glycerol, Component.Sorbitol];
+    private static readonly Component[] Polyols = [Component.Glycerol, Component.Sorbitol, Component.Xylitol, Component.Erythritol, Component.Maltitol, Component.Allulose];
 
     private static readonly Component[] Acids =
     [
         Component.Citric, Component.Malic, Component.Tartaric, Component.Lactic, Component.Acetic, Component.Phosphoric, Component.Succinic,
-        Component.Ascorbic, Component.Oxalic, Component.Fumaric, Component.Quinic, Component.Benzoic, Component.Sorbic,
+        Component.Ascorbic, Component.Oxalic, Component.Fumaric, Component.Quinic, Component.Gluconic, Component.Benzoic, Component.Sorbic,
     ];
+
+    private static readonly Component[] Anions = [Component.CarbonDioxide, Component.Chloride, Component.Sulphate];
+    private static readonly Component[] Metals = [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium];
 
     private readonly Ingredient ingredient;
     private readonly IReadOnlyDictionary<string, SourcedValue> values;
@@ -58,13 +62,27 @@ internal sealed class EntryVariations
         Vary("solids", solids, static (e, by) => ScaleSolids(e, by));
         VarySugars(solids);
         Vary("polyols", Within(TotalWay(Polyols)), static (e, by) => Scale(e, Polyols, by));
-        if (double.IsNaN(typical.Titratable) || double.IsNaN(typical.Ph)) Vary("acid", TotalWay(Acids), static (e, by) => Scale(e, Acids, by));
+        if (double.IsNaN(typical.Ph) && typical.IonsAreBound && Total(Metals) > 0) VarySalt();
+        else if (double.IsNaN(typical.Titratable) || double.IsNaN(typical.Ph)) Vary("acid", TotalWay(Acids), static (e, by) => Scale(e, Acids, by));
         else Vary("titratable acidity", Way("titratableAcidity"), static (e, by) => e.Titratable = Math.Max(0, e.Titratable + by));
         Vary("pH", Way("ph"), static (e, by) => e.Ph += by);
         Vary("salt", Way("salt"), static (e, by) => e.Contents[(int)Component.SodiumChloride] = Math.Max(0, e.Contents[(int)Component.SodiumChloride] + by));
         if (!double.IsNaN(typical.Extract) && Catalogue.ExtractTable.Find(ingredient.IngredientKind.OrNone().Id) is { } extract)
             Vary("extract", new Ends((extract.Typical - extract.Low) / 10, (extract.High - extract.Typical) / 10), static (e, by) => e.Extract += by);
         if (double.IsNaN(typical.Solids) && double.IsNaN(typical.Water)) Vary("density", Way("density"), static (e, by) => e.Density += by);
+    }
+
+    /// <summary>Of a salt, metal and anions vary together: it stays a salt.</summary>
+    private void VarySalt()
+    {
+        double metals = Total(Metals);
+        Vary("salt content", TotalWay(Metals), (e, by) =>
+        {
+            double factor = Math.Max(0, 1 + (by / metals));
+            foreach (var c in Metals) e.Contents[(int)c] *= factor;
+            foreach (var c in Acids) e.Contents[(int)c] *= factor;
+            foreach (var c in Anions) e.Contents[(int)c] *= factor;
+        });
     }
 
     /// <summary>The share of sugar in the dry matter beyond what the dry matter itself explains, and which sugars they are.</summary>

@@ -16,7 +16,7 @@ internal static class Extraction
         if (part.Line.Role == LineRole.Fining) return;
         var juice = new double[Components.Count];
         double mass = 0;
-        for (var c = Component.Water; c <= Component.Potassium; c++) mass += juice[(int)c] = material.Of(c);
+        for (var c = Component.Water; c <= Components.LastSolute; c++) mass += juice[(int)c] = material.Of(c);
         mass += juice[(int)Component.OtherDissolved] = material.Of(Component.OtherDissolved);
         if (mass <= 0) return;
         for (int c = 0; c < juice.Length; c++) juice[c] /= mass;

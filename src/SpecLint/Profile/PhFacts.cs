@@ -11,10 +11,7 @@ internal static class PhFacts
     /// <summary>g/mol.</summary>
     private const double PotassiumMolarMass = 39.0983;
 
-    private static readonly Limit ProteinBuffer = Limits.Of("tolerance-protein-buffer");
     private static readonly Limit StrayIons = Limits.Of("stray-ions");
-    private static readonly Limit CarboxylGroups = Limits.Of("protein-carboxyl-groups");
-    private static readonly Limit CarboxylPk = Limits.Of("protein-carboxyl-pk");
     private static readonly Evaluator PhEvaluator = static (grams, r) => r[0] = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
 
     /// <summary>pH as served or made, and before dilution.</summary>
@@ -65,30 +62,53 @@ internal static class PhFacts
         if (basis.IsSolid) return FactValue.Open("it is a solid");
         double total = of.Total;
         if (total <= 0) return FactValue.Open("it has no parts that weigh anything");
-        if (100 * of.Of(Component.Protein) / total > ProteinBuffer.Value) return FactValue.Open("protein buffers it, which is not modelled: measure the pH");
         double acids = 0;
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids += of.Of(c);
         if (acids / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
         var estimate = Propagation.Through(of, PhEvaluator);
-        return double.IsNaN(estimate.Value + estimate.Low + estimate.High)
-            ? FactValue.Open("it lies outside the range of the acid model")
-            : WithProtein(of, estimate).With(AcidBase.PhError.At(estimate.Value)).Within(0, 14).ToFact();
+        if (double.IsNaN(estimate.Value + estimate.Low + estimate.High) || AcidBase.PhWithRange(of.Grams, Celsius.Reference) is not { } uncertain)
+            return FactValue.Open("it lies outside the range of the acid model");
+        if (estimate.Value > HighestOfFood && AcidBase.Unbalanced(of.Grams) > 0) return FactValue.Open("the acids that hold its minerals are not known: measure the pH");
+        var range = estimate.With(uncertain.StandardError).Within(0, 14);
+        if (BetweenParts(basis) is { } between) range = range.Within(between.Low, between.High);
+        return range.High - range.Low > WidestOfUse
+            ? FactValue.Open("too little in it holds its pH: measure it")
+            : range.ToFact() with { From = From(uncertain, (estimate.High - estimate.Low) / 2) };
     }
 
     /// <summary>
-    /// What protein can take up of the acid: its carboxyl groups that were charged in the ingredient. The entry's own pH holds it
-    /// already, so that it only raises the pH, from nothing up to all groups.
+    /// The lowest and the highest pH of the parts, where each has one that was measured: liquids mixed lie between them, since the charge of each
+    /// falls with the pH. Not with ethanol, which weakens the acids of the others.
     /// </summary>
-    private static Estimate WithProtein(Mix of, Estimate estimate)
+    private static (double Low, double High)? BetweenParts(FactBasis of)
     {
-        double protein = of.Of(Component.Protein);
-        if (!(protein > 0)) return estimate;
-        double free = 1 / (1 + Math.Pow(10, estimate.Value - CarboxylPk.Value));
-        var buffered = of.Copy();
-        buffered.Replace(Component.Potassium, of.Of(Component.Potassium) + (protein * CarboxylGroups.Value / 1000 * free * PotassiumMolarMass));
-        double ph = AcidBase.Ph(buffered.Grams, Celsius.Reference)?.Value ?? double.NaN;
-        if (double.IsNaN(ph)) return estimate;
-        double rise = Math.Max(0, ph - estimate.Value), high = estimate.High - estimate.Value;
-        return estimate with { High = estimate.Value + Math.Sqrt((high * high) + (rise * rise)) };
+        double lowest = double.PositiveInfinity, highest = double.NegativeInfinity;
+        foreach (var part in of.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (part.Phase != PartPhase.Mix || part.Material is not { } material || double.IsNaN(material.Ph.Typical) || material.Of(Component.Ethanol) > 0) return null;
+            lowest = Math.Min(lowest, material.Ph.Low);
+            highest = Math.Max(highest, material.Ph.High);
+        }
+
+        return of.IsDrink || highest < lowest ? null : (lowest, highest);
+    }
+
+    /// <summary>A range wider than this says nothing to anyone.</summary>
+    private const double WidestOfUse = 3;
+
+    /// <summary>pH above which only a base that is meant to be there can have brought it.</summary>
+    private const double HighestOfFood = 9;
+
+    /// <summary>How it was had, with what widens its range most, where that is more than the acid model does.</summary>
+    private static string From(UncertainPh of, double half)
+    {
+        double model = of.Model.Tolerance.HalfWidth, minerals = of.Minerals.Tolerance.HalfWidth, protein = of.Protein.Tolerance.HalfWidth;
+        double most = Math.Max(Math.Max(model, minerals), Math.Max(protein, half));
+        string wider = most == model ? ""
+            : most == protein ? ", wider by protein that buffers"
+            : most == minerals ? ", wider by minerals that no table lists"
+            : ", wider by what its parts vary";
+        return $"computed{wider}{(of.IsTested ? "" : ", outside the tested range")}";
     }
 }

@@ -9,6 +9,7 @@ public static partial class BookReader
     [
         IngredientShape.Strength, IngredientShape.Density, IngredientShape.Ph, IngredientShape.TitratableAcidity, IngredientShape.Water,
         IngredientShape.Solids, IngredientShape.CarbonDioxide, IngredientShape.Salt, IngredientShape.Sodium, IngredientShape.Potassium,
+        IngredientShape.Calcium, IngredientShape.Magnesium, IngredientShape.Chloride, IngredientShape.Sulphate,
         IngredientShape.Protein, IngredientShape.Fat, IngredientShape.Fibre, IngredientShape.Energy, IngredientShape.Caffeine,
         IngredientShape.Quinine, IngredientShape.Sulphite, IngredientShape.Purity, IngredientShape.Piece, IngredientShape.Yields,
     ];

@@ -54,11 +54,11 @@ internal static class IngredientShape
     public static readonly PropertyShape TitratableAcidity = May("titratableAcidity", Sourced(Mass), "Acid as titrated to pH 8.1, as citric acid, in the basis; kept apart from the acids analysed.", "\"5.8 g\"");
     public static readonly PropertyShape Water = May("water", Sourced(Mass), "Water in the basis.", "\"90 g\"");
     public static readonly PropertyShape Solids = May("solids", Sourced(Mass), "All dry matter in the basis, ethanol aside.", "\"10 g\"");
-    public static readonly PropertyShape Sugars = May("sugars", ObjectOf(Contents("the sugars", "sucrose", "glucose", "fructose", "lactose", "maltose", "dextrin")), "Sugars in the basis, each by name.", """{ "glucose": "1.1 g", "fructose": "1.2 g" }""");
-    public static readonly PropertyShape Polyols = May("polyols", ObjectOf(Contents("the polyols", "glycerol", "sorbitol")), "Sugar alcohols in the basis, each by name.", """{ "glycerol": "0.8 g" }""");
+    public static readonly PropertyShape Sugars = May("sugars", ObjectOf(Contents("the sugars", "sucrose", "glucose", "fructose", "lactose", "maltose", "dextrin", "allulose")), "Sugars in the basis, each by name.", """{ "glucose": "1.1 g", "fructose": "1.2 g" }""");
+    public static readonly PropertyShape Polyols = May("polyols", ObjectOf(Contents("the polyols", "glycerol", "sorbitol", "xylitol", "erythritol", "maltitol")), "Sugar alcohols in the basis, each by name.", """{ "glycerol": "0.8 g" }""");
     public static readonly PropertyShape Acids = May(
         "acids",
-        ObjectOf(Contents("the acids", "citric", "malic", "tartaric", "lactic", "acetic", "phosphoric", "succinic", "ascorbic", "oxalic", "fumaric", "quinic", "benzoic", "sorbic")),
+        ObjectOf(Contents("the acids", "citric", "malic", "tartaric", "lactic", "acetic", "phosphoric", "succinic", "ascorbic", "oxalic", "fumaric", "quinic", "gluconic", "benzoic", "sorbic")),
         "Acids in the basis, each by name.",
         """{ "citric": "4.6 g", "malic": "0.4 g" }""");
 
@@ -66,6 +66,10 @@ internal static class IngredientShape
     public static readonly PropertyShape Salt = May("salt", Sourced(Mass), "Salt, as sodium chloride, in the basis.", "\"0.9 g\"");
     public static readonly PropertyShape Sodium = May("sodium", Sourced(Mass), "Sodium in the basis that is not counted as salt.", "\"2 mg\"");
     public static readonly PropertyShape Potassium = May("potassium", Sourced(Mass), "Potassium in the basis.", "\"110 mg\"");
+    public static readonly PropertyShape Calcium = May("calcium", Sourced(Mass), "Calcium in the basis; of juices and fruit it counts with potassium and stays out.", "\"12 g\"");
+    public static readonly PropertyShape Magnesium = May("magnesium", Sourced(Mass), "Magnesium in the basis; of juices and fruit it counts with potassium and stays out.", "\"9.9 g\"");
+    public static readonly PropertyShape Chloride = May("chloride", Sourced(Mass), "Chloride in the basis that is not counted as salt.", "\"47.5 g\"");
+    public static readonly PropertyShape Sulphate = May("sulphate", Sourced(Mass), "Sulphate in the basis.", "\"39 g\"");
     public static readonly PropertyShape Protein = May("protein", Sourced(Mass), "Protein in the basis.", "\"0.4 g\"");
     public static readonly PropertyShape Fat = May("fat", Sourced(Mass), "Fat in the basis.", "\"0.1 g\"");
     public static readonly PropertyShape Fibre = May("fibre", Sourced(Mass), "Fibre in the basis.", "\"0.3 g\"");
@@ -110,6 +114,10 @@ internal static class IngredientShape
         Salt,
         Sodium,
         Potassium,
+        Calcium,
+        Magnesium,
+        Chloride,
+        Sulphate,
         Protein,
         Fat,
         Fibre,

@@ -52,7 +52,7 @@ internal static class Yields
     private static double Soluble(Material material)
     {
         double sum = material.Of(Component.OtherDissolved);
-        for (var c = Component.Water; c <= Component.Potassium; c++) sum += material.Of(c);
+        for (var c = Component.Water; c <= Components.LastSolute; c++) sum += material.Of(c);
         return Math.Min(1, sum);
     }
 }
