@@ -67,7 +67,7 @@ public static class Freezing
     {
         if (!Composition.IsValid(grams, out _) || Saturated(grams))
             return null;
-        var theta = Depression(grams, grams.Of(Component.Water));
+        var theta = new Line(grams, stackalloc double[Line.Room]).Depression(grams.Of(Component.Water));
         return double.IsNaN(theta) ? null : new(-theta);
     }
 
@@ -94,10 +94,11 @@ public static class Freezing
             return null;
         var water = grams.Of(Component.Water);
         var ethanol = grams.Of(Component.Ethanol);
+        var line = new Line(grams, stackalloc double[Line.Room]);
         if (t.Value >= 0)
-            return double.IsNaN(Depression(grams, water)) ? null : new(0);
+            return double.IsNaN(line.Depression(water)) ? null : new(0);
         var wanted = Polynomial.At(Ice, -t.Value);
-        var all = LogActivity(grams, water);
+        var all = line.LogActivity(water);
         if (double.IsNaN(all))
             return null;
         if (all >= wanted)
@@ -108,7 +109,7 @@ public static class Freezing
         for (var i = 0; i < 60 && high - low > 1e-9 * water; i++)
         {
             var liquid = (low + high) / 2;
-            if (!(LogActivity(grams, liquid) < wanted))
+            if (!(line.LogActivity(liquid) < wanted))
                 low = liquid;
             else
                 high = liquid;
@@ -120,35 +121,55 @@ public static class Freezing
         return new((water - high) / total);
     }
 
-    /// <summary>Degrees below zero at which the composition with so much liquid water freezes; NaN outside the range.</summary>
-    internal static double Depression(ReadOnlySpan<double> grams, double water)
-    {
-        var activity = LogActivity(grams, water);
-        // A binary brine or spirit comes back to its measured curve: the same polynomial leads there and back.
-        return activity <= Polynomial.At(Ice, -LowestCelsius) ? ThetaOf(activity) : double.NaN;
-    }
-
     private static bool Saturated(ReadOnlySpan<double> grams) =>
         grams.Of(Component.SodiumChloride) > EutecticSalt / (1 - EutecticSalt) * grams.Of(Component.Water);
 
-    // −ln aw of the composition with so much liquid water, at its freezing point; NaN outside the curves.
-    private static double LogActivity(ReadOnlySpan<double> grams, double water)
+    /// <summary>The freezing line of a composition: what the curves ask for at every amount of liquid water, worked out once.</summary>
+    internal readonly ref struct Line
     {
-        if (!(water > 0))
-            return double.NaN;
-        var sum = 0.0;
-        if (grams.Of(Component.Ethanol) is > 0 and var ethanol)
+        /// <summary>Doubles that the caller lends.</summary>
+        public const int Room = Solutes.Room;
+
+        private readonly Solutes solutes;
+        private readonly double ethanol;
+        private readonly double salt;
+
+        /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
+        /// <param name="room">So many doubles as <see cref="Room"/>.</param>
+        public Line(ReadOnlySpan<double> grams, Span<double> room)
         {
-            var share = ethanol / (ethanol + water);
-            if (share > HighestEthanol)
-                return double.NaN;
-            sum = Polynomial.At(Ice, EthanolCurve(share));
+            solutes = new Solutes(grams, SoluteTable.AtFreezing, room);
+            ethanol = grams.Of(Component.Ethanol);
+            salt = grams.Of(Component.SodiumChloride);
         }
 
-        sum += SoluteActivity.LogActivity(grams, water, SoluteTable.AtFreezing);
-        if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
-            sum += Polynomial.At(Ice, Polynomial.At(SaltDepression, Math.Min(salt / water, EutecticSalt / (1 - EutecticSalt))));
-        return sum;
+        /// <summary>Degrees below zero at which the composition with so much liquid water freezes; NaN outside the range.</summary>
+        public double Depression(double water)
+        {
+            var activity = LogActivity(water);
+            // A binary brine or spirit comes back to its measured curve: the same polynomial leads there and back.
+            return activity <= Polynomial.At(Ice, -LowestCelsius) ? ThetaOf(activity) : double.NaN;
+        }
+
+        /// <summary>−ln aw of the composition with so much liquid water, at its freezing point; NaN outside the curves.</summary>
+        public double LogActivity(double water)
+        {
+            if (!(water > 0))
+                return double.NaN;
+            var sum = 0.0;
+            if (ethanol > 0)
+            {
+                var share = ethanol / (ethanol + water);
+                if (share > HighestEthanol)
+                    return double.NaN;
+                sum = Polynomial.At(Ice, EthanolCurve(share));
+            }
+
+            sum += solutes.LogActivity(water);
+            if (salt > 0)
+                sum += Polynomial.At(Ice, Polynomial.At(SaltDepression, Math.Min(salt / water, EutecticSalt / (1 - EutecticSalt))));
+            return sum;
+        }
     }
 
     // Norrish's form with constants fitted to freezing points; largest deviation in K: sucrose 0.05 to 42 %, glucose 0.02 to 30 %,

@@ -109,6 +109,7 @@ public static class IceDilution
         var abv = grams.Of(Component.Ethanol) / EthanolWater.PureRhoAt20 * 1000 / volume.Value;
         // In the seconds of a technique the cold of the ice is drawn from its surface: more ice than that takes no part.
         var mix = new Mix(grams, volume.Value, start.Value, ice?.Value ?? 0, Math.Min(iceGrams?.Value ?? double.MaxValue, IcePerVolume * volume.Value));
+        var line = new Freezing.Line(grams, stackalloc double[Freezing.Line.Room]);
         var (usual, least, most) = Practice(technique);
         if (seconds is { } s)
         {
@@ -126,9 +127,9 @@ public static class IceDilution
             most = most with { Wet = most.Wet * dry };
         }
 
-        var typical = Melt(grams, mix, usual);
-        var low = Melt(grams, mix, least);
-        var high = Melt(grams, mix, most);
+        var typical = Melt(line, mix, usual);
+        var low = Melt(line, mix, least);
+        var high = Melt(line, mix, most);
         if (double.IsNaN(typical.Water + low.Water + high.Water))
             return null;
         var water = new Spread(typical.Water, Math.Min(low.Water, typical.Water), Math.Max(high.Water, typical.Water));
@@ -151,7 +152,7 @@ public static class IceDilution
                 var room = new Mix(grams, volume.Value, Celsius.Reference.Value, 0, 1.5 * volume.Value);
                 var practice = Practice(technique).Usual;
                 if (seconds is not null) practice = practice.After(Math.Exp(-UsualSeconds(technique) / Pace(technique)));
-                var usualWater = Melt(grams, room, practice).Water;
+                var usualWater = Melt(line, room, practice).Water;
                 if (usualWater > 0) r *= typical.Water / usualWater;
             }
 
@@ -189,7 +190,8 @@ public static class IceDilution
         if (Mixture.Volume(grams, Celsius.Reference) is not { Value: > 0 } volume || Freezing.Point(grams) is null)
             return null;
         var mix = new Mix(grams, volume.Value, start.Value, ice.Value, iceGrams.Value);
-        var (melt, final) = Solve(grams, mix, vessel, surfaceWater.Value, stop?.Value ?? double.NegativeInfinity);
+        var line = new Freezing.Line(grams, stackalloc double[Freezing.Line.Room]);
+        var (melt, final) = Solve(line, mix, vessel, surfaceWater.Value, stop?.Value ?? double.NegativeInfinity);
         return double.IsNaN(melt) ? null : (new(melt), new(final));
     }
 
@@ -219,22 +221,22 @@ public static class IceDilution
     // Seconds of the drinks behind the fits: about 12 shaken, about 30 stirred. Common practice, no source.
     private static double UsualSeconds(ChillTechnique technique) => technique == ChillTechnique.Shaken ? 12 : 30;
 
-    private static (double Water, double Celsius) Melt(ReadOnlySpan<double> grams, in Mix mix, Practised practice)
+    private static (double Water, double Celsius) Melt(in Freezing.Line line, in Mix mix, Practised practice)
     {
         var stop = practice.Stop;
         if (practice.Left > 0)
         {
-            var end = Math.Max(stop, -Freezing.Depression(grams, grams.Of(Component.Water)));
+            var end = Math.Max(stop, -line.Depression(mix.Water));
             stop = end + (practice.Left * (mix.Start - end));
         }
 
         var wet = Math.Min(practice.Wet / 100 * mix.Ice, mix.Ice / 2);
-        var (water, celsius) = Solve(grams, mix, practice.Vessel * mix.Volume / 100, wet, stop);
+        var (water, celsius) = Solve(line, mix, practice.Vessel * mix.Volume / 100, wet, stop);
         return (water / 0.9982 / mix.Volume, celsius);
     }
 
     // Melt in grams (surface water included) and final temperature.
-    private static (double Water, double Celsius) Solve(ReadOnlySpan<double> grams, in Mix mix, double vessel, double wet, double stop)
+    private static (double Water, double Celsius) Solve(in Freezing.Line line, in Mix mix, double vessel, double wet, double stop)
     {
         // At the stop, if the mix is not frozen there: the balance is linear but for the heat of mixing.
         if (stop >= mix.Start)
@@ -243,14 +245,14 @@ public static class IceDilution
         if (stop > -49)
         {
             atStop = MeltAt(mix, vessel, wet, stop);
-            if (atStop <= mix.Ice && -Freezing.Depression(grams, grams.Of(Component.Water) + atStop + wet) <= stop)
+            if (atStop <= mix.Ice && -line.Depression(mix.Water + atStop + wet) <= stop)
                 return (atStop + wet, stop);
         }
 
         // Else at the freezing line: its temperature rises with the melt, the melt that the balance asks for falls with temperature.
         double low = 0, high = mix.Ice;
-        var missLow = Miss(grams, mix, vessel, wet, low);
-        var missHigh = Miss(grams, mix, vessel, wet, high);
+        var missLow = Miss(line, mix, vessel, wet, low);
+        var missHigh = Miss(line, mix, vessel, wet, high);
         if (double.IsNaN(missLow))
             return (double.NaN, double.NaN);
         if (missHigh > 0)
@@ -260,14 +262,14 @@ public static class IceDilution
         }
 
         if (missLow <= 0)
-            return (wet, Math.Min(mix.Start, -Freezing.Depression(grams, grams.Of(Component.Water) + wet)));
+            return (wet, Math.Min(mix.Start, -line.Depression(mix.Water + wet)));
         // Illinois variant of the false position: the end that stays twice counts half.
         var melt = low;
         var side = 0;
         for (var i = 0; i < 40 && high - low > 1e-7 * mix.Ice; i++)
         {
             melt = ((low * missHigh) - (high * missLow)) / (missHigh - missLow);
-            var miss = Miss(grams, mix, vessel, wet, melt);
+            var miss = Miss(line, mix, vessel, wet, melt);
             if (Math.Abs(miss) < 1e-7 * mix.Ice)
                 break;
             if (miss > 0)
@@ -288,13 +290,13 @@ public static class IceDilution
             }
         }
 
-        return (melt + wet, -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet));
+        return (melt + wet, -line.Depression(mix.Water + melt + wet));
     }
 
     // How far the ice that must melt for the whole to be at the freezing line of that much melt is from it.
-    private static double Miss(ReadOnlySpan<double> grams, in Mix mix, double vessel, double wet, double melt)
+    private static double Miss(in Freezing.Line line, in Mix mix, double vessel, double wet, double melt)
     {
-        var t = -Freezing.Depression(grams, grams.Of(Component.Water) + melt + wet);
+        var t = -line.Depression(mix.Water + melt + wet);
         return Math.Max(0, MeltAt(mix, vessel, wet, t, melt)) - melt;
     }
 
@@ -361,6 +363,8 @@ public static class IceDilution
         private const double MixingKelvin = 278.15;
 
         public double Volume { get; }
+
+        public double Water => _water;
 
         public double Start { get; }
 

@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
 namespace SpecLint.Science;
 
 internal static class Composition
@@ -11,26 +14,29 @@ internal static class Composition
         total = 0;
         if (grams.Length != Components.Count)
             return false;
-        // Every model asks this first: no branch for each mass, and sums that do not wait for each other. NaN and ∞ show in the total.
-        double first = 0, second = 0, least = 0, leastOfSecond = 0;
-        var i = 0;
-        for (; i + 1 < grams.Length; i += 2)
+        // Every model asks this first: several masses at a time, and no branch for each. NaN and ∞ show in the total.
+        var vectors = MemoryMarshal.Cast<double, Vector<double>>(grams);
+        Vector<double> sums = Vector<double>.Zero, least = Vector<double>.Zero;
+        for (var v = 0; v < vectors.Length; v++)
         {
-            var (a, b) = (grams[i], grams[i + 1]);
-            first += a;
-            second += b;
-            least = a < least ? a : least;
-            leastOfSecond = b < leastOfSecond ? b : leastOfSecond;
+            sums += vectors[v];
+            least = Vector.Min(least, vectors[v]);
         }
 
-        if (i < grams.Length)
+        var lowest = 0.0;
+        for (var lane = 0; lane < Vector<double>.Count; lane++)
         {
-            first += grams[i];
-            least = grams[i] < least ? grams[i] : least;
+            total += sums[lane];
+            lowest = least[lane] < lowest ? least[lane] : lowest;
         }
 
-        total = first + second;
-        if (least < 0 || leastOfSecond < 0)
+        for (var i = vectors.Length * Vector<double>.Count; i < grams.Length; i++)
+        {
+            total += grams[i];
+            lowest = grams[i] < lowest ? grams[i] : lowest;
+        }
+
+        if (lowest < 0)
             return false;
         // Masses whose sum or square leaves the range of a double are no mixture.
         return total is > 1e-100 and < 1e100;

@@ -200,12 +200,11 @@ public static class Mixture
     private static double VolumeOfSalts(ReadOnlySpan<double> grams, double w)
     {
         Span<double> equivalents = stackalloc double[Salts.Count];
-        if (!Salts.Of(grams, equivalents))
-            return 0;
         var volume = 0.0;
-        for (var i = 0; i < equivalents.Length; i++)
+        var present = Salts.Of(grams, equivalents);
+        for (var i = 0; present != 0; i++, present >>= 1)
         {
-            if (equivalents[i] > 0)
+            if ((present & 1) != 0)
                 volume += equivalents[i] * SaltEffects.All[i].Volume.At(Math.Min(w, SaltEffects.All[i].LastShare));
         }
 
@@ -216,12 +215,11 @@ public static class Mixture
     private static double RefractionOfSalts(ReadOnlySpan<double> grams, double w)
     {
         Span<double> equivalents = stackalloc double[Salts.Count];
-        if (!Salts.Of(grams, equivalents))
-            return 0;
         var sum = 0.0;
-        for (var i = 0; i < equivalents.Length; i++)
+        var present = Salts.Of(grams, equivalents);
+        for (var i = 0; present != 0; i++, present >>= 1)
         {
-            if (equivalents[i] > 0)
+            if ((present & 1) != 0)
                 sum += equivalents[i] * SaltEffects.All[i].Refraction.At(Math.Min(w, SaltEffects.All[i].LastShare));
         }
 

@@ -12,10 +12,10 @@ internal enum Cation
 /// <summary>Anions that salts are made of here; those of acids of food stand together.</summary>
 internal enum Anion
 {
+    Organic,
     Chloride,
     Sulphate,
     Bicarbonate,
-    Organic,
 }
 
 /// <summary>
@@ -38,14 +38,14 @@ internal static class Salts
     public static bool Any(ReadOnlySpan<double> grams) =>
         grams[(int)Component.Potassium] > 0 || grams[(int)Component.Sodium] > 0 || grams[(int)Component.Calcium] > 0 || grams[(int)Component.Magnesium] > 0;
 
-    /// <summary>The place of a salt.</summary>
-    public static int Place(Cation cation, Anion anion) => ((int)cation * 4) + (int)anion;
+    /// <summary>The place of a salt: those of food acids, which nearly every drink has, come first.</summary>
+    public static int Place(Cation cation, Anion anion) => ((int)anion * 4) + (int)cation;
 
     /// <summary>Equivalents of each salt.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
-    /// <param name="equivalents">Receives mol of charge, by <see cref="Place"/>.</param>
-    /// <returns>False where there is none.</returns>
-    public static bool Of(ReadOnlySpan<double> grams, Span<double> equivalents)
+    /// <param name="equivalents">Receives mol of charge, by <see cref="Place"/>, of those that there are.</param>
+    /// <returns>The salts that there are: bit n stands for the n-th place.</returns>
+    public static uint Of(ReadOnlySpan<double> grams, Span<double> equivalents)
     {
         var sodium = grams[(int)Component.Sodium] * (1 / AcidData.SodiumMolarMass);
         var potassium = grams[(int)Component.Potassium] * (1 / AcidData.PotassiumMolarMass);
@@ -53,8 +53,7 @@ internal static class Salts
         var magnesium = grams[(int)Component.Magnesium] * (2 / AcidData.MagnesiumMolarMass);
         var all = sodium + potassium + calcium + magnesium;
         if (!(all > 0))
-            return false;
-        equivalents.Clear();
+            return 0;
         var chloride = grams[(int)Component.Chloride] * (1 / AcidData.ChlorideMolarMass);
         var sulphate = grams[(int)Component.Sulphate] * (2 / SulphateMolarMass);
         var gas = grams[(int)Component.CarbonDioxide];
@@ -73,22 +72,37 @@ internal static class Salts
             organic -= bicarbonate;
         }
 
-        Share(equivalents, Cation.Sodium, sodium / all, chloride, sulphate, bicarbonate, organic);
-        Share(equivalents, Cation.Potassium, potassium / all, chloride, sulphate, bicarbonate, organic);
-        Share(equivalents, Cation.Calcium, calcium / all, chloride, sulphate, bicarbonate, organic);
-        Share(equivalents, Cation.Magnesium, magnesium / all, chloride, sulphate, bicarbonate, organic);
-        return true;
+        var cations = (sodium, potassium, calcium, magnesium);
+        uint present = 0;
+        Share(equivalents, Anion.Organic, organic / all, cations, ref present);
+        if (organic < all)
+        {
+            Share(equivalents, Anion.Chloride, chloride / all, cations, ref present);
+            Share(equivalents, Anion.Sulphate, sulphate / all, cations, ref present);
+            Share(equivalents, Anion.Bicarbonate, bicarbonate / all, cations, ref present);
+        }
+
+        return present;
     }
 
-    private static void Share(Span<double> equivalents, Cation cation, double share, double chloride, double sulphate, double bicarbonate, double organic)
+    private static void Share(
+        Span<double> equivalents, Anion anion, double share, (double Sodium, double Potassium, double Calcium, double Magnesium) cations, ref uint present)
     {
         if (!(share > 0))
             return;
-        var at = (int)cation * 4;
-        equivalents[at] = share * chloride;
-        equivalents[at + 1] = share * sulphate;
-        equivalents[at + 2] = share * bicarbonate;
-        equivalents[at + 3] = share * organic;
+        var place = (int)anion * 4;
+        Put(equivalents, place, cations.Sodium * share, ref present);
+        Put(equivalents, place + 1, cations.Potassium * share, ref present);
+        Put(equivalents, place + 2, cations.Calcium * share, ref present);
+        Put(equivalents, place + 3, cations.Magnesium * share, ref present);
+    }
+
+    private static void Put(Span<double> equivalents, int place, double amount, ref uint present)
+    {
+        if (!(amount > 0))
+            return;
+        equivalents[place] = amount;
+        present |= 1u << place;
     }
 
     private static double CapacityOf(ReadOnlySpan<double> grams)

@@ -81,7 +81,7 @@ public static class WaterActivityModel
     internal static double LogActivity(ReadOnlySpan<double> grams, double t)
     {
         var water = grams.Of(Component.Water);
-        var sum = -SoluteActivity.LogActivity(grams, water, SoluteTable.Room);
+        var sum = -new Solutes(grams, SoluteTable.Room, stackalloc double[Solutes.Room]).LogActivity(water);
         if (grams.Of(Component.SodiumChloride) is > 0 and var salt)
             sum -= Brine(Math.Min(salt / MolarSalt * 1000 / water, SaturatedSalt(t)), t);
         if (grams.Of(Component.Ethanol) is > 0 and var ethanol)
