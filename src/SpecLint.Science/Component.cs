@@ -159,6 +159,17 @@ public static class Components
     /// <summary>The last sugar alcohol.</summary>
     public const Component LastPolyol = Component.Maltitol;
 
+    /// <summary>Sugar alcohols that sweeten (sorbitol, mannitol, xylitol, erythritol, maltitol, isomalt, lactitol), g; glycerol is not among them.</summary>
+    /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
+    [Source("Regulation (EU) No 1169/2011, 2011, Annex III: polyols as sweeteners")]
+    public static double SweetPolyols(ReadOnlySpan<double> grams)
+    {
+        double sum = 0;
+        for (var c = Component.Sorbitol; c <= LastPolyol; c++)
+            sum += grams[(int)c];
+        return sum;
+    }
+
     /// <summary>The first solute; solutes stand together, but for dissolved solids of no further kind.</summary>
     public const Component FirstSolute = Component.Sucrose;
 

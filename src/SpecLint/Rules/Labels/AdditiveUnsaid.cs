@@ -79,7 +79,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
     private static void CheckPolyols(RecipeContext context)
     {
         if (!Polyols.AppliesIn(context.Settings) || !(context.Profile.Mass > 0) || Additives.IsSaid(context.Recipe, ["laxative"])) return;
-        double share = 100 * context.Profile.Grams[(int)Component.Sorbitol] / context.Profile.Mass;
+        double share = 100 * Components.SweetPolyols(context.Profile.Grams) / context.Profile.Mass;
         Part? most = null;
         foreach (var part in context.Profile.Parts)
         {
@@ -92,7 +92,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
         Report(context, most, Polyols, Polyols.Text, $"brings polyols to {Say.Number(share, 0)} % of the mass, over {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
     }
 
-    private static bool IsPolyol(Part part) => part.Material is { Kind.IsSugar: true } material && material.Of(Component.Sorbitol) > Guards.PolyolPowder;
+    private static bool IsPolyol(Part part) => part.Material is { Kind.IsSugar: true } material && Components.SweetPolyols(material.PerGram) > Guards.PolyolPowder;
 
     private static bool HasSugarAdded(RecipeContext context)
     {

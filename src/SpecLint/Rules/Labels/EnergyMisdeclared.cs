@@ -36,7 +36,7 @@ internal sealed class EnergyMisdeclared : RecipeRule
         // The factors of the US differ from those of the EU in the polyols, which one figure of the profile covers together.
         bool us = context.Settings.JurisdictionIsStated && !EuropeanFactors(context.Settings) && context.Settings.AppliesIn("US");
         var tolerance = us ? ToleranceUs : Tolerance;
-        double polyols = us ? context.Profile.Grams[(int)Component.Sorbitol] * (context.Profile.Mass > 0 && context.Recipe is Prep ? 100 / context.Profile.Mass : 1) : 0;
+        double polyols = us ? (Components.SweetPolyols(context.Profile.Grams) - context.Profile.Grams[(int)Component.Erythritol]) * (context.Profile.Mass > 0 && context.Recipe is Prep ? 100 / context.Profile.Mass : 1) : 0;
         double low = energy.Low + (polyols * (PolyolsLeastUs.Value - Polyols.Value)), high = energy.High + (polyols * (PolyolsMostUs.Value - Polyols.Value));
         double slack = declared * tolerance.Value / 100;
         if (low <= declared + slack && high >= declared - slack) return;
