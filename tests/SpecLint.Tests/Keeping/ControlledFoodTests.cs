@@ -167,6 +167,30 @@ public sealed class ControlledFoodTests
     public void Sugar_water_at_room_temperature(string family) =>
         Assert.Contains(Check(Us, Prep(family, """{ "item": "water", "amount": "700 g" }, { "item": "white-sugar", "amount": "300 g" }""", """{ "do": "stir" }""", """{ "at": "20 °C", "in": "bottle", "for": "30 d" }""")), f => f is { Rule.Id: "SL5025", Level: Level.Error });
 
+    /// <summary>The rating of the vessel alone decides where it is known, the gas held at closing counted.</summary>
+    [Theory]
+    [InlineData("1.5 bar", true)]
+    [InlineData("8 bar", false)]
+    public void Ferment_against_its_rating(string rating, bool found) =>
+        Assert.Equal(found, Check(Ie, Prep("ferment", """{ "item": "water", "amount": "1 kg" }, { "item": "white-sugar", "amount": "12 g" }""", """{ "do": "ferment", "at": "22 °C", "for": "2 d" }""", $$"""{ "at": "4 °C", "in": "bottle", "sealed": true, "rating": "{{rating}}", "for": "10 d" }""")).Any(f => f.Rule.Id == "SL5027"));
+
+    /// <summary>Aged egg-nog stays an error: a demonstration is no process.</summary>
+    [Fact]
+    public void Aged_egg_nog() =>
+        Assert.Contains(Check(Us, Prep("batch", """{ "item": "egg-yolk", "amount": "100 g" }, { "item": "bourbon", "amount": "700 g" }, { "item": "white-sugar", "amount": "100 g" }""", """{ "do": "stir" }""", """{ "at": "4 °C", "in": "jar", "for": "30 d" }""")), f => f is { Rule.Id: "SL5018", Level: Level.Error });
+
+    /// <summary>Heat before the pack is closed, or food handled between heat and pack, clears nothing.</summary>
+    [Theory]
+    [InlineData("""{ "do": "heat", "to": "90 °C", "for": "10 min" }, { "do": "strain" }, { "do": "bottle" }""", true)]
+    [InlineData("""{ "do": "bottle" }, { "do": "heat", "to": "90 °C", "for": "10 min" }""", false)]
+    public void Heat_and_pack(string method, bool found) =>
+        Assert.Equal(found, Check(Ie, Prep("other", """{ "item": "pumpkin", "amount": "1 kg" }, { "item": "water", "amount": "300 g" }""", method, """{ "at": "3 °C", "in": "vacuum bag", "sealed": true, "for": "20 d" }""")).Any(f => f.Rule.Id == "SL5017"));
+
+    /// <summary>Where US law is in force the advice to sour food names the variance.</summary>
+    [Fact]
+    public void Souring_advice_names_the_variance() =>
+        Assert.Contains(Check(Us, Prep("juice", """{ "item": "carrot-juice", "amount": "1 kg" }""", """{ "do": "stir" }""", """{ "at": "12 °C", "in": "jug", "for": "3 d" }""")), f => f.Rule.Id == "SL5005" && f.Advice!.Contains("3-502.11(C)", StringComparison.Ordinal));
+
     private static string Prep(string family, string lines, string method, string keep, string more = "") =>
         $$"""{ "name": "House base", "family": "{{family}}", "ingredients": [ {{lines}} ], "method": [ {{method}} ], "yield": "900 g", "keep": {{keep}}{{more}} }""";
 
