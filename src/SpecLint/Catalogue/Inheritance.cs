@@ -129,19 +129,23 @@ internal static class Inheritance
     private static void MoveDryMatter(Dictionary<string, SourcedValue> inherited, IReadOnlyDictionary<string, SourcedValue> own, List<string> groups)
     {
         if (groups.Count == 0 || !inherited.TryGetValue("solids", out var solids)) return;
-        double typical = solids.Typical, down = solids.Typical - solids.Low, up = solids.High - solids.Typical;
+        double typical = solids.Typical, down = 0, up = 0;
+
+        // The range of a sum of parts is the sum of theirs; one that was measured holds theirs by squares.
+        bool isSum = solids.Mark == Mark.Computed;
         foreach (string group in groups)
         {
             foreach (var old in inherited.Where(p => IsIn(p.Key, group)).Select(p => p.Value))
             {
                 typical -= old.Typical;
-                down -= old.Typical - old.Low;
-                up -= old.High - old.Typical;
+                down += isSum ? old.Typical - old.Low : (old.Typical - old.Low) * (old.Typical - old.Low);
+                up += isSum ? old.High - old.Typical : (old.High - old.Typical) * (old.High - old.Typical);
             }
         }
 
+        down = Rest(solids.Typical - solids.Low, down, isSum);
+        up = Rest(solids.High - solids.Typical, up, isSum);
         typical = Math.Max(0, typical);
-        (down, up) = (Math.Max(0, down), Math.Max(0, up));
         foreach (var added in groups.SelectMany(g => own.Where(p => IsIn(p.Key, g)).Select(p => p.Value)))
         {
             typical += added.Typical;
@@ -151,4 +155,6 @@ internal static class Inheritance
 
         inherited["solids"] = solids with { Typical = typical, Low = typical - down, High = typical + up, Mark = Mark.Computed };
     }
+
+    private static double Rest(double whole, double part, bool isSum) => isSum ? Math.Max(0, whole - part) : Math.Sqrt(Math.Max(0, (whole * whole) - part));
 }

@@ -26,7 +26,7 @@ internal static class CompositionFacts
         WorkLiquid(of, facts, results, lack);
 
         facts.PutOrLeave(Fact.Sugar, results.At(Sugar).NotNegative, Unknowns.Sugar | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.Acid, results.At(Acid).NotNegative, Unknowns.Acid | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Acid, WithError(results.At(Acid), AcidBase.TitratableAcidityError), Unknowns.Acid | Unknowns.Water, lack);
         facts.PutOrLeave(Fact.AcidAnalysed, results.At(Analysed).NotNegative, Unknowns.Acid | Unknowns.Water, lack);
         if (v[Acid] < 0.005) facts.Leave(Fact.SugarAcidRatio, "there is no acid to speak of");
         else facts.PutOrLeave(Fact.SugarAcidRatio, results.At(Ratio).NotNegative, Unknowns.Acid | Unknowns.Sugar, lack);
@@ -38,7 +38,7 @@ internal static class CompositionFacts
         // Dilution adds neither ethanol nor energy, so that they stand even where it is open.
         var amounts = of.DilutionIsOpen ? of.Mix.Lack : lack;
         facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength, amounts);
-        facts.PutOrLeave(Fact.Energy, results.At(Energy).Times(1 / basis).NotNegative, Unknowns.Strength | Unknowns.Sugar, amounts);
+        facts.PutOrLeave(Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar, amounts);
         var traces = of.Served.Traces;
         PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts);
         PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
@@ -129,7 +129,9 @@ internal static class CompositionFacts
         facts.PutOrLeave(Fact.Abv, WithModel(results.At(Abv)), Unknowns.Strength, lack);
         if (results.At(Abv).Value > 0.5) facts.Leave(Fact.Brix, "ethanol is over 0.5 % vol: a refractometer does not read sugar there");
         else facts.PutOrLeave(Fact.Brix, WithError(results.At(Brix), Mixture.BrixError).Within(0, 100), Unknowns.Sugar | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.Density, WithDensityError(results), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
+        if (of.OnlyPart?.Material is { } only && !double.IsNaN(only.MeasuredDensity.Typical))
+            facts[Fact.Density] = new FactValue(only.MeasuredDensity.Typical, only.MeasuredDensity.Low, only.MeasuredDensity.High, only.Id, null);
+        else facts.PutOrLeave(Fact.Density, WithDensityError(results), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
     }
 
     private static Lack WithTops(FactBasis of)
@@ -157,7 +159,7 @@ internal static class CompositionFacts
 
     /// <summary>The error of a share as that of a percentage.</summary>
     private static ModelError Percent(ModelError error) =>
-        new(new StandardError(100 * error.Floor.Value), error.Share, 100 * error.Zero, "%", 100 * error.Lowest, 100 * error.Highest, error.Measured);
+        new(new StandardError(error.Floor.Value * 100), error.Share, 100 * error.Zero, "%", 100 * error.Lowest, 100 * error.Highest, error.Measured);
 
     private static Estimate WithError(Estimate of, ModelError error) => of.With(error.At(of.Value)).NotNegative;
 
@@ -167,8 +169,9 @@ internal static class CompositionFacts
     private static Estimate WithDensityError(Results results)
     {
         var density = results.At(Density);
-        double perCubicMetre = Mixture.DensityError.At(1000 * density.Value).Value;
-        return density.With(new StandardError(perCubicMetre / 1000)).NotNegative;
+        double interplay = results.At(Abv).Value / 100 * 10 * results.At(Sugar).Value;
+        var error = Mixture.DensityError.At(1000 * density.Value).With(Mixture.InterplayError.At(interplay));
+        return density.With(new StandardError(error.Value / 1000)).NotNegative;
     }
 
     private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack)

@@ -21,6 +21,9 @@ internal sealed class EntryComposition
     /// <summary>g/mol.</summary>
     private const double ChlorideMolarMass = 35.453;
 
+    /// <summary>g/mol.</summary>
+    private const double PotassiumMolarMass = 39.098;
+
     private const int Rounds = 12;
 
     private static readonly Component[] Ions = [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate];
@@ -57,6 +60,7 @@ internal sealed class EntryComposition
         Strength = Math.Max(0, Math.Min(100, Of("strength", 0)));
         Solids = Of("solids", double.NaN);
         Water = Of("water", double.NaN);
+        if (double.IsNaN(Solids) && !double.IsNaN(Water) && !PerVolume && Strength <= 0) Solids = Math.Max(0, 100 - Water);
         Density = Of("density", double.NaN);
         Ph = Of("ph", double.NaN);
         Titratable = Of("titratableAcidity", double.NaN);
@@ -117,13 +121,14 @@ internal sealed class EntryComposition
     public (double[] PerGram, double Density) Compose()
     {
         var grams = (double[])Contents.Clone();
-        double neutral = FreeIons(grams);
+        BindFreeIons(grams);
         double density = double.IsNaN(Density) || State == MaterialState.Powder ? 1 : Density;
         for (int round = 0; round < Rounds; round++)
         {
             grams[(int)Component.Ethanol] = Strength / 100 * EthanolDensity * (PerVolume ? 100 : 100 / density);
-            Fill(grams, neutral, density);
+            Fill(grams, density);
             bool moved = Titrate(grams);
+            if (round == 0) moved |= AddNeutralSalt(grams);
             double next = State == MaterialState.Liquid ? Mixture.Density(grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN : double.NaN;
             if (double.IsNaN(next) || (Math.Abs(next - density) < 1e-9 && !moved)) break;
             density = next;
@@ -146,27 +151,34 @@ internal sealed class EntryComposition
     /// Ions that are analysed without a pH and the anions that hold them are no free base: they count as neutral salts. What the anions of a salt leave
     /// over is held by those that have no field (glutamate, sulphite, traces in rock salt): it counts as chloride.
     /// </summary>
-    private double FreeIons(double[] grams)
+    private void BindFreeIons(double[] grams)
     {
-        if (!double.IsNaN(Ph)) return 0;
+        if (!double.IsNaN(Ph)) return;
         if (IonsAreBound)
         {
             grams[(int)Component.Chloride] += AcidBase.Unbalanced(grams) * ChlorideMolarMass;
-            return 0;
+            return;
         }
 
-        double neutral = 0;
-        foreach (var ion in Ions)
-        {
-            neutral += grams[(int)ion];
-            grams[(int)ion] = 0;
-        }
+        grams[(int)Component.Chloride] += Math.Max(0, ChargeOfMetals(grams) - (grams[(int)Component.Chloride] / ChlorideMolarMass)) * ChlorideMolarMass;
+    }
 
-        return neutral;
+    /// <summary>Charge of the metals, mol.</summary>
+    private static double ChargeOfMetals(double[] grams) =>
+        (grams[(int)Component.Sodium] / 22.990) + (grams[(int)Component.Potassium] / PotassiumMolarMass) + (2 * grams[(int)Component.Calcium] / 40.078) + (2 * grams[(int)Component.Magnesium] / 24.305);
+
+    /// <summary>Potassium that was analysed beyond what the pH asks for: anions without a field hold it, which count as chloride.</summary>
+    private bool AddNeutralSalt(double[] grams)
+    {
+        double surplus = double.IsNaN(Ph) || IonsAreBound ? 0 : (Contents[(int)Component.Potassium] - grams[(int)Component.Potassium]) / PotassiumMolarMass;
+        if (surplus <= 0) return false;
+        grams[(int)Component.Chloride] += surplus * ChlorideMolarMass;
+        grams[(int)Component.Potassium] = Contents[(int)Component.Potassium];
+        return true;
     }
 
     /// <summary>Other solids and water, so that the whole fills the basis.</summary>
-    private void Fill(double[] grams, double neutral, double density)
+    private void Fill(double[] grams, double density)
     {
         bool liquid = State == MaterialState.Liquid;
         int other = (int)(liquid ? Component.OtherDissolved : Component.OtherInsoluble);
@@ -175,28 +187,28 @@ internal sealed class EntryComposition
         double basis = PerVolume ? 100 * density : 100;
         if (!double.IsNaN(Solids))
         {
-            grams[other] = Math.Max(neutral, Solids - contents);
+            grams[other] = Math.Max(0, Solids - contents);
             FillWater(grams, basis, liquid);
         }
         else if (!double.IsNaN(Water))
         {
             grams[(int)Component.Water] = Math.Min(Water, Math.Max(0, basis - known));
-            grams[other] = Math.Max(neutral, basis - known - grams[(int)Component.Water]);
+            grams[other] = Math.Max(0, basis - known - grams[(int)Component.Water]);
         }
         else if (!double.IsNaN(Density) && liquid)
         {
-            FillByDensity(grams, PerVolume ? 100 * Density : 100, neutral);
+            FillByDensity(grams, PerVolume ? 100 * Density : 100);
         }
         else if (liquid)
         {
             double extract = double.IsNaN(Extract) ? 0 : Extract * (PerVolume ? 1 : 1 / density);
-            grams[other] = Math.Max(neutral, extract - (contents - Sugars(grams)));
+            grams[other] = Math.Max(0, extract - (contents - Sugars(grams)));
             FillWater(grams, basis, liquid);
         }
         else
         {
-            grams[(int)Component.Water] = known > 0 ? Math.Max(0, basis - known - neutral) : 0;
-            grams[other] = known > 0 ? neutral : basis;
+            grams[(int)Component.Water] = known > 0 ? Math.Max(0, basis - known) : 0;
+            grams[other] = known > 0 ? 0 : basis;
         }
     }
 
@@ -217,10 +229,10 @@ internal sealed class EntryComposition
     }
 
     /// <summary>Water and other solids that together have the mass and the volume which the density gives.</summary>
-    private void FillByDensity(double[] grams, double basis, double neutral)
+    private void FillByDensity(double[] grams, double basis)
     {
         int water = (int)Component.Water, other = (int)Component.OtherDissolved;
-        double rest = Math.Max(0, basis - Sum(grams)), low = Math.Min(rest, neutral), high = rest;
+        double rest = Math.Max(0, basis - Sum(grams)), low = 0, high = rest;
         for (int i = 0; i < 40; i++)
         {
             grams[other] = (low + high) / 2;
@@ -233,7 +245,7 @@ internal sealed class EntryComposition
         // A density that is too low for the contents tells nothing of other solids: the contents stand.
         grams[other] = low;
         grams[water] = rest - low;
-        if (low <= neutral) FillWater(grams, basis, liquid: true);
+        if (low <= 0) FillWater(grams, basis, liquid: true);
     }
 
     /// <summary>Sets acids and strong ions so that the model gives the pH and titratable acidity that are given; whether they still move.</summary>

@@ -29,6 +29,8 @@ internal sealed class EntryVariations
 
     private static readonly Component[] Anions = [Component.CarbonDioxide, Component.Chloride, Component.Sulphate];
     private static readonly Component[] Metals = [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium];
+    private static readonly Catalogue.Limit LabelTolerance = Catalogue.Limits.Of("strength-tolerance");
+    private static readonly Catalogue.Limit AlcoholFree = Catalogue.Limits.Of("declare-strength-from");
 
     private readonly Ingredient ingredient;
     private readonly IReadOnlyDictionary<string, SourcedValue> values;
@@ -57,7 +59,7 @@ internal sealed class EntryVariations
 
     private void VaryAll()
     {
-        Vary("strength", Way("strength"), static (e, by) => e.Strength = Math.Max(0, Math.Min(100, e.Strength + by)));
+        Vary("strength", StrengthWay(), static (e, by) => e.Strength = Math.Max(0, Math.Min(100, e.Strength + by)));
         var solids = SolidsWay();
         Vary("solids", solids, static (e, by) => ScaleSolids(e, by));
         VarySugars(solids);
@@ -117,6 +119,13 @@ internal sealed class EntryVariations
         double contents = 0;
         foreach (double g in typical.Contents) contents += g;
         return new Ends(ends.Down, Math.Min(ends.Up, Math.Max(0, typical.Solids - contents)));
+    }
+
+    /// <summary>A strength that is given without a range is that of a label, with what the law allows it to differ.</summary>
+    private Ends StrengthWay()
+    {
+        var way = Way("strength");
+        return way == default && typical.Strength > AlcoholFree.Value ? new Ends(LabelTolerance.Value, LabelTolerance.Value) : way;
     }
 
     private Ends Way(string path) => values.TryGetValue(path, out var v) ? Ends.Of(v) : default;

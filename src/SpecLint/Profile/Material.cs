@@ -151,6 +151,9 @@ public sealed class Material
     /// <summary>The pH of the material itself, where it is measured or given: typical, low, high; NaN where not.</summary>
     public Trace Ph { get; internal init; } = new(double.NaN, double.NaN, double.NaN);
 
+    /// <summary>The density of the material itself, where it was measured: typical, low, high, g/mL; NaN where not.</summary>
+    public Trace MeasuredDensity { get; internal init; } = new(double.NaN, double.NaN, double.NaN);
+
     /// <summary>The ingredient, with what it inherits; <see langword="null"/> for a preparation.</summary>
     public Ingredient? Ingredient { get; internal init; }
 

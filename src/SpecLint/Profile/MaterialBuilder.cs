@@ -25,6 +25,8 @@ internal static class MaterialBuilder
             unknown |= Unknowns.Ph;
         }
 
+        // A density that was measured beside the dry matter, as of milk, is truer than the one of the model.
+        if (state == MaterialState.Liquid && IsMeasured(values)) density = values["density"].Typical;
         return new Material(ingredient.Id, nominal, EntryVariations.Of(ingredient, composition, nominal), density, state)
         {
             Kind = kind,
@@ -36,6 +38,7 @@ internal static class MaterialBuilder
                 TraceOf(values, "quinine", PerGramFactor(ingredient, density), 0),
                 TraceOf(values, "sulphite", PerGramFactor(ingredient, density), 0)),
             Ph = TraceOf(values, "ph", 1),
+            MeasuredDensity = IsMeasured(values) ? TraceOf(values, "density", 1) : new Trace(double.NaN, double.NaN, double.NaN),
             Ingredient = ingredient,
         };
     }
@@ -44,6 +47,9 @@ internal static class MaterialBuilder
     private static bool PhIsUnexplained(EntryComposition given, MaterialState state, double[] perGram) =>
         !double.IsNaN(given.Ph) && state is MaterialState.Liquid or MaterialState.Solid
         && !(AcidBase.Ph(perGram, Celsius.Reference) is { } computed && Math.Abs(computed.Value - given.Ph) <= PhDistance.Value);
+
+    private static bool IsMeasured(IReadOnlyDictionary<string, SourcedValue> values) =>
+        values.ContainsKey("solids") && values.TryGetValue("density", out var density) && density.Mark != Mark.Computed;
 
     private static double PerGramFactor(Ingredient ingredient, double density)
     {
