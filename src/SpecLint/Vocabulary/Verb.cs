@@ -229,6 +229,9 @@ public sealed class Verb : Word
     /// <summary>Whether it works in a bag or under vacuum.</summary>
     public bool Bags => Has(VerbTrait.Bags);
 
+    /// <summary>Whether its purpose is to leave less: a reduction.</summary>
+    public bool Reduces => Has(VerbTrait.Reduces);
+
     private bool Has(VerbTrait trait) => traits.Has((int)trait);
 }
 
@@ -277,4 +280,5 @@ internal enum VerbTrait
     Rims,
     Muddles,
     Bags,
+    Reduces,
 }

@@ -1,17 +1,21 @@
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4012: sugar boiled down with nothing that says how far.</summary>
+/// <summary>SL4012: a reduction, or sugar boiled down, with nothing that says how far.</summary>
 internal sealed class BoiledWithoutEndPoint : PrepRule
 {
     /// <summary>°C; sugar raises the boiling point from here.</summary>
     private const double Boiling = 100;
 
-    private static readonly RuleInfo Rule = new("SL4012", "boiled-without-end-point", "Sugar boiled down with nothing that says how far", Level.Warning);
+    private static readonly Catalogue.Limit SugarLeast = Catalogue.Limits.Of("boiled-sugar-least");
+    private static readonly string[] Shares = ["half", "third", "quarter", "halve"];
+
+    private static readonly RuleInfo Rule = new("SL4012", "boiled-without-end-point", "Boiled down with nothing that says how far", Level.Warning) { Limits = [SugarLeast.Id] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -25,14 +29,19 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
         {
             if (!step.Verb.BoilsDown) continue;
             // A temperature tells the sugar only above the boiling point of water.
-            if (step.Amount.IsGiven || step.To is { IsGiven: true, Value.BaseLow: > Boiling }) return;
-            boils ??= step;
+            if (step.Amount.IsGiven || step.To is { IsGiven: true, Value.BaseLow: > Boiling } || SaysHowFar(step.Until) || SaysHowFar(step.Note)) return;
+            if (boils is null || (step.Verb.Reduces && !boils.Verb.Reduces)) boils = step;
         }
 
         if (boils is null) return;
         var mix = context.Profile.MixGrams;
         double sugar = Solving.SugarOf(mix), water = mix[(int)Component.Water], all = Solving.MassOf(mix);
-        if (all <= 0 || sugar < 0.1 * all || water <= 0) return;
+        if (all <= 0 || water <= 0) return;
+        if (sugar < SugarLeast.Value / 100 * all)
+        {
+            if (boils.Verb.Reduces) Reduction(context, boils);
+            return;
+        }
 
         // What a tenth of the water more or less comes to.
         double start = 100 * sugar / all, less = 100 * sugar / (all - (0.1 * water)), third = 100 * sugar / (all - (0.33 * water));
@@ -45,5 +54,33 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
             Advice = "Write the yield by mass, or `target.brix`, and check it with a refractometer or on the scale.",
             Evidence = [Proof.Of("sugar at the start", start, "%"), Proof.Of("sugar with a tenth of the water gone", less, "%"), Proof.Of("sugar with a third of the water gone", third, "%")],
         });
+    }
+
+    /// <summary>What is little but water until it is reduced: no sugar tells how far it has come.</summary>
+    private static void Reduction(RecipeContext context, Step boils) =>
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(boils.Do.Span),
+            Subject = context.Id,
+            Path = context.PathOf(boils),
+            Message = $"It is reduced, and no yield, amount or °Brix says how far{(boils.To.IsGiven || boils.At.IsGiven ? ": up to 100 °C the temperature does not tell" : boils.For.IsGiven ? ": a time alone does not, since pan and flame differ" : "")}. Nothing that it comes to can be worked out.",
+            Advice = "Write the yield by mass or volume, or in the step how much is left (`until`: \"reduced by half\").",
+        });
+
+    /// <summary>Whether an end point in words is one that can be measured: a number, or a share of what was there.</summary>
+    private static bool SaysHowFar(Given<string> text)
+    {
+        if (!text.IsGiven) return false;
+        foreach (char c in text.Value)
+        {
+            if (c is >= '0' and <= '9') return true;
+        }
+
+        foreach (string share in Shares)
+        {
+            if (text.Value.IndexOf(share, StringComparison.OrdinalIgnoreCase) >= 0) return true;
+        }
+
+        return false;
     }
 }

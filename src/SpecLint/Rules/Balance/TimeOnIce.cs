@@ -25,6 +25,9 @@ internal sealed class TimeOnIce : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Profile.TechniqueStep is not { For: { IsGiven: true, Value.Dimension: Dimension.Duration } time } step) return;
+
+        // A time that no shake takes is a slip, and told as one.
+        if (Amounts.ImplausibleTime.Is(context, step)) return;
         var (least, most) = context.Profile.Technique switch
         {
             // A whip on a few pebbles is short by its name.

@@ -1,0 +1,62 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+/// <summary>SL2036: amounts that cannot make so many serves.</summary>
+internal sealed class ImplausibleServes : DrinkRule
+{
+    private static readonly PlausibleRange Any = PlausibleTable.Of("serve-volume");
+    private static readonly PlausibleRange Chilled = PlausibleTable.Of("serve-volume-chilled");
+    private static readonly PlausibleRange Topped = PlausibleTable.Of("serve-volume-topped");
+
+    private static readonly RuleInfo Rule = new("SL2036", "implausible-serves", "Amounts that cannot make so many serves", Level.Error) { IsCause = true };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        double all = 0;
+        bool topped = false, unweighed = false, batched = false;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            unweighed |= !part.IsWeighed;
+            topped |= part.Phase == PartPhase.Top && part.Material is { Kind.Lengthens: true };
+            batched |= part.Item?.File is Prep prep && prep.Family.OrNone().IsReadyDrink;
+            if (part.Material is { State: MaterialState.Liquid } && !double.IsNaN(part.Millilitres)) all += part.Millilitres;
+        }
+
+        if (all <= 0) return;
+        double each = all / drink.ServesOrOne;
+        var range = topped ? Topped : context.Profile.Technique == TechniqueKind.NoIce ? Any : Chilled;
+        bool over = each > range.High;
+
+        // What is not weighed can only add to it; a drink of one serve that is small is an amount too small, not a count too large.
+        if (over ? batched : (unweighed || each >= range.Low || drink.ServesOrOne <= 1)) return;
+        int fits = over ? 0 : (int)Math.Max(1, Math.Round(drink.ServesOrOne / PowerOf(drink.ServesOrOne)));
+        bool right = !over && range.Holds(all / fits);
+        var span = drink.Serves.IsGiven ? drink.Serves.Span : drink.IngredientsSpan;
+        string serves = Say.Number(drink.ServesOrOne, 1);
+        double limit = over ? range.High : range.Low;
+        context.Report(new Finding(Rule)
+        {
+            AskedLevel = over ? Level.Warning : null,
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = drink.Serves.IsGiven ? "serves" : "ingredients",
+            Message = $"The amounts come to {Say.With(all, "mL")}; for {serves} {(drink.ServesOrOne == 1 ? "serve" : "serves")} that is {Say.With(each, "mL")} each, {(over ? "over" : "under")} the {Say.With(limit, "mL")} {(over ? "up to" : "from")} which it is a drink ({range.Condition}; {range.Source}).",
+            Advice = over ? "Say in `serves` how many drinks the amounts make, or correct the amounts." : right ? $"Write {fits}, or the amounts of {serves} drinks." : $"Write the amounts of {serves} drinks, or correct `serves`.",
+            Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("each", each, "mL"), Proof.Of(over ? "plausible most" : "plausible least", limit, "mL", range.Source)],
+            Corrections = right && drink.Serves.IsGiven ? [new Correction(CorrectionGrade.Proposed, $"Write {fits}.", [new TextEdit(context.At(span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])] : [],
+        });
+    }
+
+    /// <summary>The power of ten by which a count is likely off: 10 and 20 by ten, 100 by a hundred; 4 by itself.</summary>
+    private static double PowerOf(double serves) => serves >= 10 ? Math.Pow(10, Math.Floor(Math.Log10(serves))) : serves;
+}

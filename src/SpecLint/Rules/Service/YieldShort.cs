@@ -1,0 +1,105 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Service;
+
+/// <summary>SL8029: a yield far under what went in, less what the steps take out.</summary>
+internal sealed class YieldShort : PrepRule
+{
+    private static readonly Limit Off = Limits.Of("yield-tolerance");
+    private static readonly PlausibleRange Soak = PlausibleTable.Of("soak");
+    private static readonly PlausibleRange Dry = PlausibleTable.Of("short-of-solids");
+
+    private static readonly RuleInfo Rule = new("SL8029", "yield-short", "A yield far under what went in, less what the steps take out", Level.Warning)
+    {
+        Limits = [Off.Id],
+        IsConsequence = true,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
+        if (prep.Family.OrNone() is { Ferments: true } or { IsDry: true } || prep.Family.OrNone().Kind.HoldsAir) return;
+        double all = 0, held = 0, solids = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (!part.IsWeighed || part.Material is not { } material) return;
+            all += part.Grams.Low;
+            if (part.Phase == PartPhase.TakenOut) held += part.Grams.High * (1 + Soak.High);
+            else if (material.State != MaterialState.Liquid && !material.Kind.IsSoluble && !material.Kind.IsSweetPour) held += part.Grams.High;
+            if (part.Phase == PartPhase.Mix && (material.Unknown & (Unknowns.Water | Unknowns.Composition)) == 0) solids += part.Grams.Low * Solids(material);
+        }
+
+        foreach (var byProduct in prep.ByProducts)
+        {
+            if (!byProduct.Amount.IsGiven || byProduct.Amount.Value.Dimension != Dimension.Mass) continue;
+            held = Math.Max(held, byProduct.Amount.Value.BaseHigh);
+        }
+
+        if (prep.ByProducts.Count > 0 && held <= 0) return;
+        var (share, steps) = Kept(prep);
+        bool boiled = false;
+        foreach (var step in prep.Method) boiled |= step.Verb.BoilsDown;
+        double least = double.IsNaN(share) ? 0 : (all - held) * share;
+        bool bySolids = false;
+        if (boiled && double.IsNaN(share) && held <= 0)
+        {
+            least = solids * (1 - (Dry.High / 100));
+            bySolids = true;
+        }
+
+        double volume = context.Profile.InputVolume, mass = context.Profile.InputMass;
+        bool byMass = prep.Yield.Value.Dimension == Dimension.Mass;
+        if (!byMass && (bySolids || double.IsNaN(volume) || mass <= 0)) return;
+        double per = byMass ? 1 : volume / mass;
+        string unit = byMass ? "g" : "mL";
+        least *= per;
+        if (least <= 0 || prep.Yield.Value.BaseHigh >= least * (1 - (Off.Value / 100))) return;
+        double went = all * per;
+        double usual = bySolids ? double.NaN : Math.Round((all - held) * per);
+        string words = $"{Say.Number(usual, 0)} {(byMass ? "g" : "ml")}";
+        bool solved = !bySolids && held <= 0 && usual > 0;
+        context.Report(new Finding(Rule)
+        {
+            Place = context.At(prep.Yield.Span),
+            Subject = context.Id,
+            Path = "yield",
+            Message = bySolids
+                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, and what does not boil off, such as sugar and salt, comes to {Say.With(solids, "g")}: less cannot be left in the pot."
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, and the steps take out {Say.With(went - least, unit)} of that at most ({steps}; {Dry.Source}).",
+            Advice = solved ? $"Weigh what is made: without loss it is {words}. If something is taken out, write the step or the by-product." : "Weigh what is made, and write what is taken out as a step or a by-product.",
+            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", went, unit), Proof.Of("left at least", least, unit), Proof.Of(Off)],
+            Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
+        });
+    }
+
+    /// <summary>Least share that the steps leave, by the table; NaN where one of them can take out any share.</summary>
+    private static (double Share, string Steps) Kept(Prep prep)
+    {
+        double share = 1;
+        var words = new List<string>();
+        foreach (var step in prep.Method)
+        {
+            if (!step.Do.IsGiven) continue;
+            if (step.Verb.BoilsDown || step.Verb.Boils || step.Verb.Dries || PlausibleTable.Of(PlausibleOf.Loss, step.Verb) is not { } loss) return (double.NaN, "");
+            share *= 1 - (loss.High / 100);
+            if (!words.Contains(loss.Condition)) words.Add(loss.Condition);
+        }
+
+        // Nothing at all is said of how it is made: what sticks to a vessel.
+        if (words.Count == 0) words.Add("no step is written");
+        return (share, Say.List(words));
+    }
+
+    private static double Solids(Material material) =>
+        Math.Max(0, 1 - material.Of(Component.Water) - material.Of(Component.Ethanol) - material.Of(Component.CarbonDioxide) - material.Of(Component.Acetic));
+}
