@@ -13,6 +13,9 @@ internal static class UnclearNames
     /// <summary>What a name could be; <see langword="null"/> where it is none of the unclear ones.</summary>
     public static UnclearName? Find(string name) => ByName.Value.TryGetValue(name, out var found) ? found : null;
 
+    /// <summary>All unclear names.</summary>
+    public static IEnumerable<string> All => ByName.Value.Keys;
+
     private static Dictionary<string, UnclearName> Load()
     {
         var table = new Dictionary<string, UnclearName>(StringComparer.Ordinal);

@@ -1,17 +1,30 @@
+using System.Globalization;
+using System.Text;
+
 namespace SpecLint.Vocabulary;
 
 /// <summary>Names as ids.</summary>
 internal static class Slugs
 {
-    /// <summary>A name as an id: lower case, runs of other characters become one hyphen.</summary>
+    /// <summary>Base letters of U+00C0 to U+017F, the accented Latin letters, one a letter; a blank where there is none.</summary>
+    private const string Latin =
+        "aaaaaaaceeeeiiiidnooooo ouuuuytsaaaaaaaceeeeiiiidnooooo ouuuuyty" +
+        "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiijjkkklllllll" +
+        "lllnnnnnnnnnoooooooorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
+
+    /// <summary>
+    /// A name as an id: lower case, accents and apostrophes left out, runs of other characters become one hyphen. The letters are
+    /// folded by a table, because a program without culture data does not take accents off.
+    /// </summary>
     public static string Of(string name)
     {
-        var slug = new System.Text.StringBuilder(name.Length);
-        foreach (char c in name.Normalize(System.Text.NormalizationForm.FormD))
+        var slug = new StringBuilder(name.Length);
+        foreach (char c in name)
         {
-            if (System.Globalization.CharUnicodeInfo.GetUnicodeCategory(c) == System.Globalization.UnicodeCategory.NonSpacingMark || c == '\'' || c == '’') continue;
-            char lower = char.ToLowerInvariant(c);
-            if (lower is (>= 'a' and <= 'z') or (>= '0' and <= '9')) slug.Append(lower);
+            if (c is '\'' or '’' || (c > 127 && CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.NonSpacingMark)) continue;
+            char lower = c is >= '\u00C0' and <= '\u017F' ? Latin[c - '\u00C0'] : char.ToLowerInvariant(c);
+            if (c is 'Œ' or 'œ' or 'Æ' or 'æ') slug.Append(c is 'Œ' or 'œ' ? "oe" : "ae");
+            else if (lower is (>= 'a' and <= 'z') or (>= '0' and <= '9')) slug.Append(lower);
             else if (slug.Length > 0 && slug[slug.Length - 1] != '-') slug.Append('-');
         }
 

@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
@@ -19,6 +20,7 @@ internal sealed class UnknownReference : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
+        NameResolver? resolver = null;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
@@ -27,13 +29,14 @@ internal sealed class UnknownReference : RecipeRule
 
             // An amount in the item, or two lines in one, has a finding of its own.
             if (Amounts.AmountInName.Reads(context.Book, id, out _, out _) || Amounts.TwoRowsInOne.Reads(context.Book, id, out _, out _, out _)) continue;
-            if (UnclearNames.Find(id) is { } unclear)
+            var meaning = Meaning(ref resolver, context.Book, id);
+            if (meaning.Answer is NameAnswer.Unclear or NameAnswer.Maker)
             {
-                context.Report(Unclear(context, line, id, unclear));
+                context.Report(meaning.Answer == NameAnswer.Unclear ? Unclear(context, line, id, meaning) : Makers(context, line, id, meaning));
                 continue;
             }
 
-            var likely = LikelyItem.Of(context.Book, id);
+            var likely = meaning.Answer == NameAnswer.Resolved ? [meaning.Id] : LikelyItem.Of(context.Book, id);
             string meant = Say.List([.. likely.Select(l => $"`{l}`{Brings(context, l)}")], "or");
             var place = context.At(line.Item.Span);
             context.Report(new Finding(Rule)
@@ -49,6 +52,8 @@ internal sealed class UnknownReference : RecipeRule
             });
         }
     }
+
+    private static WrittenName Meaning(ref NameResolver? resolver, LinkedBook book, string written) => (resolver ??= new NameResolver(book)).Resolve(written);
 
     /// <summary>
     /// What an item would bring that can hurt a guest, in brackets; empty where nothing is known of. Such an item is named, and
@@ -77,26 +82,37 @@ internal sealed class UnknownReference : RecipeRule
         return brings.Count == 0 ? "" : $" ({string.Join(", ", brings.Distinct())})";
     }
 
-    /// <summary>A name that the trade knows and that leaves open what is meant.</summary>
-    private static Finding Unclear(RecipeContext context, Line line, string id, UnclearName unclear)
+    /// <summary>A name that leaves open what is meant.</summary>
+    private static Finding Unclear(RecipeContext context, Line line, string id, WrittenName name)
     {
         var place = context.At(line.Item.Span);
-        var corrections = new List<Correction>(unclear.Could.Count);
-        var names = new List<string>(unclear.Could.Count);
-        foreach (string could in unclear.Could)
-        {
-            corrections.Add(new Correction(CorrectionGrade.Proposed, $"Name `{could}` in place of `{id}`.", [new TextEdit(place, $"\"{could}\"")]));
-            names.Add($"`{could}`");
-        }
-
         return new Finding(Rule)
         {
             Place = place,
             Subject = context.Id,
             Path = RecipeContext.PathOf(line, "item"),
-            Message = $"`{id}` is in no file of the book, and {unclear.Because}, so nothing can be worked out for it.",
-            Advice = $"Write {Say.List(names, "or")}, or a file for your own.",
-            Corrections = corrections,
+            Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be worked out for it.",
+            Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Brings(context, c)}")], "or")}, or a file for your own.",
+            Corrections = [.. name.Choices.Where(c => Brings(context, c).Length == 0).Select(c => Name(place, id, c))],
         };
     }
+
+    /// <summary>A maker's name: what is in the bottle is on its label, so that no correction puts its kind in its place.</summary>
+    private static Finding Makers(RecipeContext context, Line line, string id, WrittenName name)
+    {
+        var place = context.At(line.Item.Span);
+        string[] kinds = name.Id.Length > 0 ? [name.Id] : [.. name.Choices];
+        string like = kinds.Length == 0 ? "" : $", or name its kind, {Say.List([.. kinds.Select(c => $"`{c}`{Brings(context, c)}")], "or")}";
+        return new Finding(Rule)
+        {
+            Place = place,
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(line, "item"),
+            Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be worked out for it.",
+            Advice = $"Write a file for the bottle from its label{like}.",
+        };
+    }
+
+    private static Correction Name(Place place, string id, string item) =>
+        new(CorrectionGrade.Proposed, $"Name `{item}` in place of `{id}`.", [new TextEdit(place, $"\"{item}\"")]);
 }

@@ -1,0 +1,129 @@
+using SpecLint.Book;
+
+namespace SpecLint.Catalogue;
+
+/// <summary>A maker's name.</summary>
+/// <param name="Words">Its words as an id.</param>
+/// <param name="Kind">Id of the kind that the bottle is of; empty where that is not certain.</param>
+/// <param name="Choices">Ids that it could be.</param>
+/// <param name="IsProduct">Whether it names one product that is like no kind, so that what stands beside it says nothing.</param>
+internal sealed record MakersName(string Words, string Kind, FixedList<string> Choices, bool IsProduct);
+
+/// <summary>The tables of how people write names: words around a name, spellings, names of the trade and of makers.</summary>
+internal static class NameWords
+{
+    private static readonly Dictionary<string, HashSet<ItemKind>?> NeutralWords = new(StringComparer.Ordinal);
+    private static readonly Dictionary<string, string> Spellings = new(StringComparer.Ordinal);
+    private static readonly HashSet<string> MovableWords = new(StringComparer.Ordinal);
+    private static readonly HashSet<string> SingularWords = new(StringComparer.Ordinal);
+    private static readonly HashSet<string> PieceWords = new(StringComparer.Ordinal);
+    private static readonly HashSet<string> CategoryWords = new(StringComparer.Ordinal);
+
+    static NameWords()
+    {
+        using var document = Tables.Open("name-words");
+        var root = document.RootElement;
+        foreach (var row in root.GetProperty("neutral").EnumerateArray())
+        {
+            var kinds = row.Texts("kinds");
+            var of = kinds.Count == 0 ? null : new HashSet<ItemKind>();
+            foreach (string kind in kinds)
+            {
+                of!.Add(KindTable.Find(kind) ?? throw new InvalidOperationException($"The table of words around names has the kind {kind}, which is none."));
+            }
+
+            foreach (string word in row.Texts("words")) NeutralWords.Add(word, of);
+        }
+
+        foreach (var row in root.GetProperty("spellings").EnumerateArray())
+        {
+            foreach (string word in row.Texts("words")) Spellings[word] = row.Text("word");
+        }
+
+        Tails = root.Texts("tails");
+        MovableWords.UnionWith(root.Texts("movable"));
+        SingularWords.UnionWith(root.Texts("singular"));
+        PieceWords.UnionWith(root.Texts("pieces"));
+        CategoryWords.UnionWith(root.Texts("categories"));
+        Trade = ReadTrade();
+        Makers = ReadMakers();
+    }
+
+    /// <summary>Words with which a remark at the end of a name begins.</summary>
+    public static FixedList<string> Tails { get; }
+
+    /// <summary>Generic names of the trade as ids, with the id of the catalogue.</summary>
+    public static IReadOnlyDictionary<string, string> Trade { get; }
+
+    /// <summary>Makers' names, the longest first.</summary>
+    public static FixedList<MakersName> Makers { get; }
+
+    /// <summary>All words that may stand around a name.</summary>
+    public static IEnumerable<string> Neutral => NeutralWords.Keys;
+
+    /// <summary>Whether a word does not change what is meant, beside things of some kinds at least.</summary>
+    public static bool IsNeutral(string word) => NeutralWords.ContainsKey(word);
+
+    /// <summary>Whether a word does not change what is meant beside a thing of a kind.</summary>
+    public static bool IsNeutralFor(string word, ItemKind kind) => NeutralWords.TryGetValue(word, out var kinds) && (kinds is null || kinds.Contains(kind));
+
+    /// <summary>Whether a word may stand before or behind what it describes.</summary>
+    public static bool IsMovable(string word) => MovableWords.Contains(word);
+
+    /// <summary>Whether a word beside a maker's name only says what sort of thing the bottle is.</summary>
+    public static bool IsCategory(string word) => CategoryWords.Contains(word);
+
+    /// <summary>Whether a word names a part of a fruit or plant.</summary>
+    public static bool IsPiece(string word) => PieceWords.Contains(word);
+
+    /// <summary>A word in the singular and in one spelling.</summary>
+    public static string Canonical(string word)
+    {
+        if (Spellings.TryGetValue(word, out string? spelled)) return spelled;
+        string one = Singular(word);
+        return Spellings.TryGetValue(one, out spelled) ? spelled : one;
+    }
+
+    private static string Singular(string word)
+    {
+        if (word.Length < 4 || !Ends(word, "s") || Ends(word, "ss") || Ends(word, "us") || Ends(word, "is") || SingularWords.Contains(word)) return word;
+        if (word == "leaves") return "leaf";
+        if (word == "halves") return "half";
+        if (Ends(word, "ies")) return word.Substring(0, word.Length - 3) + "y";
+        bool twoLetters = Ends(word, "oes") || Ends(word, "ches") || Ends(word, "shes") || Ends(word, "sses") || Ends(word, "xes");
+        return word.Substring(0, word.Length - (twoLetters ? 2 : 1));
+    }
+
+    private static bool Ends(string word, string end) => word.EndsWith(end, StringComparison.Ordinal);
+
+    private static Dictionary<string, string> ReadTrade()
+    {
+        var trade = new Dictionary<string, string>(StringComparer.Ordinal);
+        using var document = Tables.Open("trade-names");
+        foreach (var row in Tables.Rows(document))
+        {
+            string item = Known(row.Text("item"), "trade names");
+            foreach (string name in row.Texts("names")) trade[Slugs.Of(name)] = item;
+        }
+
+        return trade;
+    }
+
+    private static FixedList<MakersName> ReadMakers()
+    {
+        var makers = new List<MakersName>();
+        using var document = Tables.Open("makers");
+        foreach (var row in Tables.Rows(document))
+        {
+            string kind = row.Text("kind");
+            if (kind.Length > 0) Known(kind, "makers' names");
+            FixedList<string> choices = [.. row.Texts("choices").Select(c => Known(c, "makers' names"))];
+            foreach (string name in row.Texts("names")) makers.Add(new MakersName(Slugs.Of(name), kind, choices, row.Flag("product")));
+        }
+
+        return [.. makers.OrderByDescending(m => m.Words.Length).ThenBy(m => m.Words, StringComparer.Ordinal)];
+    }
+
+    private static string Known(string id, string table) =>
+        BuiltInCatalogue.Ids.Contains(id) ? id : throw new InvalidOperationException($"The table of {table} has {id}, which the catalogue lacks.");
+}
