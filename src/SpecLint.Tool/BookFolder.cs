@@ -43,6 +43,14 @@ internal sealed class BookFolder
     /// <summary>The bar's own file; <see langword="null"/> where there is none.</summary>
     public Bar? Bar { get; }
 
+    /// <summary>The day that an example book is set on; <see langword="null"/> for every other book.</summary>
+    public CalendarDate? SetOn => SetOnOf(Bar);
+
+    /// <summary>The day that the example book of a root is set on, without reading the rest of it.</summary>
+    internal static CalendarDate? SetOnOf(string root) => SetOnOf(ReadBar(root));
+
+    private static CalendarDate? SetOnOf(Bar? bar) => bar is { AsOf.IsGiven: true } ? bar.AsOf.Value : null;
+
     /// <summary>Whether the bar's own file is no JSON, so that its settings are not known.</summary>
     public bool BarIsUnreadable => Bar is not null && Bar.Problems.Any(p =>
         p.Kind is ReadingProblemKind.Syntax or ReadingProblemKind.Encoding or ReadingProblemKind.TooLarge or ReadingProblemKind.TooDeep);

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SpecLint.Reports;
 using SpecLint.Tool.Tests.Support;
 
@@ -43,6 +44,52 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
         Assert.StartsWith($"In {json.RootElement.GetProperty("recipes").GetInt32()} recipes: {counts.GetProperty("error").GetInt32()} error", summary, StringComparison.Ordinal);
         int accepted = counts.GetProperty("accepted").GetInt32();
         Assert.Equal(accepted > 0, summary.Contains("accepted", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_could_hurt_somebody_comes_first_then_errors_warnings_and_notes()
+    {
+        string output = ToolRun.In(demo.Path, "check").Output;
+        var heads = output.Split('\n').Where(l => Regex.IsMatch(l, @"^\w.* \(\d+\)$")).ToList();
+        Assert.Equal(["Somebody could be hurt: see to these first", "Errors", "Warnings"], heads.Select(h => h[..h.LastIndexOf(" (", StringComparison.Ordinal)]));
+        using var json = System.Text.Json.JsonDocument.Parse(ToolRun.In(demo.Path, "check", "--format", "json").Bytes);
+        Assert.Equal(json.RootElement.GetProperty("findings").GetArrayLength(), heads.Sum(h => int.Parse(h[(h.LastIndexOf('(') + 1)..^1], System.Globalization.CultureInfo.InvariantCulture)));
+        string urgent = output[..output.IndexOf("\nErrors (", StringComparison.Ordinal)];
+        Assert.Contains("error SL7001", urgent, StringComparison.Ordinal);
+        Assert.Contains("error SL5027", urgent, StringComparison.Ordinal);
+        Assert.DoesNotContain("error SL", output[output.IndexOf("\nWarnings (", StringComparison.Ordinal)..], StringComparison.Ordinal);
+        Assert.True(output.LastIndexOf("To do first:", StringComparison.Ordinal) < output.LastIndexOf("By rule: ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Equal_findings_share_their_advice_and_a_group_its_caution()
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("marsh.prep.json", """{ "name": "Marsh", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir", "until": "dissolved" } ], "yield": "1 kg", "keep": { "at": "4 °C", "in": "bottle", "for": "7 d" }, "declares": { "allergens": [] } }""");
+        string lots = string.Join(", ", Enumerable.Range(1, 5).Select(n => $$"""{ "item": "marsh", "lot": "M-{{n}}", "made": "2026-06-0{{n}}", "amount": "1 l", "at": "4 °C" }"""));
+        book.Write("fridge.stock.json", $$"""{ "on": "2026-11-25", "lots": [ {{lots}} ] }""");
+        using var json = System.Text.Json.JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "json").Bytes);
+        var expired = json.RootElement.GetProperty("findings").EnumerateArray().GroupBy(f => (f.GetProperty("rule").GetString(), f.GetProperty("advice").GetString())).OrderByDescending(g => g.Count()).First().ToList();
+        Assert.Equal(5, expired.Count);
+        string output = ToolRun.In(book.Path, "check").Output;
+        string flat = output.ReplaceLineEndings(" ");
+        Assert.Equal(2, flat.Split("To put these right: ").Length);
+        Assert.Equal(2, flat.Split("Caution").Length);
+        Assert.Equal(5, output.Split('\n').Count(l => l.StartsWith("fridge.stock.json:", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void An_example_book_is_checked_for_the_day_that_it_is_set_on_and_says_so()
+    {
+        string then = ToolRun.In(demo.Path, "check", "--on", ToolRun.Day).Output;
+        var later = ToolRun.With(demo.Path, new RunOptions { Today = "2027-06-01" }, "check");
+        Assert.Equal(then, later.Output);
+        Assert.Contains("set on 2026-11-25 (asOf in bar.json)", later.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("set on", ToolRun.In(demo.Path, "check", "--on", "2026-12-01").Error, StringComparison.Ordinal);
+        Assert.NotEqual(then, ToolRun.In(demo.Path, "check", "--on", "2027-06-01").Output);
+        foreach (string[] args in new string[][] { ["linecheck", "evening"], ["labels"], ["profile", "low-tide"], ["trace", "SC-24"], ["compare", ".", "."], ["scale", "low-tide", "--serves", "2"] })
+            Assert.Contains("set on 2026-11-25", ToolRun.With(demo.Path, new RunOptions { Today = "2027-06-01" }, args).Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ internal static class CommonOptions
     /// <summary><c>--on</c>, a day.</summary>
     public static Option<CalendarDate?> On() => new("--on")
     {
-        Description = "The day to check for, as YYYY-MM-DD; today where none is given.",
+        Description = "The day to check for, as YYYY-MM-DD; today where none is given, and in an example book the day that it is set on.",
         HelpName = "DATE",
         CustomParser = result =>
         {
@@ -39,6 +39,18 @@ internal static class CommonOptions
             return date;
         },
     };
+
+    /// <summary>The day of a run: the one that <c>--on</c> gives, else the one that an example book is set on, which is said on standard error, else today.</summary>
+    public static CalendarDate DayOf(CalendarDate? on, BookFolder folder, Host host, bool quiet = false) => DayOf(on, folder.SetOn, host, quiet);
+
+    /// <inheritdoc cref="DayOf(CalendarDate?, BookFolder, Host, bool)"/>
+    public static CalendarDate DayOf(CalendarDate? on, CalendarDate? setOn, Host host, bool quiet = false)
+    {
+        if (on is { } given) return given;
+        if (setOn is not { } set) return host.Today();
+        if (!quiet) Shell.Say(host, $"this is an example book, set on {set} (asOf in {BookFolder.BarFile}): that day is taken, not today; --on DATE takes another.");
+        return set;
+    }
 
     /// <summary><c>--threads</c>.</summary>
     public static Option<int> Threads()

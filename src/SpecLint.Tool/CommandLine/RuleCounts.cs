@@ -1,5 +1,3 @@
-using SpecLint.Changes;
-using SpecLint.Findings;
 using SpecLint.Reports;
 
 namespace SpecLint.Tool;
@@ -9,14 +7,12 @@ internal static class RuleCounts
 {
     public static void Write(TextWriter to, ReportContent content)
     {
-        var rows = content.Findings.Flat().GroupBy(f => f.Rule)
-            .Select(g => (Rule: g.Key, Count: g.Count(), Level: g.Max(f => f.Level), Files: g.Select(f => f.Place.File.Path).Distinct(StringComparer.Ordinal).Count()))
-            .OrderByDescending(r => r.Rule.Safety && r.Level == Level.Error).ThenByDescending(r => r.Level).ThenByDescending(r => r.Count).ThenBy(r => r.Rule.Id, StringComparer.Ordinal).ToList();
+        var rows = RuleTally.Of(content);
         foreach (var row in rows)
         {
             string first = $"{row.Count,6}  {row.Rule.Id}  {ReportWords.Of(row.Level),-7}  ";
             string harm = row.Rule.Safety ? " (guards against harm)" : "";
-            foreach (string line in DisplayText.Wrap($"{row.Rule.Title}{harm}; in {ReportWords.Count(row.Files, "file", "files")}.", first, new string(' ', first.Length))) to.Write(line + "\n");
+            foreach (string line in DisplayText.Wrap($"{row.Rule.Title}{harm}; in {ReportWords.Count(row.Files.Count, "file", "files")}.", first, new string(' ', first.Length))) to.Write(line + "\n");
         }
 
         to.Write($"{ReportWords.Count(rows.Sum(r => r.Count), "finding", "findings")} of {ReportWords.Count(rows.Count, "rule", "rules")} in {ReportWords.Count(content.Files, "file", "files")}.\n");

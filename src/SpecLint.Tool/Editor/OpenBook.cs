@@ -43,7 +43,7 @@ internal sealed class OpenBook
             if (files.ContainsKey(relative) || !File.Exists(path)) files[relative] = new SourceFile(relative, Encoding.UTF8.GetBytes(text));
         }
 
-        var input = folder.ToInput(host.Today(), threads: 0) with { Files = [.. files.Values.OrderBy(f => f.Path, StringComparer.Ordinal)] };
+        var input = folder.ToInput(folder.SetOn ?? host.Today(), threads: 0) with { Files = [.. files.Values.OrderBy(f => f.Path, StringComparer.Ordinal)] };
         return new OpenBook(folder.Root, Checker.Check(input), addressOf);
     }
 

@@ -78,7 +78,7 @@ internal sealed class BaselineVerb : Verb
         var folder = BookFolder.Open(host, named is null ? [] : [named], threadCount);
         if (!folder.HasFilesToCheck) throw new UsageException($"no recipe was found in {named ?? "the current folder"}.");
         string at = parsed.GetValue(file) ?? Path.Combine(folder.DisplayPrefix, DefaultFile);
-        var day = parsed.GetValue(on) ?? host.Today();
+        var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         if (parsed.GetValue(until) is { } end && end < day) throw new UsageException($"--until {end} lies before the day of the run, {day}.");
         if (creates && File.Exists(host.FullPath(at))) throw new UsageException($"{at} is there already; --refresh changes it.");
         var baseline = creates ? new Baseline([]) : Read(host, at);

@@ -53,9 +53,10 @@ internal sealed class CompareVerb : Verb
         string from = parsed.GetValue(before)!;
         string? to = parsed.GetValue(after);
         var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(rules) ?? []);
-        var day = parsed.GetValue(on) ?? host.Today();
         int threadCount = parsed.GetValue(threads);
         string bookPath = parsed.GetValue(book) ?? ".";
+        string head = to is not null && Directory.Exists(host.FullPath(to)) ? to : bookPath;
+        var day = CommonOptions.DayOf(parsed.GetValue(on), BookFolder.SetOnOf(BookFolder.RootOf(host, head)), host);
         var old = Input(from);
         var now = to is null ? OfFolder(bookPath) : Input(to);
         if (old.Files.Count == 0 && now.Files.Count == 0) throw new UsageException($"neither {from} nor {to ?? bookPath} holds a file of a book.");

@@ -68,7 +68,7 @@ internal sealed class CorrectVerb : Verb
             Includes = folder.Includes,
             AdmitNew = parsed.GetValue(admitNew),
         };
-        var input = folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount) with { HouseRules = houseRules };
+        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, parsed.GetValue(quiet)), threadCount) with { HouseRules = houseRules };
         var result = HouseRuleFiles.Run(houseRules, () => Corrector.Apply(input, choice));
 
         // Before anything is written the result is delivered: what was done can then be read also where writing fails.

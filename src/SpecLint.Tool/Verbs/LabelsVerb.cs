@@ -51,7 +51,7 @@ internal sealed class LabelsVerb : Verb
         string? named = parsed.GetValue(stock), at = parsed.GetValue(book);
         bool isPath = named is not null && File.Exists(host.FullPath(named));
         var folder = BookFolder.Open(host, isPath ? [named!] : at is null ? [] : [at]);
-        var day = parsed.GetValue(on) ?? host.Today();
+        var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var result = Checker.Check(folder.ToInput(day, 0));
         var linked = result.Book;
         var verdicts = Verdicts.Of(result);

@@ -44,7 +44,7 @@ internal sealed class LineCheckVerb : Verb
         string? at = parsed.GetValue(book);
         int threadCount = parsed.GetValue(threads);
         var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at], threadCount);
-        var day = parsed.GetValue(on) ?? host.Today();
+        var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var result = Checker.Check(folder.ToInput(day, threadCount));
         var chosen = isPath
             ? result.Book.Menus.FirstOrDefault(m => folder.Includes is null || folder.Includes(m.Source.Path))

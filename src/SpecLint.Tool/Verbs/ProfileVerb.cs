@@ -55,7 +55,7 @@ internal sealed class ProfileVerb : Verb
         var folder = BookFolder.Open(host, bookPath is not null && paths.Count == 0 ? [bookPath] : paths, threadCount);
         if (ids.Count == 0 && !folder.HasFilesToCheck)
             throw new UsageException($"no recipe was found in {(paths.Count > 0 ? string.Join(", ", paths) : bookPath ?? "the current folder")}.");
-        var result = Checker.Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), threadCount));
+        var result = Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), threadCount));
         var verdicts = Verdicts.Of(result);
         var chosen = Choose(result.Book, folder, paths, ids);
         bool single = chosen.Count == 1 && paths.Count + ids.Count == 1 && !(paths.Count == 1 && Directory.Exists(host.FullPath(paths[0])));

@@ -43,7 +43,7 @@ internal sealed class RecordVerb : Verb
         bool isPath = File.Exists(host.FullPath(named));
         string? at = parsed.GetValue(book);
         var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
-        var day = parsed.GetValue(on) ?? host.Today();
+        var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
         var (linked, _) = Checker.Profile(folder.ToInput(day, 0));
         if (parsed.GetValue(meter) is { } id)

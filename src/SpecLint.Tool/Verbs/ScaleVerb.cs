@@ -44,7 +44,7 @@ internal sealed class ScaleVerb : Verb
         bool isPath = File.Exists(host.FullPath(named));
         string? at = parsed.GetValue(book);
         var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
-        var result = Checker.Check(folder.ToInput(parsed.GetValue(on) ?? host.Today(), 0));
+        var result = Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var linked = result.Book;
         var found = isPath ? linked.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : linked.Resolve(named) is { ByProduct: null } item ? item.File : null;
         if (found is not Recipe chosen) throw new UsageException($"{named} is no drink or preparation of the book.");

@@ -38,7 +38,7 @@ internal sealed class SettingsVerb : Verb
             throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile}:{start.Line}:{start.Column}: {problem.Message}");
         }
 
-        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFolder.DefaultFiles, BookFolder.AlwaysLeftOut, parsed.GetValue(on) ?? host.Today());
+        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFolder.DefaultFiles, BookFolder.AlwaysLeftOut, CommonOptions.DayOf(parsed.GetValue(on), folder, host));
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => SettingsReport.WriteJson(stream, settings));
         else ResultOutput.DeliverText(host, file, writer => SettingsReport.WriteText(writer, settings));

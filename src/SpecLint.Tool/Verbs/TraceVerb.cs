@@ -33,7 +33,7 @@ internal sealed class TraceVerb : Verb
         string named = parsed.GetValue(lot)!;
         string? at = parsed.GetValue(book);
         var folder = BookFolder.Open(host, at is null ? [] : [at]);
-        var (linked, _) = Checker.Profile(folder.ToInput(parsed.GetValue(on) ?? host.Today(), 0));
+        var (linked, _) = Checker.Profile(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var found = linked.LotsCalled(named);
         if (found.Count == 0) found = [.. linked.Stocks.SelectMany(s => s.Lots.Where(l => l.Item.IsGiven && (l.Item.Value == named || linked.Resolve(l.Item.Value)?.Id == named)).Select(l => (s, l)))];
         if (found.Count == 0) throw new UsageException($"no stock file of the book lists a lot {named}.");

@@ -758,4 +758,7 @@ public sealed class Bar : BookFile
 
     /// <summary><c>asks</c>: properties that every recipe of the bar must give.</summary>
     public FixedList<Given<string>> Asks { get; set; } = [];
+
+    /// <summary><c>asOf</c>: the day that an example book is set on; a run takes it where it is given no day.</summary>
+    public Given<CalendarDate> AsOf { get; set; }
 }

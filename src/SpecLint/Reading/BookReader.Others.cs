@@ -279,6 +279,7 @@ public static partial class BookReader
         bar.Files = Texts(binder, slots, BarShape.Files);
         bar.LeaveOut = Texts(binder, slots, BarShape.LeaveOut);
         bar.Asks = Texts(binder, slots, BarShape.Asks);
+        bar.AsOf = Date(binder, slots, BarShape.AsOf);
         bar.Accept = BindAccept(binder, slots[BarShape.Accept.Index], BarShape.Accept.Value);
         bar.Notes = binder.TextOrTexts(slots[BarShape.Notes.Index], BarShape.Notes.Value);
         return bar;

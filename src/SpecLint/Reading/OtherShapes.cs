@@ -293,6 +293,7 @@ internal static class BarShape
     public static readonly PropertyShape Files = May("files", ListOf(Text), "Patterns of the files to read, where they are not all.", """["specs/**/*.json"]""");
     public static readonly PropertyShape LeaveOut = May("leaveOut", ListOf(Text), "Patterns of files to leave out.", """["drafts/**"]""");
     public static readonly PropertyShape Asks = May("asks", ListOf(Words("asked", "a property of recipes", Asked)), "Properties that every recipe of the house must give.", """["author", "date"]""");
+    public static readonly PropertyShape AsOf = May("asOf", Date, "For an example book only: the day that it is set on, which stands in for today where --on gives no day. Every run says so. The book of a bar that is open leaves it out.", "\"2026-11-25\"");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
     public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Open Tuesday to Sunday.\"");
 
@@ -311,6 +312,7 @@ internal static class BarShape
         Files,
         LeaveOut,
         Asks,
+        AsOf,
         Accept,
         Notes);
 }

@@ -50,6 +50,7 @@ public static class SettingsReport
                 Add($"vessels.{vessel.Id}", $"capacity {Amount(vessel.Capacity)}, rating {Amount(vessel.Rating)}", From(bar, vessel.Span));
             foreach (var limit in bar.Limits.OrderBy(l => l.Key, StringComparer.Ordinal)) AddQuantity($"limits.{limit.Key}", limit.Value);
             foreach (var schema in bar.Schemas.OrderBy(s => s.Key, StringComparer.Ordinal)) Add($"schemas.{schema.Key}", schema.Value.Value, From(bar, schema.Value.Span));
+            if (bar.AsOf.IsGiven) Add("asOf", bar.AsOf.Value.ToString(), From(bar, bar.AsOf.Span));
             if (bar.Asks.Count > 0) Add("asks", string.Join(", ", bar.Asks.Select(a => a.Value)), From(bar, bar.Asks[0].Span));
         }
 

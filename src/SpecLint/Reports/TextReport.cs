@@ -23,8 +23,10 @@ public sealed record TextReportOptions
 }
 
 /// <summary>
-/// Findings for people, by file: where, what is wrong and by how much, what to do, what to mind. Lines keep to the columns
-/// of the options; only an address longer than that stands on a line of its own, whole, so that a terminal can open it.
+/// Findings for people: what could hurt somebody first, then errors, warnings and notes, each by file: where, what is wrong and
+/// by how much, what to do. Advice that several findings of a file share stands once beneath them, a caution once beneath its
+/// group. A summary ends it: what to do first, and the findings by rule. Lines keep to the columns of the options; only an
+/// address longer than that stands on a line of its own, whole, so that a terminal can open it.
 /// </summary>
 public sealed class TextReport
 {
@@ -50,23 +52,50 @@ public sealed class TextReport
 
     private void Write()
     {
-        string? path = null;
-        foreach (var finding in content.Findings)
-        {
-            if (finding.Place.File.Path != path)
-            {
-                path = finding.Place.File.Path;
-                Heading(path);
-            }
-
-            WriteFinding(finding);
-            Line("");
-        }
-
+        Group("Somebody could be hurt: see to these first", IsHarm);
+        foreach (var (heading, level) in new[] { ("Errors", Level.Error), ("Warnings", Level.Warning), ("Notes", Level.Note) })
+            Group(heading, f => f.Level == level && !IsHarm(f));
         if (options.Summary) Summary();
         else if (content.Aside.Sentence.Length > 0) Paragraph(content.Aside.Sentence, "", "");
         if (options.Summary || content.Findings.Count > 0 || content.Aside.Count > 0) Paragraph(ReportWords.Closing, "", "");
     }
+
+    /// <summary>Whether a finding belongs at the top: an error of a rule that guards against harm, or one that explains such an error.</summary>
+    private static bool IsHarm(Finding finding) => (finding.Rule.Safety && finding.Level == Level.Error) || finding.Folded.Any(IsHarm);
+
+    /// <summary>The findings of a group, by file in their total order.</summary>
+    private void Group(string heading, Func<Finding, bool> belongs)
+    {
+        var findings = content.Findings.Where(belongs).ToList();
+        if (findings.Count == 0) return;
+        Line(Paint($"{heading} ({findings.Count})", Bold));
+        Line("");
+        foreach (var file in findings.GroupBy(f => f.Place.File.Path, StringComparer.Ordinal))
+        {
+            Heading(file.Key);
+            foreach (var alike in file.GroupBy(LikenessOf))
+            {
+                WriteAlike([.. alike]);
+                Line("");
+            }
+        }
+
+        var cautions = findings.SelectMany(f => f.Folded.Prepend(f)).Where(f => f.Caution is not null).GroupBy(f => f.Caution!, StringComparer.Ordinal).ToList();
+        foreach (var caution in cautions)
+        {
+            string of = cautions.Count == 1 ? "" : $" ({string.Join(", ", caution.Select(f => f.Rule.Id).Distinct().OrderBy(id => id, StringComparer.Ordinal))})";
+            Paragraph($"Caution{of}: " + options.Units.Sentence(caution.Key), "", "  ");
+        }
+
+        if (cautions.Count > 0) Line("");
+    }
+
+    /// <summary>What findings of one file share where they are shown together: a rule, its level and its advice. What brings an edit or explains others stands by itself.</summary>
+    private static (string Rule, Level Level, string Advice, string Alone) LikenessOf(Finding finding) => (
+        finding.Rule.Id,
+        finding.Level,
+        finding.Advice,
+        finding.Corrections.Count > 0 || finding.Folded.Count > 0 ? finding.Fingerprint : "");
 
     private void Heading(string path)
     {
@@ -77,13 +106,23 @@ public sealed class TextReport
             Line(Paint(line, Bold));
     }
 
-    private void WriteFinding(Finding finding)
+    /// <summary>Findings that share their advice: each with its place and its message, the advice beneath the last.</summary>
+    private void WriteAlike(IReadOnlyList<Finding> findings)
     {
-        Where(finding.Place, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}", ColourOf(finding.Level));
-        Paragraph(options.Units.Sentence(finding.Message), "  ", "  ");
-        if (finding.Advice.Length > 0) Paragraph("To put it right: " + options.Units.Sentence(finding.Advice), "  ", "  ");
+        for (int i = 0; i < findings.Count; i++)
+        {
+            var finding = findings[i];
+            Where(finding.Place, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}", ColourOf(finding.Level));
+            Paragraph(options.Units.Sentence(finding.Message), "  ", "  ");
+            bool isLast = i == findings.Count - 1;
+            if (isLast && finding.Advice.Length > 0) Paragraph((findings.Count == 1 ? "To put it right: " : "To put these right: ") + options.Units.Sentence(finding.Advice), "  ", "  ");
+            WriteRest(finding);
+        }
+    }
+
+    private void WriteRest(Finding finding)
+    {
         foreach (var correction in finding.Corrections) WriteCorrection(correction, finding.Advice);
-        if (finding.Caution is not null) Paragraph("Caution: " + options.Units.Sentence(finding.Caution), "  ", "  ");
         foreach (var related in finding.Related)
         {
             if (content.IsInBook(related.Place)) Where(related.Place, options.Units.Sentence(related.Message), null, "  See ", "    ");
@@ -146,7 +185,29 @@ public sealed class TextReport
         int other = content.Accepted.Count - content.AcceptedSafety;
         string accepted = other == 0 ? "" : $" {ReportWords.Count(other, "other finding is", "other findings are")} accepted.";
         foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "", string.Concat(content.Remarks.Select(r => " " + r)))), "", "", options.Columns)) Line(Paint(line, Bold));
+        FirstThings();
     }
+
+    /// <summary>What to do first, and how many findings each rule has: a book with a handful of findings needs neither.</summary>
+    private void FirstThings()
+    {
+        const int fewFindings = 3, mostFirst = 5, mostNames = 4, mostRules = 24;
+        var rows = RuleTally.Of(content);
+        if (content.Errors + content.Warnings + content.Notes <= fewFindings) return;
+        var urgent = rows.Where(r => r.Level == Level.Error).Take(mostFirst).ToList();
+        if (urgent.Count > 0) Line("To do first:");
+        for (int i = 0; i < urgent.Count; i++)
+        {
+            var row = urgent[i];
+            string names = string.Join(", ", row.Files.Take(mostNames).Select(NameOf)) + (row.Files.Count > mostNames ? $" and {row.Files.Count - mostNames} more" : "");
+            Paragraph($"{row.Rule.Title}{(row.Rule.Safety ? " (guards against harm)" : "")}: {names}. {row.Rule.Id}, {ReportWords.Count(row.Count, "finding", "findings")}.", $"  {i + 1}. ", "     ");
+        }
+
+        string more = rows.Count > mostRules ? $" and {ReportWords.Count(rows.Count - mostRules, "more rule", "more rules")} (--statistics counts all)" : "";
+        Paragraph($"By rule: {string.Join(", ", rows.Take(mostRules).Select(r => r.Count == 1 ? r.Rule.Id : $"{r.Count}×{r.Rule.Id}"))}{more}.", "", "  ");
+    }
+
+    private string NameOf(string path) => content.FileAt(path) is { } file ? Clip(file.Name.Or(file.Id), LongestNameShown) : path;
 
     private void Paragraph(string text, string first, string rest)
     {

@@ -23,7 +23,7 @@ internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
             Input = new MemoryStream(Encoding.UTF8.GetBytes(options.Input)),
             Error = error,
             CurrentDirectory = folder,
-            Today = () => CalendarDate.Parse(Day)!.Value,
+            Today = () => CalendarDate.Parse(options.Today)!.Value,
             Variable = name => options.Variables.TryGetValue(name, out string? value) ? value : null,
             OutputIsTerminal = options.Terminal,
             ErrorIsTerminal = options.Terminal,
@@ -38,6 +38,8 @@ internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
 internal sealed record RunOptions
 {
     public bool Terminal { get; init; }
+
+    public string Today { get; init; } = ToolRun.Day;
 
     public int Columns { get; init; }
 
