@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SpecLint.Vocabulary;
 using SpecLint.Catalogue;
 
 namespace SpecLint.Benchmarks;
@@ -56,7 +57,7 @@ public sealed class BookGenerator(int recipes, ulong seed)
     }
 
     private static string[] OfKind(string kind) =>
-        [.. BuiltInCatalogue.Ids.Where(id => BuiltInCatalogue.Find(id)!.IngredientKind.OrNone().Id == kind)];
+        [.. BuiltInCatalogue.Ids.Where(id => BuiltInCatalogue.Find(id)!.IngredientKind.Or(ItemKind.None).Id == kind)];
 
     private string Base(int i)
     {

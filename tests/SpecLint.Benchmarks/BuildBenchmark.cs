@@ -77,7 +77,7 @@ internal static class BuildBenchmark
     /// <summary>Runs the SDK; a build may end with findings of level error (status 1).</summary>
     private static void Dotnet(string folder, params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
         using var process = Process.Start(start)!;
         var errors = process.StandardError.ReadToEndAsync();

@@ -23,7 +23,9 @@ public class LongFactAttribute : FactAttribute
     /// <summary>Skips the test, and says so, in the short run.</summary>
     public LongFactAttribute()
     {
+#pragma warning disable MA0056 // xUnit reads Skip of the attribute it finds; no attribute overrides it.
         if (!LongRun.IsOn) Skip = LongRun.Reason;
+#pragma warning restore MA0056
     }
 }
 

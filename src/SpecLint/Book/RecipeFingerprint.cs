@@ -1,7 +1,6 @@
 using System.Globalization;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Book;
 

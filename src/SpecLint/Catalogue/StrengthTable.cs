@@ -1,4 +1,3 @@
-using SpecLint.Book;
 
 namespace SpecLint.Catalogue;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using SpecLint.Changes;
-using SpecLint.Profile;
 using SpecLint.Reports;
 using SpecLint.Tests.Support;
 

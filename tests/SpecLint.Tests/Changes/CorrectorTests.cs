@@ -1,7 +1,6 @@
 using System.Text;
 using SpecLint.Changes;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules;
 using SpecLint.Tests.Support;

@@ -1,4 +1,3 @@
-using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;

@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Changes;
-using SpecLint.Profile;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Keeping;

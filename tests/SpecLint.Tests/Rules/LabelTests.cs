@@ -1,6 +1,5 @@
 using System.Text;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Demo;
 using SpecLint.Tests.Support;

@@ -1,5 +1,4 @@
 using SpecLint.Changes;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;
 

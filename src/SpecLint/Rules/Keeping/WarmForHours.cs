@@ -14,13 +14,14 @@ internal sealed class WarmForHours : PrepRule
     private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
     private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
     private static readonly Limit Spirited = Limits.Of("alcohol-no-growth-practice");
+    private static readonly Limit MassOfVolume = Limits.Of("guard-mass-of-volume");
     private static readonly Limit Syrup = Limits.Of("guard-spice-in-syrup");
 
     private static readonly RuleInfo Rule = new("SL5032", "warm-for-hours", "A step keeps food that needs cold lukewarm for hours", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Ph],
-        Limits = [Hours.Id, Cold.Id, Hot.Id, Spirited.Id, Syrup.Id],
+        Limits = [Hours.Id, Cold.Id, Hot.Id, Spirited.Id, Syrup.Id, MassOfVolume.Id],
     };
 
     /// <inheritdoc/>
@@ -96,8 +97,7 @@ internal sealed class WarmForHours : PrepRule
             worst = part;
         }
 
-        // 20 % vol is about 16 % by mass.
-        if (all > 0 && 100 * ethanol >= Spirited.Value * 0.8 * all) return null;
+        if (all > 0 && 100 * ethanol >= Spirited.Value * MassOfVolume.Value * all) return null;
         bool plant = most is Perishable.Plant or Perishable.Juice;
         return plant && (sour || (all > 0 && 100 * sugar >= Syrup.Value * all)) ? null : worst;
     }

@@ -44,7 +44,7 @@ internal sealed class PackedLabelShort : PrepRule
                 : property == "abv" ? JsonEdits.AddProperty(prep, prep.Declares is null ? "" : "declares", prep.Declares is null ? "declares" : "abv", Declared(prep, abv)) : null;
             context.Report(new Finding(Rule)
             {
-                    Place = prep.Head,
+                Place = prep.Head,
                 Subject = context.Id,
                 Path = property.Length > 0 ? $"declares.{property}" : "declares.advisory",
                 Key = law.Id,

@@ -36,7 +36,7 @@ internal sealed class StatementMissing : RecipeRule
 
     private static readonly RuleInfo Rule = new("SL7028", "statement-missing", "A substance is in it that the guest has to be told of by name", Level.Warning)
     {
-        Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv],
+        Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv, Fact.Density],
         Limits = ["caffeine-statement", "liquorice-statement", "liquorice-warning", "liquorice-warning-alcohol", "tolerance-extraction-low"],
         Safety = true,
     };

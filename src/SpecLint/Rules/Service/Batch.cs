@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Profile;
-using SpecLint.Rules.Balance;
 
 namespace SpecLint.Rules.Service;
 

@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Rules.Balance;
 
 namespace SpecLint.Rules.Service;
 
