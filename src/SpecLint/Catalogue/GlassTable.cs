@@ -13,7 +13,11 @@ namespace SpecLint.Catalogue;
 /// <param name="Shape">Its shape in a word: <c>up</c>, <c>short</c>, <c>long</c>, <c>wide</c>, <c>hot</c>, <c>small</c> or <c>bowl</c>.</param>
 /// <param name="Source">Source of the sizes.</param>
 /// <param name="Mark">How far to trust them.</param>
-public sealed record GlassType(string Id, string Name, FixedList<string> Aliases, double BrimLow, double BrimTypical, double BrimHigh, bool IsIced, bool NeverIced, string Shape, string Source, Mark Mark);
+public sealed record GlassType(string Id, string Name, FixedList<string> Aliases, double BrimLow, double BrimTypical, double BrimHigh, bool IsIced, bool NeverIced, string Shape, string Source, Mark Mark)
+{
+    /// <summary>Whether it is a stemmed glass for drinks served up.</summary>
+    public bool IsUp => Shape == "up";
+}
 
 /// <summary>The table of glasses.</summary>
 public static class GlassTable

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Hazards;
 /// <summary>SL6003: more coumarin in a drink than a guest should take in a day.</summary>
 internal sealed class CoumarinDose : DrinkRule
 {
-    private static readonly Limit Serve = Limits.Of("coumarin-serve");
+    internal static readonly Limit Serve = Limits.Of("coumarin-serve");
     private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
 
     private static readonly RuleInfo Rule = new("SL6003", "coumarin-dose", "A drink holds more coumarin than a guest should take in a day", Level.Warning)

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Hazards;
 /// <summary>SL6007: too much nutmeg in a drink.</summary>
 internal sealed class NutmegOverDose : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("nutmeg-serve");
+    internal static readonly Limit Most = Limits.Of("nutmeg-serve");
 
     private static readonly Limit Toxic = Limits.Of("nutmeg-toxic-serve");
 

@@ -52,7 +52,7 @@ internal sealed class PlantSubstanceOverLimit : DrinkRule
     }
 
     /// <summary>The strictest limit by mass that applies to the drink.</summary>
-    private static HazardRule? RuleOf(RecipeContext context, Hazard hazard, string substance)
+    internal static HazardRule? RuleOf(RecipeContext context, Hazard hazard, string substance)
     {
         HazardRule? least = null;
         var abv = context.Fact(Fact.Abv);

@@ -32,6 +32,9 @@ internal sealed class GlassFill
     /// <summary>Volume to the wash line, mL; NaN where the bar states none.</summary>
     public double WashLine { get; private init; }
 
+    /// <summary>Whether it is a stemmed glass for what is served up: of one name they are made in many sizes.</summary>
+    public bool IsUp { get; private init; }
+
     /// <summary>Whether there is ice in it.</summary>
     public bool IsIced { get; private init; }
 
@@ -71,6 +74,7 @@ internal sealed class GlassFill
         return new GlassFill(own ? $"`{drink.Glass.Value}`" : type!.Name.ToLowerInvariant())
         {
             IsHouse = own,
+            IsUp = !own && type!.IsUp,
             Brim = brim,
             WashLine = own && house!.WashLine.IsGiven ? house.WashLine.Value.Base : double.NaN,
             IsIced = iced,

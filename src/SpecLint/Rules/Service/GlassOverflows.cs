@@ -9,18 +9,23 @@ internal sealed class GlassOverflows : DrinkRule
 {
     private static readonly Limit Most = Limits.Of("glass-fill-reject");
 
+    private static readonly Limit OverUsual = Limits.Of("glass-over-usual");
+
     private static readonly RuleInfo Rule = new("SL8001", "glass-overflows", "More in the glass than it holds", Level.Error)
     {
         Needs = [Fact.ServedVolume],
-        Limits = [Most.Id],
+        Limits = [Most.Id, OverUsual.Id],
         IsConsequence = true,
     };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
-    /// <summary>Whether it overflows: the whole range lies over.</summary>
-    internal static bool Overflows(GlassFill glass) => glass.Fill.Low > glass.Brim.High * Most.Value / 100;
+    /// <summary>Whether it overflows: the whole range of what is in it lies over. A glass whose size nobody states is judged by the usual one.</summary>
+    internal static bool Overflows(GlassFill glass) => glass.Fill.Low > (glass.IsHouse ? glass.Brim.High : glass.Brim.Typical) * Most.Value / 100;
+
+    /// <summary>Whether the largest of its kind would hold it.</summary>
+    private static bool LargestHolds(GlassFill glass) => !glass.IsHouse && glass.Fill.Low <= glass.Brim.High * Most.Value / 100;
 
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
@@ -32,12 +37,12 @@ internal sealed class GlassOverflows : DrinkRule
         var remedy = Resize.To(context, aim, "Pour it into a larger glass");
         context.Report(new Finding(Rule)
         {
-            AskedLevel = glass.IsHouse ? null : Level.Warning,
+            AskedLevel = glass.IsHouse ? null : LargestHolds(glass) && (glass.IsUp || served.Low <= glass.Brim.Typical * OverUsual.Value / 100) ? Level.Note : Level.Warning,
             Place = context.At(drink.Glass.Span),
             Subject = context.Id,
             Path = "glass",
-            Message = $"In the glass there are {glass.Words(served)}{Together(glass)}, and the {glass.Name} holds {Brim(glass)} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}).",
-            Advice = remedy.Words,
+            Message = $"In the glass there are {glass.Words(served)}{Together(glass)}, and the {glass.Name} holds {(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows, the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
+            Advice = LargestHolds(glass) ? $"Write the glass of the bar into bar.json with its brim. {remedy.Words}" : remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
             [

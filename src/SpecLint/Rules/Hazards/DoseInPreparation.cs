@@ -1,0 +1,72 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Hazards;
+
+/// <summary>SL6026: a preparation that no drink uses yet, of which a usual serve holds too much of a plant's substance.</summary>
+internal sealed class DoseInPreparation : PrepRule
+{
+    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
+
+    private static readonly RuleInfo Rule = new("SL6026", "dose-in-preparation", "A usual serve of a preparation holds too much of a plant's substance", Level.Warning)
+    {
+        Safety = true,
+        Needs = [Fact.Abv],
+        Limits = [CoumarinDose.Serve.Id, NutmegOverDose.Most.Id, .. PrepServe.LimitIds],
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(RecipeContext context, Prep prep)
+    {
+        if (context.Profile.HazardLoads.Count == 0 || PrepServe.Of(context, prep) is not { } serve) return;
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (double.IsNaN(load.Grams) || (load.Direct && load.Part.Phase == PartPhase.Beside)) continue;
+            double extracted = load.Strained ? Extraction.Value / 100 : 1;
+            if (load.Hazard.Id == "nutmeg")
+            {
+                double grams = load.Grams * serve.Share;
+                Hold(context, load, serve, new Dose("nutmeg or mace", "g", grams * extracted, grams, grams, NutmegOverDose.Most.Value, NutmegOverDose.Most.Source));
+                continue;
+            }
+
+            foreach (var content in load.Hazard.Contents)
+            {
+                if (content.Substance == "coumarin")
+                {
+                    double scale = load.Grams * serve.Share;
+                    Hold(context, load, serve, new Dose("coumarin", "mg", scale * content.Low * extracted, scale * content.Typical, scale * content.High, CoumarinDose.Serve.Value, "EFSA: what a guest of 60 kg may take in a day"));
+                }
+                else if (content.Substance is "thujone" or "glycyrrhizic acid" && context.Profile.Mass > 0 && PlantSubstanceOverLimit.RuleOf(context, load.Hazard, content.Substance) is { } law)
+                {
+                    double scale = load.Grams / (context.Profile.Mass / 1000) * serve.Dilution;
+                    Hold(context, load, serve, new Dose(content.Substance, "mg/kg of the drink", scale * content.Low * extracted, scale * content.Typical, scale * content.High, law.Limit, law.Source));
+                }
+            }
+        }
+    }
+
+    private static void Hold(RecipeContext context, HazardLoad load, PrepServe serve, Dose dose)
+    {
+        if (!(dose.Typical > dose.Limit)) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = dose.Low > dose.Limit ? Answer.Broken : Answer.NotShown,
+            Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : HazardWords.SpanOf(load.Part.Line)),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+            Key = dose.Substance,
+            Message = $"No drink of the book uses it yet; a usual serve of {Say.Number(serve.Millilitres)} mL brings {Say.Range(dose.Typical, dose.Low, dose.High, dose.Unit)} of {dose.Substance} from {HazardWords.NameOf(load)}, over {Say.Number(dose.Limit)} {dose.Unit} ({dose.Source}).",
+            Advice = $"Come down to {Say.With(load.Grams * dose.Limit / dose.High, "g")} in the batch, counted at the high end of its content, or write the drink that takes less of it.",
+            Caution = HazardWords.Caution,
+            Evidence = [HazardWords.Of(context, load), new Evidence(dose.Substance, dose.Typical, dose.Low, dose.High, dose.Unit, dose.Source), Proof.Of("serve", serve.Millilitres, "mL"), Proof.Of("limit", dose.Limit, dose.Unit, dose.Source)],
+        });
+    }
+
+    private readonly record struct Dose(string Substance, string Unit, double Low, double Typical, double High, double Limit, string Source);
+}
