@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Reading;
 
 namespace SpecLint.Profile;
@@ -26,8 +27,9 @@ internal static class Amounts
                 double bulk = material.State == MaterialState.Liquid ? 0 : Tolerances.BulkDensityShare;
                 return (Widen(millilitres.Typical * d, millilitres.Low * d, millilitres.High * d, bulk), typical, "");
             case Dimension.Count:
-                if (double.IsNaN(material.Piece.Typical)) return (nothing, double.NaN, $"the mass of one {amount.Unit.Name} of {material.Id} is not known");
-                var piece = material.Piece;
+                var whole = new PieceSize(material.Piece.Typical, material.Piece.Low, material.Piece.High);
+                var piece = PieceTable.Weigh(material.Ingredient, material.Kind, amount.Unit.Name, whole);
+                if (!piece.IsKnown) return (nothing, double.NaN, $"the mass of one {amount.Unit.Name} of {material.Id} is not known");
                 return (new Trace(typical * piece.Typical, low * piece.Low, high * piece.High), typical * piece.Typical / material.Density, "");
             case Dimension.Part:
                 return (nothing, double.NaN, "parts have no size until the whole has one");

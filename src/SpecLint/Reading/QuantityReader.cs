@@ -64,7 +64,7 @@ public readonly record struct QuantityProblem(QuantityFault Fault, string Part =
         QuantityFault.UnknownUnit => "Use a unit such as ml, g, oz, dash, piece, °C, min or % w/w, or give the word a size under `measures` in bar.json.",
         QuantityFault.TooManyDigits => "Round it, and use a unit that fits.",
         QuantityFault.CommaAmbiguous => "Write it without a comma.",
-        QuantityFault.RangeDownwards => "Write the lower number first, as in `20–25 ml`; one and a half is `1 1/2`, without a hyphen.",
+        QuantityFault.RangeDownwards => "Write the lower number first, as in `20–25 ml`.",
         QuantityFault.Negative => "Only temperatures are below zero.",
         _ => "Write a number and a unit, such as `45 ml`, `1 1/2 oz` or `20–25 g`.",
     };
@@ -72,7 +72,8 @@ public readonly record struct QuantityProblem(QuantityFault Fault, string Part =
 
 /// <summary>
 /// Reads quantities: a number (<c>45</c>, <c>0.5</c>, <c>.5</c>), fraction (<c>1/2</c>, <c>1 1/2</c>, <c>½</c>) or range (<c>20–25</c>,
-/// <c>20-25</c>, <c>20 to 25</c>), then a unit, with or without a blank. A decimal comma is read and marked.
+/// <c>20-25</c>, <c>20 to 25</c>), then a unit, with or without a blank. A decimal comma is read and marked; <c>1-1/2</c> is one and a
+/// half, and <c>a dash</c> or <c>twist of</c> is one.
 /// </summary>
 public static class QuantityReader
 {
@@ -176,7 +177,7 @@ public static class QuantityReader
 
     private static bool TryReadBareWord(ReadOnlySpan<char> text, Measures measures, out Quantity quantity, out QuantityProblem problem)
     {
-        if (measures.TryFind(text, out var word))
+        if (measures.TryFind(WithoutArticle(text), out var word) || measures.TryFind(text, out word))
         {
             quantity = word.StandsAlone ? new Quantity(1, 1, 1, word.Unit, QuantityForm.NumberLeftOut) : default;
             problem = word.StandsAlone ? default : new QuantityProblem(QuantityFault.NumberMissing, text.ToString());
@@ -186,6 +187,26 @@ public static class QuantityReader
         quantity = default;
         problem = new QuantityProblem(QuantityFault.BadNumber, text.ToString());
         return false;
+    }
+
+    /// <summary><c>a dash of</c> as <c>dash</c>.</summary>
+    private static ReadOnlySpan<char> WithoutArticle(ReadOnlySpan<char> text)
+    {
+        int from = 0, to = text.Length;
+        if (to > 2 && text[0] is 'a' or 'A')
+        {
+            int behind = text[1] is 'n' or 'N' ? 2 : 1;
+            if (behind < to && Measures.IsBlank(text[behind])) from = behind;
+            SkipBlanks(text, ref from);
+        }
+
+        if (to - from > 3 && text[to - 2] is 'o' or 'O' && text[to - 1] is 'f' or 'F' && Measures.IsBlank(text[to - 3]))
+        {
+            to -= 3;
+            while (to > from && Measures.IsBlank(text[to - 1])) to--;
+        }
+
+        return text.Slice(from, to - from);
     }
 
     private static QuantityFault ReadNumber(ReadOnlySpan<char> text, ref int at, ref QuantityForm form, out double value, out bool negative, out int start)
@@ -228,6 +249,15 @@ public static class QuantityReader
         if (digits > 3) return QuantityFault.None;
         if (at < text.Length && text[at] is '/' or '\u2044') return ReadFraction(text, ref at, ref form, whole, out value);
 
+        // "1-1/2 oz" is one and a half: as a range it would run downwards.
+        if (at + 1 < text.Length && text[at] == '-' && ProperFraction(text, at + 1, out int behind, out double part))
+        {
+            at = behind;
+            form |= QuantityForm.Fraction;
+            value = whole + part;
+            return QuantityFault.None;
+        }
+
         int ahead = at;
         SkipBlanks(text, ref ahead);
         if (ahead < text.Length && Vulgar(text[ahead]) is var vulgar and > 0)
@@ -240,6 +270,21 @@ public static class QuantityReader
 
         if (ahead > at && ahead < text.Length && IsDigit(text[ahead])) return ReadMixed(text, ref at, ahead, ref form, whole, out value);
         return QuantityFault.None;
+    }
+
+    /// <summary>A fraction below one, as <c>1/2</c> or <c>½</c>.</summary>
+    private static bool ProperFraction(ReadOnlySpan<char> text, int at, out int behind, out double value)
+    {
+        behind = at + 1;
+        value = Vulgar(text[at]);
+        if (value > 0) return true;
+        int start = at, over = 0;
+        while (at < text.Length && IsDigit(text[at]) && at - start < 3) over = (over * 10) + (text[at++] - '0');
+        if (at == start || at >= text.Length || text[at] is not ('/' or '\u2044')) return false;
+        var form = QuantityForm.Plain;
+        bool read = ReadFraction(text, ref at, ref form, over, out value) == QuantityFault.None;
+        behind = at;
+        return read && value is > 0 and < 1;
     }
 
     private static QuantityFault ReadDecimals(ReadOnlySpan<char> text, ref int at, ref QuantityForm form, long whole, int digits, char firstDigit, out double value)

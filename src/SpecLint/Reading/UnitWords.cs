@@ -94,7 +94,12 @@ internal static class UnitWords
         yield return Piece("leaf", "leaves");
         yield return Piece("sprig", "sprigs");
         yield return Piece("wedge", "wedges");
-        yield return Piece("wheel", "wheels", "half wheel", "half wheels");
+        yield return Piece("wheel", "wheels");
+        yield return Piece("half wheel", "half wheels", "half-wheel", "half-wheels", "half moon", "half moons");
+        yield return Piece("half", "halves");
+        yield return Piece("quarter", "quarters");
+        yield return Piece("segment", "segments");
+        yield return Piece("squeeze", "squeezes");
         yield return Piece("slice", "slices");
         yield return Piece("twist", "twists");
         yield return Piece("peel", "peels", "zest", "zests", "coin", "coins");
