@@ -20,6 +20,7 @@ internal static class Shell
     public static IReadOnlyList<Verb> Verbs =>
     [
         new CheckVerb(),
+        new FindVerb(),
         new ProfileVerb(),
         new CorrectVerb(),
         new CompareVerb(),

@@ -44,6 +44,8 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("scale", "scale", "sour-cucumber", "--to", "2.5 l", "--format", "json")]
     [InlineData("scale", "scale", "celery-pulp-salt", "--to", "400 g", "--format", "json")]
     [InlineData("labels", "labels", "--bought", "--format", "json")]
+    [InlineData("find", "find", "dry", "vermouth", "--format", "json")]
+    [InlineData("find", "find", "--like", "lime-juice", "--most", "500", "--format", "json")]
     [InlineData("trace", "trace", "egg-white-pasteurised", "--format", "json")]
     [InlineData("labels", "labels", "--made", "sour-cucumber", "--on", "2026-12-24", "--format", "json")]
     public void What_the_demo_book_gives_keeps_to_it(string schema, params string[] args)
@@ -64,7 +66,7 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
         repository.Replace("book/neap-martini.drink.json", "\"name\"", "\"nmae\"");
         File.Delete(repository["book/spring-tide.drink.json"]);
         File.Copy(repository["book/low-tide.drink.json"], repository["book/new-tide.drink.json"]);
-        var compared = ToolRun.In(repository.Path, "compare", "HEAD", "--book", "book", "--format", "json");
+        var compared = ToolRun.In(repository.Path, "compare", "HEAD", "--book", "book", "--format", "json", "--on", ToolRun.Day);
         Assert.Equal((0, ""), (compared.Status, compared.Error));
         AssertValid("compare", compared.Bytes);
         using (var json = JsonDocument.Parse(compared.Bytes))

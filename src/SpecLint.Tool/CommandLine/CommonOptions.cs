@@ -48,7 +48,7 @@ internal static class CommonOptions
     {
         if (on is { } given) return given;
         if (setOn is not { } set) return host.Today();
-        if (!quiet) Shell.Say(host, $"this is an example book, set on {set} (asOf in {BookFolder.BarFile}): that day is taken, not today; --on DATE takes another.");
+        if (!quiet && set != host.Today()) Shell.Say(host, $"this is an example book, set on {set} (asOf in {BookFolder.BarFile}): that day is taken, not today; --on DATE takes another.");
         return set;
     }
 

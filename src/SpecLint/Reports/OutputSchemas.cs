@@ -246,6 +246,22 @@ public static class OutputSchemas
             new("keeps", Object(
                 new("days", NoLess, "Days that it may be kept; left out where it must not be used.", false), new("from", Text, "What sets them.", false), new("statedDays", NoLess, "Days that the recipe states.", false)), "How long it keeps."),
             new("remarks", Texts, "What to mind."))),
+        ["find"] = new("Items that a search found", "What `find --format json` writes.", Object(
+            new("against", Text, "Id of what the others are compared with.", false),
+            new("found", List(Object(
+                new("id", Text, "Id."),
+                new("name", Text, "Name."),
+                new("called", Text, "The other name by which it was found.", false),
+                new("kind", Text, "Kind of an ingredient, family of a preparation, drink, or by-product."),
+                new("from", Words("book", "catalogue"), "Where it is."),
+                new("file", Text, "File, of the book or of the catalogue."),
+                new("per", Words("100 g", "100 mL"), "Basis of sugar and acid."),
+                new("strength", NoLess, "Strength, % vol; left out where not known.", false),
+                new("sugar", NoLess, "Sugar, g.", false),
+                new("acid", Number, "Acid titratable to pH 8.1 as citric acid, g.", false),
+                new("allergens", Texts, "Allergens that it contains."),
+                new("allergensKnown", Flag, "Whether all of its allergens are known."),
+                new("differs", Texts, "What differs from what it is compared with."))), "What was found, the best first."))),
         ["trace"] = new("The way of a lot", "What `trace --format json` writes.", Object(
             new("item", Text, "Id of what it is a lot of."),
             new("lot", Text, "Code of the lot.", false),
