@@ -114,7 +114,7 @@ public sealed class AllergenLawTests
     [Theory]
     [InlineData("US", "3-602.12")]
     [InlineData("CA", "on packed food")]
-    [InlineData("GB", "not packed as well")]
+    [InlineData("GB", "also for drinks that are not packed")]
     public void The_scope_of_the_law_is_said(string country, string words)
     {
         string drink = Drink("orgeat", "20 ml").Replace(", \"declares\": { \"allergens\": [] }", "", StringComparison.Ordinal);

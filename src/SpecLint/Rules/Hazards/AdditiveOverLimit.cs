@@ -86,8 +86,8 @@ internal sealed class AdditiveOverLimit : DrinkRule
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
             Key = limit.Id,
-            Message = $"The drink holds {Say.Number(value, 0)} {unit} of {name} mostly from `{most.Line.Item.Or("")}`; {Say.Number(limit.Value)} {unit} is the most ({limit.Source}).",
-            Advice = limit.Value > 0 ? $"Take {Say.Number(100 * limit.Value / value, 0)} % of it, or less." : "Leave it out: spirit of that strength needs none.",
+            Message = $"The drink holds {Say.Number(value, 0)} {unit} of {name}, mostly from `{most.Line.Item.Or("")}`. The limit is {Say.Number(limit.Value)} {unit} ({limit.Source}).",
+            Advice = limit.Value > 0 ? $"Reduce it to at most {Say.Number(100 * limit.Value / value, 0)} %." : "Leave it out: a drink of that strength needs none.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(name, value, limit.Unit), Proof.Of(limit)],
         });

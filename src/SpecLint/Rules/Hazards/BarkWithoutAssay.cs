@@ -32,12 +32,12 @@ internal sealed class BarkWithoutAssay : RecipeRule
             if (IsAssayed(load.Part.Line.Note)) continue;
             var content = load.Hazard.Contents[0];
             double litres = context.Profile.InputVolume / 1000;
-            string amount = "how much it brings cannot be worked out";
+            string amount = "the dose cannot be computed";
             var evidence = new List<Evidence> { HazardWords.Of(context, load) };
             if (!double.IsNaN(load.Grams) && litres > 0)
             {
                 double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / litres, high = load.Grams * content.High / litres;
-                amount = $"{Say.With(load.Grams, "g")} of it may bring {Say.Number(low, 0)} to {Say.Number(high, 0)} mg of alkaloids a litre, where a finished tonic drink holds {Say.Number(Quinine.Value)} mg/L at the most ({Quinine.Source})";
+                amount = $"{Say.With(load.Grams, "g")} of it may bring {Say.Number(low, 0)} to {Say.Number(high, 0)} mg of alkaloids a litre, and the limit for a finished tonic drink is {Say.Number(Quinine.Value)} mg/L ({Quinine.Source})";
                 evidence.Add(new Evidence("cinchona alkaloids", (low + high) / 2, low, high, "mg/L", content.Source));
             }
 
@@ -47,8 +47,8 @@ internal sealed class BarkWithoutAssay : RecipeRule
                 Place = context.At(load.Part.Line.Item.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
-                Message = $"`{load.Id}` holds {Say.Number(content.Low / 10)} to {Say.Number(content.High / 10)} % of quinine alkaloids and nobody has assayed this one: {amount}; home-made tonic has poisoned people.",
-                Advice = "Buy an assayed extract or bottled tonic; if bark is used, write its assay in the line's note, filter out all powder, and serve a fixed dose with the word quinine on the menu.",
+                Message = $"`{load.Id}` holds {Say.Number(content.Low / 10)} to {Say.Number(content.High / 10)} % quinine alkaloids, and this bark has no assay: {amount}. Home-made tonic has poisoned people.",
+                Advice = "Buy an assayed extract or bottled tonic. For bark, write its assay in the line's note, filter out all powder, serve a fixed dose and name quinine on the menu.",
                 Caution = HazardWords.Caution,
                 Evidence = evidence,
             });

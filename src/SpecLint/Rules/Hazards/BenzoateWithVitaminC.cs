@@ -36,8 +36,8 @@ internal sealed class BenzoateWithVitaminC : PrepRule
             Place = context.At(from.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(from.Line, "item"),
-            Message = $"It holds {Say.Number(benzoic, 0)} mg/kg of benzoic acid together with {Say.Number(ascorbic, 0)} mg/kg of vitamin C and is kept: in light and warmth the two make benzene, for which drinking water is held to 5 ppb (US EPA, used by FDA for comparison).",
-            Advice = "Use sorbate in place of benzoate, or leave the vitamin C out; until then keep it cold and dark.",
+            Message = $"It holds {Say.Number(benzoic, 0)} mg/kg of benzoic acid together with {Say.Number(ascorbic, 0)} mg/kg of vitamin C and is kept. In light and warmth the two form benzene; the limit in drinking water is 5 ppb (US EPA, used by FDA for comparison).",
+            Advice = "Use sorbate instead of benzoate, or leave out the vitamin C. Until then keep it cold and dark.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("benzoic acid", benzoic, "mg/kg"), Proof.Of("ascorbic acid", ascorbic, "mg/kg")],
         });

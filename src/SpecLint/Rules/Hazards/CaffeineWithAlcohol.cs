@@ -14,7 +14,7 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
 
     private static readonly Limit Pure = Limits.Of("guard-pure-caffeine");
 
-    private static readonly RuleInfo Rule = new("SL6020", "caffeine-with-alcohol", "A drink puts a lot of caffeine and alcohol together", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL6020", "caffeine-with-alcohol", "A drink combines a lot of caffeine with alcohol", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume],
@@ -60,9 +60,9 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
             Message = dose
-                ? $"A drink of {Say.Fact(Fact.Abv, abv)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, over the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}); caffeine hides from guests how much they drank."
-                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"over the {Say.Number(Added.Value)} mg/kg for alcoholic drinks ({Added.Source})")}.",
-            Advice = "Use less of it, or a decaffeinated one, and do not serve it as the last of many.",
+                ? $"A drink of {Say.Fact(Fact.Abv, abv)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
+                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})")}.",
+            Advice = "Use less of it, or a decaffeinated version, and do not serve it after many other drinks.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],
         });

@@ -32,7 +32,7 @@ internal sealed class CharcoalInDrink : RecipeRule
                 Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
-                Message = $"`{load.Id}` binds medicines that a guest has taken, the pill among them{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
+                Message = $"`{load.Id}` binds medicines that a guest has taken, including the contraceptive pill{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
                 Advice = $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load)],

@@ -55,8 +55,8 @@ internal sealed class CoumarinDose : DrinkRule
             Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Part.Line, "amount"),
-            Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which brings {Say.Range(typical, low, high, "mg")} of coumarin; {Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA; content: {source}).",
-            Advice = $"Come down to {Say.With(enough, "g")} a drink, counted at the high end of its content, or use vanilla and cherry, which hold none.",
+            Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which adds {Say.Range(typical, low, high, "mg")} of coumarin. The tolerable daily intake of a guest of 60 kg is {Say.Number(Serve.Value)} mg (EFSA; content: {source}).",
+            Advice = $"Reduce it to {Say.With(enough, "g")} a drink, based on the high end of its content, or use vanilla and cherry, which hold none.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, most), new Evidence("coumarin a drink", typical, low, high, "mg", source), Proof.Of(Serve)],
         });

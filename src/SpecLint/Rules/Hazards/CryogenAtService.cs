@@ -63,10 +63,10 @@ internal sealed class CryogenAtService : RecipeRule
             Subject = context.Id,
             Path = path,
             Message = ice
-                ? "Dry ice is used and nothing says that no piece of it reaches the glass the guest drinks from: swallowed it burns the throat and stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
-                : "Liquid nitrogen is used and nothing says that all of it is gone before the drink is served: swallowed it has torn stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",
-            Advice = ice ? "Keep it in an outer vessel or a cage, never in the glass, and say so in the step." : "End the step with `until` all the liquid has evaporated and the drink is no colder than it is meant to be, before it leaves the bar.",
-            Caution = HazardWords.StaffCaution + " Both gases push the air out of a small room.",
+                ? "Dry ice is used, and nothing says that no piece of it reaches the guest's glass. Swallowed, it burns the throat and stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
+                : "Liquid nitrogen is used, and nothing says that all of it is gone before the drink is served. Swallowed, it has torn stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",
+            Advice = ice ? "Keep it in an outer vessel or a cage, never in the glass, and say so in the step." : "Say in the step's `until` that all the liquid has evaporated, and that the drink is no colder than intended, before it leaves the bar.",
+            Caution = HazardWords.StaffCaution + " Both gases displace the air of a small room.",
             Evidence = [Proof.Of("source", "FDA alert 2018-08-30; FDA Food Code interpretation 2018-10; FSA 2012")],
         });
 

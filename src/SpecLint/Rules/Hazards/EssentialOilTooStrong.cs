@@ -10,7 +10,7 @@ internal sealed class EssentialOilTooStrong : RecipeRule
 {
     private static readonly Limit Most = Limits.Of("essential-oil-dose");
 
-    private static readonly RuleInfo Rule = new("SL6009", "essential-oil-too-strong", "Essential oil goes neat on a drink, or too much of it", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.ServedVolume],
@@ -43,7 +43,7 @@ internal sealed class EssentialOilTooStrong : RecipeRule
                 Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "amount"),
-                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", nothing shows how much," : "")}{dose}; {Say.Number(Most.Value)} mL a litre of the finished drink, emulsified, is the most ({Most.Source}), and neat oil burns the mouth.",
+                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Most)],

@@ -45,7 +45,7 @@ internal sealed class ForbiddenIngredient : RecipeRule
                     Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(load.Part.Line, "item"),
-                    Message = $"`{load.Id}` can do harm anywhere ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}); nothing measured shows how much of it comes into the drink.",
+                    Message = $"`{load.Id}` is harmful anywhere ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}). No measurement shows how much of it gets into the drink.",
                     Advice = elsewhere.Correction.Length == 0 ? "Take it out." : $"Take it out: {elsewhere.Correction}.",
                     Caution = HazardWords.Caution,
                     Evidence = [HazardWords.Of(context, load), Proof.Of("rule", elsewhere.Control + (elsewhere.About.Length == 0 ? "" : ", " + elsewhere.About))],
@@ -63,7 +63,7 @@ internal sealed class ForbiddenIngredient : RecipeRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
                 Message = restricted
-                    ? $"`{load.Id}` may flavour alcoholic drinks only{HazardWords.Where(found)}, and this comes to {Say.Fact(Fact.Abv, context.Fact(Fact.Abv))} ({found.Source})."
+                    ? $"`{load.Id}` is restricted to alcoholic drinks{HazardWords.Where(found)}, and this comes to {Say.Fact(Fact.Abv, context.Fact(Fact.Abv))} ({found.Source})."
                     : $"`{load.Id}` is not allowed in food{HazardWords.Where(found)}{harm} ({found.Source}).",
                 Advice = found.Correction.Length == 0 ? "Take it out." : $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,

@@ -28,10 +28,10 @@ internal sealed class GrapefruitNotNamed : MenuRule
                     Place = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span),
                     Subject = context.Id,
                     Path = $"drinks[{entry.Drink.Value}].words",
-                    Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so; grapefruit and its kin change how many medicines work ({load.Hazard.Rules[0].Source}).",
-                    Advice = "Name grapefruit in the words of the menu.",
+                    Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so. Grapefruit and its relatives change how many medicines work ({load.Hazard.Rules[0].Source}).",
+                    Advice = "Name grapefruit on the menu.",
                     Caution = HazardWords.Caution,
-                    Related = [new RelatedPlace(drink.At(load.Part.Line.Item.Span), "the line that brings it")],
+                    Related = [new RelatedPlace(drink.At(load.Part.Line.Item.Span), "the line it comes from")],
                 });
                 break;
             }

@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Hazards;
 /// <summary>SL6023: a part that is harmless under a condition only, and nothing says that it is met.</summary>
 internal sealed class HazardUnanswered : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL6023", "hazard-unanswered", "A part can hurt unless a condition is met, and nothing says that it is", Level.Warning) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL6023", "hazard-unanswered", "A part is harmful unless a condition is met, and nothing says that it is", Level.Warning) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -28,8 +28,8 @@ internal sealed class HazardUnanswered : RecipeRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
                 Key = load.Hazard.Id,
-                Message = $"`{load.Id}` can hurt{harm}, and nothing says {ask.What} ({source}).",
-                Advice = $"Write in the line's note, or once in the notes of the ingredient's file, {ask.What}; else take it out.",
+                Message = $"`{load.Id}` is a hazard{harm}, and nothing says {ask.What} ({source}).",
+                Advice = $"Write in the line's note, or once in the notes of the ingredient's file, {ask.What}. Otherwise take it out.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load)],
             });

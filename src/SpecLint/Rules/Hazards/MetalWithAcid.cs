@@ -66,7 +66,7 @@ internal sealed class MetalWithAcid : RecipeRule
         if (limit == Glaze)
         {
             Report(context, vessel, path, limit, Level.Warning, Answer.NotShown,
-                $"It stands in {metal}, and nothing says that it was tested: {Say.Number(Glaze.Value)} mg/L is the most that a mug or cup may give off ({Glaze.Source})",
+                $"It stands in {metal}, and nothing says that it was tested. The limit for a mug or cup is {Say.Number(Glaze.Value)} mg/L ({Glaze.Source})",
                 "Use new food-grade ware, or write `lead-free` in its name once it is tested.");
             return true;
         }
@@ -76,9 +76,9 @@ internal sealed class MetalWithAcid : RecipeRule
             if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return false;
             Report(context, vessel, path, limit, Level.Warning, Answer.NotShown,
                 limit == Crystal
-                    ? $"It is kept in {metal}, which gives off lead into spirit and acid; {Say.Number(Crystal.Value)} h is the most ({Crystal.Source})"
-                    : $"It stands in {metal}; only pewter of at most {Say.Number(Pewter.Value)} % of lead may touch drink ({Pewter.Source})",
-                "Keep it in plain glass, and use crystal or old pewter for show only.");
+                    ? $"It is kept in {metal}, which releases lead into spirit and acid. The limit is {Say.Number(Crystal.Value)} h ({Crystal.Source})"
+                    : $"It stands in {metal}. Pewter that touches a drink must hold at most {Say.Number(Pewter.Value)} % lead ({Pewter.Source})",
+                "Keep it in plain glass, and use crystal or old pewter only for display.");
             return true;
         }
 
@@ -90,7 +90,7 @@ internal sealed class MetalWithAcid : RecipeRule
         bool law = limit.AppliesIn(context.Settings);
         string acidity = ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
         Report(context, vessel, path, limit, broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown,
-            $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}; under pH {Say.Number(limit.Value)} the metal goes into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
+            $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}. Below pH {Say.Number(limit.Value)} the metal dissolves into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
         return true;
     }

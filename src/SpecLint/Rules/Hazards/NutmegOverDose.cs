@@ -45,8 +45,8 @@ internal sealed class NutmegOverDose : DrinkRule
             Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Part.Line, "amount"),
-            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}; a garnish is 0.1 to 0.2 g, a drink of more than {Say.Number(Most.Value)} g is not usual, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
-            Advice = "Grate it over the drink, 0.1 to 0.2 g, and never serve what whole nuts were steeped in by the glass.",
+            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}. A garnish is 0.1 to 0.2 g, more than {Say.Number(Most.Value)} g in a drink is not usual, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
+            Advice = "Grate it over the drink, 0.1 to 0.2 g, and never serve an infusion of whole nuts by the glass.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, most), Proof.Of("nutmeg a drink", grams, "g"), Proof.Of(Most)],
         });

@@ -43,8 +43,8 @@ internal sealed class PlantSubstanceOverLimit : DrinkRule
                 Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : load.Part.Line.Item.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "amount"),
-                Message = $"{Say.With(load.Grams / drink.ServesOrOne, "g")} of {HazardWords.NameOf(load)} a drink brings {Say.Range(typical, low, high, "mg/kg")} of {content.Substance}; {Say.Number(rule.Limit)} mg/kg is the most ({rule.Source}; content: {content.Source}).",
-                Advice = $"Come down to {Say.With(load.Grams / drink.ServesOrOne * rule.Limit / high, "g")} a drink, buy a bottled extract with an assay, or have yours assayed.",
+                Message = $"{Say.With(load.Grams / drink.ServesOrOne, "g")} of {HazardWords.NameOf(load)} a drink adds {Say.Range(typical, low, high, "mg/kg")} of {content.Substance}. The limit is {Say.Number(rule.Limit)} mg/kg ({rule.Source}; content: {content.Source}).",
+                Advice = $"Reduce it to {Say.With(load.Grams / drink.ServesOrOne * rule.Limit / high, "g")} a drink, buy a bottled extract with an assay, or have yours assayed.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), new Evidence(content.Substance, typical, low, high, "mg/kg", content.Source), Proof.Of("limit", rule.Limit, "mg/kg", rule.Source)],
             });

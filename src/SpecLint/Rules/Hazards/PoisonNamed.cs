@@ -92,7 +92,7 @@ internal sealed class PoisonNamed : FileRule
             Path = path,
             Key = hazard.Id,
             Message = $"{how} \"{name}\": {hazard.Name} is poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",
-            Advice = $"If it is used, take it out and discard what it touched; {rule.Correction}. If it is not, say so in the text (\"no {name}\") or choose another word.",
+            Advice = $"If it is used, take it out and discard what it touched; {rule.Correction}. If it is not used, say so in the text (\"no {name}\") or choose another word.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("named", name, text.IsGiven ? context.At(text.Span) : null), Proof.Of("hazard", hazard.Id)],
         });

@@ -70,8 +70,8 @@ internal sealed class QuinineOverLimit : DrinkRule
             Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : HazardWords.SpanOf(most.Line)),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
-            Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and its kin from {(from is null ? $"`{most.Line.Item.Or("")}`" : HazardWords.NameOf(from))}; {Say.Number(limit.Value)} mg/L is the most{(law ? "" : ", here the yardstick")} ({limit.Source}).",
-            Advice = "Use less of it, or lengthen it with soda; name quinine on the menu.",
+            Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and related alkaloids from {(from is null ? $"`{most.Line.Item.Or("")}`" : HazardWords.NameOf(from))}. The limit is {Say.Number(limit.Value)} mg/L{(law ? "" : ", the yardstick here")} ({limit.Source}).",
+            Advice = "Use less of it or lengthen it with soda, and name quinine on the menu.",
             Caution = HazardWords.Caution,
             Evidence = [new Evidence("quinine", typical * perLitre, low * perLitre, high * perLitre, "mg/L"), Proof.Of(limit)],
         });

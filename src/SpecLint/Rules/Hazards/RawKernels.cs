@@ -12,7 +12,7 @@ internal sealed class RawKernels : RecipeRule
 
     private static readonly string[] Freed = ["free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed", "prussic-acid-free", "FFPA"];
 
-    private static readonly RuleInfo Rule = new("SL6008", "raw-kernels", "Raw kernels, stones or leaves that give off hydrocyanic acid", Level.Error)
+    private static readonly RuleInfo Rule = new("SL6008", "raw-kernels", "Raw kernels, stones or leaves release hydrocyanic acid", Level.Error)
     {
         Safety = true,
         Limits = [Serve.Id, Drink.Id, "hydrocyanic-us"],
@@ -36,7 +36,7 @@ internal sealed class RawKernels : RecipeRule
                 var content = load.Hazard.Contents[0];
                 double kilograms = context.Profile.Mass / 1000;
                 amount = kilograms > 0
-                    ? $": {Say.With(load.Grams, "g")} may bring {Say.Number(load.Grams * content.Low / kilograms, 0)} to {Say.Number(load.Grams * content.High / kilograms, 0)} mg/kg, where {Say.Number(Drink.Value)} mg/kg is the most in an alcoholic drink ({Drink.Source}) and {Say.Number(Serve.Value)} g of kernel is what an adult may take ({Serve.Source})"
+                    ? $": {Say.With(load.Grams, "g")} may bring {Say.Number(load.Grams * content.Low / kilograms, 0)} to {Say.Number(load.Grams * content.High / kilograms, 0)} mg/kg. The limits are {Say.Number(Drink.Value)} mg/kg in an alcoholic drink ({Drink.Source}) and {Say.Number(Serve.Value)} g of kernel for an adult ({Serve.Source})"
                     : "";
             }
 
@@ -47,8 +47,8 @@ internal sealed class RawKernels : RecipeRule
                 Place = context.At(HazardWords.SpanOf(load.Part.Line)),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(load.Part.Line, "item"),
-                Message = $"`{load.Id}` gives off hydrocyanic acid when it is {(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
-                Advice = berry ? "Strip the ripe berries from the stems and boil them before anything else." : "Take it out; use a bought noyau liqueur, or almond extract freed of prussic acid and noted so.",
+                Message = $"`{load.Id}` releases hydrocyanic acid when it is {(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
+                Advice = berry ? "Strip the ripe berries off their stems and boil them before any other step." : "Take it out. Use a bought noyau liqueur, or almond extract free from prussic acid, and say so in the note.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Serve), Proof.Of(Drink)],
             });

@@ -26,8 +26,8 @@ internal sealed class SpiritDistilled : RecipeRule
                 Place = context.At(step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = "The step distils something with alcohol in it: distilling spirit, with a rotary evaporator too, takes a licence in most countries (26 USC 5601; HMRC and Revenue distiller's licence, from memory), and its first run holds what is lightest and worst.",
-                Advice = "Do it under the licence and write its number here with an acceptance, or distil water-based liquids only.",
+                Message = "The step distils something that holds alcohol. Distilling spirit needs a licence in most countries, even with a rotary evaporator (26 USC 5601; HMRC and Revenue distiller's licence, from memory). The first fraction concentrates the most volatile and harmful compounds.",
+                Advice = "Distil spirit only under a licence and accept this finding with its number. Otherwise distil water-based liquids only.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("verb", step.Do.Value.Id)],
             });

@@ -47,8 +47,8 @@ internal sealed class SpiritHeatedSealed : RecipeRule
                 Place = context.At(heat.IsGiven ? heat.Span : step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in something closed, which swells and may burst" : flame ? "over a flame, which can light its vapour" : "to the boil, which fills the air with vapour that a spark lights and leaves a strength that nobody knows")}; over {Say.Number(Strength.Value)} % vol that is not done ({Strength.Source}).",
-                Advice = "Infuse it cold, or warm it in a vented vessel in an electric water bath well under 60 °C, away from flames, with the air drawn off.",
+                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
+                Advice = "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames and with extraction.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("strength heated", abv, "%{vol}"), Proof.Of(Strength), Proof.Of(Heated)],
             });

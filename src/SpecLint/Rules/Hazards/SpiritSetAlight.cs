@@ -38,8 +38,8 @@ internal sealed class SpiritSetAlight : RecipeRule
                 Place = context.At(step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = $"The step sets spirit alight and does not say how and when the flame is put out before the guest has the drink; spirit from about {Say.Number(Strength.Value)} % vol burns with a flame that is hard to see ({Strength.Source}).",
-                Advice = "Pour the measure away from the bottle, light it with a long lighter, smother it with a metal lid before it leaves the bar, and write that in the step.",
+                Message = $"The step sets spirit alight and does not say how and when the flame is put out before the guest gets the drink. From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}).",
+                Advice = "Pour the measure, put the bottle away, light it with a long lighter and smother it with a metal lid before it leaves the bar. Write that in the step.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of(Strength)],
             });

@@ -46,8 +46,8 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
             Place = context.At(sulphite.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(sulphite.Line, "item"),
-            Message = $"`{sulphite.Line.Item.Or("")}` goes on `{fresh.Line.Item.Or("")}`, which is served raw: sulphiting agents may not be put on fresh fruit or vegetables that are eaten raw{(law ? "" : " in the US, here the yardstick")} ({Source}).",
-            Advice = "Leave it out and keep the fruit in acid and cold; people with asthma react to very little.",
+            Message = $"`{sulphite.Line.Item.Or("")}` goes on `{fresh.Line.Item.Or("")}`, which is served raw: sulphiting agents may not be put on fresh fruit or vegetables that are eaten raw{(law ? "" : " in the US, the yardstick here")} ({Source}).",
+            Advice = "Leave it out, and keep the fruit cold and in acid. People with asthma react to very little sulphite.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("sulphite", sulphite.Line.Item.Or("")), Proof.Of("fresh", fresh.Line.Item.Or(""))],
         });

@@ -12,7 +12,7 @@ internal sealed class SulphiteTooMuch : RecipeRule
     private static readonly Limit Soft = Limits.Of("sulphite-soft-eu");
     private static readonly Limit Strength = Limits.Of("declare-strength-from");
 
-    private static readonly RuleInfo Rule = new("SL6019", "sulphite-too-much", "The sulphite of all parts together is more than a wine may hold", Level.Error)
+    private static readonly RuleInfo Rule = new("SL6019", "sulphite-too-much", "All parts together hold more sulphite than a wine may", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
@@ -52,8 +52,8 @@ internal sealed class SulphiteTooMuch : RecipeRule
             Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
-            Message = $"Sulphur dioxide of all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`; {Say.Number(limit.Value)} mg/L is the most that {(soft ? "a drink without alcohol" : "an aromatised wine")} may hold ({limit.Source}), and guests with asthma react to far less.",
-            Advice = "Use less of it, and name sulphites to the guest from 10 mg/L on.",
+            Message = $"Sulphur dioxide from all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`. The limit for {(soft ? "a drink without alcohol" : "an aromatised wine")} is {Say.Number(limit.Value)} mg/L ({limit.Source}), and guests with asthma react to far less.",
+            Advice = "Use less of it, and tell guests of sulphites from 10 mg/L.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(Fact.Sulphite, sulphite), Proof.Of(limit)],
         });

@@ -45,8 +45,8 @@ internal sealed class AcidifiedKeptWarm : PrepRule
             Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, sealed and {(double.IsNaN(celsius) ? "kept where nothing states how cold" : "kept at room temperature")}: an acidified food, made by a process that an authority has set ({Ph.Source}).",
-            Advice = "Keep it cold, where that law does not bind it, or have the process set by a process authority (in the US also Food Code 3-201.12 and 3-502.11).",
+            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, sealed and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is an acidified food, which needs a process set by a process authority ({Ph.Source}).",
+            Advice = "Keep it cold, where that law does not apply, or have the process set by a process authority (in the US also Food Code 3-201.12 and 3-502.11).",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"), Proof.Of(Ph)],
         });

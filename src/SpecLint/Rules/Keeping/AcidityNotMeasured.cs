@@ -48,7 +48,7 @@ internal sealed class AcidityNotMeasured : PrepRule
         var state = context.Profile.Keeping!;
         double days = Storage.Days(prep);
         bool soft = state.IsStrong || (state.IsSour && OnlyClearedParts(context));
-        string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid ? "Its pH cannot be computed closely" : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
+        string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid ? "Its pH cannot be computed precisely" : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,
@@ -56,8 +56,8 @@ internal sealed class AcidityNotMeasured : PrepRule
             Place = KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = "measured.ph",
-            Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}: nothing measured shows it under {Say.Number(TablePh.Value)}, or at or under {Say.Number(Sour.Value)} with little free water, as keeping it {KeepingWords.Days(days)} rests on ({KeepingTables.Source}).",
-            Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`{KeepingWords.Variance(context.Settings)}, or use it up within 24 h.",
+            Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}. Keeping it {KeepingWords.Days(days)} rests on a measured pH below {Say.Number(TablePh.Value)}, or at most {Say.Number(Sour.Value)} with little free water ({KeepingTables.Source}).",
+            Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`{KeepingWords.Variance(context.Settings)}, or use it within 24 h.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(TablePh), Proof.Of(Sour)],
         });

@@ -39,8 +39,8 @@ internal sealed class DriedTooMoist : PrepRule
             Place = measured ? context.At(prep.Measured!.WaterActivity.Span) : KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = measured ? "measured.waterActivity" : "keep.for",
-            Message = $"Its water activity {(measured ? "is measured as" : "comes to")} {Say.Range(activity.Value, activity.Low, activity.High, "")}, over {Say.Number(limit.Value)}: {(unsafeToo ? "bacteria" : "moulds")} can grow on it at room temperature ({limit.Source}).",
-            Advice = $"Dry it further until it measures {Say.Number(Mould.Value)} or less, or keep it cold.",
+            Message = $"Its water activity {(measured ? "is measured as" : "comes to")} {Say.Range(activity.Value, activity.Low, activity.High, "")}, above {Say.Number(limit.Value)}: {(unsafeToo ? "bacteria" : "moulds")} can grow on it at room temperature ({limit.Source}).",
+            Advice = $"Dry it further until it measures at most {Say.Number(Mould.Value)}, or keep it cold.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.WaterActivity, activity, true), Proof.Of(limit)],
         });

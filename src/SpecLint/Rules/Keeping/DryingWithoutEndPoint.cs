@@ -37,7 +37,7 @@ internal sealed class DryingWithoutEndPoint : PrepRule
             if (!step.Verb.Dries) continue;
             if (step.Amount.IsGiven || Holds(step, Measurable)) continue;
             bool byHand = Holds(step, ByHand);
-            string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "without saying until when";
+            string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "with no stated end";
             context.Report(new Finding(Rule)
             {
                 Answer = Answer.NotShown,
@@ -46,8 +46,8 @@ internal sealed class DryingWithoutEndPoint : PrepRule
                 Subject = context.Id,
                 Path = context.PathOf(step),
                 Message = byHand
-                    ? $"The end of drying is told by hand; moisture, humidity and load differ from day to day, and only a mass or a water activity of {Say.Number(Mould.Value)} or under shows that mould will not follow ({Mould.Source})."
-                    : $"It is dried {how}, and moisture, humidity and load differ from day to day: nothing shows that it comes to a water activity of {Say.Number(Mould.Value)} or under, where mould stops ({Mould.Source}).",
+                    ? $"The end of drying is judged by hand. Moisture, humidity and load differ from day to day, and only a mass or a water activity of at most {Say.Number(Mould.Value)} shows that mould will not grow ({Mould.Source})."
+                    : $"It is dried {how}, and moisture, humidity and load differ from day to day. Nothing shows that it reaches a water activity of at most {Say.Number(Mould.Value)}, where mould stops ({Mould.Source}).",
                 Advice = Target(context),
                 Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
                 Evidence = [Proof.Of(Mould), Proof.Of(Safety)],
@@ -77,7 +77,7 @@ internal sealed class DryingWithoutEndPoint : PrepRule
             Subject = context.Id,
             Path = context.PathOf(step) + ".at",
             Key = "temperature",
-            Message = $"`{moist.Line.Item.Or("")}` is dried at {KeepingWords.Degrees(at.Value.BaseHigh)}: under {KeepingWords.Degrees(Coolest.Value)} moist food low in acid stands for hours where germs grow ({Coolest.Source}).",
+            Message = $"`{moist.Line.Item.Or("")}` is dried at {KeepingWords.Degrees(at.Value.BaseHigh)}. Below {KeepingWords.Degrees(Coolest.Value)} moist food low in acid spends hours in the range where germs grow ({Coolest.Source}).",
             Advice = "Dry it at 57 to 60 °C.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)],
@@ -98,9 +98,9 @@ internal sealed class DryingWithoutEndPoint : PrepRule
         }
 
         if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(Mould.Value)) is { } dried)
-            return $"Weigh the tray: from {Say.Number(total, 0)} g it is to come down to about {Say.Number(dried.Mass.Value, 0)} g (worked out from the parts); dry on until the mass no longer falls, or measure the water activity.";
+            return $"Weigh the tray: {Say.Number(total, 0)} g should fall to about {Say.Number(dried.Mass.Value, 0)} g (computed from the parts). Dry until the mass no longer falls, or measure the water activity.";
         if (total > 0)
-            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g are dry matter (worked out from the parts); dry on until the mass comes near that and no longer falls, or measure the water activity.";
+            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is dry matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure the water activity.";
         return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
     }
 

@@ -13,7 +13,7 @@ internal sealed class FermentAcidNotShown : PrepRule
     private static readonly Limit Least = Limits.Of("ferment-ph-least");
     private static readonly Limit Days = Limits.Of("ferment-days-to-acid");
 
-    private static readonly RuleInfo Rule = new("SL5026", "ferment-acid-not-shown", "A ferment is not shown to have turned sour", Level.Error)
+    private static readonly RuleInfo Rule = new("SL5026", "ferment-acid-not-shown", "A ferment is not shown to be sour", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Ph],
@@ -38,8 +38,8 @@ internal sealed class FermentAcidNotShown : PrepRule
                 Place = prep.Family.IsGiven ? context.At(prep.Family.Span) : context.File.Head,
                 Subject = context.Id,
                 Path = "measured.ph",
-                Message = $"The ferment has no measured pH; within {KeepingWords.Days(Days.Value)} it has to come to {Say.Number(limit.Value)} or under before anything else holds back what should not grow ({limit.Source}).",
-                Advice = $"Measure the pH each day until it is {Say.Number(limit.Value)} or under, write it under `measured`, and throw away a batch that is not there by day {Say.Number(Days.Value)}.",
+                Message = $"The ferment has no measured pH. It must fall to at most {Say.Number(limit.Value)} within {KeepingWords.Days(Days.Value)}, since nothing else holds back unwanted growth ({limit.Source}).",
+                Advice = $"Measure the pH every day until it is at most {Say.Number(limit.Value)} and write it under `measured`. Discard a batch that is not there by day {Say.Number(Days.Value)}.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(limit), Proof.Of(Days)],
             });
@@ -55,7 +55,7 @@ internal sealed class FermentAcidNotShown : PrepRule
                 Place = context.At(measured.Ph.Span),
                 Subject = context.Id,
                 Path = "measured.ph",
-                Message = $"The ferment is at pH {Say.Ph(ph)}, under {Say.Number(Least.Value)}: it has gone too far and is harsh on mouth and stomach ({Least.Source}).",
+                Message = $"The ferment is at pH {Say.Ph(ph)}, below {Say.Number(Least.Value)}: it has gone too far and is harsh on the mouth and stomach ({Least.Source}).",
                 Advice = "Stop it and blend it with fresh base, or discard it.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(Least)],
@@ -72,8 +72,8 @@ internal sealed class FermentAcidNotShown : PrepRule
             Place = context.At(measured.Ph.Span),
             Subject = context.Id,
             Path = "measured.ph",
-            Message = $"The ferment is at pH {Say.Ph(ph)}, {(stand == Stand.Broken ? "over" : "not clearly at or under")} {Say.Number(limit.Value)}, which it has to reach within {KeepingWords.Days(Days.Value)} ({limit.Source}).",
-            Advice = "Let it go on and measure again, or throw it away when the days are over; adding acid afterwards does not undo what grew before.",
+            Message = $"The ferment is at pH {Say.Ph(ph)}, {(stand == Stand.Broken ? "above" : "not clearly at most")} {Say.Number(limit.Value)}, which it must reach within {KeepingWords.Days(Days.Value)} ({limit.Source}).",
+            Advice = "Let it ferment further and measure again. Discard it when the days are over; adding acid afterwards does not undo what grew before.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(limit), Proof.Of(Days)],
         });

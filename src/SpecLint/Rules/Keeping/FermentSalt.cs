@@ -71,8 +71,8 @@ internal sealed class FermentSalt : PrepRule
             Place = place,
             Subject = context.Id,
             Path = RecipeContext.PathOf(line.Line, "amount"),
-            Message = $"Salt comes to {Say.Number(percent, 1)} % of the whole, {(little ? "under" : "over")} the {Say.Number(limit.Value)} % that a lactic ferment {(little ? "needs to hold back what should not grow until it is sour" : "still turns sour with")} ({limit.Source}).",
-            Advice = $"Bring the salt to {Say.Number(needed, 0)} g for {Say.Number(limit.Value)} % of the whole.",
+            Message = $"Salt comes to {Say.Number(percent, 1)} % of the total mass, {(little ? "below" : "above")} the {Say.Number(limit.Value)} % that a lactic ferment {(little ? "needs to hold back unwanted growth until it is sour" : "still turns sour with")} ({limit.Source}).",
+            Advice = $"Bring the salt to {Say.Number(needed, 0)} g for {Say.Number(limit.Value)} % of the total mass.",
             Caution = little ? KeepingWords.Caution : null,
             Evidence = [Proof.Of("salt of the whole", percent, "%"), Proof.Of(Least), Proof.Of(Most)],
             Corrections = line.Material!.Kind.IsDrySalt && line.Line.Amount.IsGiven

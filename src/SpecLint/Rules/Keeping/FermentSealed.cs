@@ -48,7 +48,7 @@ internal sealed class FermentSealed : PrepRule
         bool over = end is null || end.Value.GaugePressure.Value > most;
         bool bursts = double.IsNaN(rating) ? over || volumes > Volumes.Value : over;
         if (!bursts || (!isSealed && volumes - held <= Volumes.Value)) return;
-        string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "over 9 bar";
+        string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "more than 9 bar";
         context.Report(new Finding(Rule)
         {
             Answer = isSealed ? Answer.Broken : Answer.NotShown,
@@ -56,9 +56,9 @@ internal sealed class FermentSealed : PrepRule
             Place = context.At(Storage.SealedSpan(prep)),
             Subject = context.Id,
             Path = Storage.SealedPath(prep),
-            Message = $"The ferment is {(isSealed ? "sealed" : "kept in something that nothing shows to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar: if it all ferments that makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, over the {(double.IsNaN(rating) ? $"{Say.Number(most)} bar of a house bottle ({Pressure.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
-            Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it with the cap loose and cold, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
-            Caution = "A bottle that bursts throws glass: wear eye protection, open cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
+            Message = $"The ferment is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
+            Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
         });
     }

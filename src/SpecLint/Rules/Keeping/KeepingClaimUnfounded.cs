@@ -29,7 +29,7 @@ internal sealed class KeepingClaimUnfounded : PrepRule
         "acid kills", "sterilised by acid", "sterilized by acid", "acid sterilises", "acid sterilizes", "kills bacteria", "kills all bacteria", "lemon juice kills", "citrus kills",
     ];
 
-    private static readonly RuleInfo Rule = new("SL5030", "keeping-claim-unfounded", "A claim of keeping goes further than its figures", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL5030", "keeping-claim-unfounded", "A keeping claim goes further than its figures", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Abv, Fact.Ph, Fact.Life],
@@ -52,8 +52,8 @@ internal sealed class KeepingClaimUnfounded : PrepRule
             if (Findings.Check.AtLeast(abv, limit.Value) == Stand.Holds && !kills) return;
             string strength = abv.IsKnown ? $"its strength as made is {Say.Fact(Fact.Abv, abv)}" : "its strength as made is not known";
             Report(context, claim, path, abv, ph, limit,
-                $"\"{word}\": {strength}, and {(kills ? $"even at {Say.Number(limit.Value)} % vol germs die only over two days and spores not at all" : $"under {Say.Number(limit.Value)} % vol spirit does not keep what is in it")} ({limit.Source}).",
-                "Take the strength after water, juice and syrup are in, strike the claim, and keep it by cold and date.",
+                $"\"{word}\": {strength}, and {(kills ? $"even at {Say.Number(limit.Value)} % vol germs take two days to die and spores survive" : $"below {Say.Number(limit.Value)} % vol alcohol does not preserve food")} ({limit.Source}).",
+                "Use the strength after water, juice and syrup are in. Remove the claim, and rely on cold and the date.",
                 Findings.Check.AtLeast(abv, limit.Value) == Stand.Broken);
             return;
         }
@@ -63,8 +63,8 @@ internal sealed class KeepingClaimUnfounded : PrepRule
         {
             string acidity = ph.IsKnown ? $"its pH is {Say.Ph(ph)}{(KeepingVerdicts.IsMeasured(ph) ? "" : ", computed")}" : "its pH is not known";
             Report(context, claim, path, abv, ph, AcidPh,
-                $"\"{word}\": {acidity}; germs live on for days in sour juice, and the claim would need pH {Say.Number(AcidPh.Value)} or under for {Say.Number(AcidTime.Value)} h and more ({AcidPh.Source}).",
-                "Strike the claim; acid keeps many germs from growing, it does not make anything sterile.",
+                $"\"{word}\": {acidity}. Germs survive for days in sour juice, and the claim would need a pH of at most {Say.Number(AcidPh.Value)} for at least {Say.Number(AcidTime.Value)} h ({AcidPh.Source}).",
+                "Remove the claim. Acid stops many germs from growing but does not sterilise.",
                 true);
             return;
         }
@@ -73,8 +73,8 @@ internal sealed class KeepingClaimUnfounded : PrepRule
         if (!claim.IsGiven) return;
         if (Findings.Check.AtLeast(abv, NoGrowth.Value) == Stand.Holds && !context.Profile.Keeping!.HoldsPerishable) return;
         var life = context.Fact(Fact.Life);
-        string end = life.IsKnown ? $"by the rules of keeping it ends after {KeepingWords.Days(life.Value)} (`{life.From}`)" : "nothing measured bears that out";
-        Report(context, claim, path, abv, ph, NoGrowth, $"\"{word}\": {end}.", "Strike the claim and give a time and a storage temperature with `keep`.", true);
+        string end = life.IsKnown ? $"by the rules of keeping it lasts {KeepingWords.Days(life.Value)} (`{life.From}`)" : "no measurement supports that";
+        Report(context, claim, path, abv, ph, NoGrowth, $"\"{word}\": {end}.", "Remove the claim and give a time and a storage temperature under `keep`.", true);
     }
 
     private static void Report(RecipeContext context, Reading.Given<string> claim, string path, FactValue abv, FactValue ph, Limit limit, string message, string advice, bool broken) =>

@@ -17,7 +17,7 @@ internal static class KeepingWords
 
     /// <summary>The caution of this family.</summary>
     public const string Caution =
-        "Food can make people ill without looking, smelling or tasting wrong. The local food code and its inspector decide, for preserving and sealing a licensed process authority; this is a check of what is written, not of what is in the bottle.";
+        "Food can make people ill without looking, smelling or tasting wrong. The local food code and its inspector decide, and for preserving and sealing a licensed process authority. This checks what is written, not what is in the bottle.";
 
     /// <summary>Days in words.</summary>
     public static string Days(double days) => $"{Say.Number(days, 1)} d";
@@ -27,7 +27,7 @@ internal static class KeepingWords
 
     /// <summary>What the US asks of a house that sours or preserves food so that it needs no cold; empty elsewhere.</summary>
     public static string Variance(Settings settings) =>
-        settings.AppliesIn("US") ? " (in the US souring or preserving food for that takes a variance and a HACCP plan, Food Code 3-502.11(C))" : "";
+        settings.AppliesIn("US") ? " (in the US souring or preserving food for that requires a variance and a HACCP plan, Food Code 3-502.11(C))" : "";
 
     /// <summary>Whether a reading shows what the law of the EU or Canada takes for food in which Listeria does not grow; it says what needs a study, and clears nothing.</summary>
     public static bool HoldsListeria(Settings settings, KeepingState state)
@@ -51,7 +51,7 @@ internal static class KeepingWords
     public static string Because(KeepingState state)
     {
         string part = NameOf(state.Part);
-        if (state.Verdict == KeepingVerdict.ListedAsControlled) return $"it holds {part}, and nothing measured shows that it may be kept without cold";
+        if (state.Verdict == KeepingVerdict.ListedAsControlled) return $"it holds {part}, and no measurement shows that it does not need cold";
         if (!state.Ph.IsKnown) return $"it holds {part}";
         string activity = state.WaterActivity.IsKnown ? $" and a water activity of {Say.Number(state.WaterActivity.Value, 3)}" : "";
         return $"it holds {part} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}{activity}";

@@ -40,10 +40,10 @@ internal sealed class LotHalfDated : StockRule
                 Path = Lots.PathOf(lot, lot.Made.IsGiven ? "useBy" : "made"),
                 Key = Lots.KeyOf(lot),
                 Message = lot.Made.IsGiven
-                    ? $"The lot of `{lot.Item.Value}` says when it was made and not by when it is used: over {Say.Number(From.Value)} h the law asks for the day of use, or for the day made with a written procedure (Food Code 3-501.17(A), (D))."
-                    : $"The lot of `{lot.Item.Value}` says by when it is used and not when it was made, so nobody can check the date (Food Code 3-501.17(A) asks for the day of use alone).",
+                    ? $"The lot of `{lot.Item.Value}` has a day made but no use-by day. Beyond {Say.Number(From.Value)} h the law asks for a use-by day, or for the day made and a written procedure (Food Code 3-501.17(A), (D))."
+                    : $"The lot of `{lot.Item.Value}` has a use-by day but no day made, so nobody can check the date (Food Code 3-501.17(A) only asks for the use-by day).",
                 Advice = frozen
-                    ? $"Freezing does not give it a new date: use it within {Say.Number(Thawed.Value)} h of thawing or throw it away, and mark the day it is made from now on."
+                    ? $"Freezing does not give it a new date. Use it within {Say.Number(Thawed.Value)} h of thawing or discard it. From now on, mark the day made."
                     : "Mark both the day it was made and its use-by.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(From)],

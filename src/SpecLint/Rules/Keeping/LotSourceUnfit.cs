@@ -26,7 +26,7 @@ internal sealed class LotSourceUnfit : StockRule
             foreach (var code in life.UnknownSources)
             {
                 Report(context, lot, code.Value, context.At(code.Span), Level.Warning, Answer.NotShown,
-                    $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}`, which no stock file lists: its last day and what it holds are not known.",
+                    $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}`, which no stock file lists, so its last day and contents are not known.",
                     "List that lot with the day it was made or opened, or correct its code.", []);
             }
 
@@ -34,7 +34,7 @@ internal sealed class LotSourceUnfit : StockRule
             {
                 if (life.From is not { } made || source.Last is not { } last || last.Day >= made || !source.IsPerishable) continue;
                 Report(context, lot, code.Value, context.At(code.Span), null, Answer.Broken,
-                    $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {last.Day} ({last.Why}); a mixture takes the date of its earliest part (Food Code 3-501.17).",
+                    $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {last.Day} ({last.Why}). A mixture takes the date of its earliest part (Food Code 3-501.17).",
                     "Discard it.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
             }
         }

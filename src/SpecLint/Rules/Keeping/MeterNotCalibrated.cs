@@ -31,15 +31,15 @@ internal sealed class MeterNotCalibrated : PrepRule
         // A reading without a day may be of any.
         if (meter.Calibrated.IsGiven && measured.On.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
         if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
-        string last = meter.Calibrated.IsGiven ? $"was last calibrated on {meter.Calibrated.Value}" : "has no day of calibration";
+        string last = meter.Calibrated.IsGiven ? $"was last calibrated on {meter.Calibrated.Value}" : "has no calibration date";
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,
             Place = context.At(measured.Meter.Span),
             Subject = context.Id,
             Path = "measured.meter",
-            Message = $"The pH was read {(measured.On.IsGiven ? $"on {measured.On.Value}" : "on a day that nothing states")} with `{measured.Meter.Value}`, which {last}; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
-            Advice = "Calibrate with two buffers, read again, and write the day in bar.json.",
+            Message = $"The pH was read {(measured.On.IsGiven ? $"on {measured.On.Value}" : "on an unstated day")} with `{measured.Meter.Value}`, which {last}. Uncalibrated, it may be off by {Say.Number(Uncalibrated.Value)} or more ({Uncalibrated.Source}).",
+            Advice = "Calibrate with two buffers, measure again, and write the day in bar.json.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],
             Related = [new RelatedPlace(bar.At(meter.Span), "the meter")],

@@ -11,7 +11,7 @@ internal sealed class MilkPunchNotShown : PrepRule
     private static readonly Limit Strength = Limits.Of("milk-wash-strength");
     private static readonly Limit TablePh = Limits.Of("table-b-ph");
 
-    private static readonly RuleInfo Rule = new("SL5020", "milk-punch-not-shown", "A milk punch is kept on no measured figure", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL5020", "milk-punch-not-shown", "A milk punch is kept without a measured pH", Level.Warning)
     {
         Safety = true,
         IsConsequence = true,
@@ -40,9 +40,9 @@ internal sealed class MilkPunchNotShown : PrepRule
             Place = KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = "measured.ph",
-            Message = $"The milk punch is kept {KeepingWords.Days(days)} and {figures}{strength}: that months are kept rests on a pH under {Say.Number(TablePh.Value)} and {Say.Number(Strength.Value)} % vol or more, both measured ({TablePh.Source}; strength: {Strength.Source}).",
-            Advice = "Measure the pH and the strength of what ran through the curd, write both under `measured`, and keep it cold.",
-            Caution = KeepingWords.Caution + " The washed punch still counts as holding milk.",
+            Message = $"The milk punch is kept {KeepingWords.Days(days)} and {figures}{strength}. Keeping one for months rests on a pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured ({TablePh.Source}; strength: {Strength.Source}).",
+            Advice = "Measure the pH and the strength of the clarified punch, write both under `measured`, and keep it cold.",
+            Caution = KeepingWords.Caution + " The clarified punch still counts as containing milk.",
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(TablePh), Proof.Of(Strength)],
         });
     }

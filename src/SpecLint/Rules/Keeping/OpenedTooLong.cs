@@ -34,7 +34,7 @@ internal sealed class OpenedTooLong : StockRule
             if (life.Prep is not null || (life.LastByRules ?? life.Taste) is not { } last || last.Day >= context.On) continue;
             bool controlled = life.LastOf(LotEndKind.Law) is { } law && law.Day < context.On;
             int open = context.On.DaysSince(from.Value) + 1;
-            string pause = lot.Frozen.Count == 0 ? "" : " (days in the freezer left out)";
+            string pause = lot.Frozen.Count == 0 ? "" : " (days in the freezer not counted)";
             context.Report(new Finding(Rule)
             {
                 AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : !life.IsPerishable ? Level.Note : null,
@@ -42,8 +42,8 @@ internal sealed class OpenedTooLong : StockRule
                 Subject = context.Id,
                 Path = Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made"),
                 Key = Lots.KeyOf(lot),
-                Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, {Say.Count(open, "day")} ago with that day; its last day was {last.Day}{pause}: {last.Why}.",
-                Advice = !life.IsPerishable ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Discard it and open a new one; the maker's label goes before this figure." : "Discard it and make it fresh.",
+                Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, {Say.Count(open, "day")} ago counting that day; its last day was {last.Day}{pause}: {last.Why}.",
+                Advice = !life.IsPerishable ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Discard it and open a new one. The maker's label takes precedence over this figure." : "Discard it and make a fresh batch.",
                 Caution = !life.IsPerishable ? null : KeepingWords.Caution,
                 Evidence = [Proof.Of("days open", open, "d"), Proof.Of("last day", last.Day.ToString()), Proof.Of("life", last.Days, "d", last.Why)],
             });

@@ -40,8 +40,8 @@ internal sealed class OutlivesItsParts : PrepRule
                 Place = KeepingWords.At(context, prep),
                 Subject = context.Id,
                 Path = "keep.for",
-                Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps {KeepingWords.Days(end.Days)} {(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(by its quality, common practice)")}.",
-                Advice = $"Keep it {KeepingWords.Days(end.Days)} or less, or add `{end.From}` when it is served.",
+                Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps {KeepingWords.Days(end.Days)} {(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(for quality, common practice)")}.",
+                Advice = $"Keep it at most {KeepingWords.Days(end.Days)}, or add `{end.From}` at service.",
                 Caution = safety ? KeepingWords.Caution : null,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
                 Related = RelatedTo(context, part),
@@ -58,8 +58,8 @@ internal sealed class OutlivesItsParts : PrepRule
                 Place = KeepingWords.At(context, prep),
                 Subject = context.Id,
                 Path = "keep.for",
-                Message = $"It is kept {KeepingWords.Days(days)}; such a preparation is usually used within {KeepingWords.Days(terms.Family.Days)}, by its quality (common practice, no source).",
-                Advice = $"Taste it against a fresh one at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone off.",
+                Message = $"It is kept {KeepingWords.Days(days)}. Bars usually use such a preparation within {KeepingWords.Days(terms.Family.Days)}, for quality (common practice, no source).",
+                Advice = $"Taste it against a fresh batch at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone off.",
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of($"usual of {terms.Family.From}", terms.Family.Days, "d")],
             });
         }
@@ -71,7 +71,7 @@ internal sealed class OutlivesItsParts : PrepRule
 
     private static IReadOnlyList<RelatedPlace> RelatedTo(RecipeContext context, Part part)
     {
-        var line = new RelatedPlace(context.At(part.Line.Span), "the part that keeps the shortest");
+        var line = new RelatedPlace(context.At(part.Line.Span), "the shortest-lived part");
         return part.Item?.File is Prep { Keep: { For.IsGiven: true } keep } inner ? [line, new RelatedPlace(inner.At(keep.For.Span), "how long that part is kept")] : [line];
     }
 }

@@ -36,8 +36,8 @@ internal sealed class PerishableBaseKeptLong : PrepRule
             Place = KeepingWords.At(context, prep),
             Subject = context.Id,
             Path = "keep.for",
-            Message = $"It is kept {KeepingWords.Days(days)} with {KeepingWords.NameOf(state.Part)} in it; bars use such a base within {KeepingWords.Days(Practice.Value)} ({Practice.Source}), and the law's end is {KeepingWords.Days(Mark.Value)} ({Mark.Source}).",
-            Advice = $"Make less of it and keep it {KeepingWords.Days(Practice.Value)}.",
+            Message = $"It is kept {KeepingWords.Days(days)} with {KeepingWords.NameOf(state.Part)} in it. Bars use such a base within {KeepingWords.Days(Practice.Value)} ({Practice.Source}), and the legal limit is {KeepingWords.Days(Mark.Value)} ({Mark.Source}).",
+            Advice = $"Make less, and keep it at most {KeepingWords.Days(Practice.Value)}.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(Practice)],
         });

@@ -13,7 +13,7 @@ internal sealed class PreservativeTooWeak : PrepRule
 
     private static readonly Limit Listeria = Limits.Of("listeria-ph-ca");
 
-    private static readonly RuleInfo Rule = new("SL5024", "preservative-too-weak", "Less undissociated acid is in it than a claim of being preserved rests on", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL5024", "preservative-too-weak", "It holds too little undissociated acid for a preservative to work", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Ph],
@@ -61,8 +61,8 @@ internal sealed class PreservativeTooWeak : PrepRule
             Place = claim.IsGiven ? context.At(claim.Span) : context.At(preservative!.Line.Item.Span),
             Subject = context.Id,
             Path = claim.IsGiven ? path : RecipeContext.PathOf(preservative!.Line, "item"),
-            Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of benzoic and sorbic acid undissociated, where {Say.Number(Preservatives.WorkingDose.Value)} hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, undissociated acid counted (Mejlholm and Dalgaard 2009)")}.",
-            Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
+            Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
+            Advice = "Rely on cold and the date. A preservative only works in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],
         });

@@ -63,9 +63,9 @@ internal sealed class RawEggKept : PrepRule
             Subject = context.Id,
             Path = RecipeContext.PathOf(egg.Line, "item"),
             Message = aged
-                ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}: one demonstration had Salmonella die off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, which is not a validated process ({AgedStrength.Source}); only a process authority can name one."
-                : $"Raw egg is kept {KeepingWords.Days(days)}; food made with egg that is not cooked takes pasteurised egg (US Food Code 3-302.13), and raw egg once cracked keeps {KeepingWords.Days(Most.Value)} at the most (common practice, no source).",
-            Advice = "Use pasteurised egg, or make it for the shift and tell guests that it holds raw egg.",
+                ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}. In one demonstration Salmonella died off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, but that is not a validated process ({AgedStrength.Source}). Only a process authority can set one."
+                : $"Raw egg is kept {KeepingWords.Days(days)}. Uncooked food with egg must use pasteurised egg (US Food Code 3-302.13), and cracked raw egg keeps at most {KeepingWords.Days(Most.Value)} (common practice, no source).",
+            Advice = "Use pasteurised egg, or make it for the shift and tell guests that it contains raw egg.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(Fact.Abv, state.Abv), Proof.Of(Most)],
         });

@@ -42,8 +42,8 @@ internal sealed class ReadingAgainstRecipe : PrepRule
             Place = context.At(given.Span),
             Subject = context.Id,
             Path = path,
-            Message = $"The {name} is measured as {read}, while the amounts give {worked}: the two ranges do not meet.",
-            Advice = "Calibrate and measure again; if the reading stands, weigh what goes in, or correct the amounts in the file to what is really made.",
+            Message = $"The {name} is measured as {read}, but the amounts give {worked}: the two ranges do not overlap.",
+            Advice = "Calibrate and measure again. If the reading stands, weigh what goes in, or change the amounts in the file to what is really made.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(fact, measured), Proof.Of("computed", computed.Value, FactNames.Unit(fact, false)) with { Low = computed.Low, High = computed.High }],
         });

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Keeping;
 /// <summary>SL5003: a reading so near to a limit of the table that the meter cannot tell.</summary>
 internal sealed class ReadingNearLimit : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL5003", "reading-near-limit", "A reading is so near to a limit that the meter cannot tell the sides apart", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL5003", "reading-near-limit", "A reading is too close to a limit for the meter to tell which side it is on", Level.Warning)
     {
         Safety = true,
         IsConsequence = true,
@@ -34,10 +34,10 @@ internal sealed class ReadingNearLimit : PrepRule
             Place = context.At(byPh ? measured.Ph.Span : measured.WaterActivity.Span),
             Subject = context.Id,
             Path = byPh ? "measured.ph" : "measured.waterActivity",
-            Message = $"The reading, {reading} with what the meter may err, lies across a limit of table {state.Table}, so that it shows nothing ({KeepingTables.Source}).",
+            Message = $"The reading, {reading} with the error of the meter, crosses a limit of table {state.Table}, so it shows nothing ({KeepingTables.Source}).",
             Advice = byPh
                 ? "Measure again with a meter calibrated that day and named under `measured`, or bring the pH down by 0.1."
-                : "Measure again, or take more water out or put more sugar or salt in.",
+                : "Measure again, or remove more water or add more sugar or salt.",
             Caution = KeepingWords.Caution,
             Evidence = KeepingWords.Evidence(context, state),
         });

@@ -25,7 +25,7 @@ internal sealed class ReadingOutOfDate : RecipeRule
             Place = context.At(measured.Span),
             Subject = context.Id,
             Path = "measured",
-            Message = $"The readings{(read.Count > 0 ? $" ({string.Join(", ", read)})" : "")} {because}: measured before the change, they replace and clear nothing.",
+            Message = $"The readings{(read.Count > 0 ? $" ({string.Join(", ", read)})" : "")} {because}. Measured before the change, they replace no computed value and clear nothing.",
             Advice = $"Measure it again and write the readings with `speclint record {context.Id}`.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("measured", string.Join(", ", read), context.At(measured.Span))],

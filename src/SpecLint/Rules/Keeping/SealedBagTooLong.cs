@@ -39,7 +39,7 @@ internal sealed class SealedBagTooLong : PrepRule
         var state = context.Profile.Keeping!;
         bool us = Short.AppliesIn(context.Settings);
         double days = Storage.Days(prep);
-        string time = double.IsNaN(days) ? "for a time that nothing states" : KeepingWords.Days(days);
+        string time = double.IsNaN(days) ? "for an unstated time" : KeepingWords.Days(days);
         context.Report(new Finding(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
@@ -48,8 +48,8 @@ internal sealed class SealedBagTooLong : PrepRule
             Subject = context.Id,
             Path = "keep.for",
             Message = us
-                ? $"It is kept {time} packed without air, over {Say.With(limit.Value, limit.Unit)}: US law asks there for a HACCP plan with pH {Say.Number(PlanPh.Value)} or under, or a water activity of {Say.Number(PlanActivity.Value)} or under, or for a variance ({limit.Source})."
-                : $"It is kept {time} packed without air, over {Say.With(limit.Value, limit.Unit)}, and shows none of what controls growth without air: a measured pH of {Say.Number(Ph.Value)} or under, a measured water activity of {Say.Number(Activity.Value)} or under, {Say.Number(Salt.Value)} % of salt in its water, or 10 minutes at 90 °C in the pack ({limit.Source}).",
+                ? $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}. Beyond that US law requires a HACCP plan with a pH of at most {Say.Number(PlanPh.Value)} or a water activity of at most {Say.Number(PlanActivity.Value)}, or a variance ({limit.Source})."
+                : $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}, with nothing that controls growth without air: a measured pH of at most {Say.Number(Ph.Value)}, a measured water activity of at most {Say.Number(Activity.Value)}, {Say.Number(Salt.Value)} % salt in its water, or 10 minutes at 90 °C in the pack ({limit.Source}).",
             Advice = us ? "Shorten the time, freeze it, or have the plan approved and accept this finding with its number." : "Shorten the time, measure the pH, or freeze the pack.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit), Proof.Of(Ph), Proof.Of(Activity), Proof.Of(Salt)],

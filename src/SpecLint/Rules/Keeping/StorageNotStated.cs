@@ -44,7 +44,7 @@ internal sealed class StorageNotStated : PrepRule
             Subject = context.Id,
             Path = time ? "keep.at" : "keep.for",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
-            Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of {KeepingWords.Days(Mark.Value)} or less, the day it is made counted.",
+            Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of at most {KeepingWords.Days(Mark.Value)}, counting the day it is made.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Mark), Proof.Of(Cold)],
         });
@@ -70,8 +70,8 @@ internal sealed class StorageNotStated : PrepRule
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Subject = context.Id,
             Path = "keep.for",
-            Message = "Nothing says how long it is kept, so that its label has no use-by day and two bottles of different age are used alike (common practice, no source).",
-            Advice = "Write `keep` with a storage temperature, a container and a time; where it is made for the shift, one day.",
+            Message = "Nothing says how long it is kept, so its label has no use-by day and nobody can tell an old bottle from a new one (common practice, no source).",
+            Advice = "Write `keep` with a storage temperature, a container and a time (one day if it is made for the shift).",
             Evidence = [Proof.Of(Fact.Life, context.Fact(Fact.Life))],
         });
 }

@@ -64,10 +64,10 @@ internal sealed class StoredTooWarm : PrepRule
             Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
             Subject = context.Id,
             Path = keep.At.IsGiven ? "keep.at" : "keep.in",
-            Message = $"It is stored at {KeepingWords.Degrees(celsius)}, over {KeepingWords.Degrees(limit.Value)} ({limit.Source}), while {KeepingWords.Because(state)}{growth}.",
+            Message = $"It is stored at {KeepingWords.Degrees(celsius)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), and {KeepingWords.Because(state)}{growth}.",
             Advice = byTime
-                ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder; for {Say.Number(Time.Value)} h at most time may take the place of cold, with a written procedure, the time marked on it and what is left discarded ({Time.Source})."
-                : $"Store it at {KeepingWords.Degrees(limit.Value)} or colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, or show by a measured pH under 4.2 that it need not be{KeepingWords.Variance(context.Settings)}.",
+                ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder. For at most {Say.Number(Time.Value)} h time may take the place of cold, with a written procedure, the time marked on it and leftovers discarded ({Time.Source})."
+                : $"Store it at {KeepingWords.Degrees(limit.Value)} or colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, or show by a measured pH below 4.2 that it does not need cold{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = evidence,
         });

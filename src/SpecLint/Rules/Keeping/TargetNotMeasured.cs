@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Keeping;
 /// <summary>SL5015: a target of pH or water activity that nothing is measured against.</summary>
 internal sealed class TargetNotMeasured : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL5015", "target-not-measured", "A target of pH or water activity has no reading against it", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL5015", "target-not-measured", "A target pH or water activity has no reading", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Ph, Fact.WaterActivity],
@@ -25,7 +25,7 @@ internal sealed class TargetNotMeasured : PrepRule
         if (target.WaterActivity.IsGiven && prep.Measured is not { WaterActivity.IsGiven: true })
         {
             Report(context, target.WaterActivity.Span, "target.waterActivity", $"The target is a water activity of {Say.Number(target.WaterActivity.Value.Value, 2)}",
-                Fact.WaterActivity, "Measure the water activity of a cooled sample, or weigh the loss that stands for it, and write it under `measured`.");
+                Fact.WaterActivity, "Measure the water activity of a cooled sample, or weigh the loss that corresponds to it, and write it under `measured`.");
         }
 
         if (target.Ph.IsGiven && prep.Measured is not { Ph.IsGiven: true } && !AcidityNotMeasured.Speaks(context, prep) && !SpecialCases.IsFerment(prep))
@@ -37,7 +37,7 @@ internal sealed class TargetNotMeasured : PrepRule
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, string what, Fact fact, string advice)
     {
         var computed = context.Fact(fact);
-        string worked = computed.IsKnown ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is no reading" : "";
+        string worked = computed.IsKnown ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is not a reading" : "";
         context.Report(new Finding(Rule)
         {
             Answer = Answer.NotShown,

@@ -41,8 +41,8 @@ internal sealed class UseByTooLate : StockRule
     private static void Report(FileContext context, Lot lot, LotLife life, LotEnd latest, Level? level)
     {
         var place = context.At(lot.UseBy.Span);
-        string from = life.From is { } day ? $"counted from {day}, that day included" : "no day made is given";
-        string pause = lot.Frozen.Count == 0 ? "" : ", and days in the freezer left out: they stop the clock and do not set it back";
+        string from = life.From is { } day ? $"counting from {day}, that day included" : "with no day made given";
+        string pause = lot.Frozen.Count == 0 ? "" : ", without days in the freezer, which stop the clock but do not reset it";
         var related = life.Prep is { Keep: { For.IsGiven: true } keep } prep && latest.Kind == LotEndKind.Recipe ? [new RelatedPlace(prep.At(keep.For.Span), "how long the recipe keeps it")] : Array.Empty<RelatedPlace>();
         context.Report(new Finding(Rule)
         {
@@ -52,7 +52,7 @@ internal sealed class UseByTooLate : StockRule
             Subject = context.Id,
             Path = Lots.PathOf(lot, "useBy"),
             Key = Lots.KeyOf(lot),
-            Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}; what sets the day is {latest.Why}.",
+            Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}. The day is set by {latest.Why}.",
             Advice = $"Mark it {latest.Day}, and discard what is left after that day.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("from", life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"), Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],

@@ -52,9 +52,9 @@ internal sealed class WarmForHours : PrepRule
                 Subject = context.Id,
                 Path = context.PathOf(step),
                 Message = told
-                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}; between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C food that needs cold stands for {Say.Number(Hours.Value)} h at the most (US FDA Food Code 3-501.16, 3-501.19)."
-                    : $"`{part.Line.Item.Or("")}` stands for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)} and nothing says how cold; between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C food that needs cold stands for {Say.Number(Hours.Value)} h at the most (US FDA Food Code 3-501.16, 3-501.19).",
-                Advice = told ? "Do it in the refrigerator, or in less than four hours." : "Write `at` at the step: 4 °C where it stands in the refrigerator.",
+                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
+                    : $"`{part.Line.Item.Or("")}` stands for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)} at an unstated temperature. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19).",
+                Advice = told ? "Do it in the refrigerator, or for less than four hours." : "Write `at` in the step: 4 °C if it stands in the refrigerator.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("time", step.For.Value.BaseHigh / 3600, "h"), Proof.Of(Hours)],
             });

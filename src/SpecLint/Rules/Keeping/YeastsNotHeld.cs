@@ -39,16 +39,16 @@ internal sealed class YeastsNotHeld : PrepRule
         if (!sugar.IsKnown || sugar.Value < Sugar.Value || HoldsHurdle(context.Profile, state.Ph)) return;
         bool shown = state.WaterActivity.Low > Activity.Value;
         var keep = prep.Keep!;
-        string strength = state.Abv is { IsKnown: true, Value: > 0.5 } ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is under the {Say.Number(Strength.Value)} % vol that stop them" : "";
+        string strength = state.Abv is { IsKnown: true, Value: > 0.5 } ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is below the {Say.Number(Strength.Value)} % vol that stops them" : "";
         context.Report(new Finding(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
             Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
             Subject = context.Id,
             Path = keep.At.IsGiven ? "keep.at" : "keep.in",
-            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar; the measured figures clear it of the date mark, but not of yeasts and moulds, which grow within weeks at any pH of a bar where the water activity is over {Say.Number(Activity.Value)} ({Activity.Source}), and it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
-            Advice = "Keep it cold, bring its sugar or strength up, or heat it and close it hot by a recorded process.",
-            Caution = "What ferments in a closed bottle can burst it. " + KeepingWords.Caution,
+            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH found in a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
+            Advice = "Keep it cold, raise its sugar or strength, or heat it and close it hot by a recorded process.",
+            Caution = "A ferment in a closed bottle can burst it. " + KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Fact.Sugar, sugar), Proof.Of(Activity)],
         });
     }

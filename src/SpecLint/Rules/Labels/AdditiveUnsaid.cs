@@ -26,7 +26,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
     /// <summary>Bought goods that are coloured with an azo colour by some makers.</summary>
     private static readonly string[] Coloured = ["sprinkles", "orange-soda", "cocktail-cherry"];
 
-    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "A sweetener or an azo colour is in it without the words that go with it", Level.Warning) { Needs = [Fact.Abv], Limits = ["claims-strength", "polyols-statement"] };
+    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "It holds a sweetener or an azo colour without the required statement", Level.Warning) { Needs = [Fact.Abv], Limits = ["claims-strength", "polyols-statement"] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -73,7 +73,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
         if (!Sweetener.AppliesIn(context.Settings) || Additives.IsSaid(context.Recipe, ["sweetener"])) return;
         if (!Any(context, part.Item!, Intense) && !Any(context, part.Item!, SugarFreeDrinks) && !Additives.IsOrLike(context, part.Item!, "erythritol") && !IsPolyol(part)) return;
         var law = HasSugarAdded(context) ? SweetenerBesideSugar : Sweetener;
-        Report(context, part, law, law.Text, "sweetens without being sugar", Answer.Broken, Level.Warning);
+        Report(context, part, law, law.Text, "is a sweetener other than sugar", Answer.Broken, Level.Warning);
     }
 
     private static void CheckPolyols(RecipeContext context)
@@ -89,7 +89,7 @@ internal sealed class AdditiveUnsaid : RecipeRule
         }
 
         if (most is null || share <= PolyolShare.Value) return;
-        Report(context, most, Polyols, Polyols.Text, $"brings polyols to {Say.Number(share, 0)} % of the mass, over {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
+        Report(context, most, Polyols, Polyols.Text, $"raises polyols to {Say.Number(share, 0)} % of the mass, above {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
     }
 
     private static bool IsPolyol(Part part) => part.Material is { Kind.IsSugar: true } material && Components.SweetPolyols(material.PerGram) > Guards.PolyolPowder;
@@ -128,8 +128,8 @@ internal sealed class AdditiveUnsaid : RecipeRule
         Subject = context.Id,
         Path = RecipeContext.PathOf(part.Line, "item"),
         Key = law.Id,
-        Message = $"`{part.Item!.Id}` {what}, and nothing tells the guest ({law.Source}{Additives.Scope(context.Recipe)}).",
-        Advice = answer == Answer.NotShown ? $"Read the label; where it names the substance, say under `declares.advisory`: \"{text}\"." : $"Say it under `declares.advisory`: \"{text}\".",
+        Message = $"`{part.Item!.Id}` {what}, and guests are not told ({law.Source}{Additives.Scope(context.Recipe)}).",
+        Advice = answer == Answer.NotShown ? $"Read the label. If it names the substance, write under `declares.advisory`: \"{text}\"." : $"Write under `declares.advisory`: \"{text}\".",
         Caution = Array.IndexOf(Phenylalanine, law) >= 0 ? "People with phenylketonuria must not have it: follow the local law." : null,
         Evidence = [Proof.Of("text", text), Proof.Of("law", law.Source)],
         Corrections = Additives.Say(context.Recipe, text) is { } edit ? [new Correction(CorrectionGrade.Proposed, $"Say \"{text}\".", [edit])] : [],

@@ -10,7 +10,7 @@ internal sealed class AlcoholMisdeclared : RecipeRule
 {
     private static readonly Limit Tolerance = Limits.Of("declared-alcohol-tolerance");
 
-    private static readonly RuleInfo Rule = new("SL7010", "alcohol-misdeclared", "The declared grams of alcohol are not what it holds", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL7010", "alcohol-misdeclared", "The declared grams of alcohol differ from the computed grams", Level.Warning)
     {
         Needs = [Fact.Alcohol],
         Limits = ["declared-alcohol-tolerance"],
@@ -35,9 +35,9 @@ internal sealed class AlcoholMisdeclared : RecipeRule
             Place = context.At(declares.Alcohol.Span),
             Subject = context.Id,
             Path = "declares.alcohol",
-            Message = $"Declared at {Say.Number(declared)} g of alcohol, {per} holds {Say.Fact(Fact.Alcohol, alcohol)}; rounding explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
-            Advice = $"Declare {right} g, or bring the recipe to what is declared.",
-            Caution = "People count their drinks by what is declared; the local law decides what has to be.",
+            Message = $"Declared at {Say.Number(declared)} g of alcohol, {per} holds {Say.Fact(Fact.Alcohol, alcohol)}. Rounding explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
+            Advice = $"Declare {right} g, or change the recipe to match.",
+            Caution = "People count their drinks by the declared figure. Local law decides what must be declared.",
             Evidence = [Proof.Of(Fact.Alcohol, alcohol), Proof.Of("declared", declares.Alcohol.Value, context.At(declares.Alcohol.Span)), Proof.Of(Tolerance)],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} g.", [new TextEdit(context.At(declares.Alcohol.Span), $"\"{right} g\"")])],
         });

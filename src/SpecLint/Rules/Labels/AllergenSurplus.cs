@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7005: an allergen is declared that nothing brings.</summary>
 internal sealed class AllergenSurplus : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7005", "allergen-surplus", "An allergen is declared that nothing in the recipe brings", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL7005", "allergen-surplus", "An allergen is declared that nothing in the recipe contains", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -47,10 +47,10 @@ internal sealed class AllergenSurplus : RecipeRule
                 Place = context.At(word.Span),
                 Subject = context.Id,
                 Path = $"declares.allergens[{word.Value}]",
-                Message = $"{word.Value} is declared, and none of its {Say.Count(leaves.Count, "ingredient")} brings it; a list with too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
-                Advice = $"Take `{word.Value}` off the list; if it is a trace of the station, say so under `mayContain`.",
+                Message = $"{word.Value} is declared, and none of its {Say.Count(leaves.Count, "ingredient")} contains it. A list with too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
+                Advice = $"Remove `{word.Value}` from the list. If it is a trace from the station, declare it under `mayContain`.",
                 Evidence = [Proof.Of("declared", word.Value, context.At(word.Span))],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Take `{word.Value}` off the list.", [JsonEdits.RemoveFromList(context.Recipe, list.Value, w)])],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Remove `{word.Value}` from the list.", [JsonEdits.RemoveFromList(context.Recipe, list.Value, w)])],
             });
         }
     }

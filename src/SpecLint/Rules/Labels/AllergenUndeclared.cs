@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7001: an allergen of the tree that the recipe's list does not name.</summary>
 internal sealed class AllergenUndeclared : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7001", "allergen-undeclared", "An allergen is in the recipe and not in its list", Level.Error) { Needs = [Fact.Sulphite], Safety = true };
+    private static readonly RuleInfo Rule = new("SL7001", "allergen-undeclared", "The recipe contains an allergen that is not in its list", Level.Error) { Needs = [Fact.Sulphite], Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -31,7 +31,7 @@ internal sealed class AllergenUndeclared : RecipeRule
                 if (sulphite.IsKnown && sulphite.High > 0)
                 {
                     evidence.Add(Proof.Of(Fact.Sulphite, sulphite));
-                    amount = $" at {Say.Fact(Fact.Sulphite, sulphite)}, against the {Say.Number(one.Category.Threshold)} mg/kg from which it is named";
+                    amount = $" at {Say.Fact(Fact.Sulphite, sulphite)}, against the {Say.Number(one.Category.Threshold)} mg/kg from which it must be named";
                 }
 
                 evidence.Add(Proof.Of("threshold", one.Category.Threshold, "mg/kg", one.Category.Source));
@@ -45,8 +45,8 @@ internal sealed class AllergenUndeclared : RecipeRule
                 Subject = context.Id,
                 Path = "declares.allergens",
                 Key = one.Token,
-                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared; {AllergenWords.Asks(one)} ({one.Category.Source}).",
-                Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out what brings it.",
+                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared. {AllergenWords.Asks(one)} ({one.Category.Source}).",
+                Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out its source.",
                 Caution = AllergenWords.Caution,
                 Evidence = evidence,
                 Related = [new RelatedPlace(context.At(one.Origin.Part.Line.Span), $"brings {one.Token}")],

@@ -9,7 +9,7 @@ namespace SpecLint.Rules.Labels;
 internal static class AllergenWords
 {
     public const string Caution =
-        "An allergen can kill. This is worked out from the recipe alone: check the supplier's specifications and what else is handled at the station, and follow the local food code.";
+        "An allergen can kill. This is computed from the recipe alone. Check the supplier's specifications and what else is handled at the station, and follow the local food code.";
 
     /// <summary>How an allergen comes in, for people.</summary>
     public static string Way(AllergenOrigin origin)
@@ -33,9 +33,9 @@ internal static class AllergenWords
         FixedList<string> poured = [.. found.In.Where(j => j is not ("US" or "CA" or "JP"))];
         string verb = (poured.Count == 0 ? found.In : poured).Count == 1 ? "asks" : "ask";
         return poured.Count > 0
-            ? $"{Say(poured)} {verb} for it, for drinks that are not packed as well"
+            ? $"{Say(poured)} {verb} for it, also for drinks that are not packed"
             : found.In.Contains("US")
-                ? $"{Say(found.In)} {verb} for it on packed food; for a poured drink it is asked where the state has adopted 3-602.12 of the Food Code 2022"
+                ? $"{Say(found.In)} {verb} for it on packed food, and for poured drinks where the state has adopted 3-602.12 of the Food Code 2022"
                 : $"{Say(found.In)} {verb} for it on packed food, and a guest with an allergy asks for it at the bar";
     }
 

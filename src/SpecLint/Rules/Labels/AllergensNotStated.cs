@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7002: a recipe that holds allergens and has no list of them.</summary>
 internal sealed class AllergensNotStated : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7002", "allergens-not-stated", "The recipe holds allergens and has no list of them", Level.Warning) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL7002", "allergens-not-stated", "The recipe contains allergens but has no list of them", Level.Warning) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -41,8 +41,8 @@ internal sealed class AllergensNotStated : RecipeRule
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
             Subject = context.Id,
             Path = "declares.allergens",
-            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing; {AllergenWords.Asks(first)} ({first.Category.Source}).",
-            Advice = "List the allergens under `declares.allergens`; an empty list says that it was looked at.",
+            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
+            Advice = "List the allergens under `declares.allergens`. An empty list says that somebody checked.",
             Caution = AllergenWords.Caution,
             Evidence = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
             Related = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => new RelatedPlace(context.At(f.Origin.Part.Line.Span), $"brings {f.Token}"))],
@@ -69,11 +69,11 @@ internal sealed class AllergensNotStated : RecipeRule
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
             Subject = context.Id,
             Path = "declares.allergens",
-            Message = $"It may hold {Say.List(tokens)} with {Say.List(leaves)}, and declares nothing; {AllergenWords.Asks(first)} ({first.Category.Source}).",
-            Advice = "Read the labels, then list what is held under `declares.allergens` and what may be under `declares.mayContain`.",
+            Message = $"It may hold {Say.List(tokens)} with {Say.List(leaves)}, and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
+            Advice = "Read the labels. List what it contains under `declares.allergens` and what it may contain under `declares.mayContain`.",
             Caution = AllergenWords.Caution,
             Evidence = [.. possible.SelectMany(p => p.Found).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
-            Related = [.. possible.Select(p => new RelatedPlace(context.At(p.Found[0].Origin.Part.Line.Span), $"may bring {Say.List([.. p.Found.Select(f => f.Token)])}"))],
+            Related = [.. possible.Select(p => new RelatedPlace(context.At(p.Found[0].Origin.Part.Line.Span), $"may contain {Say.List([.. p.Found.Select(f => f.Token)])}"))],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List(tokens)}.", [edit])],
         });
     }

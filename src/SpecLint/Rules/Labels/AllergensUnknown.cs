@@ -27,7 +27,7 @@ internal sealed class AllergensUnknown : IngredientRule
             Place = saysNothing ? context.At(ingredient.Allergens!.Span) : ingredient.Head,
             Subject = context.Id,
             Path = "allergens",
-            Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so that no list there can be shown to be whole (general knowledge of such products).",
+            Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so no list there can be shown to be complete (general knowledge of such products).",
             Advice = "Copy them from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",
             Caution = AllergenWords.Caution,
             Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given")],

@@ -29,8 +29,8 @@ internal sealed class ClaimNotChecked : RecipeRule
         Subject = context.Id,
         Path = placed.Path,
         Key = placed.InList >= 0 ? "" : placed.Claim.Words,
-        Message = $"\"{placed.Claim.Words}\" is a claim that is not checked: what it excludes is not known here.",
-        Advice = "Check it by hand against every part, or write it in words that name the allergen or the ingredient.",
+        Message = $"\"{placed.Claim.Words}\" is not checked: the rules do not know what it excludes.",
+        Advice = "Check it by hand against every part, or name the allergen or the ingredient in plain words.",
         Caution = placed.Claim.IsFreeFrom ? AllergenWords.Caution : null,
         Evidence = [Proof.Of("claim", placed.Text.Value, context.At(placed.Text.Span))],
     };

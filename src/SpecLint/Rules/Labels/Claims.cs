@@ -134,7 +134,7 @@ internal static class Claims
     private static string NameOf(Part part) => part.Line.Item.Or("a line without an item");
 
     private static ClaimVerdict NotKnown(Part part, string what, LabelRule law) =>
-        new(Answer.NotShown, $"what is in `{NameOf(part)}` is not known, so it is not shown to hold no {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", NameOf(part))]) { Line = part };
+        new(Answer.NotShown, $"what is in `{NameOf(part)}` is not known, so it cannot be called free from {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", NameOf(part))]) { Line = part };
 
     private static ClaimVerdict? CaffeineFree(RecipeProfile profile)
     {
@@ -171,12 +171,12 @@ internal static class Claims
         if (at >= 0)
         {
             var part = held.Parts[at];
-            return new ClaimVerdict(Answer.Broken, $"`{NameOf(part)}` is made of it or goes by its name", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("comes in", NameOf(part))]) { Line = part };
+            return new ClaimVerdict(Answer.Broken, $"`{NameOf(part)}` is made from it or has its name", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("comes in", NameOf(part))]) { Line = part };
         }
 
         if (Unresolved(profile) is { } open) return NotKnown(open, what, FreeFromLaw);
         return held.IsManifold
-            ? new ClaimVerdict(Answer.NotShown, $"a liqueur, vermouth or beer in it may be made with {what}, which no file says", FreeFromLaw.Source, Level.Note, null, [Proof.Of("claimed to be without", what)])
+            ? new ClaimVerdict(Answer.NotShown, $"a liqueur, vermouth or beer in it may be made with {what}, and no file says whether it is", FreeFromLaw.Source, Level.Note, null, [Proof.Of("claimed to be without", what)])
             : null;
     }
 
@@ -223,11 +223,11 @@ internal static class Claims
         {
             if (Unresolved(profile) is { } part) return NotKnown(part, what, law);
             foreach (var unknown in profile.Allergens.Unknown)
-                return new ClaimVerdict(Answer.NotShown, $"the allergens of `{unknown.Through[unknown.Through.Count - 1]}` are not known, so it is not shown to hold no {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", string.Join(" > ", unknown.Through))]) { Line = unknown.Part };
+                return new ClaimVerdict(Answer.NotShown, $"the allergens of `{unknown.Through[unknown.Through.Count - 1]}` are not known, so it cannot be called free from {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", string.Join(" > ", unknown.Through))]) { Line = unknown.Part };
             return null;
         }
 
-        return new ClaimVerdict(Answer.NotShown, $"{open.Token} may come in {AllergenWords.Way(open)}, so that it is not shown to hold no {what}", law.Source, Level.Warning, LeafOf(profile, open), [Proof.Of("may come in", string.Join(" > ", open.Through))]);
+        return new ClaimVerdict(Answer.NotShown, $"{open.Token} may come in {AllergenWords.Way(open)}, so it cannot be called free from {what}", law.Source, Level.Warning, LeafOf(profile, open), [Proof.Of("may come in", string.Join(" > ", open.Through))]);
     }
 
     private static ClaimVerdict? LactoseFree(RecipeProfile profile)
@@ -243,7 +243,7 @@ internal static class Claims
 
         double share = 100 * lactose / mass;
         return new ClaimVerdict(
-            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, over {Say.Number(Lactose.Value)} g", Lactose.Source, Lactose.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(Lactose)]);
+            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, above {Say.Number(Lactose.Value)} g", Lactose.Source, Lactose.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(Lactose)]);
     }
 
     private static ClaimVerdict? Strength(RecipeProfile profile, Settings settings, Limit[] limits, Limit? elsewhere, string words)
@@ -271,10 +271,10 @@ internal static class Claims
         var stand = Check.AtMost(abv, strictest.Value);
         if (stand == Stand.Holds && Unresolved(profile) is null) return null;
         if (!abv.IsKnown || stand == Stand.Holds)
-            return new ClaimVerdict(Answer.NotShown, $"its strength is not known, so it is not shown to stay within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows", strictest.Source, Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
+            return new ClaimVerdict(Answer.NotShown, $"its strength is not known, so it is not shown to be within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows", strictest.Source, Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
         string because = stand == Stand.Broken
-            ? $"it comes to {Say.Fact(fact, abv)}, over the {Say.Number(strictest.Value)} % vol that \"{words}\" allows"
-            : $"it comes to {Say.Fact(fact, abv)}, which is not shown to stay within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows";
+            ? $"it comes to {Say.Fact(fact, abv)}, above the {Say.Number(strictest.Value)} % vol that \"{words}\" allows"
+            : $"it comes to {Say.Fact(fact, abv)}, which is not shown to be within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows";
         return new ClaimVerdict(stand == Stand.Broken ? Answer.Broken : Answer.NotShown, because, strictest.Source, stand == Stand.Broken ? strictest.LevelCap : Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
     }
 
@@ -287,7 +287,7 @@ internal static class Claims
             return new ClaimVerdict(Answer.NotShown, "its sugar is not known", limit.Source, Level.Warning, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
         if (sugar.Low <= limit.Value) return null;
         return new ClaimVerdict(
-            Answer.Broken, $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, over the {Say.Number(limit.Value)} g that the words allow", limit.Source, limit.LevelCap, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
+            Answer.Broken, $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, above the {Say.Number(limit.Value)} g that the claim allows", limit.Source, limit.LevelCap, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
     }
 
     private static ClaimVerdict? NoSugarAdded(RecipeProfile profile, Settings settings)
@@ -304,7 +304,7 @@ internal static class Claims
     {
         var abv = profile.Get(Fact.Abv);
         return abv.IsKnown && abv.Low > ClaimStrength.Value
-            ? new ClaimVerdict(Answer.Broken, $"at {Say.Fact(Fact.Abv, abv)} it is over the {Say.Number(ClaimStrength.Value)} % vol above which no such claim may be made", ClaimStrength.Source, ClaimStrength.LevelCap, null, [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength)])
+            ? new ClaimVerdict(Answer.Broken, $"at {Say.Fact(Fact.Abv, abv)} it is above the {Say.Number(ClaimStrength.Value)} % vol limit for such claims", ClaimStrength.Source, ClaimStrength.LevelCap, null, [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength)])
             : null;
     }
 
@@ -358,7 +358,7 @@ internal static class Claims
 
     private static string Last(TreeLeaf leaf) => leaf.Through[leaf.Through.Count - 1];
 
-    private static string Via(TreeLeaf leaf) => leaf.Through.Count == 1 ? "" : $" (by way of {string.Join(" and ", leaf.Through.Take(leaf.Through.Count - 1).Select(i => $"`{i}`"))})";
+    private static string Via(TreeLeaf leaf) => leaf.Through.Count == 1 ? "" : $" (through {string.Join(" and ", leaf.Through.Take(leaf.Through.Count - 1).Select(i => $"`{i}`"))})";
 
     private static string Beast(string origin) => origin switch
     {
@@ -366,7 +366,7 @@ internal static class Claims
         "egg" => "egg",
         "honey" => "bees",
         "insect" => "insects",
-        "gelatine" => "gelatine of animals",
+        "gelatine" => "animal gelatine",
         "meat" => "meat",
         _ => origin,
     };

@@ -15,7 +15,7 @@ internal sealed class EnergyMisdeclared : RecipeRule
     private static readonly Limit PolyolsMostUs = Limits.Of("energy-polyols-us-most");
     private static readonly Limit Polyols = Limits.Of("energy-polyols");
 
-    private static readonly RuleInfo Rule = new("SL7011", "energy-misdeclared", "The declared energy is not what it comes to", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL7011", "energy-misdeclared", "The declared energy differs from the computed energy", Level.Warning)
     {
         Needs = [Fact.Energy],
         Limits = ["energy-tolerance", "energy-tolerance-us", "energy-polyols", "energy-polyols-us-least", "energy-polyols-us-most"],
@@ -44,7 +44,7 @@ internal sealed class EnergyMisdeclared : RecipeRule
         // Labels are rounded: in the US to 5 kcal up to 50 and to 10 above, elsewhere to whole kilocalories.
         double step = !us ? 1 : energy.Value > 50 ? 10 : 5;
         string right = Say.Number(Math.Round(energy.Value / step, MidpointRounding.AwayFromZero) * step, 0);
-        string factors = us ? "21 CFR 101.9(c)(1), as recalled" : EuropeanFactors(context.Settings) ? "Reg (EU) 1169/2011 Annex XIV" : "Reg (EU) 1169/2011 Annex XIV, in place of those of the bar's country";
+        string factors = us ? "21 CFR 101.9(c)(1), as recalled" : EuropeanFactors(context.Settings) ? "Reg (EU) 1169/2011 Annex XIV" : "Reg (EU) 1169/2011 Annex XIV, instead of those of the bar's country";
         string per = context.Recipe is Drink ? "a serve" : context.Profile.IsSolid ? "100 g" : "100 mL";
         context.Report(new Finding(Rule)
         {

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7031: a recipe says that it holds none of what is in it.</summary>
 internal sealed class FreeFromClaim : ClaimRule
 {
-    private static readonly RuleInfo Rule = new("SL7031", "free-from-claim-false", "Something is in a recipe that is said to be free from it", Level.Error) { Safety = true, Needs = [Fact.Caffeine] };
+    private static readonly RuleInfo Rule = new("SL7031", "free-from-claim-false", "A recipe contains something that it claims to be free from", Level.Error) { Safety = true, Needs = [Fact.Caffeine] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -12,7 +12,7 @@ internal sealed class FreshWord : FileRule
     private static readonly string[] Words = ["freshly squeezed", "freshly pressed", "fresh-pressed", "fresh-squeezed", "fresh"];
     private static readonly string[] Worked = ["bottled", "pasteurised", "pasteurized", "concentrate", "super", "adjusted", "frozen", "dried", "dehydrated", "cordial", "syrup", "soda", "powder", "candied", "canned"];
 
-    private static readonly RuleInfo Rule = new("SL7024", "fresh-untrue", "What is called fresh is bottled, soured or cooked", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL7024", "fresh-untrue", "Something called fresh is bottled, soured or cooked", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -94,8 +94,8 @@ internal sealed class FreshWord : FileRule
             Subject = context.Id,
             Path = path,
             Key = words,
-            Message = $"\"{words}\" is said, and what {recipe.Name.Or(recipe.Id)} holds of it is `{worked.Item.Id}`, {how} ({Law.Source}).",
-            Advice = "Drop the word fresh, or use the fresh one.",
+            Message = $"The words say \"{words}\", but {recipe.Name.Or(recipe.Id)} uses `{worked.Item.Id}`, {how} ({Law.Source}).",
+            Advice = "Remove the word fresh, or use the fresh version.",
             Evidence = [Proof.Of("words", words, place), Proof.Of("held", worked.Item.Id, recipe.At(worked.Line.Span))],
             Related = [new RelatedPlace(recipe.At(worked.Line.Span), "what is used")],
         });

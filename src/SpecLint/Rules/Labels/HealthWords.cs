@@ -15,7 +15,7 @@ internal sealed class HealthWords : MenuRule
         (LabellingTable.Of("health-claim-us"), Limits.Of("alcoholic-beverage-us")),
     ];
 
-    private static readonly RuleInfo Rule = new("SL7018", "health-words-with-alcohol", "The menu promises health of a drink with alcohol", Level.Error)
+    private static readonly RuleInfo Rule = new("SL7018", "health-words-with-alcohol", "The menu makes a health claim for a drink with alcohol", Level.Error)
     {
         Needs = [Fact.Abv],
         Limits = ["claims-strength", "claims-strength-anz", "alcoholic-beverage-us"],
@@ -51,7 +51,7 @@ internal sealed class HealthWords : MenuRule
                 Place = context.At(text.Span),
                 Subject = context.Id,
                 Path = $"drinks[{entry.Drink.Value}].{path}",
-                Message = $"\"{word}\" speaks of health or nutrition, and {recipe.Name.Or(recipe.Id)} comes to {Say.Fact(Fact.Abv, abv)}; over {Say.Number(limit.Value)} % vol no such words may be used ({law.Source}).",
+                Message = $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to {Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source}).",
                 Advice = $"Take \"{word}\" out.",
                 Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(limit), Proof.Of("word", word, context.At(text.Span))],
                 Related = [new RelatedPlace(recipe.Head, "the drink")],

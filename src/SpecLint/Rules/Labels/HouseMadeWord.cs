@@ -11,7 +11,7 @@ internal sealed class HouseMadeWord : MenuRule
     private static readonly LabelRule Law = LabellingTable.Of("house-made-claim");
     private static readonly string[] Words = ["house-made", "house made", "housemade", "homemade", "home-made", "our own", "made in house"];
 
-    private static readonly RuleInfo Rule = new("SL7025", "house-made-untrue", "What is called house-made is bought", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL7025", "house-made-untrue", "Something called house-made is bought", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -45,8 +45,8 @@ internal sealed class HouseMadeWord : MenuRule
                     Subject = context.Id,
                     Path = $"drinks[{entry.Drink.Value}].words",
                     Key = piece,
-                    Message = $"\"{piece}\" is said, and {recipe.Name.Or(recipe.Id)} takes `{bought.Item!.Id}`, which is bought: no preparation of the book makes it ({Law.Source}).",
-                    Advice = $"Drop \"{word}\", or write the recipe of what is made.",
+                    Message = $"The menu says \"{piece}\", but {recipe.Name.Or(recipe.Id)} uses `{bought.Item!.Id}`, which is bought: no preparation of the book makes it ({Law.Source}).",
+                    Advice = $"Remove \"{word}\", or write the recipe of what is made.",
                     Evidence = [Proof.Of("words", piece, context.At(entry.Words.Span)), Proof.Of("held", bought.Item.Id, recipe.At(bought.Line.Span))],
                     Related = [new RelatedPlace(recipe.At(bought.Line.Span), "what is used")],
                 });

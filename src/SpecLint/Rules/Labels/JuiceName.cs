@@ -14,7 +14,7 @@ internal sealed class JuiceName : PrepRule
     private static readonly string[] Qualified =
         ["acid-adjusted", "adjusted", "soured", "sour", "acidified", "sweetened", "super", "extended", "seasoned", "spiced", "salted", "cordial", "blend", "mix", "style", "fermented", "stretched", "house lime"];
 
-    private static readonly RuleInfo Rule = new("SL7023", "juice-name-misused", "What is soured, sweetened or watered is named juice", Level.Warning) { Limits = ["juice-acid"] };
+    private static readonly RuleInfo Rule = new("SL7023", "juice-name-misused", "A soured, sweetened or watered preparation is named juice", Level.Warning) { Limits = ["juice-acid"] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -47,7 +47,7 @@ internal sealed class JuiceName : PrepRule
         }
 
         if (added is null) return;
-        string what = added.Material!.Kind.IsAcid && acid / litres > AddedAcid.Value ? $"{Say.Number(acid / litres)} g/L of acid is added, over {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
+        string what = added.Material!.Kind.IsAcid && acid / litres > AddedAcid.Value ? $"{Say.Number(acid / litres)} g/L of acid is added, above {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
         var law = eu ? Law : LawUs;
         context.Report(new Finding(Rule)
         {
@@ -55,8 +55,8 @@ internal sealed class JuiceName : PrepRule
             Place = context.At(prep.Name.Span),
             Subject = context.Id,
             Path = "name",
-            Message = $"It is named juice, and {what}: on a menu or label that is no juice any more ({law.Source}).",
-            Advice = "Say so in the name: acid-adjusted juice, cordial, nectar, drink.",
+            Message = $"It is named juice, and {what}. On a menu or label that is no longer juice ({law.Source}).",
+            Advice = "Say what it is in the name: acid-adjusted juice, cordial, nectar, drink.",
             Evidence = [Proof.Of("added", added.Line.Item.Value, context.At(added.Line.Span)), Proof.Of(AddedAcid)],
             Related = [new RelatedPlace(context.At(added.Line.Span), "is added")],
         });

@@ -45,8 +45,8 @@ internal sealed class LiqueurShort : PrepRule
         bool weak = abv.IsKnown && abv.High < law.StrengthAtLeast;
         if (!sweet && !weak) return;
         string what = sweet
-            ? $"holds {Say.Range(10 * ToInvert * sugar.Value, 10 * ToInvert * sugar.Low, 10 * ToInvert * sugar.High, "g/L")} of sugar as invert sugar, under {Say.Number(law.SugarAtLeast)} g/L"
-            : $"comes to {Say.Fact(Fact.Abv, abv)}, under {Say.Number(law.StrengthAtLeast)} % vol";
+            ? $"holds {Say.Range(10 * ToInvert * sugar.Value, 10 * ToInvert * sugar.Low, 10 * ToInvert * sugar.High, "g/L")} of sugar as invert sugar, below {Say.Number(law.SugarAtLeast)} g/L"
+            : $"comes to {Say.Fact(Fact.Abv, abv)}, below {Say.Number(law.StrengthAtLeast)} % vol";
         context.Report(new Finding(Rule)
         {
             AskedLevel = law.LevelCap,

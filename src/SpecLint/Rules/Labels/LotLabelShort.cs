@@ -36,8 +36,8 @@ internal sealed class LotLabelShort : StockRule
                 Subject = context.Id,
                 Path = $"lots[{lot.Item.Value}]",
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"A bottle of {prep.Name.Or(prep.Id)} bears its name, the day made, a use-by day, storage and allergens; neither this lot nor the recipe gives {Say.List(missing, "or")} ({Law.Source}).",
-                Advice = "Give it in the lot, or under `keep` of the recipe.",
+                Message = $"The label of {prep.Name.Or(prep.Id)} needs its name, the day made, a use-by day, storage and allergens. Neither this lot nor the recipe gives {Say.List(missing, "or")} ({Law.Source}).",
+                Advice = "Give it in the lot, or under `keep` in the recipe.",
                 Evidence = [Proof.Of("recipe", prep.Id, prep.Head)],
                 Related = [new RelatedPlace(prep.Head, "the recipe")],
             });

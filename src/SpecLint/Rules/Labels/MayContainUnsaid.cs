@@ -36,14 +36,14 @@ internal sealed class MayContainUnsaid : RecipeRule
             Path = "declares.mayContain",
             Key = unsaid.Leaf,
             Message = unsaid.IsOwn
-                ? $"The label of `{unsaid.Leaf}` says that it may contain {named}, which comes in {AllergenWords.Way(first.Origin)} and is not passed on to the guest."
-                : $"`{unsaid.Leaf}` holds {named} from some makers; it comes in {AllergenWords.Way(first.Origin)}, and nothing says that its label was read.",
+                ? $"The label of `{unsaid.Leaf}` says that it may contain {named}, which comes in {AllergenWords.Way(first.Origin)} and guests are not told."
+                : $"`{unsaid.Leaf}` from some makers holds {named}. It comes in {AllergenWords.Way(first.Origin)}, and nothing says that its label was read.",
             Advice = tokens.Length == 1
-                ? $"Read the bottle's specification: declare `{tokens[0]}` under `allergens` or `mayContain`, or note in the bar's own ingredient file that it holds none."
-                : "Read the bottle's specification: declare what it names under `allergens` or `mayContain`, or note in the bar's own ingredient file what it holds.",
+                ? $"Read the specification of the bottle. Declare `{tokens[0]}` under `allergens` or `mayContain`, or note in the bar's own ingredient file that it holds none."
+                : "Read the specification of the bottle. Declare what it names under `allergens` or `mayContain`, or note in the bar's own ingredient file what it holds.",
             Caution = AllergenWords.Caution,
             Evidence = [Proof.Of("comes in", string.Join(" > ", first.Origin.Through), context.At(first.Origin.Part.Line.Span)), Proof.Of("law", first.Category.Source)],
-            Related = [new RelatedPlace(context.At(first.Origin.Part.Line.Span), $"may bring {named}")],
+            Related = [new RelatedPlace(context.At(first.Origin.Part.Line.Span), $"may contain {named}")],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List([.. tokens.Select(t => $"`{t}`")])}.", [edit])],
         });
     }

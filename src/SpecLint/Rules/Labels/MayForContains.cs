@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7003: "may contain" for what is contained.</summary>
 internal sealed class MayForContains : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7003", "may-contain-for-contained", "What is contained is declared as may contain", Level.Error) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL7003", "may-contain-for-contained", "A contained allergen is declared only as may contain", Level.Error) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -32,7 +32,7 @@ internal sealed class MayForContains : RecipeRule
                     Subject = context.Id,
                     Path = $"declares.mayContain[{word.Value}]",
                     Key = one.Token,
-                    Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}); \"may contain\" is for traces that cannot be kept out, not for an ingredient ({one.Category.Source}).",
+                    Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}). \"May contain\" is for traces that cannot be kept out, not for an ingredient ({one.Category.Source}).",
                     Advice = $"Declare `{one.Token}` under `allergens`.",
                     Caution = AllergenWords.Caution,
                     Evidence = [Proof.Of("comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span))],

@@ -48,7 +48,7 @@ internal sealed class PackedLabelShort : PrepRule
                 Subject = context.Id,
                 Path = property.Length > 0 ? $"declares.{property}" : "declares.advisory",
                 Key = law.Id,
-                Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions at {Say.Fact(Fact.Abv, abv)}, and the label does not say {what} ({law.Source}).",
+                Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions at {Say.Fact(Fact.Abv, abv)}, but the label does not say {what} ({law.Source}).",
                 Advice = property.Length > 0 ? $"Declare it under `declares.{property}` and print it." : "Print it on every bottle, and put it under `declares.advisory`.",
                 Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(from), Proof.Of("law", law.Source)],
                 Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Say {what}.", [edit])],

@@ -9,7 +9,7 @@ internal sealed class ProtectedName : FileRule
 {
     private static readonly FixedList<LegalName> Names = [.. NameTable.All.Where(n => n.Kind == "protected")];
 
-    private static readonly RuleInfo Rule = new("SL7022", "protected-name-misused", "A protected name stands on the menu for something else", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL7022", "protected-name-misused", "A protected name is used for something else", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -62,8 +62,8 @@ internal sealed class ProtectedName : FileRule
                 Subject = context.Id,
                 Path = path,
                 Key = term,
-                Message = $"{(recipe == context.File ? "It is named" : "The guest reads")} \"{words}\", a protected name, and {recipe.Name.Or(recipe.Id)} is made of {Say.List(held.Names)} ({name.Source}).",
-                Advice = recipe == context.File ? "Name it by its kind, or make it of what it is named after." : "Name what is poured, by its kind, or pour what is named.",
+                Message = $"{(recipe == context.File ? "It is named" : "Guests read")} \"{words}\", a protected name, but {recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({name.Source}).",
+                Advice = recipe == context.File ? "Name the kind, or make it from what it is named after." : "Name the kind that is poured, or pour what the menu names.",
                 Evidence = [Proof.Of("words", words, place)],
                 Related = recipe == context.File ? [] : [new RelatedPlace(recipe.Head, "the recipe")],
             });

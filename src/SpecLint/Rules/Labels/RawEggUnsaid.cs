@@ -11,12 +11,12 @@ internal sealed class RawEggUnsaid : DrinkRule
     private static readonly LabelRule Law = LabellingTable.Of("raw-egg-general");
     private static readonly LabelRule LawUs = LabellingTable.Of("raw-egg-advisory");
 
-    private const string RawCaution = "Raw egg can carry Salmonella: not for the old, the very young, the pregnant or the ill. Follow the local food code.";
+    private const string RawCaution = "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Follow the local food code.";
 
     private const string LionCaution =
-        "Raw egg can carry Salmonella: not for the old, the very young, the pregnant or the ill. Of hens' eggs of the British Lion scheme the Food Standards Agency has said since 2017 that the old, the young and the pregnant may have them raw (as recalled); of other eggs, and of duck and quail, it has not.";
+        "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Since 2017 the Food Standards Agency has excepted hens' eggs of the British Lion scheme for old, young and pregnant people (as recalled), but not other hens' eggs, and not duck or quail eggs. Follow the local food code.";
 
-    private static readonly RuleInfo Rule = new("SL7026", "raw-egg-unsaid", "Raw egg is served without a word to the guest", Level.Warning) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL7026", "raw-egg-unsaid", "Raw egg is served and the guest is not told", Level.Warning) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -46,11 +46,11 @@ internal sealed class RawEggUnsaid : DrinkRule
                 Place = context.At(leaf.Part.Line.Item.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(leaf.Part.Line, "item"),
-                Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and the guest is told nothing ({law.Source}).",
-                Advice = $"Use pasteurised egg, or tell the guest under `declares.advisory`: \"{law.Text}\"",
+                Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and guests are not told ({law.Source}).",
+                Advice = $"Use pasteurised egg, or tell guests under `declares.advisory`: \"{law.Text}\"",
                 Caution = context.Settings.JurisdictionIsStated && context.Settings.Jurisdictions.Count == 1 && context.Settings.AppliesIn("GB") ? LionCaution : RawCaution,
                 Evidence = [Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)), Proof.Of("law", law.Source)],
-                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell the guest of the raw egg.", [edit])],
+                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell guests that it contains raw egg.", [edit])],
             });
             return;
         }

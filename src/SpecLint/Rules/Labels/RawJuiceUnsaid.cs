@@ -37,9 +37,9 @@ internal sealed class RawJuiceUnsaid : PrepRule
             Place = prep.Head,
             Subject = context.Id,
             Path = "declares.advisory",
-            Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and it does not carry the warning of the law, to the letter ({Law.Source}).",
-            Advice = "Put the warning on every bottle, to the letter, or treat the juice to a 5 log reduction under a HACCP plan.",
-            Caution = "Untreated juice has killed: follow the local food code, and do not serve it to those whom it names.",
+            Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and it does not have the exact warning that the law sets ({Law.Source}).",
+            Advice = "Put the exact warning on every bottle, or treat the juice to a 5-log reduction under a HACCP plan.",
+            Caution = "Untreated juice has killed people. Follow the local food code, and do not serve it to the people that the warning names.",
             Evidence = [Proof.Of("text", Law.Text), Proof.Of("law", Law.Source)],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Add the warning.", [edit])],
         });

@@ -13,7 +13,7 @@ internal sealed class SpiritNameNoAlcohol : FileRule
     private static readonly string[] Denials = ["alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin", "zero-proof", "0,0", "0,0 %", "without alcohol", "alcohol-less", "mocktail", "alkoholfrei", "alkoholfreier", "alcoholvrij", "alcoholvrije", "sans alcool", "analcolico", "sin alcohol", "senza alcol"];
     private static readonly string[] Spirits = ["gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever", "pastis", "cachaça", "pisco", "scotch", "irish whiskey", "liqueur", "likör", "grappa", "calvados", "armagnac", "ouzo", "sambuca", "advocaat", "rhum", "wodka"];
 
-    private static readonly RuleInfo Rule = new("SL7021", "spirit-name-without-alcohol", "Something without alcohol bears the name of a spirit", Level.Error);
+    private static readonly RuleInfo Rule = new("SL7021", "spirit-name-without-alcohol", "A drink without alcohol has the name of a spirit", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
@@ -50,7 +50,7 @@ internal sealed class SpiritNameNoAlcohol : FileRule
             Subject = context.Id,
             Path = path,
             Key = text,
-            Message = $"\"{text}\": {spirit} is the name of a spirit with a least strength, and \"{denial}\" does not lift that ({law.Source}).",
+            Message = $"\"{text}\": {spirit} is reserved for a spirit with a minimum strength, and \"{denial}\" does not change that ({law.Source}).",
             Advice = "Describe it, e.g. \"juniper drink, without alcohol\".",
             Evidence = [Proof.Of("words", text, context.At(at.Span))],
         });

@@ -11,7 +11,7 @@ internal sealed class SpiritNameUnderStrength : PrepRule
     // Liqueurs that may bear these names in the EU and GB; in the US they are fruit brandies of 40 % vol.
     private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy"];
 
-    private static readonly RuleInfo Rule = new("SL7019", "spirit-name-under-strength", "It is named as a spirit and is weaker than that spirit may be", Level.Error)
+    private static readonly RuleInfo Rule = new("SL7019", "spirit-name-under-strength", "It is named after a spirit but is below that spirit's minimum strength", Level.Error)
     {
         Needs = [Fact.Abv],
         IsConsequence = true,
@@ -47,7 +47,7 @@ internal sealed class SpiritNameUnderStrength : PrepRule
             Place = context.At(prep.Name.Span),
             Subject = context.Id,
             Path = "name",
-            Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, under the {Say.Number(strictest.StrengthAtLeast)} % vol that {word} has at least ({strictest.Source}).",
+            Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, below the minimum of {Say.Number(strictest.StrengthAtLeast)} % vol for {word} ({strictest.Source}).",
             Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least strength", strictest.StrengthAtLeast, "%{vol}", strictest.Source)],
         });

@@ -34,7 +34,7 @@ internal sealed class StatementMissing : RecipeRule
     private static readonly string[] TellsOfCaffeine = ["coffee", "espresso", "café", "caffè", "kaffee", "tea", "thé", "chai", "matcha"];
     private static readonly string[] TellsOfLiquorice = ["liquorice", "licorice", "lakritz", "réglisse"];
 
-    private static readonly RuleInfo Rule = new("SL7028", "statement-missing", "A substance is in it that the guest has to be told of by name", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL7028", "statement-missing", "It holds a substance that guests must be told about by name", Level.Warning)
     {
         Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv, Fact.Density],
         Limits = ["caffeine-statement", "liquorice-statement", "liquorice-warning", "liquorice-warning-alcohol", "tolerance-extraction-low"],
@@ -56,7 +56,7 @@ internal sealed class StatementMissing : RecipeRule
             {
                 if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id)) continue;
                 told = what;
-                if (!Additives.IsSaid(context.Recipe, words)) context.Report(Missing(context, part, what, law.Text, law, $"`{part.Item.Id}` brings {what}", Answer.Broken));
+                if (!Additives.IsSaid(context.Recipe, words)) context.Report(Missing(context, part, what, law.Text, law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
             }
         }
 
@@ -95,7 +95,7 @@ internal sealed class StatementMissing : RecipeRule
         var law = hypertension ? Hypertension : LiquoriceLaw;
         context.Report(Missing(
             context, first.Part, "liquorice", law.Text, law,
-            $"it may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the {Say.Number(limit.Value)} mg/L from which the words are asked ({first.Hazard.Contents[0].Source})",
+            $"it may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the {Say.Number(limit.Value)} mg/L from which the words are required ({first.Hazard.Contents[0].Source})",
             low >= limit.Value ? Answer.Broken : Answer.NotShown));
     }
 
@@ -114,7 +114,7 @@ internal sealed class StatementMissing : RecipeRule
         if (brewed && NameTells(context.Recipe, TellsOfCaffeine)) return;
         var part = context.Profile.Parts.FirstOrDefault(p => p.Material is { Traces.Caffeine.Typical: > 0 });
         if (part is null) return;
-        context.Report(Missing(context, part, "caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)", Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, over {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken, brewed ? Level.Note : null));
+        context.Report(Missing(context, part, "caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)", Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken, brewed ? Level.Note : null));
     }
 
     /// <summary>Whether coffee or tea brings the most of the caffeine.</summary>
@@ -155,9 +155,9 @@ internal sealed class StatementMissing : RecipeRule
             Subject = context.Id,
             Path = RecipeContext.PathOf(part.Line, "item"),
             Key = what,
-            Message = $"{start}, and nothing tells the guest ({law.Source}{Additives.Scope(context.Recipe)}).",
-            Advice = $"Say it under `declares.advisory`, and on the menu of every drink made with it: \"{text}\".",
-            Caution = $"Some people must not have {what}: follow the local law, and ask where you are not sure.",
+            Message = $"{start}, and guests are not told ({law.Source}{Additives.Scope(context.Recipe)}).",
+            Advice = $"Write it under `declares.advisory`, and on the menu of every drink made with it: \"{text}\".",
+            Caution = $"Some people must not have {what}. Follow local law, and ask if you are not sure.",
             Evidence = [Proof.Of("text", text), Proof.Of("law", law.Source)],
             Corrections = Additives.Say(context.Recipe, text) is { } edit ? [new Correction(CorrectionGrade.Proposed, $"Say \"{text}\".", [edit])] : [],
         };
@@ -182,7 +182,7 @@ internal static class Additives
     }
 
     /// <summary>What the law on statements binds: packed food and drink; of a drink that is poured the country may ask more or less.</summary>
-    public static string Scope(Recipe recipe) => recipe is Drink ? "; binding for what is packed, local rules for what is poured" : "";
+    public static string Scope(Recipe recipe) => recipe is Drink ? "; binding for packed drinks, local rules for poured ones" : "";
 
     /// <summary>Whether an advisory of the recipe has one of some words.</summary>
     public static bool IsSaid(Recipe recipe, string[] words)

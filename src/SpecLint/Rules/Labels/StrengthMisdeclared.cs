@@ -9,7 +9,7 @@ internal sealed class StrengthMisdeclared : RecipeRule
 {
     private static readonly Limit ProofApart = Limits.Of("amount-proof-apart");
 
-    private static readonly RuleInfo Rule = new("SL7009", "strength-misdeclared", "The declared strength is not the strength it comes to", Level.Error)
+    private static readonly RuleInfo Rule = new("SL7009", "strength-misdeclared", "The declared strength differs from the computed or measured strength", Level.Error)
     {
         Needs = [Fact.Abv],
         Limits = [.. StrengthTolerance.Ids, "amount-proof-apart"],
@@ -39,9 +39,9 @@ internal sealed class StrengthMisdeclared : RecipeRule
             Place = context.At(declares.Abv.Span),
             Subject = context.Id,
             Path = "declares.abv",
-            Message = $"Declared at {Say.Number(declared)} % vol, it comes to {Say.Fact(Fact.Abv, abv)}; a label may be {Say.Number(limit.Value)} % vol off ({limit.Source}).",
-            Advice = $"Declare {right} % v/v, or bring the recipe to what is declared.",
-            Caution = "People count their drinks by what is declared; the local law on labels and measures decides.",
+            Message = $"Declared at {Say.Number(declared)} % vol, it comes to {Say.Fact(Fact.Abv, abv)}. The tolerance of a label is {Say.Number(limit.Value)} % vol ({limit.Source}).",
+            Advice = $"Declare {right} % v/v, or change the recipe to match.",
+            Caution = "People count their drinks by the declared figure. Local law on labels and measures decides.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("declared", declares.Abv.Value, context.At(declares.Abv.Span)), Proof.Of(limit)],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} % v/v.", [new TextEdit(context.At(declares.Abv.Span), $"\"{right} % v/v\"")])],
         });

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Labels;
 /// <summary>SL7014: a vegetarian claim with something of a killed animal in the tree.</summary>
 internal sealed class VegetarianClaim : ClaimRule
 {
-    private static readonly RuleInfo Rule = new("SL7014", "vegetarian-claim-false", "Something of a killed animal is in a drink called vegetarian", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL7014", "vegetarian-claim-false", "A product of a killed animal is in a drink called vegetarian", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
