@@ -19,30 +19,16 @@ internal static class LikelyItem
     {
         string slug = BuiltInCatalogue.Slug(written);
         if (slug.Length == 0) return [];
-        if (slug != written && Usable(book, slug)) return [slug];
-        var named = book.Preps.Concat<BookFile>(book.Ingredients).Where(f => Names(f, slug)).Select(f => f.Id).ToList();
-        if (named.Count > 0) return OfOneKind(book, named);
-        var begun = Candidates(book).Where(id => id.StartsWith(slug + "-", StringComparison.Ordinal)).ToList();
-        return begun.Count > 0 ? OfOneKind(book, begun) : OfOneKind(book, NearestName.Slips(slug, Candidates(book).Concat(BuiltInCatalogue.Synonyms)));
+        var names = book.Names;
+        if (slug != written && names.IsUsable(slug)) return [slug];
+        if (names.Named(slug) is { Count: > 0 } named) return OfOneKind(book, named);
+
+        // An id stands twice at the most: in the book and in the catalogue.
+        var begun = names.Beginning(slug + "-", (2 * MostNamed) + 1);
+        return begun.Count > 0 ? OfOneKind(book, begun) : OfOneKind(book, names.Items.Slips(slug));
     }
 
-    private static bool Names(BookFile file, string slug)
-    {
-        if (file.Name.IsGiven && BuiltInCatalogue.Slug(file.Name.Value) == slug) return true;
-        if (file is not Ingredient ingredient) return false;
-        foreach (var alias in ingredient.Aliases)
-        {
-            if (BuiltInCatalogue.Slug(alias.Value) == slug) return true;
-        }
-
-        return false;
-    }
-
-    private static IEnumerable<string> Candidates(LinkedBook book) => book.Ids.Where(id => Usable(book, id)).Concat(BuiltInCatalogue.Ids);
-
-    private static bool Usable(LinkedBook book, string id) => book.Resolve(id) is { } item && item.File is not Drink;
-
-    private static IReadOnlyList<string> OfOneKind(LinkedBook book, List<string> ids)
+    private static IReadOnlyList<string> OfOneKind(LinkedBook book, IReadOnlyList<string> ids)
     {
         var found = new List<string>();
         ItemKind? kind = null;

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
 
@@ -73,7 +74,11 @@ public readonly struct RecipeLines
 /// <summary>All files of a bar, linked.</summary>
 public sealed class LinkedBook
 {
+    /// <summary>Circles that are told of: where everything is made of everything there are as many as lines, each as long as the book.</summary>
+    private const int MostCycles = 100;
+
     private readonly Dictionary<string, Item> items = new(StringComparer.Ordinal);
+    private BookNames? names;
     private readonly Dictionary<string, List<Recipe>> users = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<(Stock Stock, Lot Lot)>> lots = new(StringComparer.Ordinal);
 
@@ -188,7 +193,7 @@ public sealed class LinkedBook
     /// <summary>Preparations in an order in which each stands behind those it uses; members of cycles come last.</summary>
     public IReadOnlyList<Prep> OrderOfUse { get; }
 
-    /// <summary>Cycles of references, each once.</summary>
+    /// <summary>Cycles of references, each once; the first hundred.</summary>
     public IReadOnlyList<ReferenceCycle> Cycles { get; }
 
     /// <summary>All recipes: preparations, then drinks.</summary>
@@ -205,6 +210,12 @@ public sealed class LinkedBook
 
     /// <summary>Ids of the book (not of the catalogue).</summary>
     public IEnumerable<string> Ids => items.Keys;
+
+    /// <summary>What the fingerprints of recipes say of the preparations in them, by preparation and depth.</summary>
+    internal ConcurrentDictionary<(Recipe, int), string> FingerprintTexts { get; } = new();
+
+    /// <summary>Its names, indexed when first asked for.</summary>
+    internal BookNames Names => Volatile.Read(ref names) ?? Interlocked.CompareExchange(ref names, new BookNames(this), null) ?? names!;
 
     /// <summary>Every line of a recipe: ingredients, garnish, rim.</summary>
     public static RecipeLines LinesOf(Recipe recipe) =>
@@ -223,7 +234,10 @@ public sealed class LinkedBook
         var cycles = new List<ReferenceCycle>();
         var state = new Dictionary<Prep, int>();
         var path = new List<Prep>();
-        var inCycle = new HashSet<Prep>();
+        var places = new Dictionary<Prep, int>();
+
+        // The place on the path of the first preparation that a circle through each one goes back to.
+        var backTo = new List<int>();
 
         // Iterative depth-first walk: a hostile book may nest far deeper than the stack.
         var stack = new Stack<(Prep Prep, int Line)>();
@@ -231,16 +245,21 @@ public sealed class LinkedBook
         {
             if (state.ContainsKey(start)) continue;
             state[start] = 1;
+            places[start] = path.Count;
             path.Add(start);
+            backTo.Add(int.MaxValue);
             stack.Push((start, 0));
             while (stack.Count > 0)
             {
                 var (prep, next) = stack.Pop();
                 if (next == prep.Ingredients.Count)
                 {
-                    path.RemoveAt(path.Count - 1);
+                    int at = path.Count - 1, back = backTo[at];
+                    path.RemoveAt(at);
+                    backTo.RemoveAt(at);
+                    if (at > 0) backTo[at - 1] = Math.Min(backTo[at - 1], back);
                     state[prep] = 2;
-                    if (inCycle.Contains(prep)) late.Add(prep); else done.Add(prep);
+                    if (back <= at) late.Add(prep); else done.Add(prep);
                     continue;
                 }
 
@@ -250,15 +269,16 @@ public sealed class LinkedBook
                 if (!state.TryGetValue(part, out int seen))
                 {
                     state[part] = 1;
+                    places[part] = path.Count;
                     path.Add(part);
+                    backTo.Add(int.MaxValue);
                     stack.Push((part, 0));
                 }
                 else if (seen == 1)
                 {
-                    int from = path.IndexOf(part);
-                    var members = path.GetRange(from, path.Count - from);
-                    foreach (var member in members) inCycle.Add(member);
-                    cycles.Add(new ReferenceCycle([.. members.Select(m => m.Id)], line, prep));
+                    int from = places[part];
+                    backTo[path.Count - 1] = Math.Min(backTo[path.Count - 1], from);
+                    if (cycles.Count < MostCycles) cycles.Add(new ReferenceCycle([.. path.GetRange(from, path.Count - from).Select(m => m.Id)], line, prep));
                 }
             }
         }

@@ -14,6 +14,7 @@ public static class RecipeFingerprint
     private const string Version = "r1-";
 
     private const int Digits = 16;
+    private const int LongestText = 16 * 1024;
     private const int Deepest = 24;
 
     /// <summary>Whether a text has the form of a fingerprint of any version.</summary>
@@ -81,10 +82,28 @@ public static class RecipeFingerprint
         string left = item.ByProduct is null ? "" : "left:" + item.Id + ":";
         return item.File switch
         {
-            Recipe inner when depth < Deepest => $"{left}({string.Join(";", PartsOf(inner, book, depth + 1))})",
+            Recipe inner when depth < Deepest => $"{left}({WithinOf(inner, book, depth + 1)})",
             Ingredient own => $"({string.Join(";", ValuesOf(own, book))})",
             _ => item.Id,
         };
+    }
+
+    /// <summary>
+    /// What a preparation in a recipe is made of, worked out once a book. A long text stands as its own hash: a preparation that
+    /// comes in by many ways would double it with each level.
+    /// </summary>
+    private static string WithinOf(Recipe inner, LinkedBook book, int depth)
+    {
+        if (book.FingerprintTexts.TryGetValue((inner, depth), out string? known)) return known;
+        string text = string.Join(";", PartsOf(inner, book, depth));
+        if (text.Length > LongestText)
+        {
+            ulong hash = 14695981039346656037;
+            foreach (char c in text) hash = (hash ^ c) * 1099511628211;
+            text = "#" + hash.ToString("x16", CultureInfo.InvariantCulture);
+        }
+
+        return book.FingerprintTexts.GetOrAdd((inner, depth), text);
     }
 
     private static IEnumerable<string> ValuesOf(Ingredient own, LinkedBook book)

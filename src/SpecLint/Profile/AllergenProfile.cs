@@ -48,6 +48,8 @@ public sealed class AllergenProfile
 
     private readonly RecipeProfile profile;
     private FixedList<FoundAllergen>? found;
+    private FixedList<AllergenOrigin>? originsTogether;
+    private FixedList<UnknownAllergens>? unknownTogether;
 
     private AllergenProfile(RecipeProfile profile, FixedList<AllergenOrigin> origins, FixedList<UnknownAllergens> unknown)
     {
@@ -61,6 +63,25 @@ public sealed class AllergenProfile
 
     /// <summary>Items whose allergens are not known.</summary>
     public FixedList<UnknownAllergens> Unknown { get; }
+
+    /// <summary>Every allergen of every ingredient once, by the first line that brings it.</summary>
+    private FixedList<AllergenOrigin> OriginsTogether => originsTogether ??= Once(Origins, static o => (o.Token, o.Certain, o.Through[o.Through.Count - 1]));
+
+    /// <summary>Every item whose allergens are not known once.</summary>
+    private FixedList<UnknownAllergens> UnknownTogether => unknownTogether ??= Once(Unknown, static u => u.Through[u.Through.Count - 1]);
+
+    private static FixedList<T> Once<T, TKey>(FixedList<T> all, Func<T, TKey> keyOf)
+    {
+        if (all.Count < 2) return all;
+        var known = new HashSet<TKey>();
+        var kept = new List<T>(all.Count);
+        foreach (var one in all)
+        {
+            if (known.Add(keyOf(one))) kept.Add(one);
+        }
+
+        return kept.Count == all.Count ? all : FixedList.Of(kept);
+    }
 
     /// <summary>Tokens that are contained and count in at least one of the jurisdictions, sorted.</summary>
     public FixedList<string> Contained(Settings settings) => FixedList.Of(Tokens(settings, certain: true));
@@ -190,9 +211,10 @@ public sealed class AllergenProfile
                         break;
                     }
 
-                    foreach (var origin in inner.Allergens.Origins)
+                    // Each thing once a line, by the first way to it: the ways double with each level, the things do not.
+                    foreach (var origin in inner.Allergens.OriginsTogether)
                         (origins ??= []).Add(origin with { Part = part, Through = [part.Item.Id, .. origin.Through] });
-                    foreach (var item in inner.Allergens.Unknown)
+                    foreach (var item in inner.Allergens.UnknownTogether)
                         (unknown ??= []).Add(new UnknownAllergens(part, [part.Item.Id, .. item.Through]));
                     break;
                 case null when part.Line.Item.IsGiven || part.Line.ItemText.IsGiven:

@@ -24,7 +24,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
             if (part.Item?.File is Prep inner)
             {
                 if (set.TryBefore(inner, profile) is not { } innerProfile) continue;
-                foreach (var load in innerProfile.HazardLoads)
+                foreach (var load in innerProfile.HazardTotals)
                 {
                     // How much of it a by-product keeps, nobody knows.
                     double share = part.Item.ByProduct is null && innerProfile.Mass > 0 ? part.Grams.Typical / innerProfile.Mass : double.NaN;
@@ -38,6 +38,31 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         }
 
         return loads is null ? [] : FixedList.Of(loads);
+    }
+
+    /// <summary>
+    /// The loads of all lines together, each thing once: what is strained out, and what cannot be weighed, stand apart. A recipe
+    /// that takes this one in goes over these, not over every way by which a thing comes in.
+    /// </summary>
+    public static FixedList<HazardLoad> Together(FixedList<HazardLoad> loads)
+    {
+        if (loads.Count < 2) return loads;
+        var all = new List<HazardLoad>(loads.Count);
+        var places = new Dictionary<(Hazard, string, bool, bool), int>();
+        foreach (var load in loads)
+        {
+            var key = (load.Hazard, load.Id, load.Strained, double.IsNaN(load.Grams));
+            if (places.TryGetValue(key, out int at))
+            {
+                all[at] = all[at] with { Grams = all[at].Grams + load.Grams };
+                continue;
+            }
+
+            places.Add(key, all.Count);
+            all.Add(load);
+        }
+
+        return FixedList.Of(all);
     }
 
     /// <summary>

@@ -10,8 +10,11 @@ internal readonly record struct Variation(UncertainInput Input, double Scale);
 /// <summary>A composition in grams with its uncertain inputs: what a drink or preparation comes to before facts are read off it.</summary>
 internal sealed class Mix
 {
+    private const int FewInputs = 32;
+
     private readonly double[] grams = new double[Components.Count];
     private Variation[] inputs;
+    private Dictionary<object, int>? places;
     private int inputCount;
     private bool sharesInputs;
 
@@ -83,6 +86,17 @@ internal sealed class Mix
             Traces.Caffeine.Plus(material.Traces.Caffeine, amount.Typical),
             Traces.Quinine.Plus(material.Traces.Quinine, amount.Typical),
             Traces.Sulphite.Plus(material.Traces.Sulphite, amount.Typical));
+        if (inputCount > 4 * Condensing.Most) Condense();
+    }
+
+    /// <summary>Keeps the number of inputs within <see cref="Condensing.Most"/>, so that a recipe costs no more for what its parts are made of.</summary>
+    public void Condense()
+    {
+        if (inputCount <= Condensing.Most) return;
+        inputs = Condensing.Of(Inputs);
+        inputCount = inputs.Length;
+        sharesInputs = false;
+        places = null;
     }
 
     /// <summary>Adds pure water, with the uncertainty of its amount.</summary>
@@ -175,18 +189,40 @@ internal sealed class Mix
 
     private void AddScaled(UncertainInput input, double mass)
     {
-        for (int i = 0; i < inputCount; i++)
+        int at = PlaceOf(input.Root);
+        if (at < 0)
         {
-            var (known, scale) = inputs[i];
-            if (known.Root != input.Root) continue;
-            OwnInputs(inputCount);
-            var vector = new double[Components.Count];
-            for (int c = 0; c < vector.Length; c++) vector[c] = (known.PerGram[c] * scale) + (input.PerGram[c] * mass);
-            inputs[i] = new Variation(known.With(vector), 1);
+            Append(input, mass);
             return;
         }
 
-        Append(input, mass);
+        var (known, scale) = inputs[at];
+        OwnInputs(inputCount);
+        var vector = new double[Components.Count];
+        for (int c = 0; c < vector.Length; c++) vector[c] = (known.PerGram[c] * scale) + (input.PerGram[c] * mass);
+        inputs[at] = new Variation(known.With(vector), 1);
+    }
+
+    /// <summary>Where an input stands; -1 where it is not in yet. Few are compared one by one, many are looked up.</summary>
+    private int PlaceOf(object root)
+    {
+        if (inputCount <= FewInputs)
+        {
+            for (int i = 0; i < inputCount; i++)
+            {
+                if (inputs[i].Input.Root == root) return i;
+            }
+
+            return -1;
+        }
+
+        if (places is null)
+        {
+            places = new Dictionary<object, int>(2 * inputCount);
+            for (int i = 0; i < inputCount; i++) places[inputs[i].Input.Root] = i;
+        }
+
+        return places.TryGetValue(root, out int at) ? at : -1;
     }
 
     /// <summary>Makes the inputs its own, with room for so many.</summary>
@@ -202,6 +238,7 @@ internal sealed class Mix
     private void Append(UncertainInput input, double mass)
     {
         OwnInputs(inputCount + 1);
+        places?.Add(input.Root, inputCount);
         inputs[inputCount++] = new Variation(input, mass);
     }
 }

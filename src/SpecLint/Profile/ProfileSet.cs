@@ -6,11 +6,19 @@ namespace SpecLint.Profile;
 /// <summary>The profiles of all recipes of a book.</summary>
 public sealed class ProfileSet
 {
+    /// <summary>
+    /// How many preparations may stand one in another. A bar has three or four; what is made through more is taken as not
+    /// known (SL9025), so that no book, however deep, costs more than its lines, or more of the stack than there is.
+    /// </summary>
+    public const int DeepestNesting = 100;
+
     private readonly LinkedBook book;
     private readonly Dictionary<Prep, RecipeProfile> preps;
     private readonly Dictionary<Drink, int> drinkNumbers;
     private readonly RecipeProfile?[] drinks;
     private readonly ConcurrentDictionary<string, Material> materials = new(StringComparer.Ordinal);
+
+    private readonly HashSet<Prep> tooDeep = [];
 
     private int waveOfDrinks;
 
@@ -37,6 +45,9 @@ public sealed class ProfileSet
         var made = new RecipeProfile(drink, this, waveOfDrinks);
         return Interlocked.CompareExchange(ref place, made, null) ?? made;
     }
+
+    /// <summary>Whether a preparation has a part that is made through more than <see cref="DeepestNesting"/> preparations, and so is not known.</summary>
+    public bool IsTooDeep(Prep prep) => tooDeep.Contains(prep);
 
     /// <summary>The material of an item; <see langword="null"/> where the id resolves to nothing.</summary>
     public Material? MaterialOf(string id)
@@ -65,6 +76,7 @@ public sealed class ProfileSet
             Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient), isBuiltIn: false),
             Drink drink => Of(drink).Material,
             Prep prep when preps.TryGetValue(prep, out var profile) => item.ByProduct is null ? profile.Material : profile.ByProductMaterial(item.ByProduct),
+            Prep deep when tooDeep.Contains(deep) || book.Cycles.Count == 0 => Nothing(item.Id, $"it is made through more than {DeepestNesting} preparations, one in another"),
             _ => Nothing(item.Id, "it is part of a cycle"),
         };
         return materials.GetOrAdd(item.Id, made);
@@ -88,6 +100,9 @@ public sealed class ProfileSet
                 if (line.Item.IsGiven && book.Resolve(line.Item.Value)?.File is Prep part && depth.TryGetValue(part, out int below)) level = Math.Max(level, below + 1);
             }
 
+            // What stands in the last wave with its own part does not find it there.
+            if (level > DeepestNesting) set.tooDeep.Add(prep);
+            level = Math.Min(level, DeepestNesting);
             depth[prep] = level;
             while (waves.Count <= level) waves.Add([]);
             waves[level].Add(prep);

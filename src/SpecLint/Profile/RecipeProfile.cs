@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SpecLint.Book;
 using SpecLint.Science;
 
@@ -20,6 +21,9 @@ public sealed class RecipeProfile
     private KeepingState? keeping;
     private KeepingTerms? keepingTerms;
     private FixedList<HazardLoad>? hazardLoads;
+    private FixedList<HazardLoad>? hazardTotals;
+    private FixedList<(Ingredient Ingredient, FixedList<string> Through)>? leaves;
+    private ConcurrentDictionary<string, Part?>? known;
 
     internal RecipeProfile(Recipe recipe, ProfileSet set, int wave)
     {
@@ -83,6 +87,33 @@ public sealed class RecipeProfile
 
     /// <summary>What is hazardous in it, through the whole tree.</summary>
     internal FixedList<HazardLoad> HazardLoads => hazardLoads ??= HazardLoad.Of(this, set);
+
+    /// <summary>The same, all lines together.</summary>
+    internal FixedList<HazardLoad> HazardTotals => hazardTotals ??= HazardLoad.Together(HazardLoads);
+
+    /// <summary>What it is made of in the end: each ingredient once, with the first way to it.</summary>
+    internal FixedList<(Ingredient Ingredient, FixedList<string> Through)> Leaves => leaves ??= RecipeTree.LeavesOf(this);
+
+    /// <summary>The line that resolves to nothing, or brings a preparation with such a line; <see langword="null"/> where there is none.</summary>
+    internal Part? Unresolved => Once(nameof(Unresolved), static profile =>
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Item is null) return part;
+            if (part.Item.File is Recipe recipe && profile.Set.TryBefore(recipe, profile) is { Unresolved: not null }) return part;
+        }
+
+        return null;
+    });
+
+    /// <summary>Something that is worked out of the whole tree, once a recipe however many others it is part of.</summary>
+    /// <param name="key">What it is.</param>
+    /// <param name="work">Works it out; two threads may both do so.</param>
+    internal Part? Once(string key, Func<RecipeProfile, Part?> work)
+    {
+        var all = known ?? Interlocked.CompareExchange(ref known, new(StringComparer.Ordinal), null) ?? known;
+        return all.TryGetValue(key, out var part) ? part : all.GetOrAdd(key, work(this));
+    }
 
     /// <summary>Profiles of a lower wave were made before; a recipe uses only those.</summary>
     internal int Wave { get; }

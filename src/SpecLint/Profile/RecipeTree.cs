@@ -5,21 +5,40 @@ namespace SpecLint.Profile;
 /// <summary>An ingredient in the tree of a recipe.</summary>
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Ingredient">The ingredient, with what it inherits.</param>
-/// <param name="Through">Ids from the line's item to the ingredient, both included.</param>
-internal readonly record struct TreeLeaf(Part Part, Ingredient Ingredient, FixedList<string> Through);
+/// <param name="Below">Ids from the part of the line's preparation to the ingredient; empty where the line is the ingredient.</param>
+internal readonly record struct TreeLeaf(Part Part, Ingredient Ingredient, FixedList<string> Below)
+{
+    /// <summary>Ids from the line's item to the ingredient, both included.</summary>
+    public FixedList<string> Through => [Part.Item!.Id, .. Below];
+}
 
-/// <summary>Walks the tree of a recipe down to what is bought.</summary>
+/// <summary>
+/// Walks the tree of a recipe down to what is bought. A preparation that comes in by many ways is gone through once: the ways
+/// double with each level, the preparations do not.
+/// </summary>
 internal static class RecipeTree
 {
-    /// <summary>Every ingredient in the tree, in the order of the lines; one that comes in twice stands twice.</summary>
+    /// <summary>The ingredients that each line brings, in the order of the lines; each once a line, with the first way by which it comes.</summary>
     public static List<TreeLeaf> Of(RecipeProfile profile)
     {
         var leaves = new List<TreeLeaf>(profile.Parts.Count);
-        foreach (var part in profile.Parts) Add(leaves, profile, part, part, []);
+        foreach (var part in profile.Parts)
+        {
+            switch (part.Item?.File)
+            {
+                case Ingredient ingredient:
+                    leaves.Add(new TreeLeaf(part, part.Material?.Ingredient ?? ingredient, []));
+                    break;
+                case Recipe recipe when profile.Set.TryBefore(recipe, profile) is { } inner:
+                    foreach (var leaf in inner.Leaves) leaves.Add(new TreeLeaf(part, leaf.Ingredient, leaf.Through));
+                    break;
+            }
+        }
+
         return leaves;
     }
 
-    /// <summary>Whether any ingredient of the tree is such.</summary>
+    /// <summary>The first ingredient of the tree that is such.</summary>
     public static TreeLeaf? First(RecipeProfile profile, Func<Ingredient, bool> isSuch)
     {
         foreach (var leaf in Of(profile))
@@ -30,18 +49,54 @@ internal static class RecipeTree
         return null;
     }
 
-    private static void Add(List<TreeLeaf> leaves, RecipeProfile whole, Part part, Part top, FixedList<string> through)
+    /// <summary>The first ingredient that is such and comes in by a way on which nothing stops it.</summary>
+    /// <param name="profile">The recipe.</param>
+    /// <param name="isSuch">Which ingredients.</param>
+    /// <param name="stops">The preparations that stop it: heat in them has changed what they hold.</param>
+    public static TreeLeaf? First(RecipeProfile profile, Func<Ingredient, bool> isSuch, Func<Recipe, bool> stops)
     {
-        if (part.Item is null) return;
-        FixedList<string> way = [.. through, part.Item.Id];
-        switch (part.Item.File)
+        var seen = new HashSet<RecipeProfile>();
+        var way = new List<string>();
+        foreach (var part in profile.Parts)
         {
-            case Ingredient ingredient:
-                leaves.Add(new TreeLeaf(top, part.Material?.Ingredient ?? ingredient, way));
-                break;
-            case Recipe recipe when whole.Set.TryBefore(recipe, whole) is { } inner:
-                foreach (var below in inner.Parts) Add(leaves, inner, below, top, way);
-                break;
+            way.Clear();
+            if (Find(profile, part) is { } ingredient) return new TreeLeaf(part, ingredient, [.. way.Skip(1)]);
         }
+
+        return null;
+
+        Ingredient? Find(RecipeProfile whole, Part part)
+        {
+            if (part.Item is null) return null;
+            way.Add(part.Item.Id);
+            if (part.Item.File is Ingredient leaf)
+            {
+                var flat = part.Material?.Ingredient ?? leaf;
+                if (isSuch(flat)) return flat;
+            }
+            else if (part.Item.File is Recipe recipe && !stops(recipe) && whole.Set.TryBefore(recipe, whole) is { } inner && seen.Add(inner))
+            {
+                foreach (var below in inner.Parts)
+                {
+                    if (Find(inner, below) is { } found) return found;
+                }
+            }
+
+            way.RemoveAt(way.Count - 1);
+            return null;
+        }
+    }
+
+    /// <summary>What a recipe is made of in the end: each ingredient once, in the order of the lines, with the first way to it.</summary>
+    internal static FixedList<(Ingredient Ingredient, FixedList<string> Through)> LeavesOf(RecipeProfile profile)
+    {
+        var leaves = new List<(Ingredient, FixedList<string>)>(profile.Parts.Count);
+        var known = new HashSet<Ingredient>();
+        foreach (var leaf in Of(profile))
+        {
+            if (known.Add(leaf.Ingredient)) leaves.Add((leaf.Ingredient, leaf.Through));
+        }
+
+        return FixedList.Of(leaves);
     }
 }

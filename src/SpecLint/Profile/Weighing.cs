@@ -60,7 +60,7 @@ internal static class Weighing
             inputs += part.Material.Inputs.Length + 1;
         }
 
-        var mix = new Mix(inputs);
+        var mix = new Mix(Math.Min(inputs, 4 * Condensing.Most));
         foreach (var part in parts)
         {
             if (part.Phase is not (PartPhase.Mix or PartPhase.TakenOut)) continue;
@@ -87,7 +87,8 @@ internal static class Weighing
             else Extraction.Into(mix, material, part, name);
         }
 
-        return new Composed(mix, new Lack(unknown, reasons is null ? "" : string.Join("; ", reasons.Distinct())));
+        mix.Condense();
+        return new Composed(mix, new Lack(unknown, reasons is null ? "" : Lack.Join(reasons)));
     }
 
     /// <summary>What is not known of a part, as far as the whole feels it.</summary>

@@ -3,6 +3,12 @@ namespace SpecLint.Reading;
 /// <summary>Finds the name that was probably meant.</summary>
 public static class NearestName
 {
+    /// <summary>Letters of the longest name that is compared, blanks, hyphens and underscores aside.</summary>
+    internal const int Longest = 64;
+
+    /// <summary>The edits of a slip of the hand in a name of so many letters.</summary>
+    internal static int SlipsOf(int letters) => letters < 9 ? 1 : letters < 15 ? 2 : 3;
+
     /// <summary>The edits that a name of a length may be away: a third of it, at least one, at most three.</summary>
     public static int Allowed(int length) => length <= 2 ? 1 : Math.Min(3, Math.Max(1, (length + 1) / 3));
 
@@ -35,7 +41,7 @@ public static class NearestName
     {
         var nearest = new List<string>();
         int letters = name.Count(c => c is not (' ' or '-' or '_'));
-        int least = letters < 9 ? 1 : letters < 15 ? 2 : 3;
+        int least = SlipsOf(letters);
         foreach (string candidate in candidates)
         {
             int distance = Distance(name, candidate, least);

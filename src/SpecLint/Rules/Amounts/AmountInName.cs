@@ -39,19 +39,22 @@ internal sealed class AmountInName : RecipeRule
         return false;
     }
 
-    /// <summary>Whether a line names an item with its amount in one text.</summary>
-    internal static bool Names(RecipeContext context, string id)
+    /// <summary>The items that lines name with their amount in one text.</summary>
+    internal static HashSet<string> NamedBy(RecipeContext context)
     {
+        var named = new HashSet<string>(StringComparer.Ordinal);
         foreach (var part in context.Profile.Parts)
         {
             if (part.Item is not null) continue;
             var text = ItemWords.TextOf(part.Line);
             if (!text.IsGiven) continue;
-            if (Reads(context.Book, text.Value, out _, out string item) && item == id) return true;
-            if (TwoRowsInOne.Reads(context.Book, text.Value, out string first, out _, out string second) && (first == id || second == id)) return true;
+            if (Reads(context.Book, text.Value, out _, out string item)) named.Add(item);
+            if (!TwoRowsInOne.Reads(context.Book, text.Value, out string first, out _, out string second)) continue;
+            named.Add(first);
+            named.Add(second);
         }
 
-        return false;
+        return named;
     }
 
     /// <inheritdoc/>

@@ -22,7 +22,7 @@ internal sealed class MenuDrinkUnknown : MenuRule
 
             // A bottled batch may be sold as it is.
             if (file is Drink or Prep) continue;
-            string? near = NearestName.Slip(entry.Drink.Value, context.Book.Drinks.Select(d => d.Id));
+            string? near = context.Book.Names.Drinks.Slip(entry.Drink.Value);
             var place = context.At(entry.Drink.Span);
             context.Report(new Finding(Rule)
             {

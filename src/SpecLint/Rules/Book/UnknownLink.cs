@@ -17,14 +17,14 @@ internal sealed class UnknownLink : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.BatchOf.IsGiven && context.Book.Resolve(prep.BatchOf.Value)?.File is not Drink)
-            Report(context, prep.BatchOf, "batchOf", "is no drink of the book, so that the batch can be held against nothing", context.Book.Drinks.Select(d => d.Id));
+            Report(context, prep.BatchOf, "batchOf", "is no drink of the book, so that the batch can be held against nothing", context.Book.Names.Drinks);
         if (prep.Target is { StandsInFor.IsGiven: true } target && context.Book.Resolve(target.StandsInFor.Value) is null)
-            Report(context, target.StandsInFor, "target.standsInFor", "is in no file of the book and not in the built-in catalogue, so that its acid can be held against nothing", context.Book.Ids.Concat(BuiltInCatalogue.Ids));
+            Report(context, target.StandsInFor, "target.standsInFor", "is in no file of the book and not in the built-in catalogue, so that its acid can be held against nothing", context.Book.Names.Ids);
     }
 
-    private static void Report(RecipeContext context, Given<string> at, string path, string what, IEnumerable<string> candidates)
+    private static void Report(RecipeContext context, Given<string> at, string path, string what, NameIndex candidates)
     {
-        string? near = NearestName.Slip(at.Value, candidates);
+        string? near = candidates.Slip(at.Value);
         var place = context.At(at.Span);
         context.Report(new Finding(Rule)
         {

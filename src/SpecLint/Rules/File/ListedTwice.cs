@@ -6,6 +6,8 @@ namespace SpecLint.Rules.File;
 /// <summary>SL1019: one item on two lines.</summary>
 internal sealed class ListedTwice : RecipeRule
 {
+    private const int FewLines = 16;
+
     private static readonly RuleInfo Rule = new("SL1019", "listed-twice", "One item on two lines", Level.Note);
 
     /// <inheritdoc/>
@@ -15,27 +17,42 @@ internal sealed class ListedTwice : RecipeRule
     public override void Check(RecipeContext context)
     {
         var lines = context.Recipe.Ingredients;
+        if (lines.Count <= FewLines && !HoldsTwo(lines)) return;
+        var known = new Dictionary<string, Line>(StringComparer.Ordinal);
+        foreach (var line in lines)
+        {
+            if (!line.Item.IsGiven || line.Note.IsGiven || line.Role != LineRole.Part) continue;
+            if (!known.TryGetValue(line.Item.Value, out var first))
+            {
+                known.Add(line.Item.Value, line);
+                continue;
+            }
+
+            context.Report(new Finding(Rule)
+            {
+                Place = context.At(line.Item.Span),
+                Subject = context.Id,
+                Path = RecipeContext.PathOf(line, "item"),
+                Key = line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                Message = $"`{line.Item.Value}` stands on line {first.Number} and again on line {line.Number}, and both are counted: {Say(context, first)} and {Say(context, line)}.",
+                Advice = "Make one line of them, or say in `note` why it goes in twice.",
+                Related = [new RelatedPlace(context.At(first.Item.Span), "the first line")],
+            });
+        }
+    }
+
+    /// <summary>Whether an item is on two lines, by comparing each two: for the few lines of a drink, without anything to look it up in.</summary>
+    private static bool HoldsTwo(FixedList<Line> lines)
+    {
         for (int i = 1; i < lines.Count; i++)
         {
-            var line = lines[i];
-            if (!line.Item.IsGiven || line.Note.IsGiven || line.Role != LineRole.Part) continue;
             for (int j = 0; j < i; j++)
             {
-                var first = lines[j];
-                if (!first.Item.IsGiven || first.Item.Value != line.Item.Value || first.Role != line.Role || first.Note.IsGiven) continue;
-                context.Report(new Finding(Rule)
-                {
-                    Place = context.At(line.Item.Span),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(line, "item"),
-                    Key = line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                    Message = $"`{line.Item.Value}` stands on line {first.Number} and again on line {line.Number}, and both are counted: {Say(context, first)} and {Say(context, line)}.",
-                    Advice = "Make one line of them, or say in `note` why it goes in twice.",
-                    Related = [new RelatedPlace(context.At(first.Item.Span), "the first line")],
-                });
-                break;
+                if (lines[i].Item.IsGiven && lines[j].Item.IsGiven && lines[i].Item.Value == lines[j].Item.Value) return true;
             }
         }
+
+        return false;
     }
 
     private static string Say(RecipeContext context, Line line) => line.Amount.IsGiven ? Amounts.Written.Text(context, line.Amount.Span) : "no amount";

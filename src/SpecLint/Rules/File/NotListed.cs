@@ -15,18 +15,14 @@ internal sealed class NotListed : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
+        HashSet<string>? listed = null, inTexts = null;
+        NameIndex? names = null;
         foreach (var step in context.Recipe.Method)
         {
             foreach (var item in step.Items)
             {
-                if (!item.IsGiven || IsListed(context, item.Value) || Amounts.AmountInName.Names(context, item.Value)) continue;
-                var ids = new List<string>();
-                foreach (var part in context.Profile.Parts)
-                {
-                    if (part.Line.Item.IsGiven) ids.Add(part.Line.Item.Value);
-                }
-
-                string? near = NearestName.Slip(item.Value, ids);
+                if (!item.IsGiven || IsListed(context, item.Value, listed ??= Listed(context)) || (inTexts ??= Amounts.AmountInName.NamedBy(context)).Contains(item.Value)) continue;
+                string? near = (names ??= new NameIndex(context.Profile.Parts.Where(p => p.Line.Item.IsGiven).Select(p => p.Line.Item.Value))).Slip(item.Value);
                 context.Report(new Finding(Rule)
                 {
                     Place = context.At(item.Span),
@@ -41,17 +37,27 @@ internal sealed class NotListed : RecipeRule
         }
     }
 
-    private static bool IsListed(RecipeContext context, string id)
+    /// <summary>What the lines name: as they write it, and as the id of what that is.</summary>
+    private static HashSet<string> Listed(RecipeContext context)
     {
-        // Ice and gas come with the technique; what is left of an earlier step is used in a later one.
-        if (id is "ice" or "all" or "rest" or "mix") return true;
-        var wanted = context.Book.Resolve(id);
+        var listed = new HashSet<string>(StringComparer.Ordinal);
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Item.IsGiven) continue;
-            if (part.Line.Item.Value == id || (wanted is not null && part.Item?.Id == wanted.Id)) return true;
+            listed.Add(part.Line.Item.Value);
+            if (part.Item is not null) listed.Add(part.Item.Id);
         }
 
+        return listed;
+    }
+
+    private static bool IsListed(RecipeContext context, string id, HashSet<string> listed)
+    {
+        // Ice and gas come with the technique; what is left of an earlier step is used in a later one.
+        if (id is "ice" or "all" or "rest" or "mix") return true;
+        if (listed.Contains(id)) return true;
+        var wanted = context.Book.Resolve(id);
+        if (wanted is not null && listed.Contains(wanted.Id)) return true;
         if (wanted?.File is Ingredient found && context.Profiles.MaterialOf(found.Id)?.Kind is { IsIce: true } or { IsGas: true }) return true;
         if (context.Recipe is not Prep prep) return false;
         foreach (var left in prep.ByProducts)

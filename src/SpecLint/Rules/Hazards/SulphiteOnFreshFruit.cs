@@ -53,12 +53,22 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
         });
     }
 
+    private static Part? FreshIn(RecipeProfile profile)
+    {
+        var pot = Pot.Of(profile.Recipe);
+        foreach (var part in profile.Parts)
+        {
+            if (part.Material is { } material && IsFresh(part, material, profile) && !pot.Any(part.Line, static s => s.Verb.Cooks)) return part;
+        }
+
+        return null;
+    }
+
     /// <summary>Whether a part is fresh fruit, vegetable, herb or juice, or a preparation that holds some uncooked.</summary>
     private static bool IsFresh(Part part, Material material, RecipeProfile whole)
     {
         if (part.Item?.File is not Prep inner) return (material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree) && material.Perishable != Perishable.None;
         if (whole.Set.TryBefore(inner, whole) is not { } below) return false;
-        var pot = Pot.Of(inner);
-        return below.Parts.Any(p => p.Material is { } m && IsFresh(p, m, below) && !pot.Any(p.Line, static s => s.Verb.Cooks));
+        return below.Once(Rule.Id, static of => FreshIn(of)) is not null;
     }
 }

@@ -36,7 +36,9 @@ internal sealed class RawEggKept : PrepRule
     }
 
     /// <summary>The line that brings raw egg that no step has heated since it went in: its own, or that of a preparation that holds some.</summary>
-    private static Part? RawEggIn(RecipeProfile profile)
+    private static Part? RawEggIn(RecipeProfile profile) => profile.Once(Rule.Id, static p => FindRawEgg(p));
+
+    private static Part? FindRawEgg(RecipeProfile profile)
     {
         var product = HeatedFood.ProductOf(profile) ?? HeatedProduct.EggNog;
         var pot = Pot.Of(profile.Recipe);

@@ -120,16 +120,7 @@ internal static class Claims
     }
 
     /// <summary>A part that resolves to nothing, here or in a preparation: it may be anything.</summary>
-    private static Part? Unresolved(RecipeProfile profile, int depth = 0)
-    {
-        foreach (var part in profile.Parts)
-        {
-            if (part.Item is null) return part;
-            if (depth < 16 && part.Item.File is Recipe recipe && profile.Set.TryBefore(recipe, profile) is { } inner && Unresolved(inner, depth + 1) is not null) return part;
-        }
-
-        return null;
-    }
+    private static Part? Unresolved(RecipeProfile profile) => profile.Unresolved;
 
     private static string NameOf(Part part) => part.Line.Item.Or("a line without an item");
 

@@ -54,7 +54,7 @@ internal sealed class HeldWords
             }
 
             held.Names.Add(item.File.Name.Or(item.Id).ToLowerInvariant());
-            held.Add(context, item, p, 0);
+            held.Add(context, item, p);
         }
 
         return held;
@@ -131,26 +131,27 @@ internal sealed class HeldWords
     /// <summary>Whether an id is in the tree, or something is like it.</summary>
     public bool HasId(string id) => ids.Contains(id);
 
-    private void Add(BookContext context, Item item, int part, int depth)
+    /// <summary>Adds the words of an item and of all that it is made of, each item once a line.</summary>
+    private void Add(BookContext context, Item whole, int part)
     {
-        Put(item.Id.Replace('-', ' '), part);
-        ids.Add(item.Id);
-        if (item.File.Name.IsGiven) Put(item.File.Name.Value, part);
-        if (item.ByProduct is not null) Put(item.ByProduct.Id.Value.Replace('-', ' '), part);
-        switch (item.File)
+        var seen = new HashSet<string>(StringComparer.Ordinal) { whole.Id };
+        var open = new Stack<Item>();
+        open.Push(whole);
+        while (open.Count > 0)
         {
-            case Ingredient ingredient:
-                AddIngredient(context, ingredient, part);
-                break;
-            case Recipe recipe when depth < 12:
-                foreach (var line in LinkedBook.LinesOf(recipe))
-                {
-                    if (!line.Item.IsGiven) continue;
-                    if (context.Book.Resolve(line.Item.Value) is { } below) Add(context, below, part, depth + 1);
-                    else IsOpen = true;
-                }
-
-                break;
+            var item = open.Pop();
+            Put(item.Id.Replace('-', ' '), part);
+            ids.Add(item.Id);
+            if (item.File.Name.IsGiven) Put(item.File.Name.Value, part);
+            if (item.ByProduct is not null) Put(item.ByProduct.Id.Value.Replace('-', ' '), part);
+            if (item.File is Ingredient ingredient) AddIngredient(context, ingredient, part);
+            if (item.File is not Recipe recipe) continue;
+            foreach (var line in LinkedBook.LinesOf(recipe))
+            {
+                if (!line.Item.IsGiven) continue;
+                if (context.Book.Resolve(line.Item.Value) is not { } below) IsOpen = true;
+                else if (seen.Add(below.Id)) open.Push(below);
+            }
         }
     }
 

@@ -32,9 +32,8 @@ internal sealed class RawEggUnsaid : DrinkRule
             if (text.IsGiven && text.Value.IndexOf("egg", StringComparison.OrdinalIgnoreCase) >= 0) return;
         }
 
-        foreach (var leaf in RecipeTree.Of(context.Profile))
+        if (!Heats(drink) && RecipeTree.First(context.Profile, IsRawEgg, Heats) is { } leaf)
         {
-            if (!IsRawEgg(leaf.Ingredient) || IsHeated(context, leaf)) continue;
             var law = LawUs.AppliesIn(context.Settings) && context.Settings.JurisdictionIsStated ? LawUs : Law;
             string json = $"[\"{law.Text}\"]";
             var edit = drink.Declares is null
@@ -52,7 +51,6 @@ internal sealed class RawEggUnsaid : DrinkRule
                 Evidence = [Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)), Proof.Of("law", law.Source)],
                 Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell guests that it contains raw egg.", [edit])],
             });
-            return;
         }
     }
 
@@ -62,17 +60,6 @@ internal sealed class RawEggUnsaid : DrinkRule
         string text = ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or("");
         return text.IndexOf("pasteuri", StringComparison.OrdinalIgnoreCase) < 0 && text.IndexOf("powder", StringComparison.OrdinalIgnoreCase) < 0
             && text.IndexOf("dried", StringComparison.OrdinalIgnoreCase) < 0;
-    }
-
-    private static bool IsHeated(RecipeContext context, TreeLeaf leaf)
-    {
-        if (Heats(context.Recipe)) return true;
-        for (int i = 0; i < leaf.Through.Count - 1; i++)
-        {
-            if (context.Book.Resolve(leaf.Through[i])?.File is Recipe recipe && Heats(recipe)) return true;
-        }
-
-        return false;
     }
 
     private static bool Heats(Recipe recipe)

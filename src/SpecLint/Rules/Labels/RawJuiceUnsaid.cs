@@ -54,16 +54,13 @@ internal sealed class RawJuiceUnsaid : PrepRule
         // The words are asked of every beverage that holds juice; alcoholic drinks have labels of their own law.
         var abv = context.Fact(Fact.Abv);
         if (abv.IsKnown && abv.Low > AlcoholicDrink.Value) return null;
-        foreach (var leaf in RecipeTree.Of(context.Profile))
-        {
-            if (!leaf.Ingredient.IngredientKind.OrNone().IsJuice || WordSearch.First(leaf.Ingredient.Id.Replace('-', ' ') + " " + leaf.Ingredient.Name.Or(""), Treated) is not null) continue;
-            bool treated = false;
-            for (int i = 0; i < leaf.Through.Count - 1; i++) treated |= context.Book.Resolve(leaf.Through[i])?.File is Prep inner && Treats(inner);
-            if (!treated) return $"a drink with `{leaf.Through[leaf.Through.Count - 1]}`";
-        }
-
-        return null;
+        return RecipeTree.First(context.Profile, IsUntreatedJuice, static inner => inner is Prep made && Treats(made)) is { } leaf
+            ? $"a drink with `{leaf.Through[leaf.Through.Count - 1]}`"
+            : null;
     }
+
+    private static bool IsUntreatedJuice(Ingredient ingredient) =>
+        ingredient.IngredientKind.OrNone().IsJuice && WordSearch.First(ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or(""), Treated) is null;
 
     private static bool Treats(Prep prep)
     {

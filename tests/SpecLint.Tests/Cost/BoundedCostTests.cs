@@ -1,0 +1,185 @@
+using SpecLint.Book;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Tests.Support;
+
+namespace SpecLint.Tests.Cost;
+
+/// <summary>
+/// What a book costs grows with its lines, not with the ways through it. Counted is what is allocated on one thread, which
+/// hangs on no clock: a walk of every way would not end at these sizes.
+/// </summary>
+public sealed class BoundedCostTests
+{
+    private const string Method = """[ { "do": "stir" } ]""";
+
+    [Fact]
+    public void Preparations_that_list_all_later_ones_cost_as_much_as_they_have_lines()
+    {
+        // Twice the preparations are four times the lines.
+        Allocated(Dense(10));
+        double ratio = (double)Allocated(Dense(80)) / Allocated(Dense(40));
+        Assert.InRange(ratio, 1, 5.5);
+    }
+
+    [Fact]
+    public void Chains_cost_as_much_as_they_are_long()
+    {
+        Allocated(Chain(10));
+        double ratio = (double)Allocated(Chain(600)) / Allocated(Chain(200));
+        Assert.InRange(ratio, 1, 4);
+    }
+
+    [Fact]
+    public void Lines_that_name_nothing_cost_as_much_as_there_are()
+    {
+        Allocated(Unknown(10));
+        double ratio = (double)Allocated(Unknown(4000)) / Allocated(Unknown(1000));
+        Assert.InRange(ratio, 1, 5.5);
+    }
+
+    [Fact]
+    public void An_allergen_and_a_hazard_are_found_through_every_way_at_once()
+    {
+        var result = Checker.Check(Dense(60));
+        var profile = result.Profiles.Of(result.Book.Preps.Single(p => p.Id == "p000"));
+        Assert.Contains(profile.Allergens.Origins, o => o is { Token: "celery", Certain: true });
+        Assert.True(profile.Allergens.Origins.Count < 60 * 60);
+        Assert.Contains(profile.HazardLoads, l => l.Id == "nutmeg");
+        Assert.True(profile.HazardLoads.Count < 60 * 60);
+    }
+
+    /// <summary>The mass that comes by many ways is the sum of all ways: two halves of one half and of a whole are three quarters.</summary>
+    [Fact]
+    public void The_mass_of_a_hazard_is_summed_over_all_ways()
+    {
+        var result = Books.Check(
+            ("a.prep.json", Prep("A", """{ "item": "nutmeg", "amount": "10 g" }, { "item": "water", "amount": "90 g" }""")),
+            ("b.prep.json", Prep("B", """{ "item": "a", "amount": "50 g" }, { "item": "water", "amount": "50 g" }""")),
+            ("c.prep.json", Prep("C", """{ "item": "a", "amount": "50 g" }, { "item": "b", "amount": "50 g" }""")),
+            ("d.prep.json", Prep("D", """{ "item": "c", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""")));
+        var load = Assert.Single(result.Profiles.Of(result.Book.Preps.Single(p => p.Id == "d")).HazardLoads);
+        Assert.Equal(7.5, load.Grams, 6);
+    }
+
+    [Fact]
+    public void What_is_nested_too_deep_is_told_and_counts_as_not_known()
+    {
+        var result = Checker.Check(Chain(ProfileSet.DeepestNesting + 3));
+        var deep = result.Findings.SelectMany(f => f.Folded.Prepend(f)).Where(f => f.Rule.Id == "SL9025").Select(f => f.Subject).ToList();
+        Assert.Equal(["p0000", "p0001"], deep.Order(StringComparer.Ordinal));
+        var whole = result.Profiles.Of(result.Book.Preps.Single(p => p.Id == "p0000"));
+        Assert.NotEmpty(whole.Allergens.Unknown);
+        Assert.Equal(Unknowns.Composition, whole.Unknown & Unknowns.Composition);
+
+        // One level less is followed to the end.
+        var edge = result.Profiles.Of(result.Book.Preps.Single(p => p.Id == "p0002"));
+        Assert.Contains(edge.Allergens.Origins, o => o.Token == "celery");
+    }
+
+    [Fact]
+    public void A_chain_longer_than_the_stack_is_checked()
+    {
+        var result = Checker.Check(Chain(20_000) with { Threads = 1 });
+        Assert.Contains(result.Findings, f => f.Rule.Id == "SL9025");
+    }
+
+    [Fact]
+    public void Where_everything_is_made_of_everything_a_hundred_circles_are_told()
+    {
+        var files = Enumerable.Range(0, 60).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", string.Join(",", Enumerable.Range(0, 60).Where(j => j != i).Select(j => $$"""{ "item": "p{{j:000}}", "amount": "1 g" }"""))))).ToArray();
+        Assert.Equal(100, Books.Check(files).Book.Cycles.Count);
+    }
+
+    [Fact]
+    public void Reasons_do_not_double_with_each_level()
+    {
+        // No amount on any line: each level adds a reason of its own to those below.
+        var files = Enumerable.Range(0, 60).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", string.Join(",", Enumerable.Range(i + 1, 60 - i).Select(j => $$"""{ "item": "p{{j:000}}" }"""))))).ToArray();
+        var result = Books.Check(files);
+        Assert.All(result.Book.Preps, p => Assert.InRange(result.Profiles.Of(p).UnknownBecause.Length, 0, 2000));
+    }
+
+    /// <summary>The index gives what comparing with every name gives.</summary>
+    [Fact]
+    public void An_index_of_names_finds_what_a_search_through_all_finds()
+    {
+        var random = new Random(20);
+        string[] names = [.. Enumerable.Range(0, 600).Select(_ => Word(random))];
+        var index = new NameIndex(names);
+        for (int i = 0; i < 4000; i++)
+        {
+            string name = random.Next(3) == 0 ? Word(random) : Slipped(names[random.Next(names.Length)], random);
+            Assert.Equal(NearestName.Slips(name, names), index.Slips(name));
+        }
+
+        Assert.True(index.Compared < 4000 * 600 / 10, $"compared {index.Compared}");
+    }
+
+    /// <summary>Condensed inputs give the range that all of them give.</summary>
+    [Fact]
+    public void Condensed_inputs_keep_the_variance()
+    {
+        var few = Checker.Check(Wide(120));
+        var many = Checker.Check(Wide(600));
+        var (low, high) = (few.Profiles.Of(few.Book.Drinks[0]).Get(Fact.MixVolume), many.Profiles.Of(many.Book.Drinks[0]).Get(Fact.MixVolume));
+
+        // Five times as many independent amounts: the relative range falls by the root of five.
+        double narrow = (high.High - high.Low) / high.Value, wide = (low.High - low.Low) / low.Value;
+        Assert.Equal(Math.Sqrt(5), wide / narrow, 1);
+    }
+
+    private static string Word(Random random)
+    {
+        const string Letters = "aabcdeeiilmnoorst-";
+        return new string([.. Enumerable.Range(0, random.Next(1, 18)).Select(_ => Letters[random.Next(Letters.Length)])]);
+    }
+
+    private static string Slipped(string name, Random random)
+    {
+        var text = new System.Text.StringBuilder(name);
+        int at = random.Next(text.Length);
+        switch (random.Next(4))
+        {
+            case 0: text.Insert(at, 'x'); break;
+            case 1: text.Remove(at, 1); break;
+            case 2: text[at] = 'x'; break;
+            default:
+                if (at > 0) (text[at - 1], text[at]) = (text[at], text[at - 1]);
+                break;
+        }
+
+        return text.ToString();
+    }
+
+    private static long Allocated(BookInput input)
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        Checker.Check(input with { Threads = 1 });
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    private static BookInput Dense(int count)
+    {
+        return Books.Input([.. Enumerable.Range(0, count).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", string.Join(",", Enumerable.Range(i + 1, count - i - 1)
+            .Select(j => $$"""{ "item": "p{{j:000}}", "amount": "10 ml" }""")
+            .Append("""{ "item": "water", "amount": "100 g" }""")
+            .Concat(i < count - 1 ? [] : ["""{ "item": "celery", "amount": "10 g" }, { "item": "nutmeg", "amount": "1 g" }"""])))))]);
+    }
+
+    private static BookInput Chain(int count) => Books.Input([.. Enumerable.Range(0, count).Select(i => ($"p{i:0000}.prep.json", Prep(
+        $"P{i}", $$"""{ "item": "{{(i < count - 1 ? $"p{i + 1:0000}" : "celery")}}", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""")))]);
+
+    private static BookInput Wide(int count) => Books.Input([
+        .. Enumerable.Range(0, count).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", """{ "item": "sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" }"""))),
+        ("d.drink.json", Drink(string.Join(",", Enumerable.Range(0, count).Select(i => $$"""{ "item": "p{{i:000}}", "amount": "20 ml" }""")))),
+    ]);
+
+    private static BookInput Unknown(int count) => Books.Input(
+        ("d.drink.json", Drink(string.Join(",", Enumerable.Range(0, count).Select(i => $$"""{ "item": "unknwn-thing-{{i}}", "amount": "20 ml" }""")))));
+
+    private static string Drink(string lines) => $$"""{ "name": "D", "ingredients": [ {{lines}} ], "method": [ { "do": "shake", "ice": "cubed" }, { "do": "strain" } ] }""";
+
+    private static string Prep(string name, string lines) => $$"""{ "name": "{{name}}", "family": "other", "ingredients": [ {{lines}} ], "method": {{Method}}, "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""";
+}
