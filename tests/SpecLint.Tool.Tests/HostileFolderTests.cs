@@ -142,7 +142,11 @@ public class HostileFolderTests
         string tool = $"dotnet '{Path.Combine(AppContext.BaseDirectory, "SpecLint.Tool.dll")}'";
         var start = new ProcessStartInfo("bash", ["-c", script.Replace("TOOL", tool, StringComparison.Ordinal)])
         {
-            WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = Encoding.UTF8,
+            WorkingDirectory = folder,
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8,
         };
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
