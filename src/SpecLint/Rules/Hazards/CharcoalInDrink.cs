@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Hazards;
 /// <summary>SL6010: activated charcoal in a drink.</summary>
 internal sealed class CharcoalInDrink : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL6010", "charcoal-in-drink", "Activated charcoal in a drink binds the medicines of guests", Level.Warning) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL6010", "charcoal-in-drink", "Activated charcoal in a drink binds the medicines of guests", Level.Error) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -17,7 +17,7 @@ internal sealed class SpiritHeatedSealed : RecipeRule
     private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
     private static readonly string[] Flame = ["open flame", "gas burner", "over the flame", "gas hob", "naked flame", "gas ring"];
 
-    private static readonly RuleInfo Rule = new("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel, over a flame or to the boil", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel, over a flame or to the boil", Level.Error)
     {
         Safety = true,
         Needs = [Fact.Abv],

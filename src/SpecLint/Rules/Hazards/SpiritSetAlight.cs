@@ -13,7 +13,7 @@ internal sealed class SpiritSetAlight : RecipeRule
 
     private static readonly string[] PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
 
-    private static readonly RuleInfo Rule = new("SL6016", "spirit-set-alight", "Spirit is set alight and nothing says how it is put out", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL6016", "spirit-set-alight", "Spirit is set alight and nothing says how it is put out", Level.Error)
     {
         Safety = true,
         Limits = [Strength.Id],

@@ -9,6 +9,9 @@ internal abstract class ClaimRule : RecipeRule
     /// <summary>Whether the rule is about a kind of claim.</summary>
     protected abstract bool IsAbout(ClaimKind kind);
 
+    /// <summary>The level of a claim that is only not shown; the rule's own where nothing else is said.</summary>
+    protected virtual Level UnshownLevel => Info.Level;
+
     /// <summary>The caution, where someone can be hurt.</summary>
     protected virtual string? Caution => null;
 
@@ -21,7 +24,7 @@ internal abstract class ClaimRule : RecipeRule
             if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile) is not { } verdict) continue;
             context.Report(new Finding(Info)
             {
-                AskedLevel = verdict.Cap is { } cap && cap < Info.Level ? cap : null,
+                AskedLevel = Lowest(verdict.Cap, verdict.Answer == Answer.Broken ? Info.Level : UnshownLevel),
                 Answer = verdict.Answer,
                 Place = context.At(placed.Text.Span),
                 Subject = context.Id,
@@ -37,5 +40,11 @@ internal abstract class ClaimRule : RecipeRule
                 Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(context.Recipe, context.Recipe.Declares!.Claims, placed.InList)])],
             });
         }
+    }
+
+    private Level? Lowest(Level? cap, Level level)
+    {
+        if (cap is { } highest && highest < level) level = highest;
+        return level < Info.Level ? level : null;
     }
 }

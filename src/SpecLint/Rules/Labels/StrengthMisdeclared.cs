@@ -8,11 +8,12 @@ namespace SpecLint.Rules.Labels;
 internal sealed class StrengthMisdeclared : RecipeRule
 {
     private static readonly Limit ProofApart = Limits.Of("amount-proof-apart");
+    private static readonly Limit Far = Limits.Of("strength-declared-far");
 
     private static readonly RuleInfo Rule = new("SL7009", "strength-misdeclared", "The declared strength differs from the computed or measured strength", Level.Error)
     {
         Needs = [Fact.Abv],
-        Limits = [.. StrengthTolerance.Ids, "amount-proof-apart"],
+        Limits = [.. StrengthTolerance.Ids, "amount-proof-apart", "strength-declared-far"],
         IsConsequence = true,
     };
 
@@ -33,9 +34,12 @@ internal sealed class StrengthMisdeclared : RecipeRule
         if (abv.Value >= Guards.LeastStrengthForRatio && Math.Abs((declared / abv.Value) - Guards.ProofRatio) <= Guards.ProofRatio * ProofApart.Value / 100) return;
         string right = Say.Number(abv.Value, 1);
         bool sold = context.Recipe is Prep;
+
+        // A drink over the bar has no label; declared so far under, a guest still counts wrongly.
+        bool far = abv.Low > declared + Far.Value || abv.High < declared - Far.Value;
         context.Report(new Finding(Rule)
         {
-            AskedLevel = sold ? limit.LevelCap : Level.Warning,
+            AskedLevel = sold || far ? limit.LevelCap : Level.Warning,
             Place = context.At(declares.Abv.Span),
             Subject = context.Id,
             Path = "declares.abv",

@@ -39,7 +39,8 @@ internal sealed class CarbonationTarget : PrepRule
         if (Carbonation.Volumes(new Bar(gauge + Carbonation.Atmosphere), new Celsius(t), strength, sweet) is not { } volumes) return;
         double off = Carbonation.DrinkError.At(volumes.Value).Tolerance.HalfWidth, low = volumes.Value - off, high = volumes.Value + off;
         if (high >= Low.Value && low <= High.Value) return;
-        double aim = volumes.Value < Low.Value ? 3.2 : 3.8;
+        bool flat = volumes.Value < Low.Value;
+        double aim = flat ? 3.2 : 3.8;
         string solved = Carbonation.Pressure(new GasVolumes(aim), new Celsius(t), strength, sweet) is { } need ? $"{Say.Number(need.Value - Carbonation.Atmosphere, 1)} bar" : "";
         context.Report(new Finding(Rule)
         {
@@ -47,7 +48,7 @@ internal sealed class CarbonationTarget : PrepRule
             Subject = context.Id,
             Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
             Message = $"{Say.With(gauge, "bar")} at {Say.Number(t, 0)} °C dissolves {Say.Range(volumes.Value, low, high, "volumes")} of carbon dioxide, {(volumes.Value < Low.Value ? $"under the {Say.Number(Low.Value)} from which a drink sparkles" : $"over the {Say.Number(High.Value)} up to which it pours without gushing")} ({Low.Source}).",
-            Advice = solved.Length > 0 ? $"Set {solved} at that temperature, or carbonate it colder." : "Carbonate it colder.",
+            Advice = solved.Length > 0 ? $"Set {solved} at that temperature{(flat ? ", or carbonate it colder" : "")}." : flat ? "Carbonate it colder." : "Lower the pressure.",
             Caution = "Gas under pressure can burst a vessel: stay under its rating and follow the maker and local rules.",
             Evidence = [Proof.Of("pressure", gauge, "bar"), Proof.Of("temperature", t, "Cel"), new Evidence("carbon dioxide", volumes.Value, low, high, "1"), Proof.Of(Low), Proof.Of(High)],
             Corrections = solved.Length == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {solved}.", [new TextEdit(context.At(span), $"\"{solved}\"")])],

@@ -11,7 +11,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
 {
     private static readonly Limit Most = Limits.Of("freezer-ice-most");
 
-    private static readonly RuleInfo Rule = new("SL8009", "freezer-batch-freezes", "A bottle for pouring that sets in the freezer", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8009", "freezer-batch-freezes", "A bottle for pouring that sets in the freezer", Level.Error)
     {
         Needs = [Fact.FreezingPoint, Fact.Abv],
         Limits = [Most.Id],

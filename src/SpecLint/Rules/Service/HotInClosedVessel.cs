@@ -10,7 +10,7 @@ internal sealed class HotInClosedVessel : RecipeRule
 {
     private static readonly Limit Hot = Limits.Of("hot-in-closed-vessel");
 
-    private static readonly RuleInfo Rule = new("SL8026", "hot-in-closed-vessel", "Something hot shaken or blended in a closed vessel", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8026", "hot-in-closed-vessel", "Something hot shaken or blended in a closed vessel", Level.Error)
     {
         Limits = [Hot.Id],
         Safety = true,
