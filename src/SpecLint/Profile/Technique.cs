@@ -46,7 +46,7 @@ internal static class Techniques
         if (kind != TechniqueKind.NoIce)
         {
             // A built drink that is given a stir in its glass stays a built one.
-            if (kind == TechniqueKind.Stirred && !iced!.Ice.IsGiven && BuildsFirst(drink)) return anyIce ? (TechniqueKind.Built, iced) : (TechniqueKind.NoIce, null);
+            if (kind == TechniqueKind.Stirred && !iced!.Ice.IsGiven && BuildsFirst(drink) && !StrainsAfter(drink, iced)) return anyIce ? (TechniqueKind.Built, iced) : (TechniqueKind.NoIce, null);
             return (kind, iced);
         }
 
@@ -60,6 +60,17 @@ internal static class Techniques
     }
 
     private static bool IsDissolving(Step step) => step.Until.IsGiven && step.Until.Value.IndexOf("dissol", StringComparison.OrdinalIgnoreCase) >= 0;
+
+    /// <summary>Whether it is strained after a step: what was built, stirred and strained was built in a mixing glass.</summary>
+    private static bool StrainsAfter(Drink drink, Step step)
+    {
+        foreach (var later in drink.Method)
+        {
+            if (later.Number > step.Number && later.Verb.UsesStrainer) return true;
+        }
+
+        return false;
+    }
 
     private static bool BuildsFirst(Drink drink)
     {

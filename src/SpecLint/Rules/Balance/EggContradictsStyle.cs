@@ -24,8 +24,8 @@ internal sealed class EggContradictsStyle : DrinkRule
         bool foams = Builds.First(context.Profile, m => m is { Kind.Foams: true }) is not null;
 
         // A few drops of white make a foam and no egg white sour.
-        double serves = drink.ServesOrOne;
-        bool white = Builds.Grams(context.Profile, Substances.IsEggWhite) / serves >= Foam.Value;
+        double whites = Builds.Grams(context.Profile, Substances.IsEggWhite) / drink.ServesOrOne;
+        bool white = whites >= Foam.Value || (style.Egg == EggPart.White && Builds.First(context.Profile, Substances.IsEggWhite) is not null);
         var yolk = Builds.First(context.Profile, Substances.IsYolkyEgg);
         var has = yolk is not null ? EggPart.Whole : white ? EggPart.White : EggPart.None;
         if (has == style.Egg || (style.Egg == EggPart.White && foams) || (style.Egg == EggPart.None && style.IsTopped && has == EggPart.White)) return;

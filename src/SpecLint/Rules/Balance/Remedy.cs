@@ -9,6 +9,12 @@ namespace SpecLint.Rules.Balance;
 /// <param name="Corrections">Corrections, the best first.</param>
 internal sealed record Remedy(string Words, IReadOnlyList<Correction> Corrections)
 {
+    /// <summary>The one part that it changes; <see langword="null"/> where there is none, or more.</summary>
+    public Part? Part { get; private init; }
+
+    /// <summary>What that part is multiplied by.</summary>
+    public double Factor { get; private init; } = 1;
+
     /// <summary>A remedy in words alone.</summary>
     public static Remedy Say(string words) => new(words, []);
 
@@ -24,17 +30,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
     /// <param name="otherwise">What to say where no amount is found.</param>
     public static Remedy Amount(RecipeContext context, Func<Material, double> weight, Solving.Measure measure, double target, string unit, string otherwise)
     {
-        Part? chief = null;
-        double most = 0;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !part.Line.Amount.IsGiven) continue;
-            double brings = weight(part.Material) * part.Grams.Typical;
-            if (brings <= most) continue;
-            most = brings;
-            chief = part;
-        }
-
+        var chief = Chief(context.Profile, weight);
         if (chief is null) return Say(otherwise);
         double factor = Solving.Factor(context.Profile, p => ReferenceEquals(p, chief), measure, target);
         if (double.IsNaN(factor) || factor is < 0.15 or > 6) return Say(otherwise);
@@ -51,7 +47,28 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
                     CorrectionGrade.Proposed,
                     $"Write {words} of `{item}`, which gives {gives}.",
                     [new TextEdit(context.At(chief.Line.Amount.Span), Rounding.Text(rounded, amount))]),
-            ]);
+            ])
+        {
+            Part = chief,
+            Factor = rounded / amount.Base,
+        };
+    }
+
+    /// <summary>The part that brings the most of something; <see langword="null"/> where none does.</summary>
+    public static Part? Chief(RecipeProfile profile, Func<Material, double> weight)
+    {
+        Part? chief = null;
+        double most = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !part.Line.Amount.IsGiven) continue;
+            double brings = weight(part.Material) * part.Grams.Typical;
+            if (brings <= most) continue;
+            most = brings;
+            chief = part;
+        }
+
+        return chief;
     }
 
     /// <summary>Grams of titratable acid that a gram brings, about: the acids by mass.</summary>

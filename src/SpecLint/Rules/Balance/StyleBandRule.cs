@@ -22,6 +22,9 @@ internal abstract class StyleBandRule : DrinkRule
     /// <summary>Whether another rule says it better.</summary>
     protected abstract bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value);
 
+    /// <summary>Whether the drink is more likely one of another style than a mistake in this one.</summary>
+    protected virtual bool IsLikelyAnother(RecipeContext context, Style style) => false;
+
     /// <summary>What to do.</summary>
     protected abstract Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim);
 
@@ -38,17 +41,29 @@ internal abstract class StyleBandRule : DrinkRule
         bool likely = !broken && value.IsKnown && (value.Value < seen.Low || value.Value > seen.High);
         if (!broken && !likely) return;
         if (Builds.Contradicts(context.Profile.Technique, style) || IsSaidElsewhere(context, drink, style, seen, value)) return;
+        var others = Array.IndexOf(BandSolver.Facts, Of) >= 0 ? OthersOut(context, style) : [];
+
+        // Two or more of one drink are one finding: that of the fact which lies furthest out.
+        double far = Distance(value, seen);
+        foreach (var (fact, other, band) in others)
+        {
+            double theirs = Distance(other, band);
+            if (theirs > far || (theirs == far && fact < Of)) return;
+        }
+
         var usual = style.Usual(Of);
         bool over = value.Value > seen.High;
         var remedy = PutRight(context, value, seen, usual ?? seen);
+        if (Array.IndexOf(BandSolver.Facts, Of) >= 0 && (others.Count > 0 || !Keeps(context, style, remedy)))
+            remedy = BandSolver.Solve(context, style) ?? Remedy.Say(others.Count > 0 ? "No amounts between half and twice what is written bring all of them into the bands: look for a line that is missing or slipped, or name the style that it is." : "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name the style that it is.");
         string unit = Say.Unit(Of);
         context.Report(new Finding(Info)
         {
-            AskedLevel = likely ? Level.Note : null,
+            AskedLevel = (likely && others.Count == 0) || IsLikelyAnother(context, style) ? Level.Note : null,
             Place = context.At(drink.Style.Span),
             Subject = context.Id,
             Path = "style",
-            Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "over" : "under")} the {Say.With(over ? seen.High : seen.Low, unit)} {(over ? "up to" : "from")} which `{style.Id}` drinks are seen; most lie at {Words(usual ?? seen, unit)} ({style.SeenInShort}).",
+            Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "over" : "under")} the {Say.With(over ? seen.High : seen.Low, unit)} {(over ? "up to" : "from")} which `{style.Id}` drinks are seen; most lie at {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
@@ -59,6 +74,41 @@ internal abstract class StyleBandRule : DrinkRule
             ],
         });
     }
+
+    /// <summary>
+    /// The other facts of the drink that lie outside their bands, and are not what is forgotten in it. Of one alone the whole
+    /// range has to; two are no chance.
+    /// </summary>
+    private List<(Fact Fact, FactValue Value, Band Band)> OthersOut(RecipeContext context, Style style)
+    {
+        var found = new List<(Fact, FactValue, Band)>();
+        foreach (var fact in BandSolver.Facts)
+        {
+            if (fact == Of || style.Seen(fact) is not { } band) continue;
+            var value = context.Fact(fact);
+            if (value.IsKnown && (value.Value < band.Low || value.Value > band.High) && !Builds.LacksSide(context.Profile, style, fact)) found.Add((fact, value, band));
+        }
+
+        return found;
+    }
+
+    /// <summary>How far a value lies outside its band, as a share of the end that is nearest.</summary>
+    private static double Distance(FactValue value, Band band)
+    {
+        double end = Nearest(band, value.Value);
+        return end > 0 ? Math.Abs(value.Value - end) / end : double.PositiveInfinity;
+    }
+
+    private static string Also(List<(Fact Fact, FactValue Value, Band Band)> others)
+    {
+        if (others.Count == 0) return "";
+        var words = others.Select(o => $"{FactNames.Name(o.Fact)} at {Say.Fact(o.Fact, o.Value)} against {Words(o.Band, Say.Unit(o.Fact))}").ToList();
+        return $" Outside too: {Say.List(words)}.";
+    }
+
+    /// <summary>Whether a remedy of one part leaves the other facts in their bands.</summary>
+    private bool Keeps(RecipeContext context, Style style, Remedy remedy) =>
+        remedy.Part is not { } part || BandSolver.KeepsOthers(context, style, part, remedy.Factor, Of);
 
     /// <summary>The end of a band that is nearest to a value.</summary>
     protected static double Nearest(Band band, double value) => value > band.High ? band.High : band.Low;

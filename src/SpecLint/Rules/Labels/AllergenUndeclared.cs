@@ -1,3 +1,4 @@
+using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -39,7 +40,7 @@ internal sealed class AllergenUndeclared : RecipeRule
 
             context.Report(new Finding(Rule)
             {
-                AskedLevel = notShown || one.Category.Mark == Mark.Memory ? Level.Warning : null,
+                AskedLevel = context.Recipe is Drink && AllergenWords.IsOfLabelsOnly(one) ? Level.Note : notShown || one.Category.Mark == Mark.Memory ? Level.Warning : null,
                 Answer = notShown ? Answer.NotShown : Answer.Broken,
                 Place = context.At(list.Span),
                 Subject = context.Id,

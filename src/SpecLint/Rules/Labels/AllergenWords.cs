@@ -39,6 +39,12 @@ internal static class AllergenWords
                 : $"{Say(found.In)} {verb} for it on packed food, and a guest with an allergy asks for it at the bar";
     }
 
+    /// <summary>
+    /// Whether what asks for it asks it of labels only: in the US sulphites are named on what is packed, and are not among the
+    /// major allergens of which the Food Code wants guests to be told.
+    /// </summary>
+    public static bool IsOfLabelsOnly(FoundAllergen found) => !double.IsNaN(found.Category.Threshold) && found.In.All(static j => j == "US");
+
     /// <summary>The list that declares; not given where the recipe declares nothing.</summary>
     public static Given<FixedList<Given<string>>> Declared(Recipe recipe) => recipe.Declares?.Allergens ?? default;
 

@@ -103,10 +103,23 @@ internal sealed class GlassFill
         foreach (var step in drink.Method)
         {
             if (!step.HasIce || step.Verb.LeavesIce || step == profile.TechniqueStep) continue;
+
+            // What is strained afterwards was built on ice in a mixing glass.
+            if (step.Verb.IcesGlass && !step.Verb.UsesStrainer && IsStrainedAfter(drink, step)) continue;
             iced = true;
             block = step.Ice.Value.IsBlock;
         }
 
         return (iced, block);
+    }
+
+    private static bool IsStrainedAfter(Drink drink, Step step)
+    {
+        foreach (var later in drink.Method)
+        {
+            if (later.Number > step.Number && later.Verb.UsesStrainer) return true;
+        }
+
+        return false;
     }
 }
