@@ -137,6 +137,45 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
         Assert.True(Sections().Count(run.Output) > 15);
     }
 
+    [Fact]
+    public void No_label_stands_over_the_edge_of_its_page_or_over_another()
+    {
+        var stocks = SpecLint.Catalogue.LabelStock.All;
+        Assert.True(stocks.Count(s => !s.IsRoll) >= 6 && stocks.Count(s => s.IsRoll) >= 2);
+        Assert.All(stocks, s =>
+        {
+            var (x, y) = s.At(s.PerPage - 1);
+            Assert.True(x + s.Width <= s.PageWidth + 0.01 && y + s.Height <= s.PageHeight + 0.01, s.Id);
+            Assert.True(s.Columns == 1 || s.PitchX >= s.Width - 0.01, s.Id);
+            Assert.True(s.Rows == 1 || s.PitchY >= s.Height - 0.01, s.Id);
+        });
+    }
+
+    [Fact]
+    public void Labels_start_where_the_sheet_is_used_up_to_and_say_what_they_are()
+    {
+        string all = ToolRun.In(demo.Path, "labels", "--item", "almond-orgeat", "--sheet", "letter-4x2", "--start-at", "4", "--copies", "8").Output;
+        Assert.Equal(8, Sections().Count(all));
+        Assert.Equal(2, all.Split("class=\"sheet\"").Length - 1);
+        Assert.Contains("style=\"left:110.33mm;top:63.5mm", all[..all.IndexOf("</section>", StringComparison.Ordinal)], StringComparison.Ordinal);
+        Assert.Equal(8, all.Split("Kitchen label, not for sale</p></section>").Length - 1);
+        Assert.Equal(2, ToolRun.In(demo.Path, "labels", "--sheet", "letter-4x2", "--start-at", "11").Status);
+        Assert.Equal(21, ToolRun.In(demo.Path, "labels", "--sheet", "a4-64x38", "--test-page").Output.Split("<section").Length - 1);
+    }
+
+    [Fact]
+    public void A_label_that_does_not_fit_is_refused_not_cut()
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        string name = string.Join(" ", Enumerable.Repeat("Marsh cordial of the long summer", 14));
+        book.Write("marsh.prep.json", $$"""{ "name": "{{name}}", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir" } ], "yield": "1000 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
+        var run = ToolRun.In(book.Path, "labels", "--made", "marsh", "--sheet", "a4-64x38");
+        Assert.Equal((2, ""), (run.Status, run.Output));
+        Assert.Contains("does not fit on a4-64x38", run.Error, StringComparison.Ordinal);
+        Assert.Contains(name, ToolRun.In(book.Path, "labels", "--made", "marsh", "--sheet", "roll-102x152").Output, StringComparison.Ordinal);
+    }
+
     [GeneratedRegex(" id=\"([^\"]+)\"")]
     private static partial Regex Ids();
 
@@ -149,7 +188,7 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     [GeneratedRegex("<g class=\"mark\">")]
     private static partial Regex Marks();
 
-    [GeneratedRegex("<section( class=\"dense\")?>")]
+    [GeneratedRegex("<section style=")]
     private static partial Regex Sections();
 
     [GeneratedRegex("<style>")]

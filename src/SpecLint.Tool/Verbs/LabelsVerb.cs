@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
@@ -12,7 +13,9 @@ internal sealed class LabelsVerb : Verb
     private const int MostCopies = 500;
 
     private readonly Argument<string?> stock = new("STOCK") { Description = "Stock file of the book, by path or id; the only one of the book where none is given.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<string> sheet = new("--sheet") { Description = "Sheet to print on: a4 (2 by 7), letter (2 by 5), or a roll of 62 mm.", HelpName = "a4|letter|roll", DefaultValueFactory = _ => "a4" };
+    private readonly Option<string> sheet = new("--sheet") { Description = $"Blank labels to print on, by their size in mm or inches: {string.Join(", ", LabelStock.All.Select(s => s.Id))}; a4, letter and roll are the first of each.", HelpName = "STOCK", DefaultValueFactory = _ => "a4" };
+    private readonly Option<int> startAt = new("--start-at") { Description = "Place of the first label on the first sheet, counted line by line: those before it are used already.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+    private readonly Option<bool> test = new("--test-page") { Description = "Write the outlines of the blank labels alone, to be held against a sheet." };
     private readonly Option<string[]> items = new("--item") { Description = "Label lots of this item only; may be given more than once.", HelpName = "ID", AllowMultipleArgumentsPerToken = true };
     private readonly Option<string[]> made = new("--made") { Description = "Label this preparation, made on that day (today where none is given), with no stock file; may be given more than once.", HelpName = "PREP[=DATE]" };
     private readonly Option<string?> by = new("--by") { Description = "With --made: initials of who made it.", HelpName = "INITIALS" };
@@ -26,7 +29,7 @@ internal sealed class LabelsVerb : Verb
 
     public LabelsVerb()
     {
-        sheet.TakesOneOf("a4", "letter", "roll");
+        sheet.TakesOneOf(["a4", "letter", "roll", .. LabelStock.All.Select(s => s.Id)]);
         copies.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && int.TryParse(result.Tokens[0].Value, out int number) && number is < 1 or > MostCopies)
@@ -38,17 +41,26 @@ internal sealed class LabelsVerb : Verb
 
     public override string Description => "Writes labels for the lots of a stock file, or for what was just made, as a page to print: dates, storage, allergens, strength, advisory texts.";
 
-    public override IReadOnlyList<string> Examples => ["speclint labels recipes/bar-fridge.stock.json --output labels.html", "speclint labels --sheet roll --item sour-cucumber", "speclint labels --made sour-cucumber=2026-11-25 --by NK --book recipes"];
+    public override IReadOnlyList<string> Examples => ["speclint labels recipes/bar-fridge.stock.json --output labels.html", "speclint labels --sheet roll --item sour-cucumber", "speclint labels --sheet letter-4x2 --start-at 4 --output labels.html", "speclint labels --sheet a4-64x38 --test-page --output test.html", "speclint labels --made sour-cucumber=2026-11-25 --by NK --book recipes"];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(stock);
-        foreach (var option in new Option[] { made, by, copies, sheet, items, bought, book, on, units, format, output }) command.Options.Add(option);
+        foreach (var option in new Option[] { made, by, copies, sheet, startAt, test, items, bought, book, on, units, format, output }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
-        string? named = parsed.GetValue(stock), at = parsed.GetValue(book);
+        string? named = parsed.GetValue(stock), at = parsed.GetValue(book), file = parsed.GetValue(output);
+        var blank = LabelStock.Find(parsed.GetValue(sheet)!)!;
+        int first = parsed.GetValue(startAt);
+        if (first < 1 || first > blank.PerPage) throw new UsageException($"--start-at takes a number from 1 to {blank.PerPage}, the labels of {blank.Id}.");
+        if (parsed.GetValue(test))
+        {
+            ResultOutput.DeliverText(host, file, writer => LabelPage.WriteTest(writer, blank));
+            return ExitStatus.Clean;
+        }
+
         bool isPath = named is not null && File.Exists(host.FullPath(named));
         var folder = BookFolder.Open(host, isPath ? [named!] : at is null ? [] : [at]);
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
@@ -75,15 +87,16 @@ internal sealed class LabelsVerb : Verb
         var open = labels.Where(l => l.HasOpenFinding).ToList();
         int each = parsed.GetValue(copies);
         if (each > 1) labels = [.. labels.SelectMany(l => Enumerable.Repeat(l, each))];
-        string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json")
         {
             ResultOutput.Deliver(host, file, stream => LabelPage.WriteJson(stream, labels));
             return Tell(host, open);
         }
 
-        var kind = parsed.GetValue(sheet) switch { "letter" => LabelSheet.Letter, "roll" => LabelSheet.Roll, _ => LabelSheet.A4 };
-        ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, kind, CommonOptions.UnitsOf(parsed.GetValue(units))));
+        var view = CommonOptions.UnitsOf(parsed.GetValue(units));
+        if (LabelPage.Misfits(labels, blank, view) is { Count: > 0 } misfits)
+            throw new UsageException($"the label of {string.Join(", ", misfits.Select(m => m.Lot.Id).Distinct())} does not fit on {blank.Id} in letters that can be read; nothing was written. Take larger labels with --sheet, or leave it out.");
+        ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, blank, view, first));
         return Tell(host, open);
     }
 

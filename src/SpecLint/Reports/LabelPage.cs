@@ -1,22 +1,10 @@
 using System.Text.Json;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Service;
 
 namespace SpecLint.Reports;
-
-/// <summary>Sheets that labels are printed on.</summary>
-public enum LabelSheet
-{
-    /// <summary>A4 (ISO 216), 2 by 7 labels of 99 by 38 mm.</summary>
-    A4,
-
-    /// <summary>Letter (ANSI/ASME Y14.1), 2 by 5 labels of 4 by 2 inches.</summary>
-    Letter,
-
-    /// <summary>A roll of 62 mm, a page a label.</summary>
-    Roll,
-}
 
 /// <summary>Labels of lots as one self-contained HTML page to print, and as JSON.</summary>
 public static class LabelPage
@@ -27,35 +15,82 @@ public static class LabelPage
     private static readonly CalendarDate Monday = CalendarDate.Of(2024, 1, 1)!.Value;
     private static readonly string[] Weekdays = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
 
-    /// <summary>Writes the page.</summary>
-    /// <param name="to">Where to.</param>
+    /// <summary>What every label says of itself.</summary>
+    internal const string NotForSale = "Kitchen label, not for sale";
+
+    // Sizes of letters, points: from what is read at arm's length down to the smallest that a label may have; common practice, no source.
+    private const double LargestPoints = 12, ShortPoints = 7, SmallestPoints = 6, PointStep = 0.25;
+
+    private const double MillimetresPerPoint = 25.4 / 72;
+
+    /// <summary>Room between the edge of a label and its text, mm: printers feed a sheet a millimetre or so off.</summary>
+    private const double Padding = 2.5;
+
+    // Sizes of the name and of the use-by in sizes of the text, and heights of lines in their own size.
+    private const double NameSize = 1.35, UntilSize = 1.3, NoteSize = 0.8, LineHeight = 1.2, UntilRoom = 3.2;
+
+    /// <summary>Labels that do not fit on a stock even at the smallest letters; such a label must not be printed on it.</summary>
     /// <param name="labels">The labels.</param>
-    /// <param name="sheet">The sheet.</param>
+    /// <param name="stock">The stock.</param>
     /// <param name="units">Units of temperature.</param>
-    public static void Write(TextWriter to, IReadOnlyList<LotLabel> labels, LabelSheet sheet, DisplayUnits units)
+    public static IReadOnlyList<LotLabel> Misfits(IReadOnlyList<LotLabel> labels, LabelStock stock, DisplayUnits units) => [.. labels.Where(l => Fit(l, stock, units).Points == 0).Distinct()];
+
+    /// <summary>Writes the page: each label at its place, at the largest letters at which it fits.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="labels">The labels, each of which fits.</param>
+    /// <param name="stock">The stock.</param>
+    /// <param name="units">Units of temperature.</param>
+    /// <param name="startAt">Place of the first label on the first sheet, from 1, line by line: those before it are used.</param>
+    public static void Write(TextWriter to, IReadOnlyList<LotLabel> labels, LabelStock stock, DisplayUnits units, int startAt = 1)
     {
         var page = new Html(to);
-
-        // Characters of a line and lines beneath the date that a label holds at its usual size, at half an em a character.
-        var (size, width, height, columns, font, until, characters, lines) = sheet switch
-        {
-            LabelSheet.A4 => ("A4; margin: 15mm 5mm", "99mm", "38mm", 2, "10pt", "1.5em", 50, 4),
-            LabelSheet.Letter => ("letter; margin: 0.5in 0.15in", "4in", "2in", 2, "11pt", "1.5em", 50, 6),
-            _ => ("62mm 60mm; margin: 2mm", "58mm", "56mm", 1, "10pt", "1.2em", 27, 7),
-        };
         string title = $"{Say.Count(labels.Count, "label")} to print";
-        page.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        page.Raw($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n<title>{title}</title>\n<style>\n");
-        page.Raw($"@page{{size:{size}}}body{{margin:0;color:#000;background:#fff;font:{font}/1.25 system-ui,sans-serif}}header{{padding:2mm;border-bottom:1px solid #666}}h1{{font-size:1.3em;margin:0}}\n");
-        page.Raw($"main{{display:grid;grid-template-columns:repeat({columns},minmax(0,{width}))}}section{{width:100%;max-width:{width};min-height:{height};padding:2mm;overflow-wrap:anywhere;box-sizing:border-box;break-inside:avoid;outline:.2mm dotted #777}}\n");
-        if (sheet == LabelSheet.Roll) page.Raw("section{break-after:page}");
-        page.Raw($".until{{font-size:{until}}}");
-        page.Raw("h2{font-size:1.45em;line-height:1.1;margin:0}p{margin:0}.until{line-height:1.15;margin:.6mm 0 .8mm;padding:.3mm 1.5mm;border:.5mm solid #000;border-radius:1mm;width:fit-content}.until strong{white-space:nowrap}strong{font-weight:800}.dense{font-size:.8em;line-height:1.15}.no{border-style:double;border-width:1mm}\n");
-        page.Raw("@media screen and (max-width:500px){main{grid-template-columns:minmax(0,1fr)}}@media print{header{display:none}section{outline:none}}\n</style>\n</head>\n<body>\n");
-        page.Raw($"<header><h1>{title}</h1><p>Print at its true size, without headers or footers of the browser. This head is not printed.</p></header>\n<main>\n");
-        foreach (var label in labels) Section(page, label, units, characters, lines);
+        Begin(page, stock, title);
+        page.Raw($"<header><h1>{title}</h1><p>For {Html.Text(stock.Id)}: {Html.Text(stock.Name)}. Print at its true size (100 %), without headers or footers of the browser; print the test page first. {NotForSale}. This head is not printed.</p></header>\n<main>\n");
+        int place = startAt - 1;
+        for (int i = 0; i < labels.Count; i++, place++)
+        {
+            if (i == 0 || place % stock.PerPage == 0) page.Raw("<div class=\"sheet\">\n");
+            Section(page, labels[i], stock, units, place % stock.PerPage);
+            if (i == labels.Count - 1 || place % stock.PerPage == stock.PerPage - 1) page.Raw("</div>\n");
+        }
+
         page.Raw("</main>\n</body>\n</html>\n");
     }
+
+    /// <summary>Writes a page that shows where a stock's labels stand: printed on plain paper and held against a sheet, it shows whether they meet.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="stock">The stock.</param>
+    public static void WriteTest(TextWriter to, LabelStock stock)
+    {
+        var page = new Html(to);
+        Begin(page, stock, "Test page for labels");
+        page.Raw($"<header><h1>Test page for {Html.Text(stock.Id)}</h1><p>{Html.Text(stock.Name)}. Print on plain paper at its true size (100 %), lay it behind a sheet and hold both against the light: the outlines must meet the labels. This head is not printed.</p></header>\n<main>\n<div class=\"sheet\">\n");
+        for (int i = 0; i < stock.PerPage; i++)
+            page.Raw($"<section class=\"outline\" style=\"{At(stock, i)}\"><p><strong>{i + 1}</strong></p><p>{N(stock.Width)} × {N(stock.Height)} mm</p>{(i == 0 ? "<div class=\"ruler\">50 mm</div>" : "")}</section>\n");
+        page.Raw("</div>\n</main>\n</body>\n</html>\n");
+    }
+
+    private static void Begin(Html page, LabelStock stock, string title)
+    {
+        page.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        page.Raw($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n<title>{title}</title>\n<style>\n");
+        page.Raw($"@page{{size:{(stock.IsRoll ? $"{N(stock.PageWidth)}mm {N(stock.PageHeight)}mm" : stock.Paper)};margin:0}}body{{margin:0;color:#000;background:#fff;font:10pt/{N(LineHeight)} Helvetica,Arial,'Liberation Sans',sans-serif}}header{{padding:2mm;border-bottom:1px solid #666}}h1{{font-size:1.3em;margin:0}}\n");
+
+        // A hair less than the page, so that rounding does not begin another one.
+        page.Raw($".sheet{{position:relative;width:{N(stock.PageWidth)}mm;height:{N(stock.PageHeight - 0.3)}mm;break-after:page}}.sheet:last-child{{break-after:auto}}\n");
+        page.Raw($"section{{position:absolute;width:{N(stock.Width)}mm;min-height:{N(stock.Height)}mm;padding:{N(Padding)}mm;overflow-wrap:anywhere;box-sizing:border-box;outline:.2mm dotted #777}}.outline{{outline:.3mm solid #000}}.ruler{{width:50mm;border-top:.3mm solid #000}}\n");
+        page.Raw($"h2{{font-size:{N(NameSize)}em;line-height:{N(LineHeight)};margin:0}}p{{margin:0}}.until{{font-size:{N(UntilSize)}em;margin:.6mm 0;padding:.2mm 1.2mm;border:.5mm solid #000;border-radius:1mm;width:fit-content}}.no{{border-style:double;border-width:.8mm}}strong{{font-weight:700}}.note{{font-size:{N(NoteSize)}em}}\n");
+        page.Raw("@media screen and (max-width:56rem){.sheet{position:static;width:auto;height:auto}section{position:static;width:auto;max-width:100%;margin:2mm}}@media print{header{display:none}section{outline:none}.outline{outline:.3mm solid #000}}\n</style>\n</head>\n<body>\n");
+    }
+
+    private static string At(LabelStock stock, int place)
+    {
+        var (x, y) = stock.At(place);
+        return $"left:{N(x)}mm;top:{N(y)}mm";
+    }
+
+    private static string N(double number) => Say.Number(number, 2);
 
     /// <summary>Writes the labels as JSON, temperatures in °C.</summary>
     /// <param name="to">Where to.</param>
@@ -107,7 +142,39 @@ public static class LabelPage
         json.WriteEndObject();
     }
 
-    private static void Section(Html page, LotLabel label, DisplayUnits units, int characters, int lines)
+    /// <summary>The largest letters at which a label fits, and its texts; 0 points where it does not fit.</summary>
+    private static (double Points, IReadOnlyList<(string Before, string Strong)> Texts) Fit(LotLabel label, LabelStock stock, DisplayUnits units)
+    {
+        var whole = TextsOf(label, units, isShort: false);
+        double points = Largest(label, whole, stock);
+        if (points >= ShortPoints) return (points, whole);
+
+        // Why it must not be used stands in check; that it must not be used, allergens and advice stay.
+        var brief = TextsOf(label, units, isShort: true);
+        double other = Largest(label, brief, stock);
+        return other > points ? (other, brief) : (points, whole);
+    }
+
+    private static double Largest(LotLabel label, IReadOnlyList<(string Before, string Strong)> texts, LabelStock stock)
+    {
+        double width = stock.Width - (2 * Padding), height = stock.Height - (2 * Padding);
+        for (double points = LargestPoints; points >= SmallestPoints; points -= PointStep)
+        {
+            double em = points * MillimetresPerPoint;
+            double lines = (TextFit.Lines(label.Lot.Name, width / (em * NameSize), bold: true) * NameSize)
+                + (TextFit.Lines(UntilOf(label), (width - UntilRoom) / (em * UntilSize), bold: true) * UntilSize)
+                + texts.Sum(t => TextFit.Lines(t.Before + t.Strong, width / em, t.Strong.Length > 0))
+                + (TextFit.Lines(NotForSale, width / (em * NoteSize), bold: false) * NoteSize);
+            if ((lines * LineHeight * em) + UntilRoom <= height) return points;
+        }
+
+        return 0;
+    }
+
+    private static string UntilOf(LotLabel label) =>
+        label.Lot is { Readiness: Readiness.No, UseBy: null } ? DoNotUse : label.Lot.UseBy is { } last ? $"Use by {Day(last)}" : "Use by no date set";
+
+    private static List<(string Before, string Strong)> TextsOf(LotLabel label, DisplayUnits units, bool isShort)
     {
         var lot = label.Lot;
         bool made = lot.From is null || lot.Lot.Made.IsGiven;
@@ -121,19 +188,32 @@ public static class LabelPage
         if (label.MayContain.Count > 0) texts.Add(("May contain ", string.Join(", ", label.MayContain).ToUpperInvariant()));
         if (label.NotKnownOf.Count > 0) texts.Add(("", $"Allergens not known of {Say.List(label.NotKnownOf)}: ask"));
         foreach (string text in label.Advisories) texts.Add((text, ""));
-        bool forbidden = lot.Readiness == Readiness.No;
-        if (forbidden) texts.Add(("", (lot.UseBy is null ? "" : "NOT TO BE USED: ") + units.Spoken(string.Join("; ", lot.Reasons))));
-        else if (lot.Verdict is { Shortening.Count: > 0 } shortened) texts.Add(("", $"Not kept as long as its recipe says: see check ({Verdict.RulesOf(shortened.Shortening)})"));
-        else if (lot.Verdict is { ToShow.Count: > 0 } open) texts.Add(($"Not shown yet: see check ({Verdict.RulesOf(open.ToShow)})", ""));
-        texts.RemoveAll(t => t.Before.Length + t.Strong.Length == 0);
+        if (lot.Readiness == Readiness.No)
+        {
+            string why = isShort ? lot.UseBy is null ? "" : "run check to see why" : units.Spoken(string.Join("; ", lot.Reasons));
+            texts.Add(("", (lot.UseBy is null ? "" : "NOT TO BE USED: ") + why));
+        }
+        else if (lot.Verdict is { Shortening.Count: > 0 } shortened)
+        {
+            texts.Add(("", $"Not kept as long as its recipe says: see check ({Verdict.RulesOf(shortened.Shortening)})"));
+        }
+        else if (lot.Verdict is { ToShow.Count: > 0 } open)
+        {
+            texts.Add(($"Not shown yet: see check ({Verdict.RulesOf(open.ToShow)})", ""));
+        }
 
-        // What does not fit at the usual size is set smaller; nothing is ever cut off.
-        int needed = texts.Sum(t => 1 + ((t.Before.Length + t.Strong.Length - 1) / characters)) + (2 * (lot.Name.Length * 3 / 2 / characters));
-        page.Raw($"<section{(needed > lines ? " class=\"dense\"" : "")}><h2>{Html.Text(lot.Name)}</h2>\n");
-        string until = forbidden && lot.UseBy is null ? $"<strong>{DoNotUse}</strong>" : lot.UseBy is { } last ? $"Use by <strong>{Html.Text(Day(last))}</strong>" : "Use by <strong>no date set</strong>";
-        page.Raw($"<p class=\"until{(forbidden ? " no" : "")}\">{until}</p>\n");
+        texts.RemoveAll(t => t.Before.Length + t.Strong.Length == 0);
+        return texts;
+    }
+
+    private static void Section(Html page, LotLabel label, LabelStock stock, DisplayUnits units, int place)
+    {
+        var (points, texts) = Fit(label, stock, units);
+        page.Raw($"<section style=\"{At(stock, place)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\"><h2>{Html.Text(label.Lot.Name)}</h2>\n");
+        string until = label.Lot is { Readiness: Readiness.No, UseBy: null } ? $"<strong>{DoNotUse}</strong>" : $"Use by <strong>{Html.Text(label.Lot.UseBy is { } last ? Day(last) : "no date set")}</strong>";
+        page.Raw($"<p class=\"until{(label.Lot.Readiness == Readiness.No ? " no" : "")}\">{until}</p>\n");
         foreach (var (before, strong) in texts) page.Raw($"<p>{Html.Text(before)}{(strong.Length == 0 ? "" : $"<strong>{Html.Text(strong)}</strong>")}</p>\n");
-        page.Raw("</section>\n");
+        page.Raw($"<p class=\"note\">{NotForSale}</p></section>\n");
     }
 
     private static string Joined(params string[] texts) => string.Join(" · ", texts.Where(t => t.Length > 0));

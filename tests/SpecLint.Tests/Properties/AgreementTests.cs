@@ -69,7 +69,7 @@ public sealed class AgreementTests
     {
         var label = LotLabel.OfMade(verdicts, [(prep, Books.On)], null)[0];
         var page = new StringWriter();
-        LabelPage.Write(page, [label], LabelSheet.A4, DisplayUnits.Metric);
+        LabelPage.Write(page, [label], SpecLint.Catalogue.LabelStock.Find("a4")!, DisplayUnits.Metric);
         string text = page.ToString();
         if (harm.Exists(f => f.Level == Level.Error) && !label.HasOpenFinding) return "its label does not end with a finding";
         if (harm.Exists(Forbids))

@@ -69,7 +69,7 @@ public sealed class VerdictTests
         Assert.True(label.HasOpenFinding);
         Assert.Null(label.Lot.UseBy);
         var page = new StringWriter();
-        LabelPage.Write(page, [label], LabelSheet.A4, DisplayUnits.Metric);
+        LabelPage.Write(page, [label], SpecLint.Catalogue.LabelStock.Find("a4")!, DisplayUnits.Metric);
         Assert.Contains("DO NOT USE – see check", page.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("Use by", page.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain("Keep at", page.ToString(), StringComparison.Ordinal);
