@@ -162,11 +162,28 @@ public class StartVerbTests
     public void Nothing_is_overwritten_and_nothing_is_written_beside_it()
     {
         using var folder = new TestFolder();
-        folder.Write("book/bar.json", "mine");
+        folder.Write("book/low-tide.drink.json", "mine");
         string before = folder.Snapshot();
         var run = ToolRun.In(folder.Path, "start", "book");
         Assert.Equal(2, run.Status);
         Assert.Contains("nothing was written", run.Error, StringComparison.Ordinal);
+        Assert.Equal(before, folder.Snapshot());
+    }
+
+    [Fact]
+    public void A_book_gets_the_schemas_that_it_lacks_and_nothing_else()
+    {
+        using var folder = new TestFolder();
+        folder.Write("book/bar.json", "mine");
+        folder.Write("book/schemas/drink.schema.json", "mine too");
+        var run = ToolRun.In(folder.Path, "start", "book");
+        Assert.Equal(0, run.Status);
+        Assert.Matches(@"wrote \d+ schemas that were missing", run.Output);
+        Assert.Equal(("mine", "mine too"), (File.ReadAllText(folder["book/bar.json"]), File.ReadAllText(folder["book/schemas/drink.schema.json"])));
+        Assert.True(File.Exists(folder["book/schemas/prep.schema.json"]));
+        Assert.Empty(Directory.EnumerateFiles(folder["book"], "*.drink.json"));
+        string before = folder.Snapshot();
+        Assert.Contains("nothing was written", ToolRun.In(folder.Path, "start", "book", "--empty").Output, StringComparison.Ordinal);
         Assert.Equal(before, folder.Snapshot());
     }
 }
