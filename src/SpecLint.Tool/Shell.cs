@@ -32,6 +32,9 @@ internal static class Shell
         new RecordVerb(),
         new RulesVerb(),
         new SettingsVerb(),
+        new CardVerb(),
+        new GuestsVerb(),
+        new NewVerb(),
         new StartVerb(),
         new EditorVerb(),
     ];

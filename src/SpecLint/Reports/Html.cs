@@ -70,11 +70,11 @@ internal sealed class Html(TextWriter to)
     }
 
     /// <summary>The head of the page, down to its title.</summary>
-    public void Begin(string title, string language = "en")
+    public void Begin(string title, string language = "en", string css = "")
     {
         Raw($"<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
-        Raw($"<title>{Text(title)}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n<main>\n<h1>{Text(title)}</h1>\n");
+        Raw($"<title>{Text(title)}</title>\n<style>\n{Style}\n{css}</style>\n</head>\n<body>\n<main>\n<h1>{Text(title)}</h1>\n");
     }
 
     /// <summary>The end of the page.</summary>

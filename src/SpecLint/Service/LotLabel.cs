@@ -86,12 +86,7 @@ public sealed record LotLabel(
             var profile = profiles.Of(prep);
             if (lot.Verdict is { StorageCelsius: var asked } && !double.IsNaN(asked)) at = asked;
             if (storedIn.Length == 0 && prep.Keep is { In.IsGiven: true } keep) storedIn = keep.In.Value;
-            foreach (var text in prep.Declares?.Advisory ?? [])
-            {
-                if (text.IsGiven) advisories.Add(text.Value);
-            }
-
-            foreach (var leaf in RecipeTree.Of(profile)) AskFor(advisories, leaf.Ingredient, settings);
+            advisories.AddRange(AdvisoriesOf(prep, profiles));
             var strength = lot.Item.ByProduct is null && !profile.IsSolid ? profile.Get(Fact.Abv) : FactValue.Open("it is a solid");
             return new LotLabel(lot, profile.Allergens.Contained(settings), profile.Allergens.Possible(settings), [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()], strength, at, storedIn, advisories);
         }
@@ -105,6 +100,19 @@ public sealed record LotLabel(
             Counting(ingredient.Allergens?.MayContain ?? [], ingredient, settings),
             ingredient.Allergens is not { SaysWhatItContains: true } ? [lot.Id] : [],
             abv, at, storedIn, advisories);
+    }
+
+    /// <summary>Texts for the guest that a recipe declares, or that the law where the bar is asks for by what goes into it.</summary>
+    internal static IReadOnlyList<string> AdvisoriesOf(Recipe recipe, ProfileSet profiles)
+    {
+        var advisories = new List<string>();
+        foreach (var text in recipe.Declares?.Advisory ?? [])
+        {
+            if (text.IsGiven) advisories.Add(text.Value);
+        }
+
+        foreach (var leaf in RecipeTree.Of(profiles.Of(recipe))) AskFor(advisories, leaf.Ingredient, profiles.Book.Settings);
+        return advisories;
     }
 
     private static List<string> Counting(IReadOnlyList<string> tokens, Ingredient ingredient, Settings settings)
