@@ -29,14 +29,6 @@ public static class Juice
     private const int Rounds = 200;
 
     /// <summary>
-    /// Error of the pH of a juice from analysed acids and minerals: measured against printed ranges of pH, see the test of
-    /// sour juices. A measured pH is to be preferred wherever there is one.
-    /// </summary>
-    public static ModelError CompositionError => new(
-        new(0.32), 0, Zero: 0, "[pH]", 2.3, 4.2,
-        "acids and minerals of food tables against the middle of the ranges of pH printed by the FDA: 10 juices, from −0.17 to +0.66; it leans high, since food tables list no chloride and few minor acids");
-
-    /// <summary>
     /// Backs out the total of the acids and the strong-ion difference of a juice from its measured pH and titratable acidity.
     /// Null when no such solution exists: a pH below that of the acids alone, an acidity used up by the acids
     /// already given, or the limits of <see cref="AcidBase"/>.

@@ -31,6 +31,19 @@ public static class Freezing
     /// <summary>Highest mass fraction of sodium chloride in salt and water of which ice is the first solid.</summary>
     public const double EutecticSalt = 0.233;
 
+    /// <summary>Temperature at which brine freezes whole, °C.</summary>
+    [Source("CRC Handbook, sodium chloride and water: eutectic at −21.1 °C, 23.3 % by mass; from memory")]
+    public const double EutecticCelsius = -21.1;
+
+    /// <summary>Whether a composition that freezes no lower than this may meet the eutectic of brine, where salt comes out of solution too.</summary>
+    /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
+    /// <param name="lowest">The lowest first ice that is to be reckoned with.</param>
+    public static bool MayMeetEutectic(ReadOnlySpan<double> grams, Celsius lowest)
+    {
+        double salt = grams.Of(Component.SodiumChloride), water = grams.Of(Component.Water);
+        return salt > 0 && (lowest.Value <= EutecticCelsius || salt >= EutecticSalt * (salt + water));
+    }
+
     /// <summary>Error for one solute.</summary>
     public static ModelError Error => new(new(0.03), 0.01, Zero: 0, "Cel", -50, 0, "rms deviation from the freezing curves of ethanol, sugars, glycerol, citric acid and salt");
 

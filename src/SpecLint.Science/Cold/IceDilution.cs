@@ -66,9 +66,6 @@ public static class IceDilution
     /// <summary>Highest strength of the fits.</summary>
     public const double HighestFitAbv = 0.40;
 
-    /// <summary>Error of the typical dilution, in mL of water per mL of mix; the ranges hold it already.</summary>
-    public static ModelError Error => new(new(0.05), 0, Zero: 0, "1", 0.2, 0.75, "balance against the fit of shaken drinks, 12 to 40 % vol; the one measured shaken drink is 0.03 off, the one measured stirred drink at the low end");
-
     // Strength over which an opinion fades in and out at the ends of the fits, so that results stay continuous.
     private const double Fade = 0.10;
     private const double WaterHeat = 4.21;

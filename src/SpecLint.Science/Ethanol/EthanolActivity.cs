@@ -21,9 +21,6 @@ public static class EthanolActivity
     public static ModelError Error =>
         new(new(0.004), 0, Zero: 1, "1", 0.5, 1, "total pressures at 30 and 50 °C within 0.9 %; freezing points rms 0.002 in activity, largest 0.006");
 
-    /// <summary>Error of the heat of mixing at 25 °C.</summary>
-    public static ModelError MixingHeatError => new(new(30), 0, Zero: 0, "J/mol", -800, 0, "difference from the curve of Larkin 1975 as remembered, 25 °C");
-
     /// <summary>Activity of water in ethanol and water.</summary>
     /// <param name="ethanol">Mass fraction of ethanol, 0 to 1.</param>
     /// <param name="t">Temperature, −20 to 50 °C.</param>

@@ -25,7 +25,7 @@ public static class EthanolWater
 
     /// <summary>Error of the density: largest deviation from the handbook tables at 20 °C, which print 0.1 kg/m³.</summary>
     public static ModelError DensityError =>
-        new(new(0.09), 0, Zero: 998.2, "kg/m3", 789.2, 998.2, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C");
+        new(new(0.09), 0, Zero: 998.2, "kg/m3", 789, 999, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C");
 
     /// <summary>Error of a strength worked out from a density: that of the density, divided by the slope of the curve.</summary>
     public static ModelError StrengthError => new(new(0.0001), 0, Zero: 0, "1", 0, 1, "0.01 % vol: round trip and coefficients of the formula");

@@ -46,9 +46,6 @@ public static class Carbonation
     /// <summary>Pressure of the air outside, bar.</summary>
     public const double Atmosphere = 1.01325;
 
-    /// <summary>Error in water.</summary>
-    public static ModelError WaterError => new(new(0), 0.01, Zero: 0, "g/L", 0, 3.4, "rms deviation from the CRC Handbook and from Murray and Riley 1971, 0 to 40 °C, 0.5 and 1 bar");
-
     /// <summary>Error in drinks with ethanol and sugar.</summary>
     public static ModelError DrinkError => new(new(0), 0.07, Zero: 0, "1", 1, 6, "rms deviation from a carbonation chart for beer, 0 to 26 °C; champagne of Liger-Belair 2017 within 3 %");
 

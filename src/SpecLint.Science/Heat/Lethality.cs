@@ -23,10 +23,6 @@ public static class Lethality
     // 1.393 for each kelvin: z = ln 10 / ln 1.393 = 6.94 K.
     private static readonly double BeerZ = Electrolyte.Ln10 / Math.Log(1.393);
 
-    /// <summary>Error of the equivalents of 10 minutes at 90 °C by z of 9 and 10.</summary>
-    public static ModelError EquivalentError => new(
-        new(0), 0.0105, Zero: 0, "min", 1, 130, "21 equivalents of 90 °C for 10 minutes from 80 to 100 °C, rms; 3.2 % at 99 °C, where the table prints 1.3 minutes");
-
     /// <summary>
     /// Minutes at the reference temperature equal to a record. Null for z not above 0, a range that does not hold the reference, or a record that is
     /// no record (fewer than one reading, time running back, a figure that is none).

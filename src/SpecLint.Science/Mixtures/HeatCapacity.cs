@@ -23,9 +23,6 @@ public static class HeatCapacity
 
     private const string Foods = "Y. Choi and M. R. Okos, Effects of temperature and composition on the thermal properties of foods, 1986, heat capacities of pure components";
 
-    /// <summary>Error of the heat capacity of ethanol and water.</summary>
-    public static ModelError Error => new(new(0.009), 0, Zero: 0, "J/(g.K)", 2.6, 4.4, "rms deviation from Melinder's curves, −20 to 20 °C, 11 to 60 % by mass; 0.03 largest");
-
     private static ReadOnlySpan<double> At0 => [4.21457, 2.94141, -14.57704, 15.96683, -6.27005];
 
     private static ReadOnlySpan<double> Per10K => [-0.01461, -0.00148, 0.47838, -0.39761];

@@ -35,20 +35,39 @@ public static class Mixture
     /// <summary>Strength above which °Brix is no measure of solids, 0.5 % vol.</summary>
     public const double HighestAbvForBrix = 0.005;
 
-    /// <summary>Error of the density of a mixture; ethanol beside sugar adds <see cref="InterplayError"/>.</summary>
+    /// <summary>Error of the density of a mixture of known solutes; <see cref="UntoldDensityError"/> and <see cref="InterplayError"/> add to it.</summary>
     public static ModelError DensityError =>
-        new(new(0.15), 0.02, Zero: 998.2, "kg/m3", 789, 1400, "ethanol, sugars, acids and salts each alone in water 0.1 of the CRC Handbook, 102nd ed. 2021; the share, for solids that are not told apart, judged by their apparent volumes of 0.60 to 0.64 mL/g");
+        new(new(0.15), 0.005, Zero: 998.2, "kg/m3", 789, 1400, "ethanol, sugars, acids and salts each alone in water 0.1 of the CRC Handbook, 102nd ed. 2021; adding their volumes up over unlike solutes, judged 0.5 % of what they add to water");
+
+    /// <summary>Further error of the density by solids that are not told apart, kg/m³, at their share in the whole by mass.</summary>
+    public static ModelError UntoldDensityError =>
+        new(new(0), 25, Zero: 0, "kg/m3", 0, 1, "apparent volumes of sugars, polyols and organic acids in water 0.57 to 0.70 mL/g at 20 °C (CRC Handbook, 102nd ed. 2021, own fits), of protein 0.73 and of minerals less: 0.025 mL/g about the 0.62 taken, judged");
 
     /// <summary>Further error of the density where ethanol and solutes meet, kg/m³, at the product of strength by volume (0 to 1) and solutes (g/L).</summary>
     public static ModelError InterplayError =>
         new(new(0), 0.03, Zero: 0, "kg/m3", 0, 135, "rms difference from the sum rule of Tabarié over 5 to 45 % vol, 0 to 300 g/L sucrose 1.4 kg/m3, 6.6 at the corner, so 0.03 a unit of the product; no measured table of the three was found");
 
     /// <summary>Error of a strength worked out from a composition.</summary>
-    public static ModelError AbvError => new(new(0), 0.0014, Zero: 0, "1", 0.05, 0.45, "error of the density as an error of the volume; 0.04 % vol at 30 % vol");
+    public static ModelError AbvError => new(new(0), 0.0014, Zero: 0, "1", 0, 1, "error of the density as an error of the volume; 0.04 % vol at 30 % vol, none without ethanol; beside much sugar to 45 % vol alone, see the interplay");
 
-    /// <summary>Error of the refractometer's °Brix of a mixture.</summary>
+    /// <summary>Error of the refractometer's °Brix of a mixture of known solutes; <see cref="UntoldBrixError"/> adds to it.</summary>
     public static ModelError BrixError =>
-        new(new(0.03), 0.02, Zero: 0, "%", 0, 85, "fit of n(D) of single solutes 0.3 % of the reading; adding them up over unlike solutes, judged 2 %");
+        new(new(0.03), 0.005, Zero: 0, "%", 0, 85, "fit of n(D) of single solutes 0.3 % of the reading (CRC Handbook, 102nd ed. 2021); adding them up over unlike solutes, judged 0.5 %");
+
+    /// <summary>Further error of °Brix by solids that are not told apart, at their share in the solution, % by mass.</summary>
+    public static ModelError UntoldBrixError =>
+        new(new(0), 0.12, Zero: 0, "%", 0, 100, "they count as sucrose; single solutes of the handbook, ethanol and the lower acids aside, count 0.82 to 1.21 of it, protein 1.25: 12 %, judged from that");
+
+    /// <summary>Share of a solute in itself and water to which the tables of its density and refraction reach.</summary>
+    /// <param name="solute">The solute.</param>
+    /// <returns>Mass fraction; 1 where a table reaches to the pure substance, or none is known to end.</returns>
+    [Source(Handbook)]
+    public static double HighestTestedShare(Component solute) => solute switch
+    {
+        Component.Lactic => 0.80,
+        Component.Phosphoric => 0.40,
+        _ => 1,
+    };
 
     /// <summary>Volume of a composition.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>

@@ -37,8 +37,10 @@ internal static class CompositionFacts
 
         // Dilution adds neither ethanol nor energy, so that they stand even where it is open.
         var amounts = of.DilutionIsOpen ? of.Mix.Lack : lack;
-        facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength, amounts);
-        facts.PutOrLeave(Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar, amounts);
+        // Per 100 mL they hang on the volume, and so on the water.
+        var volume = of.IsDrink || of.IsSolid ? Unknowns.None : Unknowns.Water;
+        facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength | volume, amounts);
+        facts.PutOrLeave(Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar | volume, amounts);
         var traces = of.Served.Traces;
         PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts);
         PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
@@ -67,7 +69,7 @@ internal static class CompositionFacts
         Span<double> v = stackalloc double[Count], low = stackalloc double[Count], high = stackalloc double[Count];
         Propagation.Run(of.Mix.Mix, Liquid, v, low, high);
         var results = new Results(v, low, high);
-        facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(Abv)), Unknowns.Strength, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(Abv), of.Mix.Mix), Unknowns.Strength, of.Mix.Lack);
         facts.PutOrLeave(Fact.MixSugar, results.At(Sugar).NotNegative, Unknowns.Sugar, of.Mix.Lack);
         facts.PutOrLeave(Fact.MixAcid, results.At(Acid).NotNegative, Unknowns.Acid, of.Mix.Lack);
     }
@@ -76,19 +78,19 @@ internal static class CompositionFacts
     public static FactValue BrixOfAmounts(FactBasis of, Composed amounts) =>
         amounts.Mix.Of(Component.Ethanol) > 0.004 * amounts.Mix.Total
             ? FactValue.Open("a refractometer does not read sugar beside ethanol")
-            : OfAmounts(of, amounts, BrixEvaluator, Unknowns.Sugar, Mixture.BrixError);
+            : OfAmounts(of, amounts, BrixEvaluator, Unknowns.Sugar, MixErrors.WithBrix);
 
     /// <summary>The strength as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, AbvEvaluator, Unknowns.Strength, AbvPercentError);
+    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, AbvEvaluator, Unknowns.Strength, WithModel);
 
     private const string NoDilution = "a preparation has no dilution";
 
-    private static FactValue OfAmounts(FactBasis of, Composed amounts, Evaluator evaluator, Unknowns needs, ModelError error)
+    private static FactValue OfAmounts(FactBasis of, Composed amounts, Evaluator evaluator, Unknowns needs, Func<Estimate, Mix, Estimate> withError)
     {
         if (of.IsSolid) return FactValue.Open("it is a solid");
         return amounts.Lack.Has(needs | Unknowns.Water | Unknowns.Mass | Unknowns.Composition)
             ? FactValue.Open("the amounts do not give it")
-            : WithError(One(amounts.Mix, evaluator), error).ToFact();
+            : withError(One(amounts.Mix, evaluator), amounts.Mix).ToFact();
     }
 
     private static Estimate One(Mix mix, Evaluator evaluator)
@@ -126,12 +128,12 @@ internal static class CompositionFacts
             return;
         }
 
-        facts.PutOrLeave(Fact.Abv, WithModel(results.At(Abv)), Unknowns.Strength, lack);
+        facts.PutOrLeave(Fact.Abv, WithModel(results.At(Abv), of.Served), Unknowns.Strength, lack);
         if (results.At(Abv).Value > 0.5) facts.Leave(Fact.Brix, "ethanol is over 0.5 % vol: a refractometer does not read sugar there");
-        else facts.PutOrLeave(Fact.Brix, WithError(results.At(Brix), Mixture.BrixError).Within(0, 100), Unknowns.Sugar | Unknowns.Water, lack);
+        else facts.PutOrLeave(Fact.Brix, MixErrors.WithBrix(results.At(Brix), of.Served), Unknowns.Sugar | Unknowns.Water, lack);
         if (of.OnlyPart?.Material is { } only && !double.IsNaN(only.MeasuredDensity.Typical))
             facts[Fact.Density] = new FactValue(only.MeasuredDensity.Typical, only.MeasuredDensity.Low, only.MeasuredDensity.High, only.Id, null);
-        else facts.PutOrLeave(Fact.Density, WithDensityError(results), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
+        else facts.PutOrLeave(Fact.Density, MixErrors.WithDensity(results.At(Density), of.Served, results.At(Abv).Value / 100 * 10 * results.At(Sugar).Value), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
     }
 
     private static Lack WithTops(FactBasis of)
@@ -155,24 +157,13 @@ internal static class CompositionFacts
         : of.Mix.Lack.Because.Length > 0 ? of.Mix.Lack.Because
         : "the dilution of this mix lies outside the range of the models";
 
-    private static ModelError AbvPercentError { get; } = Percent(Mixture.AbvError);
-
     /// <summary>The error of a share as that of a percentage.</summary>
     private static ModelError Percent(ModelError error) =>
         new(new StandardError(error.Floor.Value * 100), error.Share, 100 * error.Zero, "%", 100 * error.Lowest, 100 * error.Highest, error.Measured);
 
-    private static Estimate WithError(Estimate of, ModelError error) => of.With(error.At(of.Value)).NotNegative;
+    private static Estimate WithError(Estimate of, ModelError error) => of.With(error.At(of.Value)).NotNegative.Tested(error.IsTested(of.Value));
 
-    private static Estimate WithModel(Estimate abv) => WithError(abv, AbvPercentError).Within(0, 100);
-
-    /// <summary>The density with the error of the model, and of adding ethanol and solutes up.</summary>
-    private static Estimate WithDensityError(Results results)
-    {
-        var density = results.At(Density);
-        double interplay = results.At(Abv).Value / 100 * 10 * results.At(Sugar).Value;
-        var error = Mixture.DensityError.At(1000 * density.Value).With(Mixture.InterplayError.At(interplay));
-        return density.With(new StandardError(error.Value / 1000)).NotNegative;
-    }
+    private static Estimate WithModel(Estimate abv, Mix of) => WithError(abv, Percent(MixErrors.Strength(of))).Within(0, 100);
 
     private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack)
     {

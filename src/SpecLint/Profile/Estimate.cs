@@ -8,21 +8,27 @@ namespace SpecLint.Profile;
 /// <param name="High">High end.</param>
 internal readonly record struct Estimate(double Value, double Low, double High)
 {
+    /// <summary>Whether the model was held against measurement there.</summary>
+    public bool IsTested { get; init; } = true;
+
+    /// <summary>The same, marked where the model was not held against measurement there.</summary>
+    public Estimate Tested(bool isTested) => this with { IsTested = IsTested && isTested };
+
     /// <summary>The same in another unit, or by another amount.</summary>
-    public Estimate Times(double factor) => new(Value * factor, Low * factor, High * factor);
+    public Estimate Times(double factor) => this with { Value = Value * factor, Low = Low * factor, High = High * factor };
 
     /// <summary>With the error of the model, which is independent of the inputs and adds by squares.</summary>
     /// <param name="error">The error of the model at the value, in the unit of the value.</param>
     public Estimate With(StandardError error)
     {
         double half = error.Tolerance.HalfWidth;
-        return new Estimate(Value, Value - Math.Sqrt(((Value - Low) * (Value - Low)) + (half * half)), Value + Math.Sqrt(((High - Value) * (High - Value)) + (half * half)));
+        return this with { Low = Value - Math.Sqrt(((Value - Low) * (Value - Low)) + (half * half)), High = Value + Math.Sqrt(((High - Value) * (High - Value)) + (half * half)) };
     }
 
     /// <summary>Kept to what the quantity can be.</summary>
     /// <param name="floor">Least value the quantity can have.</param>
     /// <param name="ceiling">Largest.</param>
-    public Estimate Within(double floor, double ceiling) => new(Value, Math.Max(Math.Min(floor, Value), Low), Math.Min(Math.Max(ceiling, Value), High));
+    public Estimate Within(double floor, double ceiling) => this with { Low = Math.Max(Math.Min(floor, Value), Low), High = Math.Min(Math.Max(ceiling, Value), High) };
 
     /// <summary>Kept at 0 or more.</summary>
     public Estimate NotNegative => Within(0, double.PositiveInfinity);
@@ -30,5 +36,5 @@ internal readonly record struct Estimate(double Value, double Low, double High)
     /// <summary>As a computed fact; open where it is not a number.</summary>
     public FactValue ToFact() => double.IsNaN(Value) || double.IsNaN(Low) || double.IsNaN(High)
         ? FactValue.Open("it lies outside the range of the model")
-        : new FactValue(Value, Low, High, "computed", null);
+        : new FactValue(Value, Low, High, "computed", null).Tested(IsTested);
 }

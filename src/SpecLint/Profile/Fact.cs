@@ -11,6 +11,14 @@ public readonly record struct FactValue(double Value, double Low, double High, s
     /// <summary>Whether it is known.</summary>
     public bool IsKnown => OpenBecause is null && From is not null;
 
+    /// <summary>Whether it was worked out where its model was not held against measurement: the range is then a guess.</summary>
+    public bool IsOutsideTestedRange { get; init; }
+
+    /// <summary>The same, marked where its model was not held against measurement.</summary>
+    /// <param name="isTested">Whether it was.</param>
+    internal FactValue Tested(bool isTested) =>
+        isTested || IsOutsideTestedRange || !IsKnown ? this : this with { From = $"{From}, outside the tested range", IsOutsideTestedRange = true };
+
     /// <summary>An open fact.</summary>
     public static FactValue Open(string because) => new(double.NaN, double.NaN, double.NaN, "", because);
 }

@@ -73,7 +73,7 @@ internal static class PhFacts
         if (BetweenParts(basis) is { } between) range = range.Within(between.Low, between.High);
         return range.High - range.Low > WidestOfUse
             ? FactValue.Open("too little in it holds its pH: measure it")
-            : range.ToFact() with { From = From(uncertain, (estimate.High - estimate.Low) / 2) };
+            : (range.ToFact() with { From = From(uncertain, (estimate.High - estimate.Low) / 2) }).Tested(uncertain.IsTested && AcidBase.PhError.IsTested(estimate.Value) && Solubilities.HoldAll(of));
     }
 
     /// <summary>
@@ -109,6 +109,6 @@ internal static class PhFacts
             : most == protein ? ", wider by protein that buffers"
             : most == minerals ? ", wider by minerals that no table lists"
             : ", wider by what its parts vary";
-        return $"computed{wider}{(of.IsTested ? "" : ", outside the tested range")}";
+        return $"computed{wider}";
     }
 }

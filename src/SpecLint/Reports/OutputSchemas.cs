@@ -56,7 +56,8 @@ public static class OutputSchemas
         new("low", Number, "Low end of a range of about 95 %."),
         new("high", Number, "High end."),
         new("unit", Text, "Unit, in UCUM."),
-        new("from", Text, "Where it comes from: computed, measured, or the part that decides it."));
+        new("from", Text, "Where it comes from: computed, measured, or the part that decides it."),
+        new("outsideTestedRange", Flag, "True where its model was not held against measurement there, so that the range is a guess; else left out.", false));
 
     private static readonly Shape Brief = Object(
         new("rule", RuleId, "Id of the rule."),

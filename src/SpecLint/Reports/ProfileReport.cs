@@ -89,6 +89,7 @@ public static class ProfileReport
             json.WriteFinite("high", value.High);
             json.WriteString("unit", FactNames.Unit((Fact)i, profile.IsSolid));
             json.WriteString("from", JsonOutput.WellFormed(value.From));
+            if (value.IsOutsideTestedRange) json.WriteBoolean("outsideTestedRange", true);
             json.WriteEndObject();
         }
 

@@ -103,13 +103,13 @@ public sealed class JuiceTests(ITestOutputHelper output) : IScienceTable
     }
 
     [Fact]
-    public void The_published_error_of_composition_is_the_one_measured_here()
+    public void A_pH_from_analysed_acids_and_minerals_is_within_a_third_of_a_unit()
     {
         var points = PublishedTable.Read("juice-ph.csv").Rows.Where(r => r["juice"] is not ("tomato juice" or "lime juice, trade 4+2"))
             .Select(r => AcidBase.Ph(Analysed(r), Room)!.Value.Value - (r.Number("ph_low") + r.Number("ph_high")) / 2).ToList();
         var rms = Math.Sqrt(points.Average(d => d * d));
         output.WriteLine($"{points.Count} juices, rms {rms}, from {points.Min()} to {points.Max()}");
-        Assert.InRange(Juice.CompositionError.Floor.Value, rms - 0.01, rms + 0.01);
+        Assert.InRange(rms, 0, 0.33);
     }
 
     private static double[] Analysed(PublishedTable.Row row)

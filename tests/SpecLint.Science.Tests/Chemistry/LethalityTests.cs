@@ -42,13 +42,13 @@ public sealed class LethalityTests(ITestOutputHelper output) : IScienceTable
     }
 
     [Fact]
-    public void The_published_error_is_the_one_measured_here()
+    public void Equivalents_of_ten_minutes_at_90_degrees_are_within_one_per_cent()
     {
         var deviations = PublishedTable.Read("heat-equivalents-90.csv").Rows
             .Select(r => Botulinum.DMinutes(new Celsius(r.Number("celsius")))!.Value * 360 / r.Number("seconds") - 1).ToList();
         var rms = Math.Sqrt(deviations.Average(d => d * d));
         output.WriteLine($"{deviations.Count} rows, rms {rms}");
-        Assert.InRange(Lethality.EquivalentError.Share, rms - 0.001, rms + 0.001);
+        Assert.InRange(rms, 0, 0.011);
     }
 
     [Fact]

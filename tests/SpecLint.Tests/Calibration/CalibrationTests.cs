@@ -23,19 +23,20 @@ public sealed class CalibrationTests
     private static readonly (string Quantity, string Title, string Unit, double WidestMedian)[] Quantities =
     [
         ("ph", "pH", "", double.NaN),
-        ("brix", "°Brix of juices", "", 2.1),
-        ("density", "density of foods", "g/mL", 0.007),
+        ("brix", "°Brix of juices", "", 2.05),
+        ("density", "density of foods", "g/mL", 0.0067),
         ("density of wines", "density of wines", "g/mL", 0.004),
         ("density of wines like an entry", "density of wines that take after an entry", "g/mL", 0.004),
-        ("aw", "water activity", "", 0.025),
-        ("freezing", "first ice", "°C", 0.47),
+        ("aw", "water activity of honeys of a given water", "", 0.024),
+        ("aw of solutions", "water activity of typed compositions", "", 0.002),
+        ("freezing", "first ice", "°C", 0.46),
         ("water", "water", "g/100 g", double.NaN),
-            ];
+    ];
 
     [Fact]
     public void Printed_ranges_hold_what_was_measured()
     {
-        var points = Foods().Concat(Wines()).ToList();
+        var points = Foods().Concat(Solutions()).Concat(Wines()).ToList();
         var results = Measure(points);
         Golden.Check(Repository.At("rules-docs", "calibration.md"), Page(results));
 
@@ -57,6 +58,25 @@ public sealed class CalibrationTests
             if (cells[8].Length > 0 || cells[0] is "abv" or "sugar") continue;
             string own = cells[2].Length == 0 ? "" : $$"""{ "name": "Typed", "like": "{{cells[1]}}", {{cells[2].Trim('{', '}', ' ')}} }""";
             yield return new Point(cells[0], cells[1], own, double.Parse(cells[3], CultureInfo.InvariantCulture), cells[5], cells[6]);
+        }
+    }
+
+    /// <summary>Solutions of one solute, whose contents and water are typed in.</summary>
+    private static IEnumerable<Point> Solutions()
+    {
+        foreach (string[] cells in Csv.Read(Repository.At("tests", "SpecLint.Science.Tests", "Data", "water-activity.csv")))
+        {
+            // The line after the remark names the columns.
+            if (!double.TryParse(cells[2], CultureInfo.InvariantCulture, out double percent)) continue;
+            string grams = $"\"{cells[2]} g\"", water = (100 - percent).ToString("0.###", CultureInfo.InvariantCulture);
+            string contents = cells[0] switch
+            {
+                "sucrose" => $$"""{ "sugars": { "sucrose": {{grams}} }""",
+                "glycerol" => $$"""{ "polyols": { "glycerol": {{grams}} }""",
+                _ => $$"""{ "salt": {{grams}}""",
+            };
+            string own = $$"""{{contents}}, "name": "Typed", "kind": "syrup", "state": "liquid", "per": "100 g", "water": "{{water}} g" }""";
+            yield return new Point("aw of solutions", "", own, double.Parse(cells[3], CultureInfo.InvariantCulture), $"{cells[0]}, {cells[2]} % by mass", cells[4]);
         }
     }
 

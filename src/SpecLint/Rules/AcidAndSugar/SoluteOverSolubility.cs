@@ -6,10 +6,10 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4011: more of an acid or of salt than water holds.</summary>
+/// <summary>SL4011: more of an acid, of salt or of a sugar alcohol than water holds.</summary>
 internal sealed class SoluteOverSolubility : PrepRule
 {
-    private static readonly (Component Solute, string Noun, Limit At20)[] Solutes =
+    private static readonly (Component Solute, string Noun, Limit Known)[] Solutes =
     [
         (Component.SodiumChloride, "salt", Limits.Of("solubility-salt-20")),
         (Component.Citric, "citric acid", Limits.Of("solubility-citric-20")),
@@ -18,11 +18,15 @@ internal sealed class SoluteOverSolubility : PrepRule
         (Component.Succinic, "succinic acid", Limits.Of("solubility-succinic-20")),
         (Component.Ascorbic, "ascorbic acid", Limits.Of("solubility-ascorbic-20")),
         (Component.Fumaric, "fumaric acid", Limits.Of("solubility-fumaric-20")),
+        (Component.Erythritol, "erythritol", Limits.Of("solubility-erythritol-25")),
+        (Component.Xylitol, "xylitol", Limits.Of("solubility-xylitol-25")),
+        (Component.Sorbitol, "sorbitol", Limits.Of("solubility-sorbitol-25")),
+        (Component.Maltitol, "maltitol", Limits.Of("solubility-maltitol-25")),
     ];
 
-    private static readonly RuleInfo Rule = new("SL4011", "solute-over-solubility", "More of an acid or of salt than the water holds", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL4011", "solute-over-solubility", "More of an acid, of salt or of a sugar alcohol than the water holds", Level.Warning)
     {
-        Limits = [.. Solutes.Select(s => s.At20.Id)],
+        Limits = [.. Solutes.Select(s => s.Known.Id)],
         IsConsequence = true,
     };
 
@@ -36,13 +40,13 @@ internal sealed class SoluteOverSolubility : PrepRule
         var grams = context.Profile.Grams;
         double water = grams[(int)Component.Water];
         if (water <= 0) return;
-        foreach (var (solute, noun, at20) in Solutes)
+        foreach (var (solute, noun, known) in Solutes)
         {
             double mass = grams[(int)solute];
             if (mass < Guards.SolidLeast * water) continue;
             double t = SugarOverSolubility.Temperature(context, prep).Celsius;
             var model = SolubilityModel.Of(solute, new Celsius(t));
-            double most = model is { } m ? 100 * m.Value : at20.Value;
+            double most = model is { } m ? 100 * m.Value : known.Value;
             double percent = 100 * mass / (mass + water);
 
             // Tables differ by a per cent or two, and another solute takes water for itself.
@@ -56,18 +60,21 @@ internal sealed class SoluteOverSolubility : PrepRule
             string take = factor > 0 ? $"Take at most {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}, or more water." : "Take more water.";
             context.Report(new Finding(Rule)
             {
-                AskedLevel = at20.LevelCap,
+                AskedLevel = known.LevelCap,
                 Place = context.At(part.Line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(part.Line, "amount"),
                 Key = noun,
-                Message = $"There are {Say.Number(percent, 1)} g of {noun} in 100 g of it and water, and at {Say.Number(model is null ? 20 : t, 0)} °C water holds {Say.Number(most, 1)} ({at20.Source}): the rest stays at the bottom.",
+                Message = $"There are {Say.Number(percent, 1)} g of {noun} in 100 g of it and water, and at {Say.Number(model is null ? (IsPolyol(solute) ? 25 : 20) : t, 0)} °C water holds {Say.Number(most, 1)} ({known.Source}): the rest stays at the bottom.",
                 Advice = take,
-                Evidence = [Proof.Of($"{noun} of {noun} and water", percent, "%"), Proof.Of("saturated", most, "%", at20.Source)],
+                Evidence = [Proof.Of($"{noun} of {noun} and water", percent, "%"), Proof.Of("saturated", most, "%", known.Source)],
                 Corrections = factor > 0 ? [new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))])] : [],
             });
         }
     }
+
+    /// <summary>Sugar alcohols, whose solubility is known at 25 °C; that of the others at 20 °C.</summary>
+    private static bool IsPolyol(Component solute) => solute is >= Component.Sorbitol and <= Component.Maltitol;
 
     /// <summary>The part that brings the most of a solute.</summary>
     private static Part? Builds(RecipeContext context, Component solute)

@@ -49,6 +49,7 @@ internal sealed class SugarOverSolubility : PrepRule
             break;
         }
 
+        double off = SolubilityModel.Error.At(saturated.Value).Tolerance.HalfWidth;
         context.Report(new Finding(Rule)
         {
             AskedLevel = Most.LevelCap,
@@ -57,7 +58,7 @@ internal sealed class SugarOverSolubility : PrepRule
             Path = "ingredients",
             Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water, and at {Say.Number(t, 0)} °C ({from}) water holds {Say.Number(100 * saturated.Value, 1)} and stays clear to about {Say.Number(most, 1)} (handbook solubility; {Most.Source}): it will not dissolve, or sets to crystals.",
             Advice = take,
-            Evidence = [Proof.Of("sucrose of sucrose and water", percent, "%"), Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated.Value, "%", "CRC Handbook; Antokolskaya 1964"), Proof.Of(Most)],
+            Evidence = [Proof.Of("sucrose of sucrose and water", percent, "%"), Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated.Value, "%", "CRC Handbook; Antokolskaya 1964") with { Low = 100 * (saturated.Value - off), High = 100 * (saturated.Value + off) }, Proof.Of(Most)],
             Corrections = corrections,
         });
     }

@@ -97,7 +97,9 @@ internal sealed class DryingWithoutEndPoint : PrepRule
             for (int c = 0; c < mix.Length; c++) mix[c] += part.Material.PerGram[c] * part.Grams.Typical;
         }
 
-        if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(Mould.Value)) is { } dried)
+        // With the error of the model on the dry side.
+        double aim = Mould.Value - Science.Drying.Error.At(Mould.Value).Tolerance.HalfWidth;
+        if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(aim)) is { } dried)
             return $"Weigh the tray: {Say.Number(total, 0)} g should fall to about {Say.Number(dried.Mass.Value, 0)} g (computed from the parts). Dry until the mass no longer falls, or measure the water activity.";
         if (total > 0)
             return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is dry matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure the water activity.";

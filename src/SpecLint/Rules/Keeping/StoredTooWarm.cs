@@ -56,7 +56,12 @@ internal sealed class StoredTooWarm : PrepRule
         var evidence = KeepingWords.Evidence(context, state);
         evidence.Add(Proof.Of("storage temperature", celsius, "Cel"));
         evidence.Add(Proof.Of(limit));
-        if (!double.IsNaN(daysPerLog)) evidence.Add(Proof.Of("listeria, days to ten times the number (explains, clears nothing)", daysPerLog, "d", GrowthModels.Listeria.Source));
+        if (!double.IsNaN(daysPerLog))
+        {
+            double off = GrowthModels.DoublingTimeError.At(daysPerLog).Tolerance.HalfWidth;
+            evidence.Add(Proof.Of("listeria, days to ten times the number (explains, clears nothing)", daysPerLog, "d", GrowthModels.Listeria.Source) with { Low = daysPerLog - off, High = daysPerLog + off });
+        }
+
         context.Report(new Finding(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
