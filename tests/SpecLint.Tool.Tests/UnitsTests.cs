@@ -38,6 +38,43 @@ public sealed partial class UnitsTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData(3785.411784, "1 gal")]
     public void A_volume_takes_the_unit_of_its_size(double millilitres, string words) => Assert.Equal(words, Us.Volume(millilitres));
 
+    [Theory]
+    [InlineData(45, "1½ oz")]
+    [InlineData(22.18, "¾ oz")]
+    [InlineData(12.5, "½ oz (0.42 oz)")]
+    [InlineData(5, "1 bar spoon")]
+    [InlineData(1.6, "2 dashes")]
+    [InlineData(946.353, "1 qt")]
+    [InlineData(1200, "1 qt 8½ oz")]
+    [InlineData(4000, "4 qt 7¼ oz")]
+    public void What_is_poured_is_said_in_what_a_bar_measures(double millilitres, string words) => Assert.Equal(words, Us.Pour(millilitres));
+
+    [Fact]
+    public void What_is_poured_comes_to_what_is_asked_for_or_says_the_exact_value() => Gen.Double[0.5, 20_000].Sample(millilitres =>
+    {
+        string said = Us.Pour(millilitres);
+        double sum = 0;
+        foreach (Match part in Regex.Matches(said.Split(" (")[0], "([0-9]*)([¼½¾]?) (qt|oz|bar spoons?|dash(?:es)?)"))
+        {
+            double number = (part.Groups[1].Value.Length > 0 ? double.Parse(part.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture) : 0) + (part.Groups[2].Value switch { "¼" => 0.25, "½" => 0.5, "¾" => 0.75, _ => 0 });
+            sum += number * (part.Groups[3].Value[0] switch { 'q' => 946.352946, 'o' => 29.5735295625, 'b' => 5, _ => 0.8 });
+        }
+
+        Assert.True(Math.Abs(sum - millilitres) <= (0.0201 * millilitres) || said.EndsWith(')'), $"{millilitres} mL is said to be {said}");
+    });
+
+    [Fact]
+    public void An_amount_in_a_name_stays_in_the_name()
+    {
+        using var book = new TestFolder();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("sea.drink.json", """{ "name": "Sea 30 ml", "ingredients": [ { "item": "water", "amount": "100 ml" } ], "method": [ { "do": "build" } ], "declares": { "allergens": [] } }""");
+        book.Write("tonight.menu.json", """{ "name": "Tonight", "drinks": [ { "drink": "sea" } ] }""");
+        var (linked, _) = Checker.Profile(BookFolder.Open(new Host { Output = Stream.Null, Error = TextWriter.Null, CurrentDirectory = book.Path, Today = () => SpecLint.Reading.CalendarDate.Parse(ToolRun.Day)!.Value }, []).ToInput(SpecLint.Reading.CalendarDate.Parse(ToolRun.Day)!.Value, 0));
+        Assert.Equal("Sea 30 ml takes 20.3 oz", Us.Keeping(linked).Spoken("Sea 30 ml takes 600 ml"));
+        Assert.Equal("Sea 1.01 oz takes 20.3 oz", Us.Spoken("Sea 30 ml takes 600 ml"));
+    }
+
     [Fact]
     public void An_amount_comes_back_within_its_rounding() => Gen.Double[0.5, 20_000].Sample(millilitres =>
     {

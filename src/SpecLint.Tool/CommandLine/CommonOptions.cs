@@ -101,6 +101,9 @@ internal static class CommonOptions
     /// <summary>The units that <c>--units</c> names.</summary>
     public static DisplayUnits UnitsOf(string? name) => name == "us" ? DisplayUnits.UnitedStates : DisplayUnits.Metric;
 
+    /// <summary>The same, by which the names of a book stay as they are.</summary>
+    public static DisplayUnits UnitsOf(string? name, Book.LinkedBook book) => UnitsOf(name).Keeping(book);
+
     /// <summary><c>--rules</c>, assemblies.</summary>
     public static Option<string[]> HouseRules() => new("--rules")
     {

@@ -46,7 +46,7 @@ internal sealed class CardVerb : Verb
         var shown = chosen is null ? [.. ids.Select(id => RecipeOf(linked, id))] : chosen.Drinks.Select(e => e.Drink.IsGiven ? linked.Resolve(e.Drink.Value)?.File as Drink : null).OfType<Recipe>().Distinct().ToList();
         if (shown.Count == 0) throw new UsageException($"{named} names no drink of the book.");
         var kind = parsed.GetValue(paper) switch { "letter" => CardPaper.Letter, "a6" => CardPaper.A6, _ => CardPaper.A4 };
-        var view = CommonOptions.UnitsOf(parsed.GetValue(units));
+        var view = CommonOptions.UnitsOf(parsed.GetValue(units), linked);
         ResultOutput.DeliverText(host, parsed.GetValue(output), writer =>
         {
             if (list) CardPage.WritePocketList(writer, verdicts, chosen!, kind, view, Shell.Version);

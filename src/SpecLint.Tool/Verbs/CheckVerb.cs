@@ -144,7 +144,7 @@ internal sealed class CheckVerb : Verb
         switch (layout)
         {
             case "line":
-                ResultOutput.DeliverText(host, file, writer => LineReport.Write(writer, content, folder.DisplayPrefix, CommonOptions.UnitsOf(parsed.GetValue(units))));
+                ResultOutput.DeliverText(host, file, writer => LineReport.Write(writer, content, folder.DisplayPrefix, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book)));
                 break;
             case "gitlab":
                 ResultOutput.Deliver(host, file, stream => CodeQualityReport.Write(stream, content, folder.RepositoryPrefix()));
@@ -164,7 +164,7 @@ internal sealed class CheckVerb : Verb
                 ResultOutput.Deliver(host, file, stream => JUnitReport.Write(stream, content, result.Book.Files.Select(f => f.Source.Path).Where(p => folder.Includes is null || folder.Includes(p))));
                 break;
             case "html":
-                ResultOutput.DeliverText(host, file, writer => CheckPage.Write(writer, content, CommonOptions.UnitsOf(parsed.GetValue(units)), Shell.Version));
+                ResultOutput.DeliverText(host, file, writer => CheckPage.Write(writer, content, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book), Shell.Version));
                 break;
             case "json":
                 ResultOutput.Deliver(host, file, stream => JsonReport.Write(stream, content, Shell.Version));
@@ -190,7 +190,7 @@ internal sealed class CheckVerb : Verb
                     Colour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host),
                     Summary = !isQuiet,
                     Columns = host.ColumnsFor(file),
-                    Units = CommonOptions.UnitsOf(parsed.GetValue(units)),
+                    Units = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book),
                 };
                 ResultOutput.DeliverText(host, file, writer => TextReport.Write(writer, content, text));
                 break;

@@ -93,7 +93,7 @@ internal sealed class LabelsVerb : Verb
             return Tell(host, open);
         }
 
-        var view = CommonOptions.UnitsOf(parsed.GetValue(units));
+        var view = CommonOptions.UnitsOf(parsed.GetValue(units), linked);
         if (LabelPage.Misfits(labels, blank, view) is { Count: > 0 } misfits)
             throw new UsageException($"the label of {string.Join(", ", misfits.Select(m => m.Lot.Id).Distinct())} does not fit on {blank.Id} in letters that can be read; nothing was written. Take larger labels with --sheet, or leave it out.");
         ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, blank, view, first));

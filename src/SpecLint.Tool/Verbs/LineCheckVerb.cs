@@ -59,7 +59,7 @@ internal sealed class LineCheckVerb : Verb
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
         var check = LineCheck.Of(Verdicts.Of(result), chosen, stocks);
         string? file = parsed.GetValue(output);
-        var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
+        var shown = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book);
         switch (parsed.GetValue(format))
         {
             case "json":

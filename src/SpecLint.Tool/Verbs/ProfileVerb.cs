@@ -67,7 +67,7 @@ internal sealed class ProfileVerb : Verb
         else
         {
             bool inColour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host);
-            var shown = CommonOptions.UnitsOf(parsed.GetValue(units));
+            var shown = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book);
             ResultOutput.DeliverText(host, file, writer => ProfileReport.WriteText(writer, chosen, verdicts, shown, inColour));
         }
 

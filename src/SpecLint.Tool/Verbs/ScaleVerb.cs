@@ -51,7 +51,7 @@ internal sealed class ScaleVerb : Verb
         var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));
-        else ResultOutput.DeliverText(host, file, writer => ScaleReport.WriteText(writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units)), CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        else ResultOutput.DeliverText(host, file, writer => ScaleReport.WriteText(writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units), linked), CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
         return ExitStatus.Clean;
     }
 

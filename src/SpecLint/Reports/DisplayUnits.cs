@@ -24,9 +24,23 @@ public sealed class DisplayUnits
 
     private static readonly string[] Units = ["mL", "ml", "cl", "L", "l", "°C"];
 
-    private readonly bool isUs;
+    /// <summary>A bar spoon and a dash, mL, where a house gives none (table <c>measures</c>).</summary>
+    private const double BarSpoon = 5, Dash = 0.8;
 
-    private DisplayUnits(bool isUs) => this.isUs = isUs;
+    /// <summary>From these ounces on a quarter is measured, and below them a bar spoon; half way between the two.</summary>
+    private const double LeastQuarter = 0.2;
+
+    /// <summary>A difference by rounding that is not worth saying, as a share; common practice, no source.</summary>
+    private const double Unsaid = 0.02;
+
+    private readonly bool isUs;
+    private readonly string[] kept;
+
+    private DisplayUnits(bool isUs, string[]? kept = null)
+    {
+        this.isUs = isUs;
+        this.kept = kept ?? [];
+    }
 
     /// <summary>mL, l, g, °C.</summary>
     public static DisplayUnits Metric { get; } = new(false);
@@ -48,6 +62,34 @@ public sealed class DisplayUnits
         if (isUs) return Ounces(millilitres);
         if (Math.Round(millilitres) >= 1000) return $"{Say.Number(millilitres / 1000, 3)} l";
         return $"{Say.Number(millilitres, millilitres < 100 ? 1 : 0)} ml";
+    }
+
+    /// <summary>A volume as a bar measures it out: of US units ounces to a quarter, bar spoons and dashes below, quarts and ounces above; where that is not what is asked for, the exact value stands beside it.</summary>
+    /// <param name="millilitres">mL.</param>
+    public string Pour(double millilitres)
+    {
+        if (!isUs || !(millilitres > 0)) return Volume(millilitres);
+        double ounces = millilitres / UsFluidOunce;
+        double quarts = Math.Floor(ounces / UsQuart), rest = Math.Round((ounces - (quarts * UsQuart)) * 4) / 4;
+        if (rest == UsQuart) (quarts, rest) = (quarts + 1, 0);
+        var (words, measured) = ounces >= LeastQuarter
+            ? ($"{(quarts > 0 ? $"{Say.Number(quarts, 0)} qt" : "")}{(quarts > 0 && rest > 0 ? " " : "")}{(rest > 0 ? $"{Quarters(rest)} oz" : "")}", ((quarts * UsQuart) + rest) * UsFluidOunce)
+            : millilitres >= BarSpoon / 2 ? Spoons(Math.Round(millilitres / BarSpoon * 2) / 2) : Dashes(Math.Max(1, Math.Round(millilitres / Dash)));
+        return Math.Abs(measured - millilitres) <= millilitres * Unsaid ? words : $"{words} ({Volume(millilitres)})";
+
+        static (string, double) Spoons(double number) => ($"{Quarters(number)} {(number > 1 ? "bar spoons" : "bar spoon")}", number * BarSpoon);
+
+        static (string, double) Dashes(double number) => ($"{Say.Number(number, 0)} {(number > 1 ? "dashes" : "dash")}", number * Dash);
+    }
+
+    /// <summary>The same units, by which a sentence leaves the names of a book as they are, whatever amounts stand in them.</summary>
+    public DisplayUnits Keeping(Book.LinkedBook book) => !isUs ? this : new DisplayUnits(true, [.. book.Files.Where(f => f.Name.IsGiven).Select(f => f.Name.Value).Where(n => Turn(n, beside: false) != n).Distinct().OrderByDescending(n => n.Length).ThenBy(n => n, StringComparer.Ordinal)]);
+
+    private static string Quarters(double number)
+    {
+        double whole = Math.Floor(number);
+        string part = (number - whole) switch { 0.25 => "¼", 0.5 => "½", 0.75 => "¾", _ => "" };
+        return whole == 0 ? part : Say.Number(whole, 0) + part;
     }
 
     /// <summary>A mass.</summary>
@@ -100,12 +142,13 @@ public sealed class DisplayUnits
     /// <summary>A sentence in which all volumes and temperatures are turned into these units: for people who read no file.</summary>
     public string Spoken(string text) => isUs ? Turn(text, beside: false) : text;
 
-    private static string Turn(string text, bool beside)
+    private string Turn(string text, bool beside)
     {
         var turned = new StringBuilder(text.Length + 16);
         for (int at = 0; at < text.Length;)
         {
             int end = text[at] is '`' or '"' ? text.IndexOf(text[at], at + 1) : -1;
+            if (end < 0 && (at == 0 || !char.IsLetterOrDigit(text[at - 1])) && Array.Find(kept, n => StartsAt(text, at, n)) is { } name) end = at + name.Length - 1;
             if (end >= 0)
             {
                 turned.Append(text, at, end + 1 - at);

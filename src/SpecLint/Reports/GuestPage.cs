@@ -12,7 +12,8 @@ public static class GuestPage
 
     private const string Style = """
         .allergen{font-weight:700;text-transform:uppercase}.sheet h2{border:0;margin:.9rem 0 0;font-size:1.15rem}.sheet p{margin:.1rem 0}.please{border:2px solid currentColor;padding:.4rem .7rem}
-        @page{size:A4;margin:14mm}
+        @page{size:A4;margin:12mm}
+        @media print{html,body{font-size:12.5px;line-height:1.35}.sheet{columns:2;column-gap:8mm}.sheet h2{break-after:avoid;margin:.6rem 0 0}.sheet p{break-inside:avoid}}
         """;
 
     /// <summary>Writes the sheet; what must not be served is left out of it.</summary>

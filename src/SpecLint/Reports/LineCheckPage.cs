@@ -8,6 +8,12 @@ namespace SpecLint.Reports;
 /// <summary>A line check as one self-contained HTML page, for a screen in the bar and for paper.</summary>
 public static class LineCheckPage
 {
+    private const string Style = """
+        .summary{break-after:page}.summary h2{margin:.9rem 0 .2rem}.summary table{width:100%}.summary .allergens td,.summary .allergens th{font-size:.8rem;padding:.1rem .3rem}
+        @page{size:A4;margin:10mm}
+        @media print{.summary{font-size:8pt;line-height:1.25}.summary h2{font-size:10pt;margin:1.6mm 0 .6mm}.summary p,.summary ul{margin:.3mm 0}.summary table{font-size:7.5pt}.summary th,.summary td,.summary .allergens td,.summary .allergens th{padding:.15mm .8mm;font-size:7.5pt}}
+        """;
+
     /// <summary>Writes the page.</summary>
     /// <param name="to">Where to.</param>
     /// <param name="check">The check.</param>
@@ -16,25 +22,14 @@ public static class LineCheckPage
     public static void Write(TextWriter to, LineCheck check, DisplayUnits units, string version)
     {
         var page = new Html(to);
-        page.Begin($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}");
-        page.Paragraph($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {LineCheckReport.Count(check, Readiness.Ready)} can be served, {LineCheckReport.Count(check, Readiness.If)} can be served if something is done first, {LineCheckReport.Count(check, Readiness.No)} cannot.");
+        page.Begin($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}", css: Style);
+        page.Raw("<section class=\"summary\">\n");
+        Summary(page, check, units);
+        page.Raw("</section>\n");
+        page.Heading(2, "Details");
         Group(page, check, Readiness.No, "Cannot be served", "no", "bad", units);
         Group(page, check, Readiness.If, "Can be served if", "if", "mid", units);
-        Group(page, check, Readiness.Ready, "Can be served", "yes", "good", units);
         Making(page, check, units);
-        if (check.Get.Count > 0)
-        {
-            page.Heading(2, "To get or to look for");
-            page.Table("To get or to look for", ["what", "how much", "for"], [.. check.Get.Select(g => (IReadOnlyList<string>)[g.Id, g.Grams > 0 ? LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "some", Say.List(g.For)])]);
-        }
-
-        if (check.ThrowAway.Any())
-        {
-            page.Heading(2, "To throw away");
-            page.Table("To throw away", ["lot", "why"], [.. check.ThrowAway.Select(l => (IReadOnlyList<string>)[LineCheckReport.NameOf(l), units.Spoken(string.Join("; ", l.Reasons))])]);
-        }
-
-        Allergens(page, check);
         Lots(page, check, units);
         var drinks = check.Drinks.Select(d => d.Drink).OfType<Drink>().Distinct().ToList();
         if (drinks.Count > 0)
@@ -47,6 +42,50 @@ public static class LineCheckPage
 
         page.End(LineCheckReport.Caution, version);
     }
+
+    /// <summary>What the team needs on one sheet: what can be served, what to make, to discard and to fetch, the allergens.</summary>
+    private static void Summary(Html page, LineCheck check, DisplayUnits units)
+    {
+        page.Paragraph($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {LineCheckReport.Count(check, Readiness.Ready)} can be served, {LineCheckReport.Count(check, Readiness.If)} can be served if something is done first, {LineCheckReport.Count(check, Readiness.No)} cannot.");
+        if (LineCheckReport.Count(check, Readiness.No) > 0) page.Raw($"<p><strong class=\"bad\">Do not serve: {Html.Text(Names(Readiness.No))}.</strong> Why stands under the details.</p>\n");
+        if (LineCheckReport.Count(check, Readiness.Ready) > 0) page.Raw($"<p><strong class=\"good\">Serve:</strong> {Html.Text(Names(Readiness.Ready))}.</p>\n");
+
+        // What several drinks wait for is said once.
+        var first = check.Drinks.Where(d => d.Readiness == Readiness.If).SelectMany(d => d.Conditions.Select(c => (Condition: c, d.Name))).GroupBy(c => c.Condition, StringComparer.Ordinal).ToList();
+        if (first.Count > 0)
+        {
+            page.Heading(2, "First");
+            page.List([.. first.Select(g => $"{Say.List([.. g.Select(c => c.Name).Distinct()])}: {units.Spoken(g.Key)}")]);
+        }
+
+        if (check.Make.Count > 0)
+        {
+            page.Heading(2, "Make, in this order");
+            page.Table("To make", ["what", "how much", "for", "leaves"], [.. check.Make.Select(t => (IReadOnlyList<string>)[
+                t.Prep.Name.Or(t.Prep.Id),
+                $"{(double.IsNaN(t.MakesMillilitres) ? units.Mass(t.Makes) : units.Volume(t.MakesMillilitres))}, {LineCheckReport.TimesOf(t.Times)}",
+                Say.List([.. t.For.Select(f => LineCheckReport.NameOf(check, f))]),
+                t.Credits.Count == 0 ? "" : LineCheckReport.CreditsOf(check, t, units)])]);
+        }
+
+        if (check.ThrowAway.Any())
+        {
+            page.Heading(2, "Discard");
+            page.List([.. check.ThrowAway.GroupBy(l => string.Join("; ", l.Reasons), StringComparer.Ordinal).Select(g => $"{Say.List([.. g.Select(l => NameOf(check, l))])}: {units.Spoken(g.Key)}")]);
+        }
+
+        if (check.Get.Count > 0)
+        {
+            page.Heading(2, "Fetch, or look for");
+            page.Paragraph(string.Join("; ", check.Get.Select(g => $"{LineCheckReport.NameOf(check, g.Id)}{(g.Grams > 0 ? " " + LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "")} (for {Say.List([.. g.For.Select(f => LineCheckReport.NameOf(check, f))])})")) + ".");
+        }
+
+        Allergens(page, check);
+
+        string Names(Readiness readiness) => string.Join(", ", check.Drinks.Where(d => d.Readiness == readiness).Select(d => d.Name + (d.Covers > 0 ? $" ({Say.Number(d.Covers, 0)})" : "")));
+    }
+
+    private static string NameOf(LineCheck check, LotCheck lot) => LineCheckReport.NameOf(check, lot.Id) + (lot.Lot.LotCode.IsGiven ? $" {lot.Lot.LotCode.Value}" : lot.From is { } from ? $" of {from}" : "");
 
     private static void Group(Html page, LineCheck check, Readiness readiness, string heading, string tag, string css, DisplayUnits units)
     {
@@ -72,8 +111,8 @@ public static class LineCheckPage
         {
             string makes = double.IsNaN(task.MakesMillilitres) ? units.Mass(task.Makes) : units.Volume(task.MakesMillilitres);
             page.Raw($"<article><h3>{Html.Text(task.Prep.Name.Or(task.Prep.Id))} <span class=\"soft\">{Html.Text(LineCheckReport.TimesOf(task.Times))}, {Html.Text(makes)}</span></h3>\n");
-            page.Paragraph($"For {Say.List(task.For)}{(task.LastsUntil is { } last ? $"; use by {last}" : "")}.");
-            page.List([.. task.Lines.Select(l => $"{l.Item}: {LineCheckReport.LineOf(l, units)}")]);
+            page.Paragraph($"For {Say.List([.. task.For.Select(f => LineCheckReport.NameOf(check, f))])}{(task.LastsUntil is { } last ? $"; use by {last}" : "")}.");
+            page.List([.. task.Lines.Select(l => $"{LineCheckReport.NameOf(check, l.Item)}: {LineCheckReport.LineOf(l, units)}")]);
             page.Raw("</article>\n");
         }
     }
@@ -81,13 +120,18 @@ public static class LineCheckPage
     private static void Allergens(Html page, LineCheck check)
     {
         page.Heading(2, "Allergens, for the team");
+        page.Raw("<div class=\"allergens\">\n");
         var drinks = check.Drinks.Where(d => d.Drink is not null).ToList();
         page.Table(
             "Allergens by drink",
             ["drink", .. check.Allergens, "not known of"],
             [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. check.Allergens.Select(a => d.Contains.Contains(a) ? "● contains" : d.MayContain.Contains(a) ? "○ may contain" : d.NotKnownOf.Count > 0 ? "? not known" : "·"), d.NotKnownOf.Count == 0 ? "·" : Say.List(d.NotKnownOf)])]);
         page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
+        page.Raw("</div>\n");
     }
+
+    /// <summary>The name of a lot's item, with the code of the lot.</summary>
+    private static string Titled(LineCheck check, LotCheck lot) => LineCheckReport.NameOf(check, lot.Id) + (lot.Lot.LotCode.IsGiven ? $" {lot.Lot.LotCode.Value}" : "");
 
     private static void Lots(Html page, LineCheck check, DisplayUnits units)
     {
@@ -99,7 +143,7 @@ public static class LineCheckPage
             "Lots by use-by",
             ["lot", "from", "use by", "because of", "left", "stands at", "state"],
             [.. lots.Select(l => (IReadOnlyList<string>)[
-                LineCheckReport.NameOf(l), l.From?.ToString() ?? "not given", l.UseBy?.ToString() ?? "no end", l.UseByFrom,
+                Titled(check, l), l.From?.ToString() ?? "not given", l.UseBy?.ToString() ?? "no end", l.UseByFrom,
                 double.IsNaN(l.Grams) ? "not known" : LineCheckReport.AmountOf(check, l.Id, l.Grams, units),
                 l.Lot.At.IsGiven ? units.Temperature(l.Lot.At.Value.Base) : "not given",
                 l.Readiness switch { Readiness.Ready => "usable", Readiness.If => "first: " + units.Spoken(string.Join("; ", l.Conditions)), _ => "not to be used: " + units.Spoken(string.Join("; ", l.Reasons)) }])]);
@@ -120,7 +164,7 @@ public static class LineCheckPage
         {
             var lot = lots[i];
             double y = Top + (i * Row), from = Math.Max(-Span, lot.From!.Value.DaysSince(check.On)), to = Math.Min(Span, lot.UseBy!.Value.DaysSince(check.On) + 1);
-            string name = LineCheckReport.NameOf(lot);
+            string name = Titled(check, lot);
             string shown = name.Length > 26 ? name.Substring(0, 25) + "…" : name;
             string pattern = lot.Readiness == Readiness.Ready ? "" : lot.Readiness == Readiness.If ? " stroke-dasharray=\"6 3\"" : " stroke-dasharray=\"2 2\"";
             svg.Append($"<g class=\"mark\"><title>{Html.Text($"{name}: {lot.From} to {lot.UseBy}")}</title><text x=\"4\" y=\"{Plot.N(y + 13)}\">{Html.Text(shown)}</text>");

@@ -99,6 +99,16 @@ public static class LineCheckReport
                 json.WriteFinite("hours", task.Hours);
                 if (task.LastsUntil is { } until) json.WriteString("useBy", until.ToString());
                 Texts(json, "for", task.For);
+                json.WriteStartArray("credits");
+                foreach (var (id, grams) in task.Credits)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("id", JsonOutput.WellFormed(id));
+                    json.WriteFinite("grams", grams);
+                    json.WriteEndObject();
+                }
+
+                json.WriteEndArray();
                 json.WriteStartArray("lines");
                 foreach (var line in task.Lines)
                 {
@@ -162,11 +172,17 @@ public static class LineCheckReport
     internal static string AmountOf(LineCheck check, string id, double grams, DisplayUnits units) =>
         check.Profiles.Book.Resolve(id) is { } item ? units.Spoken(check.AmountOf(item, grams)) : $"{Say.Number(grams, 0)} g";
 
+    /// <summary>By-products of a task that something else takes, in words.</summary>
+    internal static string CreditsOf(LineCheck check, MakeTask task, DisplayUnits units) => Say.List([.. task.Credits.Select(c => $"{AmountOf(check, c.Id, c.Grams, units)} {c.Id} that is needed")]);
+
+    /// <summary>The name of an item as its file gives it, else its id.</summary>
+    internal static string NameOf(LineCheck check, string id) => check.Profiles.Book.Resolve(id) is { ByProduct: null } item ? item.File.Name.Or(id) : id.Replace('-', ' ');
+
     internal static string TimesOf(double times) => times == 1 ? "once the recipe" : $"{Say.Number(times, 2)} × the recipe";
 
     internal static string LineOf(ScalePlanLine line, DisplayUnits units) => line.Dimension switch
     {
-        Dimension.Volume => units.Volume(line.Rounded),
+        Dimension.Volume => units.Pour(line.Rounded),
         Dimension.Mass => units.Mass(line.Rounded),
         _ => $"{Say.Number(line.Rounded, 0)} {line.Unit}",
     };
@@ -207,6 +223,7 @@ public static class LineCheckReport
             string until = task.LastsUntil is { } last ? $", use by {last}" : "";
             text.Wrapped($"{task.Prep.Name.Or(task.Prep.Id)} ({task.Prep.Id}): {TimesOf(task.Times)}, {makes}{until}; for {Say.List(task.For)}", "  ", "    ");
             text.Wrapped(string.Join(", ", task.Lines.Select(l => $"{l.Item} {LineOf(l, units)}")), "    ", "    ");
+            if (task.Credits.Count > 0) text.Wrapped($"leaves {CreditsOf(check, task, units)}", "    ", "    ");
         }
     }
 

@@ -196,6 +196,7 @@ public static class OutputSchemas
                 new("hours", NoLess, "Time that its method states, h."),
                 new("useBy", Day, "Last day of what is made.", false),
                 new("for", Texts, "What needs it."),
+                new("credits", List(Object(new("id", Text, "Id of the by-product."), new("grams", NoLess, "Mass taken, g."))), "By-products that it leaves and that something else takes."),
                 new("lines", List(Object(new("item", Text, "Id."), new("amount", NoLess, "Amount, rounded to the tools."), new("unit", Text, "Unit."))), "What goes in."))), "What to make, in order."),
             new("get", List(Object(new("id", Text, "Id."), new("grams", NoLess, "Mass that is missing, g.", false), new("for", Texts, "What needs it."))), "What to get or to look for."),
             new("lots", List(Object(

@@ -27,7 +27,7 @@ public static class ScaleReport
         foreach (string reason in plan.Verdict.Reasons) text.Wrapped(units.Spoken($"{(plan.Verdict.IsForbidden ? LabelPage.DoNotUse : "PUT RIGHT FIRST")}: {reason}."), "  ", "    ");
         foreach (string condition in plan.Verdict.Conditions) text.Wrapped(units.Spoken($"First: {condition}."), "  ", "    ");
         if (drink) text.Wrapped(plan.Poured ? "A batch that is poured as it is, with the water that ice would have added." : "A batch without ice or water: each drink is finished to order as its spec says.", "  ", "  ");
-        foreach (var line in plan.Lines) text.Row(line.Item, LabelColumns, AmountOf(line, units), ValueColumns, Beside(line));
+        foreach (var line in plan.Lines) text.Row(line.Item, LabelColumns, AmountOf(line, units), ValueColumns, Beside(line, units));
         if (plan.Water > 0)
         {
             text.Row("water, for dilution", LabelColumns, units.Volume(plan.Water), ValueColumns,
@@ -162,17 +162,17 @@ public static class ScaleReport
 
     private static string AmountOf(ScalePlanLine line, DisplayUnits units) => line.Dimension switch
     {
-        Dimension.Volume => units.Volume(line.Rounded),
+        Dimension.Volume => units.Pour(line.Rounded),
         Dimension.Mass => units.Mass(line.Rounded),
         _ => $"{Say.Number(line.Rounded, 0)} {line.Unit}",
     };
 
     private static string UnitOf(ScalePlanLine line) => line.Dimension switch { Dimension.Volume => "mL", Dimension.Mass => "g", _ => line.Unit };
 
-    private static string Beside(ScalePlanLine line)
+    private static string Beside(ScalePlanLine line, DisplayUnits units)
     {
         string weighs = line.Dimension == Dimension.Mass || double.IsNaN(line.Grams) ? "" : $"{Say.Number(line.Grams, line.Grams < 100 ? 1 : 0)} g; ";
-        return weighs + $"from {line.Before}";
+        return weighs + $"from {units.Spoken(line.Before)}";
     }
 
     private static string Written(Quantity amount, DisplayUnits units) =>

@@ -31,7 +31,7 @@ internal static class StepWords
     /// <summary>An amount as the recipe writes it, in the units of the view where it is metric.</summary>
     internal static string Written(Quantity amount, DisplayUnits units) => amount switch
     {
-        { Dimension: Dimension.Volume, Unit.System: UnitSystem.Metric } when amount.Low == amount.High => units.Volume(amount.Base),
+        { Dimension: Dimension.Volume, Unit.System: UnitSystem.Metric } when amount.Low == amount.High => units.Pour(amount.Base),
         { Dimension: Dimension.Temperature } => units.Temperature(amount.Base),
         _ => Rounding.Words(amount.Base, amount),
     };

@@ -82,7 +82,11 @@ public sealed class DrinkCheck
 /// <param name="For">Ids of what needs it.</param>
 public sealed record MakeTask(
     Prep Prep, double Short, double Times, double Makes, double MakesMillilitres, double Hours, CalendarDate? LastsUntil,
-    IReadOnlyList<ScalePlanLine> Lines, IReadOnlyList<string> For);
+    IReadOnlyList<ScalePlanLine> Lines, IReadOnlyList<string> For)
+{
+    /// <summary>By-products that it leaves and that something else takes: id and mass taken, g. Nobody has to get those.</summary>
+    public IReadOnlyList<(string Id, double Grams)> Credits { get; init; } = [];
+}
 
 /// <summary>
 /// The check of a menu against what is in the house, before service. Pure: book, profiles, findings and date come in.
@@ -467,7 +471,7 @@ public sealed class LineCheck
             if (!missing.TryGetValue(prep.Id, out var lack)) continue;
             missing.Remove(prep.Id);
             if (TaskOf(prep, lack.Grams, lack.For) is not { } task) continue;
-            tasks.Add(task);
+            tasks.Add(task with { Credits = Credit(prep, task.Times) });
             foreach (var part in profiles.Of(prep).Parts)
             {
                 if (part.Item is null || !part.IsWeighed || part.Material?.Kind is { IsWater: true } or { IsIce: true } || part.Line.Optional) continue;
@@ -487,6 +491,29 @@ public sealed class LineCheck
         tasks.Reverse();
         Make = tasks;
         Get = [.. missing.OrderBy(m => m.Key, StringComparer.Ordinal).Select(m => (m.Key, m.Value.Grams, (IReadOnlyList<string>)m.Value.For))];
+    }
+
+    /// <summary>Takes what making a preparation leaves off what is missing; what needs it stands behind it in the order of making.</summary>
+    private List<(string Id, double Grams)> Credit(Prep prep, double times)
+    {
+        var credits = new List<(string, double)>();
+        foreach (var left in prep.ByProducts)
+        {
+            if (!left.Id.IsGiven || !left.Amount.IsGiven || !missing.TryGetValue(left.Id.Value, out var lack) || !(lack.Grams > 0)) continue;
+            double grams = times * left.Amount.Value.Dimension switch
+            {
+                Dimension.Mass => left.Amount.Value.Base,
+                Dimension.Volume => left.Amount.Value.Base * (profiles.MaterialOf(left.Id.Value)?.Density ?? double.NaN),
+                _ => double.NaN,
+            };
+            if (!(grams > 0)) continue;
+            double taken = Math.Min(grams, lack.Grams);
+            credits.Add((left.Id.Value, taken));
+            if (lack.Grams - taken > 1e-6) missing[left.Id.Value] = (lack.Grams - taken, lack.For);
+            else missing.Remove(left.Id.Value);
+        }
+
+        return credits;
     }
 
     /// <summary>How much to make: whole recipes where the surplus is drunk within its life, else quarters of one.</summary>
