@@ -85,12 +85,13 @@ public sealed class HarmlessCorrectionTests
     }
 
     [Theory]
-    [InlineData("60 oz", false)]
+    [InlineData("60 oz", true)]
     [InlineData("600 ml", true)]
     [InlineData("20 oz", true)]
     [InlineData("45 cl", true)]
-    [InlineData("450 cl", false)]
-    public void A_tenth_is_proposed_only_where_it_is_under_the_limit(string amount, bool proposed)
+    [InlineData("450 cl", true)]
+    [InlineData("5000 cl", false)]
+    public void A_slip_is_proposed_only_where_it_is_under_the_limit(string amount, bool proposed)
     {
         var result = Books.Check(("low-tide.drink.json", Drink("gin", amount)));
         var finding = result.Findings.Flat().Single(f => f.Rule.Id == "SL2007");

@@ -78,7 +78,7 @@ public sealed class RulePageTests
     private static string Index()
     {
         var text = new StringBuilder();
-        text.Append("# Rules\n\nThe number's first digit is the family. This list is generated from the rules.\n");
+        text.Append("# Rules\n\nThe number's first digit is the family. This list is generated from the rules.\n\nError: it must not be made, served or sold like this. Warning: a head bartender would change it. Note: worth knowing.\n");
         foreach (var family in RuleRegistry.All.GroupBy(r => r.Info.Family).OrderBy(g => g.Key))
         {
             text.Append($"\n## {(int)family.Key} {FamilyNames.Of(family.Key)}\n\n| rule | level | what is wrong |\n| --- | --- | --- |\n");

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
@@ -34,6 +35,14 @@ internal sealed class SyrupRatioNotAsNamed : PrepRule
         double rounded = Rounding.ToStep(amount.Base * is1 / named, amount, context.Settings);
         string words = Rounding.Words(rounded, amount), item = water.Line.Item.Or("water");
         var sugar = context.Fact(Fact.Sugar);
+        var place = water.Line;
+        string text = Rounding.Text(rounded, amount);
+        if (Slipped(context, sweet, water, is1, named) is { } found)
+        {
+            place = found.Line;
+            (words, item, text) = (found.Slip.Text, place.Item.Or("it"), $"\"{found.Slip.Text}\"");
+        }
+
         context.Report(new Finding(Rule)
         {
             Place = context.At(water.Line.Amount.Span),
@@ -43,9 +52,21 @@ internal sealed class SyrupRatioNotAsNamed : PrepRule
             Advice = $"Take {words} of {item}, or rename it.",
             Evidence = [Proof.Of("ratio of the name", named, "1"), Proof.Of("ratio of the amounts", is1, "1"), Proof.Of(Off)],
             Related = [new RelatedPlace(prep.Head, "the name")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words} of `{item}`, for {Ratio(named)}.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words} of `{item}`, for {Ratio(named)}.", [new TextEdit(context.At(place.Amount.Span), text)])],
         });
     }
+
+    /// <summary>A slip of one of the two amounts that gives the ratio of the name: the likelier of both, the sweetener's first.</summary>
+    private static (Line Line, Amounts.Slip Slip)? Slipped(RecipeContext context, Part sweet, Part water, double is1, double named)
+    {
+        var measures = Measures.For(context.Settings.Bar);
+        var first = Amounts.Slips.Find(sweet.Line.Amount.Value, measures, b => Fits(is1 * b / sweet.Line.Amount.Value.Base, named));
+        var second = Amounts.Slips.Find(water.Line.Amount.Value, measures, b => Fits(is1 * water.Line.Amount.Value.Base / b, named));
+        if (first is { } a && (second is not { } b1 || a.Rank <= b1.Rank)) return (sweet.Line, a);
+        return second is { } c ? (water.Line, c) : null;
+    }
+
+    private static bool Fits(double ratio, double named) => Math.Abs(ratio - named) <= named * Off.Value / 100;
 
     private static string Ratio(double ratio) => ratio >= 1 ? $"{Say.Number(ratio, 2)}:1" : $"1:{Say.Number(1 / ratio, 2)}";
 }

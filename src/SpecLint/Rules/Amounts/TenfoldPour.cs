@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
@@ -16,10 +17,12 @@ internal sealed class TenfoldPour : DrinkRule
     private static readonly Limit SourFrom = Limits.Of("amount-sour-juice");
     private static readonly Limit Other = Limits.Of("amount-pour-other");
 
+    private static readonly Limit LeastPour = Limits.Of("amount-pour-least");
+
     private static readonly RuleInfo Rule = new("SL2007", "tenfold-pour", "A pour far beyond one drink: centilitres for millilitres, or a digit too many", Level.Error)
     {
         IsCause = true,
-        Limits = [Spirit.Id, Sweetener.Id, Sour.Id, SourFrom.Id, Long.Id, Other.Id],
+        Limits = [Spirit.Id, Sweetener.Id, Sour.Id, SourFrom.Id, Long.Id, Other.Id, LeastPour.Id],
     };
 
     /// <inheritdoc/>
@@ -42,21 +45,20 @@ internal sealed class TenfoldPour : DrinkRule
 
             // Bitters over an ounce are told by their own rule.
             if (material.Kind.IsBitters) continue;
-            double tenth = amount.Value / 10;
-            bool centi = amount.Unit.Name == "cl";
-            string unit = Written.Text(context, line.Amount.Span).EndsWith("oz", StringComparison.OrdinalIgnoreCase) ? "oz" : "ml";
-            double likely = centi ? amount.Value : Written.IsOunce(amount.Unit) ? amount.Value / 10 : part.Millilitres / 10;
-            bool fits = (centi ? each / 10 : part.Millilitres / 10 / serves) <= limit.Value;
-            string right = centi ? $"Write {Written.Number(likely)} ml, if millilitres are meant." : $"Write {Written.Number(tenth)} {amount.Unit.Name}, if a digit is too many; if it makes several drinks, say so in `serves`.";
+            // A part of a drink is at least an eighth of what one drink takes of it at most.
+            var slip = Slips.Find(amount, Measures.For(context.Settings.Bar), b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
+            string right = slip is { } meant
+                ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
+                : "Check the amount: neither another unit nor a tenth of it is a part of one drink; if it makes several drinks, say so in `serves`.";
             context.Report(new Finding(Rule)
             {
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
                 Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, over the {Say.With(limit.Value, "mL")} that {limit.Condition.Replace(" of one drink", "")} takes at most ({limit.Source}).",
-                Advice = fits ? right : "Check the amount: a tenth of it would still be over; if it makes several drinks, say so in `serves`.",
+                Advice = right,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],
-                Corrections = fits ? [Written.Set(context, line.Amount.Span, likely, unit, CorrectionGrade.Proposed, $"Write {Written.Number(likely)} {unit}, a tenth.")] : [],
+                Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],
             });
         }
     }

@@ -6,6 +6,7 @@ namespace SpecLint.Rules.Balance;
 /// <summary>How drinks are built, held against how their style is.</summary>
 internal static class Builds
 {
+    private static readonly Limit SharpJuice = Limits.Of("amount-sour-juice");
     private static readonly Limit SourPart = Limits.Of("sour-part");
     private static readonly Limit SweetPart = Limits.Of("sweet-part");
 
@@ -88,6 +89,9 @@ internal static class Builds
         if (IsMissing(value, seen)) return true;
         return value.IsKnown && style.Usual(fact) is { } usual && value.High < usual.Low && First(profile, fact == Fact.Sugar ? IsSweet : IsSour) is null;
     }
+
+    /// <summary>Whether a part is as sour as lemon or lime.</summary>
+    public static bool IsSharp(Material? material) => material is not null && 100 * Solving.AcidsOf(material.PerGram) >= SharpJuice.Value;
 
     /// <summary>Whether a part is sour of itself.</summary>
     private static bool IsSour(Material? material) => material is null || Solving.AcidsOf(material.PerGram) >= SourPart.Value / 100;

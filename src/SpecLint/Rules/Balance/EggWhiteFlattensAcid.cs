@@ -26,6 +26,9 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
     internal static bool Speaks(RecipeProfile profile, Drink drink)
     {
         if (profile.Technique != TechniqueKind.Shaken || drink.Style is { IsGiven: true, Value.IsSour: false }) return false;
+
+        // Without a style, only what is soured by a juice as sour as lemon is a sour.
+        if (!drink.Style.IsGiven && Builds.First(profile, Builds.IsSharp) is null) return false;
         return Builds.Grams(profile, Substances.IsEggWhite) / drink.ServesOrOne >= Foam.Value;
     }
 
