@@ -41,11 +41,9 @@ internal sealed class ImplausibleTime : PlausibilityRule
     }
 
     /// <inheritdoc/>
-    protected override string Words(double value) => value switch
-    {
-        < Minute => $"{Say.Number(value)} s",
-        < Hour => $"{Say.Number(value / Minute)} min",
-        < 2 * Day => $"{Say.Number(value / Hour)} h",
-        _ => $"{Say.Number(value / Day)} d",
-    };
+    protected override string Words(double value) =>
+        value < Minute ? $"{Say.Number(value)} s"
+        : value < Hour ? $"{Say.Number(value / Minute)} min"
+        : value < 2 * Day ? $"{Say.Number(value / Hour)} h"
+        : $"{Say.Number(value / Day)} d";
 }

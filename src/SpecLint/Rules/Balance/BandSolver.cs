@@ -1,8 +1,6 @@
-using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Balance;

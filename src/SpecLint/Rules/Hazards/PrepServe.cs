@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Profile;
 using SpecLint.Rules.Service;
 
 namespace SpecLint.Rules.Hazards;
