@@ -263,7 +263,7 @@ public sealed class Declaration
 }
 
 /// <summary>What was measured.</summary>
-public sealed class Measurement
+public sealed record Measurement
 {
     /// <summary>Place of the object.</summary>
     public TextSpan Span { get; init; }
@@ -329,7 +329,7 @@ public abstract class Recipe : BookFile
     /// <summary><c>measured</c> as written, whether or not it is of the recipe as it stands.</summary>
     public Measurement? AsMeasured { get; set; }
 
-    /// <summary>The readings that count: those of the recipe as it stands. Linking takes out what was measured before a change.</summary>
+    /// <summary>The readings that count: those of the recipe as it stands. Linking takes out what was measured before a change, the profile what cannot be.</summary>
     public Measurement? Measured { get; set; }
 
     /// <summary>Why the readings do not count, as the end of a sentence; <see langword="null"/> where they do, or where there are none.</summary>

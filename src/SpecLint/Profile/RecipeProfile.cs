@@ -118,6 +118,9 @@ public sealed class RecipeProfile
     /// <summary>Profiles of a lower wave were made before; a recipe uses only those.</summary>
     internal int Wave { get; }
 
+    /// <summary>Readings that what went in cannot give: the recipe does without them.</summary>
+    internal FixedList<ImpossibleReading> ImpossibleReadings { get; private set; } = [];
+
     internal Mix Mix => basis.Mix.Mix;
 
     internal Mix Served => basis.Served;
@@ -166,6 +169,12 @@ public sealed class RecipeProfile
     private FactBasis OfPrep(Prep prep, Composed weighed)
     {
         var made = Processing.Of(prep, weighed);
+        if (prep.Measured is { } reading)
+        {
+            ImpossibleReadings = ReadingBounds.Of(prep, reading, weighed, made, Parts, set.Book);
+            if (ImpossibleReadings.Count > 0) prep.Measured = ReadingBounds.Without(reading, ImpossibleReadings);
+        }
+
         bool isMoved = Fitting.Moves(prep.Measured);
         var mix = isMoved ? Fitting.Of(made, prep.Measured!, Processing.Ferments(prep), set.Book) : made;
         return new FactBasis

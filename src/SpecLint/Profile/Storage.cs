@@ -54,6 +54,12 @@ internal static class Storage
     /// <summary>Whether it is kept frozen cold: the clock of keeping stands still.</summary>
     public static bool IsFrozen(double celsius) => celsius <= Freezer.Value;
 
+    /// <summary>Whether it may be kept for longer than some days: a time that is not written may be longer.</summary>
+    public static bool MayOutlast(Prep prep, double days) => !(Days(prep) <= days);
+
+    /// <summary>Whether it may be kept at room temperature: a temperature that is not written may be that.</summary>
+    public static bool MayBeAtRoom(double celsius) => !(celsius < Room.Value);
+
     /// <summary>Whether it is kept at room temperature.</summary>
     public static bool IsAtRoom(double celsius) => celsius >= Room.Value;
 

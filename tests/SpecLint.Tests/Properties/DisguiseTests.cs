@@ -10,7 +10,7 @@ namespace SpecLint.Tests.Properties;
 /// </summary>
 public sealed class DisguiseTests
 {
-    [OpenProperty]
+    [Fact]
     public void No_disguise_hides_an_allergen_or_a_hazard() => PropertyRun.Holds(PropertyRun.Cases(1200), Disguise, one =>
     {
         var hidden = one.Book.Copy();

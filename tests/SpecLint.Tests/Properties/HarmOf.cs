@@ -11,6 +11,7 @@ internal sealed class HarmOf
 {
     private readonly Dictionary<(string Subject, string Rule), Level> found = [];
     private readonly HashSet<(string Subject, string Rule)> errors = [];
+    private readonly HashSet<(string Subject, string Rule, string Path)> asked = [];
     private readonly HashSet<string> stocks;
 
     public HarmOf(CheckResult result)
@@ -21,6 +22,7 @@ internal sealed class HarmOf
             if (finding.Level == Level.Error) errors.Add((finding.Subject, finding.Rule.Id));
             if (!finding.Rule.Safety || finding.Caution is null || finding.Level < Level.Warning) continue;
             var key = (finding.Subject, finding.Rule.Id);
+            asked.Add((finding.Subject, finding.Rule.Id, finding.Path));
             found[key] = found.TryGetValue(key, out var known) && known > finding.Level ? known : finding.Level;
         }
     }
@@ -38,22 +40,26 @@ internal sealed class HarmOf
     public bool Has(string subject, string rule) => found.ContainsKey((subject, rule));
 
     /// <summary>
-    /// Whether a subject has a harm finding, or an error of any kind, that another check of it had not; a stock file is also
-    /// told of on the recipe that its lots are of.
+    /// Whether a subject has a harm finding, or an error of any kind, that another check of it had not: of another rule, or of the
+    /// same about another property (what is missing now). A stock file is also told of on the recipe that its lots are of.
     /// </summary>
     public bool HasNewOn(string subject, HarmOf before) =>
-        found.Any(f => (f.Key.Subject == subject || stocks.Contains(subject)) && !before.found.ContainsKey(f.Key)) || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
+        asked.Any(f => (f.Subject == subject || stocks.Contains(subject)) && !before.asked.Contains(f)) || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
+
+    /// <summary>Whether there is an error, of whatever subject, that another check had not.</summary>
+    public bool HasNewError(HarmOf before) => errors.Any(e => !before.errors.Contains(e));
 
     /// <summary>The first finding that went without another in its place, in words; <see langword="null"/> where there is none.</summary>
     /// <param name="before">Before.</param>
     /// <param name="after">After.</param>
     /// <param name="orAnother">Whether another finding of the same level on the subject is enough, though it stood there before.</param>
     /// <param name="isThere">Whether a subject is still in the book; <see langword="null"/> where all are.</param>
-    public static string? Lost(HarmOf before, HarmOf after, Func<string, bool>? isThere = null, bool orAnother = false)
+    /// <param name="goes">Whether a finding of a rule may go.</param>
+    public static string? Lost(HarmOf before, HarmOf after, Func<string, bool>? isThere = null, bool orAnother = false, Func<string, bool>? goes = null)
     {
         foreach (var ((subject, rule), level) in before.All.OrderBy(f => f.Of))
         {
-            if (isThere?.Invoke(subject) == false || (orAnother && after.HighestOn(subject) >= level)) continue;
+            if (isThere?.Invoke(subject) == false || goes?.Invoke(rule) == true || (orAnother && after.HighestOn(subject) >= level)) continue;
             if (!after.Has(subject, rule) && !after.HasNewOn(subject, before)) return $"{level} {rule} of {subject} is gone, and nothing stands in its place";
         }
 

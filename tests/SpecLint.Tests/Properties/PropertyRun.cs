@@ -58,6 +58,7 @@ internal static class PropertyRun
     /// <summary>Takes out files, properties and items one by one as long as the case fails.</summary>
     private static PropertyCase Shrink(PropertyCase failing, Func<PropertyCase, string?> violation, ref string wrong)
     {
+        string first = wrong;
         for (bool smaller = true; smaller;)
         {
             smaller = false;
@@ -87,7 +88,8 @@ internal static class PropertyRun
                     return false;
                 }
 
-                if (now is null) return false;
+                // Another violation would tell of another cause.
+                if (now is null || now != first) return false;
                 failing = one;
                 smaller = true;
                 found = now;

@@ -6,7 +6,11 @@ namespace SpecLint.Tests.Properties;
 /// <summary>A change of a book, named by what it changes, so that it can be made again on a smaller book.</summary>
 /// <param name="Words">What it does.</param>
 /// <param name="Apply">Makes it on a copy; false where there is nothing to change.</param>
-internal sealed record PropertyStep(string Words, Func<PropertyBook, bool> Apply);
+internal sealed record PropertyStep(string Words, Func<PropertyBook, bool> Apply)
+{
+    /// <summary>The property that it takes out, with those that hold it; empty where it takes out none.</summary>
+    public IReadOnlyList<string> Touches { get; init; } = [];
+}
 
 /// <summary>The changes that the generator makes of a seed, so that cases lie beside the examples and not on them.</summary>
 internal static class PropertySteps

@@ -23,7 +23,7 @@ internal sealed class BenzoateWithVitaminC : PrepRule
         if (!(mass > 0)) return;
         var grams = context.Profile.Grams;
         double benzoic = grams[(int)Component.Benzoic] / mass * 1e6, ascorbic = grams[(int)Component.Ascorbic] / mass * 1e6;
-        if (benzoic < Trace || ascorbic < Trace || !(Storage.Days(prep) > 1)) return;
+        if (benzoic < Trace || ascorbic < Trace || !Storage.MayOutlast(prep, 1)) return;
         Part? from = null;
         foreach (var part in context.Profile.Parts)
         {

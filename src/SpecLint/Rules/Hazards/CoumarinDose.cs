@@ -24,10 +24,11 @@ internal sealed class CoumarinDose : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         double low = 0, typical = 0, high = 0;
-        HazardLoad? most = null;
+        HazardLoad? most = null, unknown = null;
         string source = "";
         foreach (var load in context.Profile.HazardLoads)
         {
+            if (double.IsNaN(load.Grams) && load.Part.Phase != PartPhase.Beside && load.Hazard.Contents.Any(static c => c.Substance == "coumarin")) unknown ??= load;
             if (double.IsNaN(load.Grams) || (load.Part.Phase == PartPhase.Beside && load.Direct && !IsGrated(load.Part))) continue;
             foreach (var content in load.Hazard.Contents)
             {
@@ -40,6 +41,7 @@ internal sealed class CoumarinDose : DrinkRule
             }
         }
 
+        if (unknown is not null) Open(context, unknown);
         if (most is null) return;
         double serves = drink.ServesOrOne;
         low /= serves;
@@ -61,6 +63,21 @@ internal sealed class CoumarinDose : DrinkRule
             Evidence = [HazardWords.Of(context, most), new Evidence("coumarin a drink", typical, low, high, "mg", source), Proof.Of(Serve)],
         });
     }
+
+    /// <summary>How much of it there is, nobody can tell: it is not shown to be little.</summary>
+    private static void Open(RecipeContext context, HazardLoad load) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = context.At(HazardWords.SpanOf(load.Part.Line)),
+            Subject = context.Id,
+            Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+            Key = "unknown",
+            Message = $"How much {HazardWords.NameOf(load)} a drink holds cannot be worked out, and it brings coumarin; {Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA).",
+            Advice = "Write the amounts and the yield by mass, so that its share can be worked out.",
+            Caution = HazardWords.Caution,
+            Evidence = [HazardWords.Of(context, load), Proof.Of(Serve)],
+        });
 
     /// <summary>What is grated over a drink is drunk with it; a stick or a whole bean beside it is not.</summary>
     private static bool IsGrated(Part part) =>

@@ -83,7 +83,7 @@ internal sealed class MetalWithAcid : RecipeRule
         }
 
         var ph = context.Fact(Fact.Ph);
-        bool sour = ph.IsKnown ? ph.Low < limit.Value : context.Fact(Fact.Acid) is { IsKnown: true, Low: > 0 };
+        bool sour = ph.IsKnown ? ph.Low < limit.Value : context.Fact(Fact.Acid) is not { IsKnown: true, Low: <= 0 };
         if (!sour) return false;
         bool bare = Storage.Has(text, "unlined") || Storage.Has(text, "bare") || Storage.Has(text, "galvani") || Storage.Has(text, "zinc") || Storage.Has(text, "brass");
         bool broken = bare && ph.IsKnown && ph.High < limit.Value;

@@ -39,15 +39,20 @@ internal sealed class SpiritHeatedSealed : RecipeRule
             if (!hot && !step.Verb.Heats) continue;
             bool closed = shutIn || Says(step, Closed), flame = Says(step, Flame);
             bool boils = step.Verb.Boils || (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseLow >= Boils.Value);
-            if (!closed && !flame && !boils) continue;
+
+            // What is heated until it is cooked, and nothing says how hot, may boil.
+            bool mayBoil = !closed && !flame && !boils && step.Verb.Cooks && !heat.IsGiven;
+            if (!closed && !flame && !boils && !mayBoil) continue;
             double abv = StrengthOf(context, step);
             if (!(abv > Strength.Value)) continue;
             context.Report(new Finding(Rule)
             {
+                Answer = mayBoil ? Answer.NotShown : Answer.Broken,
+                AskedLevel = mayBoil ? Level.Warning : null,
                 Place = context.At(heat.IsGiven ? heat.Span : step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
+                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : mayBoil ? "to a temperature that is not stated: at the boil it fills the air with vapour that a spark can ignite" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
                 Advice = "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames and with extraction.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("strength heated", abv, "%{vol}"), Proof.Of(Strength), Proof.Of(Heated)],

@@ -26,7 +26,8 @@ internal sealed class AcidifiedKeptWarm : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         double celsius = Storage.Celsius(prep, context.Settings);
-        if (!Storage.IsSealed(prep) || (!double.IsNaN(celsius) && !Storage.IsAtRoom(celsius)) || Storage.Days(prep) <= SpecialCases.MarkedFromDays) return;
+        bool isSealed = Storage.IsSealed(prep), certain = isSealed && !double.IsNaN(celsius) && !double.IsNaN(Storage.Days(prep));
+        if (!(isSealed || Storage.MayBeSealed(prep)) || !Storage.MayBeAtRoom(celsius) || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var state = context.Profile.Keeping!;
         if (state.Verdict != KeepingVerdict.NotControlled || !state.HoldsPerishable || !KeepingVerdicts.IsMeasured(state.Ph) || SpecialCases.IsFerment(prep)) return;
         if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return;
@@ -40,12 +41,12 @@ internal sealed class AcidifiedKeptWarm : PrepRule
         if (low is null) return;
         context.Report(new Finding(Rule)
         {
-            Answer = double.IsNaN(celsius) ? Answer.NotShown : Answer.Broken,
-            AskedLevel = Ph.AppliesIn(context.Settings) && !double.IsNaN(celsius) ? Level.Error : null,
-            Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
+            Answer = certain ? Answer.Broken : Answer.NotShown,
+            AskedLevel = Ph.AppliesIn(context.Settings) && certain ? Level.Error : null,
+            Place = KeepingWords.AtTemperature(context, prep),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, sealed and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is an acidified food, which needs a process set by a process authority ({Ph.Source}).",
+            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, {(isSealed ? "sealed" : "not said to be open to the air,")} and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is an acidified food, which needs a process set by a process authority ({Ph.Source}).",
             Advice = "Keep it cold, where that law does not apply, or have the process set by a process authority (in the US also Food Code 3-201.12 and 3-502.11).",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"), Proof.Of(Ph)],

@@ -31,10 +31,13 @@ internal sealed class AcidityNotMeasured : PrepRule
         double days = Storage.Days(prep);
         if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep) || SpecialCases.IsFerment(prep)) return false;
         var state = context.Profile.Keeping!;
-        if (!state.IsOpen || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
+        
+        // What was soured rests on its acid, also where that is too little to come near the limit.
+        bool isSoured = IsSoured(context.Profile);
+        if (!(state.IsOpen || (isSoured && state.HoldsPerishable && state.Verdict == KeepingVerdict.AssessmentRequired)) || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         return !Storage.IsFrozen(celsius) && !StoredTooWarm.IsTooWarm(celsius, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _)
-            && !(state.IsLowAcid && !IsSoured(context.Profile)) && !KeptPastDateMark.Speaks(context, prep) && !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SealedBagTooLong.Speaks(context, prep);
+            && !(state.IsLowAcid && !isSoured) && !KeptPastDateMark.Speaks(context, prep) && !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SealedBagTooLong.Speaks(context, prep);
     }
 
     /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>

@@ -10,13 +10,14 @@ internal sealed class DriedTooMoist : PrepRule
 {
     private static readonly Limit Mould = Limits.Of("dried-water-activity-mould");
     private static readonly Limit Safety = Limits.Of("dried-water-activity-safety");
+    private static readonly Limit Moist = Limits.Of("dried-moist-share");
 
     private static readonly RuleInfo Rule = new("SL5023", "dried-too-moist", "A dried good is too moist to keep at room temperature", Level.Error)
     {
         Safety = true,
         IsConsequence = true,
         Needs = [Fact.WaterActivity],
-        Limits = [Mould.Id, Safety.Id],
+        Limits = [Mould.Id, Safety.Id, Moist.Id],
     };
 
     /// <inheritdoc/>
@@ -27,9 +28,20 @@ internal sealed class DriedTooMoist : PrepRule
     {
         if (!context.Profile.IsSolid && !prep.Family.OrNone().IsDry) return;
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
-        if (celsius < StoredTooWarm.LimitOf(context.Settings).Value || !(days > SpecialCases.MarkedFromDays)) return;
+        if (celsius < StoredTooWarm.LimitOf(context.Settings).Value || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var activity = context.Fact(Fact.WaterActivity);
-        if (!activity.IsKnown || activity.Low <= Mould.Value) return;
+        if (!activity.IsKnown)
+        {
+            Open(context, prep, activity);
+            return;
+        }
+
+        if (activity.Low <= Mould.Value)
+        {
+            if (!KeepingVerdicts.IsMeasured(activity)) Open(context, prep, activity);
+            return;
+        }
+
         bool unsafeToo = activity.Low > Safety.Value;
         var limit = unsafeToo ? Safety : Mould;
         bool measured = KeepingVerdicts.IsMeasured(activity);
@@ -43,6 +55,27 @@ internal sealed class DriedTooMoist : PrepRule
             Advice = $"Dry it further until it measures at most {Say.Number(Mould.Value)}, or keep it cold.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.WaterActivity, activity, true), Proof.Of(limit)],
+        });
+    }
+
+    /// <summary>What holds a moist part is not shown to be dry, where nobody can work its water activity out.</summary>
+    private static void Open(RecipeContext context, Prep prep, FactValue activity)
+    {
+        // Whether it was dried enough is asked by the rule of drying, where no mass tells the end.
+        if (context.Profile.Keeping!.IsDried && (DryingWithoutEndPoint.Speaks(prep) || prep.Yield.IsGiven)) return;
+        double mass = context.Profile.Mass, water = mass > 0 ? 100 * context.Profile.Grams[(int)Science.Component.Water] / mass : 100;
+        if (prep.Target is { WaterActivity.IsGiven: true } || !context.Profile.Parts.Any(static p => p.Phase == PartPhase.Mix && p.Material is { } m && 100 * m.Of(Science.Component.Water) > Moist.Value)) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = Level.Warning,
+            Place = KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = "measured.waterActivity",
+            Message = $"By its amounts {Say.Number(water, 0)} % of it is water, and nothing shows its water activity: over {Say.Number(Mould.Value)} moulds can grow on it at room temperature ({Mould.Source}).",
+            Advice = $"Measure the water activity and dry it until it is {Say.Number(Mould.Value)} or less, or keep it cold.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(Fact.WaterActivity, activity, true), Proof.Of(Mould)],
         });
     }
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
@@ -15,6 +16,9 @@ internal sealed class DryingWithoutEndPoint : PrepRule
     private static readonly string[] Measurable = ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
+    private static readonly Limit Moist = Limits.Of("dried-moist-share");
+    private static readonly Limit DryMatter = Limits.Of("bound-dry-matter");
+    private static readonly Regex MassInWords = new(@"\d+(?:[.,]\d+)?\s?(?:kg|g)\b", RegexOptions.CultureInvariant);
     private static readonly Limit Coolest = Limits.Of("drying-temperature-least");
     private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
     private static readonly Limit LowAcid = Limits.Of("acidified-ph");
@@ -22,20 +26,27 @@ internal sealed class DryingWithoutEndPoint : PrepRule
     private static readonly RuleInfo Rule = new("SL5022", "drying-without-end-point", "Drying ends by the clock, not by mass lost or water activity", Level.Warning)
     {
         Safety = true,
-        Limits = [Mould.Id, Safety.Id, Coolest.Id, Cold.Id, LowAcid.Id],
+        Limits = [Mould.Id, Safety.Id, Coolest.Id, Cold.Id, LowAcid.Id, Moist.Id, DryMatter.Id],
     };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;
 
+    /// <summary>Whether a step of drying ends without a mass or a water activity.</summary>
+    internal static bool Speaks(Prep prep) =>
+        prep.Target is not { WaterActivity.IsGiven: true } && prep.Measured is not { WaterActivity.IsGiven: true }
+        && prep.Method.Any(static s => s.Verb.Dries && !s.Amount.IsGiven && !Holds(s, Measurable));
+
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Target is { WaterActivity.IsGiven: true } || prep.Measured is { WaterActivity.IsGiven: true }) return;
+        bool measured = prep.Measured is { WaterActivity.IsGiven: true };
         foreach (var step in prep.Method)
         {
             if (!step.Verb.Dries) continue;
-            if (step.Amount.IsGiven || Holds(step, Measurable)) continue;
+            HoldTemperature(context, step);
+            if (!measured && EndMass(step) is { IsGiven: true } mass) HoldMass(context, step, mass);
+            if (measured || prep.Target is { WaterActivity.IsGiven: true } || step.Amount.IsGiven || Holds(step, Measurable)) continue;
             bool byHand = Holds(step, ByHand);
             string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "with no stated end";
             context.Report(new Finding(Rule)
@@ -81,6 +92,48 @@ internal sealed class DryingWithoutEndPoint : PrepRule
             Advice = "Dry it at 57 to 60 °C.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)],
+        });
+    }
+
+    /// <summary>The mass at which a step of drying ends: its amount, else one in the words of its end; not given where it says none.</summary>
+    private static Given<Quantity> EndMass(Step step)
+    {
+        if (step.Amount is { IsGiven: true, Value.Dimension: Dimension.Mass }) return step.Amount;
+        if (!step.Until.IsGiven || Storage.Has(step.Until.Value, "los")) return default;
+        foreach (Match found in MassInWords.Matches(step.Until.Value))
+        {
+            if (QuantityReader.TryRead(found.Value, Measures.Default, out var quantity, out _) && quantity.Dimension == Dimension.Mass) return new Given<Quantity>(quantity, step.Until.Span);
+        }
+
+        return default;
+    }
+
+    /// <summary>A mass at which the water is still in it ends no drying.</summary>
+    private static void HoldMass(RecipeContext context, Step step, Given<Quantity> mass)
+    {
+        double dry = 0, all = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix) continue;
+            if (!part.IsWeighed || part.Material is not { } material || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0) return;
+            all += part.Grams.Typical;
+            dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
+        }
+
+        // A mass over that of the batch is weighed with the tray, one under it may be that of a piece: neither tells.
+        double end = mass.Value.BaseHigh;
+        if (!(dry > 0) || end > all || end <= dry * (1 + (DryMatter.Value / 100)) / (1 - (Moist.Value / 100))) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.Broken,
+            Place = context.At(mass.Span),
+            Subject = context.Id,
+            Path = context.PathOf(step),
+            Key = "mass",
+            Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: the rest of that mass is water, and it does not keep as a dried good.",
+            Advice = Target(context),
+            Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
+            Evidence = [Proof.Of("mass at the end", end, "g"), Proof.Of("dry matter", dry, "g"), Proof.Of(Moist)],
         });
     }
 

@@ -28,7 +28,7 @@ internal sealed class FermentSealed : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Keep is not { } keep || !SpecialCases.IsFerment(prep, context.Profile) || IsStopped(prep)) return;
+        if (!SpecialCases.IsFerment(prep, context.Profile) || IsStopped(prep)) return;
         bool isSealed = Storage.IsSealed(prep);
         if (!isSealed && !Storage.MayBeSealed(prep)) return;
         double litres = context.Profile.InputVolume / 1000;
@@ -47,16 +47,16 @@ internal sealed class FermentSealed : PrepRule
         double most = double.IsNaN(rating) ? Pressure.Value : rating;
         bool over = end is null || end.Value.GaugePressure.Value > most;
         bool bursts = double.IsNaN(rating) ? over || volumes > Volumes.Value : over;
-        if (!bursts || (!isSealed && volumes - held <= Volumes.Value)) return;
+        if (!bursts) return;
         string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "more than 9 bar";
         context.Report(new Finding(Rule)
         {
             Answer = isSealed ? Answer.Broken : Answer.NotShown,
             AskedLevel = isSealed ? null : Level.Warning,
-            Place = context.At(Storage.SealedSpan(prep)),
+            Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
             Subject = context.Id,
             Path = Storage.SealedPath(prep),
-            Message = $"The ferment is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            Message = $"The ferment is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
             Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
             Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
@@ -79,7 +79,7 @@ internal sealed class FermentSealed : PrepRule
     /// <summary>Rated gauge pressure of the vessel, bar: as the file, the bar's own vessels or the table of vessels gives it; NaN where nothing does.</summary>
     private static double RatingOf(RecipeContext context, Prep prep)
     {
-        var keep = prep.Keep!;
+        if (prep.Keep is not { } keep) return double.NaN;
         if (keep.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }) return keep.Rating.Value.BaseLow;
         if (!keep.In.IsGiven) return double.NaN;
         return context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var own) && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }

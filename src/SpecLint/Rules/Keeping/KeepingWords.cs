@@ -25,6 +25,13 @@ internal static class KeepingWords
     /// <summary>A temperature in words.</summary>
     public static string Degrees(double celsius) => $"{Say.Number(celsius, 1)} °C";
 
+    /// <summary>How long it is kept, with or without a figure.</summary>
+    public static string ForDays(double days) => double.IsNaN(days) ? "for a time that nothing states" : Days(days);
+
+    /// <summary>Place of the storage temperature, else of what is nearest to it.</summary>
+    public static Place AtTemperature(RecipeContext context, Prep prep) =>
+        prep.Keep is not { } keep ? context.File.Head : context.At(keep.At.IsGiven ? keep.At.Span : keep.Span);
+
     /// <summary>What the US asks of a house that sours or preserves food so that it needs no cold; empty elsewhere.</summary>
     public static string Variance(Settings settings) =>
         settings.AppliesIn("US") ? " (in the US souring or preserving food for that requires a variance and a HACCP plan, Food Code 3-502.11(C))" : "";
@@ -146,7 +153,10 @@ internal static class SpecialCases
     public static double MarkedFromDays => DateMarkFrom.Value / 24;
 
     /// <summary>Whether it is food low in acid without animal parts that is sealed from air and kept, or kept long: botulism's food, whatever it is called.</summary>
-    public static bool IsLowAcidJuiceKept(Prep prep, KeepingState state, Settings settings)
+    public static bool IsLowAcidJuiceKept(Prep prep, KeepingState state, Settings settings) => IsLowAcidJuiceKept(prep, state, settings, Storage.IsSealed(prep));
+
+    /// <summary>The same, sealed or not.</summary>
+    public static bool IsLowAcidJuiceKept(Prep prep, KeepingState state, Settings settings, bool isSealed)
     {
         if (!state.IsLowAcid || state.Verdict == KeepingVerdict.NotControlled || IsFerment(prep)) return false;
         if (state.What is not (Perishable.Juice or Perishable.Plant or Perishable.ListedPlant or Perishable.NutOrPulse) || state.IsStrong) return false;
@@ -157,7 +167,7 @@ internal static class SpecialCases
         // Cold and packed without air is a case of its own.
         if (Storage.IsReducedOxygen(prep) && !StoredTooWarm.IsTooWarm(celsius, settings) && !double.IsNaN(celsius)) return false;
         bool isJuice = state.What != Perishable.NutOrPulse;
-        return (Storage.IsSealed(prep) && !(days <= MarkedFromDays) && (isJuice || StoredTooWarm.IsTooWarm(celsius, settings))) || (isJuice && days > DateMark.Value);
+        return (isSealed && !(days <= MarkedFromDays) && (isJuice || StoredTooWarm.IsTooWarm(celsius, settings))) || (isJuice && days > DateMark.Value);
     }
 
     /// <summary>Whether it is a plant part under oil: fresh, and with a layer of oil, in its own lines or in those of a preparation in it.</summary>

@@ -25,7 +25,12 @@ internal sealed class LowAcidJuiceKept : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         var state = context.Profile.Keeping!;
-        if (!SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)) return;
+        if (!SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings))
+        {
+            if (Storage.MayBeSealed(prep) && SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings, true)) Open(context, prep, state);
+            return;
+        }
+
         bool isSealed = Storage.IsSealed(prep);
         double days = Storage.Days(prep);
         string how = isSealed ? "sealed" : $"kept {KeepingWords.Days(days)}";
@@ -40,4 +45,19 @@ internal sealed class LowAcidJuiceKept : PrepRule
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Ph)],
         });
     }
+
+    /// <summary>Whether it is sealed, nothing says: in a closed bottle it would be the food of botulism.</summary>
+    private static void Open(RecipeContext context, Prep prep, KeepingState state) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = Level.Warning,
+            Place = KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = "keep.sealed",
+            Message = $"Nothing says whether it is sealed, and it is kept at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, over {Say.Number(Ph.Value)}: sealed from air, Clostridium botulinum can make its toxin in it when it gets warm ({Ph.Source}).",
+            Advice = "Write `sealed` under `keep`: false where it stands loosely covered.",
+            Caution = KeepingWords.Caution,
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Ph)],
+        });
 }

@@ -24,13 +24,19 @@ internal sealed class MeterNotCalibrated : PrepRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Measured is not { Ph.IsGiven: true, Meter.IsGiven: true } measured) return;
-        if (context.Settings.Bar is not { } bar || !bar.Meters.TryGetValue(measured.Meter.Value, out var meter)) return;
+        if (prep.Measured is not { Ph.IsGiven: true } measured || context.Settings.Bar is not { Meters.Count: > 0 } bar) return;
+        if (!measured.Meter.IsGiven)
+        {
+            Unnamed(context, prep, measured);
+            return;
+        }
+
+        if (!bar.Meters.TryGetValue(measured.Meter.Value, out var meter)) return;
 
         // The file keeps the last calibration only: a later one says nothing of that day.
         // A reading without a day may be of any.
         if (meter.Calibrated.IsGiven && measured.On.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
-        if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
+        if (!Storage.MayOutlast(prep, SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
         string last = meter.Calibrated.IsGiven ? $"was last calibrated on {meter.Calibrated.Value}" : "has no calibration date";
         context.Report(new Finding(Rule)
         {
@@ -43,6 +49,23 @@ internal sealed class MeterNotCalibrated : PrepRule
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],
             Related = [new RelatedPlace(bar.At(meter.Span), "the meter")],
+        });
+    }
+
+    /// <summary>A meter that nobody names may be any, calibrated or not.</summary>
+    private static void Unnamed(RecipeContext context, Prep prep, Measurement measured)
+    {
+        if (!Storage.MayOutlast(prep, SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = context.At(measured.Ph.Span),
+            Subject = context.Id,
+            Path = "measured.meter",
+            Message = $"Nothing says which meter read the pH, so nothing shows that it was calibrated; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
+            Advice = "Name one of the meters of bar.json with `meter`.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],
         });
     }
 }

@@ -25,9 +25,33 @@ internal sealed class OutlivesItsParts : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         double days = Storage.Days(prep);
-        if (double.IsNaN(days)) return;
         var terms = context.Profile.KeepingTerms!;
+        if (double.IsNaN(days))
+        {
+            // Of a liquid, the rule of what is not stated asks how long it is kept.
+            if (context.Profile.IsSolid && terms.Safety is { IsSet: true, Part: { } limiting } && terms.Safety.From != Mark.Id) Undated(context, prep, terms.Safety, limiting);
+            return;
+        }
+
         bool safety = terms.Safety.From != Mark.Id && days > terms.Safety.Days;
+        if (!safety && UndatedPart(context, prep) is { } undated && days > SpecialCases.MarkedFromDays)
+        {
+            context.Report(new Finding(Rule)
+            {
+                Answer = Answer.NotShown,
+                AskedLevel = Level.Warning,
+                Place = KeepingWords.At(context, prep),
+                Subject = context.Id,
+                Path = "keep.for",
+                Key = "undated",
+                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps (a mixture takes the date of its earliest part, Food Code 3-501.17).",
+                Advice = $"Write how long {KeepingWords.NameOf(undated)} keeps in its own file.",
+                Caution = KeepingWords.Caution,
+                Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of("part", undated.Line.Item.Value, context.At(undated.Line.Item.Span))],
+                Related = RelatedTo(context, undated),
+            });
+        }
+
         if (!safety && HasRuleOfItsOwn(context, prep)) return;
         if (safety || days > terms.Parts.Days)
         {
@@ -63,6 +87,35 @@ internal sealed class OutlivesItsParts : PrepRule
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of($"usual of {terms.Family.From}", terms.Family.Days, "d")],
             });
         }
+    }
+
+    /// <summary>For how long a dry good with a part that needs cold is kept, nothing says.</summary>
+    private static void Undated(RecipeContext context, Prep prep, KeepingEnd end, Part part) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = Level.Warning,
+            Place = KeepingWords.At(context, prep),
+            Subject = context.Id,
+            Path = "keep",
+            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes the date of its earliest part, Food Code 3-501.17).",
+            Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or less, unless it is dried and its water activity is measured.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
+            Related = RelatedTo(context, part),
+        });
+
+    /// <summary>A preparation among the parts that needs cold and does not say for how long it is kept; <see langword="null"/> where all say.</summary>
+    private static Part? UndatedPart(RecipeContext context, Prep prep)
+    {
+        if (context.Profile.IsSolid || context.Profile.Keeping is not { Verdict: not KeepingVerdict.NotControlled, IsStrong: false } || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase is PartPhase.Beside or PartPhase.TakenOut || part.Item is not { File: Prep inner, ByProduct: null } || !double.IsNaN(Storage.Days(inner))) continue;
+            if (context.Profiles.Of(inner).Keeping is { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }) return part;
+        }
+
+        return null;
     }
 
     private static bool HasRuleOfItsOwn(RecipeContext context, Prep prep) =>

@@ -33,7 +33,12 @@ internal sealed class PreservativeTooWeak : PrepRule
         var claim = KeepingWords.Find(prep, Words, out string path, out string word);
         if (!claim.IsGiven && !dosed) return;
         var ph = context.Fact(Fact.Ph);
-        if (!ph.IsKnown) return;
+        if (!ph.IsKnown)
+        {
+            if (claim.IsGiven && !Storage.Has(claim.Value, "alcohol") && !Storage.Has(claim.Value, "strength") && !Storage.Has(claim.Value, "spirit")) Open(context, claim, path, word, ph);
+            return;
+        }
+
 
         // What spoils a sour preparation is yeast and mould: there the preservative alone counts, and the acids of the juice do not.
         double working = Preservatives.Undissociated(context.Profile, ph);
@@ -48,7 +53,7 @@ internal sealed class PreservativeTooWeak : PrepRule
             if (acid.Undissociated(total.Value * 1000, new Ph(Math.Max(0, ph.Low))) is { } part) share += part / acid.MicMillimolal;
         }
 
-        if ((yeasts ? dose >= 1 : share >= 1) || (!claim.IsGiven && !(Storage.Days(prep) > SpecialCases.MarkedFromDays))) return;
+        if ((yeasts ? dose >= 1 : share >= 1) || (!claim.IsGiven && !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays))) return;
         Part? preservative = null;
         foreach (var part in context.Profile.Parts)
         {
@@ -67,4 +72,18 @@ internal sealed class PreservativeTooWeak : PrepRule
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],
         });
     }
+
+    /// <summary>What is said to be preserved and has no pH that can be told is not shown to be.</summary>
+    private static void Open(RecipeContext context, Reading.Given<string> claim, string path, string word, FactValue ph) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            Place = context.At(claim.Span),
+            Subject = context.Id,
+            Path = path,
+            Message = $"It is said to be preserved (\"{word}\"), and its pH is not known ({ph.OpenBecause}): nothing shows that acid or a preservative works in it.",
+            Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
+            Caution = KeepingWords.Caution,
+            Evidence = [Proof.Of("claim", claim.Value)],
+        });
 }

@@ -11,11 +11,13 @@ internal sealed class StorageNotStated : PrepRule
     private static readonly Limit Mark = Limits.Of("food-code-date-mark");
     private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
 
+    private static readonly Limit Hours = Limits.Of("food-code-time-control");
+
     private static readonly RuleInfo Rule = new("SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning)
     {
         Safety = true,
         Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life],
-        Limits = [Mark.Id, Cold.Id],
+        Limits = [Mark.Id, Cold.Id, Hours.Id],
     };
 
     /// <inheritdoc/>
@@ -33,8 +35,8 @@ internal sealed class StorageNotStated : PrepRule
             return;
         }
 
-        // What is made for the shift needs no storage temperature.
-        if (time && Storage.Days(prep) <= SpecialCases.MarkedFromDays) return;
+        // What is gone within hours needs no storage temperature.
+        if (time && Storage.Days(prep) * 24 <= Hours.Value) return;
         string missing = time ? "how cold" : temperature ? "how long" : "how long or how cold";
         context.Report(new Finding(Rule)
         {
@@ -42,7 +44,7 @@ internal sealed class StorageNotStated : PrepRule
             AskedLevel = state.IsStrong ? Level.Note : null,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Subject = context.Id,
-            Path = time ? "keep.at" : "keep.for",
+            Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
             Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of at most {KeepingWords.Days(Mark.Value)}, counting the day it is made.",
             Caution = KeepingWords.Caution,

@@ -31,7 +31,7 @@ internal sealed class SyrupKeptWarm : PrepRule
         if (context.Profile.IsSolid || SpecialCases.IsFerment(prep)) return;
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
         bool unknown = double.IsNaN(celsius);
-        if ((!unknown && !Storage.IsAtRoom(celsius)) || !(days > SpecialCases.MarkedFromDays)) return;
+        if ((!unknown && !Storage.IsAtRoom(celsius)) || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var state = context.Profile.Keeping!;
         if (state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled) return;
         var activity = state.WaterActivity;
@@ -50,12 +50,12 @@ internal sealed class SyrupKeptWarm : PrepRule
         var limit = thin ? Table : Yeast;
         context.Report(new Finding(Rule)
         {
-            Answer = unknown ? Answer.NotShown : Answer.Broken,
-            AskedLevel = thin && !unknown ? null : Level.Warning,
-            Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
+            Answer = unknown || double.IsNaN(days) ? Answer.NotShown : Answer.Broken,
+            AskedLevel = thin && !unknown && !double.IsNaN(days) ? null : Level.Warning,
+            Place = KeepingWords.AtTemperature(context, prep),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"It is kept {KeepingWords.Days(days)} {(unknown ? "at an unstated temperature" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} ({limit.Source}).",
+            Message = $"It is kept {KeepingWords.ForDays(days)} {(unknown ? "at an unstated temperature" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} ({limit.Source}).",
             Advice = thin ? "Keep it cold, or make it 2:1 by weight, which is below the limit." : "Keep it cold, or make it richer.",
             Caution = thin ? KeepingWords.Caution : null,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],
@@ -68,12 +68,12 @@ internal sealed class SyrupKeptWarm : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            Place = context.At(prep.Keep!.At.IsGiven ? prep.Keep.At.Span : prep.Keep.Span),
+            Place = KeepingWords.AtTemperature(context, prep),
             Subject = context.Id,
             Path = "keep.at",
-            Message = $"It is kept {KeepingWords.Days(days)}{where}. It is sweet, and its water activity is not known. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
+            Message = $"It is kept {KeepingWords.ForDays(days)}{where}. It is sweet, and its water activity is not known. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
             Advice = "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(Table)],
+            Evidence = double.IsNaN(days) ? [Proof.Of(Table)] : [Proof.Of("keep.for", days, "d"), Proof.Of(Table)],
         });
 }

@@ -37,26 +37,31 @@ internal sealed class WarmForHours : PrepRule
         {
             var step = prep.Method[i];
             if (step.Verb.Cools || step.Verb.Freezes || step.Verb.Dries || step.Verb.HeatsDry) continue;
-            if (step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration } || !(step.For.Value.BaseHigh / 3600 > Hours.Value)) continue;
+            bool timed = step.For is { IsGiven: true, Value.Dimension: Dimension.Duration };
+
+            // For how long something is steeped or stands, and nothing says: for longer.
+            if (timed ? !(step.For.Value.BaseHigh / 3600 > Hours.Value) : step.Verb.Heats || step.Verb.IsBrief || !(step.Verb.Extracts || step.Verb.Keeps)) continue;
             var at = step.At.IsGiven ? step.At : step.To;
             bool told = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
             if (told && (at.Value.BaseHigh <= Cold.Value || at.Value.BaseLow >= Hot.Value)) continue;
             if (!told && IsInTheCold(step)) continue;
             if (Worst(context, pot, i) is not { } part) continue;
             bool animal = Perishables.In(part, context.Profile) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
+            if (!timed && !animal) continue;
+            string time = timed ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "for a time that nothing states";
             context.Report(new Finding(Rule)
             {
-                Answer = told ? Answer.Broken : Answer.NotShown,
-                AskedLevel = told && animal ? null : told ? Level.Warning : Level.Note,
-                Place = context.At(step.For.Span),
+                Answer = told && timed ? Answer.Broken : Answer.NotShown,
+                AskedLevel = told && animal && timed ? null : told || animal ? Level.Warning : Level.Note,
+                Place = context.At(timed ? step.For.Span : step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
                 Message = told
-                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
-                    : $"`{part.Line.Item.Or("")}` stands for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)} at an unstated temperature. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19).",
+                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} {time}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
+                    : $"`{part.Line.Item.Or("")}` stands {time} at an unstated temperature. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19).",
                 Advice = told ? "Do it in the refrigerator, or for less than four hours." : "Write `at` in the step: 4 °C if it stands in the refrigerator.",
                 Caution = KeepingWords.Caution,
-                Evidence = [Proof.Of("time", step.For.Value.BaseHigh / 3600, "h"), Proof.Of(Hours)],
+                Evidence = timed ? [Proof.Of("time", step.For.Value.BaseHigh / 3600, "h"), Proof.Of(Hours)] : [Proof.Of(Hours)],
             });
             return;
         }

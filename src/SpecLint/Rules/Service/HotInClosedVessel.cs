@@ -36,23 +36,25 @@ internal sealed class HotInClosedVessel : RecipeRule
                 continue;
             }
 
-            if (!double.IsNaN(given) || step.Verb.Boils)
+            if (!double.IsNaN(given) || step.Verb.Boils || step.Verb.Cooks)
             {
                 heated = step;
-                celsius = double.IsNaN(given) ? Boiling : given;
+                celsius = !double.IsNaN(given) ? given : step.Verb.Boils ? Boiling : double.NaN;
             }
 
             if (heated is null || !step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             bool same = heated == step;
+            string degrees = double.IsNaN(celsius) ? "heated, and nothing says how hot" : $"at {Say.Number(celsius, 0)} °C", brought = double.IsNaN(celsius) ? "heated, nothing says how hot," : $"brought to {Say.Number(celsius, 0)} °C";
             context.Report(new Finding(Rule)
             {
+                Answer = double.IsNaN(celsius) ? Answer.NotShown : Answer.Broken,
                 Place = context.At(step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = $"{(same ? $"By the method it is at {Say.Number(celsius, 0)} °C" : $"It was brought to {Say.Number(celsius, 0)} °C and nothing cools it")} at the step to {step.Written}: over {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and throw what is in it ({Hot.Source}).",
+                Message = $"{(same ? $"By the method it is {degrees}" : $"It was {brought} and nothing cools it")} at the step to {step.Written}: over {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and throw what is in it ({Hot.Source}).",
                 Advice = "Cool it first, or shake it on ice; blend hot liquid in small amounts with the cap of the lid off and a cloth over it.",
                 Caution = "Hot liquid under pressure scalds: follow the maker's instructions for the blender and the house's safety rules.",
-                Evidence = [Proof.Of("temperature", celsius, "Cel"), Proof.Of(Hot)],
+                Evidence = double.IsNaN(celsius) ? [Proof.Of(Hot)] : [Proof.Of("temperature", celsius, "Cel"), Proof.Of(Hot)],
                 Related = same ? [] : [new RelatedPlace(context.At(heated.Do.Span), "the step that heats it")],
             });
             return;

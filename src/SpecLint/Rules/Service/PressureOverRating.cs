@@ -10,6 +10,8 @@ namespace SpecLint.Rules.Service;
 /// <summary>SL8022: more pressure than the vessel is rated for, cold or warm.</summary>
 internal sealed class PressureOverRating : PrepRule
 {
+    private const string Caution = "A vessel over its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.";
+
     private static readonly Limit Warm = Limits.Of("warm-bottle");
 
     private static readonly RuleInfo Rule = new("SL8022", "pressure-over-rating", "More pressure than the vessel is rated for, cold or warm", Level.Error)
@@ -26,12 +28,23 @@ internal sealed class PressureOverRating : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         var (pressure, span) = PressureOf(prep);
-        if (double.IsNaN(pressure) || pressure <= 0 || prep.Keep is not { } keep) return;
-        var (rating, source, mark) = RatingOf(context, keep);
-        if (double.IsNaN(rating)) return;
+        if (double.IsNaN(pressure))
+        {
+            NoPressure(context, prep);
+            return;
+        }
+
+        if (pressure <= 0) return;
+        var (rating, source, mark) = prep.Keep is { } keep ? RatingOf(context, keep) : (double.NaN, "", Mark.House);
+        if (double.IsNaN(rating))
+        {
+            Open(context, prep, pressure, span);
+            return;
+        }
+
         double warm = WarmPressure(context, prep, pressure);
         bool cold = pressure > rating;
-        bool closed = !keep.In.IsGiven || keep.In.Value.IndexOf("keg", StringComparison.OrdinalIgnoreCase) < 0;
+        bool closed = !prep.Keep!.In.IsGiven || prep.Keep.In.Value.IndexOf("keg", StringComparison.OrdinalIgnoreCase) < 0;
         if (!cold && !(closed && warm > rating)) return;
         context.Report(new Finding(Rule)
         {
@@ -43,10 +56,46 @@ internal sealed class PressureOverRating : PrepRule
                 ? $"It is put under {Say.With(pressure, "bar")}, over the {Say.With(rating, "bar")} that its vessel is rated for ({source})."
                 : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, over the {Say.With(rating, "bar")} that its vessel is rated for ({source}).",
             Advice = rating <= 0 ? "Take a vessel that is made and rated for pressure." : cold ? $"Stay under {Say.With(rating, "bar")}, or take a vessel with a higher rating." : "Lower the pressure, or take a vessel with a higher rating, and keep it cold.",
-            Caution = "A vessel over its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.",
+            Caution = Caution,
             Evidence = [Proof.Of("pressure", pressure, "bar"), Proof.Of("rating", rating, "bar", source), Proof.Of($"pressure at {Say.Number(Warm.Value, 0)} °C", warm, "bar")],
         });
     }
+
+    /// <summary>What is carbonated and does not say at what pressure may be under more than its vessel holds.</summary>
+    private static void NoPressure(RecipeContext context, Prep prep)
+    {
+        // A siphon and its chargers are made for each other.
+        if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { In.IsGiven: true } keep && SpecLint.Profile.Phrases.Has(keep.In.Value, "siphon"))) return;
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = Level.Warning,
+            Place = context.At(step.Do.Span),
+            Subject = context.Id,
+            Path = "target.pressure",
+            Key = "pressure",
+            Message = "It is carbonated, and nothing says at what pressure: nothing shows that its vessel holds it.",
+            Advice = "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
+            Caution = Caution,
+            Evidence = [Proof.Of("step", step.Written)],
+        });
+    }
+
+    /// <summary>A vessel of which nobody knows the rating is not shown to hold any pressure.</summary>
+    private static void Open(RecipeContext context, Prep prep, double pressure, TextSpan span) =>
+        context.Report(new Finding(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = Level.Warning,
+            Place = context.At(span),
+            Subject = context.Id,
+            Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
+            Key = "rating",
+            Message = $"It is put under {Say.With(pressure, "bar")}, and nothing says what pressure its vessel is rated for.",
+            Advice = "Write the maker's `rating` under `keep`, or once for the vessel in bar.json.",
+            Caution = Caution,
+            Evidence = [Proof.Of("pressure", pressure, "bar")],
+        });
 
     /// <summary>Gauge pressure that the recipe asks for, bar.</summary>
     internal static (double Bar, TextSpan Span) PressureOf(Prep prep)

@@ -32,7 +32,8 @@ internal sealed class VesselOverfilled : PrepRule
         if (double.IsNaN(capacity) || capacity <= 0) return;
         double volume = Yields.Volume(context, prep);
         if (double.IsNaN(volume)) return;
-        bool swells = (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.OrNone().Swells || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
+        bool mayFreeze = double.IsNaN(SpecLint.Profile.Storage.Celsius(prep, context.Settings));
+        bool swells = mayFreeze || (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.OrNone().Swells || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
         var room = FreezesSolid(context, keep) ? IceRoom : Room;
         double most = swells ? capacity * (1 - (room.Value / 100)) : capacity;
         if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;
@@ -45,7 +46,7 @@ internal sealed class VesselOverfilled : PrepRule
             Path = "keep.capacity",
             Message = over
                 ? $"{Say.With(volume, "mL")} are made, and the vessel holds {Say.With(capacity, "mL")}."
-                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leave {Say.Number(100 * (1 - (volume / capacity)), 1)} % of room, under the {Say.With(room.Value, "%")} that {(room == IceRoom ? "freezing to ice" : "gas or ice")} needs ({room.Source}).",
+                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leave {Say.Number(100 * (1 - (volume / capacity)), 1)} % of room, under the {Say.With(room.Value, "%")} that {(room == IceRoom ? "freezing to ice" : "gas or ice")} needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
             Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
             Caution = swells ? "A full vessel that freezes, ferments or stands under gas can burst: leave room and follow its maker's rating." : null,
             Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(room)],
