@@ -35,6 +35,7 @@ internal static class Shell
         new CardVerb(),
         new GuestsVerb(),
         new NewVerb(),
+        new TranscribeVerb(),
         new StartVerb(),
         new EditorVerb(),
     ];

@@ -47,7 +47,7 @@ public sealed class NameResolver
     private void Know(string slug, string id)
     {
         if (slug.Length == 0) return;
-        if (!bookNames.ContainsKey(slug)) bookNames.Add(slug, id);
+        bookNames[slug] = bookNames.TryGetValue(slug, out string? first) ? first : id;
         Put(bookBags, slug, slug);
     }
 

@@ -1,5 +1,3 @@
-using SpecLint.Book;
-
 namespace SpecLint.Catalogue;
 
 /// <summary>How a name that somebody wrote is understood.</summary>

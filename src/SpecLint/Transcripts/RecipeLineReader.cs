@@ -152,7 +152,7 @@ public sealed class RecipeLineReader(NameResolver names, Measures measures)
             int numbers = NumberWords(words, length);
 
             // "2 egg whites", "1 cherry tomato": the word belongs to the item.
-            if (quantity.Unit.System == UnitSystem.Piece && !rest.StartsWith("of ", StringComparison.OrdinalIgnoreCase) && IsItem(string.Join(" ", words, numbers, words.Length - numbers)))
+            if (quantity.Unit.System == UnitSystem.Piece && BelongsToItem(string.Join(" ", words, numbers, words.Length - numbers), WithoutOf(rest)))
             {
                 if (numbers == 0) return false;
                 continue;
@@ -214,7 +214,14 @@ public sealed class RecipeLineReader(NameResolver names, Measures measures)
         return numbers;
     }
 
-    private bool IsItem(string text) => names.Resolve(text).Answer != NameAnswer.NotKnown;
+    /// <summary>Whether the word of a piece is part of a name: "white of an egg" is not the egg, "twist of lemon peel" is the peel.</summary>
+    private bool BelongsToItem(string whole, string rest) =>
+        names.Resolve(whole) is { Answer: not NameAnswer.NotKnown } meant && (names.Resolve(rest) is not { Answer: NameAnswer.Resolved } part || part.Id != meant.Id);
+
+    /// <summary>Whether a bare number may count a thing: two limes, and not two gins.</summary>
+    private static bool IsCounted(WrittenName name) =>
+        name.Answer != NameAnswer.Resolved || BuiltInCatalogue.Find(name.Id) is not { } entry
+        || entry.Values.ContainsKey("piece") || entry.IngredientKind.OrNone() is { IsBotanical: true } or { ComesInPieces: true } or { MayComeInPieces: true };
 
     private static bool IsAmount(Quantity quantity) => quantity.Dimension is Dimension.Volume or Dimension.Mass or Dimension.Count or Dimension.Part;
 
@@ -253,6 +260,12 @@ public sealed class RecipeLineReader(NameResolver names, Measures measures)
             case NameAnswer.Unclear: draft.Open.Add($"{name.Because}: {string.Join(", ", name.Choices)}"); break;
             case NameAnswer.Maker: draft.Open.Add(name.Id.Length > 0 ? $"{name.Because}, of the kind {name.Id}" : name.Because); break;
             case NameAnswer.Resolved when !name.IsExact && draft.Name is null: draft.Assumed.Add($"`{item}` is read as {name.Id}"); break;
+        }
+
+        if (draft.Quantity is not null && draft.UnitWritten.Length == 0 && draft.Name is null && !IsCounted(name))
+        {
+            draft.Open.Add("the number has no unit");
+            draft.Amount = "";
         }
 
         if (draft.Quantity is null && draft.Role is LineRole.Part && draft.Open.Count == 0) draft.Open.Add("no amount is written");

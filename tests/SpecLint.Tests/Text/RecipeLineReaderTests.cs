@@ -24,6 +24,8 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
     [InlineData("Splash of soda water", "1 splash", "soda-water", Certainty.Certain)]
     [InlineData("1 twist of lemon peel", "1 twist", "lemon-peel", Certainty.Certain)]
     [InlineData("2 egg whites", "2 piece", "egg-white", Certainty.Certain)]
+    [InlineData("1 white of an egg", "1 piece", "egg-white", Certainty.Likely)]
+    [InlineData("1 slice orange", "1 slice", "orange", Certainty.Certain)]
     [InlineData("6 mint leaves", "6 piece", "mint", Certainty.Certain)]
     [InlineData("Juice of 1/2 lime", "14 ml", "lime-juice", Certainty.Likely)]
     [InlineData("juice of a lemon", "44 ml", "lemon-juice", Certainty.Likely)]
@@ -53,6 +55,8 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
     [InlineData("Fill up with Brandy; stir gently and serve with little Nutmeg on top")]
     [InlineData("2 750-ml bottles wine")]
     [InlineData("1 oz gin or vodka")]
+    [InlineData("1/3 Italian vermouth")]
+    [InlineData("1/2 lime juice")]
     public void What_is_open_is_said(string written)
     {
         var line = Reader.Read(written);

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.Text;
+using SpecLint.Reading;
+using SpecLint.Reports;
+using SpecLint.Transcripts;
+
+namespace SpecLint.Tool.Verbs;
+
+/// <summary><c>transcribe</c>: recipes that exist as text, line beside line with what was understood, and as files.</summary>
+internal sealed class TranscribeVerb : Verb
+{
+    private const long LargestText = 1 << 20;
+
+    private readonly Argument<string> text = new("FILE") { Description = "Text with recipes: a name, lines such as `2 oz gin`, sentences of the method; a blank line between recipes. - reads standard input." };
+    private readonly Option<string?> book = CommonOptions.Book();
+    private readonly Option<bool> write = new("--write") { Description = "Write each recipe as a file of a drink into the book's folder. Existing files are never overwritten." };
+    private readonly Option<string?> output = CommonOptions.Output();
+
+    public override string Name => "transcribe";
+
+    public override string Description => "Reads recipes from a text: each line beside what is understood of it and how certain that is. Exit status 1 when a line is unclear.";
+
+    public override IReadOnlyList<string> Examples => ["speclint transcribe drinks.txt --book recipes", "speclint transcribe drinks.txt --book recipes --write"];
+
+    public override void Define(Command command)
+    {
+        command.Arguments.Add(text);
+        foreach (var option in new Option[] { book, write, output }) command.Options.Add(option);
+    }
+
+    public override int Run(ParseResult parsed, Host host)
+    {
+        string named = parsed.GetValue(text)!;
+        string written = TextOf(named, host);
+        string? at = parsed.GetValue(book);
+        var folder = BookFolder.Open(host, at is null ? [] : [at]);
+        var (linked, _) = Checker.Profile(folder.ToInput(folder.SetOn ?? host.Today(), 0));
+        var recipes = new RecipeTextReader(linked).Read(written);
+        if (recipes.Count == 0) throw new UsageException($"{named} holds no recipe.");
+        if (parsed.GetValue(write)) WriteFiles(recipes, folder.Root, host);
+        ResultOutput.DeliverText(host, parsed.GetValue(output), writer => TranscriptReport.Write(writer, recipes));
+        return TranscriptReport.OpenIn(recipes) == 0 ? ExitStatus.Clean : ExitStatus.Findings;
+    }
+
+    private static string TextOf(string named, Host host)
+    {
+        byte[]? bytes;
+        try
+        {
+            if (named == "-")
+            {
+                using var input = new MemoryStream();
+                host.Input.CopyTo(input);
+                bytes = input.Length > LargestText ? null : input.ToArray();
+            }
+            else
+            {
+                bytes = InputFile.Read(host.FullPath(named), LargestText);
+            }
+        }
+        catch (Exception e) when (IoFault.Is(e))
+        {
+            throw new UsageException($"{named} cannot be read: {IoFault.Reason(e)}.", e);
+        }
+
+        return bytes is null ? throw new UsageException($"{named} is larger than 1 MiB.") : Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF');
+    }
+
+    /// <summary>Writes all files or none: whatever stands in the way is named before the first is written.</summary>
+    private static void WriteFiles(IReadOnlyList<WrittenRecipe> recipes, string root, Host host)
+    {
+        var files = recipes.Select(r => (Id: DrinkDraft.IdOf(r), Text: DrinkDraft.Write(r))).ToList();
+        foreach (var (id, _) in files)
+        {
+            if (id.Length == 0) throw new UsageException("a recipe of the text has no name to call its file by; nothing was written.");
+            if (files.Count(f => f.Id == id) > 1) throw new UsageException($"two recipes of the text are called {id}; nothing was written.");
+            if (File.Exists(PathOf(root, id)) || Directory.Exists(PathOf(root, id))) throw new UsageException($"{id}.drink.json exists already; nothing was written.");
+        }
+
+        try
+        {
+            foreach (var (id, content) in files)
+            {
+                using var stream = new FileStream(PathOf(root, id), FileMode.CreateNew, FileAccess.Write);
+                stream.Write(Encoding.UTF8.GetBytes(content));
+                Shell.Say(host, $"wrote {id}.drink.json.");
+            }
+        }
+        catch (Exception e) when (IoFault.Is(e))
+        {
+            throw new UsageException($"the files cannot be written: {IoFault.Reason(e)}.", e);
+        }
+    }
+
+    private static string PathOf(string root, string id) => Path.Combine(root, id + ".drink.json");
+}

@@ -1,0 +1,105 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+/// <summary>SL9026: an item of the catalogue where the house makes one of nearly the same name.</summary>
+internal sealed class HouseNameNear : BookRule
+{
+    private static readonly RuleInfo Rule = new("SL9026", "house-name-near", "An item of the catalogue where the house makes one of nearly the same name", Level.Note);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Rule;
+
+    /// <inheritdoc/>
+    public override void Check(BookContext context)
+    {
+        if (context.Book.Preps.Count == 0) return;
+        var houses = new Dictionary<string, List<(Prep Prep, HashSet<string> Words)>>(StringComparer.Ordinal);
+        foreach (var prep in context.Book.Preps)
+        {
+            Know(houses, prep, prep.Id);
+            if (prep.Name.IsGiven && BuiltInCatalogue.Slug(prep.Name.Value) is var slug && slug != prep.Id) Know(houses, prep, slug);
+        }
+
+        var near = new Dictionary<string, Prep?>(StringComparer.Ordinal);
+        foreach (var recipe in context.Book.Recipes)
+        {
+            foreach (var line in LinkedBook.LinesOf(recipe))
+            {
+                if (!line.Item.IsGiven) continue;
+                string written = line.Item.Value;
+                if (!near.TryGetValue(written, out var prep)) near.Add(written, prep = NearTo(context.Book, houses, written));
+                if (prep is not null && prep != recipe && !Uses(recipe, prep.Id)) context.Report(Find(context, recipe, line, prep));
+            }
+        }
+    }
+
+    private static void Know(Dictionary<string, List<(Prep Prep, HashSet<string> Words)>> houses, Prep prep, string slug)
+    {
+        var words = WordsOf(slug);
+        if (words.Count == 0) return;
+        string head = HeadOf(slug);
+        if (!houses.TryGetValue(head, out var list)) houses.Add(head, list = []);
+        list.Add((prep, words));
+    }
+
+    /// <summary>
+    /// The preparation whose name is that of an item of the catalogue but for words that any house puts before its own; where the
+    /// item is named by a synonym, which hides what it resolves to, but for two more words. One that is made of the item is not.
+    /// </summary>
+    private static Prep? NearTo(LinkedBook book, Dictionary<string, List<(Prep Prep, HashSet<string> Words)>> houses, string written)
+    {
+        if (book.Resolve(written) is not { IsBuiltIn: true } item) return null;
+        var words = WordsOf(written);
+        if (words.Count < 2 || !houses.TryGetValue(HeadOf(written), out var list)) return null;
+        foreach (var (prep, its) in list)
+        {
+            int more = its.Count - words.Count;
+            if (more >= 0 && more <= (item.Id == written ? 0 : 2) && words.IsSubsetOf(its) && !IsMadeOf(book, prep, item.Id)) return prep;
+        }
+
+        return null;
+    }
+
+    private static bool IsMadeOf(LinkedBook book, Prep prep, string id)
+    {
+        foreach (var line in prep.Ingredients)
+        {
+            if (line.Item.IsGiven && book.Resolve(line.Item.Value)?.Id == id) return true;
+        }
+
+        return false;
+    }
+
+    private static bool Uses(Recipe recipe, string id)
+    {
+        foreach (var line in LinkedBook.LinesOf(recipe))
+        {
+            if (line.Item.IsGiven && line.Item.Value == id) return true;
+        }
+
+        return false;
+    }
+
+    private static HashSet<string> WordsOf(string slug) =>
+        new(slug.Split('-').Where(w => !NameWords.IsNeutral(w)).Select(NameWords.Canonical), StringComparer.Ordinal);
+
+    private static string HeadOf(string slug) => NameWords.Canonical(slug.Split('-').LastOrDefault(w => w.Length > 1 && !char.IsDigit(w[0]) && !NameWords.IsNeutral(w)) ?? "");
+
+    private static Finding Find(BookContext context, Recipe recipe, Line line, Prep prep)
+    {
+        var item = context.Book.Resolve(line.Item.Value)!;
+        return new Finding(Rule)
+        {
+            Place = recipe.At(line.Item.Span),
+            Subject = recipe.Id,
+            Path = RecipeContext.PathOf(line, "item"),
+            Message = $"`{line.Item.Value}` is the catalogue's {item.File.Name.Or(item.Id)}. The house makes `{prep.Id}`, which has nearly the same name.",
+            Advice = $"Write `{prep.Id}` if the house's own is meant.",
+            Evidence = [Proof.Of("house preparation", prep.Id, prep.Head)],
+            Related = [new RelatedPlace(prep.Head, "the house's own")],
+        };
+    }
+}
