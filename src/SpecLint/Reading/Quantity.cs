@@ -81,7 +81,7 @@ public enum QuantityForm
     /// <summary>As usual.</summary>
     Plain = 0,
 
-    /// <summary>A comma stands for the decimal point.</summary>
+    /// <summary>A comma is used as the decimal point.</summary>
     DecimalComma = 1,
 
     /// <summary>A range of numbers.</summary>

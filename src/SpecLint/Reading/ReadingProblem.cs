@@ -9,13 +9,13 @@ public enum ReadingProblemKind
     /// <summary>The bytes are not UTF-8 (a lone surrogate escape counts).</summary>
     Encoding,
 
-    /// <summary>The file is larger than is read.</summary>
+    /// <summary>The file is too large to be read.</summary>
     TooLarge,
 
-    /// <summary>Values are nested deeper than is read.</summary>
+    /// <summary>Values are nested too deep to be read.</summary>
     TooDeep,
 
-    /// <summary>A property stands twice in one object.</summary>
+    /// <summary>A property appears twice in one object.</summary>
     DuplicateProperty,
 
     /// <summary>A property that this kind of file does not have.</summary>

@@ -10,7 +10,7 @@ internal sealed class StandInDiffers : PrepRule
 {
     private static readonly Limit Off = Limits.Of("stands-in-titratable");
 
-    private static readonly RuleInfo Rule = new("SL4008", "stand-in-differs", "A preparation whose acid is not that of what it stands in for", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL4008", "stand-in-differs", "A preparation whose acid differs from that of the item it stands in for", Level.Warning)
     {
         Needs = [Fact.Acid, Fact.Ph],
         Limits = [Off.Id],

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Amounts;
 /// <summary>SL2001: a comma stands for the decimal point.</summary>
 internal sealed class DecimalComma : ReadingRule
 {
-    private static readonly RuleInfo Rule = new("SL2001", "decimal-comma", "A comma stands for the decimal point", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL2001", "decimal-comma", "A comma is used as the decimal point", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -11,7 +11,7 @@ internal sealed class DensityAgainstComposition : IngredientRule
 {
     private static readonly Limit Apart = Limits.Of("amount-density-composition");
 
-    private static readonly RuleInfo Rule = new("SL2029", "density-against-composition", "A density that the stated composition does not have", Level.Warning) { Limits = [Apart.Id] };
+    private static readonly RuleInfo Rule = new("SL2029", "density-against-composition", "A density that disagrees with the stated composition", Level.Warning) { Limits = [Apart.Id] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

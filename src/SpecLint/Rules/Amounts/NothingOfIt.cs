@@ -5,7 +5,7 @@ namespace SpecLint.Rules.Amounts;
 /// <summary>SL2031: an amount of nothing.</summary>
 internal sealed class NothingOfIt : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2031", "nothing-of-it", "An amount of nothing", Level.Error) { IsCause = true };
+    private static readonly RuleInfo Rule = new("SL2031", "nothing-of-it", "An amount of zero", Level.Error) { IsCause = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Amounts;
 /// <summary>SL2032: parts, and nothing that says how large a part is.</summary>
 internal sealed class PartsWithoutWhole : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2032", "parts-without-whole", "Parts, and nothing that says how large a part is", Level.Warning) { IsCause = true };
+    private static readonly RuleInfo Rule = new("SL2032", "parts-without-whole", "Parts, with no size given for a part", Level.Warning) { IsCause = true };
 
     /// <summary>mL of a part in a drink, where nothing says better; common practice, no source.</summary>
     private const double UsualPart = 30;

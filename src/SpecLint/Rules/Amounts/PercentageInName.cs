@@ -13,7 +13,7 @@ internal sealed class PercentageInName : PrepRule
 {
     private static readonly Limit Apart = Limits.Of("amount-share-in-name");
 
-    private static readonly RuleInfo Rule = new("SL2020", "percentage-in-name", "A preparation named for a percentage that it does not come to", Level.Warning) { Limits = [Apart.Id] };
+    private static readonly RuleInfo Rule = new("SL2020", "percentage-in-name", "A preparation named for a percentage that it does not have", Level.Warning) { Limits = [Apart.Id] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Amounts;
 /// <summary>SL2016: per cent of what, by mass or by volume, is not said.</summary>
 internal sealed class PercentageWithoutBasis : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL2016", "percentage-without-basis", "A percentage that does not say of what", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL2016", "percentage-without-basis", "A percentage without its basis", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -8,7 +8,7 @@ internal sealed class ShareAgainstAmount : RecipeRule
 {
     private static readonly Limit Apart = Limits.Of("amount-share-of-amount");
 
-    private static readonly RuleInfo Rule = new("SL2018", "share-against-amount", "A share that the amount beside it does not come to", Level.Warning) { Limits = [Apart.Id] };
+    private static readonly RuleInfo Rule = new("SL2018", "share-against-amount", "A share that disagrees with the amount beside it", Level.Warning) { Limits = [Apart.Id] };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -10,7 +10,7 @@ internal sealed class AcidityOutsideStyle : StyleBandRule
 {
     private static readonly Limit ClearAcid = Limits.Of("stirred-clear-acid");
 
-    private static readonly RuleInfo Rule = new("SL3003", "acidity-outside-style", "An acidity outside what the style is seen at", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL3003", "acidity-outside-style", "An acidity outside the style's range", Level.Warning)
     {
         Needs = [Fact.Acid],
         Limits = [ClearAcid.Id],

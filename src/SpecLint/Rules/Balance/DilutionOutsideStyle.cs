@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3005: a dilution outside what the style is seen at.</summary>
 internal sealed class DilutionOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3005", "dilution-outside-style", "A dilution outside what the style is seen at", Level.Note)
+    private static readonly RuleInfo Rule = new("SL3005", "dilution-outside-style", "A dilution outside the style's range", Level.Note)
     {
         Needs = [Fact.Dilution],
         IsConsequence = true,

@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3004: a ratio of sugar to acid outside what the style is seen at.</summary>
 internal sealed class RatioOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3004", "ratio-outside-style", "A ratio of sugar to acid outside what the style is seen at", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL3004", "ratio-outside-style", "A ratio of sugar to acid outside the style's range", Level.Warning)
     {
         Needs = [Fact.SugarAcidRatio, Fact.Sugar, Fact.Acid],
         IsConsequence = true,

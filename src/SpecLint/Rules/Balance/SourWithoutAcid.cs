@@ -8,7 +8,7 @@ internal sealed class SourWithoutAcid : MissingSideRule
 {
     private static readonly Catalogue.Limit Lime = Catalogue.Limits.Of("acid-lime");
 
-    private static readonly RuleInfo Rule = new("SL3016", "sour-without-acid", "A sour with next to nothing that sours it", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL3016", "sour-without-acid", "A sour with almost no acid", Level.Warning)
     {
         Needs = [Fact.Acid, Fact.ServedVolume],
         Limits = [Lime.Id, "sour-part"],

@@ -9,7 +9,7 @@ internal sealed class SourWithoutSweetener : MissingSideRule
     /// <summary>g of sugar in 1 mL of syrup, one to one by mass (NBS Circular 440, 1942: 50 °Brix).</summary>
     private const double SyrupSugar = 0.615;
 
-    private static readonly RuleInfo Rule = new("SL3015", "sour-without-sweetener", "A sour with next to nothing that sweetens it", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL3015", "sour-without-sweetener", "A sour with almost nothing to sweeten it", Level.Warning)
     {
         Needs = [Fact.Sugar, Fact.ServedVolume],
         Limits = ["sweet-part"],

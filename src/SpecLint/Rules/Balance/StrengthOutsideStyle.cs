@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3001: a strength outside what the style is seen at.</summary>
 internal sealed class StrengthOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3001", "strength-outside-style", "A strength outside what the style is seen at", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL3001", "strength-outside-style", "A strength outside the style's range", Level.Warning)
     {
         Needs = [Fact.Abv],
         IsConsequence = true,

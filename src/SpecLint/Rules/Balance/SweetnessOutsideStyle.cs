@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3002: a sweetness outside what the style is seen at.</summary>
 internal sealed class SweetnessOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3002", "sweetness-outside-style", "A sweetness outside what the style is seen at", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL3002", "sweetness-outside-style", "A sweetness outside the style's range", Level.Warning)
     {
         Needs = [Fact.Sugar],
         IsConsequence = true,

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Balance;
 /// <summary>SL3008: a technique that is none of the style's.</summary>
 internal sealed class TechniqueContradictsStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL3008", "technique-contradicts-style", "A technique that is none of the style's", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL3008", "technique-contradicts-style", "A technique that the style does not use", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

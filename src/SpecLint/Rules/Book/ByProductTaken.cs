@@ -5,7 +5,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9022: the id of a by-product is taken.</summary>
 internal sealed class ByProductTaken : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9022", "by-product-id-taken", "The id of a by-product is that of something else", Level.Error);
+    private static readonly RuleInfo Rule = new("SL9022", "by-product-id-taken", "The id of a by-product belongs to something else", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -5,7 +5,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9005: one id in two files.</summary>
 internal sealed class IdTwice : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9005", "id-twice", "Two files bear one id", Level.Error);
+    private static readonly RuleInfo Rule = new("SL9005", "id-twice", "Two files have one id", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -5,7 +5,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9020: the bar does not say where it stands.</summary>
 internal sealed class JurisdictionUnstated : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9020", "jurisdiction-unstated", "The bar does not say whose law holds", Level.Note);
+    private static readonly RuleInfo Rule = new("SL9020", "jurisdiction-unstated", "The bar does not say whose law applies", Level.Note);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9024: an ingredient that is like what is not an ingredient.</summary>
 internal sealed class LikeNoIngredient : IngredientRule
 {
-    private static readonly RuleInfo Rule = new("SL9024", "like-no-ingredient", "An ingredient is like what is not an ingredient", Level.Error)
+    private static readonly RuleInfo Rule = new("SL9024", "like-no-ingredient", "An ingredient is like something that is not an ingredient", Level.Error)
     {
         Safety = true,
         IsCause = true,

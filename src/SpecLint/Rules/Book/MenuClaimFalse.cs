@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9012: a claim on the menu that the drink does not keep.</summary>
 internal sealed class MenuClaimFalse : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9012", "menu-claim-false", "The menu claims what the drink does not keep", Level.Error) { Safety = true };
+    private static readonly RuleInfo Rule = new("SL9012", "menu-claim-false", "The menu makes a claim that the drink does not meet", Level.Error) { Safety = true };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9013: a drink that stands on a menu twice.</summary>
 internal sealed class MenuDrinkTwice : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9013", "menu-drink-twice", "A drink stands on the menu twice", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL9013", "menu-drink-twice", "A drink is on the menu twice", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

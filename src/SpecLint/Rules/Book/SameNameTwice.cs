@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9004: one name for two formulas.</summary>
 internal sealed class SameNameTwice : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9004", "one-name-for-two", "Two formulas bear one name", Level.Error);
+    private static readonly RuleInfo Rule = new("SL9004", "one-name-for-two", "Two formulas have one name", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9003: two preparations of one formula under two names.</summary>
 internal sealed class SameThingTwice : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9003", "two-names-for-one", "Two preparations of one formula bear two names", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL9003", "two-names-for-one", "Two preparations of one formula have two names", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Book;
 /// <summary>SL9007: a batch of a drink, or a stand-in for an item, that does not exist.</summary>
 internal sealed class UnknownLink : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL9007", "unknown-link", "What it is a batch of, or stands in for, does not exist", Level.Error);
+    private static readonly RuleInfo Rule = new("SL9007", "unknown-link", "The item it is a batch of, or stands in for, does not exist", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.File;
 /// <summary>SL1013: a property that bar.json asks of every recipe is missing.</summary>
 internal sealed class AskedProperty : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1013", "asked-property-missing", "A property that the bar asks of every recipe is missing", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL1013", "asked-property-missing", "A property that the bar requires in every recipe is missing", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.File;
 /// <summary>SL1012: a file name that makes no id.</summary>
 internal sealed class BadId : ReadingRule
 {
-    private static readonly RuleInfo Rule = new("SL1012", "bad-id", "A file name that makes no id", Level.Error);
+    private static readonly RuleInfo Rule = new("SL1012", "bad-id", "A file name that is not a valid id", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

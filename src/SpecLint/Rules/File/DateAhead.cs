@@ -7,7 +7,7 @@ namespace SpecLint.Rules.File;
 /// <summary>SL1020: a date of something done that lies in the future.</summary>
 internal sealed class DateAhead : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL1020", "date-ahead", "A date of something done that lies in the future", Level.Warning);
+    private static readonly RuleInfo Rule = new("SL1020", "date-ahead", "The date of something already done is in the future", Level.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -5,7 +5,7 @@ namespace SpecLint.Rules.File;
 /// <summary>SL1028: a file does not fit the schema of the house.</summary>
 internal sealed class HouseSchema : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL1028", "house-schema-missed", "A file does not fit the schema of the house", Level.Error);
+    private static readonly RuleInfo Rule = new("SL1028", "house-schema-missed", "A file does not match the schema of the house", Level.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

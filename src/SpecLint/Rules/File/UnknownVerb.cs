@@ -6,7 +6,7 @@ namespace SpecLint.Rules.File;
 /// <summary>SL1015: a step whose verb nothing is known of.</summary>
 internal sealed class UnknownVerb : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1015", "unknown-verb", "A step whose verb nothing is known of", Level.Note);
+    private static readonly RuleInfo Rule = new("SL1015", "unknown-verb", "A step with an unknown verb", Level.Note);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Rule;

@@ -10,7 +10,7 @@ internal sealed class BatchDilutedTwice : RecipeRule
 {
     private static readonly Limit Low = Limits.Of("batch-water-low");
 
-    private static readonly RuleInfo Rule = new("SL8012", "batch-diluted-twice", "A batch with water in it that is diluted on ice once more", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8012", "batch-diluted-twice", "A batch with water in it that is diluted on ice again", Level.Warning)
     {
         Needs = [Fact.Dilution],
         Limits = [Low.Id],

@@ -9,7 +9,7 @@ internal sealed class BatchLacksWater : PrepRule
 {
     private static readonly Limit Low = Limits.Of("batch-water-low");
 
-    private static readonly RuleInfo Rule = new("SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would give", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would add", Level.Warning)
     {
         Needs = [Fact.Abv, Fact.Dilution],
         Limits = [Low.Id],

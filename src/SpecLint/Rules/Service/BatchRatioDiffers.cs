@@ -10,7 +10,7 @@ internal sealed class BatchRatioDiffers : PrepRule
 {
     private static readonly Limit Off = Limits.Of("batch-ratio-tolerance");
 
-    private static readonly RuleInfo Rule = new("SL8016", "batch-ratio-differs", "A batch whose ratios are not those of its drink", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8016", "batch-ratio-differs", "A batch whose ratios differ from those of its drink", Level.Warning)
     {
         Limits = [Off.Id],
         IsConsequence = true,

@@ -11,7 +11,7 @@ internal sealed class BatchWaterOffTechnique : PrepRule
     private static readonly Limit Least = Limits.Of("shaken-dilution-least");
     private static readonly Limit Low = Limits.Of("batch-water-low");
 
-    private static readonly RuleInfo Rule = new("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would give", Level.Note)
+    private static readonly RuleInfo Rule = new("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would add", Level.Note)
     {
         Needs = [Fact.Abv, Fact.Dilution],
         Limits = [Least.Id, Low.Id],

@@ -7,7 +7,7 @@ namespace SpecLint.Rules.Service;
 /// <summary>SL8025: juice by the number of fruit.</summary>
 internal sealed class FruitCountForJuice : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL8025", "fruit-count-for-juice", "Juice by the number of fruit", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8025", "fruit-count-for-juice", "Juice measured in fruit", Level.Warning)
     {
         IsCause = true,
     };

@@ -6,7 +6,7 @@ namespace SpecLint.Rules.Service;
 /// <summary>SL8002: a drink that stands over the wash line of its glass.</summary>
 internal sealed class OverWashLine : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8002", "over-wash-line", "A drink that stands over the wash line of its glass", Level.Warning)
+    private static readonly RuleInfo Rule = new("SL8002", "over-wash-line", "A drink filled above the wash line of its glass", Level.Warning)
     {
         Needs = [Fact.ServedVolume],
         IsConsequence = true,
