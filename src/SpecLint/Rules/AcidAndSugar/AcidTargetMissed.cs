@@ -43,7 +43,7 @@ internal sealed class AcidTargetMissed : TargetRule
     protected override string More(RecipeContext context, Quantity target)
     {
         var (added, native) = AcidReckoning.Of(context.Profile).In(target.Dimension);
-        return $"; {Say.Number(added, 2)} are weighed in and {Say.Number(native, 2)} are in the other parts";
+        return $"; {Say.Number(added, 2)} are added and {Say.Number(native, 2)} come from the other parts";
     }
 
     /// <inheritdoc/>

@@ -50,7 +50,7 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
             Place = context.At(boils.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(boils),
-            Message = $"It starts at {Say.Number(start, 0)} % of sugar by mass; with a tenth of its water boiled off it is at {Say.Number(less, 0)} %, with a third at {Say.Number(third, 0)} %, and no yield, °Brix or temperature says where it ends{(boils.For.IsGiven ? ": a time alone does not, since pan and flame differ" : "")}.",
+            Message = $"It starts at {Say.Number(start, 0)} % sugar by mass. With a tenth of its water boiled off it is at {Say.Number(less, 0)} %, with a third at {Say.Number(third, 0)} %. No yield, °Brix or temperature says where it ends{(boils.For.IsGiven ? "; a time alone does not, since pans and flames differ" : "")}.",
             Advice = "Write the yield by mass, or `target.brix`, and check it with a refractometer or on the scale.",
             Evidence = [Proof.Of("sugar at the start", start, "%"), Proof.Of("sugar with a tenth of the water gone", less, "%"), Proof.Of("sugar with a third of the water gone", third, "%")],
         });
@@ -63,8 +63,8 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
             Place = context.At(boils.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(boils),
-            Message = $"It is reduced, and no yield, amount or °Brix says how far{(boils.To.IsGiven || boils.At.IsGiven ? ": up to 100 °C the temperature does not tell" : boils.For.IsGiven ? ": a time alone does not, since pan and flame differ" : "")}. Nothing that it comes to can be worked out.",
-            Advice = "Write the yield by mass or volume, or in the step how much is left (`until`: \"reduced by half\").",
+            Message = $"It is reduced, and no yield, amount or °Brix says how far{(boils.To.IsGiven || boils.At.IsGiven ? ": up to 100 °C the temperature does not tell" : boils.For.IsGiven ? ": a time alone does not, since pan and flame differ" : "")}. None of its figures can be computed.",
+            Advice = "Write the yield by mass or volume, or say in the step how much is left (`until`: \"reduced by half\").",
         });
 
     /// <summary>Whether an end point in words is one that can be measured: a number, or a share of what was there.</summary>

@@ -38,7 +38,7 @@ internal sealed class BrixTakenForWeight : PrepRule
             Place = context.At(target.Span),
             Subject = context.Id,
             Path = "target.sugar",
-            Message = $"{Say.Number(brix, 1)} °Bx is {Say.Number(brix, 1)} g in 100 g, and in 100 mL that is {Say.Number(per, 1)} g: the same figure is written for both.",
+            Message = $"{Say.Number(brix, 1)} °Bx is {Say.Number(brix, 1)} g in 100 g, which is {Say.Number(per, 1)} g in 100 mL. The same figure is written for both.",
             Advice = $"Write {Say.Number(brix, 1)} % w/w, or {Say.Number(per, 1)} % w/v.",
             Evidence = [Proof.Of("target.sugar", target.Value, context.At(target.Span)), Proof.Of("°Brix", brix, "%"), Proof.Of("sugar of that °Brix", per, "g/dL", "density of sucrose solutions, as in the science of this project")],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(brix, 1)} % w/w.", [new TextEdit(context.At(target.Span), $"\"{Say.Number(brix, 1)} % w/w\"")])],

@@ -77,7 +77,7 @@ internal sealed class DilutedAfterTarget : PrepRule
             Place = context.At(step.Items.Count > 0 ? step.Items[0].Span : step.Span),
             Subject = context.Id,
             Path = context.PathOf(step),
-            Message = $"The acid is made up to the target of {Say.With(target.Value.Base, acid.Unit)}, then this step thins it, so that it ends at {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)}.",
+            Message = $"The acid is made up to the target of {Say.With(target.Value.Base, acid.Unit)}. Then this step dilutes it to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)}.",
             Advice = edits.Count == 0 ? "Weigh the acid for the whole." : take,
             Evidence = [new Evidence("acid", acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit), Proof.Of("target.acid", target.Value, context.At(target.Span)), Proof.Of(Off)],
             Related = [new RelatedPlace(context.At(target.Span), "the target")],

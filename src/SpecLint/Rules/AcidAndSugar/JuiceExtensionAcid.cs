@@ -41,8 +41,8 @@ internal sealed class JuiceExtensionAcid : PrepRule
             Place = place,
             Subject = context.Id,
             Path = "ingredients",
-            Message = $"The acid comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, "% w/w")} ({Say.Number(added, 1)} added, {Say.Number(native, 1)} from juice), {(over ? "over" : "under")} the {Say.Number(Low.Value, 1)}–{Say.With(High.Value, "% w/w")} at which an extended juice goes for lime or lemon ({Low.Source}).",
-            Advice = corrections.Count > 0 ? corrections[0].Description : over ? "Take less acid or more water." : "Take more acid or less water.",
+            Message = $"The acid comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, "% w/w")} ({Say.Number(added, 1)} added, {Say.Number(native, 1)} from juice), {(over ? "above" : "below")} the {Say.Number(Low.Value, 1)}–{Say.With(High.Value, "% w/w")} at which an extended juice can replace lime or lemon ({Low.Source}).",
+            Advice = corrections.Count > 0 ? corrections[0].Description : over ? "Use less acid or more water." : "Use more acid or less water.",
             Evidence = [new Evidence("acid", acid.Value.Value, acid.Value.Low, acid.Value.High, "%"), Proof.Of(Low), Proof.Of(High)],
             Corrections = corrections,
         });

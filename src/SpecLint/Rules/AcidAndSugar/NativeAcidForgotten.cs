@@ -58,7 +58,7 @@ internal sealed class NativeAcidForgotten : PrepRule
 
             var amount = part.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * Math.Max(0.02, factor), amount, context.Settings);
-            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")} in place of {Rounding.Words(amount.Base, amount)}");
+            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")} instead of {Rounding.Words(amount.Base, amount)}");
             edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
         }
 
@@ -68,8 +68,8 @@ internal sealed class NativeAcidForgotten : PrepRule
             Place = context.At(target.Span),
             Subject = context.Id,
             Path = "target.acid",
-            Message = $"The acids weighed in make {Say.With(added, acid.Unit)} by themselves, and {name} brings {Say.With(native, acid.Unit)} of its own, so it comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)} and not to the target of {Say.With(target.Value.Base, acid.Unit)}.",
-            Advice = factor > 0.02 ? take : "The juice alone reaches the target: leave the acid out.",
+            Message = $"The added acids alone make {Say.With(added, acid.Unit)}, and {name} adds {Say.With(native, acid.Unit)} of its own. It comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)} instead of the target of {Say.With(target.Value.Base, acid.Unit)}.",
+            Advice = factor > 0.02 ? take : "The juice alone reaches the target: leave out the acid.",
             Evidence =
             [
                 Proof.Of("acid weighed in", added, acid.Unit),

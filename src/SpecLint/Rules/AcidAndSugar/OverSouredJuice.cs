@@ -47,13 +47,13 @@ internal sealed class OverSouredJuice : PrepRule
             edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
         }
 
-        string take = words.Count == 0 ? "Take less acid." : $"For lime strength take {Say.List(words)}; if it is meant so, write the target.";
+        string take = words.Count == 0 ? "Take less acid." : $"For lime strength take {Say.List(words)}. If this is intended, write the target.";
         context.Report(new Finding(Rule)
         {
             Place = context.At(chief.Line.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(chief.Line, "amount"),
-            Message = $"It titrates to {Say.Fact(Fact.Acid, acid)}, far beyond the {Say.With(Lime.Value, "g/100 mL")} of lime ({Lime.Source}), and no target says that it is meant.",
+            Message = $"It titrates to {Say.Fact(Fact.Acid, acid)}, far beyond the {Say.With(Lime.Value, "g/100 mL")} of lime ({Lime.Source}), and no target says that this is intended.",
             Advice = take,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most), Proof.Of(Lime)],
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],

@@ -52,7 +52,7 @@ internal sealed class ShrubAcetic : PrepRule
         {
             var amount = vinegar.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-            take = $"Take {Rounding.Words(rounded, amount)} of {vinegar.Line.Item.Or("vinegar")} in place of {Rounding.Words(amount.Base, amount)}.";
+            take = $"Take {Rounding.Words(rounded, amount)} of {vinegar.Line.Item.Or("vinegar")} instead of {Rounding.Words(amount.Base, amount)}.";
             edits.Add(new TextEdit(context.At(vinegar.Line.Amount.Span), Rounding.Text(rounded, amount)));
         }
 
@@ -61,7 +61,7 @@ internal sealed class ShrubAcetic : PrepRule
             Place = vinegar is null ? context.At(prep.IngredientsSpan) : context.At(vinegar.Line.Amount.Span),
             Subject = context.Id,
             Path = "ingredients",
-            Message = $"It holds {Say.Range(acetic, low, high, "g/100 mL")} of acetic acid, {(under ? "under" : "over")} the {Say.With(limit.Value, "g/100 mL")} {(under ? "from" : "up to")} which a shrub is one ({limit.Source}).",
+            Message = $"It holds {Say.Range(acetic, low, high, "g/100 mL")} of acetic acid, {(under ? "below the minimum" : "above the maximum")} of {Say.With(limit.Value, "g/100 mL")} for a shrub ({limit.Source}).",
             Advice = take,
             Evidence = [new Evidence("acetic acid", acetic, low, high, "g/dL"), Proof.Of(limit)],
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],

@@ -54,13 +54,13 @@ internal sealed class StandInDiffers : PrepRule
 
         string take = edits.Count == 0 ? (over ? "Lower the acid." : "Raise the acid.") : $"Take {Say.List(words)}, which brings it to {Say.With(per, "g/100 mL")}.";
         var ph = context.Fact(Fact.Ph);
-        string phs = ph.IsKnown && !double.IsNaN(model.Ph.Typical) ? $"; its pH of {Say.Ph(ph)} against {Say.Number(model.Ph.Typical, 2)} is another matter, since sourness follows the acid that titrates" : "";
+        string phs = ph.IsKnown && !double.IsNaN(model.Ph.Typical) ? $"; the difference in pH, {Say.Ph(ph)} and {Say.Number(model.Ph.Typical, 2)}, matters less, since sourness follows the titratable acid" : "";
         context.Report(new Finding(Rule)
         {
             Place = context.At(standsIn.Span),
             Subject = context.Id,
             Path = "target.standsInFor",
-            Message = $"It is to stand in for {standsIn.Value}, and titrates to {Say.Fact(Fact.Acid, acid)} where that has {Say.With(per, "g/100 mL")}, {Say.Number(100 * Math.Abs(acid.Value - per) / per, 0)} % {(over ? "more" : "less")} and past the {Say.With(Off.Value, "%")} within which one goes for the other ({Off.Source}){phs}.",
+            Message = $"It stands in for {standsIn.Value}, but titrates to {Say.Fact(Fact.Acid, acid)} instead of {Say.With(per, "g/100 mL")}: {Say.Number(100 * Math.Abs(acid.Value - per) / per, 0)} % {(over ? "more" : "less")}, and the limit for a swap is {Say.With(Off.Value, "%")} ({Off.Source}){phs}.",
             Advice = take,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of($"acid of {standsIn.Value}", per, "g/dL"), Proof.Of(Fact.Ph, ph), Proof.Of(Off)],
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],

@@ -28,7 +28,7 @@ internal sealed class StandInMakeUp : PrepRule
         if (!pair.SharesHold)
         {
             string acid = StandIn.AcidName(pair.Furthest);
-            faults.Add($"{acid} is {Say.Number(pair.Shares.Here, 0)} % of its acids where {pair.Name} has {Say.Number(pair.Shares.There, 0)} %, past the {Say.Number(StandIn.Share.Value, 0)} points within which it tastes alike");
+            faults.Add($"{acid} is {Say.Number(pair.Shares.Here, 0)} % of its acids but {Say.Number(pair.Shares.There, 0)} % in {pair.Name}, more than the {Say.Number(StandIn.Share.Value, 0)} points within which they taste alike");
             proofs.Add(Proof.Of($"{acid}, of all acids", pair.Shares.Here, "%"));
             proofs.Add(Proof.Of(StandIn.Share));
         }
@@ -50,8 +50,8 @@ internal sealed class StandInMakeUp : PrepRule
             Place = context.At(standsIn.Span),
             Subject = context.Id,
             Path = "target.standsInFor",
-            Message = $"It is to stand in for {pair.Name}, and {Say.List(faults)} ({StandIn.Share.Source}).",
-            Advice = advice.Length > 0 ? $"Take {advice}." : pair.SharesHold ? "Change what brings the difference, or say in the recipe how a drink is to make up for it." : $"Make it up of the acids of {pair.Name}.",
+            Message = $"It stands in for {pair.Name}, but {Say.List(faults)} ({StandIn.Share.Source}).",
+            Advice = advice.Length > 0 ? $"Take {advice}." : pair.SharesHold ? "Change what causes the difference, or say in the recipe how to make up for it in a drink." : $"Make it from the acids of {pair.Name}.",
             Evidence = proofs,
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Take {advice}.", edits)],
         });
@@ -112,7 +112,7 @@ internal sealed class StandInMakeUp : PrepRule
             if (ReferenceEquals(part, replaced) && missing.Item is { } item)
             {
                 double grams = missing.Grams;
-                words.Add($"{Rounding.Words(Rounding.ToStep(grams, amount, context.Settings), amount)} of {item} in place of {part.Line.Item.Or("it")}");
+                words.Add($"{Rounding.Words(Rounding.ToStep(grams, amount, context.Settings), amount)} of {item} instead of {part.Line.Item.Or("it")}");
                 edits.Add(new TextEdit(context.At(part.Line.Item.Span), $"\"{item}\""));
                 edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(Rounding.ToStep(grams, amount, context.Settings), amount)));
                 continue;

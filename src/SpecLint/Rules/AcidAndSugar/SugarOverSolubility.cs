@@ -44,7 +44,7 @@ internal sealed class SugarOverSolubility : PrepRule
             if (double.IsNaN(factor) || part.Phase != PartPhase.Mix || !part.IsWeighed || !Substances.IsWater(part.Material)) continue;
             var amount = part.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-            take = $"Take {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("water")} in place of {Rounding.Words(amount.Base, amount)}, which is what the sugar saturates at {Say.Number(t, 0)} °C.";
+            take = $"Take {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("water")} instead of {Rounding.Words(amount.Base, amount)}, which is what the sugar saturates at {Say.Number(t, 0)} °C.";
             corrections.Add(new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))]));
             break;
         }
@@ -56,7 +56,7 @@ internal sealed class SugarOverSolubility : PrepRule
             Place = context.At(span),
             Subject = context.Id,
             Path = "ingredients",
-            Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water, and at {Say.Number(t, 0)} °C ({from}) water holds {Say.Number(100 * saturated.Value, 1)} and stays clear to about {Say.Number(most, 1)} (handbook solubility; {Most.Source}): it will not dissolve, or sets to crystals.",
+            Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water. At {Say.Number(t, 0)} °C ({from}) water holds {Say.Number(100 * saturated.Value, 1)} and stays clear to about {Say.Number(most, 1)} (handbook solubility; {Most.Source}). It will not dissolve, or it will crystallise.",
             Advice = take,
             Evidence = [Proof.Of("sucrose of sucrose and water", percent, "%"), Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated.Value, "%", "CRC Handbook; Antokolskaya 1964") with { Low = 100 * (saturated.Value - off), High = 100 * (saturated.Value + off) }, Proof.Of(Most)],
             Corrections = corrections,

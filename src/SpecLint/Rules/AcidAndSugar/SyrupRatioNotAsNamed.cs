@@ -48,7 +48,7 @@ internal sealed class SyrupRatioNotAsNamed : PrepRule
             Place = context.At(water.Line.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(water.Line, "amount"),
-            Message = $"The name says {Ratio(named)} and the amounts make {Ratio(is1)}{(sugar.IsKnown ? $", with {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}: who pours by the name is {Say.Number(100 * Math.Abs((is1 / (1 + is1)) / (named / (1 + named)) - 1), 0)} % off in sugar by mass.",
+            Message = $"The name says {Ratio(named)}, but the amounts make {Ratio(is1)}{(sugar.IsKnown ? $", with {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. Pouring by the name is {Say.Number(100 * Math.Abs((is1 / (1 + is1)) / (named / (1 + named)) - 1), 0)} % off in sugar by mass.",
             Advice = $"Take {words} of {item}, or rename it.",
             Evidence = [Proof.Of("ratio of the name", named, "1"), Proof.Of("ratio of the amounts", is1, "1"), Proof.Of(Off)],
             Related = [new RelatedPlace(prep.Head, "the name")],

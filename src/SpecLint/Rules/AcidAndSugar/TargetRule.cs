@@ -40,7 +40,7 @@ internal abstract class TargetRule : PrepRule
 
     /// <summary>What to do where no amount is solved.</summary>
     protected virtual string Otherwise(bool over) =>
-        over ? $"Lower what brings the {Noun}, or write the target that it reaches." : $"Raise what brings the {Noun}, or write the target that it reaches.";
+        over ? $"Lower the source of the {Noun}, or write the target that it reaches." : $"Raise the source of the {Noun}, or write the target that it reaches.";
 
     /// <summary>Whether another rule says it better.</summary>
     protected virtual bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) => false;
@@ -63,7 +63,7 @@ internal abstract class TargetRule : PrepRule
             Place = context.At(given.Span),
             Subject = context.Id,
             Path = $"target.{Property}",
-            Message = $"The {Noun} comes to {Say.Range(came.Value.Value, came.Value.Low, came.Value.High, came.Unit)}{(came.Value.From == "measured" ? " as measured" : "")}, {(over ? "over" : "under")} the target of {Say.With(middle, came.Unit)} by more than the {Say.With(off, came.Unit)} that a bar can hold ({limit.Source}){More(context, given.Value)}.",
+            Message = $"The {Noun} comes to {Say.Range(came.Value.Value, came.Value.Low, came.Value.High, came.Unit)}{(came.Value.From == "measured" ? " as measured" : "")}, {(over ? "above" : "below")} the target of {Say.With(middle, came.Unit)} by more than the tolerance of {Say.With(off, came.Unit)} ({limit.Source}){More(context, given.Value)}.",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
@@ -98,7 +98,7 @@ internal abstract class TargetRule : PrepRule
             if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !IsMoved(part)) continue;
             var amount = part.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")} in place of {Rounding.Words(amount.Base, amount)}");
+            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")} instead of {Rounding.Words(amount.Base, amount)}");
             if (Math.Abs(rounded - amount.Base) > 1e-9) edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
         }
 

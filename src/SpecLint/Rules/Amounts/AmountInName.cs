@@ -74,7 +74,7 @@ internal sealed class AmountInName : RecipeRule
                 Place = context.At(text.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
-                Message = $"The item `{text.Value}` holds an amount, {amount}: an item is the id of what is used (`{item}`), and nothing is worked out for it so.",
+                Message = $"The item `{text.Value}` includes an amount, {amount}. An item is only an id (`{item}`), so nothing is computed for it.",
                 Advice = $"Write `{item}` as the item and `{amount}` as its amount.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits)],
             });

@@ -35,14 +35,14 @@ internal sealed class BelowTheScale : RecipeRule
             bool dissolves = material.Kind.IsSoluble;
             double stock = amount.Base * 10;
             string advice = dissolves && stock >= Steps.Value * step
-                ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (take {Written.Number(stock - amount.Base)} g off the water), or make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much."
+                ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (use {Written.Number(stock - amount.Base)} g less water), or make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much."
                 : $"Make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much, or weigh on a finer scale.";
             context.Report(new Finding(Rule)
             {
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Number(amount.Base / step, 1)} steps of the bar's {Written.Number(step)} g scale: one step is {Say.Number(error, 0)} % of it, and {Say.Number(Steps.Value)} steps keep it within 5 % ({Steps.Source}).",
+                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Number(amount.Base / step, 1)} steps of the bar's {Written.Number(step)} g scale. One step is {Say.Number(error, 0)} % of it; {Say.Number(Steps.Value)} steps keep it within 5 % ({Steps.Source}).",
                 Advice = advice,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("scale", bar.Scale.Value, bar.At(bar.Scale.Span)), Proof.Of(Steps)],
             });

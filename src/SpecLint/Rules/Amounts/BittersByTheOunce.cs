@@ -45,8 +45,8 @@ internal sealed class BittersByTheOunce : DrinkRule
             Place = context.At(line.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(line, "amount"),
-            Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to {Say.With(sum / serves, "mL")} a drink; bitters that season a drink are at most {Say.With(Most.Value, "mL")} ({Most.Source}).",
-            Advice = "Write dashes or drops, if they are meant: 1 to 3 dashes season most drinks.",
+            Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to {Say.With(sum / serves, "mL")} a drink. As a seasoning the maximum is {Say.With(Most.Value, "mL")} ({Most.Source}).",
+            Advice = "Write dashes or drops if they are meant: 1 to 3 dashes season most drinks.",
             Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(undrinkable ? Undrinkable : Most)],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])],
         });

@@ -65,8 +65,8 @@ internal sealed class CompositionOverWhole : IngredientRule
             Place = context.At(most.Span),
             Subject = context.Id,
             Path = mostPath!,
-            Message = $"Water, dry matter and ethanol of this ingredient come to {Say.With(sum, "g")} in {(perVolume ? $"100 mL ({Say.With(basis, "g")})" : "100 g")}: more than the whole (by more than {Say.With(Over.Value, "g")}, for rounding and analysis; {Over.Source}).",
-            Advice = perVolume ? "Look at the basis of the label: per 100 g or per 100 ml." : "Look at the basis of the label (`per` says 100 g or 100 ml) and at the decimal points.",
+            Message = $"Water, dry matter and ethanol of this ingredient come to {Say.With(sum, "g")} in {(perVolume ? $"100 mL ({Say.With(basis, "g")})" : "100 g")}, more than the whole ({Say.With(Over.Value, "g")} is allowed for rounding and analysis; {Over.Source}).",
+            Advice = perVolume ? "Check the basis of the label: per 100 g or per 100 ml." : "Check the basis of the label (`per` says 100 g or 100 ml) and at the decimal points.",
             Evidence = [Proof.Of("dry matter", Math.Max(parts, solids), "g"), Proof.Of("water", water, "g"), Proof.Of("ethanol", ethanol, "g"), Proof.Of(Over)],
         });
     }

@@ -36,8 +36,8 @@ internal sealed class DensityAgainstComposition : IngredientRule
             Place = context.At(density.Span),
             Subject = context.Id,
             Path = "density",
-            Message = $"The density is given as {Say.Number(density.Typical)} g/mL, but what the file says it is made of comes to {Say.Number(value)} g/mL at 20 °C (they may differ by {Say.Number(Apart.Value)} %; {Apart.Source}).",
-            Advice = "Weigh 100 mL at 20 °C: one of the two is wrong, and millilitres turn into grams by it.",
+            Message = $"The density is given as {Say.Number(density.Typical)} g/mL, but the composition in the file comes to {Say.Number(value)} g/mL at 20 °C (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
+            Advice = "Weigh 100 mL at 20 °C. One of the two is wrong, and density converts millilitres to grams.",
             Evidence = [Proof.Of("density of the composition", value, "g/mL"), Proof.Of(Apart)],
             Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(value)} g/ml, the density of the composition.", [new TextEdit(context.At(density.Span), $"\"{Say.Number(value)} g/ml\"")])] : [],
         });

@@ -60,7 +60,7 @@ internal sealed class GramsForMillilitres : DrinkRule
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"{Written.Item(line)} is given as {Say.With(grams, "g")} in a drink poured by volume; at {Say.Number(material.Density)} g/mL that is {Say.With(millilitres, "mL")}, {Say.Number(Math.Abs(millilitres - grams) / grams * 100, 0)} % {(millilitres < grams ? "less" : "more")} than the number poured with a jigger (the difference counts from {Say.Number(Apart.Value)} %; {Apart.Source}).",
+                Message = $"{Written.Item(line)} is given as {Say.With(grams, "g")} in a drink poured by volume. At {Say.Number(material.Density)} g/mL that is {Say.With(millilitres, "mL")}, {Say.Number(Math.Abs(millilitres - grams) / grams * 100, 0)} % {(millilitres < grams ? "less" : "more")} than the number poured with a jigger (differences under {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
                 Advice = $"Write {Written.Number(grams)} ml if that is poured, or {Written.Number(pour)} ml if it is weighed.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("density", material.Density, "g/mL")],
                 Corrections =

@@ -50,8 +50,8 @@ internal sealed class HydrateForm : FileRule
                 Place = context.File.Head,
                 Subject = context.Id,
                 Path = "form",
-                Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate: 100 g of the one hold as much acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
-                Advice = "Give `form` as the packet says: `anhydrous` or `monohydrate`.",
+                Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate. 100 g of one holds as much acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
+                Advice = "Give `form` as on the packet: `anhydrous` or `monohydrate`.",
                 Evidence = [Proof.Of(Monohydrate)],
             });
         }

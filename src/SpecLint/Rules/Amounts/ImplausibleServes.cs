@@ -49,7 +49,7 @@ internal sealed class ImplausibleServes : DrinkRule
             Place = context.At(span),
             Subject = context.Id,
             Path = drink.Serves.IsGiven ? "serves" : "ingredients",
-            Message = $"The amounts come to {Say.With(all, "mL")}; for {serves} {(drink.ServesOrOne == 1 ? "serve" : "serves")} that is {Say.With(each, "mL")} each, {(over ? "over" : "under")} the {Say.With(limit, "mL")} {(over ? "up to" : "from")} which it is a drink ({range.Condition}; {range.Source}).",
+            Message = $"The amounts come to {Say.With(all, "mL")}. For {serves} {(drink.ServesOrOne == 1 ? "serve" : "serves")} that is {Say.With(each, "mL")} each, {(over ? "above the largest" : "below the smallest")} usual serve of {Say.With(limit, "mL")} ({range.Condition}; {range.Source}).",
             Advice = over ? "Say in `serves` how many drinks the amounts make, or correct the amounts." : right ? $"Write {fits}, or the amounts of {serves} drinks." : $"Write the amounts of {serves} drinks, or correct `serves`.",
             Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("each", each, "mL"), Proof.Of(over ? "plausible most" : "plausible least", limit, "mL", range.Source)],
             Corrections = right && drink.Serves.IsGiven ? [new Correction(CorrectionGrade.Proposed, $"Write {fits}.", [new TextEdit(context.At(span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])] : [],

@@ -49,8 +49,8 @@ internal sealed class ImplausibleTemperature : PlausibilityRule
 
         if (context.File is Bar bar)
         {
-            One(context, bar.Fridge, Fridge, "tools.fridge", "The refrigerator stands at");
-            One(context, bar.Freezer, Freezer, "tools.freezer", "The freezer stands at");
+            One(context, bar.Fridge, Fridge, "tools.fridge", "The refrigerator is at");
+            One(context, bar.Freezer, Freezer, "tools.freezer", "The freezer is at");
         }
     }
 

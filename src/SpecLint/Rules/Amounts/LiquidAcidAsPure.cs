@@ -37,9 +37,9 @@ internal sealed class LiquidAcidAsPure : FileRule
                 Subject = context.Id,
                 Path = $"acids.{acid}",
                 Message = double.IsNaN(purity)
-                    ? $"A liquid is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g; {acid} acid that pours is a solution, of 80 or 88 % as a rule (common practice, no source)."
-                    : $"A solution of {Say.Number(purity)} % is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g: the contents of an ingredient count its purity.",
-                Advice = double.IsNaN(purity) ? "Look at the label, and give `purity` and the acid in 100 g." : $"Write {Say.Number(purity)} g of {acid} acid.",
+                    ? $"A liquid is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but liquid {acid} acid is a solution, usually of 80 or 88 % (common practice, no source)."
+                    : $"A solution of {Say.Number(purity)} % is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but the contents of an ingredient must allow for its purity.",
+                Advice = double.IsNaN(purity) ? "Check the label, and give `purity` and the acid in 100 g." : $"Write {Say.Number(purity)} g of {acid} acid.",
                 Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(purity)} g.", [new TextEdit(context.At(content.Span), $"\"{Say.Number(purity)} g\"")])] : [],
             });
         }
@@ -64,7 +64,7 @@ internal sealed class LiquidAcidAsPure : FileRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
                 Message = $"The remark says a solution, but `{line.Item.Value}` is counted as powder, all of it acid: the liquid holds 80 or 88 % (common practice, no source).",
-                Advice = $"Name `{id}`, and weigh out more for the same acid.",
+                Advice = $"Name `{id}`, and weigh more of it for the same acid.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{id}`.", [new TextEdit(context.At(line.Item.Span), $"\"{id}\"")])],
             });
         }

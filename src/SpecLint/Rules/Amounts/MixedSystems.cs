@@ -53,13 +53,13 @@ internal sealed class MixedSystems : RecipeRule
             Place = context.At(first!.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(first, "amount"),
-            Message = $"{Say.Count(byVolume ? ounces : pounds, "line")} in {one} and {(byVolume ? millilitres : grams)} in {other}: two systems in one recipe are measured with two sets of tools, and mistaken for each other.",
+            Message = $"{Say.Count(byVolume ? ounces : pounds, "line")} in {one} and {(byVolume ? millilitres : grams)} in {other}. Two systems need two sets of tools and are easily confused.",
             Advice = $"Write all of it in {other}.",
             Corrections =
             [
                 new Correction(
                     exact ? CorrectionGrade.Assured : CorrectionGrade.Proposed,
-                    $"Write {Say.Count(edits.Count, "line")} in {other}" + (exact ? ", within 2 % of what stands there." : "; how large the ounce is, bar.json does not say or the number is rounded."),
+                    $"Write {Say.Count(edits.Count, "line")} in {other}" + (exact ? ", within 2 % of the written amounts." : "; bar.json does not give the size of the ounce, or the number is rounded."),
                     edits),
             ],
         });

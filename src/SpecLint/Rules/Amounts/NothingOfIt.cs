@@ -22,8 +22,8 @@ internal sealed class NothingOfIt : RecipeRule
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"The amount of {Written.Item(line)} is `{Written.Text(context, line.Amount.Span)}`: nothing of it goes in, but it stands in the recipe.",
-                Advice = "Write how much, or delete the line.",
+                Message = $"The amount of {Written.Item(line)} is `{Written.Text(context, line.Amount.Span)}`: none of it goes in, but it is in the recipe.",
+                Advice = "Write the amount, or delete the line.",
             });
         }
     }

@@ -44,7 +44,7 @@ internal sealed class OunceOfWhichCountry : BookRule
             Place = where.At(first.Amount.Span),
             Subject = where.Id,
             Path = RecipeContext.PathOf(first, "amount"),
-            Message = $"{Say.Count(recipes, "recipe")} of the book {(recipes == 1 ? "is" : "are")} written in ounces, and bar.json does not say which: an ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers (the numbers here take {Say.Range(unit.Factor, unit.Low, unit.High, "mL")}).",
+            Message = $"{Say.Count(recipes, "recipe")} of the book {(recipes == 1 ? "is" : "are")} written in ounces, and bar.json does not give its size. An ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers (the figures here use {Say.Range(unit.Factor, unit.Low, unit.High, "mL")}).",
             Advice = "Give `oz` its size under `measures` in bar.json, for example `\"oz\": \"30 ml\"`.",
             Evidence = [Proof.Of("recipes", recipes, "")],
             Corrections = InBar(context),

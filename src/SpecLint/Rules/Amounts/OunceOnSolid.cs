@@ -27,8 +27,8 @@ internal sealed class OunceOnSolid : RecipeRule
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"{Written.Item(line)} does not pour, but is measured in fluid ounces (`{Written.Text(context, line.Amount.Span)}`); an ounce by weight is 28.35 g (NIST Handbook 44), which makes {Written.Number(grams)} g.",
-                Advice = $"Write {Written.Number(grams)} g if ounces by weight are meant; if the unit was lost, weigh it.",
+                Message = $"{Written.Item(line)} does not pour, but is measured in fluid ounces (`{Written.Text(context, line.Amount.Span)}`). An ounce by weight is 28.35 g (NIST Handbook 44), which gives {Written.Number(grams)} g.",
+                Advice = $"Write {Written.Number(grams)} g if ounces by weight are meant. If the unit was lost, weigh it.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span))],
                 Corrections = [Written.Set(context, line.Amount.Span, grams, "g", CorrectionGrade.Proposed, $"Read it as ounces by weight: {Written.Number(grams)} g.")],
             });

@@ -50,8 +50,8 @@ internal sealed class PercentageInName : PrepRule
             Place = context.At(prep.Name.Span),
             Subject = context.Id,
             Path = "name",
-            Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v") + (ofWater ? $": {Say.Number(named)} is per cent of the water" : "") + $" (it may differ by {Say.Number(Apart.Value)} % of it; {Apart.Source}).",
-            Advice = filled > 0 ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or name it for what it is: drops and dashes are counted by the name." : "Name it for what it is: drops and dashes are counted by the name.",
+            Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v") + (ofWater ? $": {Say.Number(named)} is per cent of the water" : "") + $" (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
+            Advice = filled > 0 ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or rename it: drops and dashes are counted by the name." : "Rename it: drops and dashes are counted by the name.",
             Evidence = [Proof.Of($"{what} by mass", byMass, "%"), Proof.Of(Apart)],
             Corrections = filled > 0
                 ? [Written.Set(context, filler!.Line.Amount.Span, filled, "g", CorrectionGrade.Proposed, $"Take {Written.Number(filled)} g of water, for {Say.Number(named)} % w/w.")]

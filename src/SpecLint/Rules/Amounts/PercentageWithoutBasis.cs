@@ -73,9 +73,9 @@ internal sealed class PercentageWithoutBasis : FileRule
             Place = context.At(first.Share.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(first, "share"),
-            Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume; in a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL)." + (edits.Count > 1 ? $" {Say.Count(edits.Count, "share")} of the recipe are written so." : ""),
+            Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume. In a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL)." + (edits.Count > 1 ? $" {Say.Count(edits.Count, "share")} of the recipe are written this way." : ""),
             Advice = byMass ? "The lines are weighed: write `% w/w`." : "Write `% w/w`, `% w/v` or `% v/v`.",
-            Corrections = [new Correction(agree ? CorrectionGrade.Assured : CorrectionGrade.Proposed, agree ? "Write `% w/w`: the amounts come to these shares by mass." : "Write `% w/w`, if they are by mass.", edits)],
+            Corrections = [new Correction(agree ? CorrectionGrade.Assured : CorrectionGrade.Proposed, agree ? "Write `% w/w`: these shares agree with the amounts by mass." : "Write `% w/w`, if they are by mass.", edits)],
         });
     }
 
@@ -97,7 +97,7 @@ internal sealed class PercentageWithoutBasis : FileRule
             Path = path,
             Message = assured
                 ? $"{what} does not say its basis; a strength is by volume at 20 °C (OIML R 22, 1975)."
-                : $"{what} does not say whether it is by mass or mass in volume; in a syrup of 50 °Brix the two differ by a quarter (61.5 g in 100 mL).",
+                : $"{what} does not say whether it is by mass or mass in volume. In a syrup of 50 °Brix the two differ by a quarter (61.5 g in 100 mL).",
             Advice = assured ? "Write `% v/v`." : "Write `% w/w` for grams in 100 g, `% w/v` for grams in 100 mL.",
             Corrections = isPlain
                 ? [new Correction(assured ? CorrectionGrade.Assured : CorrectionGrade.Proposed, $"Write `{number} {basis}`.", [new TextEdit(context.At(span), $"\"{number} {basis}\"")])]

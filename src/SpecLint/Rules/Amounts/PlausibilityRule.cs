@@ -42,8 +42,8 @@ internal abstract class PlausibilityRule : FileRule
             Place = context.At(given.Span),
             Subject = context.Id,
             Path = path,
-            Message = $"{what} {written}, {(over ? "over" : "under")} the {Words(limit)} {(over ? "up to" : "from")} which a bar works ({range.Condition}; {range.Source}).{meant}",
-            Advice = reading.Unit.Length > 0 ? $"Write {reading.Words}, if that is meant; else check the number." : "Check the number and its unit.",
+            Message = $"{what} {written}, {(over ? "above" : "below")} the plausible {(over ? "maximum" : "minimum")} of {Words(limit)} ({range.Condition}; {range.Source}).{meant}",
+            Advice = reading.Unit.Length > 0 ? $"Write {reading.Words}if that is meant. Otherwise check the number." : "Check the number and its unit.",
             Evidence = [Proof.Of("written", amount, context.At(given.Span)), Proof.Of(over ? "plausible most" : "plausible least", limit, BaseUnit, range.Source)],
             Corrections = reading.Unit.Length == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {reading.Words}.", [new TextEdit(context.At(given.Span), $"\"{reading.Words}\"")])],
         });

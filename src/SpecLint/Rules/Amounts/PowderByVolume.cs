@@ -32,7 +32,7 @@ internal sealed class PowderByVolume : RecipeRule
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs {grams}, by how it falls (bulk densities differ by 15 %; common practice, no source).",
+                Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs {grams}, depending on how it is packed (bulk densities differ by 15 %; common practice, no source).",
                 Advice = "Weigh it, and write grams.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
                 Corrections = part.IsWeighed

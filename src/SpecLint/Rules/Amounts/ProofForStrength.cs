@@ -52,7 +52,7 @@ internal sealed class ProofForStrength : FileRule
         {
             if (!IsProof(context, ingredient, out double half)) return;
             var strength = ingredient.Values["strength"];
-            Report(context, "strength", strength.Span, strength.Typical, half, $"{Say.Number(strength.Typical)} % vol is more than such a thing holds, and half of it, {Say.Number(half)} %, is usual: it reads like US proof, which is twice the strength (27 CFR 5.1)");
+            Report(context, "strength", strength.Span, strength.Typical, half, $"{Say.Number(strength.Typical)} % vol is more than such an ingredient has, and half of it, {Say.Number(half)} %, is usual. It looks like US proof, which is twice the strength (27 CFR 5.1)");
             return;
         }
 
@@ -64,7 +64,7 @@ internal sealed class ProofForStrength : FileRule
         double ratio = declared.Value.Value / abv.Value;
         if (Math.Abs(ratio - Guards.ProofRatio) > Guards.ProofRatio * Apart.Value / 100) return;
         double stated = declared.Value.Value / 2;
-        Report(context, "declares.abv", declared.Span, declared.Value.Value, stated, $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}: it reads like US proof, which is twice the strength (27 CFR 5.1)");
+        Report(context, "declares.abv", declared.Span, declared.Value.Value, stated, $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}. It looks like US proof, which is twice the strength (27 CFR 5.1)");
     }
 
     private static bool Named(Ingredient ingredient, string word) =>

@@ -46,9 +46,9 @@ internal sealed class SalineByTheJigger : DrinkRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
                 Message = salty
-                    ? $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} brings {Say.With(grams, "g")} of salt to one drink, over the {Say.With(Salt.Value, "g")} (600 mg of sodium) that season one ({Salt.Source})."
-                    : $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.With(grams, "g")} of dry acid in one drink, over the {Say.With(Acid.Value, "g")} in 50 mL of lime juice ({Acid.Source}).",
-                Advice = corrections.Count > 0 ? $"Write drops, if they are meant; the most is {Written.Number(most)} {line.Amount.Value.Unit.Name}." : $"At most {Written.Number(most)} {line.Amount.Value.Unit.Name} would stay within it.",
+                    ? $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} adds {Say.With(grams, "g")} of salt to one drink, above the {Say.With(Salt.Value, "g")} (600 mg of sodium) limit of seasoning ({Salt.Source})."
+                    : $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.With(grams, "g")} of dry acid in one drink, above the {Say.With(Acid.Value, "g")} in 50 mL of lime juice ({Acid.Source}).",
+                Advice = corrections.Count > 0 ? $"Write drops if they are meant. The most is {Written.Number(most)} {line.Amount.Value.Unit.Name}." : $"At most {Written.Number(most)} {line.Amount.Value.Unit.Name} would stay within the limit.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(limit)],
                 Corrections = corrections,
             });

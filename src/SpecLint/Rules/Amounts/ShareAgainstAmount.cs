@@ -40,10 +40,10 @@ internal sealed class ShareAgainstAmount : RecipeRule
             Place = context.At(worst.Line.Share.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(worst.Line, "share"),
-            Message = $"The share of {Written.Item(worst.Line)} is given as {Written.Text(context, worst.Line.Share.Span)}, but its amount comes to {Say.Number(computed)} %{more} (they may differ by {Say.Number(Apart.Value)} % of it and by rounding; {Apart.Source}).",
-            Advice = "Find out which of the two is made, and correct the other: shares are worked out from amounts.",
+            Message = $"The share of {Written.Item(worst.Line)} is given as {Written.Text(context, worst.Line.Share.Span)}, but its amount comes to {Say.Number(computed)} %{more} (differences up to {Say.Number(Apart.Value)} % and rounding are ignored; {Apart.Source}).",
+            Advice = "Find out which of the two is made, and correct the other. Shares are computed from amounts.",
             Evidence = [Proof.Of("share by the amounts", computed, "%"), Proof.Of(Apart)],
-            Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares that the amounts come to.", edits)] : [],
+            Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares computed from the amounts.", edits)] : [],
         });
     }
 }

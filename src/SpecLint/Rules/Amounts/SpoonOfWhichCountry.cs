@@ -35,9 +35,9 @@ internal sealed class SpoonOfWhichCountry : RecipeRule
                 Path = RecipeContext.PathOf(line, "amount"),
                 AskedLevel = table ? null : Level.Note,
                 Message = table
-                    ? $"A tablespoon of {Written.Item(line)} is 15 mL in most countries and 20 mL in Australia ({Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} here), and it is strong enough for the difference to be tasted (common practice, no source)."
-                    : $"A barspoon is half a teaspoon in one school and a whole one in another: {Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, and it is strong enough for the difference to be tasted (common practice, no source).",
-                Advice = $"Write millilitres, or give `{amount.Unit.Name}` its size under `measures` in bar.json; old books that say a spoon of absinthe or bitters may mean drops.",
+                    ? $"A tablespoon of {Written.Item(line)} is 15 mL in most countries and 20 mL in Australia ({Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} here), and the difference can be tasted (common practice, no source)."
+                    : $"A barspoon is half a teaspoon in one school and a whole one in another: {Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, and the difference can be tasted (common practice, no source).",
+                Advice = $"Write millilitres, or give `{amount.Unit.Name}` its size under `measures` in bar.json. Old books that say a spoon of absinthe or bitters may mean drops.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
                 Corrections = [Written.Set(context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(amount.Base)} ml.")],
             });

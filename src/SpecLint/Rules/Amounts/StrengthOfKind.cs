@@ -33,8 +33,8 @@ internal sealed class StrengthOfKind : IngredientRule
             Subject = context.Id,
             Path = "strength",
             AskedLevel = kind.Mark == Mark.Memory ? Level.Warning : null,
-            Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "over" : "under")} what the kind `{material.Kind}` can have, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
-            Advice = isTen ? $"Write {Say.Number(tenth)} % v/v, if the point slipped; else correct the kind." : "Correct the strength, or the kind.",
+            Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "above" : "below")} the possible strengths of the kind `{material.Kind}`, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
+            Advice = isTen ? $"Write {Say.Number(tenth)} % v/vif the decimal point is wrong. Otherwise correct the kind." : "Correct the strength, or the kind.",
             Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of("most", kind.High, "%{vol}", kind.Source)],
             Corrections = isTen && context.File.Source.TextOf(strength.Span).StartsWith("\"", StringComparison.Ordinal)
                 ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(tenth)} % v/v.", [new TextEdit(context.At(strength.Span), $"\"{Say.Number(tenth)} % v/v\"")])]

@@ -37,15 +37,15 @@ internal abstract class TenfoldRule : PrepRule
             double without = whole - part.Grams.Typical, right = tenth / (without + tenth) * 100;
             bool isTen = right >= use.Low && right <= use.High;
             double usual = isTen ? tenth : over ? use.High / (100 - use.High) * without : use.Low / (100 - use.Low) * without;
-            string times = over ? $"{Say.Number(share / use.High, 1)} times the most" : $"{Say.Number(use.Low / share, 1)} times under the least";
+            string times = over ? $"{Say.Number(share / use.High, 1)} times the maximum" : $"{Say.Number(use.Low / share, 1)} times below the minimum";
             context.Report(new Finding(Info)
             {
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
                 AskedLevel = under || use.Mark == Mark.Memory ? Level.Warning : null,
-                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % that {use.Use} takes ({use.Source})" + (isTen ? ": a slip of ten." : "."),
-                Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %), if the point slipped." : $"Check it: about {Written.Number(usual)} g would be usual.",
+                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} ({use.Source})" + (isTen ? ": probably off by a factor of ten." : "."),
+                Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("share of the whole", share, "%"), Proof.Of("usual most", use.High, "%", use.Source)],
                 Corrections = [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
             });

@@ -64,7 +64,7 @@ internal sealed class TwoRowsInOne : RecipeRule
         // "or 20 ml lemon juice" names a stand-in, not a second ingredient.
         if (spoken.Start > 0 && !StartsWithPlus(note, spoken.Start)) return;
         string amount = note.Substring(spoken.Start, spoken.End - spoken.Start);
-        Report(context, line, line.Note.Span, "note", "", amount, item.Id, $"The remark at {Written.Item(line)} brings in {amount} of `{item.Id}`, which no line has");
+        Report(context, line, line.Note.Span, "note", "", amount, item.Id, $"The remark at {Written.Item(line)} adds {amount} of `{item.Id}`, which is on no line");
     }
 
     private static bool StartsWithPlus(string note, int start)
@@ -83,7 +83,7 @@ internal sealed class TwoRowsInOne : RecipeRule
             Place = context.At(span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(line, property),
-            Message = $"{words}: two lines have run into one, and {amount} of `{second}` is in no number.",
+            Message = $"{words}. Two lines have run into one, and {amount} of `{second}` is missing from every figure.",
             Advice = $"Give `{second}` a line of its own.",
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits)],
         });

@@ -34,7 +34,7 @@ internal sealed class WordWithoutSize : DrinkRule
                     Place = context.At(line.Amount.Span),
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(line, "amount"),
-                    Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} says no size, so volume, strength and sugar of the drink are open.",
+                    Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} has no size, so the volume, strength and sugar of the drink are unknown.",
                     Advice = can ? "Write its millilitres, or give `can` its size under `measures` in bar.json." : "Weigh it once and write the grams, or count the leaves.",
                 });
                 continue;
@@ -53,8 +53,8 @@ internal sealed class WordWithoutSize : DrinkRule
 
                 // The trade's own lists top with soda or sparkling wine by eye.
                 AskedLevel = part.Material is { Kind: { Lengthens: true } or { IsWater: true } } ? Level.Note : null,
-                Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, by the hand that pours: {Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, over the {Say.Number(Most.Value)} % that pass ({Most.Source}).",
-                Advice = $"Write millilitres (the numbers here take {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its size under `measures` in bar.json.",
+                Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, depending on who pours: {Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, above the {Say.Number(Most.Value)} % that is ignored ({Most.Source}).",
+                Advice = $"Write millilitres (the figures here use {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its size under `measures` in bar.json.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Most)],
                 Corrections = [Written.Set(context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(amount.Base)} ml, the usual amount.")],
             });

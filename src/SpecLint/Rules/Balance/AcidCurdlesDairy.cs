@@ -36,8 +36,8 @@ internal sealed class AcidCurdlesDairy : RecipeRule
             Place = context.At(dairy.Line.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(dairy.Line),
-            Message = $"{dairy.Line.Item.Or("The milk")} meets {sour.Line.Item.Or("acid")}: the acid comes to {Say.Fact(Fact.Acid, acid)}, over the {Say.With(Most.Value, "g/100 mL")} from which milk protein sets, and it curdles in the glass ({Most.Source}).",
-            Advice = "Take the sour part out or swap the cream for coconut or another cream that stands acid; if it is meant to curdle, strain the curds off and say so in the method.",
+            Message = $"{dairy.Line.Item.Or("The milk")} meets {sour.Line.Item.Or("acid")}: the acid comes to {Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} at which milk protein sets, so it curdles in the glass ({Most.Source}).",
+            Advice = "Take out the sour part, or use coconut or another cream that tolerates acid. If it is meant to curdle, strain off the curds and say so in the method.",
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],
             Related = [new RelatedPlace(context.At(sour.Line.Span), "what sours it")],
         });

@@ -33,6 +33,6 @@ internal sealed class AcidityOutsideStyle : StyleBandRule
     /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Remedy.Amount(context, Remedy.AcidOf, Solving.AcidPerVolume, Nearest(aim, value.Value), "g of acid in 100 mL", value.Value > seen.High
-            ? "Take less of what sours it, or name the style that it is."
-            : "Sour it with a juice or an acid solution, or name the style that it is.");
+            ? "Take less of what sours it, or name the right style."
+            : "Sour it with a juice or an acid solution, or name the right style.");
 }

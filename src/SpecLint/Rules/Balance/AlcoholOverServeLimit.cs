@@ -35,7 +35,7 @@ internal sealed class AlcoholOverServeLimit : DrinkRule
             Place = context.At(drink.IngredientsSpan),
             Subject = context.Id,
             Path = "ingredients",
-            Message = $"A serve holds {Say.Fact(Fact.Alcohol, alcohol)} of alcohol{InDrinks(context.Settings, alcohol.Value)}, over the {Say.With(limit, "g")} {(hasHouse ? "that the house allows (bar.json, limits.alcoholPerServe)" : $"of practice ({Practice.Source})")}.",
+            Message = $"A serve holds {Say.Fact(Fact.Alcohol, alcohol)} of alcohol{InDrinks(context.Settings, alcohol.Value)}, above the {Say.With(limit, "g")} {(hasHouse ? "that the house allows (bar.json, limits.alcoholPerServe)" : $"of common practice ({Practice.Source})")}.",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Caution = "Alcohol harms: follow the licensing law where you serve, print the strength, and offer water and smaller serves.",

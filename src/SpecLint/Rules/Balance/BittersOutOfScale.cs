@@ -54,9 +54,9 @@ internal sealed class BittersOutOfScale : DrinkRule
             Subject = context.Id,
             Path = RecipeContext.PathOf(most.Line, "amount"),
             Message = counted
-                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} go into one drink, {Say.With(typical, "%")} of the drink before ice and over the {Say.Number(Dashes.Value)} up to which one bitters seasons a drink ({Dashes.Source})."
-                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink before ice, even with small dashes over the {Say.With(Share.Value, "%")} up to which bitters season a drink ({Share.Source}).",
-            Advice = "Look whether the amount was doubled with the rest; if bitters are the base, give them in millilitres.",
+                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} in one drink are {Say.With(typical, "%")} of the drink before ice, above the usual maximum of {Say.Number(Dashes.Value)} dashes of one bitters ({Dashes.Source})."
+                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink before ice. Even with small dashes that is above the usual maximum of {Say.With(Share.Value, "%")} ({Share.Source}).",
+            Advice = "Check whether the amount was multiplied with the rest. If bitters are the base, give them in millilitres.",
             Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(counted ? Dashes : Share), Proof.Of(Fact.MixVolume, volume)],
         });
     }

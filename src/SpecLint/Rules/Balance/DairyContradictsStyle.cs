@@ -25,7 +25,7 @@ internal sealed class DairyContradictsStyle : DrinkRule
                 Place = context.At(drink.Style.Span),
                 Subject = context.Id,
                 Path = "style",
-                Message = $"It holds {dairy.Line.Item.Or("dairy")}, and a `{style.Id}` has no cream or milk, so its bands are those of another drink.",
+                Message = $"It holds {dairy.Line.Item.Or("dairy")}, but a `{style.Id}` has no cream or milk, so its bands do not fit.",
                 Advice = "Write `creamy`, or change the recipe.",
                 Related = [new RelatedPlace(context.At(dairy.Line.Span), "the dairy")],
                 Corrections = [new Correction(CorrectionGrade.Proposed, "Name the style `creamy`.", [new TextEdit(context.At(drink.Style.Span), "\"creamy\"")])],
@@ -40,8 +40,8 @@ internal sealed class DairyContradictsStyle : DrinkRule
                 Place = context.At(drink.Style.Span),
                 Subject = context.Id,
                 Path = "style",
-                Message = $"A `{style.Id}` drink holds cream, milk or a plant milk, and none of its parts is one.",
-                Advice = "Add the cream, or name the style that it is.",
+                Message = $"A `{style.Id}` drink needs cream, milk or a plant milk, and this one has none.",
+                Advice = "Add the cream, or name the right style.",
             });
         }
     }

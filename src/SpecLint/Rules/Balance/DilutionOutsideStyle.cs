@@ -28,6 +28,6 @@ internal sealed class DilutionOutsideStyle : StyleBandRule
     /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Remedy.Say(value.Value > seen.High
-            ? "Chill it for a shorter time, or on larger ice, or name the style that it is."
-            : "Chill it for longer, or measure water in, or name the style that it is.");
+            ? "Chill it for a shorter time, or on larger ice, or name the right style."
+            : "Chill it for longer, or measure water in, or name the right style.");
 }

@@ -48,7 +48,7 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
             Place = context.At(white.Line.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(white.Line),
-            Message = $"With the white of egg the acid comes to {Say.Fact(Fact.Acid, acid)}, under the {Say.With(usual.Low, "g/100 mL")} from which egg white sours usually taste sour ({EggWhiteSour.UsualInShort}).",
+            Message = $"With the egg white the acid comes to {Say.Fact(Fact.Acid, acid)}, below the {Say.With(usual.Low, "g/100 mL")} at which egg white sours usually start ({EggWhiteSour.UsualInShort}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of("acid of egg white sours from", usual.Low, "g/dL", EggWhiteSour.UsualSource)],

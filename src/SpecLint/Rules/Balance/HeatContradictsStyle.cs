@@ -29,8 +29,8 @@ internal sealed class HeatContradictsStyle : DrinkRule
                 Place = context.At(step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step),
-                Message = $"It is made with ice (`{verb}`), and `{style.Id}` drinks are served hot.",
-                Advice = "Leave the ice out, or name the style that it is.",
+                Message = $"It is made with ice (`{verb}`), but `{style.Id}` drinks are served hot.",
+                Advice = "Leave the ice out, or name the right style.",
                 Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
             });
             return;
@@ -47,7 +47,7 @@ internal sealed class HeatContradictsStyle : DrinkRule
                 Place = context.At(drink.Style.Span),
                 Subject = context.Id,
                 Path = "style",
-                Message = $"It is heated (`{step.Written}`) and no ice touches it, and `{style.Id}` drinks are served cold.",
+                Message = $"It is heated (`{step.Written}`) with no ice, but `{style.Id}` drinks are served cold.",
                 Advice = "Write `hot`, or chill it.",
                 Related = [new RelatedPlace(context.At(step.Do.Span), "the step that heats it")],
                 Corrections = [new Correction(CorrectionGrade.Proposed, "Name the style `hot`.", [new TextEdit(context.At(drink.Style.Span), "\"hot\"")])],

@@ -30,8 +30,8 @@ internal sealed class IceContradictsStyle : DrinkRule
             Place = context.At(glass.Ice.Span),
             Subject = context.Id,
             Path = context.PathOf(glass) + ".ice",
-            Message = $"A `{style.Id}` stands on crushed ice, and here it is `{glass.IceWritten}`: larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
-            Advice = "Write the crushed ice, or name the style that it is.",
+            Message = $"A `{style.Id}` is served on crushed ice, but here it is `{glass.IceWritten}`. Larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
+            Advice = "Write crushed ice, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
         });
     }

@@ -31,8 +31,8 @@ internal sealed class JuiceInStirredDrink : DrinkRule
             Place = step is { Do.IsGiven: true } ? context.At(step.Do.Span) : context.At(juice.Line.Span),
             Subject = context.Id,
             Path = step is null ? RecipeContext.PathOf(juice.Line) : context.PathOf(step),
-            Message = $"It is stirred, and {juice.Line.Item.Or("the juice")} makes its acid {Say.Fact(Fact.Acid, acid)}, over the {Say.With(Most.Value, "g/100 mL")} that stirred drinks have at most ({Most.Source}).",
-            Advice = "Shake it, so that the juice is mixed through and aerated, or stir a clarified juice or an acid solution.",
+            Message = $"It is stirred, and {juice.Line.Item.Or("the juice")} raises its acid to {Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} maximum for stirred drinks ({Most.Source}).",
+            Advice = "Shake it to mix and aerate the juice, or stir a clarified juice or an acid solution.",
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],
             Related = [new RelatedPlace(context.At(juice.Line.Span), "the juice")],
             Corrections = step is { Do.IsGiven: true }

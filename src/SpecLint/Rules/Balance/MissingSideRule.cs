@@ -34,11 +34,11 @@ internal abstract class MissingSideRule : DrinkRule
             Subject = context.Id,
             Path = "ingredients",
             Message = missing
-                ? $"The {Noun} comes to {Say.Fact(Of, value)}, and the least that accepted `{style.Id}` drinks have is {Say.With(seen.Low, "g/100 mL")} ({style.SeenInShort}): what {Does} it seems forgotten."
-                : $"The {Noun} comes to {Say.Fact(Of, value)}, under the {Say.With(target, "g/100 mL")} from which `{style.Id}` drinks usually lie ({style.UsualInShort}), and no part of it {Does} by itself.",
+                ? $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(seen.Low, "g/100 mL")}, the lowest among the reference `{style.Id}` drinks ({style.SeenInShort}). What {Does} it seems to be missing."
+                : $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(target, "g/100 mL")}, where the usual range of `{style.Id}` drinks starts ({style.UsualInShort}), and no part of it {Does} by itself.",
             Advice = double.IsNaN(lacks)
-                ? "Add what is missing, or name the style that it is."
-                : $"Add about {Say.Number(lacks, 1)} g of {Noun}, that is {Brings(lacks, context.Settings)}, or name the style that it is.",
+                ? "Add what is missing, or name the right style."
+                : $"Add about {Say.Number(lacks, 1)} g of {Noun}, which is {Brings(lacks, context.Settings)}, or name the right style.",
             Evidence = [Proof.Of(Of, value), Proof.Of($"{style.Id} seen from", seen.Low, "g/dL", style.SeenSource)],
         });
     }

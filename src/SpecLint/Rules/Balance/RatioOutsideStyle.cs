@@ -28,8 +28,8 @@ internal sealed class RatioOutsideStyle : StyleBandRule
     /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         value.Value > seen.High
-            ? Remedy.Amount(context, Remedy.SugarOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Take less of what sweetens it or more of what sours it.")
-            : Remedy.Amount(context, Remedy.AcidOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Take less of what sours it or more of what sweetens it.");
+            ? Remedy.Amount(context, Remedy.SugarOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Use less of what sweetens it or more of what sours it.")
+            : Remedy.Amount(context, Remedy.AcidOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Use less of what sours it or more of what sweetens it.");
 
     private static readonly Solving.Measure Ratio = static grams => Solving.SugarOf(grams) / Solving.Titratable(grams);
 

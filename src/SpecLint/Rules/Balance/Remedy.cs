@@ -41,7 +41,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
         string item = chief.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
         string gives = Findings.Say.With(then, unit);
         return new Remedy(
-            $"Take {words} of {item} in place of {Rounding.Words(amount.Base, amount)}: it then comes to {gives}.",
+            $"Take {words} of {item} instead of {Rounding.Words(amount.Base, amount)}: it then comes to {gives}.",
             [
                 new Correction(
                     CorrectionGrade.Proposed,

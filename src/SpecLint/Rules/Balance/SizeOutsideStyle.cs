@@ -36,11 +36,11 @@ internal sealed class SizeOutsideStyle : StyleBandRule
     private static Remedy Scaled(RecipeContext context, Band aim, FactValue value)
     {
         // Where most of it is the top, the mix before ice says little of its size.
-        if (Builds.TopShare(context.Profile) > Guards.MostlyTop) return Remedy.Say("Look whether a unit slipped, or whether the style is that of another drink.");
+        if (Builds.TopShare(context.Profile) > Guards.MostlyTop) return Remedy.Say("Check for a wrong unit, and whether the style is right.");
         if (Scaling.By(context.Profile, Nearest(aim, value.Value) / value.Value, context.Settings, mayFallShort: value.Value > aim.High) is not { } scaled)
-            return Remedy.Say("Look whether a unit slipped; else write how many it serves.");
+            return Remedy.Say("Check for a wrong unit. Otherwise write how many it serves.");
         return new Remedy(
-            $"Look whether a unit slipped, or write how many it serves; scaled with its ratios kept it is {Words(scaled)}.",
+            $"Check for a wrong unit, or write how many it serves. Scaled with the same ratios it is {Words(scaled)}.",
             [new Correction(CorrectionGrade.Proposed, $"Scale every amount by {Say.Number(scaled.Factor, 2)}.", Scaling.Edits(scaled, context.File))]);
     }
 

@@ -63,7 +63,7 @@ internal abstract class StyleBandRule : DrinkRule
             Place = context.At(drink.Style.Span),
             Subject = context.Id,
             Path = "style",
-            Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "over" : "under")} the {Say.With(over ? seen.High : seen.Low, unit)} {(over ? "up to" : "from")} which `{style.Id}` drinks are seen; most lie at {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
+            Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "above" : "below")} {Say.With(over ? seen.High : seen.Low, unit)}, the {(over ? "highest" : "lowest")} among the reference `{style.Id}` drinks; most have {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =

@@ -28,6 +28,6 @@ internal sealed class SweetnessOutsideStyle : StyleBandRule
     /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Remedy.Amount(context, Remedy.SugarOf, Solving.SugarPerVolume, Nearest(aim, value.Value), "g of sugar in 100 mL", value.Value > seen.High
-            ? "Take less of what sweetens it, or name the style that it is."
-            : "Sweeten it, or name the style that it is.");
+            ? "Take less of what sweetens it, or name the right style."
+            : "Sweeten it, or name the right style.");
 }

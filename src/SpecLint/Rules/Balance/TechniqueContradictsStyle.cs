@@ -29,8 +29,8 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
             Place = context.At(drink.Style.Span),
             Subject = context.Id,
             Path = "style",
-            Message = $"The method comes to `{verb}`, and a `{style.Id}` is made with {Say.List([.. style.Techniques.Select(t => $"`{t}`")], "or")} (table of styles; {style.UsualInShort}).",
-            Advice = other is null ? "Change the method, or name the style that it is." : $"Change the method, or name the style that its numbers fit: `{other.Id}`.",
+            Message = $"The technique of the method is `{verb}`, but a `{style.Id}` is made with {Say.List([.. style.Techniques.Select(t => $"`{t}`")], "or")} (table of styles; {style.UsualInShort}).",
+            Advice = other is null ? "Change the method, or name the right style." : $"Change the method, or name the style that its figures fit: `{other.Id}`.",
             Evidence = [Proof.Of("technique", verb, step is null ? null : context.At(step.Do.Span))],
             Related = step is null ? [] : [new RelatedPlace(context.At(step.Do.Span), $"the step that makes it a drink to {verb}")],
             Corrections = other is null
@@ -50,8 +50,8 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
             Place = context.At(step.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(step),
-            Message = $"It is {step.Verb.Past}, and all its parts are clear: a `{style.Id}` drink is stirred, and shaken it comes out cloudy, with more water in it (table of styles; {style.UsualInShort}).",
-            Advice = "Stir it, or keep it if it is meant to be shaken.",
+            Message = $"It is {step.Verb.Past}, and all its parts are clear. A `{style.Id}` drink is stirred; shaken, it comes out cloudy and with more water (table of styles; {style.UsualInShort}).",
+            Advice = "Stir it, or leave it if it is meant to be shaken.",
             Evidence = [Proof.Of("technique", "shake", context.At(step.Do.Span))],
             Corrections = [new Correction(CorrectionGrade.Proposed, "Stir it.", [new TextEdit(context.At(step.Do.Span), "\"stir\"")])],
         });

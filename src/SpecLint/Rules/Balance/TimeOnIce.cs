@@ -43,10 +43,10 @@ internal sealed class TimeOnIce : DrinkRule
             Place = context.At(time.Span),
             Subject = context.Id,
             Path = context.PathOf(step) + ".for",
-            Message = $"It is {step.Verb.Past} for {Say.Number(time.Value.Base, 0)} s, {(over ? "over" : "under")} the {Say.Number(limit.Value, 0)} s {(over ? "up to" : "from")} which it is done ({limit.Condition}; {limit.Source}).",
+            Message = $"It is {step.Verb.Past} for {Say.Number(time.Value.Base, 0)} s, {(over ? "longer" : "shorter")} than the usual {Say.Number(limit.Value, 0)} s {(over ? "at most" : "at least")} ({limit.Condition}; {limit.Source}).",
             Advice = over
-                ? "Write the time that the bar takes; longer than that adds little but water."
-                : "Write the time that the bar takes; it is served warmer and stronger than its kind.",
+                ? "Write the time that the bar uses. Longer only adds water."
+                : "Write the time that the bar uses. As written, the drink is warmer and stronger than its kind.",
             Evidence = [Proof.Of("time", time.Value, context.At(time.Span)), Proof.Of(limit)],
         });
     }

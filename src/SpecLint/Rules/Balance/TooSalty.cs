@@ -51,10 +51,10 @@ internal sealed class TooSalty : DrinkRule
             Place = context.At(salt.Line.Amount.Span),
             Subject = context.Id,
             Path = RecipeContext.PathOf(salt.Line, "amount"),
-            Message = $"{salt.Line.Item.Or("The saline")} brings the salt to {Say.Fact(Fact.Salt, value)}, over the {Say.With(Taste.Value, "g/100 mL")} from which a drink tastes of salt ({Taste.Source}).",
+            Message = $"{salt.Line.Item.Or("The saline")} raises the salt to {Say.Fact(Fact.Salt, value)}, above the {Say.With(Taste.Value, "g/100 mL")} at which a drink tastes salty ({Taste.Source}).",
             Advice = drops ? $"Write {meant}, if drops are meant."
                 : double.IsNaN(factor) ? "Take less of it."
-                : $"Take about {Say.With(amount.Base * factor, amount.Dimension == Dimension.Mass ? "g" : "mL")} of it, that is half of what is tasted.",
+                : $"Take about {Say.With(amount.Base * factor, amount.Dimension == Dimension.Mass ? "g" : "mL")} of it, half of what can be tasted.",
             Evidence = [Proof.Of(Fact.Salt, value), Proof.Of(Taste), Proof.Of(salt.Line.Item.Or("saline"), amount, context.At(salt.Line.Amount.Span))],
             Corrections = corrections,
         });

@@ -28,8 +28,8 @@ internal sealed class TopContradictsStyle : DrinkRule
                 Place = context.At(drink.Style.Span),
                 Subject = context.Id,
                 Path = "style",
-                Message = $"A `{style.Id}` is topped with something sparkling, and none of its parts is.",
-                Advice = "Add the top, or name the style that it is.",
+                Message = $"A `{style.Id}` is topped with something sparkling, but none of its parts is sparkling.",
+                Advice = "Add the top, or name the right style.",
             });
         }
         else if (!style.IsTopped && sparkling is { } top && style.NeverSparkles)
@@ -40,8 +40,8 @@ internal sealed class TopContradictsStyle : DrinkRule
                 Place = context.At(drink.Style.Span),
                 Subject = context.Id,
                 Path = "style",
-                Message = $"It is lengthened with {sparkling!.Line.Item.Or("something sparkling")}, and a `{style.Id}` is not topped, so its bands are those of another drink.",
-                Advice = $"Write `{better}`, or leave the top out.",
+                Message = $"It is lengthened with {sparkling!.Line.Item.Or("something sparkling")}, but a `{style.Id}` is not topped, so its bands do not fit.",
+                Advice = $"Write `{better}`, or leave out the top.",
                 Related = [new RelatedPlace(context.At(sparkling.Line.Span), "the top")],
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
             });

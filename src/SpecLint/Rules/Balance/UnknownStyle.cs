@@ -30,8 +30,8 @@ internal sealed class UnknownStyle : DrinkRule
             Subject = context.Id,
             Path = "style",
             Message = meant is not null
-                ? $"`{word}` is another word for the style `{meant.Id}`, so the drink is held against no band."
-                : $"`{word}` is no style of the table, so the drink is held against no band.",
+                ? $"`{word}` is another word for the style `{meant.Id}`, so no band is checked."
+                : $"`{word}` is not a style in the table, so no band is checked.",
             Advice = near is not null ? $"Write `{near}`{(meant is null ? ", if that is meant" : "")}." : $"Write one of {InWords}, or leave the style out.",
             Corrections = near is null
                 ? []

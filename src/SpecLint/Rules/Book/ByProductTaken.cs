@@ -30,11 +30,11 @@ internal sealed class ByProductTaken : BookRule
                     Subject = prep.Id,
                     Path = $"byProducts[{left.Id.Value}].id",
                     Message = own
-                        ? $"`{left.Id.Value}` is the id of an ingredient of the built-in catalogue as well, which it hides from every recipe of the book."
-                        : $"`{left.Id.Value}` is the id of {known.File.Source.Path} as well, and every reference to it takes that one, not what is left here.",
-                    Advice = $"Give what is left an id of its own, e.g. `{prep.Id}-{left.Id.Value}`.",
+                        ? $"`{left.Id.Value}` is also the id of a catalogue ingredient, which it hides from every recipe of the book."
+                        : $"`{left.Id.Value}` is also the id of {known.File.Source.Path}. Every reference resolves to that file, not to this by-product.",
+                    Advice = $"Give the by-product its own id, e.g. `{prep.Id}-{left.Id.Value}`.",
                     Evidence = [Proof.Of("taken by", own ? "the built-in catalogue" : known.File.Id)],
-                    Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "bears the id")],
+                    Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has the id")],
                     Corrections = context.Book.UsersOf(left.Id.Value).Count == 0
                         ? [new Correction(CorrectionGrade.Proposed, $"Call it `{prep.Id}-{left.Id.Value}`.", [new TextEdit(prep.At(left.Id.Span), $"\"{prep.Id}-{left.Id.Value}\"")])]
                         : [],

@@ -30,11 +30,11 @@ internal sealed class DrinkAsPart : RecipeRule
                 Place = place,
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(part.Line, "item"),
-                Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish; what goes into another recipe is a preparation.",
+                Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish. Only a preparation can go into another recipe.",
                 Advice = batch is null ? "Write a preparation for what is poured (`\"family\": \"batch\"`, `\"batchOf\"`), and name that." : $"Name its batch, `{batch.Id}`.",
                 Evidence = [Proof.Of("drink", drink.Id, drink.Head)],
                 Related = [new RelatedPlace(drink.Head, "the drink")],
-                Corrections = batch is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{batch.Id}` in place of `{drink.Id}`.", [new TextEdit(place, $"\"{batch.Id}\"")])],
+                Corrections = batch is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{batch.Id}` instead of `{drink.Id}`.", [new TextEdit(place, $"\"{batch.Id}\"")])],
             });
         }
     }

@@ -20,10 +20,10 @@ internal sealed class IdTwice : BookRule
                 Place = second.Head,
                 Subject = second.Id,
                 Path = second.Source.Path,
-                Message = $"The id `{second.Id}` is that of {first.Source.Path} as well, and every reference to it takes that one; this file is read and never used.",
-                Advice = "Give one of the two another file name, and put the references right.",
+                Message = $"The id `{second.Id}` is also that of {first.Source.Path}. Every reference resolves to that file, and this one is never used.",
+                Advice = "Give one of the two another file name, and correct the references.",
                 Evidence = [Proof.Of("other file", first.Source.Path, first.Head)],
-                Related = [new RelatedPlace(first.Head, "the file that references take")],
+                Related = [new RelatedPlace(first.Head, "the file that references resolve to")],
             });
         }
     }

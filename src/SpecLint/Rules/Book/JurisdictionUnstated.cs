@@ -21,10 +21,10 @@ internal sealed class JurisdictionUnstated : BookRule
             Place = file.Head,
             Subject = file.Id,
             Path = "jurisdictions",
-            Message = $"No country is stated, so that the strictest limit of {Say.List(context.Settings.Jurisdictions)} is used everywhere, and allergens of every list are asked for.",
+            Message = $"No country is stated, so the strictest limit of {Say.List(context.Settings.Jurisdictions)} applies everywhere, and the allergens of every list have to be declared.",
             Advice = "State the bar's country in bar.json, e.g. `\"jurisdictions\": [\"IE\"]`.",
             Evidence = [Proof.Of("used", string.Join(" ", context.Settings.Jurisdictions))],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "State the EU; put the country in its place.", [edit])],
+            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "State the EU; replace it with the country.", [edit])],
         });
     }
 }

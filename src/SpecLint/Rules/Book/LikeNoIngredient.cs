@@ -28,8 +28,8 @@ internal sealed class LikeNoIngredient : IngredientRule
             { ByProduct: not null } => "is a by-product",
             { File: Drink } => "is a drink",
             { File: Prep } => "is a preparation",
-            _ when like == ingredient.Id => "is this very file",
-            _ when ComesBack(context, ingredient) => "comes back to itself",
+            _ when like == ingredient.Id => "is this file itself",
+            _ when ComesBack(context, ingredient) => "leads back to itself",
             _ => null,
         };
         if (wrong is null) return;
@@ -41,7 +41,7 @@ internal sealed class LikeNoIngredient : IngredientRule
             Subject = context.Id,
             Path = "like",
             Message = $"`{like}`, which {ingredient.Name.Or(ingredient.Id)} is said to be like, {wrong}: its contents, allergens and hazards are not known.",
-            Advice = near is not null ? $"Write `{near}`, if that is meant."
+            Advice = near is not null ? $"Write `{near}` if that is meant."
                 : item?.File is Recipe ? $"Name `{like}` itself on the lines that use it, or name a bought ingredient here."
                 : "Name an ingredient that exists, or write its contents, `allergens` and `hazard` here.",
             Caution = AllergenWords.Caution,

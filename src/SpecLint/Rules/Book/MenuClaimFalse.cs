@@ -33,11 +33,11 @@ internal sealed class MenuClaimFalse : MenuRule
                     Path = placed.Path,
                     Key = placed.InList >= 0 ? "" : placed.Path == "name" ? $"{placed.Claim.Words} {recipe.Id}" : placed.Claim.Words,
                     Message = $"{recipe.Name.Or(recipe.Id)} is called {placed.Claim.Words} here, and {verdict.Because} ({verdict.Source}).",
-                    Advice = "Drop the claim, or change the drink.",
-                    Caution = "Guests choose by such words, some because they must: where it is not shown, do not say it.",
+                    Advice = "Remove the claim, or change the drink.",
+                    Caution = "Guests rely on such words, some because they must. If it is not shown, do not say it.",
                     Evidence = verdict.Evidence,
-                    Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "stands against the claim")],
-                    Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Drop the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(menu, entry.Claims, placed.InList)])],
+                    Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "contradicts the claim")],
+                    Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(menu, entry.Claims, placed.InList)])],
                 });
             }
         }

@@ -28,8 +28,8 @@ internal sealed class MenuDrinkTwice : MenuRule
                     Subject = context.Id,
                     Path = $"drinks[{entry.Drink.Value}].drink",
                     Key = entry.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                    Message = $"`{entry.Drink.Value}` is number {first.Number} and number {entry.Number} of this menu, so that its covers count twice.",
-                    Advice = "Take one of the two off, or name the drink that was meant.",
+                    Message = $"`{entry.Drink.Value}` is number {first.Number} and number {entry.Number} of this menu, so its covers count twice.",
+                    Advice = "Remove one of the two, or name the intended drink.",
                     Evidence = [Proof.Of("first", first.Drink.Value, context.At(first.Drink.Span))],
                     Related = [new RelatedPlace(context.At(first.Drink.Span), "the first one")],
                 });

@@ -30,9 +30,9 @@ internal sealed class MenuDrinkUnknown : MenuRule
                 Subject = context.Id,
                 Path = $"drinks[{entry.Drink.Value}].drink",
                 Message = file is null
-                    ? $"`{entry.Drink.Value}` is on the menu, and no file of the book is its recipe; its allergens and strength are not known."
-                    : $"`{entry.Drink.Value}` is on the menu as a drink, and is an ingredient.",
-                Advice = near is null ? "Write its recipe, or take it off the menu." : $"Write `{near}`, if that is meant, or write its recipe.",
+                    ? $"`{entry.Drink.Value}` is on the menu, but the book has no recipe for it. Its allergens and strength are not known."
+                    : $"`{entry.Drink.Value}` is on the menu as a drink, but is an ingredient.",
+                Advice = near is null ? "Write its recipe, or take it off the menu." : $"Write `{near}` if that is meant, or write its recipe.",
                 Evidence = [Proof.Of("named", entry.Drink.Value, place)],
                 Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
             });

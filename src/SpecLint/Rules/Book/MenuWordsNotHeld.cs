@@ -36,8 +36,8 @@ internal sealed class MenuWordsNotHeld : MenuRule
                     Subject = context.Id,
                     Path = $"drinks[{entry.Drink.Value}].words",
                     Key = BuiltInCatalogue.Slug(words),
-                    Message = $"The guest reads \"{words}\", and {recipe.Name.Or(recipe.Id)} holds none: it is made of {Say.List(held.Names)} (Reg (EU) 1169/2011 Art 7: what is said of a food must not mislead).",
-                    Advice = $"Take \"{words}\" out of the words, or put it into the drink.",
+                    Message = $"Guests read \"{words}\", but {recipe.Name.Or(recipe.Id)} holds none: it is made from {Say.List(held.Names)} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
+                    Advice = $"Remove \"{words}\" from the words, or add it to the drink.",
                     Evidence = [Proof.Of("words", entry.Words.Value, context.At(entry.Words.Span))],
                     Related = [new RelatedPlace(recipe.Head, "the recipe")],
                 });

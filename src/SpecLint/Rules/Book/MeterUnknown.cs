@@ -38,8 +38,8 @@ internal sealed class MeterUnknown : FileRule
             Subject = context.Id,
             Path = path,
             Key = key,
-            Message = $"`{measured.Meter.Value}` is none of the bar's meters, so that its readings are taken as those of a meter that nobody calibrated.",
-            Advice = near is null ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under `tools.meters` in bar.json." : $"Write `{near}`, if that is meant.",
+            Message = $"`{measured.Meter.Value}` is not one of the bar's meters, so its readings count as those of an uncalibrated meter.",
+            Advice = near is null ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under `tools.meters` in bar.json." : $"Write `{near}` if that is meant.",
             Evidence = [Proof.Of("meter", measured.Meter.Value, place)],
             Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
         });

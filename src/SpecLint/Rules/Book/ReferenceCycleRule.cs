@@ -21,8 +21,8 @@ internal sealed class ReferenceCycleRule : BookRule
                 Place = cycle.In.At(cycle.Closing.Item.Span),
                 Subject = cycle.In.Id,
                 Path = RecipeContext.PathOf(cycle.Closing, "item"),
-                Message = $"These preparations are made of each other: {way}; none of them can be made first.",
-                Advice = "Take one of them out of the circle, or split off what they share as a preparation of its own.",
+                Message = $"These preparations are made of each other: {way}. None of them can be made first.",
+                Advice = "Take one of them out of the cycle, or make a separate preparation of what they share.",
             });
         }
     }

@@ -41,8 +41,8 @@ internal sealed class SameNameTwice : BookRule
                 Place = recipe.Head,
                 Subject = recipe.Id,
                 Path = "name",
-                Message = $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same: whoever is sent for it may come back with either.",
-                Advice = "Put what tells them apart into the names, a strength or a year, or say that the one supersedes the other.",
+                Message = $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same. Somebody sent for it may come back with either.",
+                Advice = "Add the difference to the names, such as a strength or a year, or say that one supersedes the other.",
                 Evidence = [Proof.Of("same name", first.Id, first.Head)],
                 Related = [new RelatedPlace(first.Head, "the same name")],
             });

@@ -70,7 +70,7 @@ internal sealed class SameThingTwice : BookRule
             Path = "name",
             Key = first.Id,
             Message = $"`{second.Id}` and `{first.Id}` are made of the same {Say.Count(second.Ingredients.Count, "part")} in the same shares, by the same steps: one thing under two names, made and dated twice.",
-            Advice = $"Keep `{keep.Id}`, which {Say.Count(Math.Max(more, less), "recipe")} {(Math.Max(more, less) == 1 ? "uses" : "use")}, and name it where `{drop.Id}` stands.",
+            Advice = $"Keep `{keep.Id}`, which {Say.Count(Math.Max(more, less), "recipe")} {(Math.Max(more, less) == 1 ? "uses" : "use")}, and name it instead of `{drop.Id}`.",
             Evidence = [Proof.Of("same as", first.Id, first.Head)],
             Related = [new RelatedPlace(first.Head, "the same formula")],
             Corrections = Rename(context, drop.Id, keep.Id),
@@ -88,7 +88,7 @@ internal sealed class SameThingTwice : BookRule
             }
         }
 
-        return edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{to}` in place of `{from}`.", edits)];
+        return edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{to}` instead of `{from}`.", edits)];
     }
 }
 

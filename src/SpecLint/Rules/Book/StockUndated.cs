@@ -26,9 +26,9 @@ internal sealed class StockUndated : StockRule
                 Subject = context.Id,
                 Path = $"lots[{lot.Item.Value}]",
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"The lot of `{lot.Item.Value}` has neither a day made, nor a day opened, nor a use-by day, so that nothing can be said of its age (date marking: Food Code 3-501.17).",
-                Advice = "Write `made` or `opened` from the label; where the label has none, throw it away.",
-                Caution = "What cannot be dated cannot be shown to be fit: follow the local food code.",
+                Message = $"The lot of `{lot.Item.Value}` has no day made, no day opened and no use-by day, so its age is not known (date marking: Food Code 3-501.17).",
+                Advice = "Write `made` or `opened` from the label. If the label has none, discard it.",
+                Caution = "A lot without a date cannot be shown to be fit. Follow the local food code.",
                 Evidence = [Proof.Of("lot", lot.LotCode.Or("no code"), context.At(lot.Span))],
             });
         }

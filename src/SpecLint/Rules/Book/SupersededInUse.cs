@@ -51,11 +51,11 @@ internal sealed class SupersededInUse : BookRule
             Place = place,
             Subject = user.Id,
             Path = path,
-            Message = $"`{old}` is superseded by `{newer.Id}`{(newer.Date.IsGiven ? $" of {newer.Date.Value}" : "")}, and still named here.",
-            Advice = $"Name `{newer.Id}`, and look at the balance again.",
+            Message = $"`{old}` is superseded by `{newer.Id}`{(newer.Date.IsGiven ? $" of {newer.Date.Value}" : "")}, but still named here.",
+            Advice = $"Name `{newer.Id}`, and check the balance again.",
             Evidence = [Proof.Of("superseded by", newer.Id, newer.At(newer.Supersedes.Span))],
             Related = [new RelatedPlace(newer.At(newer.Supersedes.Span), "says that it supersedes it")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{newer.Id}` in place of `{old}`.", [new TextEdit(place, $"\"{newer.Id}\"")])],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{newer.Id}` instead of `{old}`.", [new TextEdit(place, $"\"{newer.Id}\"")])],
         });
     }
 }

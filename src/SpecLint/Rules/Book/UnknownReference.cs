@@ -44,10 +44,10 @@ internal sealed class UnknownReference : RecipeRule
                 Place = place,
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
-                Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be worked out for it.",
+                Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be computed for it.",
                 Advice = likely.Count == 0 ? "Write its file, or name an item that exists." : $"Write {meant}, if that is meant, or write a file for `{id}`.",
                 Corrections = likely.Count == 1 && Brings(context, likely[0]).Length == 0
-                    ? [new Correction(CorrectionGrade.Proposed, $"Name `{likely[0]}` in place of `{id}`.", [new TextEdit(place, $"\"{likely[0]}\"")])]
+                    ? [new Correction(CorrectionGrade.Proposed, $"Name `{likely[0]}` instead of `{id}`.", [new TextEdit(place, $"\"{likely[0]}\"")])]
                     : [],
             });
         }
@@ -91,7 +91,7 @@ internal sealed class UnknownReference : RecipeRule
             Place = place,
             Subject = context.Id,
             Path = RecipeContext.PathOf(line, "item"),
-            Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be worked out for it.",
+            Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
             Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Brings(context, c)}")], "or")}, or a file for your own.",
             Corrections = [.. name.Choices.Where(c => Brings(context, c).Length == 0).Select(c => Name(place, id, c))],
         };
@@ -108,11 +108,11 @@ internal sealed class UnknownReference : RecipeRule
             Place = place,
             Subject = context.Id,
             Path = RecipeContext.PathOf(line, "item"),
-            Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be worked out for it.",
+            Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be computed for it.",
             Advice = $"Write a file for the bottle from its label{like}.",
         };
     }
 
     private static Correction Name(Place place, string id, string item) =>
-        new(CorrectionGrade.Proposed, $"Name `{item}` in place of `{id}`.", [new TextEdit(place, $"\"{item}\"")]);
+        new(CorrectionGrade.Proposed, $"Name `{item}` instead of `{id}`.", [new TextEdit(place, $"\"{item}\"")]);
 }

@@ -25,7 +25,7 @@ internal sealed class UnusedIngredient : BookRule
                 Subject = ingredient.Id,
                 Path = "name",
                 Message = $"No recipe uses {ingredient.Name.Or(ingredient.Id)}, and none of it is in stock.",
-                Advice = "Put the file away (`leaveOut` in bar.json), or look for the recipe that should name it.",
+                Advice = "Exclude the file (`leaveOut` in bar.json), or find the recipe that should name it.",
             });
         }
     }

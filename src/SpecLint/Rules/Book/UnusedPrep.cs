@@ -31,7 +31,7 @@ internal sealed class UnusedPrep : BookRule
                 Subject = prep.Id,
                 Path = "name",
                 Message = $"No drink, preparation or menu uses {prep.Name.Or(prep.Id)}, and none of it is in stock.",
-                Advice = "Put the file away (`leaveOut` in bar.json), or say what supersedes it.",
+                Advice = "Exclude the file (`leaveOut` in bar.json), or say what supersedes it.",
             });
         }
     }

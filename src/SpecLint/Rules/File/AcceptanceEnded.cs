@@ -20,8 +20,8 @@ internal sealed class AcceptanceEnded : AcceptanceRule
             Place = use.File.At(acceptance.Until.Span),
             Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
-            Message = $"The acceptance of {acceptance.Rule.Value} ended on {acceptance.Until.Value}; what it covered is reported again.",
-            Advice = "Look at it once more: put the recipe right, or give the acceptance a new last day.",
+            Message = $"The acceptance of {acceptance.Rule.Value} ended on {acceptance.Until.Value}. What it covered is reported again.",
+            Advice = "Review it: correct the recipe, or give the acceptance a new last day.",
         });
     }
 }

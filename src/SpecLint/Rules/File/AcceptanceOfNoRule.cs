@@ -23,7 +23,7 @@ internal sealed class AcceptanceOfNoRule : AcceptanceRule
             Subject = use.File.Id,
             Path = $"accept[{rule.Value}]",
             Message = $"There is no rule {rule.Value}, so the acceptance covers nothing.",
-            Advice = near is null ? "Look at the list of rules, and write the id of the finding." : $"Write the id as the finding prints it; {near} is one near it.",
+            Advice = near is null ? "Check the list of rules, and write the id as the finding prints it." : $"Write the id as the finding prints it. Did you mean {near}?",
         });
     }
 }

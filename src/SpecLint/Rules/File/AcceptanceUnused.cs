@@ -25,7 +25,7 @@ internal sealed class AcceptanceUnused : AcceptanceRule
             Place = use.File.At(acceptance.Rule.Span),
             Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
-            Message = $"The acceptance of {acceptance.Rule.Value} covers no finding of this file: what it was for is put right, or stands in another file.",
+            Message = $"The acceptance of {acceptance.Rule.Value} covers no finding of this file. What it was for is corrected, or is in another file.",
             Advice = "Delete it, so that it does not cover the next mistake of its kind.",
         });
     }

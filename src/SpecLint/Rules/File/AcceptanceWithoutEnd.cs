@@ -31,7 +31,7 @@ internal sealed class AcceptanceWithoutEnd : AcceptanceRule
             Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
             Message = $"{acceptance.Rule.Value} guards against harm, and its acceptance {lacks}, so it covers nothing.",
-            Advice = $"Give `until` the day on which someone looks at it again, {SettingAside.LatestEnd(context.On)} at the latest.",
+            Advice = $"Give `until` the day on which someone reviews it, no later than {SettingAside.LatestEnd(context.On)}.",
             Caution = "Local food and licensing law decides what may be served, whatever is accepted here.",
         });
     }

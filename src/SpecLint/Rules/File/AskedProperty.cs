@@ -23,7 +23,7 @@ internal sealed class AskedProperty : RecipeRule
                 Place = context.File.Head,
                 Subject = context.Id,
                 Path = asked.Value,
-                Message = $"bar.json asks every recipe for its `{asked.Value}`, and {(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
+                Message = $"bar.json requires `{asked.Value}` in every recipe, and {(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
                 Advice = asked.Value switch
                 {
                     "source" => "Write where the recipe comes from: `house recipe`, a book with its page, a person.",

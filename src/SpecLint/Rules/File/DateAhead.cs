@@ -44,8 +44,8 @@ internal sealed class DateAhead : FileRule
             Place = context.At(date.Span),
             Subject = context.Id,
             Path = path,
-            Message = $"The day on which {what}, {date.Value}, lies after the day of this run, {context.On}.",
-            Advice = "Correct the year or the month; or run with `--on` for a day to come.",
+            Message = $"The day on which {what}, {date.Value}, is after the day of this run, {context.On}.",
+            Advice = "Correct the year or the month, or run with `--on` for a later day.",
             Evidence = [Proof.Of("day of the run", context.On.ToString())],
         });
     }

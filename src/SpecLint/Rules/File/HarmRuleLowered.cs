@@ -25,7 +25,7 @@ internal sealed class HarmRuleLowered : FileRule
                 Subject = context.Id,
                 Path = $"rules.{entry.Key}",
                 Message = $"{entry.Key} guards against harm, and the level `{Reports.ReportWords.Of(set.Level)}` set for it {missing}, so the rule keeps its own level.",
-                Advice = $"Delete it, or write an object with `level`, `because` and `until`, {SettingAside.LatestEnd(context.On)} at the latest.",
+                Advice = $"Delete it, or write an object with `level`, `because` and `until`, no later than {SettingAside.LatestEnd(context.On)}.",
                 Caution = "Local food and licensing law decides what may be served, whatever is set here.",
             });
         }

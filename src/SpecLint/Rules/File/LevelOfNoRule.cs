@@ -25,7 +25,7 @@ internal sealed class LevelOfNoRule : FileRule
                 Subject = context.Id,
                 Path = $"rules.{entry.Key}",
                 Message = $"There is no rule {entry.Key}, so its level changes nothing.",
-                Advice = NearestName.Of(entry.Key, RuleRegistry.All.Select(r => r.Info.Id)) is { } near ? $"Write the id as the finding prints it; {near} is one near it." : "Delete it, or write the id as the finding prints it.",
+                Advice = NearestName.Of(entry.Key, RuleRegistry.All.Select(r => r.Info.Id)) is { } near ? $"Write the id as the finding prints it. Did you mean {near}?" : "Delete it, or write the id as the finding prints it.",
             });
         }
     }

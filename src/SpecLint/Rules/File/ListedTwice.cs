@@ -34,8 +34,8 @@ internal sealed class ListedTwice : RecipeRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
                 Key = line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                Message = $"`{line.Item.Value}` stands on line {first.Number} and again on line {line.Number}, and both are counted: {Say(context, first)} and {Say(context, line)}.",
-                Advice = "Make one line of them, or say in `note` why it goes in twice.",
+                Message = $"`{line.Item.Value}` is on line {first.Number} and again on line {line.Number}, and both are counted: {Say(context, first)} and {Say(context, line)}.",
+                Advice = "Merge them into one line, or say in `note` why it goes in twice.",
                 Related = [new RelatedPlace(context.At(first.Item.Span), "the first line")],
             });
         }

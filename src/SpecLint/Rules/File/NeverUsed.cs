@@ -27,8 +27,8 @@ internal sealed class NeverUsed : RecipeRule
                 Place = context.At(line.Item.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
-                Message = $"The steps name what they use, and none of them names {Written(line)}: it is listed and never goes in.",
-                Advice = "Name it in the step that takes it, or delete the line.",
+                Message = $"The steps name what they use, and none of them names {Written(line)}. It is listed but never goes in.",
+                Advice = "Name it in the step that uses it, or delete the line.",
                 Related = [new RelatedPlace(context.At(recipe.MethodSpan), "the method")],
             });
         }

@@ -29,8 +29,8 @@ internal sealed class NotListed : RecipeRule
                     Subject = context.Id,
                     Path = context.PathOf(step) + ".items",
                     Key = item.Value,
-                    Message = $"The step uses `{item.Value}`, which no line lists: it is in no number, and in no list of allergens.",
-                    Advice = near is null ? "Add a line with its amount, or take it out of the step." : $"Write `{near}`, if that is meant; else add a line with its amount.",
+                    Message = $"The step uses `{item.Value}`, which is on no line. It is missing from every figure and every list of allergens.",
+                    Advice = near is null ? "Add a line with its amount, or remove it from the step." : $"Write `{near}` if that is meant. Otherwise add a line with its amount.",
                     Corrections = near is null ? [] : [new Correction(CorrectionGrade.Assured, $"Write `{near}`, the line's spelling.", [new TextEdit(context.At(item.Span), $"\"{near}\"")])],
                 });
             }

@@ -26,7 +26,7 @@ internal sealed class RecipeOfItself : RecipeRule
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(part.Line, "item"),
                     Message = $"The drink lists itself, `{context.Id}`, among its ingredients.",
-                    Advice = "Name what is meant: a batch of it has a file of its own.",
+                    Advice = "Name the intended item. A batch of the drink has its own file.",
                 });
             }
         }

@@ -39,7 +39,7 @@ internal sealed class StepOrder : RecipeRule
 
                 if (chilled is not null && verb.Muddles)
                 {
-                    Report(context, chilled, step, $"It is muddled after it is {chilled.Verb.Past}: what is muddled never meets the drink");
+                    Report(context, chilled, step, $"It is muddled after it is {chilled.Verb.Past}, so it never mixes with the drink");
                     return;
                 }
 
@@ -104,7 +104,7 @@ internal sealed class StepOrder : RecipeRule
         Subject = context.Id,
         Path = context.PathOf(early),
         Message = $"{words} (common practice, no source).",
-        Advice = $"Put `{early.Written}` (step {early.Number}) behind `{late.Written}` (step {late.Number}).",
+        Advice = $"Put `{early.Written}` (step {early.Number}) after `{late.Written}` (step {late.Number}).",
         Related = [new RelatedPlace(context.At(late.Do.Span), "what should come first")],
     });
 }

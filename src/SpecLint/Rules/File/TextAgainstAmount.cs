@@ -121,8 +121,8 @@ internal sealed class TextAgainstAmount : RecipeRule
             Subject = context.Id,
             Path = path,
             Key = line.Item.Or(""),
-            Message = $"The text says {spoken} of {Written.Item(line)}, the line says {written}: whoever reads one makes another drink than whoever reads the other.",
-            Advice = "Find out which is made, and correct the other; best leave the amount to the line.",
+            Message = $"The text says {spoken} of {Written.Item(line)}, but the line says {written}. Two people will make two different drinks.",
+            Advice = "Find out which is made, and correct the other. It is best to give the amount only on the line.",
             Evidence = [Proof.Of("line", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("text", spoken, context.At(span))],
             Related = [new RelatedPlace(context.At(line.Amount.Span), "the line")],
             Corrections = sameDimension

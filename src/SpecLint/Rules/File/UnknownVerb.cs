@@ -23,8 +23,8 @@ internal sealed class UnknownVerb : RecipeRule
                 Place = context.At(step.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(step) + ".do",
-                Message = $"The verb `{step.Written}` is in no table, so dilution, straining, heating and the like are worked out as if the step were not there.",
-                Advice = near is null ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`." : $"Write `{near}`, if that is meant.",
+                Message = $"The verb `{step.Written}` is not in the table, so dilution, straining, heating and so on are computed without this step.",
+                Advice = near is null ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`." : $"Write `{near}` if that is meant.",
                 Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],
             });
         }

@@ -59,7 +59,7 @@ internal sealed class BatchDilutedTwice : RecipeRule
             Place = context.At(step.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(step),
-            Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and to {step.Written} it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
+            Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and the step to {step.Written} it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
             Advice = "Take the water out of the batch, or pour it cold without ice.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Low), Proof.Of("batch", part.Line.Item.Or(""), context.At(part.Line.Span))],
             Related = [new RelatedPlace(water, "the water in the batch")],

@@ -35,7 +35,7 @@ internal sealed class BatchLacksWater : PrepRule
             var dilution = batch.DrinkProfile.Get(Fact.Dilution);
             if (!dilution.IsKnown || dilution.Value < Low.Value || percent >= Low.Value * Guards.WateredBatch) return;
             wants = prep.Family.OrNone().IsKeptInFreezer ? Math.Min(dilution.Value, Low.Value * 1.5) : dilution.Value;
-            words = $"`{batch.Drink.Id}` takes up {Say.Fact(Fact.Dilution, dilution)} of water on ice";
+            words = $"`{batch.Drink.Id}` gains {Say.Fact(Fact.Dilution, dilution)} of water on ice";
         }
         else
         {
@@ -63,8 +63,8 @@ internal sealed class BatchLacksWater : PrepRule
             Place = context.At(line is { } l && l.Line.Amount.IsGiven ? l.Line.Amount.Span : prep.IngredientsSpan),
             Subject = context.Id,
             Path = "ingredients",
-            Message = $"It is poured as it is at {Say.Fact(Fact.Abv, abv)} with {Say.With(Math.Round(percent, 1), "%")} of water in it, and {words}; a bottle for pouring has {Say.Number(Low.Value)} % or more ({Low.Source}).",
-            Advice = solved ? $"Put in {Say.Number(millilitres, 0)} mL of water ({Say.Number(wants, 0)} % of the rest), or pour it over ice and say so." : "Put in the water that ice would give, or pour it over ice and say so.",
+            Message = $"It is poured as it is at {Say.Fact(Fact.Abv, abv)} with {Say.With(Math.Round(percent, 1), "%")} of water in it, and {words}. A bottle for pouring has at least {Say.Number(Low.Value)} % ({Low.Source}).",
+            Advice = solved ? $"Add {Say.Number(millilitres, 0)} mL of water ({Say.Number(wants, 0)} % of the rest), or pour it over ice and say so." : "Add the water that ice would give, or pour it over ice and say so.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("water of the rest", percent, "%"), Proof.Of(Low)],
             Related = batch is null ? [] : [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
             Corrections = corrections,

@@ -47,9 +47,9 @@ internal sealed class CarbonationTarget : PrepRule
             Place = context.At(span),
             Subject = context.Id,
             Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
-            Message = $"{Say.With(gauge, "bar")} at {Say.Number(t, 0)} °C dissolves {Say.Range(volumes.Value, low, high, "volumes")} of carbon dioxide, {(volumes.Value < Low.Value ? $"under the {Say.Number(Low.Value)} from which a drink sparkles" : $"over the {Say.Number(High.Value)} up to which it pours without gushing")} ({Low.Source}).",
+            Message = $"{Say.With(gauge, "bar")} at {Say.Number(t, 0)} °C dissolves {Say.Range(volumes.Value, low, high, "volumes")} of carbon dioxide, {(volumes.Value < Low.Value ? $"below the {Say.Number(Low.Value)} at which a drink starts to sparkle" : $"above the {Say.Number(High.Value)} at which it starts to gush")} ({Low.Source}).",
             Advice = solved.Length > 0 ? $"Set {solved} at that temperature{(flat ? ", or carbonate it colder" : "")}." : flat ? "Carbonate it colder." : "Lower the pressure.",
-            Caution = "Gas under pressure can burst a vessel: stay under its rating and follow the maker and local rules.",
+            Caution = "Gas under pressure can burst a vessel: stay below its rating and follow the maker and local rules.",
             Evidence = [Proof.Of("pressure", gauge, "bar"), Proof.Of("temperature", t, "Cel"), new Evidence("carbon dioxide", volumes.Value, low, high, "1"), Proof.Of(Low), Proof.Of(High)],
             Corrections = solved.Length == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {solved}.", [new TextEdit(context.At(span), $"\"{solved}\"")])],
         });

@@ -36,8 +36,8 @@ internal sealed class DashesCountedInBatch : PrepRule
                 Place = context.At(part.Line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(part.Line, "amount"),
-                Message = $"{words} of {item} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} by hand and bottle, and nobody counts over {Say.Number(Most.Value, 0)} twice alike ({Most.Source}).",
-                Advice = $"Measure {Say.With(millilitres, "mL")}; of bitters put in half, taste, and go up.",
+                Message = $"{words} of {item} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} , depending on the hand and the bottle, and nobody counts more than {Say.Number(Most.Value, 0)} the same way twice ({Most.Source}).",
+                Advice = $"Measure {Say.With(millilitres, "mL")}. With bitters add half, taste, and add more.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Most)],
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(millilitres)} ml.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(millilitres)} ml\"")])],
             });

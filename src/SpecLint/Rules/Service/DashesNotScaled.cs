@@ -37,8 +37,8 @@ internal sealed class DashesNotScaled : PrepRule
                 Place = context.At(ofBatch.Line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(ofBatch.Line, "amount"),
-                Message = $"The batch holds {Say.Number(batch.Factor, 1)} times `{batch.Drink.Id}` and {Times(factor)} its {item} ({Rounding.Words(ofBatch.Line.Amount.Value.Base, ofBatch.Line.Amount.Value)} for {Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), under the {Say.With(Least.Value, "%")} of the factor that is still seasoning ({Least.Source}).",
-                Advice = $"Put in {Say.Number(half)} {unit}, taste, and go up to {Say.Number(whole)} {unit}.",
+                Message = $"The batch holds {Say.Number(batch.Factor, 1)} times `{batch.Drink.Id}` and {Times(factor)} its {item} ({Rounding.Words(ofBatch.Line.Amount.Value.Base, ofBatch.Line.Amount.Value)} for {Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), below the {Say.With(Least.Value, "%")} of the factor that still seasons ({Least.Source}).",
+                Advice = $"Add {Say.Number(half)} {unit}, taste, and add up to {Say.Number(whole)} {unit}.",
                 Evidence = [Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of($"factor of {item}", factor, "1"), Proof.Of(Least)],
                 Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
                 Corrections =

@@ -39,7 +39,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
             var amount = water.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
             double then = Solving.With(context.Profile, p => Substances.IsWater(p.Material), rounded / amount.Base, Solving.Strength);
-            take = $"Take {Rounding.Words(rounded, amount)} of {water.Line.Item.Or("water")} in place of {Rounding.Words(amount.Base, amount)}, which brings it to {Say.With(then, "% vol")}, or keep it in the refrigerator.";
+            take = $"Take {Rounding.Words(rounded, amount)} of {water.Line.Item.Or("water")} instead of {Rounding.Words(amount.Base, amount)}, which brings it to {Say.With(then, "% vol")}, or keep it in the refrigerator.";
             corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {Rounding.Words(rounded, amount)} of `{water.Line.Item.Or("water")}`.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))]));
         }
 
@@ -48,7 +48,7 @@ internal sealed class FreezerBatchFreezes : PrepRule
             Place = context.At(span),
             Subject = context.Id,
             Path = prep.Keep is { At.IsGiven: true } ? "keep.at" : "ingredients",
-            Message = $"At {Say.Fact(Fact.Abv, abv)} its first ice comes at {Say.Fact(Fact.FreezingPoint, point)}, and at {Say.Number(t, 0)} °C {Say.Number(100 * ice.Value, 0)} % of it is ice, over the {Say.With(Most.Value, "%")} up to which it pours ({Most.Source}).",
+            Message = $"At {Say.Fact(Fact.Abv, abv)} its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}. At {Say.Number(t, 0)} °C {Say.Number(100 * ice.Value, 0)} % of it is ice, above the {Say.With(Most.Value, "%")} at which it stops pouring ({Most.Source}).",
             Advice = take,
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(Fact.FreezingPoint, point), Proof.Of($"ice at {Say.Number(t, 0)} °C", 100 * ice.Value, "%"), Proof.Of(Most)],
             Corrections = corrections,

@@ -32,8 +32,8 @@ internal sealed class FruitCountForJuice : RecipeRule
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(part.Line, "amount"),
                 Message = one is { } range
-                    ? $"One fruit gives {Say.Number(range.Low)} to {Say.With(range.High, "mL")} of {item} ({range.Source}), so the sourness of the drink is left to the crate."
-                    : $"{item} is given by the number of fruit, and how much juice that is differs from crate to crate.",
+                    ? $"One fruit gives {Say.Number(range.Low)} to {Say.With(range.High, "mL")} of {item} ({range.Source}), so the acidity of the drink depends on the crate."
+                    : $"{item} is given by the number of fruit, and the amount of juice differs from crate to crate.",
                 Advice = one is null ? "Measure it in millilitres." : $"Measure it: {Say.With(typical, "mL")} is what {Say.Number(amount.Value, 1)} usually {(amount.Value <= 1 ? "gives" : "give")}.",
                 Evidence = one is { } e ? [new Evidence($"{item} of one", e.Typical, e.Low, e.High, "mL", e.Source)] : [],
                 Corrections = one is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(typical, 1)} ml.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(typical, 1)} ml\"")])],

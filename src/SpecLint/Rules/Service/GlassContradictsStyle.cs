@@ -20,7 +20,7 @@ internal sealed class GlassContradictsStyle : DrinkRule
         if (iced && glass.NeverIced && glass.Shape == "up")
         {
             Report(context, drink, Level.Warning,
-                $"Ice goes into the glass, and a {glass.Name.ToLowerInvariant()} is served without ice: it fills it and keeps the drink from the guest ({glass.Source}).",
+                $"Ice goes into the glass, and a {glass.Name.ToLowerInvariant()} is served without ice. The ice takes up the room of the drink ({glass.Source}).",
                 "Strain it without ice, or serve it in a rocks glass.");
             return;
         }
@@ -32,8 +32,8 @@ internal sealed class GlassContradictsStyle : DrinkRule
         }
 
         Report(context, drink, Level.Note,
-            $"A {glass.Name.ToLowerInvariant()} is not of the shape that a `{style.Id}` is served in, which is {Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
-            "Take one of these glasses, or name the style that it is.");
+            $"A {glass.Name.ToLowerInvariant()} is the wrong shape for a `{style.Id}`, which is served in {Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
+            "Use one of these glasses, or name the right style.");
     }
 
     private static void Report(RecipeContext context, Drink drink, Level level, string message, string advice) => context.Report(new Finding(Rule)

@@ -44,7 +44,7 @@ internal sealed class HotDrinkTooStrong : DrinkRule
             Place = context.At(drink.IngredientsSpan),
             Subject = context.Id,
             Path = "ingredients",
-            Message = $"It is served hot at {Say.Fact(Fact.Abv, abv)}, over the {Say.With(Most.Value, "% vol")} up to which its vapour does not sting ({Most.Source}).",
+            Message = $"It is served hot at {Say.Fact(Fact.Abv, abv)}, above the {Say.With(Most.Value, "% vol")} at which its vapour starts to sting ({Most.Source}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Caution = "Spirit near a flame or over a hot plate can catch fire: keep it off the heat and follow the fire rules of the house.",

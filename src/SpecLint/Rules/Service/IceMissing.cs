@@ -46,8 +46,8 @@ internal sealed class IceMissing : DrinkRule
                 Place = context.At(chills!.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(chills),
-                Message = $"To {chills.Written} it takes ice, and no step says which: its size decides how much water comes in.",
-                Advice = "Write the ice into the step, for example `\"ice\": \"cubed\"`.",
+                Message = $"The step to {chills.Written} needs ice, and no step says which. Its size decides the dilution.",
+                Advice = "Add the ice to the step, for example `\"ice\": \"cubed\"`.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, "Write cubed ice.", [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
             });
             return;
@@ -61,8 +61,8 @@ internal sealed class IceMissing : DrinkRule
             Place = context.At(at.Do.IsGiven ? at.Do.Span : at.Span),
             Subject = context.Id,
             Path = "method",
-            Message = $"A `{style.Id}` is chilled with ice, and no step of the method has any: it is served warm and undiluted.",
-            Advice = $"Write the ice into the method, or name the style that it is.",
+            Message = $"A `{style.Id}` is chilled with ice, but no step of the method has any, so it is served warm and undiluted.",
+            Advice = $"Add the ice to the method, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
         });
     }

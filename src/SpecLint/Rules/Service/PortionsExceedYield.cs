@@ -52,7 +52,7 @@ internal sealed class PortionsExceedYield : PrepRule
             Place = context.At(prep.PortionCount.Span),
             Subject = context.Id,
             Path = "portions.count",
-            Message = $"{Say.Number(count, 1)} portions of {Say.With(each, unit)} are {Say.With(sum, unit)}, and the yield is {Say.With(yield, unit)}: {Say.Number(100 * Math.Abs((sum / yield) - 1), 0)} % {(over ? "more than is made" : "is left over")}.",
+            Message = $"{Say.Number(count, 1)} portions of {Say.With(each, unit)} are {Say.With(sum, unit)}, but the yield is {Say.With(yield, unit)}: {Say.Number(100 * Math.Abs((sum / yield) - 1), 0)} % {(over ? "more than is made" : "is left over")}.",
             Advice = fits >= 1 ? $"Write {fits}, or change the portion or the batch." : "Change the portion or the batch.",
             Evidence = [Proof.Of("portions", sum, unit), Proof.Of("yield", yield, unit), Proof.Of(over ? Off : Short)],
             Related = [new RelatedPlace(context.At(prep.Yield.Span), "the yield")],

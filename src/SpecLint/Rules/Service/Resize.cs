@@ -24,7 +24,7 @@ internal static class Resize
 
         string size = $"{Say.Number(scaled.Volume, 0)} mL";
         return new Remedy(
-            $"{instead}, or scale it with its ratios kept to {Say.List(words)}: {size} in the glass.",
+            $"{instead}, or scale it with the same ratios to {Say.List(words)}: {size} in the glass.",
             [new Correction(CorrectionGrade.Proposed, $"Scale every amount by {Say.Number(scaled.Factor, 2)}, to {size} in the glass.", edits)]);
     }
 }

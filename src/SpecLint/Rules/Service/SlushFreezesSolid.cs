@@ -42,8 +42,8 @@ internal sealed class SlushFreezesSolid : PrepRule
             Place = context.At(slush.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(slush),
-            Message = $"At {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, over the {Say.With(Most.Value, "%")} at which a slush still turns ({Most.Source}): it sets round the cylinder and strains the machine.",
-            Advice = "Take more sugar or spirit (about 12 to 15 °Brix, or its like in alcohol), or run it warmer.",
+            Message = $"At {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, above the {Say.With(Most.Value, "%")} at which a slush still turns ({Most.Source}). It sets round the cylinder and strains the machine.",
+            Advice = "Use more sugar or spirit (about 12 to 15 °Brix, or the equivalent in alcohol), or run it warmer.",
             Evidence = [Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Most)],
         });
     }

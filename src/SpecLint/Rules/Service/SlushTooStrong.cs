@@ -50,12 +50,12 @@ internal sealed class SlushTooStrong : PrepRule
             if (100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(c))?.Value ?? 0) >= Least.Value * Guards.SlushColder) colder = c;
         }
 
-        string take = double.IsNaN(colder) ? "Add water, or take less spirit and sugar." : $"Run it at {Say.Number(colder, 0)} °C, where about a third of it is ice; or add water, which makes it weaker.";
+        string take = double.IsNaN(colder) ? "Add water, or take less spirit and sugar." : $"Run it at {Say.Number(colder, 0)} °C, where about a third of it is ice. Or add water, which makes it weaker.";
         if (double.IsNaN(colder) && Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor))
         {
             var amount = water.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-            take = $"Take {Rounding.Words(rounded, amount)} of {water.Line.Item.Or("water")} in place of {Rounding.Words(amount.Base, amount)}.";
+            take = $"Take {Rounding.Words(rounded, amount)} of {water.Line.Item.Or("water")} instead of {Rounding.Words(amount.Base, amount)}.";
             corrections.Add(new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))]));
         }
 
@@ -64,7 +64,7 @@ internal sealed class SlushTooStrong : PrepRule
             Place = context.At(slush.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(slush),
-            Message = $"Its first ice comes at {Say.Fact(Fact.FreezingPoint, point)}, so that at {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, under the {Say.With(Least.Value, "%")} from which a slush holds ({Least.Source}).",
+            Message = $"Its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}, so at {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, below the {Say.With(Least.Value, "%")} that a slush needs ({Least.Source}).",
             Advice = take,
             Evidence = [Proof.Of(Fact.FreezingPoint, point), Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Least)],
             Corrections = corrections,

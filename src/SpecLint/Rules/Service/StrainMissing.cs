@@ -27,7 +27,7 @@ internal sealed class StrainMissing : DrinkRule
             Place = context.At(step.Do.Span),
             Subject = context.Id,
             Path = context.PathOf(step),
-            Message = $"After the step to {step.Written} it is neither strained nor poured: whether the ice goes into the glass is left open, and with it how much water.",
+            Message = $"After the step to {step.Written} it is neither strained nor poured. So it is not clear whether the ice goes into the glass, and how much water it adds.",
             Advice = "Write the step: strain, fine-strain, or pour with its ice.",
         });
     }

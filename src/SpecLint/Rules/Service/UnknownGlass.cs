@@ -28,8 +28,8 @@ internal sealed class UnknownGlass : DrinkRule
             Place = place,
             Subject = context.Id,
             Path = "glass",
-            Message = $"`{drink.Glass.Value}` is none of the glasses in bar.json and no known kind of glass, so what it holds is not known.",
-            Advice = near is null ? "Write the glass into bar.json with its brim and wash line." : $"Write `{near}`, if that is meant, or write the glass into bar.json with its brim and wash line.",
+            Message = $"`{drink.Glass.Value}` is neither a glass in bar.json nor a known kind of glass, so its volume is not known.",
+            Advice = near is null ? "Add the glass to bar.json with its brim and wash line." : $"Write `{near}` if that is meant, or add the glass to bar.json with its brim and wash line.",
             Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
         });
     }

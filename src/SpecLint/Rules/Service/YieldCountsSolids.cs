@@ -52,8 +52,8 @@ internal sealed class YieldCountsSolids : PrepRule
             Subject = context.Id,
             Path = "yield",
             Message = !more
-                ? $"The yield of {Say.With(yield, "g")} is the sum of all that goes in, and {Say.With(strained, "g")} of that are strained out ({solid.Line.Item.Or("solids")}) and take liquid with them."
-                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, and without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, even if every drop of its juice does.",
+                ? $"The yield of {Say.With(yield, "g")} is the sum of everything that goes in, but {Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and holds back liquid."
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, counting every drop of its juice.",
             Advice = "Weigh what runs through, and write what is left as a by-product.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("liquid at most", liquid, unit), Proof.Of(Off)],
             Related = [new RelatedPlace(context.At(solid.Line.Span), "strained out")],

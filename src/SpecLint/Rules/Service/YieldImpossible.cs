@@ -44,7 +44,7 @@ internal sealed class YieldImpossible : PrepRule
 
         if (unit == "mL") typical *= context.Profile.InputVolume / context.Profile.InputMass;
         typical -= left;
-        string with = left > 0 ? $", with {Say.With(left, unit)} left over beside it," : "";
+        string with = left > 0 ? $", with {Say.With(left, unit)} of by-products beside it," : "";
         bool solved = typical > 0 && left < all;
         string words = $"{Say.Number(typical, 0)} {(unit == "mL" ? "ml" : unit)}";
         context.Report(new Finding(Rule)
@@ -52,8 +52,8 @@ internal sealed class YieldImpossible : PrepRule
             Place = context.At(prep.Yield.Span),
             Subject = context.Id,
             Path = "yield",
-            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}{with} and the parts come to {Say.With(all, unit)} at most: {Say.Number(100 * (((yield + left) / all) - 1), 0)} % more than went in.",
-            Advice = solved ? $"Weigh what is made; without loss it is {words}." : "Weigh what is made.",
+            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}{with} but the parts come to at most {Say.With(all, unit)}: {Say.Number(100 * (((yield + left) / all) - 1), 0)} % more than went in.",
+            Advice = solved ? $"Weigh what is made. Without loss it is {words}." : "Weigh what is made.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("parts at most", all, unit), Proof.Of("left over", left, unit), Proof.Of(Off)],
             Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
         });

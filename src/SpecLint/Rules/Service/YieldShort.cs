@@ -74,8 +74,8 @@ internal sealed class YieldShort : PrepRule
             Subject = context.Id,
             Path = "yield",
             Message = bySolids
-                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, and what does not boil off, such as sugar and salt, comes to {Say.With(solids, "g")}: less cannot be left in the pot."
-                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, and the steps take out {Say.With(went - least, unit)} of that at most ({steps}; {Dry.Source}).",
+                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but what does not boil off, such as sugar and salt, comes to {Say.With(solids, "g")}. Less cannot be left in the pot."
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, but the steps take out at most {Say.With(went - least, unit)} of that ({steps}; {Dry.Source}).",
             Advice = solved ? $"Weigh what is made: without loss it is {words}. If something is taken out, write the step or the by-product." : "Weigh what is made, and write what is taken out as a step or a by-product.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", went, unit), Proof.Of("left at least", least, unit), Proof.Of(Off)],
             Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
