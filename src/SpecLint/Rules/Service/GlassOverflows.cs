@@ -41,7 +41,7 @@ internal sealed class GlassOverflows : DrinkRule
             Place = context.At(drink.Glass.Span),
             Subject = context.Id,
             Path = "glass",
-            Message = $"The glass would hold {glass.Words(served)}{Together(glass)}, but the {glass.Name} holds {(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
+            Message = $"It comes to {glass.Words(served)}{Together(glass)}, but the {glass.Name} holds {(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
             Advice = LargestHolds(glass) ? $"Add the bar's own glass to bar.json with its brim. {remedy.Words}" : remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =

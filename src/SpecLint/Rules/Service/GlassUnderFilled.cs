@@ -43,7 +43,7 @@ internal sealed class GlassUnderFilled : DrinkRule
             Place = context.At(drink.Glass.Span),
             Subject = context.Id,
             Path = "glass",
-            Message = $"The glass holds {glass.Words(served)}, less than {Say.With(Least.Value, "%")} of the {Say.With(glass.Brim.Typical, "mL")} of {glass.Name}: it looks half poured ({Least.Source}).",
+            Message = $"It comes to {glass.Words(served)}, less than {Say.With(Least.Value, "%")} of the {Say.With(glass.Brim.Typical, "mL")} of {glass.Name}: it looks half poured ({Least.Source}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence = [Proof.Of(Fact.ServedVolume, served), new Evidence("brim", glass.Brim.Typical, glass.Brim.Low, glass.Brim.High, "mL", glass.Source), Proof.Of(Least)],

@@ -29,7 +29,7 @@ internal sealed class OverWashLine : DrinkRule
             Place = context.At(drink.Glass.Span),
             Subject = context.Id,
             Path = "glass",
-            Message = $"The glass holds {glass.Words(served)}, above the {Say.With(glass.WashLine, "mL")} to which {glass.Name} is filled (bar.json, wash line).",
+            Message = $"It comes to {glass.Words(served)}, above the {Say.With(glass.WashLine, "mL")} to which {glass.Name} is filled (bar.json, wash line).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence = [Proof.Of(Fact.ServedVolume, served), Proof.Of("ice displaces", glass.Ice, "mL"), Proof.Of("washLine", glass.WashLine, "mL", "bar.json")],
