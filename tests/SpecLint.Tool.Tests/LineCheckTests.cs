@@ -37,7 +37,7 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
         Assert.Equal((0, ""), (evening.Status, evening.Error));
         Assert.Equal(1, Run("weekend", "--on", "2026-11-25").Status);
         var unknown = Run("no-such-menu");
-        Assert.Equal((2, "speclint: no-such-menu is no menu of the book; its menus are evening, terrace and weekend.\n"), (unknown.Status, unknown.Error));
+        Assert.Equal((2, "speclint: no-such-menu is not a menu of the book; its menus are evening, terrace and weekend.\n"), (unknown.Status, unknown.Error));
         Assert.Equal(2, Run("evening", "--stock", "no-such").Status);
     }
 

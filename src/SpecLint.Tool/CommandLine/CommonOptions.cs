@@ -23,14 +23,14 @@ internal static class CommonOptions
     /// <summary><c>--output</c>, a file.</summary>
     public static Option<string?> Output() => new("--output")
     {
-        Description = "File to write the result to, whole or not at all; standard output where none is given.",
+        Description = "File to write the result to, completely or not at all; default: standard output.",
         HelpName = "FILE",
     };
 
     /// <summary><c>--on</c>, a day.</summary>
     public static Option<CalendarDate?> On() => new("--on")
     {
-        Description = "The day to check for, as YYYY-MM-DD; today where none is given, and in an example book the day that it is set on.",
+        Description = "The day to check for, as YYYY-MM-DD; default: today, in an example book the day it is set on.",
         HelpName = "DATE",
         CustomParser = result =>
         {
@@ -57,7 +57,7 @@ internal static class CommonOptions
     {
         var option = new Option<int>("--threads")
         {
-            Description = "Number of threads; 0 takes one a processor. The result does not hang on it.",
+            Description = "Number of threads; 0 means one per processor. It does not affect the result.",
             HelpName = "NUMBER",
             DefaultValueFactory = _ => 0,
         };
@@ -70,7 +70,7 @@ internal static class CommonOptions
     }
 
     /// <summary><c>--quiet</c>.</summary>
-    public static Option<bool> Quiet() => new("--quiet") { Description = "Leave out the summary, the progress and remarks." };
+    public static Option<bool> Quiet() => new("--quiet") { Description = "Leave out the summary, progress and remarks." };
 
     /// <summary><c>--colour</c>.</summary>
     public static Option<string> Colour()
@@ -107,14 +107,14 @@ internal static class CommonOptions
     /// <summary><c>--rules</c>, assemblies.</summary>
     public static Option<string[]> HouseRules() => new("--rules")
     {
-        Description = "Assembly with rules of the house's own, written in C#: its code is loaded and run. May be given more than once.",
+        Description = "Assembly with the house's own rules, written in C#: its code is loaded and run. May be given more than once.",
         HelpName = "FILE",
     };
 
     /// <summary><c>--book</c>, where the arguments are not paths.</summary>
     public static Option<string?> Book() => new("--book")
     {
-        Description = "Folder or file of the book; the current folder where none is given.",
+        Description = "Folder or file of the book; default: the current folder.",
         HelpName = "PATH",
     };
 

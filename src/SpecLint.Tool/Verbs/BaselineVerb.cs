@@ -13,15 +13,15 @@ internal sealed class BaselineVerb : Verb
     /// <summary>Name of the file where none is given, in the root of the book.</summary>
     public const string DefaultFile = "speclint-baseline.json";
 
-    private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; the current folder where none is given.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<string?> file = new("--file") { Description = $"File of the baseline; {DefaultFile} in the root of the book where none is given.", HelpName = "FILE" };
-    private readonly Option<bool> create = new("--create") { Description = "Write the file with every finding that is there now; --because says why they may stay." };
-    private readonly Option<bool> refresh = new("--refresh") { Description = "Take out the findings that are there no more." };
-    private readonly Option<bool> admit = new("--admit") { Description = "With --refresh: take in new findings as well; --because says why they may stay." };
-    private readonly Option<string?> because = new("--because") { Description = "The reason for which findings may stay.", HelpName = "REASON" };
+    private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; default: the current folder.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Option<string?> file = new("--file") { Description = $"File of the baseline; default: {DefaultFile} in the root of the book.", HelpName = "FILE" };
+    private readonly Option<bool> create = new("--create") { Description = "Write the file with every current finding; --because gives the reason for keeping them." };
+    private readonly Option<bool> refresh = new("--refresh") { Description = "Remove the findings that no longer exist." };
+    private readonly Option<bool> admit = new("--admit") { Description = "With --refresh: also add new findings; --because gives the reason for keeping them." };
+    private readonly Option<string?> because = new("--because") { Description = "The reason for keeping the findings.", HelpName = "REASON" };
     private readonly Option<CalendarDate?> until = new("--until")
     {
-        Description = "The last day on which they may stay, as YYYY-MM-DD. Findings of rules that guard against harm are not taken in without one, or with one more than a year ahead.",
+        Description = "The last day of the entries, as YYYY-MM-DD. Findings of rules that guard against harm are only added with an end date at most a year ahead.",
         HelpName = "DATE",
         CustomParser = result =>
         {
@@ -47,7 +47,7 @@ internal sealed class BaselineVerb : Verb
 
     public override string Name => "baseline";
 
-    public override string Description => "Writes down the findings that a book starts with, so that only others fail, and says how the book stands to them.";
+    public override string Description => "Records the findings that a book starts with, so that only new ones fail, and compares the book with them.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -111,18 +111,18 @@ internal sealed class BaselineVerb : Verb
     private const long LargestBaseline = 256 << 20;
 
     /// <summary>Reads a baseline.</summary>
-    /// <exception cref="UsageException">The file is missing or is no baseline.</exception>
+    /// <exception cref="UsageException">The file is missing or is not a baseline.</exception>
     internal static Baseline Read(Host host, string named)
     {
         string full = host.FullPath(named);
-        if (!File.Exists(full)) throw new UsageException($"there is no baseline {named}; 'speclint baseline --create' writes one.");
+        if (!File.Exists(full)) throw new UsageException($"there is not a baseline {named}; 'speclint baseline --create' writes one.");
         try
         {
             return Baseline.Read(InputFile.Read(full, LargestBaseline) ?? throw new UsageException($"{named} is larger than {LargestBaseline >> 20} MiB; that is not a baseline."));
         }
         catch (FormatException e)
         {
-            throw new UsageException($"{named} is no baseline: {e.Message}.", e);
+            throw new UsageException($"{named} is not a baseline: {e.Message}.", e);
         }
         catch (Exception e) when (IoFault.Is(e))
         {

@@ -9,7 +9,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>check</c>: findings.</summary>
 internal sealed class CheckVerb : Verb
 {
-    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; the current folder where none is given; - reads one file from standard input (see --as). The book is always read whole; findings are shown for what is named.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; default: the current folder; - reads one file from standard input (see --as). The whole book is always read; only findings of the named files are shown.", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> format = CommonOptions.Format("text", "line", "json", "sarif", "html", "github", "gitlab", "junit", "teamcity", "checkstyle");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> units = CommonOptions.Units();
@@ -26,7 +26,7 @@ internal sealed class CheckVerb : Verb
     private readonly Option<string> colour = CommonOptions.Colour();
     private readonly Option<string?> pagesAt = new("--rule-pages")
     {
-        Description = "Address of the folder of rule pages on the web, for the links of a SARIF log.",
+        Description = "Web address of the folder with the rule pages, for the links of a SARIF log.",
         HelpName = "ADDRESS",
     };
 
@@ -42,14 +42,14 @@ internal sealed class CheckVerb : Verb
         HelpName = "REVISION",
     };
 
-    private readonly Option<string?> inputName = new("--as") { Description = "With - as PATH: where the file of standard input belongs, as in drinks/low-tide.drink.json.", HelpName = "FILE" };
+    private readonly Option<string?> inputName = new("--as") { Description = "With - as PATH: the path of the file on standard input, such as drinks/low-tide.drink.json.", HelpName = "FILE" };
     private readonly RuleChoice choice = new();
-    private readonly Option<bool> statistics = new("--statistics") { Description = "Print how many findings each rule has, in place of the findings." };
+    private readonly Option<bool> statistics = new("--statistics") { Description = "Print how many findings each rule has, instead of the findings." };
     private readonly Option<string[]> rules = CommonOptions.HouseRules();
 
     private readonly Option<string?> meantFor = new("--for")
     {
-        Description = "With --format sarif: who reads the log. code-scanning leaves out what is accepted, and what GitHub's limits leave no room for.",
+        Description = "With --format sarif: who reads the log. code-scanning leaves out accepted findings, and findings beyond GitHub's limits.",
         HelpName = "code-scanning",
     };
 

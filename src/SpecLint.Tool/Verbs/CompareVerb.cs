@@ -10,7 +10,7 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class CompareVerb : Verb
 {
     private readonly Argument<string> before = new("BASE") { Description = "The version before: a folder, or a revision of the book's git repository." };
-    private readonly Argument<string?> after = new("HEAD") { Description = "The version after: a folder or a revision; the book as it stands where none is given.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> after = new("HEAD") { Description = "The version after: a folder or a revision; default: the book as it is now.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json", "markdown");
     private readonly Option<string> units = CommonOptions.Units();

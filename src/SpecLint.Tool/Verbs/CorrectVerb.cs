@@ -12,17 +12,17 @@ internal sealed class CorrectVerb : Verb
     /// <summary>What <c>--apply</c> takes for all assured corrections.</summary>
     private const string Assured = "assured";
 
-    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it whose findings are meant; the current folder where none is given.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it to correct; default: the current folder.", Arity = ArgumentArity.ZeroOrMore };
 
     private readonly Option<string[]> apply = new("--apply")
     {
-        Description = "Write the corrections of a rule, the proposed ones too; 'assured' writes every assured correction. May be given several times.",
+        Description = "Write the corrections of a rule, including proposed ones; 'assured' writes every assured correction. May be given several times.",
         HelpName = "RULE|assured",
     };
 
-    private readonly Option<string[]> rules = new("--rule") { Description = "Show the corrections of a rule only. May be given several times.", HelpName = "RULE" };
+    private readonly Option<string[]> rules = new("--rule") { Description = "Show only the corrections of a rule. May be given several times.", HelpName = "RULE" };
     private readonly Option<string[]> house = CommonOptions.HouseRules();
-    private readonly Option<bool> admitNew = new("--admit-new") { Description = "Keep a correction although other findings come with it; they are named." };
+    private readonly Option<bool> admitNew = new("--admit-new") { Description = "Keep a correction even if it causes new findings; they are listed." };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string?> output = CommonOptions.Output();

@@ -7,11 +7,11 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class EditorVerb : Verb
 {
     // Editors that start a server often add it; standard streams are the only way here.
-    private readonly Option<bool> stdio = new("--stdio") { Description = "Talk over standard input and output. There is no other way; editors that add it may." };
+    private readonly Option<bool> stdio = new("--stdio") { Description = "Use standard input and output. This is the only transport; the option is accepted because some editors add it." };
 
     public override string Name => "editor";
 
-    public override string Description => "Talks to an editor by the Language Server Protocol: findings while typing, corrections, facts on hovering.";
+    public override string Description => "Serves an editor over the Language Server Protocol: findings while typing, corrections, facts on hover.";
 
     public override IReadOnlyList<string> Examples => ["speclint editor"];
 

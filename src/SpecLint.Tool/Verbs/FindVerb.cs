@@ -11,9 +11,9 @@ internal sealed class FindVerb : Verb
 {
     private const int MostShown = 500;
 
-    private readonly Argument<string[]> words = new("WORD") { Description = "Words of an id, a name or a synonym; all must fit, in any order. Slips of the hand are allowed for.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string?> like = new("--like") { Description = "Rank by strength, sugar and acid: what comes nearest to this item first.", HelpName = "ID" };
-    private readonly Option<int> most = new("--most") { Description = "The most to show.", HelpName = "NUMBER", DefaultValueFactory = _ => 10 };
+    private readonly Argument<string[]> words = new("WORD") { Description = "Words of an id, a name or a synonym; all must fit, in any order. Typing slips are allowed.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<string?> like = new("--like") { Description = "Rank by strength, sugar and acid, nearest to this item first.", HelpName = "ID" };
+    private readonly Option<int> most = new("--most") { Description = "Maximum number of results.", HelpName = "NUMBER", DefaultValueFactory = _ => 10 };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
@@ -27,7 +27,7 @@ internal sealed class FindVerb : Verb
 
     public override string Name => "find";
 
-    public override string Description => "Finds items of the book and of the built-in catalogue by name or by make-up: id, kind, strength, sugar, acid, allergens, what differs. Exit status 1 when nothing is found.";
+    public override string Description => "Finds items of the book and of the built-in catalogue by name or composition: id, kind, strength, sugar, acid, allergens, what differs. Exit status 1 when nothing is found.";
 
     public override IReadOnlyList<string> Examples => ["speclint find dry vermouth", "speclint find --like lime-juice --book recipes", "speclint find syrup --like honey-syrup-3-1"];
 

@@ -12,15 +12,15 @@ internal sealed class LabelsVerb : Verb
 {
     private const int MostCopies = 500;
 
-    private readonly Argument<string?> stock = new("STOCK") { Description = "Stock file of the book, by path or id; the only one of the book where none is given.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> stock = new("STOCK") { Description = "Stock file of the book, by path or id; default: the only one of the book.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string> sheet = new("--sheet") { Description = $"Blank labels to print on, by their size in mm or inches: {string.Join(", ", LabelStock.All.Select(s => s.Id))}; a4, letter and roll are the first of each.", HelpName = "STOCK", DefaultValueFactory = _ => "a4" };
     private readonly Option<int> startAt = new("--start-at") { Description = "Place of the first label on the first sheet, counted line by line: those before it are used already.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
-    private readonly Option<bool> test = new("--test-page") { Description = "Write the outlines of the blank labels alone, to be held against a sheet." };
+    private readonly Option<bool> test = new("--test-page") { Description = "Write only the outlines of the blank labels, to compare with a sheet." };
     private readonly Option<string[]> items = new("--item") { Description = "Label lots of this item only; may be given more than once.", HelpName = "ID", AllowMultipleArgumentsPerToken = true };
-    private readonly Option<string[]> made = new("--made") { Description = "Label this preparation, made on that day (today where none is given), with no stock file; may be given more than once.", HelpName = "PREP[=DATE]" };
+    private readonly Option<string[]> made = new("--made") { Description = "Label this preparation, made on that day (default: today), without a stock file; may be given more than once.", HelpName = "PREP[=DATE]" };
     private readonly Option<string?> by = new("--by") { Description = "With --made: initials of who made it.", HelpName = "INITIALS" };
     private readonly Option<int> copies = new("--copies") { Description = "Number of labels of each.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
-    private readonly Option<bool> bought = new("--bought") { Description = "Label bought things that were opened too." };
+    private readonly Option<bool> bought = new("--bought") { Description = "Also label opened bought ingredients." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> units = CommonOptions.Units();
@@ -39,7 +39,7 @@ internal sealed class LabelsVerb : Verb
 
     public override string Name => "labels";
 
-    public override string Description => "Writes labels for the lots of a stock file, or for what was just made, as a page to print: dates, storage, allergens, strength, advisory texts.";
+    public override string Description => "Writes labels for the lots of a stock file, or for a fresh batch, as a page to print: dates, storage, allergens, strength, advisory texts.";
 
     public override IReadOnlyList<string> Examples => ["speclint labels recipes/bar-fridge.stock.json --output labels.html", "speclint labels --sheet roll --item sour-cucumber", "speclint labels --sheet letter-4x2 --start-at 4 --output labels.html", "speclint labels --sheet a4-64x38 --test-page --output test.html", "speclint labels --made sour-cucumber=2026-11-25 --by NK --book recipes"];
 
@@ -118,7 +118,7 @@ internal sealed class LabelsVerb : Verb
     {
         int at = text.IndexOf('=', StringComparison.Ordinal);
         string id = at < 0 ? text : text[..at];
-        if (linked.Resolve(id) is not { ByProduct: null, File: Prep prep }) throw new UsageException($"{id} is no preparation of the book; bought things are labelled from a stock file, with --bought.");
+        if (linked.Resolve(id) is not { ByProduct: null, File: Prep prep }) throw new UsageException($"{id} is not a preparation of the book; bought things are labelled from a stock file, with --bought.");
         if (at < 0) return (prep, today);
         return (prep, CalendarDate.Parse(text[(at + 1)..]) ?? throw new UsageException($"'{text[(at + 1)..]}' is not a day written as YYYY-MM-DD."));
     }

@@ -11,7 +11,7 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class LineCheckVerb : Verb
 {
     private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book." };
-    private readonly Option<string?> stock = new("--stock") { Description = "Stock file of the book, by path or id; every one of the book where none is given.", HelpName = "FILE" };
+    private readonly Option<string?> stock = new("--stock") { Description = "Stock file of the book, by path or id; default: every stock file of the book.", HelpName = "FILE" };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> units = CommonOptions.Units();
@@ -22,7 +22,7 @@ internal sealed class LineCheckVerb : Verb
 
     public override string Name => "linecheck";
 
-    public override string Description => "Checks a menu against the stock before service: what can be served, what to make, measure and throw away. Exit status 1 when a drink cannot be served as it is written.";
+    public override string Description => "Checks a menu against the stock before service: what can be served, and what to make, measure or discard. Exit status 1 when a drink cannot be served as it is written.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -52,7 +52,7 @@ internal sealed class LineCheckVerb : Verb
         if (chosen is null)
         {
             var there = result.Book.Menus.Select(m => m.Id).Order(StringComparer.Ordinal).ToList();
-            throw new UsageException($"{named} is no menu of the book; {(there.Count == 0 ? "it has none: a menu's name ends in .menu.json." : $"{(there.Count == 1 ? "its menu is" : "its menus are")} {Say.List(there)}.")}");
+            throw new UsageException($"{named} is not a menu of the book; {(there.Count == 0 ? "it has none: a menu's name ends in .menu.json." : $"{(there.Count == 1 ? "its menu is" : "its menus are")} {Say.List(there)}.")}");
         }
 
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
@@ -86,7 +86,7 @@ internal sealed class LineCheckVerb : Verb
         if (named is null) return linked.Stocks;
         string full = host.FullPath(named).Replace('\\', '/');
         var found = linked.Stocks.FirstOrDefault(s => s.Id == named || full == Path.Combine(folder.Root, s.Source.Path).Replace('\\', '/'))
-            ?? throw new UsageException($"{named} is no stock file of the book: its name ends in .stock.json.");
+            ?? throw new UsageException($"{named} is not a stock file of the book: its name ends in .stock.json.");
         return [found];
     }
 }

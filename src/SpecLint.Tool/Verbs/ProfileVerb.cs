@@ -11,7 +11,7 @@ internal sealed class ProfileVerb : Verb
 {
     private readonly Argument<string[]> items = new("ITEM")
     {
-        Description = "Ids of the book or the built-in catalogue, files, or a folder; every recipe of the book where none is given. What exists as a path is taken as one.",
+        Description = "Ids of the book or the built-in catalogue, files, or a folder; default: every recipe of the book. A name that exists as a path is read as a path.",
         Arity = ArgumentArity.ZeroOrMore,
     };
 
@@ -25,7 +25,7 @@ internal sealed class ProfileVerb : Verb
 
     public override string Name => "profile";
 
-    public override string Description => "Prints what recipes come to: volume, strength, sugar, acid, pH, life, allergens, each with its range.";
+    public override string Description => "Prints the computed figures of recipes: volume, strength, sugar, acid, pH, life, allergens, each with its range.";
 
     public override IReadOnlyList<string> Examples =>
     [

@@ -22,7 +22,7 @@ internal sealed class RecordVerb : Verb
 
     public override string Name => "record";
 
-    public override string Description => "Writes readings of a recipe or a lot into its file, stamped with what was measured, so that they count until amounts or method change.";
+    public override string Description => "Writes readings of a recipe or a lot into its file, stamped so that they count until the amounts or the method change.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -63,7 +63,7 @@ internal sealed class RecordVerb : Verb
         else
         {
             var lots = linked.Stocks.SelectMany(s => s.Lots.Where(l => l.LotCode.IsGiven && l.LotCode.Value == named).Select(l => (Stock: s, Lot: l))).ToList();
-            if (lots.Count == 0) throw new UsageException($"{named} is no drink, preparation or lot code of the book.");
+            if (lots.Count == 0) throw new UsageException($"{named} is not a drink, preparation or lot code of the book.");
             if (lots.Count > 1) throw new UsageException($"{named} is the code of {lots.Count} lots; give each lot a code of its own.");
             file = lots[0].Stock;
             written = ReadingRecorder.Record(lots[0].Stock, lots[0].Lot, linked, values, day);

@@ -8,7 +8,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>rules</c>: lists the rules, or explains some.</summary>
 internal sealed class RulesVerb : Verb
 {
-    private readonly Argument<string[]> rules = new("RULE") { Description = "Ids or names of rules to explain, or words to look for in the rule pages; a list of all rules where none is given.", HelpName = "RULE|WORD", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> rules = new("RULE") { Description = "Ids or names of rules to explain, or words to search for in the rule pages; default: a list of all rules.", HelpName = "RULE|WORD", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
 

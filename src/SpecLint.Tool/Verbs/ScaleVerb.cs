@@ -10,9 +10,9 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class ScaleVerb : Verb
 {
     private readonly Argument<string> recipe = new("RECIPE") { Description = "Id of a drink or preparation of the book, or its file." };
-    private readonly Option<string?> to = new("--to") { Description = "Amount to make, e.g. \"3 l\" or \"800 g\"; of a drink the volume of the batch.", HelpName = "AMOUNT" };
-    private readonly Option<double?> serves = new("--serves") { Description = "Number of drinks, or of portions of a preparation that says how many it makes.", HelpName = "NUMBER" };
-    private readonly Option<bool> poured = new("--poured") { Description = "The batch of a drink is poured as it is: adds the water that ice would have added." };
+    private readonly Option<string?> to = new("--to") { Description = "Amount to make, e.g. \"3 l\" or \"800 g\"; for a drink, the volume of the batch.", HelpName = "AMOUNT" };
+    private readonly Option<double?> serves = new("--serves") { Description = "Number of drinks, or of portions of a preparation with a portion count.", HelpName = "NUMBER" };
+    private readonly Option<bool> poured = new("--poured") { Description = "Pour the batch of a drink as it is: adds the water that ice would have added." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
@@ -22,7 +22,7 @@ internal sealed class ScaleVerb : Verb
 
     public override string Name => "scale";
 
-    public override string Description => "Brings a recipe to another size: amounts rounded to the tools of the bar, what that changes, what it is kept in and how long.";
+    public override string Description => "Scales a recipe: amounts rounded to the tools of the bar, what the rounding changes, the vessel and how long it keeps.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -47,7 +47,7 @@ internal sealed class ScaleVerb : Verb
         var result = Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var linked = result.Book;
         var found = isPath ? linked.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : linked.Resolve(named) is { ByProduct: null } item ? item.File : null;
-        if (found is not Recipe chosen) throw new UsageException($"{named} is no drink or preparation of the book.");
+        if (found is not Recipe chosen) throw new UsageException($"{named} is not a drink or preparation of the book.");
         var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));

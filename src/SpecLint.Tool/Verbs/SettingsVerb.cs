@@ -8,7 +8,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>settings</c>: every effective value and where it came from.</summary>
 internal sealed class SettingsVerb : Verb
 {
-    private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; the current folder where none is given.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; default: the current folder.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();

@@ -9,7 +9,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>trace</c>: what a lot went into.</summary>
 internal sealed class TraceVerb : Verb
 {
-    private readonly Argument<string> lot = new("LOT") { Description = "Code of the lot; the id of its item where the stock holds one lot of that." };
+    private readonly Argument<string> lot = new("LOT") { Description = "Code of the lot, or the id of its item if the stock has only one lot of it." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
@@ -18,7 +18,7 @@ internal sealed class TraceVerb : Verb
 
     public override string Name => "trace";
 
-    public override string Description => "Follows a lot that turned out bad: which lots were made from it or may hold it, which preparations and drinks it reaches, since when.";
+    public override string Description => "Follows a lot that turned out bad: which lots were made from it or may hold it, which preparations and drinks it reaches, and since when.";
 
     public override IReadOnlyList<string> Examples => ["speclint trace EW-1124 --book recipes", "speclint trace sea-foam --format json"];
 

@@ -93,7 +93,7 @@ public class BaselineVerbTests
         book.Write(File1, "{}");
         var run = ToolRun.In(book.Path, "check", "--baseline", File1);
         Assert.Equal(2, run.Status);
-        Assert.Contains("is no baseline", run.Error, StringComparison.Ordinal);
+        Assert.Contains("is not a baseline", run.Error, StringComparison.Ordinal);
     }
 
     private static int Count(TestFolder book)
