@@ -55,7 +55,7 @@ internal sealed class TenfoldPour : DrinkRule
                 Place = context.At(line.Amount.Span),
                 Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "amount"),
-                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, over the {Say.With(limit.Value, "mL")} that {limit.Condition.Replace(" of one drink", "")} takes at most ({limit.Source}).",
+                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} maximum for {limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
                 Advice = right,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],
                 Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],

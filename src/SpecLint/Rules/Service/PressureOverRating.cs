@@ -10,7 +10,7 @@ namespace SpecLint.Rules.Service;
 /// <summary>SL8022: more pressure than the vessel is rated for, cold or warm.</summary>
 internal sealed class PressureOverRating : PrepRule
 {
-    private const string Caution = "A vessel over its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.";
+    private const string Caution = "A vessel above its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.";
 
     private static readonly Limit Warm = Limits.Of("warm-bottle");
 
@@ -53,9 +53,9 @@ internal sealed class PressureOverRating : PrepRule
             Subject = context.Id,
             Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
             Message = cold
-                ? $"It is put under {Say.With(pressure, "bar")}, over the {Say.With(rating, "bar")} that its vessel is rated for ({source})."
-                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, over the {Say.With(rating, "bar")} that its vessel is rated for ({source}).",
-            Advice = rating <= 0 ? "Take a vessel that is made and rated for pressure." : cold ? $"Stay under {Say.With(rating, "bar")}, or take a vessel with a higher rating." : "Lower the pressure, or take a vessel with a higher rating, and keep it cold.",
+                ? $"It is put under {Say.With(pressure, "bar")}, above the {Say.With(rating, "bar")} that its vessel is rated for ({source})."
+                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, above the {Say.With(rating, "bar")} that its vessel is rated for ({source}).",
+            Advice = rating <= 0 ? "Use a vessel that is made and rated for pressure." : cold ? $"Stay below {Say.With(rating, "bar")}, or use a vessel with a higher rating." : "Lower the pressure, or use a vessel with a higher rating, and keep it cold.",
             Caution = Caution,
             Evidence = [Proof.Of("pressure", pressure, "bar"), Proof.Of("rating", rating, "bar", source), Proof.Of($"pressure at {Say.Number(Warm.Value, 0)} °C", warm, "bar")],
         });

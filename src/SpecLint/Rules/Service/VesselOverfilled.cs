@@ -45,10 +45,10 @@ internal sealed class VesselOverfilled : PrepRule
             Subject = context.Id,
             Path = "keep.capacity",
             Message = over
-                ? $"{Say.With(volume, "mL")} are made, and the vessel holds {Say.With(capacity, "mL")}."
-                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leave {Say.Number(100 * (1 - (volume / capacity)), 1)} % of room, under the {Say.With(room.Value, "%")} that {(room == IceRoom ? "freezing to ice" : "gas or ice")} needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
+                ? $"{Say.With(volume, "mL")} is made, but the vessel only holds {Say.With(capacity, "mL")}."
+                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leaves {Say.Number(100 * (1 - (volume / capacity)), 1)} % headspace, below the {Say.With(room.Value, "%")} that {(room == IceRoom ? "freezing to ice" : "gas or ice")} needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
             Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
-            Caution = swells ? "A full vessel that freezes, ferments or stands under gas can burst: leave room and follow its maker's rating." : null,
+            Caution = swells ? "A full vessel that freezes, ferments or is under gas can burst. Leave headspace and follow its maker's rating." : null,
             Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(room)],
             Related = place.File == prep.Source ? [] : [new RelatedPlace(place, "the vessel")],
         });
