@@ -1,9 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Service;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Reports;
 

@@ -1,9 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Service;
 

@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Service;
 

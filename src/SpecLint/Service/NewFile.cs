@@ -4,7 +4,6 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Service;
 
@@ -32,9 +31,6 @@ public sealed class NewFile
 {
     /// <summary>Words of a line that an amount may take: <c>1 1/2 fl oz</c>.</summary>
     private const int MostAmountWords = 4;
-
-    /// <summary>Acid from which a liquid is shaken, g/100 mL, as citrus is; common practice, no source.</summary>
-    private const double SourFrom = 2.5;
 
     private readonly ProfileSet profiles;
     private readonly LinkedBook book;
@@ -250,7 +246,7 @@ public sealed class NewFile
         return what;
     }
 
-    private bool Shaken() => entries.Exists(e => e.Id.Length > 0 && book.Resolve(e.Id) is { } item && (KindOf(e) is { IsJuice: true } or { IsEgg: true } or { IsDairy: true } || MakeUp.Of(item, profiles) is { IsSolid: false, Acid: >= SourFrom }));
+    private bool Shaken() => entries.Exists(e => e.Id.Length > 0 && KindOf(e) is { IsJuice: true } or { IsAcid: true } or { IsEgg: true } or { IsDairy: true });
 
     private bool Sparkling() => entries.Exists(IsFizzy);
 
