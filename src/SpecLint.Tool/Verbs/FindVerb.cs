@@ -1,6 +1,5 @@
 using System.CommandLine;
 using SpecLint.Book;
-using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
 
