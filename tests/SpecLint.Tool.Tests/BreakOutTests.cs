@@ -76,6 +76,7 @@ public sealed partial class BreakOutTests
                 {
                     Assert.Contains(attribute.Groups["name"].Value, KnownAttributes);
                     if (attribute.Groups["name"].Value == "href") Assert.Matches("^#(finding|line)-[a-z0-9_-]+$", attribute.Groups["value"].Value);
+                    if (attribute.Groups["name"].Value == "style") Assert.Matches("^((left|top|width|height):-?[0-9.]+mm;?)+(font-size:[0-9.]+pt)?$", attribute.Groups["value"].Value);
                     if (attribute.Groups["name"].Value == "id") Assert.Matches("^[a-z0-9_-]+$", attribute.Groups["value"].Value);
                 }
             }
@@ -136,7 +137,7 @@ public sealed partial class BreakOutTests
 
     private static readonly string[] KnownAttributes =
     [
-        "lang", "id", "class", "href", "role", "tabindex", "aria-label", "scope", "viewBox", "d", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "width", "height",
+        "lang", "style", "id", "class", "href", "role", "tabindex", "aria-label", "scope", "viewBox", "d", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "width", "height",
         "fill", "fill-opacity", "stroke", "stroke-width", "stroke-opacity", "stroke-dasharray", "text-anchor", "font-style", "transform",
     ];
 

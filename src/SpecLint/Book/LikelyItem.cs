@@ -1,5 +1,4 @@
 using SpecLint.Catalogue;
-using SpecLint.Reading;
 
 namespace SpecLint.Book;
 
