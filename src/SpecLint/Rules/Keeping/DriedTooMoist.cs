@@ -10,6 +10,7 @@ internal sealed class DriedTooMoist : PrepRule
 {
     private static readonly Limit Mould = Limits.Of("dried-water-activity-mould");
     private static readonly Limit Safety = Limits.Of("dried-water-activity-safety");
+    private static readonly Limit DryMatter = Limits.Of("bound-dry-matter");
     private static readonly Limit Moist = Limits.Of("dried-moist-share");
 
     private static readonly RuleInfo Rule = new("SL5023", "dried-too-moist", "A dried good is too moist to keep at room temperature", Level.Error)
@@ -17,7 +18,7 @@ internal sealed class DriedTooMoist : PrepRule
         Safety = true,
         IsConsequence = true,
         Needs = [Fact.WaterActivity],
-        Limits = [Mould.Id, Safety.Id, Moist.Id],
+        Limits = [Mould.Id, Safety.Id, Moist.Id, DryMatter.Id],
     };
 
     /// <inheritdoc/>
@@ -62,7 +63,7 @@ internal sealed class DriedTooMoist : PrepRule
     private static void Open(RecipeContext context, Prep prep, FactValue activity)
     {
         // Whether it was dried enough is asked by the rule of drying, where no mass tells the end.
-        if (context.Profile.Keeping!.IsDried && (DryingWithoutEndPoint.Speaks(prep) || prep.Yield.IsGiven)) return;
+        if (context.Profile.Keeping!.IsDried && (DryingWithoutEndPoint.Speaks(prep) || HoldsItsDryMatter(context, prep))) return;
         double mass = context.Profile.Mass, water = mass > 0 ? 100 * context.Profile.Grams[(int)Science.Component.Water] / mass : 100;
         if (prep.Target is { WaterActivity.IsGiven: true } || !context.Profile.Parts.Any(static p => p.Phase == PartPhase.Mix && p.Material is { } m && 100 * m.Of(Science.Component.Water) > Moist.Value)) return;
         context.Report(new Finding(Rule)
@@ -77,5 +78,18 @@ internal sealed class DriedTooMoist : PrepRule
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.WaterActivity, activity, true), Proof.Of(Mould)],
         });
+    }
+
+    /// <summary>Whether the yield is given and is not lighter than the dry matter that goes in: a lighter one tells nothing of the water left.</summary>
+    private static bool HoldsItsDryMatter(RecipeContext context, Prep prep)
+    {
+        if (!prep.Yield.IsGiven) return false;
+        double dry = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Mix && part.IsWeighed && part.Material is { } material) dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
+        }
+
+        return prep.Yield.Value.Dimension != Reading.Dimension.Mass || prep.Yield.Value.BaseHigh >= dry * (1 - (DryMatter.Value / 100));
     }
 }
