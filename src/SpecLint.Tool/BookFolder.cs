@@ -115,7 +115,7 @@ internal sealed class BookFolder
         {
             var bar = ReadBar(root!);
             var walked = new BookDirectory(folder, others);
-            var found = Find(walked, bar);
+            var found = Find(walked, MatcherOf(bar));
             host.Expect(found.Count);
             var includes = Choose(host, paths, root!, found);
             var files = Read(walked, found, threads);
@@ -136,10 +136,7 @@ internal sealed class BookFolder
         bool isFolder = Directory.Exists(full);
         if (!isFolder && !File.Exists(full)) throw new UsageException($"{path} does not exist.");
         string start = isFolder ? full : Path.GetDirectoryName(full)!;
-        for (string? folder = start; folder is not null; folder = Path.GetDirectoryName(folder))
-        {
-            if (File.Exists(Path.Combine(folder, BarFile))) return folder;
-        }
+        if (RootAbove(start) is { } above) return above;
 
         // No book upward: perhaps one below, as when a repository's root is named.
         if (!isFolder) return start;
@@ -150,6 +147,38 @@ internal sealed class BookFolder
             1 => below[0],
             _ => throw new UsageException($"{path} holds {below.Count} books; name one of them: {string.Join(", ", below.Take(5).Select(b => Relative(host.CurrentDirectory, b).TrimEnd('/')))}{(below.Count > 5 ? ", …" : "")}."),
         };
+    }
+
+    /// <summary>Full path of the nearest folder, the one given or above it, with a bar's file; <see langword="null"/> where none has one.</summary>
+    internal static string? RootAbove(string start)
+    {
+        for (string? folder = start; folder is not null; folder = Path.GetDirectoryName(folder))
+        {
+            if (File.Exists(Path.Combine(folder, BarFile))) return folder;
+        }
+
+        return null;
+    }
+
+    /// <summary>
+    /// The files of one folder, those of the folders below left alone: what an editor checks where no bar is. It opens files of
+    /// any folder, and below it may lie a whole disk.
+    /// </summary>
+    /// <exception cref="UsageException">The folder cannot be read.</exception>
+    internal static BookFolder OpenOneFolder(Host host, string root)
+    {
+        var matcher = new Matcher(StringComparison.Ordinal);
+        foreach (string pattern in DefaultFiles) matcher.AddInclude(Path.GetFileName(pattern));
+        try
+        {
+            var walked = new BookDirectory(new DirectoryInfo(root), []);
+            var found = Find(walked, matcher);
+            return new BookFolder(root, null, Read(walked, found, threads: 0), [], null, Relative(host.CurrentDirectory, root));
+        }
+        catch (Exception e) when (IoFault.Is(e))
+        {
+            throw new UsageException($"the folder cannot be read: {IoFault.Reason(e)}.", e);
+        }
     }
 
     private static List<string> BooksBelow(string start)
@@ -189,9 +218,8 @@ internal sealed class BookFolder
         return BookReader.Read(ReadFile(new FileInfo(path), BarFile), FileKind.Bar, Measures.Default) as Bar;
     }
 
-    private static List<string> Find(BookDirectory root, Bar? bar)
+    private static List<string> Find(BookDirectory root, Matcher matcher)
     {
-        var matcher = MatcherOf(bar);
         var found = matcher.Execute(root).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
         found.Sort(StringComparer.Ordinal);
         return found;

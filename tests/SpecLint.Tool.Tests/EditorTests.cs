@@ -113,8 +113,8 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         using var book = SmallBook.WithBroken();
         var answers = Session(book.Path, "{ no json", Request(7, "no/such/request"), "[]", Request(8, "textDocument/hover"), Request(9, "initialize"));
-        Assert.Equal([-32700, -32601, -32600, -32603], answers.Messages.Where(m => m.TryGetProperty("error", out _)).Select(m => m.GetProperty("error").GetProperty("code").GetInt32()));
-        Assert.Equal("utf-16", answers.ResultOf(9).GetProperty("capabilities").GetProperty("positionEncoding").GetString());
+        Assert.Equal([-32700, -32601, -32600, -32602, -32600], answers.Messages.Where(m => m.TryGetProperty("error", out _)).Select(m => m.GetProperty("error").GetProperty("code").GetInt32()));
+        Assert.Equal("utf-16", answers.ResultOf(0).GetProperty("capabilities").GetProperty("positionEncoding").GetString());
     }
 
     [Theory]
@@ -130,6 +130,102 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
         Assert.Contains(word, error, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
     }
+
+    /// <summary>What no editor sends: after each the next request is answered, and the session ends as it should.</summary>
+    public static TheoryData<string, string> Hostile => new()
+    {
+        { "a method with half a pair", """{"id":5,"method":"\ud800"}""" },
+        { "an id with half a pair", """{"id":"\udc00","method":"textDocument/hover"}""" },
+        { "a name with half a pair", """{"\ud800":1,"id":5,"method":"x"}""" },
+        { "a text with half a pair", """{"method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///a.drink.json","text":"\ud800"}}}""" },
+        { "an address with half a pair", """{"method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///\udfff.drink.json","text":"{}"}}}""" },
+        { "no text", """{"method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///a.drink.json","text":null}}}""" },
+        { "no address", """{"method":"textDocument/didOpen","params":{"textDocument":{"uri":null,"text":"{}"}}}""" },
+        { "an address with a zero", """{"method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///a%00.drink.json","text":"{}"}}}""" },
+        { "an address that is no file", """{"id":5,"method":"textDocument/hover","params":{"textDocument":{"uri":"https://example.org/a.drink.json"},"position":{"line":0,"character":0}}}""" },
+        { "a position of words", """{"id":5,"method":"textDocument/hover","params":{"textDocument":{"uri":"file:///a.drink.json"},"position":{"line":"x","character":{}}}}""" },
+        { "a position beyond all numbers", """{"id":5,"method":"textDocument/hover","params":{"textDocument":{"uri":"file:///a.drink.json"},"position":{"line":1e400,"character":-1}}}""" },
+        { "parameters of another type", """{"id":5,"method":"textDocument/codeAction","params":[1,2,3]}""" },
+        { "an id that is an object", """{"id":{"a":1},"method":"textDocument/hover"}""" },
+        { "an id that is a list", """{"id":[],"method":"textDocument/hover"}""" },
+        { "an id of many digits", """{"id":123456789012345678901234567890e99,"method":"textDocument/hover"}""" },
+        { "a method that is a number", """{"id":5,"method":1}""" },
+        { "a method that is null", """{"id":5,"method":null}""" },
+        { "an answer to nothing", """{"id":5,"result":null}""" },
+        { "a list of messages", """[{"id":5,"method":"textDocument/hover"}]""" },
+        { "a text alone", "\"x\"" },
+        { "nothing", "" },
+        { "blanks", "   " },
+        { "a change without text", """{"method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///a.drink.json"},"contentChanges":[{}]}}""" },
+        { "a change that is no list", """{"method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///a.drink.json"},"contentChanges":7}}""" },
+        { "a cancelled request", """{"method":"$/cancelRequest","params":{"id":5}}""" },
+        { "an unknown notification", """{"method":"no/such"}""" },
+        { "a second initialize", """{"id":5,"method":"initialize","params":{}}""" },
+        { "a name given twice", """{"id":5,"id":6,"method":"no/such","method":"no/such/either"}""" },
+        { "deep nesting", new string('[', 5000) + new string(']', 5000) },
+    };
+
+    [Theory]
+    [MemberData(nameof(Hostile))]
+    public void No_message_ends_the_session(string what, string message)
+    {
+        using var book = SmallBook.WithBroken();
+        var answers = Session(book.Path, message, Request(77, "no/such/request"), Request(78, "shutdown"), "{\"jsonrpc\":\"2.0\",\"method\":\"exit\"}");
+        Assert.True(answers.Status == 0, what);
+        Assert.Equal(-32601, answers.ErrorOf(77));
+        Assert.Equal(JsonValueKind.Null, answers.ResultOf(78).ValueKind);
+    }
+
+    [Theory]
+    [InlineData("""{"id":5,"method":"§"}""")]
+    [InlineData("""{"id":"§","method":"textDocument/hover"}""")]
+    [InlineData("""{"method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///a.drink.json","text":"§"}}}""")]
+    public void Bytes_that_are_not_UTF_8_are_a_message_that_cannot_be_read(string message)
+    {
+        using var book = SmallBook.WithBroken();
+        byte[][] wrong = [[0xff], [0xc0, 0xaf], [0xed, 0xa0, 0x80], [0xf5, 0x80, 0x80, 0x80], [0xe2, 0x82]];
+        var sent = wrong.Select(bytes => (byte[])[.. Encoding.UTF8.GetBytes(message.Split('§')[0]), .. bytes, .. Encoding.UTF8.GetBytes(message.Split('§')[1])]);
+        var answers = Send(book.Path, [Initialize, Initialized, .. sent, Encoding.UTF8.GetBytes(Request(77, "no/such/request")), Encoding.UTF8.GetBytes(Request(78, "shutdown")), "{\"method\":\"exit\"}"u8.ToArray()]);
+        Assert.Equal(0, answers.Status);
+        Assert.Equal(wrong.Length, answers.Messages.Count(m => m.TryGetProperty("error", out var error) && error.GetProperty("code").GetInt32() == -32700));
+        Assert.Equal(-32601, answers.ErrorOf(77));
+    }
+
+    [Fact]
+    public void Before_initialize_and_after_shutdown_requests_are_refused_and_notifications_passed_over()
+    {
+        using var book = SmallBook.WithBroken();
+        string path = book["mudflat.drink.json"];
+        byte[][] sent =
+        [
+            .. new[] { Open(path, SmallBook.Broken), Request(1, "textDocument/hover", path, "\"position\":{\"line\":0,\"character\":0}"), Request(2, "shutdown") }.Select(Encoding.UTF8.GetBytes),
+            Initialize, Initialized,
+            .. new[] { Request(3, "shutdown"), Open(path, SmallBook.Broken), Request(4, "textDocument/hover", path, "\"position\":{\"line\":0,\"character\":0}"), Request(5, "initialize"), "{\"method\":\"exit\"}" }.Select(Encoding.UTF8.GetBytes),
+        ];
+        var answers = Send(book.Path, sent);
+        Assert.Equal(0, answers.Status);
+        Assert.Equal([-32002, -32002, -32600, -32600], new[] { 1, 2, 4, 5 }.Select(answers.ErrorOf));
+        Assert.DoesNotContain(answers.Messages, m => MethodOf(m) == "textDocument/publishDiagnostics");
+    }
+
+    [Fact]
+    public void Without_a_bar_the_folder_of_the_file_is_checked_and_none_below()
+    {
+        using var book = new TestFolder();
+        book.Write("above.drink.json", SmallBook.Broken);
+        book.Write("below/deep.drink.json", SmallBook.Broken);
+        book.Write("below/bar/bar.json", SmallBook.Bar);
+        book.Write("below/bar/other.drink.json", SmallBook.Broken);
+        var answers = Session(book.Path, Open(book["above.drink.json"], SmallBook.Broken), Open(book["new.drink.json"], SmallBook.Broken), Request(2, "shutdown"));
+        var named = answers.Messages.Where(m => MethodOf(m) == "textDocument/publishDiagnostics").Select(m => m.GetProperty("params").GetProperty("uri").GetString()!).ToList();
+        Assert.Contains(Address(book["above.drink.json"]), named);
+        Assert.Contains(Address(book["new.drink.json"]), named);
+        Assert.DoesNotContain(named, a => a.Contains("below", StringComparison.Ordinal));
+    }
+
+    private static readonly byte[] Initialize = Encoding.UTF8.GetBytes(Request(0, "initialize"));
+
+    private static readonly byte[] Initialized = """{"jsonrpc":"2.0","method":"initialized","params":{}}"""u8.ToArray();
 
     private static string? MethodOf(JsonElement message) => message.TryGetProperty("method", out var method) ? method.GetString() : null;
 
@@ -149,12 +245,14 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
 
     private static string Quote(string text) => JsonSerializer.Serialize(text);
 
-    private static Answers Session(string folder, params string[] messages)
+    private static Answers Session(string folder, params string[] messages) =>
+        Send(folder, [Initialize, Initialized, .. messages.Select(Encoding.UTF8.GetBytes)]);
+
+    private static Answers Send(string folder, params byte[][] messages)
     {
         var sent = new MemoryStream();
-        foreach (string message in messages)
+        foreach (byte[] bytes in messages)
         {
-            byte[] bytes = Encoding.UTF8.GetBytes(message);
             sent.Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"Content-Length: {bytes.Length}\r\n\r\n")));
             sent.Write(bytes);
         }
@@ -190,6 +288,9 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
 
     private sealed record Answers(int Status, IReadOnlyList<JsonElement> Messages)
     {
+        public int ErrorOf(int id) =>
+            Messages.Single(m => m.TryGetProperty("id", out var given) && given.ValueKind == JsonValueKind.Number && given.GetInt32() == id).GetProperty("error").GetProperty("code").GetInt32();
+
         public JsonElement ResultOf(int id) =>
             Messages.Single(m => m.TryGetProperty("id", out var given) && given.ValueKind == JsonValueKind.Number && given.GetInt32() == id).GetProperty("result");
     }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
+using System.Text.Unicode;
 using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;
@@ -13,7 +14,10 @@ namespace SpecLint.Tool.Editor;
 /// </summary>
 internal sealed class EditorServer
 {
-    private const int ParseError = -32700, InvalidRequest = -32600, MethodNotFound = -32601, InternalError = -32603;
+    private const int ParseError = -32700, InvalidRequest = -32600, MethodNotFound = -32601, InvalidParameters = -32602, InternalError = -32603, NotInitialized = -32002;
+
+    /// <summary>Messages that are read ahead; the editor waits with more.</summary>
+    private const int MostWaiting = 256;
     private const int SeverityError = 1, SeverityWarning = 2, SeverityInformation = 3;
 
     private readonly Host host;
@@ -23,6 +27,7 @@ internal sealed class EditorServer
     private readonly Dictionary<string, OpenBook> books = new(StringComparer.Ordinal);
     private readonly Dictionary<string, HashSet<string>> published = new(StringComparer.Ordinal);
     private readonly HashSet<string> stale = new(StringComparer.Ordinal);
+    private bool isInitialized;
     private bool isShutDown;
 
     public EditorServer(Host host, Stream input, Stream output)
@@ -36,21 +41,23 @@ internal sealed class EditorServer
     public int Run()
     {
         // A thread of its own reads ahead, so that a book is checked once for a burst of key strokes.
-        using var waiting = new BlockingCollection<byte[]>();
+        using var waiting = new BlockingCollection<byte[]>(MostWaiting);
         string? broken = null;
         var reader = new Thread(() =>
         {
             try
             {
                 while (messages.Read() is { } message) waiting.Add(message);
+                waiting.CompleteAdding();
+            }
+            catch (ObjectDisposedException)
+            {
+                // The editor has said that it leaves, and goes on sending.
             }
             catch (Exception e) when (e is IOException or InvalidDataException)
             {
                 broken = e.Message;
-            }
-            finally
-            {
-                waiting.CompleteAdding();
+                Finish(waiting);
             }
         })
         { IsBackground = true };
@@ -65,10 +72,28 @@ internal sealed class EditorServer
         return isShutDown ? ExitStatus.Clean : ExitStatus.Usage;
     }
 
-    /// <summary>Handles one message.</summary>
+    private static void Finish(BlockingCollection<byte[]> waiting)
+    {
+        try
+        {
+            waiting.CompleteAdding();
+        }
+        catch (ObjectDisposedException)
+        {
+            // The server has left before.
+        }
+    }
+
+    /// <summary>Handles one message. Whatever it holds, the work in the editor goes on.</summary>
     /// <returns>Whether to go on.</returns>
     private bool Answer(byte[] message)
     {
+        if (!Utf8.IsValid(message))
+        {
+            Fail(default, ParseError, "The message is not UTF-8.");
+            return true;
+        }
+
         JsonDocument document;
         try
         {
@@ -76,55 +101,76 @@ internal sealed class EditorServer
         }
         catch (JsonException)
         {
-            Fail(default, ParseError, "The message is no JSON.");
+            Fail(default, ParseError, "The message is not JSON.");
             return true;
         }
 
         using (document)
         {
-            var root = document.RootElement;
-            var id = root.ValueKind == JsonValueKind.Object && root.TryGetProperty("id", out var given) ? given : default;
-            if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("method", out var name) || name.ValueKind != JsonValueKind.String)
-            {
-                // An answer of the editor to a request of ours would come here; there are none.
-                if (id.ValueKind == JsonValueKind.Undefined) Fail(default, InvalidRequest, "The message has no method.");
-                return true;
-            }
-
-            string method = name.GetString()!;
-            if (method == "exit") return false;
+            var id = default(JsonElement);
             try
             {
-                Handle(method, id, root.TryGetProperty("params", out var parameters) ? parameters : default);
+                var call = Call.Of(document.RootElement);
+                id = call.Id;
+                return call.Method is null || Serve(call.Method, id, call.Parameters);
             }
 #pragma warning disable CA1031 // One message that goes wrong must not end the work in the editor.
             catch (Exception fault)
 #pragma warning restore CA1031
             {
-                if (id.ValueKind == JsonValueKind.Undefined) Log(SentenceOf(fault));
-                else Fail(id, InternalError, SentenceOf(fault));
+                if (fault is InvalidDataException) Fail(default, InvalidRequest, fault.Message);
+                else if (id.ValueKind == JsonValueKind.Undefined) Log(SentenceOf(fault));
+                else Fail(id, fault is InvalidOperationException or KeyNotFoundException or FormatException or ArgumentException ? InvalidParameters : InternalError, SentenceOf(fault));
             }
 
             return true;
         }
     }
 
+    /// <summary>Serves a request or notification where it is its turn (Life Cycle of the protocol).</summary>
+    private bool Serve(string method, JsonElement id, JsonElement parameters)
+    {
+        if (method == "exit") return false;
+        bool isRequest = id.ValueKind != JsonValueKind.Undefined;
+        if (isShutDown)
+        {
+            if (isRequest) Fail(id, InvalidRequest, "The server is shut down; only `exit` is left.");
+        }
+        else if (!isInitialized && method != "initialize")
+        {
+            if (isRequest) Fail(id, NotInitialized, "The first request is `initialize`.");
+        }
+        else if (isInitialized && method == "initialize")
+        {
+            if (isRequest) Fail(id, InvalidRequest, "The server is initialized already.");
+        }
+        else
+        {
+            Handle(method, id, parameters);
+        }
+
+        return true;
+    }
+
     private void Handle(string method, JsonElement id, JsonElement parameters)
     {
         switch (method)
         {
-            case "initialize": Reply(id, WriteCapabilities); break;
+            case "initialize":
+                isInitialized = true;
+                Reply(id, WriteCapabilities);
+                break;
             case "shutdown":
                 isShutDown = true;
                 Reply(id, static json => json.WriteNull("result"));
                 break;
             case "textDocument/didOpen":
                 var opened = parameters.GetProperty("textDocument");
-                Take(opened.GetProperty("uri").GetString()!, opened.GetProperty("text").GetString()!);
+                Take(TextOf(opened, "uri"), TextOf(opened, "text"));
                 break;
             case "textDocument/didChange":
                 var changes = parameters.GetProperty("contentChanges");
-                if (changes.GetArrayLength() > 0) Take(AddressIn(parameters), changes[changes.GetArrayLength() - 1].GetProperty("text").GetString()!);
+                if (changes.GetArrayLength() > 0) Take(AddressIn(parameters), TextOf(changes[changes.GetArrayLength() - 1], "text"));
                 break;
             case "textDocument/didSave":
                 Touch(PathOf(AddressIn(parameters)));
@@ -189,7 +235,7 @@ internal sealed class EditorServer
         if (path is null || FileKinds.Of(Path.GetFileName(path)) is null) return;
         string? folder = Path.GetDirectoryName(path);
         while (folder is not null && !Directory.Exists(folder)) folder = Path.GetDirectoryName(folder);
-        if (folder is not null) stale.Add(BookFolder.RootOf(host, File.Exists(path) ? path : folder));
+        if (folder is not null) stale.Add(BookFolder.RootAbove(folder) ?? folder);
     }
 
     private static string SentenceOf(Exception fault) =>
@@ -347,7 +393,10 @@ internal sealed class EditorServer
 
     private static LinePosition PositionOf(JsonElement at) => new(at.GetProperty("line").GetInt32() + 1, at.GetProperty("character").GetInt32() + 1);
 
-    private static string AddressIn(JsonElement parameters) => parameters.GetProperty("textDocument").GetProperty("uri").GetString()!;
+    private static string AddressIn(JsonElement parameters) => TextOf(parameters.GetProperty("textDocument"), "uri");
+
+    private static string TextOf(JsonElement holder, string name) =>
+        holder.GetProperty(name).GetString() ?? throw new InvalidOperationException($"`{name}` is null.");
 
     /// <summary>The full path of an address; <see langword="null"/> where it is no file.</summary>
     private static string? PathOf(string address) =>

@@ -32,7 +32,7 @@ internal sealed class OpenBook
     /// <exception cref="UsageException">The book cannot be read.</exception>
     public static OpenBook Check(Host host, string root, IReadOnlyDictionary<string, string> unsaved, Func<string, string> addressOf)
     {
-        var folder = BookFolder.Open(host, [root]);
+        var folder = BookFolder.RootAbove(root) is null ? BookFolder.OpenOneFolder(host, root) : BookFolder.Open(host, [root]);
         var files = folder.Files.ToDictionary(f => f.Path, StringComparer.Ordinal);
         foreach (var (path, text) in unsaved)
         {
