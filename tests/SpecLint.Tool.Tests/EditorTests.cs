@@ -289,9 +289,9 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
     private sealed record Answers(int Status, IReadOnlyList<JsonElement> Messages)
     {
         public int ErrorOf(int id) =>
-            Messages.Single(m => m.TryGetProperty("id", out var given) && given.ValueKind == JsonValueKind.Number && given.GetInt32() == id).GetProperty("error").GetProperty("code").GetInt32();
+            Messages.Single(m => m.TryGetProperty("id", out var given) && given.ValueKind == JsonValueKind.Number && given.TryGetInt32(out int number) && number == id).GetProperty("error").GetProperty("code").GetInt32();
 
         public JsonElement ResultOf(int id) =>
-            Messages.Single(m => m.TryGetProperty("id", out var given) && given.ValueKind == JsonValueKind.Number && given.GetInt32() == id).GetProperty("result");
+            Messages.Single(m => m.TryGetProperty("id", out var given) && given.ValueKind == JsonValueKind.Number && given.TryGetInt32(out int number) && number == id).GetProperty("result");
     }
 }

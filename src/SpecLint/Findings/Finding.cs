@@ -82,6 +82,31 @@ public sealed record Correction(CorrectionGrade Grade, string Description, IRead
     public bool KeepsTheThing { get => keepsTheThing || Grade == CorrectionGrade.Assured; init => keepsTheThing = value; }
 
     private readonly bool keepsTheThing;
+
+    /// <summary>Corrections without those that would write nothing: an amount of 0, or one that is no number.</summary>
+    internal static IReadOnlyList<Correction> Sensible(IReadOnlyList<Correction> corrections)
+    {
+        for (int i = 0; i < corrections.Count; i++)
+        {
+            if (corrections[i].WritesNothing) return [.. corrections.Where(c => !c.WritesNothing)];
+        }
+
+        return corrections;
+    }
+
+    private bool WritesNothing
+    {
+        get
+        {
+            foreach (var edit in Edits)
+            {
+                string text = edit.NewText;
+                if (text.StartsWith("\"0 ", StringComparison.Ordinal) || text.StartsWith("\"unknown ", StringComparison.Ordinal) || text.StartsWith("\"countless ", StringComparison.Ordinal)) return true;
+            }
+
+            return false;
+        }
+    }
 }
 
 /// <summary>An acceptance that covers a finding (a SARIF suppression).</summary>
@@ -151,7 +176,8 @@ public sealed class Finding
     public IReadOnlyList<RelatedPlace> Related { get; init; } = [];
 
     /// <summary>Corrections, the best first.</summary>
-    public IReadOnlyList<Correction> Corrections { get; init; } = [];
+    /// <remarks>One that would write an amount of nothing, or none at all, is left out: it is the end of a sum that has no answer.</remarks>
+    public IReadOnlyList<Correction> Corrections { get; init => field = Correction.Sensible(value); } = [];
 
     /// <summary>The acceptance that covers it, if any.</summary>
     public Suppression? Suppression { get; internal set; }

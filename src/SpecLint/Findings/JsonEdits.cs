@@ -14,7 +14,7 @@ internal static class JsonEdits
     public static TextEdit AddToList(BookFile file, Given<FixedList<Given<string>>> list, params string[] words)
     {
         string joined = string.Join(", ", words.Select(w => $"\"{w}\""));
-        if (list.Value.Count == 0) return new TextEdit(file.At(list.Span), $"[{joined}]");
+        if (list.Value.Count == 0) return new TextEdit(file.At(list.Span), "[" + WithComments(file, list.Span, joined, "") + "]");
         var last = list.Value[list.Value.Count - 1].Span;
         string between = ", ";
 
@@ -34,7 +34,34 @@ internal static class JsonEdits
         if (list.Count == 1) return new TextEdit(file.At(list[0].Span), "");
         int start = index > 0 ? list[index - 1].Span.End : list[0].Span.Start;
         int end = index > 0 ? list[index].Span.End : list[1].Span.Start;
-        return new TextEdit(file.At(new TextSpan(start, end - start)), "");
+
+        // What stands between the two is the comma and, perhaps, somebody's comment.
+        string between = index > 0 ? Text(file, start, list[index].Span.Start) : Text(file, list[index].Span.End, end);
+        string kept = WithoutComma(between);
+        return new TextEdit(file.At(new TextSpan(start, end - start)), string.IsNullOrWhiteSpace(kept) ? "" : index > 0 ? kept : kept.TrimStart(' '));
+    }
+
+    /// <summary>What goes between the brackets of something empty: its comments, and behind them what is added.</summary>
+    private static string WithComments(BookFile file, TextSpan span, string added, string blank)
+    {
+        string inside = Text(file, span.Start + 1, span.End - 1);
+        return string.IsNullOrWhiteSpace(inside) ? blank + added + blank : $"{inside.TrimEnd(' ', '\t')} {added} ";
+    }
+
+    /// <summary>A text of blanks, comments and one comma without the comma.</summary>
+    private static string WithoutComma(string between)
+    {
+        for (int i = 0; i < between.Length; i++)
+        {
+            if (between[i] == ',') return between.Remove(i, 1);
+            if (between[i] != '/' || i + 1 == between.Length) continue;
+            bool isBlock = between[i + 1] == '*';
+            int end = isBlock ? between.IndexOf("*/", i + 2, StringComparison.Ordinal) : between.IndexOf('\n', i);
+            if (end < 0) return between;
+            i = isBlock ? end + 1 : end;
+        }
+
+        return between;
     }
 
     /// <summary>
@@ -63,7 +90,7 @@ internal static class JsonEdits
         if (target.TryGetProperty(Encoding.UTF8.GetBytes(property), out var there)) return new TextEdit(file.At(there.Span), json);
         JsonNode last = default;
         foreach (var child in target.Properties) last = child;
-        if (!last.Exists) return new TextEdit(file.At(target.Span), $"{{ \"{property}\": {json} }}");
+        if (!last.Exists) return new TextEdit(file.At(target.Span), "{" + WithComments(file, target.Span, $"\"{property}\": {json}", " ") + "}");
         string before = Text(file, target.Span.Start + 1, last.NameSpan.Start);
         int line = before.LastIndexOf('\n');
         string gap = line >= 0 ? before.Substring(line) : " ";

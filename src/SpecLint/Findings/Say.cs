@@ -16,9 +16,14 @@ public static class Say
         return Number(value, decimals);
     }
 
-    /// <summary>A number with at most so many decimals; trailing zeros and a minus before nought are left out.</summary>
+    /// <summary>
+    /// A number with at most so many decimals; trailing zeros and a minus before nought are left out. What is no number is said in
+    /// a word.
+    /// </summary>
     public static string Number(double value, int decimals)
     {
+        if (double.IsNaN(value)) return "unknown";
+        if (double.IsInfinity(value)) return value > 0 ? "countless" : "endlessly little";
         double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
         if (rounded == 0) rounded = 0;
         double scaled = decimals < Powers.Length ? Math.Round(Math.Abs(rounded) * Powers[decimals]) : double.NaN;

@@ -130,6 +130,9 @@ internal static class JsonTreeReader
         private readonly int start;
         private int depth;
         private int lastEnd;
+
+        /// <summary>Whether a comment was met since the last token.</summary>
+        private bool commented;
         private bool afterName;
 
         public Reading(SourceFile source, int start, ICollection<ReadingProblem> problems, JsonTree.NodeData[] nodes, int[] keys)
@@ -184,9 +187,11 @@ internal static class JsonTreeReader
             while (reader.Read())
             {
                 int at = start + (int)reader.TokenStartIndex;
+                if (commented && reader.TokenType != JsonTokenType.Comment) CheckCommas(reader.TokenType, at);
                 switch (reader.TokenType)
                 {
                     case JsonTokenType.Comment:
+                        commented = true;
                         int commentEnd = start + (int)reader.BytesConsumed;
                         (Comments ??= []).Add(new TextSpan(at, commentEnd - at));
                         continue;
@@ -398,6 +403,30 @@ internal static class JsonTreeReader
         private readonly bool IsFull => Found is not null && Found.Count >= JsonTree.MostProblems;
 
         private void Add(ReadingProblem problem, int node) => (Found ??= []).Add((problem, node));
+
+        /// <summary>
+        /// Where comments stand between two values, the reader does not see that the comma is missing, or that there are two: it is
+        /// counted here.
+        /// </summary>
+        /// <exception cref="JsonException">There are too few or too many.</exception>
+        private void CheckCommas(JsonTokenType next, int at)
+        {
+            commented = false;
+            if (depth == 0 || afterName) return;
+            int commas = 0;
+            for (int i = lastEnd; i < at; i++)
+            {
+                if (text[i] == ',') commas++;
+                if (text[i] != '/' || i + 1 >= at) continue;
+                var rest = text.Slice(i + 2, at - i - 2);
+                int end = text[i + 1] == '*' ? rest.IndexOf("*/"u8) + 1 : rest.IndexOfAny((byte)'\n', (byte)'\r');
+                if (end < 0) break;
+                i += 2 + end;
+            }
+
+            bool isFirst = last[depth - 1] < 0, ends = next is JsonTokenType.EndObject or JsonTokenType.EndArray;
+            if (commas > (isFirst ? 0 : 1) || (commas == 0 && !isFirst && !ends)) throw new JsonException();
+        }
 
         private void ReportSyntax(JsonException broken)
         {

@@ -329,7 +329,9 @@ public static class SarifReport
                 {
                     json.WriteStartObject();
                     json.WriteRegion("deletedRegion", edit.Place);
-                    WriteMessage(json, "insertedContent", edit.NewText);
+                    json.WriteStartObject("insertedContent");
+                    json.WriteString("text", JsonOutput.WellFormed(edit.NewText));
+                    json.WriteEndObject();
                     json.WriteEndObject();
                 }
 
@@ -366,9 +368,16 @@ public static class SarifReport
     internal static void WriteMessage(Utf8JsonWriter json, string name, string text)
     {
         json.WriteStartObject(name);
-        json.WriteString("text", JsonOutput.WellFormed(text));
+        json.WriteString("text", JsonOutput.WellFormed(WithoutLinks(text)));
         json.WriteEndObject();
     }
+
+    /// <summary>
+    /// Text of a recipe is no link: a plain message may hold <c>[text](address)</c>, which viewers turn into one, and a bracket
+    /// that is none is written with a backslash (SARIF 2.1.0, 3.11.6).
+    /// </summary>
+    private static string WithoutLinks(string text) =>
+        text.IndexOf("](", StringComparison.Ordinal) < 0 ? text : text.Replace("\\", "\\\\").Replace("[", "\\[").Replace("]", "\\]");
 
     private static string Sentence(string text) => text.Length > 0 && text[text.Length - 1] is '.' or '!' or '?' ? text : text + ".";
 

@@ -1,5 +1,3 @@
-using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;

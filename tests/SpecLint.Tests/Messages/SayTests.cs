@@ -26,7 +26,7 @@ public sealed class SayTests
     [InlineData(1.005, 2, "1")]
     [InlineData(2.5, 0, "3")]
     [InlineData(999.9996, 3, "1000")]
-    [InlineData(double.NaN, 2, "NaN")]
+    [InlineData(double.NaN, 2, "unknown")]
     public void Numbers_that_are_easily_written_wrong(double value, int decimals, string expected) =>
         Assert.Equal(expected, Say.Number(value, decimals));
 }

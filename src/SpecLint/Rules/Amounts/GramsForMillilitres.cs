@@ -46,7 +46,7 @@ internal sealed class GramsForMillilitres : DrinkRule
         {
             var line = part.Line;
             if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid } material) continue;
-            if (line.Amount.Value.Dimension != Dimension.Mass || double.IsNaN(material.Density)) continue;
+            if (line.Amount.Value.Dimension != Dimension.Mass || double.IsNaN(material.Density) || Written.Number(line.Amount.Value.Base) == "0") continue;
 
             // A foam has no volume of its own to pour: it is weighed.
             if (material.Kind.HoldsAir) continue;

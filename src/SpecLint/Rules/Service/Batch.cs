@@ -39,6 +39,9 @@ internal sealed class Batch
             if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Item is null || Substances.IsWater(part.Material)) continue;
             if (Find(context.Profile, part.Item.Id) is not { IsWeighed: true } twin) continue;
             double factor = twin.Grams.Typical / (part.Grams.Typical / serves);
+
+            // Of nothing in the drink, every amount in the batch is countless times as much: that line has a finding of its own.
+            if (double.IsNaN(factor) || double.IsInfinity(factor)) continue;
             batch.pairs.Add((part, twin, factor));
             if (!IsSeasoning(part)) factors.Add(factor);
         }
@@ -48,6 +51,7 @@ internal sealed class Batch
             factors.Sort();
             batch.Factor = factors[factors.Count / 2];
             if (factors.Count % 2 == 0) batch.Factor = (factors[(factors.Count / 2) - 1] + factors[factors.Count / 2]) / 2;
+            if (batch.Factor == 0) batch.Factor = double.NaN;
         }
 
         return batch;

@@ -38,7 +38,7 @@ internal sealed class BatchRatioDiffers : PrepRule
                     Subject = context.Id,
                     Path = RecipeContext.PathOf(ofBatch.Line, "amount"),
                     Message = $"{item} is {Say.Number(factor, 1)} times that of `{batch.Drink.Id}`, and the other parts are {Say.Number(batch.Factor, 1)} times: {Say.Number(100 * Math.Abs((factor / batch.Factor) - 1), 0)} % {(factor > batch.Factor ? "too much" : "too little")}, past the {Say.With(Off.Value, "%")} of measuring ({Off.Source}).",
-                    Advice = $"Take {words}, or bring the drink in line.",
+                    Advice = factor > 0 ? $"Take {words}, or bring the drink in line." : "Say how much of it the batch takes, or bring the drink in line.",
                     Evidence = [Proof.Of($"factor of {item}", factor, "1"), Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of(Off)],
                     Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
                     Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
