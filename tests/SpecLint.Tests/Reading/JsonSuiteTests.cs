@@ -71,7 +71,7 @@ public sealed class JsonSuiteTests
     [InlineData("[ /* x */ , 1 ]", false)]
     [InlineData("[ /* x */ , ]", false)]
     [InlineData("[ 1 /* , */ , /* , */ 2 /* , */ ]", true)]
-    [InlineData("{ /* , */ \"a\" /* , */ : /* , */ 1 /* , */ , // ,\n }", true)]
+    [InlineData("{ /* , */ \"a\": /* , */ 1 /* , */ , // ,\n }", true)]
     public void Commas_count_beside_comments(string text, bool reads)
     {
         byte[] bytes = Encoding.UTF8.GetBytes(text);
