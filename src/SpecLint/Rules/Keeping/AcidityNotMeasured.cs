@@ -31,7 +31,7 @@ internal sealed class AcidityNotMeasured : PrepRule
         double days = Storage.Days(prep);
         if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep) || SpecialCases.IsFerment(prep)) return false;
         var state = context.Profile.Keeping!;
-        
+
         // What was soured rests on its acid, also where that is too little to come near the limit.
         bool isSoured = IsSoured(context.Profile);
         if (!(state.IsOpen || (isSoured && state.HoldsPerishable && state.Verdict == KeepingVerdict.AssessmentRequired)) || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
