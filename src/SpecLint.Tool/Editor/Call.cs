@@ -36,10 +36,10 @@ internal readonly record struct Call(string? Method, JsonElement Id, JsonElement
         {
             return element.GetString() ?? throw new InvalidDataException($"`{name}` is null.");
         }
-        catch (InvalidOperationException)
+        catch (InvalidOperationException e)
         {
             // Another type, or half of a surrogate pair, which no text can hold.
-            throw new InvalidDataException($"`{name}` is no text.");
+            throw new InvalidDataException($"`{name}` is not text.", e);
         }
     }
 }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Transcripts;
 

@@ -56,6 +56,12 @@ internal static class JsonTreeReader
         buffer = null;
         bool whole = read.Run();
         nameKeys = read.Keys.Length > 1 << 16 ? null : read.Keys;
+        if (whole && read.Count == 0)
+        {
+            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(start, 0), "", "The file holds only a comment.", "Write a recipe into it, or remove it."));
+            return Nothing(source);
+        }
+
         var tree = new JsonTree(source, read.Nodes, read.Count, whole, read.Comments is null ? [] : read.Comments);
         // Paths are worked out on the whole tree: while it grows, each would need a copy.
         foreach (var (problem, node) in read.Found ?? [])

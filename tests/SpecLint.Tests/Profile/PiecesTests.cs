@@ -1,5 +1,4 @@
 using SpecLint.Catalogue;
-using SpecLint.Profile;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Profile;

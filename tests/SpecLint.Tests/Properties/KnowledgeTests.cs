@@ -94,7 +94,8 @@ public sealed class KnowledgeTests
         JsonNode? node = book[path];
         foreach (string name in way.SkipLast(1)) node = node is JsonArray list ? (int.Parse(name, System.Globalization.CultureInfo.InvariantCulture) is var i && i < list.Count ? list[i] : null) : (node as JsonObject)?[name];
         return node is JsonObject map && map.Remove(way[^1]);
-    }) { Touches = way };
+    })
+    { Touches = way };
 
     private static PropertyStep? Worsen(Random random, PropertyBook book)
     {
@@ -138,7 +139,8 @@ public sealed class KnowledgeTests
         }
 
         return any;
-    }) { Touches = [path] };
+    })
+    { Touches = [path] };
 
     private static PropertyStep LotWorse(string path, int lot, bool older, int by) => new($"{path}: lot {lot + 1} {(older ? $"{by} d older" : $"{by} K warmer")}", book =>
     {

@@ -2,7 +2,6 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using CsCheck;
-using SpecLint.LongTests;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;
 using JsonNode = SpecLint.Reading.JsonNode;

@@ -1,6 +1,5 @@
 using System.Text;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Rules;

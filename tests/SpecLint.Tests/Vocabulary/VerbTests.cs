@@ -1,5 +1,4 @@
 using SpecLint.Changes;
-using SpecLint.Reading;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Vocabulary;
