@@ -93,6 +93,7 @@ public class HostileFolderTests
     [UnixFact]
     public void A_result_keeps_the_rights_of_the_file_it_replaces_and_follows_its_link()
     {
+        if (OperatingSystem.IsWindows()) return;
         using var book = SmallBook.WithBroken();
         book.Write("kept/report.txt", "old");
         File.SetUnixFileMode(book["kept/report.txt"], UnixFileMode.UserRead | UnixFileMode.UserWrite);
