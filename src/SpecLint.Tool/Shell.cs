@@ -35,7 +35,7 @@ internal static class Shell
         new CardVerb(),
         new GuestsVerb(),
         new NewVerb(),
-        new TranscribeVerb(),
+        new WriteUpVerb(),
         new StartVerb(),
         new EditorVerb(),
     ];

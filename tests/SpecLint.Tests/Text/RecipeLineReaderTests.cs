@@ -2,7 +2,7 @@ using System.Globalization;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
-using SpecLint.Transcripts;
+using SpecLint.RecipeText;
 using Xunit.Abstractions;
 
 namespace SpecLint.Tests.Text;

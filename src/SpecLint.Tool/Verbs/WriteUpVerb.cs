@@ -1,12 +1,12 @@
 using System.CommandLine;
 using System.Text;
+using SpecLint.RecipeText;
 using SpecLint.Reports;
-using SpecLint.Transcripts;
 
 namespace SpecLint.Tool.Verbs;
 
-/// <summary><c>transcribe</c>: recipes that exist as text, line beside line with what was understood, and as files.</summary>
-internal sealed class TranscribeVerb : Verb
+/// <summary><c>write-up</c>: recipes that exist as text, line beside line with what was understood, and as files.</summary>
+internal sealed class WriteUpVerb : Verb
 {
     private const long LargestText = 1 << 20;
 
@@ -15,11 +15,11 @@ internal sealed class TranscribeVerb : Verb
     private readonly Option<bool> write = new("--write") { Description = "Write each recipe as a file of a drink into the book's folder. Existing files are never overwritten." };
     private readonly Option<string?> output = CommonOptions.Output();
 
-    public override string Name => "transcribe";
+    public override string Name => "write-up";
 
     public override string Description => "Reads recipes from a text: each line beside what is understood of it and how certain that is. Exit status 1 when a line is unclear.";
 
-    public override IReadOnlyList<string> Examples => ["speclint transcribe drinks.txt --book recipes", "speclint transcribe drinks.txt --book recipes --write"];
+    public override IReadOnlyList<string> Examples => ["speclint write-up drinks.txt --book recipes", "speclint write-up drinks.txt --book recipes --write"];
 
     public override void Define(Command command)
     {
@@ -37,8 +37,8 @@ internal sealed class TranscribeVerb : Verb
         var recipes = new RecipeTextReader(linked).Read(written);
         if (recipes.Count == 0) throw new UsageException($"{named} holds no recipe.");
         if (parsed.GetValue(write)) WriteFiles(recipes, folder.Root, host);
-        ResultOutput.DeliverText(host, parsed.GetValue(output), writer => TranscriptReport.Write(writer, recipes));
-        return TranscriptReport.OpenIn(recipes) == 0 ? ExitStatus.Clean : ExitStatus.Findings;
+        ResultOutput.DeliverText(host, parsed.GetValue(output), writer => RecipeTextReport.Write(writer, recipes));
+        return RecipeTextReport.OpenIn(recipes) == 0 ? ExitStatus.Clean : ExitStatus.Findings;
     }
 
     private static string TextOf(string named, Host host)

@@ -1,4 +1,4 @@
-namespace SpecLint.Transcripts;
+namespace SpecLint.RecipeText;
 
 /// <summary>Words with which a line of a recipe begins, and what they say of it.</summary>
 internal static class LineWords

@@ -4,7 +4,7 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 
-namespace SpecLint.Transcripts;
+namespace SpecLint.RecipeText;
 
 /// <summary>
 /// Writes a recipe that was read from a text as the file of a drink. What is open stays a comment, and the item as it was written:

@@ -1,10 +1,10 @@
 using SpecLint.Catalogue;
-using SpecLint.Transcripts;
+using SpecLint.RecipeText;
 
 namespace SpecLint.Reports;
 
 /// <summary>What was understood of a text: each line as written, and beside it what it is read as and how certain that is.</summary>
-public static class TranscriptReport
+public static class RecipeTextReport
 {
     private const int WrittenColumns = 34;
 

@@ -2,7 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
 
-namespace SpecLint.Transcripts;
+namespace SpecLint.RecipeText;
 
 /// <summary>What a line of a written recipe is.</summary>
 public enum WrittenLineKind

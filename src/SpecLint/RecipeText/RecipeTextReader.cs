@@ -2,7 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
 
-namespace SpecLint.Transcripts;
+namespace SpecLint.RecipeText;
 
 /// <summary>Reads recipes from a text: names, lines of ingredients, sentences of the method; several recipes one after another.</summary>
 public sealed class RecipeTextReader

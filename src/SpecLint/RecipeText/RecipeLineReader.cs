@@ -2,7 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
 
-namespace SpecLint.Transcripts;
+namespace SpecLint.RecipeText;
 
 /// <summary>
 /// Reads a line of a recipe as people write them: <c>2 oz gin</c>, <c>¾ oz lemon</c>, <c>1-1/2 oz dark rum</c>, <c>a dash of
