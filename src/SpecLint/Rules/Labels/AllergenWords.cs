@@ -27,16 +27,17 @@ internal static class AllergenWords
         return origin.Through.Count == 1 ? way : way + $" (made with {string.Join(" of ", origin.Through.Skip(1).Select(i => $"`{i}`"))})";
     }
 
-    /// <summary>Who asks for it of what, as the end of a sentence: in the US and Canada the law is about packed food.</summary>
+    /// <summary>Who asks for it of what, as a sentence without its full stop: in the US and Canada the law is about packed food.</summary>
     public static string Asks(FoundAllergen found)
     {
         FixedList<string> poured = [.. found.In.Where(j => j is not ("US" or "CA" or "JP"))];
         string verb = (poured.Count == 0 ? found.In : poured).Count == 1 ? "asks" : "ask";
-        return poured.Count > 0
+        string sentence = poured.Count > 0
             ? $"{Say(poured)} {verb} for it, also for drinks that are not packed"
             : found.In.Contains("US")
                 ? $"{Say(found.In)} {verb} for it on packed food, and for poured drinks where the state has adopted 3-602.12 of the Food Code 2022"
                 : $"{Say(found.In)} {verb} for it on packed food, and a guest with an allergy asks for it at the bar";
+        return char.ToUpperInvariant(sentence[0]) + sentence.Substring(1);
     }
 
     /// <summary>
