@@ -482,8 +482,8 @@ internal sealed class Binder
             ReadingProblemKind.UnknownProperty,
             property.NameSpan,
             property.Path,
-            $"{place} is no property of {shape.Noun}.",
-            nearest is null ? "Take it out, or put it in a comment or in `notes`." : $"The nearest name is `{nearest}`.",
+            $"{place} is not a property of {shape.Noun}.",
+            nearest is null ? "Take it out, or put it in a comment or in `notes`." : $"Write `{nearest}`, if that is meant.",
             certain ? JsonText.Quote(nearest!) : null);
     }
 

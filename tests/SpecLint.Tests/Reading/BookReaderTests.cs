@@ -128,7 +128,7 @@ public class BookReaderTests
         Assert.Equal(
             [
                 "MissingProperty|`name` is missing.|Add it, for example `\"name\": \"Low Tide\"`.|",
-                "UnknownProperty|`nmae` is no property of a drink.|The nearest name is `name`.|\"name\"",
+                "UnknownProperty|`nmae` is not a property of a drink.|Write `name`, if that is meant.|\"name\"",
                 "MisplacedProperty|`family` does not belong in a drink.|It is a property of a preparation: move it there, or take it out.|",
                 "UnreadableValue|`amount` of ingredient 1 (gin): `45 mll` has the unknown unit `mll`.|The nearest unit is `ml`.|",
                 "UnreadableValue|`item` of ingredient 2 (Lime Juice) is no id: `Lime Juice`.|Use lower-case letters, digits and hyphens, as in `lime-juice`.|",
@@ -138,7 +138,7 @@ public class BookReaderTests
                 "WrongType|Ingredient 5 is a text, not an ingredient line between { and }.|Write an ingredient line between { and }.|",
                 "UnreadableValue|`amount` of ingredient 6 (soda): `12 s` is a length of time, not an amount such as `45 ml`, `20 g` or `2 dashes`.|Write an amount such as `45 ml`, `20 g` or `2 dashes`.|",
                 "UnreadableValue|`role` of ingredient 6 (soda) is not a role that is known: `Top`.|The nearest is `top`.|\"top\"",
-                "UnknownProperty|`amonut` of step 1 (shake) is no property of a step.|The nearest name is `amount`.|\"amount\"",
+                "UnknownProperty|`amonut` of step 1 (shake) is not a property of a step.|Write `amount`, if that is meant.|\"amount\"",
                 "NumberOutOfRange|`serves` is 0; it is above 0.|Look for a slip of the decimal point.|",
                 "UnreadableValue|Item 1 of `allergens` of `declares` is not an allergen that is known: `nuts`.|Name each one: almond, hazelnut, walnut, cashew, pecan, brazil-nut, pistachio, macadamia.|",
                 "UnreadableValue|`date` cannot be read: `25.11.2026`.|Write a date such as `2026-11-25`.|",
