@@ -23,6 +23,10 @@ internal sealed class BandSolver
     private readonly Style style;
     private readonly List<Part> chiefs = [];
     private readonly double[] rest = new double[Components.Count];
+    private readonly double[] mixed = new double[Components.Count];
+
+    /// <summary>% vol that a gram of ethanol in a millilitre comes to.</summary>
+    private readonly double ethanolStrength;
     private readonly double mass;
 
     private BandSolver(RecipeContext context, Style style)
@@ -39,11 +43,17 @@ internal sealed class BandSolver
         for (int i = 0; i < rest.Length; i++) rest[i] = grams[i];
         foreach (var part in profile.Parts)
         {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is not { } material) continue;
+            if (!IsPoured(part) || part.Material is not { } material) continue;
             mass += part.Grams.Typical;
             var per = material.PerGram;
-            for (int i = 0; i < rest.Length; i++) rest[i] -= part.Grams.Typical * per[i];
+            for (int i = 0; i < rest.Length; i++) mixed[i] += part.Grams.Typical * per[i];
         }
+
+        for (int i = 0; i < rest.Length; i++) rest[i] -= mixed[i];
+        Span<double> ethanol = stackalloc double[Components.Count];
+        ethanol.Clear();
+        ethanol[(int)Component.Ethanol] = 1;
+        ethanolStrength = 100 * Solving.VolumeOf(ethanol);
     }
 
     /// <summary>The remedy; <see langword="null"/> where no such amounts are found.</summary>
@@ -58,7 +68,8 @@ internal sealed class BandSolver
     {
         var solver = new BandSolver(context, style);
         if (!(solver.mass > 0)) return true;
-        var then = solver.Values([part], [factor]);
+        double[] then = new double[Facts.Length];
+        solver.Work([part], [factor], then);
         for (int i = 0; i < Facts.Length; i++)
         {
             if (Facts[i] == mended || style.Seen(Facts[i]) is not { } band) continue;
@@ -72,24 +83,26 @@ internal sealed class BandSolver
     private Remedy? Search()
     {
         var choices = chiefs.Select(Choices).ToArray();
-        var at = new int[chiefs.Count];
+        var logs = choices.Select(c => c.Select(f => Math.Abs(Math.Log(f))).ToArray()).ToArray();
+        int[] at = new int[chiefs.Count];
+        double[] factors = new double[at.Length], values = new double[Facts.Length];
         double[]? best = null, bestValues = null;
         double least = double.PositiveInfinity;
         while (true)
         {
-            var factors = new double[at.Length];
             double cost = 0;
             for (int i = 0; i < at.Length; i++)
             {
                 factors[i] = choices[i][at[i]];
-                cost += Math.Abs(Math.Log(factors[i]));
+                cost += logs[i][at[i]];
             }
 
+            // Thousands of amounts are tried for a drink: nothing is made for each of them.
             if (cost > 0 && cost < least)
             {
-                var values = Values(chiefs, factors);
+                Work(chiefs, factors, values);
                 cost += Outside(values);
-                if (cost < least) (least, best, bestValues) = (cost, factors, values);
+                if (cost < least) (least, best, bestValues) = (cost, [.. factors], [.. values]);
             }
 
             int next = 0;
@@ -115,29 +128,30 @@ internal sealed class BandSolver
         return factors;
     }
 
-    private double[] Values(IReadOnlyList<Part> parts, double[] factors)
+    private static bool IsPoured(Part part) => part is { Phase: PartPhase.Mix or PartPhase.Top, IsWeighed: true, Material: not null };
+
+    /// <summary>Strength, sugar and acid with some parts multiplied.</summary>
+    private void Work(List<Part> parts, double[] factors, double[] values)
     {
         Span<double> grams = stackalloc double[Components.Count];
-        double now = 0;
-        grams.Clear();
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is not { } material) continue;
-            double factor = 1;
-            for (int i = 0; i < parts.Count; i++)
-            {
-                if (ReferenceEquals(parts[i], part)) factor = factors[i];
-            }
-
-            double g = factor * part.Grams.Typical;
-            now += g;
-            var per = material.PerGram;
-            for (int i = 0; i < grams.Length; i++) grams[i] += g * per[i];
-        }
+        double now = mass;
+        for (int i = 0; i < parts.Count; i++) now += IsPoured(parts[i]) ? (factors[i] - 1) * parts[i].Grams.Typical : 0;
 
         // The water of the technique keeps its share of the mix.
-        for (int i = 0; i < grams.Length; i++) grams[i] = Math.Max(0, grams[i] + (rest[i] * now / mass));
-        return [Solving.Strength(grams), Solving.SugarPerVolume(grams), Solving.AcidPerVolume(grams)];
+        for (int i = 0; i < grams.Length; i++) grams[i] = mixed[i] + (rest[i] * now / mass);
+        for (int p = 0; p < parts.Count; p++)
+        {
+            if (!IsPoured(parts[p])) continue;
+            double more = (factors[p] - 1) * parts[p].Grams.Typical;
+            var per = parts[p].Material!.PerGram;
+            for (int i = 0; i < grams.Length; i++) grams[i] += more * per[i];
+        }
+
+        for (int i = 0; i < grams.Length; i++) grams[i] = Math.Max(0, grams[i]);
+        double volume = Solving.VolumeOf(grams);
+        values[0] = Math.Min(100, ethanolStrength * grams[(int)Component.Ethanol] / volume);
+        values[1] = 100 * Solving.SugarOf(grams) / volume;
+        values[2] = 100 * Solving.Titratable(grams) / volume;
     }
 
     /// <summary>What lies outside the usual bands costs a little, what lies outside the seen ones cannot be had.</summary>

@@ -16,11 +16,13 @@ internal sealed class HouseNameNear : BookRule
     public override void Check(BookContext context)
     {
         if (context.Book.Preps.Count == 0) return;
+        var heads = HeadsOfBought(context.Book);
+        if (heads.Count == 0) return;
         var houses = new Dictionary<string, List<(Prep Prep, HashSet<string> Words)>>(StringComparer.Ordinal);
         foreach (var prep in context.Book.Preps)
         {
-            Know(houses, prep, prep.Id);
-            if (prep.Name.IsGiven && BuiltInCatalogue.Slug(prep.Name.Value) is var slug && slug != prep.Id) Know(houses, prep, slug);
+            Know(houses, heads, prep, prep.Id);
+            if (prep.Name.IsGiven && BuiltInCatalogue.Slug(prep.Name.Value) is var slug && slug != prep.Id) Know(houses, heads, prep, slug);
         }
 
         var near = new Dictionary<string, Prep?>(StringComparer.Ordinal);
@@ -36,11 +38,27 @@ internal sealed class HouseNameNear : BookRule
         }
     }
 
-    private static void Know(Dictionary<string, List<(Prep Prep, HashSet<string> Words)>> houses, Prep prep, string slug)
+    /// <summary>The heads of the names that lead to the catalogue: preparations with other heads are near to none of them.</summary>
+    private static HashSet<string> HeadsOfBought(LinkedBook book)
     {
+        HashSet<string> names = new(StringComparer.Ordinal), heads = new(StringComparer.Ordinal);
+        foreach (var recipe in book.Recipes)
+        {
+            foreach (var line in LinkedBook.LinesOf(recipe))
+            {
+                if (line.Item.IsGiven && names.Add(line.Item.Value) && book.Resolve(line.Item.Value) is { IsBuiltIn: true } && WordsOf(line.Item.Value).Count >= 2) heads.Add(HeadOf(line.Item.Value));
+            }
+        }
+
+        return heads;
+    }
+
+    private static void Know(Dictionary<string, List<(Prep Prep, HashSet<string> Words)>> houses, HashSet<string> heads, Prep prep, string slug)
+    {
+        string head = HeadOf(slug);
+        if (!heads.Contains(head)) return;
         var words = WordsOf(slug);
         if (words.Count == 0) return;
-        string head = HeadOf(slug);
         if (!houses.TryGetValue(head, out var list)) houses.Add(head, list = []);
         list.Add((prep, words));
     }
