@@ -49,7 +49,7 @@ async function look(page, scheme, width) {
       return own.x < box.x - 1 || own.y < box.y - 1 || own.x + own.width > box.x + box.width + 1 || own.y + own.height > box.y + box.height + 1;
     }).map((g) => g.querySelector('title').textContent),
     tables: [...document.querySelectorAll('table')].map((t) => ({ caption: t.caption?.textContent ?? '', rows: t.tBodies[0].rows.length })),
-    sections: [...document.querySelectorAll('main > section')].map((s) => ({ height: s.getBoundingClientRect().height, least: parseFloat(getComputedStyle(s).minHeight) })),
+    sections: [...document.querySelectorAll('main section')].map((s) => ({ height: s.scrollHeight, least: s.clientHeight })),
     deadLinks: [...document.querySelectorAll('a[href]')].map((a) => a.getAttribute('href')).filter((h) => !h.startsWith('#') || !document.getElementById(decodeURIComponent(h.slice(1)))),
   }));
   await tab.screenshot({ path: join(task.pictures, `${page.name}-${width}-${scheme}.png`), fullPage: true });
