@@ -72,7 +72,7 @@ internal sealed class CoolingNotPlanned : PrepRule
                 Place = context.At(cool.Do.Span),
                 Subject = context.Id,
                 Path = context.PathOf(cool),
-                Message = $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and at 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
+                Message = $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
                 Advice = "Write `to` and `for` in the step: shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(FirstHours), Proof.Of(Total)],
@@ -91,7 +91,7 @@ internal sealed class CoolingNotPlanned : PrepRule
             Subject = context.Id,
             Path = context.PathOf(cool),
             Message = isFirst
-                ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and at 5 °C within {Say.Number(Total.Value)} h ({FirstHours.Source})."
+                ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({FirstHours.Source})."
                 : $"It takes {Say.Number(hours, 1)} h to cool. Hot food must reach 5 °C within {Say.Number(Total.Value)} h, and at {Say.Number(First.Value)} °C within the first {Say.Number(FirstHours.Value)} ({Total.Source}).",
             Advice = "Cool it in shallow trays or an ice bath.",
             Caution = KeepingWords.Caution,
