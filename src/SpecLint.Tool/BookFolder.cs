@@ -209,6 +209,10 @@ internal sealed class BookFolder
     /// <exception cref="UsageException">The bar's file or a schema cannot be read.</exception>
     internal static IHouseSchemaCheck? HouseSchemasOf(string root) => HouseSchemaFiles.Load(root, ReadBar(root));
 
+    /// <summary>Paths of the files of a book from its root, in order; only its bar's file is read.</summary>
+    /// <exception cref="UsageException">The bar's file cannot be read.</exception>
+    internal static IReadOnlyList<string> PathsOf(string root) => Find(new BookDirectory(new DirectoryInfo(root), []), MatcherOf(ReadBar(root)));
+
     private static Bar? ReadBar(string root)
     {
         string path = Path.Combine(root, BarFile);

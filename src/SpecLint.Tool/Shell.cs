@@ -38,6 +38,7 @@ internal static class Shell
         new WriteUpVerb(),
         new StartVerb(),
         new EditorVerb(),
+        new CompletionVerb(),
     ];
 
     /// <summary>Runs the tool.</summary>
@@ -47,6 +48,7 @@ internal static class Shell
         try
         {
             var root = Build(host);
+            if (ShellWords.IsAsked(args)) return ShellWords.Answer(root, args, host);
             var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
             bool asksForHelp = parsed.Action is not (ParseErrorAction or null) && parsed.Errors.Count > 0;
             var mistakes = asksForHelp || parsed.Action is HelpWithExamples or PrintVersion ? [] : Mistakes.Of(parsed, args);
@@ -96,6 +98,7 @@ internal static class Shell
         {
             var command = new Command(verb.Name, verb.Description);
             verb.Define(command);
+            ShellWords.Attach(command, host);
             command.SetAction(parsed => verb.Run(parsed, host));
             root.Subcommands.Add(command);
             examples.Add(command, verb.Examples);
