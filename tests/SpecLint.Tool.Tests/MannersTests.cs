@@ -27,6 +27,25 @@ public class MannersTests
     }
 
     [Fact]
+    public void A_folder_of_the_book_will_do_for_every_verb()
+    {
+        using var demo = new DemoBook();
+        const string Book = "house/the book";
+        string Said(params string[] args) => ToolRun.In(demo.Repository, [.. args]) is var run && run.Status == 2 ? run.Error : run.Output;
+        foreach (string verb in new[] { "check", "profile", "correct", "settings" }) Assert.NotEqual(2, ToolRun.In(demo.Repository, verb, Book).Status);
+        Assert.Equal(Said("labels", "--book", Book), Said("labels", Book));
+        Assert.Contains("a folder with several menus", Said("linecheck", Book), StringComparison.Ordinal);
+        foreach (string menu in Directory.GetFiles(demo.Path, "*.menu.json").Where(f => !f.EndsWith("evening.menu.json", StringComparison.Ordinal))) File.Delete(menu);
+        Assert.Equal(Said("linecheck", "evening", "--book", Book), Said("linecheck", Book));
+        Assert.Equal(Said("guests", "evening", "--book", Book), Said("guests", Book));
+        Assert.Equal(Said("card", "low-tide", "--book", Book), Said("card", Book + "/low-tide.drink.json"));
+        Assert.Equal(Said("card", "low-tide", "harbour-light", "--book", Book), Said("card", Book + "/low-tide.drink.json", Book + "/harbour-light.drink.json"));
+        foreach (string verb in new[] { "scale", "card", "record", "trace" })
+            Assert.Contains($"{Book} is a folder; name a", Said([verb, Book, .. verb == "scale" ? new[] { "--serves", "4" } : verb == "record" ? ["--ph", "2.4"] : []]), StringComparison.Ordinal);
+        Assert.Contains("Did you mean low-tide?", Said("scale", "low-tid", "--serves", "4", "--book", Book), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Help_keeps_to_a_screen()
     {
         foreach (var verb in Shell.Verbs)

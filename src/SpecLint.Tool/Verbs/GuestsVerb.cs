@@ -8,7 +8,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>guests</c>: the sheet of a menu for guests, with its allergens.</summary>
 internal sealed class GuestsVerb : Verb
 {
-    private readonly Argument<string> menu = new("MENU") { Description = "Id of the menu." };
+    private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book; a folder of a book stands for its only menu." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string?> output = CommonOptions.Output();
@@ -27,10 +27,10 @@ internal sealed class GuestsVerb : Verb
 
     public override int Run(ParseResult parsed, Host host)
     {
-        string? at = parsed.GetValue(book);
-        var folder = BookFolder.Open(host, at is null ? [] : [at]);
+        var named = NamedBook.Open(host, parsed.GetValue(menu), parsed.GetValue(book));
+        var folder = named.Folder;
         var verdicts = Verdicts.Of(Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0)));
-        var chosen = CardVerb.MenuOf(verdicts.Profiles.Book, parsed.GetValue(menu)!);
+        var chosen = named.MenuOf(verdicts.Profiles.Book);
         IReadOnlyList<string> left = [];
         ResultOutput.DeliverText(host, parsed.GetValue(output), writer => left = GuestPage.Write(writer, verdicts, chosen, Shell.Version));
         foreach (string name in left) Shell.Say(host, $"{name} is left out: it must not be served as it stands, or the book does not have it. Run check.");

@@ -12,7 +12,7 @@ internal sealed class LabelsVerb : Verb
 {
     private const int MostCopies = 500;
 
-    private readonly Argument<string?> stock = new("STOCK") { Description = "Stock file of the book, by path or id; default: the only one of the book.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> stock = new("STOCK") { Description = "Stock file of the book, by path or id, or a folder of a book; default: every stock file of the book.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<string> sheet = new("--sheet") { Description = $"Blank labels to print on, by their size in mm or inches: {string.Join(", ", LabelStock.All.Select(s => s.Id))}; a4, letter and roll are the first of each.", HelpName = "STOCK", DefaultValueFactory = _ => "a4" };
     private readonly Option<int> startAt = new("--start-at") { Description = "Place of the first label on the first sheet, counted line by line: those before it are used already.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
     private readonly Option<bool> test = new("--test-page") { Description = "Write only the outlines of the blank labels, to compare with a sheet." };
@@ -61,8 +61,9 @@ internal sealed class LabelsVerb : Verb
             return ExitStatus.Clean;
         }
 
-        bool isPath = named is not null && File.Exists(host.FullPath(named));
-        var folder = BookFolder.Open(host, isPath ? [named!] : at is null ? [] : [at]);
+        var target = NamedBook.Open(host, named, at);
+        var folder = target.Folder;
+        if (target.IsFolder) named = null;
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var result = Checker.Check(folder.ToInput(day, 0));
         var linked = result.Book;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
@@ -10,7 +9,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>linecheck</c>: a menu against what is in the house, before service.</summary>
 internal sealed class LineCheckVerb : Verb
 {
-    private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book." };
+    private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book; a folder of a book stands for its only menu." };
     private readonly Option<string?> stock = new("--stock") { Description = "Stock file of the book, by path or id; default: every stock file of the book.", HelpName = "FILE" };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
@@ -39,22 +38,12 @@ internal sealed class LineCheckVerb : Verb
 
     public override int Run(ParseResult parsed, Host host)
     {
-        string named = parsed.GetValue(menu)!;
-        bool isPath = File.Exists(host.FullPath(named));
-        string? at = parsed.GetValue(book);
         int threadCount = parsed.GetValue(threads);
-        var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at], threadCount);
+        var named = NamedBook.Open(host, parsed.GetValue(menu), parsed.GetValue(book), threadCount);
+        var folder = named.Folder;
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var result = Checker.Check(folder.ToInput(day, threadCount));
-        var chosen = isPath
-            ? result.Book.Menus.FirstOrDefault(m => folder.Includes is null || folder.Includes(m.Source.Path))
-            : result.Book.Menus.FirstOrDefault(m => m.Id == named);
-        if (chosen is null)
-        {
-            var there = result.Book.Menus.Select(m => m.Id).Order(StringComparer.Ordinal).ToList();
-            throw new UsageException($"{named} is not a menu of the book; {(there.Count == 0 ? "it has none: a menu's name ends in .menu.json." : $"{(there.Count == 1 ? "its menu is" : "its menus are")} {Say.List(there)}.")}");
-        }
-
+        var chosen = named.MenuOf(result.Book);
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
         var check = LineCheck.Of(Verdicts.Of(result), chosen, stocks);

@@ -9,7 +9,7 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>record</c>: writes readings for a recipe or a lot.</summary>
 internal sealed class RecordVerb : Verb
 {
-    private readonly Argument<string> target = new("RECIPE-OR-LOT") { Description = "Id or file of a drink or preparation, or the code of a lot in stock." };
+    private readonly Argument<string> recipeOrLot = new("RECIPE-OR-LOT") { Description = "Id or file of a drink or preparation, or the code of a lot in stock." };
     private readonly Option<double?> ph = new("--ph") { Description = "pH.", HelpName = "NUMBER" };
     private readonly Option<double?> brix = new("--brix") { Description = "Dissolved solids, °Brix.", HelpName = "NUMBER" };
     private readonly Option<double?> abv = new("--abv") { Description = "Strength, % vol.", HelpName = "NUMBER" };
@@ -32,17 +32,16 @@ internal sealed class RecordVerb : Verb
 
     public override void Define(Command command)
     {
-        command.Arguments.Add(target);
+        command.Arguments.Add(recipeOrLot);
         foreach (var option in new Option[] { ph, brix, abv, waterActivity, mass, volume, meter, on, book }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
         var values = ValuesOf(parsed);
-        string named = parsed.GetValue(target)!;
-        bool isPath = File.Exists(host.FullPath(named));
-        string? at = parsed.GetValue(book);
-        var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
+        string named = parsed.GetValue(recipeOrLot)!;
+        var target = NamedBook.Open(host, named, parsed.GetValue(book));
+        var folder = target.Folder;
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
         var (linked, _) = Checker.Profile(folder.ToInput(day, 0));
@@ -52,10 +51,9 @@ internal sealed class RecordVerb : Verb
             values.Add(("meter", $"\"{id}\""));
         }
 
-        var found = isPath ? linked.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : linked.Resolve(named) is { ByProduct: null } item ? item.File : null;
         BookFile file;
         SourceFile? written;
-        if (found is Recipe recipe)
+        if (target.RecipeIn(linked) is { } recipe)
         {
             file = recipe;
             written = ReadingRecorder.Record(recipe, linked, values, day);
@@ -63,7 +61,7 @@ internal sealed class RecordVerb : Verb
         else
         {
             var lots = linked.Stocks.SelectMany(s => s.Lots.Where(l => l.LotCode.IsGiven && l.LotCode.Value == named).Select(l => (Stock: s, Lot: l))).ToList();
-            if (lots.Count == 0) throw new UsageException($"{named} is not a drink, preparation or lot code of the book.");
+            if (lots.Count == 0) throw new UsageException(target.IsFolder ? $"{named} is a folder; name a recipe or lot of it: speclint record RECIPE-OR-LOT --book {named}." : $"{named} is not a drink, preparation or lot code of the book.");
             if (lots.Count > 1) throw new UsageException($"{named} is the code of {lots.Count} lots; give each lot a code of its own.");
             file = lots[0].Stock;
             written = ReadingRecorder.Record(lots[0].Stock, lots[0].Lot, linked, values, day);

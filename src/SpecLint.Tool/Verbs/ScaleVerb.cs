@@ -40,14 +40,11 @@ internal sealed class ScaleVerb : Verb
     public override int Run(ParseResult parsed, Host host)
     {
         var request = RequestOf(parsed);
-        string named = parsed.GetValue(recipe)!;
-        bool isPath = File.Exists(host.FullPath(named));
-        string? at = parsed.GetValue(book);
-        var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
+        var named = NamedBook.Open(host, parsed.GetValue(recipe), parsed.GetValue(book));
+        var folder = named.Folder;
         var result = Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var linked = result.Book;
-        var found = isPath ? linked.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : linked.Resolve(named) is { ByProduct: null } item ? item.File : null;
-        if (found is not Recipe chosen) throw new UsageException($"{named} is not a drink or preparation of the book.");
+        var chosen = named.RecipeOf(linked, Name);
         var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));

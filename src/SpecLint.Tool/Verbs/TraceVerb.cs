@@ -31,8 +31,9 @@ internal sealed class TraceVerb : Verb
     public override int Run(ParseResult parsed, Host host)
     {
         string named = parsed.GetValue(lot)!;
-        string? at = parsed.GetValue(book);
-        var folder = BookFolder.Open(host, at is null ? [] : [at]);
+        var target = NamedBook.Open(host, named, parsed.GetValue(book));
+        var folder = target.Folder;
+        if (target.IsFolder) throw new UsageException($"{named} is a folder; name a lot of its stock: speclint trace LOT --book {named}.");
         var (linked, _) = Checker.Profile(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var found = linked.LotsCalled(named);
         if (found.Count == 0) found = [.. linked.Stocks.SelectMany(s => s.Lots.Where(l => l.Item.IsGiven && (l.Item.Value == named || linked.Resolve(l.Item.Value)?.Id == named)).Select(l => (s, l)))];
