@@ -15,6 +15,7 @@ public sealed class DeclareFactFix : CodeFixProvider
 {
     private const string Needs = "Needs";
     private const string RuleInfo = "RuleInfo";
+    private const string RuleAttribute = "RuleAttribute";
 
     /// <inheritdoc/>
     public override ImmutableArray<string> FixableDiagnosticIds { get; } = ImmutableArray.Create("SLA005");
@@ -35,12 +36,40 @@ public sealed class DeclareFactFix : CodeFixProvider
 
             // At the read itself; where a base class reads it, the diagnostic is at the name of the rule and the fact only in its words.
             if (node.FirstAncestorOrSelf<ArgumentSyntax>()?.Expression is not { } fact) continue;
+            string title = $"Declare {fact}";
+            if (DeclarationOf(rule, model, cancel) is { } declaration)
+            {
+                if (With(declaration, fact.WithoutTrivia()) is { } declared) Register(declaration, declared);
+                continue;
+            }
+
             if (rule.DescendantNodes().OfType<BaseObjectCreationExpressionSyntax>().FirstOrDefault(c => model.GetTypeInfo(c, cancel).Type?.Name == RuleInfo) is not { } creation) continue;
             if (With(creation, fact.WithoutTrivia()) is not { } better) continue;
-            string title = $"Declare {fact}";
-            context.RegisterCodeFix(CodeAction.Create(title, _ => Task.FromResult(context.Document.WithSyntaxRoot(root.ReplaceNode(creation, better))), title), diagnostic);
+            Register(creation, better);
+
+            void Register(SyntaxNode old, SyntaxNode changed) =>
+                context.RegisterCodeFix(CodeAction.Create(title, _ => Task.FromResult(context.Document.WithSyntaxRoot(root.ReplaceNode(old, changed))), title), diagnostic);
         }
     }
+
+    private static AttributeSyntax? DeclarationOf(ClassDeclarationSyntax rule, SemanticModel model, CancellationToken cancel) =>
+        rule.AttributeLists.SelectMany(static l => l.Attributes).FirstOrDefault(a => model.GetTypeInfo(a, cancel).Type?.Name == RuleAttribute);
+
+    private static AttributeSyntax? With(AttributeSyntax declaration, ExpressionSyntax fact)
+    {
+        var arguments = declaration.ArgumentList!.Arguments;
+        var set = arguments.FirstOrDefault(static a => a.NameEquals?.Name.Identifier.ValueText == Needs);
+        if (set is null)
+        {
+            var added = SyntaxFactory.ParseAttributeArgumentList($"({Needs} = [{fact}])")!.Arguments[0].WithLeadingTrivia(SyntaxFactory.Space);
+            return declaration.WithArgumentList(declaration.ArgumentList.WithArguments(arguments.Add(added)));
+        }
+
+        return set.Expression is CollectionExpressionSyntax list ? declaration.ReplaceNode(list, Longer(list, fact)) : null;
+    }
+
+    private static ExpressionSyntax Longer(CollectionExpressionSyntax list, ExpressionSyntax fact) =>
+        SyntaxFactory.ParseExpression($"[{string.Join(", ", list.Elements.Select(static e => e.ToString()).Append(fact.ToString()))}]").WithTriviaFrom(list);
 
     private static BaseObjectCreationExpressionSyntax? With(BaseObjectCreationExpressionSyntax creation, ExpressionSyntax fact)
     {
@@ -48,7 +77,7 @@ public sealed class DeclareFactFix : CodeFixProvider
         if (set is not null)
         {
             return set.Right is CollectionExpressionSyntax list
-                ? creation.ReplaceNode(list, SyntaxFactory.ParseExpression($"[{string.Join(", ", list.Elements.Select(e => e.ToString()).Append(fact.ToString()))}]").WithTriviaFrom(list))
+                ? creation.ReplaceNode(list, Longer(list, fact))
                 : null;
         }
 

@@ -1,4 +1,5 @@
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
 using Microsoft.CodeAnalysis.Operations;
 
 namespace SpecLint.RuleAuthoring;
@@ -8,6 +9,9 @@ internal static class Names
 {
     public const string Rule = "SpecLint.Rules.Rule";
     public const string RuleInfo = "SpecLint.Rules.RuleInfo";
+    public const string RuleAttribute = "SpecLint.Rules.RuleAttribute";
+    public const string LimitAttribute = "SpecLint.Rules.LimitAttribute";
+    public const string LimitsOfAttribute = "SpecLint.Rules.LimitsOfAttribute";
     public const string RuleFamily = "SpecLint.Rules.RuleFamily";
     public const string Fact = "SpecLint.Vocabulary.Fact";
     public const string Category = "SpecLint.RuleAuthoring";
@@ -21,6 +25,24 @@ internal static class Names
         }
 
         return false;
+    }
+
+    /// <summary>The attribute of a class, by the attribute's name; <see langword="null"/> where it has none.</summary>
+    public static AttributeData? DeclarationOf(this INamedTypeSymbol type, string attribute)
+    {
+        foreach (var data in type.GetAttributes())
+        {
+            if (data.AttributeClass?.ToDisplayString() == attribute) return data;
+        }
+
+        return null;
+    }
+
+    /// <summary>Where the first argument of an attribute stands; the attribute itself where it has none.</summary>
+    public static Location FirstArgument(AttributeData data)
+    {
+        var written = (AttributeSyntax)data.ApplicationSyntaxReference!.GetSyntax();
+        return written.ArgumentList is { Arguments: [var first, ..] } ? first.Expression.GetLocation() : written.GetLocation();
     }
 
     /// <summary>The first argument, where it is a text known when compiling: the id that a rule's data bears.</summary>

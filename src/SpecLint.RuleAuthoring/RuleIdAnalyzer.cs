@@ -57,18 +57,29 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
         bool home = SymbolEqualityComparer.Default.Equals(info.ContainingAssembly, start.Compilation.Assembly);
         var pages = new HashSet<string>(start.Options.AdditionalFiles.Select(f => Path.GetFileNameWithoutExtension(f.Path)), StringComparer.Ordinal);
         var seen = new ConcurrentBag<(string Id, Location At)>();
+        start.RegisterSymbolAction(
+            context =>
+            {
+                var type = (INamedTypeSymbol)context.Symbol;
+                if (type.DeclarationOf(Names.RuleAttribute) is not { } declared || declared.ConstructorArguments is not [{ Value: string id }, ..]) return;
+                Look(id, Names.FirstArgument(declared), type, context.ReportDiagnostic);
+            },
+            SymbolKind.NamedType);
         start.RegisterOperationAction(
             context =>
             {
                 var creation = (IObjectCreationOperation)context.Operation;
                 if (!SymbolEqualityComparer.Default.Equals(creation.Type, info) || !context.ContainingSymbol.ContainingType.DerivesFrom(rule)) return;
-                if (Names.IdOf(creation) is not { } given) return;
-                var at = given.At.Syntax.GetLocation();
-                seen.Add((given.Id, at));
-                if (WhyNot(given.Id, home, family, context.ContainingSymbol.ContainingNamespace) is { } reason)
-                    context.ReportDiagnostic(Diagnostic.Create(OutOfRange, at, given.Id, reason));
+                if (Names.IdOf(creation) is { } given) Look(given.Id, given.At.Syntax.GetLocation(), context.ContainingSymbol.ContainingType, context.ReportDiagnostic);
             },
             OperationKind.ObjectCreation);
+
+        void Look(string id, Location at, INamedTypeSymbol type, Action<Diagnostic> report)
+        {
+            seen.Add((id, at));
+            if (WhyNot(id, home, family, type.ContainingNamespace) is { } reason) report(Diagnostic.Create(OutOfRange, at, id, reason));
+        }
+
         start.RegisterCompilationEndAction(end =>
         {
             foreach (var same in seen.GroupBy(s => s.Id, StringComparer.Ordinal))

@@ -7,7 +7,7 @@ using Microsoft.CodeAnalysis.Operations;
 namespace SpecLint.RuleAuthoring;
 
 /// <summary>
-/// A rule says in <c>Needs</c> which facts it reads. Reads are calls that take one fact, named as such, and give its value,
+/// A rule says in <c>Needs</c> of its declaration which facts it reads. Reads are calls that take one fact, named as such, and give its value,
 /// in the rule's own class or in one that it derives from; helpers are not followed, nor a list that is put together when
 /// the rule runs.
 /// </summary>
@@ -53,6 +53,13 @@ public sealed class UndeclaredFactAnalyzer : DiagnosticAnalyzer
                 reads.Add((type, name, call.Arguments[0].Syntax.GetLocation()));
             },
             OperationKind.Invocation);
+        start.RegisterSymbolAction(
+            context =>
+            {
+                var type = (INamedTypeSymbol)context.Symbol;
+                if (type.DeclarationOf(Names.RuleAttribute) is { } attribute) declared[type] = NeedsOf(attribute, fact).ToImmutableHashSet();
+            },
+            SymbolKind.NamedType);
         start.RegisterOperationAction(
             context =>
             {
@@ -81,6 +88,14 @@ public sealed class UndeclaredFactAnalyzer : DiagnosticAnalyzer
                 }
             }
         });
+    }
+
+    /// <summary>The names of the facts that a declaration lists.</summary>
+    private static IEnumerable<string> NeedsOf(AttributeData attribute, INamedTypeSymbol fact)
+    {
+        var names = fact.GetMembers().OfType<IFieldSymbol>().Where(f => f.HasConstantValue).ToLookup(f => f.ConstantValue, f => f.Name);
+        var needs = attribute.NamedArguments.FirstOrDefault(a => a.Key == Needs).Value;
+        return needs.Kind == TypedConstantKind.Array && !needs.IsNull ? needs.Values.SelectMany(v => names[v.Value]) : [];
     }
 
     private static string? FactOf(IOperation operation, INamedTypeSymbol fact)

@@ -6,17 +6,9 @@ using SpecLint.Vocabulary;
 namespace Saltmarsh.Rules;
 
 /// <summary>HR3001: a drink sweeter than the house pours, whatever its style allows.</summary>
-public sealed class SweeterThanTheHousePours : DrinkRule
+[Rule("HR3001", "sweeter-than-the-house-pours", "A drink sweeter than the house pours", Level.Warning, Needs = [Fact.Sugar], IsConsequence = true)]
+public sealed partial class SweeterThanTheHousePours : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("HR3001", "sweeter-than-the-house-pours", "A drink sweeter than the house pours", Level.Warning)
-    {
-        Needs = [Fact.Sugar],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
@@ -26,11 +18,8 @@ public sealed class SweeterThanTheHousePours : DrinkRule
 
         // Balance reports what is broken: the whole range must lie over the limit.
         if (SpecLint.Findings.Check.AtMost(sugar, HouseLimits.Sugar.Value) != Stand.Broken) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = drink.Head,
-            Subject = context.Id,
-            Path = "name",
             Message = $"The sugar comes to {Say.Fact(Fact.Sugar, sugar)}, and the house pours no more than {Say.With(HouseLimits.Sugar.Value, HouseLimits.Sugar.Unit)} ({HouseLimits.Sugar.Source}).",
             Advice = "Take less of what sweetens it.",
             Evidence = [Proof.Of(Fact.Sugar, sugar), Proof.Of("house limit", HouseLimits.Sugar.Value, HouseLimits.Sugar.Unit, HouseLimits.Sugar.Source)],

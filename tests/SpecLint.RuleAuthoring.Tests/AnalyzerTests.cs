@@ -6,6 +6,20 @@ public class AnalyzerTests
     public Task A_rule_with_page_and_id_in_its_range_passes() => Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "\"SL3001\""), "SL3001");
 
     [Fact]
+    public Task A_declared_rule_with_page_and_id_in_its_range_passes() => Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "\"SL3001\""), "SL3001");
+
+    [Fact]
+    public Task A_declared_rule_without_a_page_is_reported() => Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
+
+    [Fact]
+    public Task A_declared_id_outside_the_range_of_its_family_is_reported() =>
+        Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "{|SLA002:\"SL1001\"|}"), "SL1001");
+
+    [Fact]
+    public Task A_declared_id_used_twice_is_reported_at_the_later_rule() =>
+        Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "\"SL3001\"") + DeclaredRule("SpecLint.Rules.Balance", "B", "{|SLA003:\"SL3001\"|}"), "SL3001");
+
+    [Fact]
     public Task A_rule_without_a_page_is_reported() => Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
 
     [Theory]
@@ -127,6 +141,19 @@ public class AnalyzerTests
         }
         """);
 
+    [Theory]
+    [InlineData(", Needs = [Fact.Abv, Fact.Sugar]", "Fact.Sugar")]
+    [InlineData(", Needs = [Fact.Abv]", "{|SLA005:Fact.Sugar|}")]
+    [InlineData("", "{|SLA005:Fact.Sugar|}")]
+    public Task A_fact_that_is_read_stands_in_the_declaration(string needs, string read) => Checked.ByAsync<UndeclaredFactAnalyzer>($$"""
+        using SpecLint.Vocabulary;
+        namespace SpecLint.Rules.Balance
+        {
+            [Rule("SL3001"{{needs}})]
+            internal sealed class A : Rule { public double Check() => new RecipeContext().Fact({{read}}).Value; }
+        }
+        """);
+
     [Fact]
     public Task A_fact_that_the_base_reads_is_declared_by_each_rule() => Checked.ByAsync<UndeclaredFactAnalyzer>("""
         using SpecLint.Profile;
@@ -182,6 +209,15 @@ public class AnalyzerTests
                 private static readonly SpecLint.Rules.RuleInfo Own = new SpecLint.Rules.RuleInfo({{id}}, "A mistake");
                 public override SpecLint.Rules.RuleInfo Info => Own;
             }
+        }
+
+        """;
+
+    private static string DeclaredRule(string space, string name, string id) => $$"""
+        namespace {{space}}
+        {
+            [SpecLint.Rules.Rule({{id}})]
+            internal sealed class {{name}} : SpecLint.Rules.Rule { }
         }
 
         """;

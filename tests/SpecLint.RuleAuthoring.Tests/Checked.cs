@@ -48,9 +48,15 @@ internal static class Checked
                 public SpecLint.Profile.FactValue Fact(SpecLint.Vocabulary.Fact fact) => default;
             }
 
+            public sealed class RuleAttribute : System.Attribute
+            {
+                public RuleAttribute(string id) { }
+                public SpecLint.Vocabulary.Fact[] Needs { get; set; }
+            }
+
             public abstract class Rule
             {
-                public abstract RuleInfo Info { get; }
+                public virtual RuleInfo Info => null;
                 protected void Report(string message) { }
             }
         }

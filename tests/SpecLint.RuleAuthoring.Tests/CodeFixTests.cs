@@ -25,6 +25,26 @@ public class CodeFixTests
     public Task A_fact_that_is_read_is_declared(string info, string better) =>
         Checked.FixedByAsync<UndeclaredFactAnalyzer, DeclareFactFix>(RuleWith(info, "{|SLA005:Fact.Sugar|}"), RuleWith(better, "Fact.Sugar"));
 
+    [Theory]
+    [InlineData("", ", Needs = [Fact.Sugar]")]
+    [InlineData(", Needs = [Fact.Abv]", ", Needs = [Fact.Abv, Fact.Sugar]")]
+    public Task A_fact_that_is_read_is_put_in_the_declaration(string needs, string better) =>
+        Checked.FixedByAsync<UndeclaredFactAnalyzer, DeclareFactFix>(DeclaredWith(needs, "{|SLA005:Fact.Sugar|}"), DeclaredWith(better, "Fact.Sugar"));
+
+    private static string DeclaredWith(string needs, string fact) => $$"""
+        using SpecLint.Profile;
+        using SpecLint.Vocabulary;
+
+        namespace SpecLint.Rules.Balance
+        {
+            [Rule("SL3001"{{needs}})]
+            internal sealed class A : Rule
+            {
+                public double Check() => new RecipeContext().Fact({{fact}}).Value;
+            }
+        }
+        """;
+
     private static string ClassWith(string expression) => $$"""
         using System;
         using System.Globalization;

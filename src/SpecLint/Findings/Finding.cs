@@ -148,14 +148,17 @@ public sealed class Finding
     /// </summary>
     public double? AllowedDays { get; init; }
 
-    /// <summary>Where.</summary>
-    public required Place Place { get; init; }
-
-    /// <summary>Id of the recipe or file that it is about.</summary>
-    public required string Subject { get; init; }
+    /// <summary>Where; unless given, the name of the file that the rule was given.</summary>
+    public Place Place { get => place; init => place = value; }
 
     /// <summary>JSON path by item name, stable under reordering, e.g. <c>ingredients[lime-juice].amount</c>.</summary>
-    public string Path { get; init; } = "";
+    public string Path { get => path; init => path = value; }
+
+    /// <summary>Place and path in one, as the context gives them for a value.</summary>
+    public Spot At { get => new(place, path); init => (place, path) = (value.Place, value.Path); }
+
+    /// <summary>Id of the recipe or file that it is about; unless given, that of the file that the rule was given, else of the file of its place.</summary>
+    public string Subject { get => subject; init => subject = value; }
 
     /// <summary>Tells apart two findings of one rule at one path; part of the fingerprint.</summary>
     public string Key { get; init; } = "";
@@ -189,6 +192,25 @@ public sealed class Finding
     public string Fingerprint => fingerprint ??= Fingerprints.Of(this);
 
     private string? fingerprint;
+
+    private Place place;
+    private string path = "";
+    private string subject = "";
+
+    /// <summary>Fills in what the rule left to the context.</summary>
+    /// <param name="file">The file that the rule was given; <see langword="null"/> for a rule about the whole book.</param>
+    /// <exception cref="InvalidOperationException">The finding is about the book and has no place.</exception>
+    internal void Complete(BookFile? file)
+    {
+        if (place.File is null)
+        {
+            if (file is null) throw new InvalidOperationException($"A finding of {Rule.Id} has no place.");
+            place = file.Head;
+            if (path.Length == 0) path = "name";
+        }
+
+        if (subject.Length == 0) subject = file?.Id ?? FileKinds.IdOf(place.File.Path);
+    }
 
     /// <summary>The same finding with other findings beneath it.</summary>
     internal Finding WithFolded(IReadOnlyList<Finding> folded)

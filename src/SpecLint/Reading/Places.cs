@@ -26,6 +26,11 @@ public readonly record struct Place(SourceFile File, TextSpan Span)
     public LinePosition End => File.PositionOf(Span.End);
 }
 
+/// <summary>A value of a file: where it stands, and its path.</summary>
+/// <param name="Place">Where it stands.</param>
+/// <param name="Path">JSON path by item name, stable under reordering, e.g. <c>ingredients[lime-juice].amount</c>.</param>
+public readonly record struct Spot(Place Place, string Path);
+
 /// <summary>A property of a file: whether it is given, its value and its places.</summary>
 /// <typeparam name="T">Type of the value.</typeparam>
 public readonly struct Given<T>

@@ -44,8 +44,15 @@ public class BookContext
     /// <summary>The date of the run.</summary>
     public CalendarDate On => Book.On;
 
-    /// <summary>Reports a finding.</summary>
-    public void Report(Finding finding) => findings.Add(finding);
+    /// <summary>Reports a finding; its subject, place and path come from the file that is checked unless the rule gives them.</summary>
+    public void Report(Finding finding)
+    {
+        finding.Complete(Checked);
+        findings.Add(finding);
+    }
+
+    /// <summary>The file that is checked; <see langword="null"/> where the whole book is.</summary>
+    private protected virtual BookFile? Checked => null;
 }
 
 /// <summary>The context of a rule about one file.</summary>
@@ -62,6 +69,11 @@ public class FileContext : BookContext
 
     /// <summary>Place of a part of the file.</summary>
     public Place At(TextSpan span) => File.At(span);
+
+    /// <summary>Place and path of a part of the file.</summary>
+    public Spot At(TextSpan span, string path) => new(File.At(span), path);
+
+    private protected override BookFile Checked => File;
 }
 
 /// <summary>The context of a rule about one recipe.</summary>
@@ -96,6 +108,17 @@ public sealed class RecipeContext : FileContext
 
     /// <summary>A fact of the recipe.</summary>
     public FactValue Fact(Fact fact) => Profile.Get(fact);
+
+    /// <summary>The amount of a line; its item where no amount is given.</summary>
+    public Spot AmountOf(Line line) => At(line.Amount.IsGiven ? line.Amount.Span : SpanOfItem(line), PathOf(line, "amount"));
+
+    /// <summary>The item of a line, as an id or in words; the line where it has neither.</summary>
+    public Spot ItemOf(Line line) => At(SpanOfItem(line), PathOf(line, "item"));
+
+    /// <summary>The verb of a step.</summary>
+    public Spot VerbOf(Step step) => At(step.Do.Span, PathOf(step));
+
+    private static TextSpan SpanOfItem(Line line) => line.Item.IsGiven ? line.Item.Span : line.ItemText.IsGiven ? line.ItemText.Span : line.Span;
 
     /// <summary>JSON path of a line by its item's name.</summary>
     public static string PathOf(Line line, string property = "")

@@ -8,7 +8,7 @@ namespace SpecLint.Rules;
 /// </summary>
 public abstract class Rule
 {
-    /// <summary>What the rule is.</summary>
+    /// <summary>What the rule is; the source generator writes it from the class's <see cref="RuleAttribute"/>.</summary>
     public abstract RuleInfo Info { get; }
 }
 

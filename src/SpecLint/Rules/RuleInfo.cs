@@ -43,7 +43,7 @@ public sealed record RuleInfo(string Id, string Name, string Title, Level Level)
     /// <summary>The family.</summary>
     public RuleFamily Family => (RuleFamily)(Id[2] - '0');
 
-    /// <summary>Facts that the rule reads; the engine computes them before it runs.</summary>
+    /// <summary>Facts that the rule reads. Each is computed when it is first asked for.</summary>
     public IReadOnlyList<Vocabulary.Fact> Needs { get; init; } = [];
 
     /// <summary>Ids of the limits it uses (table <c>limits</c>).</summary>

@@ -6,47 +6,28 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4001: a preparation that misses its target of acid.</summary>
-internal sealed class AcidTargetMissed : TargetRule
+[Rule("SL4001", "acid-target-missed", "A preparation that misses its target of acid", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Limit("target-tolerance", "Off")]
+internal sealed partial class AcidTargetMissed : TargetRule
 {
-    private static readonly Limit Off = Limits.Of("target-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL4001", "acid-target-missed", "A preparation that misses its target of acid", Level.Warning)
-    {
-        Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density],
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override string Property => "acid";
 
-    /// <inheritdoc/>
     protected override string Noun => "acid";
 
-    /// <inheritdoc/>
     protected override Given<Quantity> TargetOf(Target target) => target.Acid;
 
-    /// <inheritdoc/>
     protected override Came? Comes(RecipeContext context, Quantity target) => Reckon(context, target);
 
-    /// <inheritdoc/>
     protected override bool IsMoved(Part part) => Substances.IsAcid(part.Material);
 
-    /// <inheritdoc/>
     protected override (double Off, Limit Limit) Tolerance(double target) => (target * Off.Value / 100, Off);
 
-    /// <inheritdoc/>
     protected override string More(RecipeContext context, Quantity target)
     {
         var (added, native) = AcidReckoning.Of(context.Profile).In(target.Dimension);
         return $"; {Say.Number(added, 2)} are added and {Say.Number(native, 2)} come from the other parts";
     }
 
-    /// <inheritdoc/>
     protected override bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) =>
         value.Value > target.Base ? NativeAcidForgotten.Applies(context, target) : DilutedAfterTarget.Applies(context, prep, target) is not null;
 

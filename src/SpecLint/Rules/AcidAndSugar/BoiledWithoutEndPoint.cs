@@ -6,21 +6,15 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4012: a reduction, or sugar boiled down, with nothing that says how far.</summary>
-internal sealed class BoiledWithoutEndPoint : PrepRule
+[Rule("SL4012", "boiled-without-end-point", "Boiled down with nothing that says how far", Level.Warning)]
+[Limit("boiled-sugar-least", "SugarLeast")]
+internal sealed partial class BoiledWithoutEndPoint : PrepRule
 {
     /// <summary>°C; sugar raises the boiling point from here.</summary>
     private const double Boiling = 100;
 
-    private static readonly Catalogue.Limit SugarLeast = Catalogue.Limits.Of("boiled-sugar-least");
     private static readonly string[] Shares = ["half", "third", "quarter", "halve"];
 
-    private static readonly RuleInfo Rule = new("SL4012", "boiled-without-end-point", "Boiled down with nothing that says how far", Level.Warning) { Limits = [SugarLeast.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Yield.IsGiven || prep.Target is { Brix.IsGiven: true } or { Sugar.IsGiven: true } || prep.Measured is { Brix.IsGiven: true } or { Mass.IsGiven: true } or { Volume.IsGiven: true }) return;
@@ -45,11 +39,9 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
 
         // What a tenth of the water more or less comes to.
         double start = 100 * sugar / all, less = 100 * sugar / (all - (0.1 * water)), third = 100 * sugar / (all - (0.33 * water));
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(boils.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(boils),
+            At = context.VerbOf(boils),
             Message = $"It starts at {Say.Number(start, 0)} % sugar by mass. With a tenth of its water boiled off it is at {Say.Number(less, 0)} %, with a third at {Say.Number(third, 0)} %. No yield, °Brix or temperature says where it ends{(boils.For.IsGiven ? "; a time alone does not, since pans and flames differ" : "")}.",
             Advice = "Write the yield by mass, or `target.brix`, and check it with a refractometer or on the scale.",
             Evidence = [Proof.Of("sugar at the start", start, "%"), Proof.Of("sugar with a tenth of the water gone", less, "%"), Proof.Of("sugar with a third of the water gone", third, "%")],
@@ -58,11 +50,9 @@ internal sealed class BoiledWithoutEndPoint : PrepRule
 
     /// <summary>What is little but water until it is reduced: no sugar tells how far it has come.</summary>
     private static void Reduction(RecipeContext context, Step boils) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(boils.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(boils),
+            At = context.VerbOf(boils),
             Message = $"It is reduced, and no yield, amount or °Brix says how far{(boils.To.IsGiven || boils.At.IsGiven ? ": up to 100 °C the temperature does not tell" : boils.For.IsGiven ? ": a time alone does not, since pan and flame differ" : "")}. None of its figures can be computed.",
             Advice = "Write the yield by mass or volume, or say in the step how much is left (`until`: \"reduced by half\").",
         });

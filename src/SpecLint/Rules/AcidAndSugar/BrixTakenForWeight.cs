@@ -5,26 +5,15 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4017: °Brix written as grams in 100 mL.</summary>
-internal sealed class BrixTakenForWeight : PrepRule
+[Rule("SL4017", "brix-taken-for-weight-in-volume", "A figure of °Brix written as grams in 100 mL", Level.Warning, Needs = [Fact.Sugar, Fact.Brix])]
+[Limit("target-tolerance", "Off")]
+internal sealed partial class BrixTakenForWeight : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("target-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL4017", "brix-taken-for-weight-in-volume", "A figure of °Brix written as grams in 100 mL", Level.Warning)
-    {
-        Needs = [Fact.Sugar, Fact.Brix],
-        Limits = [Off.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether the target of sugar has the number of a °Brix in it.</summary>
     internal static bool Applies(Prep prep) =>
         prep.Target is { Sugar.IsGiven: true } target && target.Sugar.Value.Dimension == Dimension.PercentMassInVolume && target.Sugar.Value.Base >= Guards.LeastBrix
         && BrixOf(prep) is { } brix && Math.Abs(brix - target.Sugar.Value.Base) <= Guards.BrixAgrees;
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!Applies(prep)) return;
@@ -33,11 +22,9 @@ internal sealed class BrixTakenForWeight : PrepRule
         if (Science.SugarWater.Density(new Science.MassFraction(brix / 100), Science.Celsius.Reference) is not { } density) return;
         double per = brix * density.Value / 1000;
         if (Math.Abs(per - brix) <= brix * Off.Value / 100) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(target.Span),
-            Subject = context.Id,
-            Path = "target.sugar",
+            At = context.At(target.Span, "target.sugar"),
             Message = $"{Say.Number(brix, 1)} °Bx is {Say.Number(brix, 1)} g in 100 g, which is {Say.Number(per, 1)} g in 100 mL. The same figure is written for both.",
             Advice = $"Write {Say.Number(brix, 1)} % w/w, or {Say.Number(per, 1)} % w/v.",
             Evidence = [Proof.Of("target.sugar", target.Value, context.At(target.Span)), Proof.Of("°Brix", brix, "%"), Proof.Of("sugar of that °Brix", per, "g/dL", "density of sucrose solutions, as in the science of this project")],

@@ -6,21 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4019: juice or water that goes in after the acid was made up to the target.</summary>
-internal sealed class DilutedAfterTarget : PrepRule
+[Rule("SL4019", "diluted-after-target", "Juice or water that goes in after the acid was made up to the target", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Limit("target-tolerance", "Off")]
+internal sealed partial class DilutedAfterTarget : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("target-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL4019", "diluted-after-target", "Juice or water that goes in after the acid was made up to the target", Level.Warning)
-    {
-        Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density],
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>The step that dilutes what had reached the target; <see langword="null"/> where there is none.</summary>
     internal static Step? Applies(RecipeContext context, Prep prep, Quantity target)
     {
@@ -52,7 +41,6 @@ internal sealed class DilutedAfterTarget : PrepRule
         return Math.Abs(then - target.Base) <= 2 * target.Base * Off.Value / 100 ? later : null;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { Acid: { IsGiven: true } target } || Applies(context, prep, target.Value) is not { } step) return;
@@ -72,11 +60,9 @@ internal sealed class DilutedAfterTarget : PrepRule
         }
 
         string take = $"Weigh the acid for the whole: {Say.List(words)}.";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(step.Items.Count > 0 ? step.Items[0].Span : step.Span),
-            Subject = context.Id,
-            Path = context.PathOf(step),
+            At = context.At(step.Items.Count > 0 ? step.Items[0].Span : step.Span, context.PathOf(step)),
             Message = $"The acid is made up to the target of {Say.With(target.Value.Base, acid.Unit)}. Then this step dilutes it to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)}.",
             Advice = edits.Count == 0 ? "Weigh the acid for the whole." : take,
             Evidence = [new Evidence("acid", acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit), Proof.Of("target.acid", target.Value, context.At(target.Span)), Proof.Of(Off)],

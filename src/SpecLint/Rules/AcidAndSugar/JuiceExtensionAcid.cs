@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4009: an extended juice that is weaker or stronger in acid than citrus.</summary>
-internal sealed class JuiceExtensionAcid : PrepRule
+[Rule("SL4009", "juice-extension-acid", "An extended juice weaker or stronger in acid than the citrus it extends", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Limit("acid-juice-extension-low", "Low")]
+[Limit("acid-juice-extension-high", "High")]
+internal sealed partial class JuiceExtensionAcid : PrepRule
 {
-    private static readonly Limit Low = Limits.Of("acid-juice-extension-low");
-    private static readonly Limit High = Limits.Of("acid-juice-extension-high");
-
-    private static readonly RuleInfo Rule = new("SL4009", "juice-extension-acid", "An extended juice weaker or stronger in acid than the citrus it extends", Level.Warning)
-    {
-        Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density],
-        Limits = [Low.Id, High.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Family.OrNone().IsJuiceExtension || prep.Target is { Acid.IsGiven: true } or { StandsInFor.IsGiven: true }) return;
@@ -36,10 +24,9 @@ internal sealed class JuiceExtensionAcid : PrepRule
         Offer(water, Substances.IsWater, "the water");
         var (added, native) = AcidReckoning.Of(context.Profile).In(Reading.Dimension.PercentByMass);
         var place = FirstAcid(context) is { } line ? context.At(line.Amount.IsGiven ? line.Amount.Span : line.Span) : context.At(prep.IngredientsSpan);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = "ingredients",
             Message = $"The acid comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, "% w/w")} ({Say.Number(added, 1)} added, {Say.Number(native, 1)} from juice), {(over ? "above" : "below")} the {Say.Number(Low.Value, 1)}–{Say.With(High.Value, "% w/w")} at which an extended juice can replace lime or lemon ({Low.Source}).",
             Advice = corrections.Count > 0 ? corrections[0].Description : over ? "Use less acid or more water." : "Use more acid or less water.",

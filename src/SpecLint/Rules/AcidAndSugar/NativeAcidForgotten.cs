@@ -6,21 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4018: acid weighed in up to the target, as if the juice had none of its own.</summary>
-internal sealed class NativeAcidForgotten : PrepRule
+[Rule("SL4018", "native-acid-forgotten", "Acid weighed in up to the target, as if the juice had none of its own", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Limit("target-tolerance", "Off")]
+internal sealed partial class NativeAcidForgotten : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("target-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL4018", "native-acid-forgotten", "Acid weighed in up to the target, as if the juice had none of its own", Level.Warning)
-    {
-        Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density],
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether the acids weighed in make the target by themselves.</summary>
     internal static bool Applies(RecipeContext context, Quantity target)
     {
@@ -30,7 +19,6 @@ internal sealed class NativeAcidForgotten : PrepRule
         return native > off && Math.Abs(added - target.Base) <= off;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { Acid: { IsGiven: true } target } || !Applies(context, target.Value)) return;
@@ -63,11 +51,9 @@ internal sealed class NativeAcidForgotten : PrepRule
         }
 
         string name = juice?.Line.Item.Or("the juice") ?? "the juice", take = $"Take {Say.List(words)}, so that the whole comes to {Say.With(target.Value.Base, acid.Unit)}.";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(target.Span),
-            Subject = context.Id,
-            Path = "target.acid",
+            At = context.At(target.Span, "target.acid"),
             Message = $"The added acids alone make {Say.With(added, acid.Unit)}, and {name} adds {Say.With(native, acid.Unit)} of its own. It comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)} instead of the target of {Say.With(target.Value.Base, acid.Unit)}.",
             Advice = factor > 0.02 ? take : "The juice alone reaches the target: leave out the acid.",
             Evidence =

@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4014: a juice soured far beyond lime.</summary>
-internal sealed class OverSouredJuice : PrepRule
+[Rule("SL4014", "juice-soured-beyond-lime", "A juice soured far beyond lime", Level.Note, Needs = [Fact.Acid], IsConsequence = true)]
+[Limit("over-lime-acid", "Most")]
+[Limit("acid-lime", "Lime")]
+internal sealed partial class OverSouredJuice : PrepRule
 {
-    private static readonly Limit Most = Limits.Of("over-lime-acid");
-    private static readonly Limit Lime = Limits.Of("acid-lime");
-
-    private static readonly RuleInfo Rule = new("SL4014", "juice-soured-beyond-lime", "A juice soured far beyond lime", Level.Note)
-    {
-        Needs = [Fact.Acid],
-        Limits = [Most.Id, Lime.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         // Where a target says what is meant, the rules of targets speak.
@@ -48,11 +36,9 @@ internal sealed class OverSouredJuice : PrepRule
         }
 
         string take = words.Count == 0 ? "Take less acid." : $"For lime strength take {Say.List(words)}. If this is intended, write the target.";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(chief.Line.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(chief.Line, "amount"),
+            At = context.AmountOf(chief.Line),
             Message = $"It titrates to {Say.Fact(Fact.Acid, acid)}, far beyond the {Say.With(Lime.Value, "g/100 mL")} of lime ({Lime.Source}), and no target says that this is intended.",
             Advice = take,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most), Proof.Of(Lime)],

@@ -6,25 +6,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4020: a shrub with too little or too much vinegar in it.</summary>
-internal sealed class ShrubAcetic : PrepRule
+[Rule("SL4020", "shrub-acetic-strength", "A shrub with too little or too much acetic acid", Level.Warning, Needs = [Fact.Acid], IsConsequence = true)]
+[Limit("shrub-acetic-low", "Low")]
+[Limit("shrub-acetic-high", "High")]
+internal sealed partial class ShrubAcetic : PrepRule
 {
-    private static readonly Limit Low = Limits.Of("shrub-acetic-low");
-    private static readonly Limit High = Limits.Of("shrub-acetic-high");
-
-    private static readonly RuleInfo Rule = new("SL4020", "shrub-acetic-strength", "A shrub with too little or too much acetic acid", Level.Warning)
-    {
-        Needs = [Fact.Acid],
-        Limits = [Low.Id, High.Id],
-        IsConsequence = true,
-    };
-
     private static readonly Solving.Measure Acetic = static grams => 100 * grams[(int)Component.Acetic] / Solving.VolumeOf(grams);
 
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Family.OrNone().IsShrub || context.Profile.IsSolid || !context.Fact(Fact.Acid).IsKnown) return;
@@ -56,10 +44,9 @@ internal sealed class ShrubAcetic : PrepRule
             edits.Add(new TextEdit(context.At(vinegar.Line.Amount.Span), Rounding.Text(rounded, amount)));
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = vinegar is null ? context.At(prep.IngredientsSpan) : context.At(vinegar.Line.Amount.Span),
-            Subject = context.Id,
             Path = "ingredients",
             Message = $"It holds {Say.Range(acetic, low, high, "g/100 mL")} of acetic acid, {(under ? "below the minimum" : "above the maximum")} of {Say.With(limit.Value, "g/100 mL")} for a shrub ({limit.Source}).",
             Advice = take,

@@ -6,8 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4011: more of an acid, of salt or of a sugar alcohol than water holds.</summary>
-internal sealed class SoluteOverSolubility : PrepRule
+[Rule("SL4011", "solute-over-solubility", "More of an acid, of salt or of a sugar alcohol than the water holds", Level.Warning, IsConsequence = true)]
+[LimitsOf(typeof(SoluteOverSolubility), nameof(SolubilityLimits))]
+internal sealed partial class SoluteOverSolubility : PrepRule
 {
     private static readonly (Component Solute, string Noun, Limit Known)[] Solutes =
     [
@@ -24,16 +25,8 @@ internal sealed class SoluteOverSolubility : PrepRule
         (Component.Maltitol, "maltitol", Limits.Of("solubility-maltitol-25")),
     ];
 
-    private static readonly RuleInfo Rule = new("SL4011", "solute-over-solubility", "More of an acid, of salt or of a sugar alcohol than the water holds", Level.Warning)
-    {
-        Limits = [.. Solutes.Select(s => s.Known.Id)],
-        IsConsequence = true,
-    };
+    internal static IEnumerable<string> SolubilityLimits => Solutes.Select(s => s.Known.Id);
 
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Water | Unknowns.Composition | Unknowns.Mass)) != 0) return;
@@ -58,12 +51,10 @@ internal sealed class SoluteOverSolubility : PrepRule
             double factor = (fits - (mass - (part.Grams.Typical * part.Material!.Of(solute)))) / (part.Grams.Typical * part.Material.Of(solute));
             double rounded = factor > 0 ? Rounding.ToStep(amount.Base * factor * 0.98, amount, context.Settings) : 0;
             string take = factor > 0 ? $"Take at most {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}, or more water." : "Take more water.";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = known.LevelCap,
-                Place = context.At(part.Line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(part.Line, "amount"),
+                At = context.AmountOf(part.Line),
                 Key = noun,
                 Message = $"There are {Say.Number(percent, 1)} g of {noun} in 100 g of it and water. At {Say.Number(model is null ? (IsPolyol(solute) ? 25 : 20) : t, 0)} °C water holds {Say.Number(most, 1)} ({known.Source}). The rest stays at the bottom.",
                 Advice = take,

@@ -5,22 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4008: a preparation whose acid is not that of what it stands in for.</summary>
-internal sealed class StandInDiffers : PrepRule
+[Rule("SL4008", "stand-in-differs", "A preparation whose acid differs from that of the item it stands in for", Level.Warning, Needs = [Fact.Acid, Fact.Ph], IsConsequence = true)]
+[Limit("stands-in-titratable", "Off")]
+internal sealed partial class StandInDiffers : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("stands-in-titratable");
-
-    private static readonly RuleInfo Rule = new("SL4008", "stand-in-differs", "A preparation whose acid differs from that of the item it stands in for", Level.Warning)
-    {
-        Needs = [Fact.Acid, Fact.Ph],
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { StandsInFor: { IsGiven: true } standsIn } target) return;
@@ -55,11 +43,9 @@ internal sealed class StandInDiffers : PrepRule
         string take = edits.Count == 0 ? (over ? "Lower the acid." : "Raise the acid.") : $"Take {Say.List(words)}, which brings it to {Say.With(per, "g/100 mL")}.";
         var ph = context.Fact(Fact.Ph);
         string phs = ph.IsKnown && !double.IsNaN(model.Ph.Typical) ? $"; the difference in pH, {Say.Ph(ph)} and {Say.Number(model.Ph.Typical, 2)}, matters less, since sourness follows the titratable acid" : "";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(standsIn.Span),
-            Subject = context.Id,
-            Path = "target.standsInFor",
+            At = context.At(standsIn.Span, "target.standsInFor"),
             Message = $"It stands in for {standsIn.Value}, but titrates to {Say.Fact(Fact.Acid, acid)} instead of {Say.With(per, "g/100 mL")}: {Say.Number(100 * Math.Abs(acid.Value - per) / per, 0)} % {(over ? "more" : "less")}, and the limit for a swap is {Say.With(Off.Value, "%")} ({Off.Source}){phs}.",
             Advice = take,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of($"acid of {standsIn.Value}", per, "g/dL"), Proof.Of(Fact.Ph, ph), Proof.Of(Off)],

@@ -6,20 +6,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4021: a stand-in whose acids, sugar, salt or pH are not those of what it stands in for.</summary>
-internal sealed class StandInMakeUp : PrepRule
+[Rule("SL4021", "stand-in-make-up", "A stand-in made up of other acids, sugar or salt than what it stands in for", Level.Warning, Needs = [Fact.Acid, Fact.Ph], IsConsequence = true)]
+[Limit("stands-in-acid-share")]
+[Limit("stands-in-sugar")]
+[Limit("stands-in-salt")]
+[Limit("stands-in-ph")]
+internal sealed partial class StandInMakeUp : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL4021", "stand-in-make-up", "A stand-in made up of other acids, sugar or salt than what it stands in for", Level.Warning)
-    {
-        Needs = [Fact.Acid, Fact.Ph],
-        Limits = [StandIn.Share.Id, StandIn.Sweet.Id, StandIn.Salty.Id, StandIn.Sourness.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (StandIn.Of(context.Profile, context.Profiles) is not { } pair || pair.ModelAcid <= Guards.LeastModelAcid) return;
@@ -45,11 +38,9 @@ internal sealed class StandInMakeUp : PrepRule
         if (faults.Count == 0) return;
         var (advice, edits) = pair.SharesHold ? ("", []) : Solve(context, pair);
         var standsIn = prep.Target!.StandsInFor;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(standsIn.Span),
-            Subject = context.Id,
-            Path = "target.standsInFor",
+            At = context.At(standsIn.Span, "target.standsInFor"),
             Message = $"It stands in for {pair.Name}, but {Say.List(faults)} ({StandIn.Share.Source}).",
             Advice = advice.Length > 0 ? $"Take {advice}." : pair.SharesHold ? "Change what causes the difference, or say in the recipe how to make up for it in a drink." : $"Make it from the acids of {pair.Name}.",
             Evidence = proofs,

@@ -6,21 +6,10 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4010: more sucrose than stays dissolved.</summary>
-internal sealed class SugarOverSolubility : PrepRule
+[Rule("SL4010", "sugar-over-solubility", "More sucrose than the water holds at the temperature it is kept or mixed at", Level.Warning, IsConsequence = true)]
+[Limit("supersaturation-sucrose", "Most")]
+internal sealed partial class SugarOverSolubility : PrepRule
 {
-    private static readonly Limit Most = Limits.Of("supersaturation-sucrose");
-
-    private static readonly RuleInfo Rule = new("SL4010", "sugar-over-solubility", "More sucrose than the water holds at the temperature it is kept or mixed at", Level.Warning)
-    {
-        Limits = [Most.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Sugar | Unknowns.Water | Unknowns.Composition | Unknowns.Mass)) != 0) return;
@@ -50,12 +39,10 @@ internal sealed class SugarOverSolubility : PrepRule
         }
 
         double off = SolubilityModel.Error.At(saturated.Value).Tolerance.HalfWidth;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Most.LevelCap,
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = "ingredients",
+            At = context.At(span, "ingredients"),
             Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water. At {Say.Number(t, 0)} °C ({from}) water holds {Say.Number(100 * saturated.Value, 1)} and stays clear to about {Say.Number(most, 1)} (handbook solubility; {Most.Source}). It will not dissolve, or it will crystallise.",
             Advice = take,
             Evidence = [Proof.Of("sucrose of sucrose and water", percent, "%"), Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated.Value, "%", "CRC Handbook; Antokolskaya 1964") with { Low = 100 * (saturated.Value - off), High = 100 * (saturated.Value + off) }, Proof.Of(Most)],

@@ -5,25 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4016: dry sugar of a syrup measured by volume.</summary>
-internal sealed class SyrupByVolume : PrepRule
+[Rule("SL4016", "syrup-by-volume", "Dry sugar of a syrup measured by volume", Level.Warning, Needs = [Fact.Sugar], IsCause = true)]
+[Limit("tolerance-bulk-density", "Bulk")]
+internal sealed partial class SyrupByVolume : PrepRule
 {
-    private static readonly Limit Bulk = Limits.Of("tolerance-bulk-density");
-
-    private static readonly RuleInfo Rule = new("SL4016", "syrup-by-volume", "Dry sugar of a syrup measured by volume", Level.Warning)
-    {
-        Needs = [Fact.Sugar],
-        Limits = [Bulk.Id],
-        IsCause = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether this rule speaks of the sugar of a preparation.</summary>
     internal static bool IsOf(Prep prep) => prep.Family.OrNone().IsSweet;
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!IsOf(prep)) return;
@@ -34,11 +22,9 @@ internal sealed class SyrupByVolume : PrepRule
             double grams = Math.Round(part.Grams.Typical);
             string item = part.Line.Item.Or("sugar"), words = Rounding.Words(amount.Base, amount);
             var sugar = context.Fact(Fact.Sugar);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(part.Line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(part.Line, "amount"),
+                At = context.AmountOf(part.Line),
                 Message = $"{words} of {item} is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} , depending on how it is packed{(sugar.IsKnown ? $", which makes {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. The same figures by mass make a different syrup (bulk density within {Say.With(Bulk.Value, "%")}; {Bulk.Source}).",
                 Advice = $"Weigh it: {Say.Number(grams)} g if a level measure is meant.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Fact.Sugar, sugar), Proof.Of(Bulk)],

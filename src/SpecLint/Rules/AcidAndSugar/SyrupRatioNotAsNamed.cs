@@ -6,21 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4015: a syrup whose name says one ratio and whose amounts say another.</summary>
-internal sealed class SyrupRatioNotAsNamed : PrepRule
+[Rule("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Warning, Needs = [Fact.Sugar])]
+[Limit("syrup-ratio-tolerance", "Off")]
+internal sealed partial class SyrupRatioNotAsNamed : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("syrup-ratio-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Warning)
-    {
-        Needs = [Fact.Sugar],
-        Limits = [Off.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double named = SyrupRatio.Named(prep);
@@ -43,11 +32,9 @@ internal sealed class SyrupRatioNotAsNamed : PrepRule
             (words, item, text) = (found.Slip.Text, place.Item.Or("it"), $"\"{found.Slip.Text}\"");
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(water.Line.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(water.Line, "amount"),
+            At = context.AmountOf(water.Line),
             Message = $"The name says {Ratio(named)}, but the amounts make {Ratio(is1)}{(sugar.IsKnown ? $", with {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. Pouring by the name is {Say.Number(100 * Math.Abs((is1 / (1 + is1)) / (named / (1 + named)) - 1), 0)} % off in sugar by mass.",
             Advice = $"Take {words} of {item}, or rename it.",
             Evidence = [Proof.Of("ratio of the name", named, "1"), Proof.Of("ratio of the amounts", is1, "1"), Proof.Of(Off)],

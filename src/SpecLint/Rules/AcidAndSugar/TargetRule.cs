@@ -57,12 +57,10 @@ internal abstract class TargetRule : PrepRule
         bool over = came.Value.Value > middle;
         string otherwise = Otherwise(over);
         var remedy = Solve(context, prep, came, middle, otherwise);
-        context.Report(new Finding(Info)
+        context.Report(new(Info)
         {
             AskedLevel = limit.LevelCap,
-            Place = context.At(given.Span),
-            Subject = context.Id,
-            Path = $"target.{Property}",
+            At = context.At(given.Span, $"target.{Property}"),
             Message = $"The {Noun} comes to {Say.Range(came.Value.Value, came.Value.Low, came.Value.High, came.Unit)}{(came.Value.From == "measured" ? " as measured" : "")}, {(over ? "above" : "below")} the target of {Say.With(middle, came.Unit)} by more than the tolerance of {Say.With(off, came.Unit)} ({limit.Source}){More(context, given.Value)}.",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

@@ -6,8 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-/// <summary>SL4013: tartaric acid in a juice whose potassium makes crystals of it.</summary>
-internal sealed class TartrateHaze : PrepRule
+[Rule("SL4013", "tartrate-crystals", "Tartaric acid in a juice whose potassium makes crystals of it", Level.Warning, Needs = [Fact.Ph])]
+[Limit("solubility-potassium-bitartrate-20", "Soluble")]
+internal sealed partial class TartrateHaze : PrepRule
 {
     private const double PotassiumMolarMass = 39.098;
     private const double TartaricMolarMass = 150.087;
@@ -16,18 +17,6 @@ internal sealed class TartrateHaze : PrepRule
     /// <summary>First and second pK of tartaric acid at 25 °C (CRC Handbook of Chemistry and Physics).</summary>
     private const double Pk1 = 3.03, Pk2 = 4.37;
 
-    private static readonly Limit Soluble = Limits.Of("solubility-potassium-bitartrate-20");
-
-    private static readonly RuleInfo Rule = new("SL4013", "tartrate-crystals", "Tartaric acid in a juice whose potassium makes crystals of it", Level.Warning)
-    {
-        Needs = [Fact.Ph],
-        Limits = [Soluble.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         Part? tartaric = null;
@@ -56,12 +45,10 @@ internal sealed class TartrateHaze : PrepRule
         double s = Share(ph.Value), b = potassium + acid, c = (potassium * acid) - (limit / s);
         double falls = (b - Math.Sqrt((b * b) - (4 * c))) / 2 * BitartrateMolarMass / 10;
         if (falls < Guards.LeastTartrate) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Soluble.LevelCap,
-            Place = context.At(tartaric.Line.Item.IsGiven ? tartaric.Line.Item.Span : tartaric.Line.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(tartaric.Line),
+            At = context.At(tartaric.Line.Item.IsGiven ? tartaric.Line.Item.Span : tartaric.Line.Span, RecipeContext.PathOf(tartaric.Line)),
             Message = $"With the potassium of the juice ({Say.Number(potassium * PotassiumMolarMass, 1)} g/L) about {Say.Number(falls, 2)} g of potassium bitartrate in 100 mL precipitates at 20 °C, where water holds {Say.With(Soluble.Value, "g")} ({Soluble.Source}). In the cold or with spirit it is more.",
             Advice = "Sour the juice with citric or malic acid, or chill it for a day and rack it off its crystals before its acid is measured.",
             Evidence =

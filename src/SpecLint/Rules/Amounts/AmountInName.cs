@@ -3,14 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2011: an amount written into the item.</summary>
-internal sealed class AmountInName : RecipeRule
+[Rule("SL2011", "amount-in-item", "An amount written into the item", Level.Warning, IsCause = true)]
+internal sealed partial class AmountInName : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2011", "amount-in-item", "An amount written into the item", Level.Warning) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>
     /// Whether what stands for an item starts or ends with an amount and names a known item otherwise, as
     /// <c>2-dashes-orange-bitters</c> or <c>lime juice 25 ml</c>; <paramref name="amount"/> is the amount,
@@ -57,7 +52,6 @@ internal sealed class AmountInName : RecipeRule
         return named;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -69,11 +63,9 @@ internal sealed class AmountInName : RecipeRule
             var edits = new List<TextEdit> { new(context.At(text.Span), $"\"{item}\"") };
             if (line.Amount.IsGiven) edits.Add(new TextEdit(context.At(line.Amount.Span), $"\"{amount}\""));
             else edits[0] = new TextEdit(context.At(text.Span), $"\"{item}\", \"amount\": \"{amount}\"");
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(text.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "item"),
+                At = context.At(text.Span, RecipeContext.PathOf(line, "item")),
                 Message = $"The item `{text.Value}` includes an amount, {amount}. An item is only an id (`{item}`), so nothing is computed for it.",
                 Advice = $"Write `{item}` as the item and `{amount}` as its amount.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits)],

@@ -6,17 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2015: a weight that the bar's scale cannot weigh within 5 %.</summary>
-internal sealed class BelowTheScale : RecipeRule
+[Rule("SL2015", "below-the-scale", "A weight too small for the bar's scale", Level.Warning)]
+[Limit("amount-scale-steps", "Steps")]
+internal sealed partial class BelowTheScale : RecipeRule
 {
-    private static readonly Limit Steps = Limits.Of("amount-scale-steps");
-
-    private static readonly RuleInfo Rule = new("SL2015", "below-the-scale", "A weight too small for the bar's scale", Level.Warning) { Limits = [Steps.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Settings.Bar is not { Scale.IsGiven: true } bar) return;
@@ -37,11 +30,9 @@ internal sealed class BelowTheScale : RecipeRule
             string advice = dissolves && stock >= Steps.Value * step
                 ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (use {Written.Number(stock - amount.Base)} g less water), or make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much."
                 : $"Make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much, or weigh on a finer scale.";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Number(amount.Base / step, 1)} steps of the bar's {Written.Number(step)} g scale. One step is {Say.Number(error, 0)} % of it; {Say.Number(Steps.Value)} steps keep it within 5 % ({Steps.Source}).",
                 Advice = advice,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("scale", bar.Scale.Value, bar.At(bar.Scale.Span)), Proof.Of(Steps)],

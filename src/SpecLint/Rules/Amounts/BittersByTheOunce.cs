@@ -5,22 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2005: bitters poured as if they were a base.</summary>
-internal sealed class BittersByTheOunce : DrinkRule
+[Rule("SL2005", "bitters-poured", "Bitters poured where dashes are meant", Level.Error, IsCause = true)]
+[Limit("amount-bitters-per-serve", "Most")]
+[Limit("amount-bitters-undrinkable", "Undrinkable")]
+internal sealed partial class BittersByTheOunce : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("amount-bitters-per-serve");
-    private static readonly Limit Undrinkable = Limits.Of("amount-bitters-undrinkable");
-
-    private static readonly RuleInfo Rule = new("SL2005", "bitters-poured", "Bitters poured where dashes are meant", Level.Error)
-    {
-        IsCause = true,
-        Limits = [Most.Id, Undrinkable.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         // All bitters of the drink season it together.
@@ -39,12 +28,10 @@ internal sealed class BittersByTheOunce : DrinkRule
         bool undrinkable = sum / serves > Undrinkable.Value;
         double dashes = line.Amount.Value.Value is >= 2 and <= 6 ? Math.Round(line.Amount.Value.Value) : 2;
         string written = dashes * serves == 1 ? "1 dash" : $"{Written.Number(dashes * serves)} dashes";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = undrinkable ? null : Level.Warning,
-            Place = context.At(line.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(line, "amount"),
+            At = context.AmountOf(line),
             Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to {Say.With(sum / serves, "mL")} a drink. As a seasoning the maximum is {Say.With(Most.Value, "mL")} ({Most.Source}).",
             Advice = "Write dashes or drops if they are meant: 1 to 3 dashes season most drinks.",
             Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(undrinkable ? Undrinkable : Most)],

@@ -5,24 +5,13 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2028: an ingredient whose parts weigh more than the whole.</summary>
-internal sealed class CompositionOverWhole : IngredientRule
+[Rule("SL2028", "composition-over-the-whole", "An ingredient whose parts weigh more than the whole", Level.Error, IsCause = true)]
+[Limit("amount-composition-over", "Over")]
+internal sealed partial class CompositionOverWhole : IngredientRule
 {
-    private static readonly Limit Over = Limits.Of("amount-composition-over");
-
-    private static readonly RuleInfo Rule = new("SL2028", "composition-over-the-whole", "An ingredient whose parts weigh more than the whole", Level.Error)
-    {
-        IsCause = true,
-        Limits = [Over.Id],
-    };
-
     /// <summary>g/mL of ethanol at 20 °C (OIML R 22, 1975).</summary>
     private const double EthanolDensity = 0.78924;
 
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Ingredient ingredient)
     {
         // Only what the file itself says: what it inherits was weighed with another strength or sugar.
@@ -60,11 +49,9 @@ internal sealed class CompositionOverWhole : IngredientRule
         }
 
         if (most is null || sum <= basis + Over.Value) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(most.Span),
-            Subject = context.Id,
-            Path = mostPath!,
+            At = context.At(most.Span, mostPath!),
             Message = $"Water, dry matter and ethanol of this ingredient come to {Say.With(sum, "g")} in {(perVolume ? $"100 mL ({Say.With(basis, "g")})" : "100 g")}, more than the whole ({Say.With(Over.Value, "g")} is allowed for rounding and analysis; {Over.Source}).",
             Advice = perVolume ? "Check the basis of the label: per 100 g or per 100 ml." : "Check the basis of the label (`per` says 100 g or 100 ml) and at the decimal points.",
             Evidence = [Proof.Of("dry matter", Math.Max(parts, solids), "g"), Proof.Of("water", water, "g"), Proof.Of("ethanol", ethanol, "g"), Proof.Of(Over)],

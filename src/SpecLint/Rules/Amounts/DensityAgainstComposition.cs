@@ -6,17 +6,10 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2029: a density that the stated composition does not have.</summary>
-internal sealed class DensityAgainstComposition : IngredientRule
+[Rule("SL2029", "density-against-composition", "A density that disagrees with the stated composition", Level.Warning)]
+[Limit("amount-density-composition", "Apart")]
+internal sealed partial class DensityAgainstComposition : IngredientRule
 {
-    private static readonly Limit Apart = Limits.Of("amount-density-composition");
-
-    private static readonly RuleInfo Rule = new("SL2029", "density-against-composition", "A density that disagrees with the stated composition", Level.Warning) { Limits = [Apart.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Ingredient ingredient)
     {
         // It is told apart only where the file gives both: the density, and the sugar or the strength that make it.
@@ -31,11 +24,9 @@ internal sealed class DensityAgainstComposition : IngredientRule
         if (Math.Abs(nearest - value) <= value * Apart.Value / 100) return;
         string text = context.File.Source.TextOf(density.Span);
         bool quoted = text.StartsWith("\"", StringComparison.Ordinal);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(density.Span),
-            Subject = context.Id,
-            Path = "density",
+            At = context.At(density.Span, "density"),
             Message = $"The density is given as {Say.Number(density.Typical)} g/mL, but the composition in the file comes to {Say.Number(value)} g/mL at 20 °C (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
             Advice = "Weigh 100 mL at 20 °C. One of the two is wrong, and density converts millilitres to grams.",
             Evidence = [Proof.Of("density of the composition", value, "g/mL"), Proof.Of(Apart)],

@@ -6,21 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2008: one dense liquid in grams among millilitres.</summary>
-internal sealed class GramsForMillilitres : DrinkRule
+[Rule("SL2008", "grams-for-millilitres", "A dense liquid in grams in a drink that is poured", Level.Warning, IsCause = true)]
+[Limit("amount-density-apart", "Apart")]
+internal sealed partial class GramsForMillilitres : DrinkRule
 {
-    private static readonly Limit Apart = Limits.Of("amount-density-apart");
-
-    private static readonly RuleInfo Rule = new("SL2008", "grams-for-millilitres", "A dense liquid in grams in a drink that is poured", Level.Warning)
-    {
-        IsCause = true,
-        Limits = [Apart.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         int poured = 0, weighed = 0;
@@ -55,11 +44,9 @@ internal sealed class GramsForMillilitres : DrinkRule
             double grams = line.Amount.Value.Base, millilitres = grams / material.Density;
             double step = context.Settings.Bar is { Jigger.IsGiven: true } bar ? bar.Jigger.Value.Base : 0;
             double pour = step > 0 && millilitres >= step ? Written.Nearest(millilitres, step) : Written.Nearest(millilitres, 0.5);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} is given as {Say.With(grams, "g")} in a drink poured by volume. At {Say.Number(material.Density)} g/mL that is {Say.With(millilitres, "mL")}, {Say.Number(Math.Abs(millilitres - grams) / grams * 100, 0)} % {(millilitres < grams ? "less" : "more")} than the number poured with a jigger (differences under {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
                 Advice = $"Write {Written.Number(grams)} ml if that is poured, or {Written.Number(pour)} ml if it is weighed.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("density", material.Density, "g/mL")],

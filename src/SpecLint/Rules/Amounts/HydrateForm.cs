@@ -4,17 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2024: citric acid whose water of crystallisation is not stated, or is not counted.</summary>
-internal sealed class HydrateForm : FileRule
+[Rule("SL2024", "hydrate-form", "Citric acid whose water of crystallisation is not stated or not counted", Level.Note)]
+[Limit("amount-monohydrate", "Monohydrate")]
+internal sealed partial class HydrateForm : FileRule
 {
-    private static readonly Limit Monohydrate = Limits.Of("amount-monohydrate");
-
-    private static readonly RuleInfo Rule = new("SL2024", "hydrate-form", "Citric acid whose water of crystallisation is not stated or not counted", Level.Note) { Limits = [Monohydrate.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.File is Ingredient ingredient) InIngredient(context, ingredient);
@@ -31,11 +24,9 @@ internal sealed class HydrateForm : FileRule
         if (mono && citric.Typical > Monohydrate.Value + Guards.MonohydrateOver)
         {
             bool quoted = context.File.Source.TextOf(citric.Span).StartsWith("\"", StringComparison.Ordinal);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(citric.Span),
-                Subject = context.Id,
-                Path = "acids.citric",
+                At = context.At(citric.Span, "acids.citric"),
                 AskedLevel = Level.Warning,
                 Message = $"The monohydrate is counted as {Say.Number(citric.Typical)} g of acid in 100 g, but holds {Say.Number(Monohydrate.Value)} g: 192.12 / 210.14, the rest is water ({Monohydrate.Source}).",
                 Advice = $"Write {Say.Number(Monohydrate.Value, 1)} g of citric acid.",
@@ -45,10 +36,9 @@ internal sealed class HydrateForm : FileRule
         }
         else if (!mono && !dry)
         {
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = context.File.Head,
-                Subject = context.Id,
                 Path = "form",
                 Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate. 100 g of one holds as much acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
                 Advice = "Give `form` as on the packet: `anhydrous` or `monohydrate`.",
@@ -64,11 +54,9 @@ internal sealed class HydrateForm : FileRule
         {
             var line = part.Line;
             if (!line.Note.IsGiven || part.Item is not { IsBuiltIn: true, Id: "citric-acid" } || !Has(line.Note.Value, "monohydrate")) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "item"),
+                At = context.ItemOf(line),
                 AskedLevel = Level.Warning,
                 Message = $"The remark says monohydrate, but `{line.Item.Value}` is counted as anhydrous: the monohydrate holds {Say.Number(Monohydrate.Value)} % of acid ({Monohydrate.Source}).",
                 Advice = "Name `citric-acid-monohydrate`.",

@@ -5,19 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2036: amounts that cannot make so many serves.</summary>
-internal sealed class ImplausibleServes : DrinkRule
+[Rule("SL2036", "implausible-serves", "Amounts that cannot make so many serves", Level.Error, IsCause = true)]
+internal sealed partial class ImplausibleServes : DrinkRule
 {
     private static readonly PlausibleRange Any = PlausibleTable.Of("serve-volume");
     private static readonly PlausibleRange Chilled = PlausibleTable.Of("serve-volume-chilled");
     private static readonly PlausibleRange Topped = PlausibleTable.Of("serve-volume-topped");
 
-    private static readonly RuleInfo Rule = new("SL2036", "implausible-serves", "Amounts that cannot make so many serves", Level.Error) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double all = 0;
@@ -43,12 +37,10 @@ internal sealed class ImplausibleServes : DrinkRule
         var span = drink.Serves.IsGiven ? drink.Serves.Span : drink.IngredientsSpan;
         string serves = Say.Number(drink.ServesOrOne, 1);
         double limit = over ? range.High : range.Low;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = over ? Level.Warning : null,
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = drink.Serves.IsGiven ? "serves" : "ingredients",
+            At = context.At(span, drink.Serves.IsGiven ? "serves" : "ingredients"),
             Message = $"The amounts come to {Say.With(all, "mL")}. For {serves} {(drink.ServesOrOne == 1 ? "serve" : "serves")} that is {Say.With(each, "mL")} each, {(over ? "above the largest" : "below the smallest")} usual serve of {Say.With(limit, "mL")} ({range.Condition}; {range.Source}).",
             Advice = over ? "Say in `serves` how many drinks the amounts make, or correct the amounts." : right ? $"Write {fits}, or the amounts of {serves} drinks." : $"Write the amounts of {serves} drinks, or correct `serves`.",
             Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("each", each, "mL"), Proof.Of(over ? "plausible most" : "plausible least", limit, "mL", range.Source)],

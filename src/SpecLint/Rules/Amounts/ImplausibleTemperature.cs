@@ -5,8 +5,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2033: a temperature that no bar works at, °F typed as °C the commonest.</summary>
-internal sealed class ImplausibleTemperature : PlausibilityRule
+[Rule("SL2033", "implausible-temperature", "A temperature that no bar works at, perhaps °F for °C", Level.Warning, IsCause = true)]
+internal sealed partial class ImplausibleTemperature : PlausibilityRule
 {
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-temperature");
     private static readonly PlausibleRange HeldHot = PlausibleTable.Of("hot-hold");
@@ -15,21 +15,12 @@ internal sealed class ImplausibleTemperature : PlausibilityRule
     private static readonly PlausibleRange Served = PlausibleTable.Of("served-temperature");
     private static readonly (string Unit, double Factor, double Offset)[] Scales = [("°F", 5.0 / 9, -160.0 / 9), ("°C", 1, 0)];
 
-    private static readonly RuleInfo Rule = new("SL2033", "implausible-temperature", "A temperature that no bar works at, perhaps °F for °C", Level.Warning) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override Dimension Dimension => Dimension.Temperature;
 
-    /// <inheritdoc/>
     protected override (string Unit, double Factor, double Offset)[] Readings => Scales;
 
-    /// <inheritdoc/>
     protected override string BaseUnit => "Cel";
 
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         foreach (var (recipe, step, path) in Steps(context))
@@ -54,7 +45,6 @@ internal sealed class ImplausibleTemperature : PlausibilityRule
         }
     }
 
-    /// <inheritdoc/>
     protected override string Words(double value) => $"{Say.Number(value, 0)} °C";
 
     /// <summary>What is held hot for service is kept over the cold and warm range, and is no slip.</summary>

@@ -5,26 +5,18 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2034: a time that no step takes: minutes for seconds, hours for minutes.</summary>
-internal sealed class ImplausibleTime : PlausibilityRule
+[Rule("SL2034", "implausible-time", "A time that no step takes: minutes for seconds, or hours for minutes", Level.Warning, IsCause = true)]
+internal sealed partial class ImplausibleTime : PlausibilityRule
 {
     private const double Minute = 60, Hour = 3600, Day = 86400;
 
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-time");
     private static readonly (string Unit, double Factor, double Offset)[] Units = [("s", 1, 0), ("min", Minute, 0), ("h", Hour, 0), ("d", Day, 0)];
 
-    private static readonly RuleInfo Rule = new("SL2034", "implausible-time", "A time that no step takes: minutes for seconds, or hours for minutes", Level.Warning) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override Dimension Dimension => Dimension.Duration;
 
-    /// <inheritdoc/>
     protected override (string Unit, double Factor, double Offset)[] Readings => Units;
 
-    /// <inheritdoc/>
     protected override string BaseUnit => "s";
 
     /// <summary>Whether the time of a step is one that it cannot take; another rule then has nothing to add.</summary>
@@ -32,7 +24,6 @@ internal sealed class ImplausibleTime : PlausibilityRule
         step.For is { IsGiven: true, Value: { Dimension: Dimension.Duration } time }
         && PlausibleTable.Of(PlausibleOf.Duration, step.Verb, context.Recipe is Drink)?.Excludes(time.BaseLow, time.BaseHigh) == true;
 
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         foreach (var (recipe, step, path) in Steps(context))
@@ -40,7 +31,6 @@ internal sealed class ImplausibleTime : PlausibilityRule
         if (context.File is Prep { Keep: { } keep }) One(context, keep.For, Kept, "keep.for", "It is kept for");
     }
 
-    /// <inheritdoc/>
     protected override string Words(double value) =>
         value < Minute ? $"{Say.Number(value)} s"
         : value < Hour ? $"{Say.Number(value / Minute)} min"

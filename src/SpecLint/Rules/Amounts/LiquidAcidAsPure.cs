@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2025: a liquid acid counted as if it were all acid.</summary>
-internal sealed class LiquidAcidAsPure : FileRule
+[Rule("SL2025", "liquid-acid-as-pure", "A liquid acid counted as if it were all acid", Level.Warning)]
+internal sealed partial class LiquidAcidAsPure : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL2025", "liquid-acid-as-pure", "A liquid acid counted as if it were all acid", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.File is Ingredient ingredient) InIngredient(context, ingredient);
@@ -31,11 +25,9 @@ internal sealed class LiquidAcidAsPure : FileRule
             if (!tooMuch) continue;
             string text = context.File.Source.TextOf(content.Span);
             bool quoted = text.StartsWith("\"", StringComparison.Ordinal) && !double.IsNaN(purity);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(content.Span),
-                Subject = context.Id,
-                Path = $"acids.{acid}",
+                At = context.At(content.Span, $"acids.{acid}"),
                 Message = double.IsNaN(purity)
                     ? $"A liquid is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but liquid {acid} acid is a solution, usually of 80 or 88 % (common practice, no source)."
                     : $"A solution of {Say.Number(purity)} % is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but the contents of an ingredient must allow for its purity.",
@@ -58,11 +50,9 @@ internal sealed class LiquidAcidAsPure : FileRule
             bool liquid = line.Note.Value.IndexOf("liquid", StringComparison.OrdinalIgnoreCase) >= 0;
             if (!liquid && percent is not (80 or 88)) continue;
             string id = percent == 80 ? "lactic-acid-80" : "lactic-acid-88";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "item"),
+                At = context.ItemOf(line),
                 Message = $"The remark says a solution, but `{line.Item.Value}` is counted as powder, all of it acid: the liquid holds 80 or 88 % (common practice, no source).",
                 Advice = $"Name `{id}`, and weigh more of it for the same acid.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{id}`.", [new TextEdit(context.At(line.Item.Span), $"\"{id}\"")])],

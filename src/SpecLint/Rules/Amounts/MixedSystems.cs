@@ -5,15 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2013: ounces and millilitres, or pounds and grams, in one recipe.</summary>
-internal sealed class MixedSystems : RecipeRule
+[Rule("SL2013", "mixed-systems", "Ounces and millilitres, or pounds and grams, in one recipe", Level.Note)]
+internal sealed partial class MixedSystems : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2013", "mixed-systems", "Ounces and millilitres, or pounds and grams, in one recipe", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var parts = context.Profile.Parts;
@@ -48,11 +42,9 @@ internal sealed class MixedSystems : RecipeRule
         }
 
         string one = byVolume ? "ounces" : "pounds or ounces by weight", other = byVolume ? "millilitres" : "grams";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(first!.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(first, "amount"),
+            At = context.At(first!.Amount.Span, RecipeContext.PathOf(first, "amount")),
             Message = $"{Say.Count(byVolume ? ounces : pounds, "line")} in {one} and {(byVolume ? millilitres : grams)} in {other}. Two systems need two sets of tools and are easily confused.",
             Advice = $"Write all of it in {other}.",
             Corrections =

@@ -6,18 +6,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2014: an amount that lies between the marks of the bar's jigger.</summary>
-internal sealed class OffTheJigger : DrinkRule
+[Rule("SL2014", "between-the-marks", "An amount between the marks of the bar's jigger", Level.Note)]
+[Limit("amount-ounce-step", "OunceStep")]
+[Limit("tolerance-pour-small", "Pour")]
+internal sealed partial class OffTheJigger : DrinkRule
 {
-    private static readonly Limit OunceStep = Limits.Of("amount-ounce-step");
-    private static readonly Limit Pour = Limits.Of("tolerance-pour-small");
-
-    private static readonly RuleInfo Rule = new("SL2014", "between-the-marks", "An amount between the marks of the bar's jigger", Level.Note) { Limits = [OunceStep.Id, Pour.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Settings.Bar is not { Jigger.IsGiven: true } bar || drink.ServesOrOne != 1) return;
@@ -38,11 +31,9 @@ internal sealed class OffTheJigger : DrinkRule
             double change = (nearest - value) / value * 100;
             string unit = ounce ? amount.Unit.Name == "oz" ? "oz" : Written.Text(context, line.Amount.Span).TrimStart(Digits).Trim() : "ml";
             bool within = Math.Abs(change) <= Pour.Value;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} at {Written.Text(context, line.Amount.Span)} is between the marks of the bar's jigger, which are {Written.Number(step)} {unit} apart ({(ounce ? OunceStep.Source : "bar.json")}). The nearest is {Written.Number(nearest)} {unit}, {Say.Number(Math.Abs(change), 1)} % {(change > 0 ? "more" : "less")}.",
                 Advice = value < step * 0.75 ? "Write dashes, drops or a barspoon, or measure it with a syringe." : $"Write {Written.Number(nearest)} {unit}.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("jigger", bar.Jigger.Value, bar.At(bar.Jigger.Span))],

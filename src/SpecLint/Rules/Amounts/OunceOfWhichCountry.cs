@@ -4,15 +4,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2009: ounces in a book that does not say how large an ounce is. One finding a book.</summary>
-internal sealed class OunceOfWhichCountry : BookRule
+/// <summary>One finding a book.</summary>
+[Rule("SL2009", "ounce-of-which-country", "Ounces in a book that does not say how large an ounce is", Level.Note)]
+internal sealed partial class OunceOfWhichCountry : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL2009", "ounce-of-which-country", "Ounces in a book that does not say how large an ounce is", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         // In a bar of the United States an ounce is the US fluid ounce.
@@ -39,10 +34,9 @@ internal sealed class OunceOfWhichCountry : BookRule
 
         if (first is null || where is null) return;
         var unit = first.Amount.Value.Unit;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = where.At(first.Amount.Span),
-            Subject = where.Id,
             Path = RecipeContext.PathOf(first, "amount"),
             Message = $"{Say.Count(recipes, "recipe")} of the book {(recipes == 1 ? "is" : "are")} written in ounces, and bar.json does not give its size. An ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers (the figures here use {Say.Range(unit.Factor, unit.Low, unit.High, "mL")}).",
             Advice = "Give `oz` its size under `measures` in bar.json, for example `\"oz\": \"30 ml\"`.",

@@ -5,18 +5,12 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2032: parts, and nothing that says how large a part is.</summary>
-internal sealed class PartsWithoutWhole : RecipeRule
+[Rule("SL2032", "parts-without-whole", "Parts, with no size given for a part", Level.Warning, IsCause = true)]
+internal sealed partial class PartsWithoutWhole : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2032", "parts-without-whole", "Parts, with no size given for a part", Level.Warning) { IsCause = true };
-
     /// <summary>mL of a part in a drink, where nothing says better; common practice, no source.</summary>
     private const double UsualPart = 30;
 
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         Line? first = null;
@@ -56,11 +50,9 @@ internal sealed class PartsWithoutWhole : RecipeRule
             edits.Add(new TextEdit(context.At(part.Line.Amount.Span), $"\"{Written.Number(part.Line.Amount.Value.Value * size)} {unit}\""));
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(first.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(first, "amount"),
+            At = context.AmountOf(first),
             Message = $"{Say.Count(edits.Count, "line")} of the recipe {(edits.Count == 1 ? "is" : "are")} in parts ({Say.Number(parts)} in all), and no size is given for a part, so neither strength nor volume can be computed.",
             Advice = byYield ? $"Write amounts: for the stated yield a part is {Written.Number(size)} {unit}." : $"Write amounts, for example {Written.Number(size)} {unit} a part.",
             Evidence = [Proof.Of("parts", parts, "")],

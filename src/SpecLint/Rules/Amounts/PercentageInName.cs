@@ -8,17 +8,10 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2020: a preparation named for a percentage that it does not come to.</summary>
-internal sealed class PercentageInName : PrepRule
+[Rule("SL2020", "percentage-in-name", "A preparation named for a percentage that it does not have", Level.Warning)]
+[Limit("amount-share-in-name", "Apart")]
+internal sealed partial class PercentageInName : PrepRule
 {
-    private static readonly Limit Apart = Limits.Of("amount-share-in-name");
-
-    private static readonly RuleInfo Rule = new("SL2020", "percentage-in-name", "A preparation named for a percentage that it does not have", Level.Warning) { Limits = [Apart.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven || prep.Family.OrNone() is { IsSaline: false, IsAcidSolution: false }) return;
@@ -45,11 +38,9 @@ internal sealed class PercentageInName : PrepRule
         }
 
         double filled = filler is null ? double.NaN : filler.Grams.Typical + change;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(prep.Name.Span),
-            Subject = context.Id,
-            Path = "name",
+            At = context.At(prep.Name.Span, "name"),
             Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v") + (ofWater ? $": {Say.Number(named)} is per cent of the water" : "") + $" (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
             Advice = filled > 0 ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or rename it: drops and dashes are counted by the name." : "Rename it: drops and dashes are counted by the name.",
             Evidence = [Proof.Of($"{what} by mass", byMass, "%"), Proof.Of(Apart)],

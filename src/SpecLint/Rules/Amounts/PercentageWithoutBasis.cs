@@ -5,15 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2016: per cent of what, by mass or by volume, is not said.</summary>
-internal sealed class PercentageWithoutBasis : FileRule
+[Rule("SL2016", "percentage-without-basis", "A percentage without its basis", Level.Warning)]
+internal sealed partial class PercentageWithoutBasis : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL2016", "percentage-without-basis", "A percentage without its basis", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.File is Ingredient ingredient)
@@ -68,11 +62,9 @@ internal sealed class PercentageWithoutBasis : FileRule
             edits.Add(new TextEdit(context.At(part.Line.Share.Span), $"\"{Written.Number(part.Line.Share.Value.Value)} % w/w\""));
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(first.Share.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(first, "share"),
+            At = context.At(first.Share.Span, RecipeContext.PathOf(first, "share")),
             Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume. In a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL)." + (edits.Count > 1 ? $" {Say.Count(edits.Count, "share")} of the recipe are written this way." : ""),
             Advice = byMass ? "The lines are weighed: write `% w/w`." : "Write `% w/w`, `% w/v` or `% v/v`.",
             Corrections = [new Correction(agree ? CorrectionGrade.Assured : CorrectionGrade.Proposed, agree ? "Write `% w/w`: these shares agree with the amounts by mass." : "Write `% w/w`, if they are by mass.", edits)],
@@ -90,11 +82,9 @@ internal sealed class PercentageWithoutBasis : FileRule
         bool isPlain = text.Length > 1 && text[0] is >= '0' and <= '9' && text.EndsWith("%", StringComparison.Ordinal);
         string number = isPlain ? text.Substring(0, text.Length - 1).Trim() : Written.Number(value);
         string what = isPlain ? $"`{text}`" : $"The percentage of `{path}`";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(span, path),
             Message = assured
                 ? $"{what} does not say its basis; a strength is by volume at 20 °C (OIML R 22, 1975)."
                 : $"{what} does not say whether it is by mass or mass in volume. In a syrup of 50 °Brix the two differ by a quarter (61.5 g in 100 mL).",

@@ -4,20 +4,14 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2006: leaves, wedges or whole pieces by volume.</summary>
-internal sealed class PiecesByVolume : RecipeRule
+[Rule("SL2006", "pieces-by-volume", "Something that is counted, measured by volume", Level.Error, IsCause = true)]
+internal sealed partial class PiecesByVolume : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2006", "pieces-by-volume", "Something that is counted, measured by volume", Level.Error) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether a material comes in pieces that are counted.</summary>
     internal static bool IsPiece(Material material) =>
         material.State == MaterialState.Solid && material.Kind.ComesInPieces
         || material is { State: MaterialState.Solid, Kind.MayComeInPieces: true } && !double.IsNaN(material.Piece.Typical);
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -31,11 +25,9 @@ internal sealed class PiecesByVolume : RecipeRule
             double count = Math.Max(1, Math.Round(amount.Value));
             bool few = Written.IsOunce(amount.Unit) && count <= Guards.CountablePieces;
             string written = few ? count == 1 ? $"1 {one}" : $"{Written.Number(count)} {one}s" : "";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} is counted or weighed, but is measured by volume (`{Written.Text(context, line.Amount.Span)}`). The unit was probably lost.",
                 Advice = few ? $"Write `{written}`, or the weight in grams." : "Write the number of pieces or the weight in grams. If its juice is meant, name the juice.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],

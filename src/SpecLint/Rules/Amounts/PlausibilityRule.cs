@@ -36,12 +36,10 @@ internal abstract class PlausibilityRule : FileRule
         string written = Written.Text(context, given.Span);
         var reading = Reading(amount, range);
         string meant = reading.Unit.Length == 0 ? "" : $" As {reading.Words} it would be {Words(reading.Base)}, which is usual.";
-        context.Report(new Finding(Info)
+        context.Report(new(Info)
         {
             AskedLevel = range.MustNot && over && range.Mark != Mark.Memory ? Level.Error : null,
-            Place = context.At(given.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(given.Span, path),
             Message = $"{what} {written}, {(over ? "above" : "below")} the plausible {(over ? "maximum" : "minimum")} of {Words(limit)} ({range.Condition}; {range.Source}).{meant}",
             Advice = reading.Unit.Length > 0 ? $"Write {reading.Words}if that is meant. Otherwise check the number." : "Check the number and its unit.",
             Evidence = [Proof.Of("written", amount, context.At(given.Span)), Proof.Of(over ? "plausible most" : "plausible least", limit, BaseUnit, range.Source)],

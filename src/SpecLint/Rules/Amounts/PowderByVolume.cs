@@ -5,15 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2004: an acid, salt, gum or other potent powder by volume.</summary>
-internal sealed class PowderByVolume : RecipeRule
+[Rule("SL2004", "powder-by-volume", "A powder measured by volume", Level.Warning)]
+internal sealed partial class PowderByVolume : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2004", "powder-by-volume", "A powder measured by volume", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -27,11 +21,9 @@ internal sealed class PowderByVolume : RecipeRule
             bool potent = material.Kind.IsPotentPowder;
             if (!potent && (!Written.IsMetricVolume(amount.Unit) || (context.Recipe is Prep prep && AcidAndSugar.SyrupByVolume.IsOf(prep)))) continue;
             string grams = part.IsWeighed ? Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g") : "an unknown mass";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs {grams}, depending on how it is packed (bulk densities differ by 15 %; common practice, no source).",
                 Advice = "Weigh it, and write grams.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],

@@ -5,22 +5,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2026: proof written as per cent by volume.</summary>
-internal sealed class ProofForStrength : FileRule
+[Rule("SL2026", "proof-for-strength", "Proof written as per cent by volume", Level.Error, IsCause = true, Needs = [Fact.Abv])]
+[Limit("amount-strength-most", "Most")]
+[Limit("amount-proof-apart", "Apart")]
+internal sealed partial class ProofForStrength : FileRule
 {
-    private static readonly Limit Most = Limits.Of("amount-strength-most");
-    private static readonly Limit Apart = Limits.Of("amount-proof-apart");
-
-    private static readonly RuleInfo Rule = new("SL2026", "proof-for-strength", "Proof written as per cent by volume", Level.Error)
-    {
-        IsCause = true,
-        Limits = [Most.Id, Apart.Id],
-        Needs = [Fact.Abv],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>
     /// Whether an ingredient's strength is proof: twice what its kind can hold, or over 75 where half of it is what the
     /// thing it is like holds.
@@ -45,7 +34,6 @@ internal sealed class ProofForStrength : FileRule
             && !Named(ingredient, "overproof") && !Named(ingredient, "neutral") && !Named(ingredient, "rectified") && !Named(ingredient, "absinthe") && !Named(ingredient, "navy");
     }
 
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.File is Ingredient ingredient)
@@ -73,11 +61,9 @@ internal sealed class ProofForStrength : FileRule
     private static void Report(FileContext context, string path, TextSpan span, double value, double half, string words)
     {
         bool quoted = context.File.Source.TextOf(span).StartsWith("\"", StringComparison.Ordinal);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(span, path),
             Message = words + ".",
             Advice = $"Write {Say.Number(half)} % v/v, or `{Say.Number(value)} proof`.",
             Evidence = [Proof.Of("stated", value, "%{vol}"), Proof.Of(Apart)],

@@ -6,22 +6,11 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2023: saline, salt or dry acid in one drink by the jigger where drops or a pinch are meant.</summary>
-internal sealed class SalineByTheJigger : DrinkRule
+[Rule("SL2023", "seasoning-poured", "Saline, salt or dry acid beyond what seasons one drink", Level.Error, IsCause = true)]
+[Limit("amount-salt-per-serve", "Salt")]
+[Limit("amount-acid-per-serve", "Acid")]
+internal sealed partial class SalineByTheJigger : DrinkRule
 {
-    private static readonly Limit Salt = Limits.Of("amount-salt-per-serve");
-    private static readonly Limit Acid = Limits.Of("amount-acid-per-serve");
-
-    private static readonly RuleInfo Rule = new("SL2023", "seasoning-poured", "Saline, salt or dry acid beyond what seasons one drink", Level.Error)
-    {
-        IsCause = true,
-        Limits = [Salt.Id, Acid.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double serves = drink.ServesOrOne;
@@ -40,11 +29,9 @@ internal sealed class SalineByTheJigger : DrinkRule
             string drop = drops == 1 ? "1 drop" : $"{Written.Number(drops)} drops";
             if (salty && poured && drops <= Guards.MostDropsWritten) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {drop}.", [new TextEdit(context.At(line.Amount.Span), $"\"{drop}\"")]));
             double most = line.Amount.Value.Value * limit.Value / grams;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = salty
                     ? $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} adds {Say.With(grams, "g")} of salt to one drink, above the {Say.With(Salt.Value, "g")} (600 mg of sodium) limit of seasoning ({Salt.Source})."
                     : $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.With(grams, "g")} of dry acid in one drink, above the {Say.With(Acid.Value, "g")} in 50 mL of lime juice ({Acid.Source}).",

@@ -3,17 +3,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2018: a share that the amount beside it does not come to.</summary>
-internal sealed class ShareAgainstAmount : RecipeRule
+[Rule("SL2018", "share-against-amount", "A share that disagrees with the amount beside it", Level.Warning)]
+[Limit("amount-share-of-amount", "Apart")]
+internal sealed partial class ShareAgainstAmount : RecipeRule
 {
-    private static readonly Limit Apart = Limits.Of("amount-share-of-amount");
-
-    private static readonly RuleInfo Rule = new("SL2018", "share-against-amount", "A share that disagrees with the amount beside it", Level.Warning) { Limits = [Apart.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var reading = ShareReading.Of(context);
@@ -35,11 +28,9 @@ internal sealed class ShareAgainstAmount : RecipeRule
 
         var edits = reading.Edits(context);
         string more = reading.Wrong.Count > 1 ? $", and {Say.Count(reading.Wrong.Count - 1, "other share")} with it" : "";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(worst.Line.Share.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(worst.Line, "share"),
+            At = context.At(worst.Line.Share.Span, RecipeContext.PathOf(worst.Line, "share")),
             Message = $"The share of {Written.Item(worst.Line)} is given as {Written.Text(context, worst.Line.Share.Span)}, but its amount comes to {Say.Number(computed)} %{more} (differences up to {Say.Number(Apart.Value)} % and rounding are ignored; {Apart.Source}).",
             Advice = "Find out which of the two is made, and correct the other. Shares are computed from amounts.",
             Evidence = [Proof.Of("share by the amounts", computed, "%"), Proof.Of(Apart)],

@@ -2,15 +2,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2019: shares of the water, read as shares of the whole.</summary>
-internal sealed class ShareOfOnePart : RecipeRule
+[Rule("SL2019", "share-of-one-part", "Shares of the water, not of the whole", Level.Warning)]
+internal sealed partial class ShareOfOnePart : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2019", "share-of-one-part", "Shares of the water, not of the whole", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var reading = ShareReading.Of(context);
@@ -31,11 +25,9 @@ internal sealed class ShareOfOnePart : RecipeRule
         }
 
         var edits = reading.Edits(context);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(first.Line.Share.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(first.Line, "share"),
+            At = context.At(first.Line.Share.Span, RecipeContext.PathOf(first.Line, "share")),
             Message = $"The share of {Written.Item(first.Line)}, {Written.Text(context, first.Line.Share.Span)}, is per cent of the {Written.Item(reading.Base!.Line)}. Of the whole it is {Say.Number(computed)} % (a share is of the whole, ISO 80000-9:2019, mass fraction).",
             Advice = "Write shares of the whole, or leave them out.",
             Evidence = [Proof.Of("share of the whole", computed, "%")],

@@ -4,21 +4,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2010: a spoon of something potent, where countries or schools differ in the spoon.</summary>
-internal sealed class SpoonOfWhichCountry : RecipeRule
+[Rule("SL2010", "spoon-of-which-country", "A spoon of something potent, in no stated size", Level.Warning)]
+[Limit("amount-potent-spoon", "Spoon")]
+[Limit("amount-potent-strength", "Potent")]
+internal sealed partial class SpoonOfWhichCountry : RecipeRule
 {
-    private static readonly Limit Spoon = Limits.Of("amount-potent-spoon");
-    private static readonly Limit Potent = Limits.Of("amount-potent-strength");
-
-    private static readonly RuleInfo Rule = new("SL2010", "spoon-of-which-country", "A spoon of something potent, in no stated size", Level.Warning)
-    {
-        Limits = [Spoon.Id, Potent.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -28,11 +18,9 @@ internal sealed class SpoonOfWhichCountry : RecipeRule
             var amount = line.Amount.Value;
             bool table = amount.Unit.Name == "tbsp" && amount.BaseHigh > Spoon.Value, bar = amount.Unit.Name == "barspoon" && amount.Value >= Guards.SpoonsThatCount;
             if (!(table || bar) || amount.Unit.Low == amount.Unit.High || !IsPotent(material)) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 AskedLevel = table ? null : Level.Note,
                 Message = table
                     ? $"A tablespoon of {Written.Item(line)} is 15 mL in most countries and 20 mL in Australia ({Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} here), and the difference can be tasted (common practice, no source)."

@@ -4,15 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2027: a strength that the kind of ingredient cannot have.</summary>
-internal sealed class StrengthOfKind : IngredientRule
+[Rule("SL2027", "strength-of-another-kind", "A strength that this kind of ingredient cannot have", Level.Error, IsCause = true)]
+internal sealed partial class StrengthOfKind : IngredientRule
 {
-    private static readonly RuleInfo Rule = new("SL2027", "strength-of-another-kind", "A strength that this kind of ingredient cannot have", Level.Error) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.Values.TryGetValue("strength", out var strength)) return;
@@ -27,11 +21,9 @@ internal sealed class StrengthOfKind : IngredientRule
         bool over = strength.Low > kind.High;
         double tenth = over ? strength.Typical / 10 : strength.Typical * 10;
         bool isTen = tenth >= kind.Low && tenth <= kind.High && kind.High > Guards.TenfoldKind;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(strength.Span),
-            Subject = context.Id,
-            Path = "strength",
+            At = context.At(strength.Span, "strength"),
             AskedLevel = kind.Mark == Mark.Memory ? Level.Warning : null,
             Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "above" : "below")} the possible strengths of the kind `{material.Kind}`, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
             Advice = isTen ? $"Write {Say.Number(tenth)} % v/vif the decimal point is wrong. Otherwise correct the kind." : "Correct the strength, or the kind.",

@@ -7,28 +7,16 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2007: centilitres for millilitres, or a digit too many.</summary>
-internal sealed class TenfoldPour : DrinkRule
+[Rule("SL2007", "tenfold-pour", "A pour far beyond one drink: centilitres for millilitres, or a digit too many", Level.Error, IsCause = true)]
+[Limit("amount-pour-spirit", "Spirit")]
+[Limit("amount-pour-sweetener", "Sweetener")]
+[Limit("amount-pour-sour", "Sour")]
+[Limit("amount-sour-juice", "SourFrom")]
+[Limit("amount-pour-long", "Long")]
+[Limit("amount-pour-other", "Other")]
+[Limit("amount-pour-least", "LeastPour")]
+internal sealed partial class TenfoldPour : DrinkRule
 {
-    private static readonly Limit Spirit = Limits.Of("amount-pour-spirit");
-    private static readonly Limit Sweetener = Limits.Of("amount-pour-sweetener");
-    private static readonly Limit Sour = Limits.Of("amount-pour-sour");
-    private static readonly Limit Long = Limits.Of("amount-pour-long");
-    private static readonly Limit SourFrom = Limits.Of("amount-sour-juice");
-    private static readonly Limit Other = Limits.Of("amount-pour-other");
-
-    private static readonly Limit LeastPour = Limits.Of("amount-pour-least");
-
-    private static readonly RuleInfo Rule = new("SL2007", "tenfold-pour", "A pour far beyond one drink: centilitres for millilitres, or a digit too many", Level.Error)
-    {
-        IsCause = true,
-        Limits = [Spirit.Id, Sweetener.Id, Sour.Id, SourFrom.Id, Long.Id, Other.Id, LeastPour.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double serves = drink.ServesOrOne;
@@ -50,11 +38,9 @@ internal sealed class TenfoldPour : DrinkRule
             string right = slip is { } meant
                 ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
                 : "Check the amount: neither another unit nor a tenth of it is a part of one drink; if it makes several drinks, say so in `serves`.";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} maximum for {limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
                 Advice = right,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],

@@ -7,11 +7,10 @@ using SpecLint.Reading;
 namespace SpecLint.Rules.Amounts;
 
 /// <summary>An agent far beyond what the family of preparation takes, held against the table of agents.</summary>
-internal abstract class TenfoldRule : PrepRule
+[Limit("amount-agent-over", "Over")]
+[Limit("amount-agent-under", "Under")]
+internal abstract partial class TenfoldRule : PrepRule
 {
-    private protected static readonly Limit Over = Limits.Of("amount-agent-over");
-    private protected static readonly Limit Under = Limits.Of("amount-agent-under");
-
     /// <summary>The group of agents.</summary>
     protected abstract string Group { get; }
 
@@ -38,11 +37,9 @@ internal abstract class TenfoldRule : PrepRule
             bool isTen = right >= use.Low && right <= use.High;
             double usual = isTen ? tenth : over ? use.High / (100 - use.High) * without : use.Low / (100 - use.Low) * without;
             string times = over ? $"{Say.Number(share / use.High, 1)} times the maximum" : $"{Say.Number(use.Low / share, 1)} times below the minimum";
-            context.Report(new Finding(Info)
+            context.Report(new(Info)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
                 AskedLevel = under || use.Mark == Mark.Memory ? Level.Warning : null,
                 Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} ({use.Source})" + (isTen ? ": probably off by a factor of ten." : "."),
                 Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",

@@ -4,14 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2012: two ingredients on one line.</summary>
-internal sealed class TwoRowsInOne : RecipeRule
+[Rule("SL2012", "two-lines-in-one", "Two ingredients on one line", Level.Error, IsCause = true)]
+internal sealed partial class TwoRowsInOne : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL2012", "two-lines-in-one", "Two ingredients on one line", Level.Error) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether what stands for an item is two items with an amount between them, as <c>gin-15-ml-lime-juice</c> or <c>gin 15 ml lime juice</c>.</summary>
     internal static bool Reads(LinkedBook book, string text, out string first, out string amount, out string second)
     {
@@ -35,7 +30,6 @@ internal sealed class TwoRowsInOne : RecipeRule
         return false;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -78,11 +72,9 @@ internal sealed class TwoRowsInOne : RecipeRule
         var edits = new List<TextEdit>();
         if (first.Length > 0) edits.Add(new TextEdit(context.At(span), $"\"{first}\""));
         edits.Add(new TextEdit(context.At(new TextSpan(line.Span.End, 0)), $",\n    {{ \"item\": \"{second}\", \"amount\": \"{amount}\" }}"));
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(line, property),
+            At = context.At(span, RecipeContext.PathOf(line, property)),
             Message = $"{words}. Two lines have run into one, and {amount} of `{second}` is missing from every figure.",
             Advice = $"Give `{second}` a line of its own.",
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits)],

@@ -6,17 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
-/// <summary>SL2030: top, splash and the like, where the drink changes with what the hand takes it for.</summary>
-internal sealed class WordWithoutSize : DrinkRule
+[Rule("SL2030", "word-without-size", "A word for an amount that every hand pours differently", Level.Warning)]
+[Limit("amount-no-size", "Most")]
+internal sealed partial class WordWithoutSize : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("amount-no-size");
-
-    private static readonly RuleInfo Rule = new("SL2030", "word-without-size", "A word for an amount that every hand pours differently", Level.Warning) { Limits = [Most.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double whole = double.NaN;
@@ -28,12 +21,10 @@ internal sealed class WordWithoutSize : DrinkRule
             if (amount is { Dimension: Dimension.Count, Unit.Name: "handful" or "can" })
             {
                 bool can = amount.Unit.Name == "can";
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     AskedLevel = can ? null : Level.Note,
-                    Place = context.At(line.Amount.Span),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(line, "amount"),
+                    At = context.AmountOf(line),
                     Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} has no size, so the volume, strength and sugar of the drink are unknown.",
                     Advice = can ? "Write its millilitres, or give `can` its size under `measures` in bar.json." : "Weigh it once and write the grams, or count the leaves.",
                 });
@@ -45,11 +36,9 @@ internal sealed class WordWithoutSize : DrinkRule
             if (double.IsNaN(whole)) whole = Written.Poured(context.Profile);
             double spread = amount.BaseHigh - amount.BaseLow;
             if (!(whole > 0) || spread <= whole * Most.Value / 100) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "amount"),
+                At = context.AmountOf(line),
 
                 // The trade's own lists top with soda or sparkling wine by eye.
                 AskedLevel = part.Material is { Kind: { Lengthens: true } or { IsWater: true } } ? Level.Note : null,

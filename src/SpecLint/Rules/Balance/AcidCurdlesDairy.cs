@@ -6,21 +6,10 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3021: milk or cream with so much acid that it curdles.</summary>
-internal sealed class AcidCurdlesDairy : RecipeRule
+[Rule("SL3021", "acid-curdles-dairy", "Milk or cream with so much acid that it curdles", Level.Warning, Needs = [Fact.Acid])]
+[Limit("curdling-acid", "Most")]
+internal sealed partial class AcidCurdlesDairy : RecipeRule
 {
-    private static readonly Limit Most = Limits.Of("curdling-acid");
-
-    private static readonly RuleInfo Rule = new("SL3021", "acid-curdles-dairy", "Milk or cream with so much acid that it curdles", Level.Warning)
-    {
-        Needs = [Fact.Acid],
-        Limits = [Most.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (Clarifies(context.Recipe)) return;
@@ -31,11 +20,9 @@ internal sealed class AcidCurdlesDairy : RecipeRule
         var acid = context.Fact(Fact.Acid);
         if (Findings.Check.AtMost(acid, Most.Value) != Stand.Broken) return;
         if (Sours(context.Profile) is not { } sour) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(dairy.Line.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(dairy.Line),
+            At = context.At(dairy.Line.Span, RecipeContext.PathOf(dairy.Line)),
             Message = $"{dairy.Line.Item.Or("The milk")} meets {sour.Line.Item.Or("acid")}: the acid comes to {Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} at which milk protein sets, so it curdles in the glass ({Most.Source}).",
             Advice = "Take out the sour part, or use coconut or another cream that tolerates acid. If it is meant to curdle, strain off the curds and say so in the method.",
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],

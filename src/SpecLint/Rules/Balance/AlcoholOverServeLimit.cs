@@ -5,23 +5,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3017: more alcohol in a serve than the house or practice allows.</summary>
-internal sealed class AlcoholOverServeLimit : DrinkRule
+[Rule("SL3017", "alcohol-over-serve-limit", "More alcohol in a serve than the house or practice allows", Level.Warning, Needs = [Fact.Alcohol], Safety = true, IsConsequence = true)]
+[Limit("alcohol-per-serve", "Practice")]
+internal sealed partial class AlcoholOverServeLimit : DrinkRule
 {
-    private static readonly Limit Practice = Limits.Of("alcohol-per-serve");
-
-    private static readonly RuleInfo Rule = new("SL3017", "alcohol-over-serve-limit", "More alcohol in a serve than the house or practice allows", Level.Warning)
-    {
-        Needs = [Fact.Alcohol],
-        Limits = [Practice.Id],
-        Safety = true,
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         var alcohol = context.Fact(Fact.Alcohol);
@@ -30,11 +17,9 @@ internal sealed class AlcoholOverServeLimit : DrinkRule
         bool hasHouse = house.IsGiven;
         if (Findings.Check.AtMost(alcohol, limit) != Stand.Broken) return;
         var remedy = Remedy.Amount(context, Remedy.EthanolOf, grams => grams[(int)Science.Component.Ethanol] / drink.ServesOrOne, limit, "g of alcohol", "Take less spirit, or write how many it serves.");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.IngredientsSpan),
-            Subject = context.Id,
-            Path = "ingredients",
+            At = context.At(drink.IngredientsSpan, "ingredients"),
             Message = $"A serve holds {Say.Fact(Fact.Alcohol, alcohol)} of alcohol{InDrinks(context.Settings, alcohol.Value)}, above the {Say.With(limit, "g")} {(hasHouse ? "that the house allows (bar.json, limits.alcoholPerServe)" : $"of common practice ({Practice.Source})")}.",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3020: bitters that are counted in dashes and make up a large share of the drink.</summary>
-internal sealed class BittersOutOfScale : DrinkRule
+[Rule("SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning, Needs = [Fact.MixVolume], IsConsequence = true)]
+[Limit("bitters-share", "Share")]
+[Limit("bitters-dashes", "Dashes")]
+internal sealed partial class BittersOutOfScale : DrinkRule
 {
-    private static readonly Limit Share = Limits.Of("bitters-share");
-    private static readonly Limit Dashes = Limits.Of("bitters-dashes");
-
-    private static readonly RuleInfo Rule = new("SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning)
-    {
-        Needs = [Fact.MixVolume],
-        Limits = [Share.Id, Dashes.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double millilitres = 0;
@@ -48,11 +36,9 @@ internal sealed class BittersOutOfScale : DrinkRule
         bool counted = dashes > Dashes.Value && share <= Share.Value;
         if (share <= Share.Value && !counted) return;
         double typical = 100 * most.Millilitres / ((volume.Value * serves) + top);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(most.Line.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Line, "amount"),
+            At = context.AmountOf(most.Line),
             Message = counted
                 ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} in one drink are {Say.With(typical, "%")} of the drink before ice, above the usual maximum of {Say.Number(Dashes.Value)} dashes of one bitters ({Dashes.Source})."
                 : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink before ice. Even with small dashes that is above the usual maximum of {Say.With(Share.Value, "%")} ({Share.Source}).",

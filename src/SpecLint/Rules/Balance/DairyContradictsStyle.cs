@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3012: cream or milk that the style does not have, or lacks.</summary>
-internal sealed class DairyContradictsStyle : DrinkRule
+[Rule("SL3012", "dairy-contradicts-style", "Cream or milk where the style has none, or none where it has some", Level.Warning)]
+internal sealed partial class DairyContradictsStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL3012", "dairy-contradicts-style", "Cream or milk where the style has none, or none where it has some", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { } style) return;
@@ -20,11 +14,9 @@ internal sealed class DairyContradictsStyle : DrinkRule
         {
             // Cream floats on a hot drink, goes into a flip, a blended or a tropical drink, and tops some fizzes.
             if (style.IsHot || style.IsTopped || style.Egg != EggPart.None) return;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(drink.Style.Span),
-                Subject = context.Id,
-                Path = "style",
+                At = context.At(drink.Style.Span, "style"),
                 Message = $"It holds {dairy.Line.Item.Or("dairy")}, but a `{style.Id}` has no cream or milk, so its bands do not fit.",
                 Advice = "Write `creamy`, or change the recipe.",
                 Related = [new RelatedPlace(context.At(dairy.Line.Span), "the dairy")],
@@ -35,11 +27,9 @@ internal sealed class DairyContradictsStyle : DrinkRule
         {
             // Cream liqueurs and plant milks make a creamy drink as well.
             if (Builds.First(context.Profile, m => m is not null && (m.Kind.IsPlantMilk || m.Of(Science.Component.Fat) > Guards.CreamyFat)) is not null) return;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(drink.Style.Span),
-                Subject = context.Id,
-                Path = "style",
+                At = context.At(drink.Style.Span, "style"),
                 Message = $"A `{style.Id}` drink needs cream, milk or a plant milk, and this one has none.",
                 Advice = "Add the cream, or name the right style.",
             });

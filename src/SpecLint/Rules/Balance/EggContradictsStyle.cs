@@ -4,20 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3010: egg that the style does not have, or lacks.</summary>
-internal sealed class EggContradictsStyle : DrinkRule
+[Rule("SL3010", "egg-contradicts-style", "Egg where the style has none, or none where it has egg", Level.Warning)]
+[Limit("egg-white-foam", "Foam")]
+internal sealed partial class EggContradictsStyle : DrinkRule
 {
-    private static readonly Limit Foam = Limits.Of("egg-white-foam");
-
-    private static readonly RuleInfo Rule = new("SL3010", "egg-contradicts-style", "Egg where the style has none, or none where it has egg", Level.Warning)
-    {
-        Limits = [Foam.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { } style) return;
@@ -38,11 +28,9 @@ internal sealed class EggContradictsStyle : DrinkRule
             _ => null,
         };
         var egg = yolk ?? Builds.First(context.Profile, Substances.IsEggWhite);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.Style.Span),
-            Subject = context.Id,
-            Path = "style",
+            At = context.At(drink.Style.Span, "style"),
             Message = style.Egg == EggPart.None
                 ? $"It holds {egg!.Line.Item.Or("egg")}, but a `{style.Id}` has no egg. Foam and body make it a different drink, with other bands."
                 : $"A `{style.Id}` has {(style.Egg == EggPart.White ? "egg white" : "whole egg")}, but this drink has {(has == EggPart.None ? "none" : "another part of the egg")}.",

@@ -5,22 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3011: egg white put into a sour whose acid was not raised.</summary>
-internal sealed class EggWhiteFlattensAcid : DrinkRule
+[Rule("SL3011", "egg-white-flattens-acid", "Egg white in a sour whose acid was not raised", Level.Note, Needs = [Fact.Acid], IsConsequence = true)]
+[Limit("egg-white-foam", "Foam")]
+internal sealed partial class EggWhiteFlattensAcid : DrinkRule
 {
-    private static readonly Limit Foam = Limits.Of("egg-white-foam");
-
-    private static readonly RuleInfo Rule = new("SL3011", "egg-white-flattens-acid", "Egg white in a sour whose acid was not raised", Level.Note)
-    {
-        Needs = [Fact.Acid],
-        Limits = [Foam.Id],
-        IsConsequence = true,
-    };
-
     private static readonly Style EggWhiteSour = Style.Of("egg-white-sour");
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
 
     /// <summary>Whether it is a shaken sour (or a drink without a style) with more white of egg than a few drops.</summary>
     internal static bool Speaks(RecipeProfile profile, Drink drink)
@@ -32,7 +21,6 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
         return Builds.Grams(profile, Substances.IsEggWhite) / drink.ServesOrOne >= Foam.Value;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!Speaks(context.Profile, drink) || EggWhiteSour?.Usual(Fact.Acid) is not { } usual) return;
@@ -42,12 +30,10 @@ internal sealed class EggWhiteFlattensAcid : DrinkRule
         if (drink.KnownStyle is { } style && Builds.LacksSide(context.Profile, style, Fact.Acid)) return;
         bool far = EggWhiteSour.Seen(Fact.Acid) is { } seen && acid.High < seen.Low;
         var remedy = Remedy.Amount(context, Remedy.AcidOf, Solving.AcidPerVolume, usual.Low * 1.15, "g of acid in 100 mL", "Raise the juice or the acid solution.");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = far ? Level.Warning : null,
-            Place = context.At(white.Line.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(white.Line),
+            At = context.At(white.Line.Span, RecipeContext.PathOf(white.Line)),
             Message = $"With the egg white the acid comes to {Say.Fact(Fact.Acid, acid)}, below the {Say.With(usual.Low, "g/100 mL")} at which egg white sours usually start ({EggWhiteSour.UsualInShort}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

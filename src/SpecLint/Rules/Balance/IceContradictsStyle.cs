@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3023: ice in the glass that is not the style's.</summary>
-internal sealed class IceContradictsStyle : DrinkRule
+[Rule("SL3023", "ice-contradicts-style", "Ice in the glass that is not the style's", Level.Note, IsConsequence = true)]
+internal sealed partial class IceContradictsStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL3023", "ice-contradicts-style", "Ice in the glass that is not the style's", Level.Note) { IsConsequence = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { Ice.IsCrushed: true } style) return;
@@ -25,11 +19,9 @@ internal sealed class IceContradictsStyle : DrinkRule
         }
 
         if (glass is null || glass.Ice.Value.IsCrushed) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(glass.Ice.Span),
-            Subject = context.Id,
-            Path = context.PathOf(glass) + ".ice",
+            At = context.At(glass.Ice.Span, context.PathOf(glass) + ".ice"),
             Message = $"A `{style.Id}` is served on crushed ice, but here it is `{glass.IceWritten}`. Larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
             Advice = "Write crushed ice, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],

@@ -4,32 +4,19 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3009: a sour stirred drink with juice in it.</summary>
-internal sealed class JuiceInStirredDrink : DrinkRule
+[Rule("SL3009", "juice-in-stirred-drink", "A stirred drink that is sour from juice", Level.Note, Needs = [Fact.Acid], IsConsequence = true)]
+[Limit("stirred-acid", "Most")]
+internal sealed partial class JuiceInStirredDrink : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("stirred-acid");
-
-    private static readonly RuleInfo Rule = new("SL3009", "juice-in-stirred-drink", "A stirred drink that is sour from juice", Level.Note)
-    {
-        Needs = [Fact.Acid],
-        Limits = [Most.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Profile.Technique != TechniqueKind.Stirred || Builds.First(context.Profile, Substances.IsJuice) is not { } juice) return;
         var acid = context.Fact(Fact.Acid);
         if (Findings.Check.AtMost(acid, Most.Value) != Stand.Broken) return;
         var step = context.Profile.TechniqueStep;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = step is { Do.IsGiven: true } ? context.At(step.Do.Span) : context.At(juice.Line.Span),
-            Subject = context.Id,
             Path = step is null ? RecipeContext.PathOf(juice.Line) : context.PathOf(step),
             Message = $"It is stirred, and {juice.Line.Item.Or("the juice")} raises its acid to {Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} maximum for stirred drinks ({Most.Source}).",
             Advice = "Shake it to mix and aerate the juice, or stir a clarified juice or an acid solution.",

@@ -28,11 +28,9 @@ internal abstract class MissingSideRule : DrinkRule
         double target = (style.Usual(Of) ?? seen).Low;
         var served = context.Fact(Fact.ServedVolume);
         double lacks = served.IsKnown ? (target - value.Value) * served.Value * drink.ServesOrOne / 100 : double.NaN;
-        context.Report(new Finding(Info)
+        context.Report(new(Info)
         {
-            Place = context.At(drink.IngredientsSpan),
-            Subject = context.Id,
-            Path = "ingredients",
+            At = context.At(drink.IngredientsSpan, "ingredients"),
             Message = missing
                 ? $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(seen.Low, "g/100 mL")}, the lowest among the reference `{style.Id}` drinks ({style.SeenInShort}). What {Does} it seems to be missing."
                 : $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(target, "g/100 mL")}, where the usual range of `{style.Id}` drinks starts ({style.UsualInShort}), and no part of it {Does} by itself.",

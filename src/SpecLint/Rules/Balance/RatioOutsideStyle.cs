@@ -4,28 +4,15 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3004: a ratio of sugar to acid outside what the style is seen at.</summary>
-internal sealed class RatioOutsideStyle : StyleBandRule
+[Rule("SL3004", "ratio-outside-style", "A ratio of sugar to acid outside the style's range", Level.Warning, Needs = [Fact.SugarAcidRatio, Fact.Sugar, Fact.Acid], IsConsequence = true)]
+internal sealed partial class RatioOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3004", "ratio-outside-style", "A ratio of sugar to acid outside the style's range", Level.Warning)
-    {
-        Needs = [Fact.SugarAcidRatio, Fact.Sugar, Fact.Acid],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override Fact Of => Fact.SugarAcidRatio;
 
-    /// <inheritdoc/>
     protected override string Noun => "ratio of sugar to acid";
 
-    /// <inheritdoc/>
     protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => IsOut(context, style, Fact.Sugar) || IsOut(context, style, Fact.Acid);
 
-    /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         value.Value > seen.High
             ? Remedy.Amount(context, Remedy.SugarOf, Ratio, Nearest(aim, value.Value), "of sugar to one of acid", "Use less of what sweetens it or more of what sours it.")

@@ -5,23 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3018: two drinks of the same parts in the same ratios.</summary>
-internal sealed class SameDrinkTwoNames : BookRule
+[Rule("SL3018", "same-drink-two-names", "Two drinks of the same parts in the same ratios", Level.Note)]
+[Limit("same-drink-part", "Apart")]
+internal sealed partial class SameDrinkTwoNames : BookRule
 {
-    private static readonly Limit Apart = Limits.Of("same-drink-part");
-
-    private static readonly RuleInfo Rule = new("SL3018", "same-drink-two-names", "Two drinks of the same parts in the same ratios", Level.Note)
-    {
-        Limits = [Apart.Id],
-    };
-
     /// <summary>Drinks of one set of parts that are compared with each other; in a larger crowd, alike neighbours still meet.</summary>
     private const int MostOfOneSet = 200;
 
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         // Few drinks share their parts with another, so that most are only told apart by a number made of them.
@@ -40,10 +30,9 @@ internal sealed class SameDrinkTwoNames : BookRule
             var twin = set.Twin(context.Profiles, vector, out double apart);
             set.Add(vector);
             if (twin is null) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = drink.Head,
-                Subject = drink.Id,
                 Path = "name",
                 Key = twin.Id,
                 Message = $"It has the parts of `{twin.Id}` in the same ratios (no share is over {Say.Number(Math.Max(1, Math.Ceiling(apart)), 0)} % apart; up to {Say.Number(Apart.Value, 0)} % counts as the same), the same technique and the same garnish: one drink under two names ({Apart.Source}).",

@@ -4,31 +4,17 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3006: a drink far larger or smaller than its style.</summary>
-internal sealed class SizeOutsideStyle : StyleBandRule
+[Rule("SL3006", "size-outside-style", "A drink far larger or smaller than its style", Level.Note, Needs = [Fact.MixVolume, Fact.ServedVolume], IsConsequence = true)]
+internal sealed partial class SizeOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3006", "size-outside-style", "A drink far larger or smaller than its style", Level.Note)
-    {
-        Needs = [Fact.MixVolume, Fact.ServedVolume],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override Fact Of => Fact.MixVolume;
 
-    /// <inheritdoc/>
     protected override double About(RecipeContext context, Drink drink) => context.Profile.InputVolume / drink.ServesOrOne;
 
-    /// <inheritdoc/>
     protected override string Noun => "volume before ice";
 
-    /// <inheritdoc/>
     protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => context.Fact(Fact.ServedVolume) is { IsKnown: true } served && style.Seen(Fact.ServedVolume) is { } glass && Findings.Check.Within(served, glass.Low, glass.High) != Stand.Broken;
 
-    /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Scaled(context, aim, value);
 

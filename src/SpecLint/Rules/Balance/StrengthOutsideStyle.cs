@@ -4,32 +4,18 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3001: a strength outside what the style is seen at.</summary>
-internal sealed class StrengthOutsideStyle : StyleBandRule
+[Rule("SL3001", "strength-outside-style", "A strength outside the style's range", Level.Warning, Needs = [Fact.Abv], IsConsequence = true)]
+internal sealed partial class StrengthOutsideStyle : StyleBandRule
 {
-    private static readonly RuleInfo Rule = new("SL3001", "strength-outside-style", "A strength outside the style's range", Level.Warning)
-    {
-        Needs = [Fact.Abv],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override Fact Of => Fact.Abv;
 
-    /// <inheritdoc/>
     protected override string Noun => "strength";
 
-    /// <inheritdoc/>
     protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => false;
 
-    /// <inheritdoc/>
     protected override bool IsLikelyAnother(RecipeContext context, Style style) =>
         style.IsTopped && Builds.First(context.Profile, static m => m is null || Remedy.EthanolOf(m) > 0) is null;
 
-    /// <inheritdoc/>
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         context.Recipe is Drink { KnownStyle: { } style } && IsLikelyAnother(context, style) ? Remedy.Say("Name a style without alcohol (`zero-proof-long`), if no spirit is meant; else add what is forgotten.") :
         Remedy.Amount(context, Remedy.EthanolOf, Solving.Strength, Nearest(aim, value.Value), "% vol", value.Value > seen.High

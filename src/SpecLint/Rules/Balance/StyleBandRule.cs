@@ -57,12 +57,10 @@ internal abstract class StyleBandRule : DrinkRule
         if (Array.IndexOf(BandSolver.Facts, Of) >= 0 && (others.Count > 0 || !Keeps(context, style, remedy)))
             remedy = BandSolver.Solve(context, style) ?? Remedy.Say(others.Count > 0 ? "No amounts between half and twice what is written bring all of them into the bands: look for a line that is missing or slipped, or name the style that it is." : "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name the style that it is.");
         string unit = Say.Unit(Of);
-        context.Report(new Finding(Info)
+        context.Report(new(Info)
         {
             AskedLevel = (likely && others.Count == 0) || IsLikelyAnother(context, style) ? Level.Note : null,
-            Place = context.At(drink.Style.Span),
-            Subject = context.Id,
-            Path = "style",
+            At = context.At(drink.Style.Span, "style"),
             Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "above" : "below")} {Say.With(over ? seen.High : seen.Low, unit)}, the {(over ? "highest" : "lowest")} among the reference `{style.Id}` drinks; most have {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

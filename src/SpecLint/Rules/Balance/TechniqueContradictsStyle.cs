@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3008: a technique that is none of the style's.</summary>
-internal sealed class TechniqueContradictsStyle : DrinkRule
+[Rule("SL3008", "technique-contradicts-style", "A technique that the style does not use", Level.Warning)]
+internal sealed partial class TechniqueContradictsStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL3008", "technique-contradicts-style", "A technique that the style does not use", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { } style || drink.Method.Count == 0) return;
@@ -24,11 +18,9 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
         string verb = Builds.Verb(context.Profile.Technique)!;
         var other = Fitting(context);
         var step = context.Profile.TechniqueStep;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.Style.Span),
-            Subject = context.Id,
-            Path = "style",
+            At = context.At(drink.Style.Span, "style"),
             Message = $"The technique of the method is `{verb}`, but a `{style.Id}` is made with {Say.List([.. style.Techniques.Select(t => $"`{t}`")], "or")} (table of styles; {style.UsualInShort}).",
             Advice = other is null ? "Change the method, or name the right style." : $"Change the method, or name the style that its figures fit: `{other.Id}`.",
             Evidence = [Proof.Of("technique", verb, step is null ? null : context.At(step.Do.Span))],
@@ -44,12 +36,10 @@ internal sealed class TechniqueContradictsStyle : DrinkRule
     {
         if (context.Profile.Technique != TechniqueKind.Shaken || style.Techniques.Count == 0 || style.Techniques[0].Technique != TechniqueKind.Stirred || context.Profile.TechniqueStep is not { } step) return;
         if (Builds.First(context.Profile, m => m is null || !m.Kind.IsClear) is not null) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Level.Note,
-            Place = context.At(step.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(step),
+            At = context.VerbOf(step),
             Message = $"It is {step.Verb.Past}, and all its parts are clear. A `{style.Id}` drink is stirred; shaken, it comes out cloudy and with more water (table of styles; {style.UsualInShort}).",
             Advice = "Stir it, or leave it if it is meant to be shaken.",
             Evidence = [Proof.Of("technique", "shake", context.At(step.Do.Span))],

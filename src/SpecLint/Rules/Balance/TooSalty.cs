@@ -6,23 +6,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3019: salt that is tasted as salt, from a part that is dosed in drops.</summary>
-internal sealed class TooSalty : DrinkRule
+[Rule("SL3019", "salt-over-taste", "So much salt that the drink tastes salty", Level.Warning, Needs = [Fact.Salt], IsConsequence = true)]
+[Limit("salt-taste", "Taste")]
+[Limit("amount-salt-per-serve", "Poured")]
+internal sealed partial class TooSalty : DrinkRule
 {
-    private static readonly Limit Taste = Limits.Of("salt-taste");
-    private static readonly Limit Poured = Limits.Of("amount-salt-per-serve");
-
-    private static readonly RuleInfo Rule = new("SL3019", "salt-over-taste", "So much salt that the drink tastes salty", Level.Warning)
-    {
-        Needs = [Fact.Salt],
-        Limits = [Taste.Id, Poured.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (Builds.First(context.Profile, Substances.IsSalt) is not { } salt || !salt.Line.Amount.IsGiven || !salt.IsWeighed) return;
@@ -46,11 +34,9 @@ internal sealed class TooSalty : DrinkRule
         double factor = Solving.Factor(context.Profile, p => Substances.IsSalt(p.Material), Solving.SaltPerVolume, Taste.Value / 2);
         var corrections = new List<Correction>();
         if (drops) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {meant}.", [new TextEdit(context.At(salt.Line.Amount.Span), $"\"{meant}\"")]));
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(salt.Line.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(salt.Line, "amount"),
+            At = context.AmountOf(salt.Line),
             Message = $"{salt.Line.Item.Or("The saline")} raises the salt to {Say.Fact(Fact.Salt, value)}, above the {Say.With(Taste.Value, "g/100 mL")} at which a drink tastes salty ({Taste.Source}).",
             Advice = drops ? $"Write {meant}, if drops are meant."
                 : double.IsNaN(factor) ? "Take less of it."

@@ -4,15 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3013: a sparkling top that the style does not have, or lacks.</summary>
-internal sealed class TopContradictsStyle : DrinkRule
+[Rule("SL3013", "top-contradicts-style", "A sparkling top where the style has none, or none where it has one", Level.Warning)]
+internal sealed partial class TopContradictsStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL3013", "top-contradicts-style", "A sparkling top where the style has none, or none where it has one", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { } style) return;
@@ -23,11 +17,9 @@ internal sealed class TopContradictsStyle : DrinkRule
             // A highball of juice, tea or water is one too.
             if (!style.MustSparkle) return;
             if ((context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(drink.Style.Span),
-                Subject = context.Id,
-                Path = "style",
+                At = context.At(drink.Style.Span, "style"),
                 Message = $"A `{style.Id}` is topped with something sparkling, but none of its parts is sparkling.",
                 Advice = "Add the top, or name the right style.",
             });
@@ -35,11 +27,9 @@ internal sealed class TopContradictsStyle : DrinkRule
         else if (!style.IsTopped && sparkling is { } top && style.NeverSparkles)
         {
             string better = style.WantsAcid ? "fizz" : "highball";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(drink.Style.Span),
-                Subject = context.Id,
-                Path = "style",
+                At = context.At(drink.Style.Span, "style"),
                 Message = $"It is lengthened with {sparkling!.Line.Item.Or("something sparkling")}, but a `{style.Id}` is not topped, so its bands do not fit.",
                 Advice = $"Write `{better}`, or leave out the top.",
                 Related = [new RelatedPlace(context.At(sparkling.Line.Span), "the top")],

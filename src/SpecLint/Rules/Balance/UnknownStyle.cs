@@ -4,18 +4,12 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Balance;
 
-/// <summary>SL3007: a style that is not in the table.</summary>
-internal sealed class UnknownStyle : DrinkRule
+[Rule("SL3007", "unknown-style", "A style that is not in the table", Level.Warning)]
+internal sealed partial class UnknownStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL3007", "unknown-style", "A style that is not in the table", Level.Warning);
-
     private static readonly string[] Ids = [.. Style.All.Select(s => s.Id)];
     private static readonly string InWords = Say.List([.. Ids.Select(i => $"`{i}`")], "or");
 
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Style.IsGiven || drink.Style.Value.IsKnown) return;
@@ -23,11 +17,10 @@ internal sealed class UnknownStyle : DrinkRule
         var place = context.At(drink.Style.Span);
         var meant = drink.Style.Value.Meant;
         string? near = meant?.Id ?? NearestName.Of(word, Ids);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = meant is null ? null : Level.Note,
             Place = place,
-            Subject = context.Id,
             Path = "style",
             Message = meant is not null
                 ? $"`{word}` is another word for the style `{meant.Id}`, so no band is checked."

@@ -2,15 +2,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9022: the id of a by-product is taken.</summary>
-internal sealed class ByProductTaken : BookRule
+[Rule("SL9022", "by-product-id-taken", "The id of a by-product belongs to something else", Level.Error)]
+internal sealed partial class ByProductTaken : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9022", "by-product-id-taken", "The id of a by-product belongs to something else", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         foreach (var prep in context.Book.Preps)
@@ -23,11 +17,10 @@ internal sealed class ByProductTaken : BookRule
                 if (known is not null && known.ByProduct == left && !builtIn) continue;
                 if (known is null) continue;
                 bool own = known.ByProduct == left;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     AskedLevel = own ? Level.Warning : null,
                     Place = prep.At(left.Id.Span),
-                    Subject = prep.Id,
                     Path = $"byProducts[{left.Id.Value}].id",
                     Message = own
                         ? $"`{left.Id.Value}` is also the id of a catalogue ingredient, which it hides from every recipe of the book."

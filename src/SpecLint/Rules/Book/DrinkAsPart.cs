@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9017: a drink as an ingredient.</summary>
-internal sealed class DrinkAsPart : RecipeRule
+[Rule("SL9017", "drink-as-ingredient", "The spec of a drink is named as an ingredient", Level.Error)]
+internal sealed partial class DrinkAsPart : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL9017", "drink-as-ingredient", "The spec of a drink is named as an ingredient", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -25,10 +19,9 @@ internal sealed class DrinkAsPart : RecipeRule
             }
 
             var place = context.At(part.Line.Item.Span);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = place,
-                Subject = context.Id,
                 Path = RecipeContext.PathOf(part.Line, "item"),
                 Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish. Only a preparation can go into another recipe.",
                 Advice = batch is null ? "Write a preparation for what is poured (`\"family\": \"batch\"`, `\"batchOf\"`), and name that." : $"Name its batch, `{batch.Id}`.",

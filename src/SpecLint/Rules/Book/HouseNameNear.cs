@@ -4,15 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9026: an item of the catalogue where the house makes one of nearly the same name.</summary>
-internal sealed class HouseNameNear : BookRule
+[Rule("SL9026", "house-name-near", "An item of the catalogue where the house makes one of nearly the same name", Level.Note)]
+internal sealed partial class HouseNameNear : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9026", "house-name-near", "An item of the catalogue where the house makes one of nearly the same name", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         if (context.Book.Preps.Count == 0) return;
@@ -109,10 +103,9 @@ internal sealed class HouseNameNear : BookRule
     private static Finding Find(BookContext context, Recipe recipe, Line line, Prep prep)
     {
         var item = context.Book.Resolve(line.Item.Value)!;
-        return new Finding(Rule)
+        return new(Rule)
         {
             Place = recipe.At(line.Item.Span),
-            Subject = recipe.Id,
             Path = RecipeContext.PathOf(line, "item"),
             Message = $"`{line.Item.Value}` is the catalogue's {item.File.Name.Or(item.Id)}. The house makes `{prep.Id}`, which has nearly the same name.",
             Advice = $"Write `{prep.Id}` if the house's own is meant.",

@@ -2,24 +2,17 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9020: the bar does not say where it stands.</summary>
-internal sealed class JurisdictionUnstated : BookRule
+[Rule("SL9020", "jurisdiction-unstated", "The bar does not say whose law applies", Level.Note)]
+internal sealed partial class JurisdictionUnstated : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9020", "jurisdiction-unstated", "The bar does not say whose law applies", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         if (context.Settings.JurisdictionIsStated || context.Book.Files.Count == 0) return;
         var file = context.Settings.Bar ?? context.Book.Files[0];
         var edit = context.Settings.Bar is { } bar ? JsonEdits.AddProperty(bar, "", "jurisdictions", "[\"EU\"]") : null;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = file.Head,
-            Subject = file.Id,
             Path = "jurisdictions",
             Message = $"No country is stated, so the strictest limit of {Say.List(context.Settings.Jurisdictions)} applies everywhere, and the allergens of every list have to be declared.",
             Advice = "State the bar's country in bar.json, e.g. `\"jurisdictions\": [\"IE\"]`.",

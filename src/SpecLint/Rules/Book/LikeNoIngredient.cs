@@ -4,19 +4,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9024: an ingredient that is like what is not an ingredient.</summary>
-internal sealed class LikeNoIngredient : IngredientRule
+[Rule("SL9024", "like-no-ingredient", "An ingredient is like something that is not an ingredient", Level.Error, Safety = true, IsCause = true)]
+internal sealed partial class LikeNoIngredient : IngredientRule
 {
-    private static readonly RuleInfo Rule = new("SL9024", "like-no-ingredient", "An ingredient is like something that is not an ingredient", Level.Error)
-    {
-        Safety = true,
-        IsCause = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.Like.IsGiven) return;
@@ -34,12 +24,10 @@ internal sealed class LikeNoIngredient : IngredientRule
         };
         if (wrong is null) return;
         string? near = item is null && LikelyItem.Of(context.Book, like) is [var likely] && context.Book.Resolve(likely)?.File is Ingredient ? likely : null;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(ingredient.Like.Span),
-            Subject = context.Id,
-            Path = "like",
+            At = context.At(ingredient.Like.Span, "like"),
             Message = $"`{like}`, which {ingredient.Name.Or(ingredient.Id)} is said to be like, {wrong}: its contents, allergens and hazards are not known.",
             Advice = near is not null ? $"Write `{near}` if that is meant."
                 : item?.File is Recipe ? $"Name `{like}` itself on the lines that use it, or name a bought ingredient here."

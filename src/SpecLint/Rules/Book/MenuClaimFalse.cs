@@ -5,15 +5,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9012: a claim on the menu that the drink does not keep.</summary>
-internal sealed class MenuClaimFalse : MenuRule
+[Rule("SL9012", "menu-claim-false", "The menu makes a claim that the drink does not meet", Level.Error, Safety = true)]
+internal sealed partial class MenuClaimFalse : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9012", "menu-claim-false", "The menu makes a claim that the drink does not meet", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
@@ -24,13 +18,11 @@ internal sealed class MenuClaimFalse : MenuRule
                 // What the recipe claims itself is found there.
                 if (ClaimsItself(context, recipe, placed.Claim.Meaning)) continue;
                 if (Claims.Judge(placed.Claim.Meaning, context, context.Profiles.Of(recipe)) is not { } verdict) continue;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     AskedLevel = verdict.Cap,
                     Answer = verdict.Answer,
-                    Place = context.At(placed.Text.Span),
-                    Subject = context.Id,
-                    Path = placed.Path,
+                    At = context.At(placed.Text.Span, placed.Path),
                     Key = placed.InList >= 0 ? "" : placed.Path == "name" ? $"{placed.Claim.Words} {recipe.Id}" : placed.Claim.Words,
                     Message = $"{recipe.Name.Or(recipe.Id)} is called {placed.Claim.Words} here, and {verdict.Because} ({verdict.Source}).",
                     Advice = "Remove the claim, or change the drink.",

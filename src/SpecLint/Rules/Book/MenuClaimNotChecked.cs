@@ -5,15 +5,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9023: a claim of a menu that nothing here can be held against.</summary>
-internal sealed class MenuClaimNotChecked : MenuRule
+[Rule("SL9023", "menu-claim-not-checked", "A claim of a menu is not checked", Level.Note, Safety = true)]
+internal sealed partial class MenuClaimNotChecked : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9023", "menu-claim-not-checked", "A claim of a menu is not checked", Level.Note) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);

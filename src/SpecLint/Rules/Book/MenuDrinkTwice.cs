@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9013: a drink that stands on a menu twice.</summary>
-internal sealed class MenuDrinkTwice : MenuRule
+[Rule("SL9013", "menu-drink-twice", "A drink is on the menu twice", Level.Warning)]
+internal sealed partial class MenuDrinkTwice : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9013", "menu-drink-twice", "A drink is on the menu twice", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         for (int i = 1; i < menu.Drinks.Count; i++)
@@ -22,11 +16,9 @@ internal sealed class MenuDrinkTwice : MenuRule
             {
                 var first = menu.Drinks[j];
                 if (!first.Drink.IsGiven || first.Drink.Value != entry.Drink.Value) continue;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(entry.Drink.Span),
-                    Subject = context.Id,
-                    Path = $"drinks[{entry.Drink.Value}].drink",
+                    At = context.At(entry.Drink.Span, $"drinks[{entry.Drink.Value}].drink"),
                     Key = entry.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
                     Message = $"`{entry.Drink.Value}` is number {first.Number} and number {entry.Number} of this menu, so its covers count twice.",
                     Advice = "Remove one of the two, or name the intended drink.",

@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9010: a drink on the menu that the book does not hold.</summary>
-internal sealed class MenuDrinkUnknown : MenuRule
+[Rule("SL9010", "menu-drink-unknown", "A drink on the menu is not in the book", Level.Error)]
+internal sealed partial class MenuDrinkUnknown : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9010", "menu-drink-unknown", "A drink on the menu is not in the book", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
@@ -23,10 +17,9 @@ internal sealed class MenuDrinkUnknown : MenuRule
             if (file is Drink or Prep) continue;
             string? near = context.Book.Names.Drinks.Slip(entry.Drink.Value);
             var place = context.At(entry.Drink.Span);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = place,
-                Subject = context.Id,
                 Path = $"drinks[{entry.Drink.Value}].drink",
                 Message = file is null
                     ? $"`{entry.Drink.Value}` is on the menu, but the book has no recipe for it. Its allergens and strength are not known."

@@ -5,15 +5,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9011: the menu's words name what the drink does not hold.</summary>
-internal sealed class MenuWordsNotHeld : MenuRule
+[Rule("SL9011", "menu-words-not-held", "The menu names an ingredient that the drink does not hold", Level.Warning)]
+internal sealed partial class MenuWordsNotHeld : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL9011", "menu-words-not-held", "The menu names an ingredient that the drink does not hold", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
@@ -30,11 +24,9 @@ internal sealed class MenuWordsNotHeld : MenuRule
 
                 // A liqueur or an aromatised wine tastes of many things that no file lists.
                 if (held.IsManifold && !kind.IsSpirit) continue;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(entry.Words.Span),
-                    Subject = context.Id,
-                    Path = $"drinks[{entry.Drink.Value}].words",
+                    At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
                     Key = BuiltInCatalogue.Slug(words),
                     Message = $"Guests read \"{words}\", but {recipe.Name.Or(recipe.Id)} holds none: it is made from {Say.List(held.Names)} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
                     Advice = $"Remove \"{words}\" from the words, or add it to the drink.",

@@ -4,15 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9019: a reading by a meter that the bar does not have.</summary>
-internal sealed class MeterUnknown : FileRule
+[Rule("SL9019", "meter-unknown", "A reading names a meter that the bar does not list", Level.Warning)]
+internal sealed partial class MeterUnknown : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL9019", "meter-unknown", "A reading names a meter that the bar does not list", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.Settings.Bar is not { Meters.Count: > 0 } bar) return;
@@ -32,10 +26,9 @@ internal sealed class MeterUnknown : FileRule
         if (measured is not { Meter.IsGiven: true } || bar.Meters.ContainsKey(measured.Meter.Value)) return;
         string? near = NearestName.Of(measured.Meter.Value, bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal));
         var place = context.At(measured.Meter.Span);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = path,
             Key = key,
             Message = $"`{measured.Meter.Value}` is not one of the bar's meters, so its readings count as those of an uncalibrated meter.",

@@ -4,15 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9004: one name for two formulas.</summary>
-internal sealed class SameNameTwice : BookRule
+[Rule("SL9004", "one-name-for-two", "Two formulas have one name", Level.Error)]
+internal sealed partial class SameNameTwice : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9004", "one-name-for-two", "Two formulas have one name", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         Check(context, context.Book.Preps);
@@ -36,10 +30,9 @@ internal sealed class SameNameTwice : BookRule
             // The same id is a finding of its own, the same formula too.
             if (first.Id == recipe.Id || Formula.Replaces(first, recipe)) continue;
             if (first is Prep a && recipe is Prep b && Formula.KeyOf(a) == Formula.KeyOf(b) && Formula.IsSame(context.Profiles.Of(a), context.Profiles.Of(b))) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = recipe.Head,
-                Subject = recipe.Id,
                 Path = "name",
                 Message = $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same. Somebody sent for it may come back with either.",
                 Advice = "Add the difference to the names, such as a strength or a year, or say that one supersedes the other.",

@@ -5,15 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9003: two preparations of one formula under two names.</summary>
-internal sealed class SameThingTwice : BookRule
+[Rule("SL9003", "two-names-for-one", "Two preparations of one formula have two names", Level.Warning)]
+internal sealed partial class SameThingTwice : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9003", "two-names-for-one", "Two preparations of one formula have two names", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         // Few preparations share family, items and number of steps with another; only those are looked at closely.
@@ -63,10 +57,9 @@ internal sealed class SameThingTwice : BookRule
     {
         int more = context.Book.UsersOf(second.Id).Count, less = context.Book.UsersOf(first.Id).Count;
         var (keep, drop) = more > less ? (second, first) : (first, second);
-        return new Finding(Rule)
+        return new(Rule)
         {
             Place = second.Head,
-            Subject = second.Id,
             Path = "name",
             Key = first.Id,
             Message = $"`{second.Id}` and `{first.Id}` are made of the same {Say.Count(second.Ingredients.Count, "part")} in the same shares, by the same steps: one thing under two names, made and dated twice.",

@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9014: a lot of an item that does not exist.</summary>
-internal sealed class StockItemUnknown : StockRule
+[Rule("SL9014", "stock-item-unknown", "A lot in stock is of an item that does not exist", Level.Error)]
+internal sealed partial class StockItemUnknown : StockRule
 {
-    private static readonly RuleInfo Rule = new("SL9014", "stock-item-unknown", "A lot in stock is of an item that does not exist", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -19,10 +13,9 @@ internal sealed class StockItemUnknown : StockRule
             if (!lot.Item.IsGiven || context.Book.Resolve(lot.Item.Value) is not null) continue;
             string? near = LikelyItem.Of(context.Book, lot.Item.Value) is [var likely] ? likely : null;
             var place = context.At(lot.Item.Span);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = place,
-                Subject = context.Id,
                 Path = $"lots[{lot.Item.Value}].item",
                 Key = lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
                 Message = $"A lot of `{lot.Item.Value}` is in stock, which is in no file of the book and not in the built-in catalogue. Its contents and its life are not known.",

@@ -4,15 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9015: a lot past its use-by day.</summary>
-internal sealed class StockPastDate : StockRule
+[Rule("SL9015", "stock-past-date", "A lot in stock is past its day", Level.Error, Safety = true)]
+internal sealed partial class StockPastDate : StockRule
 {
-    private static readonly RuleInfo Rule = new("SL9015", "stock-past-date", "A lot in stock is past its day", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -28,11 +22,10 @@ internal sealed class StockPastDate : StockRule
             var users = context.Book.UsersOf(lot.Item.Value);
             var place = context.At(labelled ? lot.UseBy.Span : lot.Made.IsGiven ? lot.Made.Span : lot.Item.Span);
             bool taste = !labelled && last.Kind == LotEndKind.Trade && !life.IsPerishable;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = taste ? Level.Note : null,
                 Place = place,
-                Subject = context.Id,
                 Path = $"lots[{lot.Item.Value}].{(labelled ? "useBy" : "made")}",
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
                 Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {Say.Count(days, "day")} before {context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",

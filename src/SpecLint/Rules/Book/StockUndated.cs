@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9016: a lot of a preparation, or of what keeps only cold, without any date.</summary>
-internal sealed class StockUndated : StockRule
+[Rule("SL9016", "stock-undated", "A lot in stock has no date", Level.Warning, Safety = true)]
+internal sealed partial class StockUndated : StockRule
 {
-    private static readonly RuleInfo Rule = new("SL9016", "stock-undated", "A lot in stock has no date", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -20,11 +14,9 @@ internal sealed class StockUndated : StockRule
             var file = context.Book.Resolve(lot.Item.Value)?.File;
             bool perishable = file is Prep || (file is Ingredient && context.Profiles.MaterialOf(lot.Item.Value)?.Ingredient is { KeepsCold: { IsGiven: true, Value: true } });
             if (!perishable) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(lot.Item.Span),
-                Subject = context.Id,
-                Path = $"lots[{lot.Item.Value}]",
+                At = context.At(lot.Item.Span, $"lots[{lot.Item.Value}]"),
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
                 Message = $"The lot of `{lot.Item.Value}` has no day made, no day opened and no use-by day, so its age is not known (date marking: Food Code 3-501.17).",
                 Advice = "Write `made` or `opened` from the label. If the label has none, discard it.",

@@ -4,15 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9006: a recipe that another supersedes is still used.</summary>
-internal sealed class SupersededInUse : BookRule
+[Rule("SL9006", "superseded-in-use", "A recipe that another supersedes is still used", Level.Warning)]
+internal sealed partial class SupersededInUse : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9006", "superseded-in-use", "A recipe that another supersedes is still used", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         foreach (var newer in context.Book.Recipes)
@@ -46,7 +40,7 @@ internal sealed class SupersededInUse : BookRule
     private static void Report(BookContext context, Recipe newer, string old, BookFile user, Given<string> at, string path)
     {
         var place = user.At(at.Span);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = place,
             Subject = user.Id,

@@ -4,15 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9007: a batch of a drink, or a stand-in for an item, that does not exist.</summary>
-internal sealed class UnknownLink : PrepRule
+[Rule("SL9007", "unknown-link", "The item it is a batch of, or stands in for, does not exist", Level.Error)]
+internal sealed partial class UnknownLink : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL9007", "unknown-link", "The item it is a batch of, or stands in for, does not exist", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.BatchOf.IsGiven && context.Book.Resolve(prep.BatchOf.Value)?.File is not Drink)
@@ -25,10 +19,9 @@ internal sealed class UnknownLink : PrepRule
     {
         string? near = candidates.Slip(at.Value);
         var place = context.At(at.Span);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = path,
             Message = $"`{at.Value}` {what}.",
             Advice = near is null ? "Name one that exists." : $"Write `{near}` if that is meant.",

@@ -5,19 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9001: an item that is in no file of the book and not in the catalogue.</summary>
-internal sealed class UnknownReference : RecipeRule
+[Rule("SL9001", "unknown-reference", "An item that is in no file of the book and not in the catalogue", Level.Error, IsCause = true, LeavesHarmUnknown = true)]
+internal sealed partial class UnknownReference : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL9001", "unknown-reference", "An item that is in no file of the book and not in the catalogue", Level.Error)
-    {
-        IsCause = true,
-        LeavesHarmUnknown = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         NameResolver? resolver = null;
@@ -39,10 +29,9 @@ internal sealed class UnknownReference : RecipeRule
             var likely = meaning.Answer == NameAnswer.Resolved ? [meaning.Id] : LikelyItem.Of(context.Book, id);
             string meant = Say.List([.. likely.Select(l => $"`{l}`{Brings(context, l)}")], "or");
             var place = context.At(line.Item.Span);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = place,
-                Subject = context.Id,
                 Path = RecipeContext.PathOf(line, "item"),
                 Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be computed for it.",
                 Advice = likely.Count == 0 ? "Write its file, or name an item that exists." : $"Write {meant}, if that is meant, or write a file for `{id}`.",
@@ -86,10 +75,9 @@ internal sealed class UnknownReference : RecipeRule
     private static Finding Unclear(RecipeContext context, Line line, string id, WrittenName name)
     {
         var place = context.At(line.Item.Span);
-        return new Finding(Rule)
+        return new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = RecipeContext.PathOf(line, "item"),
             Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
             Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Brings(context, c)}")], "or")}, or a file for your own.",
@@ -103,10 +91,9 @@ internal sealed class UnknownReference : RecipeRule
         var place = context.At(line.Item.Span);
         string[] kinds = name.Id.Length > 0 ? [name.Id] : [.. name.Choices];
         string like = kinds.Length == 0 ? "" : $", or name its kind, {Say.List([.. kinds.Select(c => $"`{c}`{Brings(context, c)}")], "or")}";
-        return new Finding(Rule)
+        return new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = RecipeContext.PathOf(line, "item"),
             Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be computed for it.",
             Advice = $"Write a file for the bottle from its label{like}.",

@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>SL9008: a preparation that nothing uses.</summary>
-internal sealed class UnusedPrep : BookRule
+[Rule("SL9008", "preparation-unused", "Nothing uses the preparation", Level.Note)]
+internal sealed partial class UnusedPrep : BookRule
 {
-    private static readonly RuleInfo Rule = new("SL9008", "preparation-unused", "Nothing uses the preparation", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context)
     {
         var book = context.Book;
@@ -25,10 +19,9 @@ internal sealed class UnusedPrep : BookRule
             bool used = false;
             foreach (var left in prep.ByProducts) used |= left.Id.IsGiven && (book.UsersOf(left.Id.Value).Count > 0 || named.Contains(left.Id.Value));
             if (used) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = prep.Head,
-                Subject = prep.Id,
                 Path = "name",
                 Message = $"No drink, preparation or menu uses {prep.Name.Or(prep.Id)}, and none of it is in stock.",
                 Advice = "Exclude the file (`leaveOut` in bar.json), or say what supersedes it.",

@@ -2,23 +2,16 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1023: an acceptance whose last day is over.</summary>
-internal sealed class AcceptanceEnded : AcceptanceRule
+[Rule("SL1023", "acceptance-ended", "An acceptance whose last day is over", Level.Warning)]
+internal sealed partial class AcceptanceEnded : AcceptanceRule
 {
-    private static readonly RuleInfo Rule = new("SL1023", "acceptance-ended", "An acceptance whose last day is over", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var acceptance = use.Acceptance;
         if (!acceptance.Until.IsGiven || !(acceptance.Until.Value < context.On) || !acceptance.Rule.IsGiven || !context.KnowsRule(acceptance.Rule.Value)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = use.File.At(acceptance.Until.Span),
-            Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
             Message = $"The acceptance of {acceptance.Rule.Value} ended on {acceptance.Until.Value}. What it covered is reported again.",
             Advice = "Review it: correct the recipe, or give the acceptance a new last day.",

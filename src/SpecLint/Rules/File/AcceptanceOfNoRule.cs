@@ -3,24 +3,17 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1021: an acceptance of a rule that does not exist.</summary>
-internal sealed class AcceptanceOfNoRule : AcceptanceRule
+[Rule("SL1021", "accepts-no-rule", "An acceptance of a rule that does not exist", Level.Warning)]
+internal sealed partial class AcceptanceOfNoRule : AcceptanceRule
 {
-    private static readonly RuleInfo Rule = new("SL1021", "accepts-no-rule", "An acceptance of a rule that does not exist", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var rule = use.Acceptance.Rule;
         if (!rule.IsGiven || context.KnowsRule(rule.Value) || context.MayBeElsewhere(rule.Value)) return;
         string? near = NearestName.Of(rule.Value, RuleRegistry.All.Select(r => r.Info.Id));
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = use.File.At(rule.Span),
-            Subject = use.File.Id,
             Path = $"accept[{rule.Value}]",
             Message = $"There is no rule {rule.Value}, so the acceptance covers nothing.",
             Advice = near is null ? "Check the list of rules, and write the id as the finding prints it." : $"Write the id as the finding prints it. Did you mean {near}?",

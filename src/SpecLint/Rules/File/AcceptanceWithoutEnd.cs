@@ -3,14 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1025: an acceptance of a rule that guards against harm, without a last day within a year.</summary>
-internal sealed class AcceptanceWithoutEnd : AcceptanceRule
+[Rule("SL1025", "accepts-without-end", "An acceptance of a rule that guards against harm, without a last day within a year", Level.Warning)]
+internal sealed partial class AcceptanceWithoutEnd : AcceptanceRule
 {
-    private static readonly RuleInfo Rule = new("SL1025", "accepts-without-end", "An acceptance of a rule that guards against harm, without a last day within a year", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>What is wrong with the last day of an acceptance that is void for it; an end that is over has a rule of its own.</summary>
     internal static string? Lacks(BookContext context, Acceptance acceptance)
     {
@@ -19,16 +14,14 @@ internal sealed class AcceptanceWithoutEnd : AcceptanceRule
         return SettingAside.Missing(acceptance.Until.IsGiven ? acceptance.Until.Value : null, context.On);
     }
 
-    /// <inheritdoc/>
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var acceptance = use.Acceptance;
         if (!acceptance.Rule.IsGiven || Lacks(context, acceptance) is not { } lacks) return;
         if (!acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = use.File.At(acceptance.Until.IsGiven ? acceptance.Until.Span : acceptance.Span),
-            Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
             Message = $"{acceptance.Rule.Value} guards against harm, and its acceptance {lacks}, so it covers nothing.",
             Advice = $"Give `until` the day on which someone reviews it, no later than {SettingAside.LatestEnd(context.On)}.",

@@ -2,24 +2,17 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1022: an acceptance without a reason.</summary>
-internal sealed class AcceptanceWithoutReason : AcceptanceRule
+[Rule("SL1022", "accepts-without-reason", "An acceptance without a reason", Level.Warning)]
+internal sealed partial class AcceptanceWithoutReason : AcceptanceRule
 {
-    private static readonly RuleInfo Rule = new("SL1022", "accepts-without-reason", "An acceptance without a reason", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var acceptance = use.Acceptance;
         if (acceptance.Because.IsGiven && !string.IsNullOrWhiteSpace(acceptance.Because.Value)) return;
         if (!acceptance.Rule.IsGiven || !context.KnowsRule(acceptance.Rule.Value)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = use.File.At(acceptance.Span),
-            Subject = use.File.Id,
             Path = $"accept[{acceptance.Rule.Value}]",
             Message = $"The acceptance of {acceptance.Rule.Value} gives no reason, so it covers nothing.",
             Advice = "Write under `because` why it is right here, in words that the next person understands.",

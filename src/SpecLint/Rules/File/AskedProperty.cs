@@ -3,25 +3,18 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1013: a property that bar.json asks of every recipe is missing.</summary>
-internal sealed class AskedProperty : RecipeRule
+[Rule("SL1013", "asked-property-missing", "A property that the bar requires in every recipe is missing", Level.Warning)]
+internal sealed partial class AskedProperty : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1013", "asked-property-missing", "A property that the bar requires in every recipe is missing", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Settings.Bar is not { Asks.Count: > 0 } bar) return;
         foreach (var asked in bar.Asks)
         {
             if (!asked.IsGiven || Has(context.Recipe, asked.Value)) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = context.File.Head,
-                Subject = context.Id,
                 Path = asked.Value,
                 Message = $"bar.json requires `{asked.Value}` in every recipe, and {(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
                 Advice = asked.Value switch

@@ -4,15 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1020: a date of something done that lies in the future.</summary>
-internal sealed class DateAhead : FileRule
+[Rule("SL1020", "date-ahead", "The date of something already done is in the future", Level.Warning)]
+internal sealed partial class DateAhead : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL1020", "date-ahead", "The date of something already done is in the future", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.File is Recipe recipe)
@@ -39,11 +33,9 @@ internal sealed class DateAhead : FileRule
     private static void One(FileContext context, Given<CalendarDate> date, string path, string what)
     {
         if (!date.IsGiven || !(context.On < date.Value)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(date.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(date.Span, path),
             Message = $"The day on which {what}, {date.Value}, is after the day of this run, {context.On}.",
             Advice = "Correct the year or the month, or run with `--on` for a later day.",
             Evidence = [Proof.Of("day of the run", context.On.ToString())],

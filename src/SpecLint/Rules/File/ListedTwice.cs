@@ -3,17 +3,11 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1019: one item on two lines.</summary>
-internal sealed class ListedTwice : RecipeRule
+[Rule("SL1019", "listed-twice", "One item on two lines", Level.Note)]
+internal sealed partial class ListedTwice : RecipeRule
 {
     private const int FewLines = 16;
 
-    private static readonly RuleInfo Rule = new("SL1019", "listed-twice", "One item on two lines", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var lines = context.Recipe.Ingredients;
@@ -28,11 +22,9 @@ internal sealed class ListedTwice : RecipeRule
                 continue;
             }
 
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "item"),
+                At = context.ItemOf(line),
                 Key = line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
                 Message = $"`{line.Item.Value}` is on line {first.Number} and again on line {line.Number}, and both are counted: {Say(context, first)} and {Say(context, line)}.",
                 Advice = "Merge them into one line, or say in `note` why it goes in twice.",

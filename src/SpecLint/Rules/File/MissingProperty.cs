@@ -4,18 +4,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1008: a property that every such file needs is missing.</summary>
-internal sealed class MissingProperty : ReadingRule
+[Rule("SL1008", "missing-property", "A property that every such file needs is missing", Level.Error)]
+internal sealed partial class MissingProperty : ReadingRule
 {
-    private static readonly RuleInfo Rule = new("SL1008", "missing-property", "A property that every such file needs is missing", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override ReadingProblemKind Kind => ReadingProblemKind.MissingProperty;
 
-    /// <inheritdoc/>
     protected override bool IsSpokenFor(FileContext context, ReadingProblem problem)
     {
         // The amount of a line that has it in its item is not missing: that has a finding of its own.

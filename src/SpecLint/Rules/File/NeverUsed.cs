@@ -4,15 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1016: an ingredient that the method never uses.</summary>
-internal sealed class NeverUsed : RecipeRule
+[Rule("SL1016", "never-used", "An ingredient that the method never uses", Level.Warning)]
+internal sealed partial class NeverUsed : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1016", "never-used", "An ingredient that the method never uses", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var recipe = context.Recipe;
@@ -22,11 +16,9 @@ internal sealed class NeverUsed : RecipeRule
             var line = part.Line;
             if (!line.Item.IsGiven || line.Role is not (LineRole.Part or LineRole.Muddle) || line.Optional || part.Material is { Kind: { IsIce: true } or { IsGas: true } }) continue;
             if (IsNamed(context, part)) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(line, "item"),
+                At = context.ItemOf(line),
                 Message = $"The steps name what they use, and none of them names {Written(line)}. It is listed but never goes in.",
                 Advice = "Name it in the step that uses it, or delete the line.",
                 Related = [new RelatedPlace(context.At(recipe.MethodSpan), "the method")],

@@ -4,15 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1017: a step that uses what is not listed.</summary>
-internal sealed class NotListed : RecipeRule
+[Rule("SL1017", "not-listed", "A step that uses what is not listed", Level.Warning)]
+internal sealed partial class NotListed : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1017", "not-listed", "A step that uses what is not listed", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         HashSet<string>? listed = null, inTexts = null;
@@ -23,11 +17,9 @@ internal sealed class NotListed : RecipeRule
             {
                 if (!item.IsGiven || IsListed(context, item.Value, listed ??= Listed(context)) || (inTexts ??= Amounts.AmountInName.NamedBy(context)).Contains(item.Value)) continue;
                 string? near = (names ??= new NameIndex(context.Profile.Parts.Where(p => p.Line.Item.IsGiven).Select(p => p.Line.Item.Value))).Slip(item.Value);
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(item.Span),
-                    Subject = context.Id,
-                    Path = context.PathOf(step) + ".items",
+                    At = context.At(item.Span, context.PathOf(step) + ".items"),
                     Key = item.Value,
                     Message = $"The step uses `{item.Value}`, which is on no line. It is missing from every figure and every list of allergens.",
                     Advice = near is null ? "Add a line with its amount, or remove it from the step." : $"Write `{near}` if that is meant. Otherwise add a line with its amount.",

@@ -21,10 +21,9 @@ internal abstract class ReadingRule : FileRule
             var problem = problems[i];
             if (problem.Kind != Kind || IsSpokenFor(context, problem)) continue;
             var place = context.At(problem.Span);
-            context.Report(new Finding(Info)
+            context.Report(new(Info)
             {
                 Place = place,
-                Subject = context.Id,
                 Path = problem.Path,
                 Key = problem.Path.Length == 0 ? problem.Message : "",
                 Message = problem.Message,

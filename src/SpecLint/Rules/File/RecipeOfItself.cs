@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1027: a drink that lists itself.</summary>
-internal sealed class RecipeOfItself : RecipeRule
+[Rule("SL1027", "made-of-itself", "A recipe that lists itself", Level.Error, IsCause = true)]
+internal sealed partial class RecipeOfItself : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1027", "made-of-itself", "A recipe that lists itself", Level.Error) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         // A preparation in its own list is a circle, which family 9 reports; a drink in its own list is met here.
@@ -20,11 +14,9 @@ internal sealed class RecipeOfItself : RecipeRule
         {
             if (part.Line.Item.IsGiven && part.Line.Item.Value == context.Id && part.Item?.File == context.File)
             {
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(part.Line.Item.Span),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(part.Line, "item"),
+                    At = context.ItemOf(part.Line),
                     Message = $"The drink lists itself, `{context.Id}`, among its ingredients.",
                     Advice = "Name the intended item. A batch of the drink has its own file.",
                 });

@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1018: steps in an order in which they cannot be done.</summary>
-internal sealed class StepOrder : RecipeRule
+[Rule("SL1018", "step-order", "Steps in an order in which they cannot be done", Level.Warning)]
+internal sealed partial class StepOrder : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1018", "step-order", "Steps in an order in which they cannot be done", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var method = context.Recipe.Method;
@@ -98,11 +92,9 @@ internal sealed class StepOrder : RecipeRule
         return null;
     }
 
-    private static void Report(RecipeContext context, Step early, Step late, string words) => context.Report(new Finding(Rule)
+    private static void Report(RecipeContext context, Step early, Step late, string words) => context.Report(new(Rule)
     {
-        Place = context.At(early.Do.Span),
-        Subject = context.Id,
-        Path = context.PathOf(early),
+        At = context.VerbOf(early),
         Message = $"{words} (common practice, no source).",
         Advice = $"Put `{early.Written}` (step {early.Number}) after `{late.Written}` (step {late.Number}).",
         Related = [new RelatedPlace(context.At(late.Do.Span), "what should come first")],

@@ -7,17 +7,10 @@ using SpecLint.Rules.Amounts;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1014: the words of the method or the notes name another amount than the line.</summary>
-internal sealed class TextAgainstAmount : RecipeRule
+[Rule("SL1014", "text-against-amount", "The method or the notes name another amount than the line", Level.Warning)]
+[Limit("amount-text-apart", "Apart")]
+internal sealed partial class TextAgainstAmount : RecipeRule
 {
-    private static readonly Limit Apart = Limits.Of("amount-text-apart");
-
-    private static readonly RuleInfo Rule = new("SL1014", "text-against-amount", "The method or the notes name another amount than the line", Level.Warning) { Limits = [Apart.Id] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var recipe = context.Recipe;
@@ -115,11 +108,9 @@ internal sealed class TextAgainstAmount : RecipeRule
     private static void Report(RecipeContext context, TextSpan span, string path, Line line, string spoken, bool sameDimension)
     {
         string written = Written.Text(context, line.Amount.Span);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(span, path),
             Key = line.Item.Or(""),
             Message = $"The text says {spoken} of {Written.Item(line)}, but the line says {written}. Two people will make two different drinks.",
             Advice = "Find out which is made, and correct the other. It is best to give the amount only on the line.",

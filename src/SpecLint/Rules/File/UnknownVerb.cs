@@ -3,26 +3,18 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1015: a step whose verb nothing is known of.</summary>
-internal sealed class UnknownVerb : RecipeRule
+[Rule("SL1015", "unknown-verb", "A step with an unknown verb", Level.Note)]
+internal sealed partial class UnknownVerb : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL1015", "unknown-verb", "A step with an unknown verb", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var step in context.Recipe.Method)
         {
             if (!step.Do.IsGiven || step.Verb.IsKnown) continue;
             string? near = NearestName.Of(step.Written, Verb.Words);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step) + ".do",
+                At = context.At(step.Do.Span, context.PathOf(step) + ".do"),
                 Message = $"The verb `{step.Written}` is not in the table, so dilution, straining, heating and so on are computed without this step.",
                 Advice = near is null ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`." : $"Write `{near}` if that is meant.",
                 Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],

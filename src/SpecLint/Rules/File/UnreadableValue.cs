@@ -4,18 +4,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
-/// <summary>SL1010: a value that cannot be read.</summary>
-internal sealed class UnreadableValue : ReadingRule
+[Rule("SL1010", "unreadable-value", "A value that cannot be read", Level.Error, IsCause = true)]
+internal sealed partial class UnreadableValue : ReadingRule
 {
-    private static readonly RuleInfo Rule = new("SL1010", "unreadable-value", "A value that cannot be read", Level.Error) { IsCause = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     protected override ReadingProblemKind Kind => ReadingProblemKind.UnreadableValue;
 
-    /// <inheritdoc/>
     protected override bool IsSpokenFor(FileContext context, ReadingProblem problem)
     {
         // An amount in the item, or two lines in one, has a finding of its own.

@@ -6,37 +6,23 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6018: more of an additive in a drink than the law allows.</summary>
-internal sealed class AdditiveOverLimit : DrinkRule
+[Rule("SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.ServedVolume, Fact.Abv])]
+[Limit("benzoate-eu", "BenzoicEu")]
+[Limit("benzoate-us", "BenzoateUs")]
+[Limit("sorbate-eu", "SorbicEu")]
+[Limit("phosphoric-eu", "PhosphoricEu")]
+[Limit("benzoic-to-benzoate", "AsBenzoate")]
+[Limit("phosphoric-to-p2o5", "AsPentoxide")]
+[Limit("sorbate-with-benzoate-eu", "SorbicBesideBenzoic")]
+[Limit("preservative-spirit-under-15", "Mixed")]
+[Limit("preservative-spirit-over-15", "None")]
+[Limit("declare-strength-from", "Alcoholic")]
+[Limit("spirit-drink-strength", "Spirit")]
+internal sealed partial class AdditiveOverLimit : DrinkRule
 {
-    private static readonly Limit BenzoicEu = Limits.Of("benzoate-eu");
-    private static readonly Limit BenzoateUs = Limits.Of("benzoate-us");
-    private static readonly Limit SorbicEu = Limits.Of("sorbate-eu");
-    private static readonly Limit PhosphoricEu = Limits.Of("phosphoric-eu");
-    private static readonly Limit AsBenzoate = Limits.Of("benzoic-to-benzoate");
-    private static readonly Limit AsPentoxide = Limits.Of("phosphoric-to-p2o5");
-
-    private static readonly Limit SorbicBesideBenzoic = Limits.Of("sorbate-with-benzoate-eu");
-    private static readonly Limit Mixed = Limits.Of("preservative-spirit-under-15");
-    private static readonly Limit None = Limits.Of("preservative-spirit-over-15");
-    private static readonly Limit Alcoholic = Limits.Of("declare-strength-from");
-    private static readonly Limit Spirit = Limits.Of("spirit-drink-strength");
-
     /// <summary>mg/L that a soda poured over spirit may carry into it without being an addition of the bar's.</summary>
     private const double Trace = 50;
 
-    private static readonly RuleInfo Rule = new("SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.ServedVolume, Fact.Abv],
-        Limits = [BenzoicEu.Id, BenzoateUs.Id, SorbicEu.Id, PhosphoricEu.Id, AsBenzoate.Id, AsPentoxide.Id, SorbicBesideBenzoic.Id, Mixed.Id, None.Id, Alcoholic.Id, Spirit.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double benzoic = 0, sorbic = 0, phosphoric = 0;
@@ -79,12 +65,10 @@ internal sealed class AdditiveOverLimit : DrinkRule
 
         if (most is null) return;
         string unit = limit.Unit.Replace("mg/l", "mg/L");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = limit.LevelCap,
-            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Line, "amount"),
+            At = context.AmountOf(most.Line),
             Key = limit.Id,
             Message = $"The drink holds {Say.Number(value, 0)} {unit} of {name}, mostly from `{most.Line.Item.Or("")}`. The limit is {Say.Number(limit.Value)} {unit} ({limit.Source}).",
             Advice = limit.Value > 0 ? $"Reduce it to at most {Say.Number(100 * limit.Value / value, 0)} %." : "Leave it out: a drink of that strength needs none.",

@@ -4,26 +4,15 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6005: quinine made from bark whose content nobody knows.</summary>
-internal sealed class BarkWithoutAssay : RecipeRule
+[Rule("SL6005", "bark-without-assay", "Quinine is made from bark that nobody has assayed", Level.Error, Safety = true)]
+[Limit("quinine-us", "Quinine")]
+[Limit("tolerance-extraction-low", "Extraction")]
+internal sealed partial class BarkWithoutAssay : RecipeRule
 {
-    private static readonly Limit Quinine = Limits.Of("quinine-us");
-    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
-
     private static readonly string[] Words = ["assay", "assayed", "alkaloid", "quinine"];
 
     private static readonly string[] Units = ["%", "mg/g", "mg/kg", "mg/l", "g/kg", "ppm"];
 
-    private static readonly RuleInfo Rule = new("SL6005", "bark-without-assay", "Quinine is made from bark that nobody has assayed", Level.Error)
-    {
-        Safety = true,
-        Limits = [Quinine.Id, Extraction.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -42,11 +31,9 @@ internal sealed class BarkWithoutAssay : RecipeRule
             }
 
             evidence.Add(Proof.Of(Quinine));
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(load.Part.Line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                At = context.ItemOf(load.Part.Line),
                 Message = $"`{load.Id}` holds {Say.Number(content.Low / 10)} to {Say.Number(content.High / 10)} % quinine alkaloids, and this bark has no assay: {amount}. Home-made tonic has poisoned people.",
                 Advice = "Buy an assayed extract or bottled tonic. For bark, write its assay in the line's note, filter out all powder, serve a fixed dose and name quinine on the menu.",
                 Caution = HazardWords.Caution,

@@ -5,18 +5,12 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6017: benzoate kept together with vitamin C.</summary>
-internal sealed class BenzoateWithVitaminC : PrepRule
+[Rule("SL6017", "benzoate-with-vitamin-c", "Benzoate is kept together with vitamin C", Level.Warning, Safety = true)]
+internal sealed partial class BenzoateWithVitaminC : PrepRule
 {
     /// <summary>mg/kg under which a trace is no addition.</summary>
     private const double Trace = 1;
 
-    private static readonly RuleInfo Rule = new("SL6017", "benzoate-with-vitamin-c", "Benzoate is kept together with vitamin C", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double mass = context.Profile.Mass;
@@ -31,11 +25,9 @@ internal sealed class BenzoateWithVitaminC : PrepRule
         }
 
         if (from is null) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(from.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(from.Line, "item"),
+            At = context.ItemOf(from.Line),
             Message = $"It holds {Say.Number(benzoic, 0)} mg/kg of benzoic acid together with {Say.Number(ascorbic, 0)} mg/kg of vitamin C and is kept. In light and warmth the two form benzene; the limit in drinking water is 5 ppb (US EPA, used by FDA for comparison).",
             Advice = "Use sorbate instead of benzoate, or leave out the vitamin C. Until then keep it cold and dark.",
             Caution = HazardWords.Caution,

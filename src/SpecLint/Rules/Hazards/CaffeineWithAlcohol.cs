@@ -5,26 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6020: so much caffeine with alcohol that guests do not feel how much they drank.</summary>
-internal sealed class CaffeineWithAlcohol : DrinkRule
+[Rule("SL6020", "caffeine-with-alcohol", "A drink combines a lot of caffeine with alcohol", Level.Warning, Safety = true, Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume])]
+[Limit("caffeine-per-serve", "Serve")]
+[Limit("caffeine-us", "Added")]
+[Limit("declare-strength-from", "Strength")]
+[Limit("guard-pure-caffeine", "Pure")]
+internal sealed partial class CaffeineWithAlcohol : DrinkRule
 {
-    private static readonly Limit Serve = Limits.Of("caffeine-per-serve");
-    private static readonly Limit Added = Limits.Of("caffeine-us");
-    private static readonly Limit Strength = Limits.Of("declare-strength-from");
-
-    private static readonly Limit Pure = Limits.Of("guard-pure-caffeine");
-
-    private static readonly RuleInfo Rule = new("SL6020", "caffeine-with-alcohol", "A drink combines a lot of caffeine with alcohol", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume],
-        Limits = [Serve.Id, Added.Id, Strength.Id, Pure.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         var caffeine = context.Fact(Fact.Caffeine);
@@ -54,11 +41,9 @@ internal sealed class CaffeineWithAlcohol : DrinkRule
         added |= pure;
         if (!dose && !added) return;
         var limit = dose ? Serve : Added;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Line, "amount"),
+            At = context.AmountOf(most.Line),
             Message = dose
                 ? $"A drink of {Say.Fact(Fact.Abv, abv)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
                 : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})")}.",

@@ -3,15 +3,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6010: activated charcoal in a drink.</summary>
-internal sealed class CharcoalInDrink : RecipeRule
+[Rule("SL6010", "charcoal-in-drink", "Activated charcoal in a drink binds the medicines of guests", Level.Error, Safety = true)]
+internal sealed partial class CharcoalInDrink : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL6010", "charcoal-in-drink", "Activated charcoal in a drink binds the medicines of guests", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -26,12 +20,10 @@ internal sealed class CharcoalInDrink : RecipeRule
 
             if (strictest is not { } found) continue;
             bool forbidden = found.Control == "prohibited";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = found.Level,
-                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                At = context.ItemOf(load.Part.Line),
                 Message = $"`{load.Id}` binds medicines that a guest has taken, including the contraceptive pill{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
                 Advice = $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,

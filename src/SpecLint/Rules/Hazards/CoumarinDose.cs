@@ -5,22 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6003: more coumarin in a drink than a guest should take in a day.</summary>
-internal sealed class CoumarinDose : DrinkRule
+[Rule("SL6003", "coumarin-dose", "A drink holds more coumarin than a guest should take in a day", Level.Warning, Safety = true)]
+[Limit("coumarin-serve", "Serve")]
+[Limit("coumarin-daily")]
+[Limit("tolerance-extraction-low", "Extraction")]
+internal sealed partial class CoumarinDose : DrinkRule
 {
-    internal static readonly Limit Serve = Limits.Of("coumarin-serve");
-    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
-
-    private static readonly RuleInfo Rule = new("SL6003", "coumarin-dose", "A drink holds more coumarin than a guest should take in a day", Level.Warning)
-    {
-        Safety = true,
-        Limits = [Serve.Id, "coumarin-daily"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double low = 0, typical = 0, high = 0;
@@ -51,12 +41,10 @@ internal sealed class CoumarinDose : DrinkRule
         bool broken = low > Serve.Value;
         double grams = most.Grams / serves;
         double enough = grams * Serve.Value / high;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
-            Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Part.Line, "amount"),
+            At = context.AmountOf(most.Part.Line),
             Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which adds {Say.Range(typical, low, high, "mg")} of coumarin. The tolerable daily intake of a guest of 60 kg is {Say.Number(Serve.Value)} mg (EFSA; content: {source}).",
             Advice = $"Reduce it to {Say.With(enough, "g")} a drink, based on the high end of its content, or use vanilla and cherry, which hold none.",
             Caution = HazardWords.Caution,
@@ -66,12 +54,10 @@ internal sealed class CoumarinDose : DrinkRule
 
     /// <summary>How much of it there is, nobody can tell: it is not shown to be little.</summary>
     private static void Open(RecipeContext context, HazardLoad load) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+            At = context.At(HazardWords.SpanOf(load.Part.Line), RecipeContext.PathOf(load.Part.Line, "amount")),
             Key = "unknown",
             Message = $"How much {HazardWords.NameOf(load)} a drink holds cannot be worked out, and it brings coumarin; {Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA).",
             Advice = "Write the amounts and the yield by mass, so that its share can be worked out.",

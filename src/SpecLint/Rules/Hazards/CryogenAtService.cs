@@ -4,8 +4,8 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6014: liquid nitrogen or dry ice that may reach the guest.</summary>
-internal sealed class CryogenAtService : RecipeRule
+[Rule("SL6014", "cryogen-at-service", "Liquid nitrogen or dry ice may reach the guest", Level.Error, Safety = true)]
+internal sealed partial class CryogenAtService : RecipeRule
 {
     private const string DryIce = "dry-ice";
 
@@ -22,12 +22,6 @@ internal sealed class CryogenAtService : RecipeRule
 
     private static readonly string[] Substances = ["nitrogen", "LN2", "dry ice", "dry-ice", "liquid", "vapour", "vapor", "fog", "pellet", "pellets"];
 
-    private static readonly RuleInfo Rule = new("SL6014", "cryogen-at-service", "Liquid nitrogen or dry ice may reach the guest", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (FirstUse(context) is not { } use || IsGone(context, use)) return;
@@ -56,12 +50,10 @@ internal sealed class CryogenAtService : RecipeRule
     private readonly record struct Use(Reading.TextSpan Span, string Path, bool IsDryIce);
 
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, bool ice) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(span, path),
             Message = ice
                 ? "Dry ice is used, and nothing says that no piece of it reaches the guest's glass. Swallowed, it burns the throat and stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
                 : "Liquid nitrogen is used, and nothing says that all of it is gone before the drink is served. Swallowed, it has torn stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",

@@ -5,22 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6026: a preparation that no drink uses yet, of which a usual serve holds too much of a plant's substance.</summary>
-internal sealed class DoseInPreparation : PrepRule
+[Rule("SL6026", "dose-in-preparation", "A usual serve of a preparation holds too much of a plant's substance", Level.Warning, Safety = true, Needs = [Fact.Abv])]
+[Limit("coumarin-serve")]
+[Limit("nutmeg-serve")]
+[LimitsOf(typeof(PrepServe), nameof(PrepServe.LimitIds))]
+[Limit("tolerance-extraction-low", "Extraction")]
+internal sealed partial class DoseInPreparation : PrepRule
 {
-    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
-
-    private static readonly RuleInfo Rule = new("SL6026", "dose-in-preparation", "A usual serve of a preparation holds too much of a plant's substance", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Abv],
-        Limits = [CoumarinDose.Serve.Id, NutmegOverDose.Most.Id, .. PrepServe.LimitIds],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.HazardLoads.Count == 0 || PrepServe.Of(context, prep) is not { } serve) return;
@@ -54,12 +45,10 @@ internal sealed class DoseInPreparation : PrepRule
     private static void Hold(RecipeContext context, HazardLoad load, PrepServe serve, Dose dose)
     {
         if (!(dose.Typical > dose.Limit)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = dose.Low > dose.Limit ? Answer.Broken : Answer.NotShown,
-            Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : HazardWords.SpanOf(load.Part.Line)),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+            At = context.AmountOf(load.Part.Line),
             Key = dose.Substance,
             Message = $"No drink of the book uses it yet; a usual serve of {Say.Number(serve.Millilitres)} mL brings {Say.Range(dose.Typical, dose.Low, dose.High, dose.Unit)} of {dose.Substance} from {HazardWords.NameOf(load)}, over {Say.Number(dose.Limit)} {dose.Unit} ({dose.Source}).",
             Advice = $"Come down to {Say.With(load.Grams * dose.Limit / dose.High, "g")} in the batch, counted at the high end of its content, or write the drink that takes less of it.",

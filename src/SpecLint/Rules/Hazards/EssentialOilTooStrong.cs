@@ -5,22 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6009: essential oil neat on a drink, or too much of it.</summary>
-internal sealed class EssentialOilTooStrong : RecipeRule
+[Rule("SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning, Safety = true, Needs = [Fact.ServedVolume])]
+[Limit("essential-oil-dose", "Most")]
+internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
-    private static readonly Limit Most = Limits.Of("essential-oil-dose");
-
-    private static readonly RuleInfo Rule = new("SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.ServedVolume],
-        Limits = [Most.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -37,12 +25,10 @@ internal sealed class EssentialOilTooStrong : RecipeRule
             bool unknown = load.Direct && double.IsNaN(perLitre);
             if (!neat && !unknown && !(perLitre > Most.Value)) continue;
             string dose = double.IsNaN(perLitre) ? "" : $" and comes to {Say.Number(perLitre)} mL/L";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
-                Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : HazardWords.SpanOf(load.Part.Line)),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+                At = context.AmountOf(load.Part.Line),
                 Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,

@@ -4,26 +4,14 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6002: an ingredient that the law of the bar's place forbids or restricts.</summary>
-internal sealed class ForbiddenIngredient : RecipeRule
+[Rule("SL6002", "forbidden-ingredient", "An ingredient is forbidden in food where the bar is", Level.Error, Safety = true, Needs = [Fact.Abv])]
+[Limit("declare-strength-from", "Strength")]
+internal sealed partial class ForbiddenIngredient : RecipeRule
 {
     private const string SpiritsOnly = "alcoholic beverages only";
 
     private static readonly string[] Harms = ["carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive"];
 
-    private static readonly Limit Strength = Limits.Of("declare-strength-from");
-
-    private static readonly RuleInfo Rule = new("SL6002", "forbidden-ingredient", "An ingredient is forbidden in food where the bar is", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Abv],
-        Limits = [Strength.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -38,13 +26,11 @@ internal sealed class ForbiddenIngredient : RecipeRule
 
             if (strictest is null && !HasDose(context, load.Hazard) && Elsewhere(load.Hazard) is { } elsewhere)
             {
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
-                    Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                    At = context.ItemOf(load.Part.Line),
                     Message = $"`{load.Id}` is harmful anywhere ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}). No measurement shows how much of it gets into the drink.",
                     Advice = elsewhere.Correction.Length == 0 ? "Take it out." : $"Take it out: {elsewhere.Correction}.",
                     Caution = HazardWords.Caution,
@@ -56,12 +42,10 @@ internal sealed class ForbiddenIngredient : RecipeRule
             if (strictest is not { } found) continue;
             bool restricted = found.About == SpiritsOnly;
             string harm = load.Hazard.Harm.Length == 0 ? "" : $": {load.Hazard.Harm}";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = found.Level,
-                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                At = context.ItemOf(load.Part.Line),
                 Message = restricted
                     ? $"`{load.Id}` is restricted to alcoholic drinks{HazardWords.Where(found)}, and this comes to {Say.Fact(Fact.Abv, context.Fact(Fact.Abv))} ({found.Source})."
                     : $"`{load.Id}` is not allowed in food{HazardWords.Where(found)}{harm} ({found.Source}).",

@@ -4,15 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6013: grapefruit in a drink whose menu does not say so; only where the bar gives the rule a level.</summary>
-internal sealed class GrapefruitNotNamed : MenuRule
+[Rule("SL6013", "grapefruit-not-named", "The menu does not name grapefruit, which changes how medicines work", Level.None, Safety = true)]
+internal sealed partial class GrapefruitNotNamed : MenuRule
 {
-    private static readonly RuleInfo Rule = new("SL6013", "grapefruit-not-named", "The menu does not name grapefruit, which changes how medicines work", Level.None) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         if (context.Settings.LevelOf(Rule.Id) is null or { Level: Level.None }) return;
@@ -23,11 +17,9 @@ internal sealed class GrapefruitNotNamed : MenuRule
             foreach (var load in context.Profiles.Of(drink).HazardLoads)
             {
                 if (load.Hazard.Id != "grapefruit") continue;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span),
-                    Subject = context.Id,
-                    Path = $"drinks[{entry.Drink.Value}].words",
+                    At = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span, $"drinks[{entry.Drink.Value}].words"),
                     Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so. Grapefruit and its relatives change how many medicines work ({load.Hazard.Rules[0].Source}).",
                     Advice = "Name grapefruit on the menu.",
                     Caution = HazardWords.Caution,

@@ -4,15 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6023: a part that is harmless under a condition only, and nothing says that it is met.</summary>
-internal sealed class HazardUnanswered : RecipeRule
+[Rule("SL6023", "hazard-unanswered", "A part is harmful unless a condition is met, and nothing says that it is", Level.Warning, Safety = true)]
+internal sealed partial class HazardUnanswered : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL6023", "hazard-unanswered", "A part is harmful unless a condition is met, and nothing says that it is", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -20,13 +14,11 @@ internal sealed class HazardUnanswered : RecipeRule
             if (!load.Direct || load.Hazard.Asks is not { } ask || IsAnswered(context, load, ask.Answers)) continue;
             string source = load.Hazard.Rules.Count > 0 ? load.Hazard.Rules[0].Source : "from memory";
             string harm = load.Hazard.Harm.Length == 0 ? "" : $" ({load.Hazard.Harm})";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
                 AskedLevel = ask.Level,
-                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                At = context.ItemOf(load.Part.Line),
                 Key = load.Hazard.Id,
                 Message = $"`{load.Id}` is a hazard{harm}, and nothing says {ask.What} ({source}).",
                 Advice = $"Write in the line's note, or once in the notes of the ingredient's file, {ask.What}. Otherwise take it out.",

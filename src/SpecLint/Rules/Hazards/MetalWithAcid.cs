@@ -6,32 +6,19 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6012: a metal that an acid drink dissolves.</summary>
-internal sealed class MetalWithAcid : RecipeRule
+[Rule("SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error, Safety = true, Needs = [Fact.Ph, Fact.Acid])]
+[Limit("copper-ph", "Copper")]
+[Limit("galvanised-ph", "Zinc")]
+[Limit("aluminium-ph", "Aluminium")]
+[Limit("lead-crystal-hours", "Crystal")]
+[Limit("pewter-lead", "Pewter")]
+[Limit("lead-leach-mug", "Glaze")]
+internal sealed partial class MetalWithAcid : RecipeRule
 {
-    private static readonly Limit Copper = Limits.Of("copper-ph");
-    private static readonly Limit Zinc = Limits.Of("galvanised-ph");
-    private static readonly Limit Aluminium = Limits.Of("aluminium-ph");
-    private static readonly Limit Crystal = Limits.Of("lead-crystal-hours");
-    private static readonly Limit Pewter = Limits.Of("pewter-lead");
-
-    private static readonly Limit Glaze = Limits.Of("lead-leach-mug");
-
     private static readonly string[] Lined = ["lined", "nickel-lined", "tin-lined", "steel-lined", "tinned"];
     private static readonly string[] OldPots = ["earthenware", "glazed", "vintage mug", "vintage cup", "antique", "hand-thrown", "handmade mug", "handmade cup", "enamel", "enamelled", "terracotta", "vintage tiki"];
     private static readonly string[] NoLead = ["lead-free", "lead free", "tested", "unglazed"];
 
-    private static readonly RuleInfo Rule = new("SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Ph, Fact.Acid],
-        Limits = [Copper.Id, Zinc.Id, Aluminium.Id, Crystal.Id, Pewter.Id, Glaze.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         bool told = false;
@@ -113,13 +100,11 @@ internal sealed class MetalWithAcid : RecipeRule
     }
 
     private static void Report(RecipeContext context, Given<string> vessel, string path, Limit limit, Level? level, Answer answer, string message, string advice) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = answer,
             AskedLevel = level,
-            Place = context.At(vessel.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(vessel.Span, path),
             Message = message + ".",
             Advice = advice,
             Caution = HazardWords.Caution,

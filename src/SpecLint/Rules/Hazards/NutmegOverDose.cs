@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6007: too much nutmeg in a drink.</summary>
-internal sealed class NutmegOverDose : DrinkRule
+[Rule("SL6007", "nutmeg-over-dose", "A drink holds more nutmeg than a garnish", Level.Error, Safety = true)]
+[Limit("nutmeg-serve", "Most")]
+[Limit("nutmeg-toxic-serve", "Toxic")]
+internal sealed partial class NutmegOverDose : DrinkRule
 {
-    internal static readonly Limit Most = Limits.Of("nutmeg-serve");
-
-    private static readonly Limit Toxic = Limits.Of("nutmeg-toxic-serve");
-
-    private static readonly RuleInfo Rule = new("SL6007", "nutmeg-over-dose", "A drink holds more nutmeg than a garnish", Level.Error)
-    {
-        Safety = true,
-        Limits = [Most.Id, Toxic.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double grams = 0;
@@ -38,13 +26,11 @@ internal sealed class NutmegOverDose : DrinkRule
         if (most is null) return;
         grams /= drink.ServesOrOne;
         if (grams < Most.Value) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = strained ? Answer.NotShown : Answer.Broken,
             AskedLevel = strained || grams < Toxic.Value ? Level.Warning : null,
-            Place = context.At(most.Part.Line.Amount.IsGiven ? most.Part.Line.Amount.Span : most.Part.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Part.Line, "amount"),
+            At = context.AmountOf(most.Part.Line),
             Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}. A garnish is 0.1 to 0.2 g, more than {Say.Number(Most.Value)} g in a drink is not usual, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
             Advice = "Grate it over the drink, 0.1 to 0.2 g, and never serve an infusion of whole nuts by the glass.",
             Caution = HazardWords.Caution,

@@ -5,23 +5,14 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6004: more of a plant's substance in a drink than the law allows.</summary>
-internal sealed class PlantSubstanceOverLimit : DrinkRule
+[Rule("SL6004", "plant-substance-over-limit", "A drink holds more of a plant's active substance than the law allows", Level.Error, Safety = true, Needs = [Fact.Abv])]
+[Limit("declare-strength-from", "Strength")]
+[Limit("thujone-eu")]
+[Limit("thujone-artemisia-eu")]
+[Limit("thujone-us")]
+[Limit("tolerance-extraction-low", "Extraction")]
+internal sealed partial class PlantSubstanceOverLimit : DrinkRule
 {
-    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
-    private static readonly Limit Strength = Limits.Of("declare-strength-from");
-
-    private static readonly RuleInfo Rule = new("SL6004", "plant-substance-over-limit", "A drink holds more of a plant's active substance than the law allows", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Abv],
-        Limits = [Strength.Id, "thujone-eu", "thujone-artemisia-eu", "thujone-us"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         double kilograms = context.Profile.Mass / 1000;
@@ -36,13 +27,11 @@ internal sealed class PlantSubstanceOverLimit : DrinkRule
             double typical = load.Grams * content.Typical / kilograms, high = load.Grams * content.High / kilograms;
             if (typical <= rule.Limit) continue;
             bool broken = low > rule.Limit;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = broken ? Answer.Broken : Answer.NotShown,
                 AskedLevel = broken ? rule.Level : Level.Warning,
-                Place = context.At(load.Part.Line.Amount.IsGiven ? load.Part.Line.Amount.Span : load.Part.Line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "amount"),
+                At = context.AmountOf(load.Part.Line),
                 Message = $"{Say.With(load.Grams / drink.ServesOrOne, "g")} of {HazardWords.NameOf(load)} a drink adds {Say.Range(typical, low, high, "mg/kg")} of {content.Substance}. The limit is {Say.Number(rule.Limit)} mg/kg ({rule.Source}; content: {content.Source}).",
                 Advice = $"Reduce it to {Say.With(load.Grams / drink.ServesOrOne * rule.Limit / high, "g")} a drink, buy a bottled extract with an assay, or have yours assayed.",
                 Caution = HazardWords.Caution,

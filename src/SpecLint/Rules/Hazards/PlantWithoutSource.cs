@@ -5,17 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6011: flowers or foraged plants that nobody vouches for.</summary>
-internal sealed class PlantWithoutSource : RecipeRule
+[Rule("SL6011", "plant-without-source", "Flowers or foraged plants come without a named source", Level.Warning, Safety = true)]
+internal sealed partial class PlantWithoutSource : RecipeRule
 {
     private const string Flowers = "unlabelled-edible-flowers";
 
-    private static readonly RuleInfo Rule = new("SL6011", "plant-without-source", "Flowers or foraged plants come without a named source", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -30,12 +24,10 @@ internal sealed class PlantWithoutSource : RecipeRule
             if (part.Line.Note.IsGiven || part.Item is { IsBuiltIn: false, File: Ingredient { Notes.Count: > 0 } }) continue;
             var rule = HazardTable.Find(foraged ? hazard!.Id : Flowers)!.Rules[0];
             string id = part.Item.Id;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                Place = context.At(part.Line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(part.Line, "item"),
+                At = context.ItemOf(part.Line),
                 Message = foraged
                     ? $"Nothing says who identified `{id}`, where and when. Foraged plants have deadly look-alikes ({rule.Source})."
                     : $"Nothing says that `{id}` was grown as food. Florists' flowers are sprayed, and some look like poisonous ones ({rule.Source}).",

@@ -6,15 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6021: a name, note, step or menu that names a poison.</summary>
-internal sealed class PoisonNamed : FileRule
+[Rule("SL6021", "poison-named", "A name, note, step or menu names a poisonous plant or fungus", Level.Error, Safety = true)]
+internal sealed partial class PoisonNamed : FileRule
 {
-    private static readonly RuleInfo Rule = new("SL6021", "poison-named", "A name, note, step or menu names a poisonous plant or fungus", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         switch (context.File)
@@ -84,11 +78,10 @@ internal sealed class PoisonNamed : FileRule
     {
         var rule = hazard.Rules[0];
         string harm = hazard.Harm.Length == 0 ? "" : $" ({hazard.Harm})";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = level is { } asked && asked < rule.Level ? asked : rule.Level,
             Place = text.IsGiven ? context.At(text.Span) : context.File.Head,
-            Subject = context.Id,
             Path = path,
             Key = hazard.Id,
             Message = $"{how} \"{name}\": {hazard.Name} is poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",

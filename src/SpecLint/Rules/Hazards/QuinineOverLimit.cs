@@ -5,28 +5,15 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6006: more quinine in a drink than the law allows.</summary>
-internal sealed class QuinineOverLimit : DrinkRule
+[Rule("SL6006", "quinine-over-limit", "A drink holds more quinine than the law allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Quinine, Fact.ServedVolume, Fact.Abv])]
+[Limit("quinine-us", "Most")]
+[Limit("quinine-eu-soft", "Soft")]
+[Limit("quinine-eu-strong", "Strong")]
+[Limit("quinine-anz", "Tonic")]
+[Limit("declare-strength-from", "Strength")]
+[Limit("tolerance-extraction-low", "Extraction")]
+internal sealed partial class QuinineOverLimit : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("quinine-us");
-    private static readonly Limit Soft = Limits.Of("quinine-eu-soft");
-    private static readonly Limit Strong = Limits.Of("quinine-eu-strong");
-    private static readonly Limit Tonic = Limits.Of("quinine-anz");
-    private static readonly Limit Strength = Limits.Of("declare-strength-from");
-    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
-
-    private static readonly RuleInfo Rule = new("SL6006", "quinine-over-limit", "A drink holds more quinine than the law allows", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Quinine, Fact.ServedVolume, Fact.Abv],
-        Limits = [Most.Id, Soft.Id, Strong.Id, Tonic.Id, Strength.Id, Extraction.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         var quinine = context.Fact(Fact.Quinine);
@@ -63,13 +50,11 @@ internal sealed class QuinineOverLimit : DrinkRule
         if (most is null || typical * perLitre <= limit.Value) return;
         bool broken = low * perLitre > limit.Value;
         bool law = limit.AppliesIn(context.Settings);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
             AskedLevel = broken && law && limit.LevelCap is null ? null : Level.Warning,
-            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : HazardWords.SpanOf(most.Line)),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Line, "amount"),
+            At = context.AmountOf(most.Line),
             Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and related alkaloids from {(from is null ? $"`{most.Line.Item.Or("")}`" : HazardWords.NameOf(from))}. The limit is {Say.Number(limit.Value)} mg/L{(law ? "" : ", the yardstick here")} ({limit.Source}).",
             Advice = "Use less of it or lengthen it with soda, and name quinine on the menu.",
             Caution = HazardWords.Caution,

@@ -4,24 +4,14 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6008: a part that gives off hydrocyanic acid.</summary>
-internal sealed class RawKernels : RecipeRule
+[Rule("SL6008", "raw-kernels", "Raw kernels, stones or leaves release hydrocyanic acid", Level.Error, Safety = true)]
+[Limit("apricot-kernel-serve", "Serve")]
+[Limit("hydrocyanic-eu", "Drink")]
+[Limit("hydrocyanic-us")]
+internal sealed partial class RawKernels : RecipeRule
 {
-    private static readonly Limit Serve = Limits.Of("apricot-kernel-serve");
-    private static readonly Limit Drink = Limits.Of("hydrocyanic-eu");
-
     private static readonly string[] Freed = ["free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed", "prussic-acid-free", "FFPA"];
 
-    private static readonly RuleInfo Rule = new("SL6008", "raw-kernels", "Raw kernels, stones or leaves release hydrocyanic acid", Level.Error)
-    {
-        Safety = true,
-        Limits = [Serve.Id, Drink.Id, "hydrocyanic-us"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -41,12 +31,10 @@ internal sealed class RawKernels : RecipeRule
             }
 
             string source = load.Hazard.Rules.Count > 0 ? load.Hazard.Rules[0].Source : Drink.Source;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = berry || load.Hazard.Id == "peach-leaf" ? Level.Warning : null,
-                Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                At = context.ItemOf(load.Part.Line),
                 Message = $"`{load.Id}` releases hydrocyanic acid when it is {(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
                 Advice = berry ? "Strip the ripe berries off their stems and boil them before any other step." : "Take it out. Use a bought noyau liqueur, or almond extract free from prussic acid, and say so in the note.",
                 Caution = HazardWords.Caution,

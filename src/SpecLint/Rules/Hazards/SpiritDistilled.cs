@@ -4,15 +4,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6024: spirit distilled on the premises.</summary>
-internal sealed class SpiritDistilled : RecipeRule
+[Rule("SL6024", "spirit-distilled", "Spirit is distilled on the premises", Level.Warning, Safety = true)]
+internal sealed partial class SpiritDistilled : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL6024", "spirit-distilled", "Spirit is distilled on the premises", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var pot = Pot.Of(context.Recipe);
@@ -20,12 +14,10 @@ internal sealed class SpiritDistilled : RecipeRule
         {
             var step = context.Recipe.Method[i];
             if (!step.Verb.Distils || !HoldsSpirit(context, pot, i)) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                Place = context.At(step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.VerbOf(step),
                 Message = "The step distils something that holds alcohol. Distilling spirit needs a licence in most countries, even with a rotary evaporator (26 USC 5601; HMRC and Revenue distiller's licence, from memory). The first fraction concentrates the most volatile and harmful compounds.",
                 Advice = "Distil spirit only under a licence and accept this finding with its number. Otherwise distil water-based liquids only.",
                 Caution = HazardWords.StaffCaution,

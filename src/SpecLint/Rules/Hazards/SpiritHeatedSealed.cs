@@ -6,28 +6,16 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6015: spirit heated in something closed, over a flame, or to the boil.</summary>
-internal sealed class SpiritHeatedSealed : RecipeRule
+[Rule("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel, over a flame or to the boil", Level.Error, Safety = true, Needs = [Fact.Abv])]
+[Limit("sealed-heating-alcohol", "Strength")]
+[Limit("spirit-heating-temperature", "Heated")]
+[Limit("ethanol-boiling", "Boils")]
+[Limit("ethanol-density", "EthanolDensity")]
+internal sealed partial class SpiritHeatedSealed : RecipeRule
 {
-    private static readonly Limit Strength = Limits.Of("sealed-heating-alcohol");
-    private static readonly Limit EthanolDensity = Limits.Of("ethanol-density");
-    private static readonly Limit Heated = Limits.Of("spirit-heating-temperature");
-    private static readonly Limit Boils = Limits.Of("ethanol-boiling");
-
     private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
     private static readonly string[] Flame = ["open flame", "gas burner", "over the flame", "gas hob", "naked flame", "gas ring"];
 
-    private static readonly RuleInfo Rule = new("SL6015", "spirit-heated-sealed", "Spirit is heated in a closed vessel, over a flame or to the boil", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Abv],
-        Limits = [Strength.Id, Heated.Id, Boils.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var step in context.Recipe.Method)
@@ -45,13 +33,11 @@ internal sealed class SpiritHeatedSealed : RecipeRule
             if (!closed && !flame && !boils && !mayBoil) continue;
             double abv = StrengthOf(context, step);
             if (!(abv > Strength.Value)) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = mayBoil ? Answer.NotShown : Answer.Broken,
                 AskedLevel = mayBoil ? Level.Warning : null,
-                Place = context.At(heat.IsGiven ? heat.Span : step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.At(heat.IsGiven ? heat.Span : step.Do.Span, context.PathOf(step)),
                 Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : mayBoil ? "to a temperature that is not stated: at the boil it fills the air with vapour that a spark can ignite" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
                 Advice = "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames and with extraction.",
                 Caution = HazardWords.StaffCaution,

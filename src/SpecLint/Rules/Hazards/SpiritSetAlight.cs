@@ -6,23 +6,12 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6016: a drink that is set alight.</summary>
-internal sealed class SpiritSetAlight : RecipeRule
+[Rule("SL6016", "spirit-set-alight", "Spirit is set alight and nothing says how it is put out", Level.Error, Safety = true)]
+[Limit("flame-strength", "Strength")]
+internal sealed partial class SpiritSetAlight : RecipeRule
 {
-    private static readonly Limit Strength = Limits.Of("flame-strength");
-
     private static readonly string[] PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
 
-    private static readonly RuleInfo Rule = new("SL6016", "spirit-set-alight", "Spirit is set alight and nothing says how it is put out", Level.Error)
-    {
-        Safety = true,
-        Limits = [Strength.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var step in context.Recipe.Method)
@@ -32,12 +21,10 @@ internal sealed class SpiritSetAlight : RecipeRule
             // A peel flamed over the glass burns for a blink and lights no drink.
             if (step.Items.Count > 0 && !BurnsSpirit(context, step)) continue;
             if (Ends(step.Until) || Ends(step.Note)) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                Place = context.At(step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.VerbOf(step),
                 Message = $"The step sets spirit alight and does not say how and when the flame is put out before the guest gets the drink. From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}).",
                 Advice = "Pour the measure, put the bottle away, light it with a long lighter and smother it with a metal lid before it leaves the bar. Write that in the step.",
                 Caution = HazardWords.StaffCaution,

@@ -5,24 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6025: sulphite put on fresh fruit or vegetable that is served raw.</summary>
-internal sealed class SulphiteOnFreshFruit : RecipeRule
+[Rule("SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning, Safety = true, Needs = [Fact.Abv])]
+[Limit("guard-wine-strength", "Strong")]
+internal sealed partial class SulphiteOnFreshFruit : RecipeRule
 {
     private const string Source = "US FDA Food Code 3-302.14(B)";
 
-    private static readonly Limit Strong = Limits.Of("guard-wine-strength");
-
-    private static readonly RuleInfo Rule = new("SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Abv],
-        Limits = [Strong.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         Part? sulphite = null, fresh = null;
@@ -40,12 +28,10 @@ internal sealed class SulphiteOnFreshFruit : RecipeRule
 
         if (fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= Strong.Value) return;
         bool law = context.Settings.AppliesIn("US");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = law ? Level.Error : Level.Note,
-            Place = context.At(sulphite.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(sulphite.Line, "item"),
+            At = context.ItemOf(sulphite.Line),
             Message = $"`{sulphite.Line.Item.Or("")}` goes on `{fresh.Line.Item.Or("")}`, which is served raw: sulphiting agents may not be put on fresh fruit or vegetables that are eaten raw{(law ? "" : " in the US, the yardstick here")} ({Source}).",
             Advice = "Leave it out, and keep the fruit cold and in acid. People with asthma react to very little sulphite.",
             Caution = HazardWords.Caution,

@@ -4,26 +4,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6019: more sulphite than any wine may hold.</summary>
-internal sealed class SulphiteTooMuch : RecipeRule
+[Rule("SL6019", "sulphite-too-much", "All parts together hold more sulphite than a wine may", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Sulphite, Fact.Abv])]
+[Limit("sulphite-aromatised-wine", "Most")]
+[Limit("sulphite-soft-eu", "Soft")]
+[Limit("declare-strength-from", "Strength")]
+internal sealed partial class SulphiteTooMuch : RecipeRule
 {
-    private static readonly Limit Most = Limits.Of("sulphite-aromatised-wine");
-
-    private static readonly Limit Soft = Limits.Of("sulphite-soft-eu");
-    private static readonly Limit Strength = Limits.Of("declare-strength-from");
-
-    private static readonly RuleInfo Rule = new("SL6019", "sulphite-too-much", "All parts together hold more sulphite than a wine may", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Sulphite, Fact.Abv],
-        Limits = [Most.Id, Soft.Id, Strength.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var sulphite = context.Fact(Fact.Sulphite);
@@ -45,13 +31,11 @@ internal sealed class SulphiteTooMuch : RecipeRule
         // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds.
         if (most is null || !most.Material!.Kind.MayBringSulphite) return;
         bool law = limit.AppliesIn(context.Settings);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
             AskedLevel = broken && law && limit.LevelCap is null ? null : Level.Warning,
-            Place = context.At(most.Line.Amount.IsGiven ? most.Line.Amount.Span : most.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(most.Line, "amount"),
+            At = context.AmountOf(most.Line),
             Message = $"Sulphur dioxide from all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`. The limit for {(soft ? "a drink without alcohol" : "an aromatised wine")} is {Say.Number(limit.Value)} mg/L ({limit.Source}), and guests with asthma react to far less.",
             Advice = "Use less of it, and tell guests of sulphites from 10 mg/L.",
             Caution = HazardWords.Caution,

@@ -3,15 +3,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-/// <summary>SL6001: a poisonous plant in or on a drink.</summary>
-internal sealed class ToxicPlant : RecipeRule
+[Rule("SL6001", "toxic-plant", "A poisonous plant is in or on a drink", Level.Error, Safety = true)]
+internal sealed partial class ToxicPlant : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL6001", "toxic-plant", "A poisonous plant is in or on a drink", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var load in context.Profile.HazardLoads)
@@ -21,12 +15,10 @@ internal sealed class ToxicPlant : RecipeRule
             {
                 if (rule.Control != "never") continue;
                 string harm = load.Hazard.Harm.Length == 0 ? "" : $" ({load.Hazard.Harm})";
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     AskedLevel = rule.Level,
-                    Place = context.At(HazardWords.SpanOf(load.Part.Line)),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(load.Part.Line, "item"),
+                    At = context.ItemOf(load.Part.Line),
                     Message = $"`{load.Id}` is {NameFor(load)}poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",
                     Advice = $"Take it out and discard what it touched; {rule.Correction}.",
                     Caution = HazardWords.Caution,

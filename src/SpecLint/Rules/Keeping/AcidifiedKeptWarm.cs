@@ -5,24 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5014: a soured low-acid food sealed and kept at room temperature.</summary>
-internal sealed class AcidifiedKeptWarm : PrepRule
+[Rule("SL5014", "acidified-kept-warm", "A soured low-acid food is sealed and kept at room temperature", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Limit("acidified-ph", "Ph")]
+[Limit("low-acid-water-activity", "Activity")]
+[Limit("alcoholic-beverage-us", "Strength")]
+internal sealed partial class AcidifiedKeptWarm : PrepRule
 {
-    private static readonly Limit Ph = Limits.Of("acidified-ph");
-    private static readonly Limit Activity = Limits.Of("low-acid-water-activity");
-    private static readonly Limit Strength = Limits.Of("alcoholic-beverage-us");
-
-    private static readonly RuleInfo Rule = new("SL5014", "acidified-kept-warm", "A soured low-acid food is sealed and kept at room temperature", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Ph.Id, Activity.Id, Strength.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double celsius = Storage.Celsius(prep, context.Settings);
@@ -39,12 +27,11 @@ internal sealed class AcidifiedKeptWarm : PrepRule
         }
 
         if (low is null) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = certain ? Answer.Broken : Answer.NotShown,
             AskedLevel = Ph.AppliesIn(context.Settings) && certain ? Level.Error : null,
             Place = KeepingWords.AtTemperature(context, prep),
-            Subject = context.Id,
             Path = "keep.at",
             Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), soured to pH {Say.Ph(state.Ph)}, {(isSealed ? "sealed" : "not said to be open to the air,")} and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is an acidified food, which needs a process set by a process authority ({Ph.Source}).",
             Advice = "Keep it cold, where that law does not apply, or have the process set by a process authority (in the US also Food Code 3-201.12 and 3-502.11).",

@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5002: keeping rests on a pH that nobody measured.</summary>
-internal sealed class AcidityNotMeasured : PrepRule
+[Rule("SL5002", "acidity-not-measured", "Keeping rests on a pH that is not measured", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Limit("acidified-ph", "Sour")]
+[Limit("table-b-ph", "TablePh")]
+internal sealed partial class AcidityNotMeasured : PrepRule
 {
-    private static readonly Limit Sour = Limits.Of("acidified-ph");
-    private static readonly Limit TablePh = Limits.Of("table-b-ph");
-
-    private static readonly RuleInfo Rule = new("SL5002", "acidity-not-measured", "Keeping rests on a pH that is not measured", Level.Warning)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.WaterActivity],
-        Limits = [Sour.Id, TablePh.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>A range wider than this says nothing to anyone.</summary>
     private const double WidestSaid = 3;
 
@@ -44,7 +32,6 @@ internal sealed class AcidityNotMeasured : PrepRule
     private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } material
             && (material.Kind.IsAcid || (material.Kind.Sours && !material.Kind.IsJuice) || material.Of(Science.Component.Acetic) > Guards.VinegarPart));
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!Speaks(context, prep)) return;
@@ -52,12 +39,11 @@ internal sealed class AcidityNotMeasured : PrepRule
         double days = Storage.Days(prep);
         bool soft = state.IsStrong || (state.IsSour && OnlyClearedParts(context));
         string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid ? "Its pH cannot be computed precisely" : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = soft ? Level.Note : Storage.IsSealed(prep) && !state.IsSour ? Level.Error : null,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "measured.ph",
             Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}. Keeping it {KeepingWords.Days(days)} rests on a measured pH below {Say.Number(TablePh.Value)}, or at most {Say.Number(Sour.Value)} with little free water ({KeepingTables.Source}).",
             Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`{KeepingWords.Variance(context.Settings)}, or use it within 24 h.",

@@ -6,25 +6,14 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5021: a large volume made hot, without a step that cools it in time.</summary>
-internal sealed class CoolingNotPlanned : PrepRule
+[Rule("SL5021", "cooling-not-planned", "A large volume is made hot and nothing cools it in time", Level.Warning, Safety = true)]
+[Limit("cooling-volume", "Volume")]
+[Limit("food-code-cooling-first", "FirstHours")]
+[Limit("food-code-time-control-cold-temperature", "First")]
+[Limit("food-code-cooling-total", "Total")]
+[Limit("food-code-hot-hold", "Hot")]
+internal sealed partial class CoolingNotPlanned : PrepRule
 {
-    private static readonly Limit Volume = Limits.Of("cooling-volume");
-    private static readonly Limit Total = Limits.Of("food-code-cooling-total");
-    private static readonly Limit FirstHours = Limits.Of("food-code-cooling-first");
-    private static readonly Limit First = Limits.Of("food-code-time-control-cold-temperature");
-    private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
-
-    private static readonly RuleInfo Rule = new("SL5021", "cooling-not-planned", "A large volume is made hot and nothing cools it in time", Level.Warning)
-    {
-        Safety = true,
-        Limits = [Volume.Id, FirstHours.Id, First.Id, Total.Id, Hot.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         Step? hot = null, cool = null;
@@ -46,12 +35,10 @@ internal sealed class CoolingNotPlanned : PrepRule
         if (cool is null)
         {
             if (!(litres > Volume.Value)) return;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                Place = context.At(hot.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(hot),
+                At = context.VerbOf(hot),
                 Message = $"{Say.Number(litres, 1)} L are made hot and no step cools them. A pot of more than {Say.Number(Volume.Value)} L left to itself stays warm for hours, but it must reach 5 °C within {Say.Number(Total.Value)} h ({Total.Source}; volume: {Volume.Source}).",
                 Advice = "Add a step that cools it: shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.",
                 Caution = KeepingWords.Caution,
@@ -66,12 +53,10 @@ internal sealed class CoolingNotPlanned : PrepRule
         if (!timed)
         {
             if (!(litres > Volume.Value)) return;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                Place = context.At(cool.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(cool),
+                At = context.VerbOf(cool),
                 Message = $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
                 Advice = "Write `to` and `for` in the step: shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.",
                 Caution = KeepingWords.Caution,
@@ -85,11 +70,9 @@ internal sealed class CoolingNotPlanned : PrepRule
         bool isFirst = aimed && cool.To.Value.BaseHigh >= First.Value;
         var most = isFirst ? FirstHours : Total;
         if (hours <= most.Value) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(cool.For.Span),
-            Subject = context.Id,
-            Path = context.PathOf(cool),
+            At = context.At(cool.For.Span, context.PathOf(cool)),
             Message = isFirst
                 ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({FirstHours.Source})."
                 : $"It takes {Say.Number(hours, 1)} h to cool. Hot food must reach 5 °C within {Say.Number(Total.Value)} h, and at {Say.Number(First.Value)} °C within the first {Say.Number(FirstHours.Value)} ({Total.Source}).",

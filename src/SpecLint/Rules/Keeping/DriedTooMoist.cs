@@ -5,26 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5023: a dried good, salt or sugar too moist to keep.</summary>
-internal sealed class DriedTooMoist : PrepRule
+[Rule("SL5023", "dried-too-moist", "A dried good is too moist to keep at room temperature", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.WaterActivity])]
+[Limit("dried-water-activity-mould", "Mould")]
+[Limit("dried-water-activity-safety", "Safety")]
+[Limit("dried-moist-share", "Moist")]
+[Limit("bound-dry-matter", "DryMatter")]
+internal sealed partial class DriedTooMoist : PrepRule
 {
-    private static readonly Limit Mould = Limits.Of("dried-water-activity-mould");
-    private static readonly Limit Safety = Limits.Of("dried-water-activity-safety");
-    private static readonly Limit DryMatter = Limits.Of("bound-dry-matter");
-    private static readonly Limit Moist = Limits.Of("dried-moist-share");
-
-    private static readonly RuleInfo Rule = new("SL5023", "dried-too-moist", "A dried good is too moist to keep at room temperature", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.WaterActivity],
-        Limits = [Mould.Id, Safety.Id, Moist.Id, DryMatter.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!context.Profile.IsSolid && !prep.Family.OrNone().IsDry) return;
@@ -46,11 +33,10 @@ internal sealed class DriedTooMoist : PrepRule
         bool unsafeToo = activity.Low > Safety.Value;
         var limit = unsafeToo ? Safety : Mould;
         bool measured = KeepingVerdicts.IsMeasured(activity);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = unsafeToo ? null : Level.Warning,
             Place = measured ? context.At(prep.Measured!.WaterActivity.Span) : KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = measured ? "measured.waterActivity" : "keep.for",
             Message = $"Its water activity {(measured ? "is measured as" : "comes to")} {Say.Range(activity.Value, activity.Low, activity.High, "")}, above {Say.Number(limit.Value)}: {(unsafeToo ? "bacteria" : "moulds")} can grow on it at room temperature ({limit.Source}).",
             Advice = $"Dry it further until it measures at most {Say.Number(Mould.Value)}, or keep it cold.",
@@ -66,12 +52,11 @@ internal sealed class DriedTooMoist : PrepRule
         if (context.Profile.Keeping!.IsDried && (DryingWithoutEndPoint.Speaks(prep) || HoldsItsDryMatter(context, prep))) return;
         double mass = context.Profile.Mass, water = mass > 0 ? 100 * context.Profile.Grams[(int)Science.Component.Water] / mass : 100;
         if (prep.Target is { WaterActivity.IsGiven: true } || !context.Profile.Parts.Any(static p => p.Phase == PartPhase.Mix && p.Material is { } m && 100 * m.Of(Science.Component.Water) > Moist.Value)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "measured.waterActivity",
             Message = $"By its amounts {Say.Number(water, 0)} % of it is water, and nothing shows its water activity: over {Say.Number(Mould.Value)} moulds can grow on it at room temperature ({Mould.Source}).",
             Advice = $"Measure the water activity and dry it until it is {Say.Number(Mould.Value)} or less, or keep it cold.",

@@ -7,37 +7,26 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5022: drying that ends by the clock alone.</summary>
-internal sealed class DryingWithoutEndPoint : PrepRule
+[Rule("SL5022", "drying-without-end-point", "Drying ends by the clock, not by mass lost or water activity", Level.Warning, Safety = true)]
+[Limit("dried-water-activity-mould", "Mould")]
+[Limit("dried-water-activity-safety", "Safety")]
+[Limit("drying-temperature-least", "Coolest")]
+[Limit("food-code-cold-hold", "Cold")]
+[Limit("acidified-ph", "LowAcid")]
+[Limit("dried-moist-share", "Moist")]
+[Limit("bound-dry-matter", "DryMatter")]
+internal sealed partial class DryingWithoutEndPoint : PrepRule
 {
-    private static readonly Limit Mould = Limits.Of("dried-water-activity-mould");
-    private static readonly Limit Safety = Limits.Of("dried-water-activity-safety");
-
     private static readonly string[] Measurable = ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
-    private static readonly Limit Moist = Limits.Of("dried-moist-share");
-    private static readonly Limit DryMatter = Limits.Of("bound-dry-matter");
     private static readonly Regex MassInWords = new(@"\d+(?:[.,]\d+)?\s?(?:kg|g)\b", RegexOptions.CultureInvariant);
-    private static readonly Limit Coolest = Limits.Of("drying-temperature-least");
-    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
-    private static readonly Limit LowAcid = Limits.Of("acidified-ph");
-
-    private static readonly RuleInfo Rule = new("SL5022", "drying-without-end-point", "Drying ends by the clock, not by mass lost or water activity", Level.Warning)
-    {
-        Safety = true,
-        Limits = [Mould.Id, Safety.Id, Coolest.Id, Cold.Id, LowAcid.Id, Moist.Id, DryMatter.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
 
     /// <summary>Whether a step of drying ends without a mass or a water activity.</summary>
     internal static bool Speaks(Prep prep) =>
         prep.Target is not { WaterActivity.IsGiven: true } && prep.Measured is not { WaterActivity.IsGiven: true }
         && prep.Method.Any(static s => s.Verb.Dries && !s.Amount.IsGiven && !Holds(s, Measurable));
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         bool measured = prep.Measured is { WaterActivity.IsGiven: true };
@@ -49,13 +38,11 @@ internal sealed class DryingWithoutEndPoint : PrepRule
             if (measured || prep.Target is { WaterActivity.IsGiven: true } || step.Amount.IsGiven || Holds(step, Measurable)) continue;
             bool byHand = Holds(step, ByHand);
             string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "with no stated end";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
                 AskedLevel = byHand ? Level.Note : null,
-                Place = context.At(byHand ? step.Until.Span : step.For.IsGiven ? step.For.Span : step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.At(byHand ? step.Until.Span : step.For.IsGiven ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = byHand
                     ? $"The end of drying is judged by hand. Moisture, humidity and load differ from day to day, and only a mass or a water activity of at most {Say.Number(Mould.Value)} shows that mould will not grow ({Mould.Source})."
                     : $"It is dried {how}, and moisture, humidity and load differ from day to day. Nothing shows that it reaches a water activity of at most {Say.Number(Mould.Value)}, where mould stops ({Mould.Source}).",
@@ -81,12 +68,10 @@ internal sealed class DryingWithoutEndPoint : PrepRule
         }
 
         if (moist is null) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Level.Warning,
-            Place = context.At(at.Span),
-            Subject = context.Id,
-            Path = context.PathOf(step) + ".at",
+            At = context.At(at.Span, context.PathOf(step) + ".at"),
             Key = "temperature",
             Message = $"`{moist.Line.Item.Or("")}` is dried at {KeepingWords.Degrees(at.Value.BaseHigh)}. Below {KeepingWords.Degrees(Coolest.Value)} moist food low in acid spends hours in the range where germs grow ({Coolest.Source}).",
             Advice = "Dry it at 57 to 60 °C.",
@@ -123,12 +108,10 @@ internal sealed class DryingWithoutEndPoint : PrepRule
         // A mass over that of the batch is weighed with the tray, one under it may be that of a piece: neither tells.
         double end = mass.Value.BaseHigh;
         if (!(dry > 0) || end > all || end <= dry * (1 + (DryMatter.Value / 100)) / (1 - (Moist.Value / 100))) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.Broken,
-            Place = context.At(mass.Span),
-            Subject = context.Id,
-            Path = context.PathOf(step),
+            At = context.At(mass.Span, context.PathOf(step)),
             Key = "mass",
             Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: the rest of that mass is water, and it does not keep as a dried good.",
             Advice = Target(context),

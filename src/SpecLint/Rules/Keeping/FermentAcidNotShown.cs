@@ -5,25 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5026: a ferment that is not shown to have turned sour.</summary>
-internal sealed class FermentAcidNotShown : PrepRule
+[Rule("SL5026", "ferment-acid-not-shown", "A ferment is not shown to be sour", Level.Error, Safety = true, Needs = [Fact.Ph])]
+[Limit("ferment-ph", "Ph")]
+[Limit("ferment-ph-vegetable", "PhInBrine")]
+[Limit("ferment-ph-least", "Least")]
+[Limit("ferment-days-to-acid", "Days")]
+internal sealed partial class FermentAcidNotShown : PrepRule
 {
-    private static readonly Limit Ph = Limits.Of("ferment-ph");
-    private static readonly Limit PhInBrine = Limits.Of("ferment-ph-vegetable");
-    private static readonly Limit Least = Limits.Of("ferment-ph-least");
-    private static readonly Limit Days = Limits.Of("ferment-days-to-acid");
-
-    private static readonly RuleInfo Rule = new("SL5026", "ferment-acid-not-shown", "A ferment is not shown to be sour", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Ph],
-        Limits = [Ph.Id, PhInBrine.Id, Least.Id, Days.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsFerment(prep)) return;
@@ -31,12 +19,11 @@ internal sealed class FermentAcidNotShown : PrepRule
         var limit = FermentSalt.IsSalted(context.Profile) ? PhInBrine : Ph;
         if (prep.Measured is not { Ph.IsGiven: true } measured)
         {
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
                 AskedLevel = IsKeptUnsoured(context, prep, state) ? null : Level.Warning,
                 Place = prep.Family.IsGiven ? context.At(prep.Family.Span) : context.File.Head,
-                Subject = context.Id,
                 Path = "measured.ph",
                 Message = $"The ferment has no measured pH. It must fall to at most {Say.Number(limit.Value)} within {KeepingWords.Days(Days.Value)}, since nothing else holds back unwanted growth ({limit.Source}).",
                 Advice = $"Measure the pH every day until it is at most {Say.Number(limit.Value)} and write it under `measured`. Discard a batch that is not there by day {Say.Number(Days.Value)}.",
@@ -49,12 +36,10 @@ internal sealed class FermentAcidNotShown : PrepRule
         var ph = context.Fact(Fact.Ph);
         if (Findings.Check.AtLeast(ph, Least.Value) == Stand.Broken)
         {
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = Level.Warning,
-                Place = context.At(measured.Ph.Span),
-                Subject = context.Id,
-                Path = "measured.ph",
+                At = context.At(measured.Ph.Span, "measured.ph"),
                 Message = $"The ferment is at pH {Say.Ph(ph)}, below {Say.Number(Least.Value)}: it has gone too far and is harsh on the mouth and stomach ({Least.Source}).",
                 Advice = "Stop it and blend it with fresh base, or discard it.",
                 Caution = KeepingWords.Caution,
@@ -65,13 +50,11 @@ internal sealed class FermentAcidNotShown : PrepRule
 
         var stand = Check(ph, limit.Value);
         if (stand == Stand.Holds) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = stand == Stand.Broken ? Answer.Broken : Answer.NotShown,
             AskedLevel = stand == Stand.Broken ? null : Level.Warning,
-            Place = context.At(measured.Ph.Span),
-            Subject = context.Id,
-            Path = "measured.ph",
+            At = context.At(measured.Ph.Span, "measured.ph"),
             Message = $"The ferment is at pH {Say.Ph(ph)}, {(stand == Stand.Broken ? "above" : "not clearly at most")} {Say.Number(limit.Value)}, which it must reach within {KeepingWords.Days(Days.Value)} ({limit.Source}).",
             Advice = "Let it ferment further and measure again. Discard it when the days are over; adding acid afterwards does not undo what grew before.",
             Caution = KeepingWords.Caution,

@@ -6,21 +6,11 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5028: a lactic ferment with too little or too much salt.</summary>
-internal sealed class FermentSalt : PrepRule
+[Rule("SL5028", "ferment-salt", "A lactic ferment holds too little or too much salt", Level.Warning, Safety = true)]
+[Limit("lacto-salt-least", "Least")]
+[Limit("lacto-salt-most", "Most")]
+internal sealed partial class FermentSalt : PrepRule
 {
-    private static readonly Limit Least = Limits.Of("lacto-salt-least");
-    private static readonly Limit Most = Limits.Of("lacto-salt-most");
-
-    private static readonly RuleInfo Rule = new("SL5028", "ferment-salt", "A lactic ferment holds too little or too much salt", Level.Warning)
-    {
-        Safety = true,
-        Limits = [Least.Id, Most.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines.</summary>
     internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(static p => p.Material is { Kind.IsSalt: true }) && profile.Parts.Any(static p => p.Material is { Kind.IsFreshPlant: true });
 
@@ -40,7 +30,6 @@ internal sealed class FermentSalt : PrepRule
         return all > 0 && 100 * salt / all >= Least.Value;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsFerment(prep) || !IsInBrine(context.Profile)) return;
@@ -64,12 +53,11 @@ internal sealed class FermentSalt : PrepRule
         double exact = limit.Value / 100 * (all - salt) / (1 - (limit.Value / 100));
         double needed = little ? Math.Ceiling(exact) : Math.Floor(exact);
         var place = context.At(line!.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             // Pepper mashes, olives and preserved lemons are made at 6 to 10 % and more.
             AskedLevel = little ? null : Level.Note,
             Place = place,
-            Subject = context.Id,
             Path = RecipeContext.PathOf(line.Line, "amount"),
             Message = $"Salt comes to {Say.Number(percent, 1)} % of the total mass, {(little ? "below" : "above")} the {Say.Number(limit.Value)} % that a lactic ferment {(little ? "needs to hold back unwanted growth until it is sour" : "still turns sour with")} ({limit.Source}).",
             Advice = $"Bring the salt to {Say.Number(needed, 0)} g for {Say.Number(limit.Value)} % of the total mass.",

@@ -7,25 +7,14 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5027: a live ferment in a closed vessel.</summary>
-internal sealed class FermentSealed : PrepRule
+[Rule("SL5027", "ferment-sealed", "A live ferment is sealed with sugar left to ferment", Level.Error, Safety = true)]
+[Limit("ferment-carbonation", "Volumes")]
+[Limit("ferment-sealed-pressure", "Pressure")]
+internal sealed partial class FermentSealed : PrepRule
 {
-    private static readonly Limit Volumes = Limits.Of("ferment-carbonation");
-    private static readonly Limit Pressure = Limits.Of("ferment-sealed-pressure");
-
     /// <summary>The warmest that a closed bottle is reckoned with, as the limit of pressure is.</summary>
     private static readonly Celsius Warm = new(30);
 
-    private static readonly RuleInfo Rule = new("SL5027", "ferment-sealed", "A live ferment is sealed with sugar left to ferment", Level.Error)
-    {
-        Safety = true,
-        Limits = [Volumes.Id, Pressure.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsFerment(prep, context.Profile) || IsStopped(prep)) return;
@@ -49,12 +38,11 @@ internal sealed class FermentSealed : PrepRule
         bool bursts = double.IsNaN(rating) ? over || volumes > Volumes.Value : over;
         if (!bursts) return;
         string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "more than 9 bar";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = isSealed ? Answer.Broken : Answer.NotShown,
             AskedLevel = isSealed ? null : Level.Warning,
             Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
-            Subject = context.Id,
             Path = Storage.SealedPath(prep),
             Message = $"The ferment is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
             Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",

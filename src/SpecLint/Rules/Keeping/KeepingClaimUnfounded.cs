@@ -5,14 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5030: a claim of keeping that its figures do not bear out.</summary>
-internal sealed class KeepingClaimUnfounded : PrepRule
+[Rule("SL5030", "keeping-claim-unfounded", "A keeping claim goes further than its figures", Level.Warning, Safety = true, Needs = [Fact.Abv, Fact.Ph, Fact.Life])]
+[Limit("alcohol-no-growth-practice", "NoGrowth")]
+[Limit("alcohol-kill", "Kill")]
+[Limit("acid-kill-ph", "AcidPh")]
+[Limit("acid-kill-time", "AcidTime")]
+internal sealed partial class KeepingClaimUnfounded : PrepRule
 {
-    private static readonly Limit NoGrowth = Limits.Of("alcohol-no-growth-practice");
-    private static readonly Limit Kill = Limits.Of("alcohol-kill");
-    private static readonly Limit AcidPh = Limits.Of("acid-kill-ph");
-    private static readonly Limit AcidTime = Limits.Of("acid-kill-time");
-
     private static readonly string[] Forever =
     [
         "indefinitely", "keeps forever", "keep forever", "never spoils", "never goes off", "does not spoil", "cannot spoil", "no expiry", "shelf-stable", "shelf stable", "needs no refrigeration",
@@ -29,17 +28,6 @@ internal sealed class KeepingClaimUnfounded : PrepRule
         "acid kills", "sterilised by acid", "sterilized by acid", "acid sterilises", "acid sterilizes", "kills bacteria", "kills all bacteria", "lemon juice kills", "citrus kills",
     ];
 
-    private static readonly RuleInfo Rule = new("SL5030", "keeping-claim-unfounded", "A keeping claim goes further than its figures", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Abv, Fact.Ph, Fact.Life],
-        Limits = [NoGrowth.Id, Kill.Id, AcidPh.Id, AcidTime.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         var abv = context.Fact(Fact.Abv);
@@ -78,12 +66,10 @@ internal sealed class KeepingClaimUnfounded : PrepRule
     }
 
     private static void Report(RecipeContext context, Reading.Given<string> claim, string path, FactValue abv, FactValue ph, Limit limit, string message, string advice, bool broken) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
-            Place = context.At(claim.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(claim.Span, path),
             Message = message,
             Advice = advice,
             Caution = KeepingWords.Caution,

@@ -5,24 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5001: food that needs cold, kept longer than its date mark.</summary>
-internal sealed class KeptPastDateMark : PrepRule
+[Rule("SL5001", "kept-past-date-mark", "Food that needs cold is kept longer than its date mark allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life])]
+[Limit("food-code-date-mark", "Mark")]
+[Limit("vacuum-pack-days", "Guidance")]
+internal sealed partial class KeptPastDateMark : PrepRule
 {
-    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
-
-    private static readonly Limit Guidance = Limits.Of("vacuum-pack-days");
-
-    private static readonly RuleInfo Rule = new("SL5001", "kept-past-date-mark", "Food that needs cold is kept longer than its date mark allows", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life],
-        Limits = [Mark.Id, Guidance.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether this rule speaks of a preparation.</summary>
     internal static bool Speaks(RecipeContext context, Prep prep)
     {
@@ -37,17 +24,15 @@ internal sealed class KeptPastDateMark : PrepRule
     /// <summary>Outside of the US the seven days are a yardstick: up to the ten days of the British guidance they are a warning.</summary>
     internal static bool IsYardstick(Settings settings, double days) => !Mark.AppliesIn(settings) && days <= Guidance.Value;
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!Speaks(context, prep)) return;
         var state = context.Profile.Keeping!;
         double days = Storage.Days(prep);
         var place = KeepingWords.At(context, prep);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = "keep.for",
             AskedLevel = state.IsStrong || IsYardstick(context.Settings, days) || KeepingWords.HoldsListeria(context.Settings, state) ? Level.Warning : null,
             AllowedDays = Mark.Value,

@@ -4,19 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5037: a lot made from a lot that was past its last day, or from one that no stock file lists.</summary>
-internal sealed class LotSourceUnfit : StockRule
+[Rule("SL5037", "lot-source-unfit", "A lot was made from a lot that was past its last day or that no stock file lists", Level.Error, Safety = true, Needs = [Fact.Life])]
+internal sealed partial class LotSourceUnfit : StockRule
 {
-    private static readonly RuleInfo Rule = new("SL5037", "lot-source-unfit", "A lot was made from a lot that was past its last day or that no stock file lists", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Life],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -41,12 +31,11 @@ internal sealed class LotSourceUnfit : StockRule
     }
 
     private static void Report(FileContext context, Lot lot, string code, Reading.Place place, Level? level, Answer answer, string message, string advice, IReadOnlyList<RelatedPlace> related) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = answer,
             AskedLevel = level,
             Place = place,
-            Subject = context.Id,
             Path = Lots.PathOf(lot, $"madeFrom[{code}]"),
             Key = Lots.KeyOf(lot),
             Message = message,

@@ -6,20 +6,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5012: a lot of food that needs cold is stored too warm.</summary>
-internal sealed class LotStoredWarm : StockRule
+[Rule("SL5012", "lot-stored-warm", "A lot of food that needs cold is stored too warm", Level.Error, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Limit("food-code-cold-hold")]
+[Limit("cold-hold-gb")]
+internal sealed partial class LotStoredWarm : StockRule
 {
-    private static readonly RuleInfo Rule = new("SL5012", "lot-stored-warm", "A lot of food that needs cold is stored too warm", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Ph, Fact.WaterActivity],
-        Limits = ["food-code-cold-hold", "cold-hold-gb"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         var limit = StoredTooWarm.LimitOf(context.Settings);
@@ -41,12 +32,10 @@ internal sealed class LotStoredWarm : StockRule
 
             var state = prep is null ? null : context.Profiles.Of(prep).Keeping;
             bool soft = state is { IsStrong: true } || (state is { IsSour: true } && !Perishables.IsListed(state.What));
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = soft || limit.LevelCap is not null || (prep is null && Lots.PerishableOf(context, lot) == Perishable.Juice) ? Level.Warning : null,
-                Place = context.At(at.Span),
-                Subject = context.Id,
-                Path = Lots.PathOf(lot, "at"),
+                At = context.At(at.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
                 Message = $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), and no measurement shows that it does not need cold.",
                 Advice = $"Bring it to {KeepingWords.Degrees(limit.Value)} or colder. Discard it if nobody knows how long it has been warm.",
@@ -58,13 +47,11 @@ internal sealed class LotStoredWarm : StockRule
     }
 
     /// <summary>Food that needs cold and whose temperature nobody has written down is not shown to be cold.</summary>
-    private static void NotWritten(FileContext context, Lot lot, Limit limit, Prep? prep) => context.Report(new Finding(Rule)
+    private static void NotWritten(FileContext context, Lot lot, Limit limit, Prep? prep) => context.Report(new(Rule)
     {
         Answer = Answer.NotShown,
         AskedLevel = Level.Warning,
-        Place = context.At(lot.Item.Span),
-        Subject = context.Id,
-        Path = Lots.PathOf(lot, "at"),
+        At = context.At(lot.Item.Span, Lots.PathOf(lot, "at")),
         Key = Lots.KeyOf(lot),
         Message = $"The lot of `{lot.Item.Value}` has no temperature. It must be at {KeepingWords.Degrees(limit.Value)} or colder ({limit.Source}).",
         Advice = "Measure the temperature where it stands and write it in `at`.",

@@ -5,22 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5036: a lot that stands warmer than its recipe keeps it; what was frozen and has thawed has a clock that runs.</summary>
-internal sealed class LotWarmerThanRecipe : StockRule
+[Rule("SL5036", "lot-warmer-than-recipe", "A lot stands warmer than its recipe keeps it", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Limit("freezer-temperature", "Freezer")]
+internal sealed partial class LotWarmerThanRecipe : StockRule
 {
-    private static readonly Limit Freezer = Limits.Of("freezer-temperature");
-
-    private static readonly RuleInfo Rule = new("SL5036", "lot-warmer-than-recipe", "A lot stands warmer than its recipe keeps it", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Ph, Fact.WaterActivity],
-        Limits = [Freezer.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -31,11 +19,9 @@ internal sealed class LotWarmerThanRecipe : StockRule
             // Too warm for any food that needs cold is a finding of its own.
             if (life.NeedsCold && StoredTooWarm.IsTooWarm(life.Celsius, context.Settings)) continue;
             bool thawed = life.IsThawed && life.IsPerishable;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(lot.At.Span),
-                Subject = context.Id,
-                Path = Lots.PathOf(lot, "at"),
+                At = context.At(lot.At.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
                 Message = $"The lot of `{lot.Item.Value}` stands at {KeepingWords.Degrees(life.Celsius)}, but its recipe keeps it at {KeepingWords.Degrees(life.AskedCelsius)}: {(thawed ? "it has thawed, and its days count from the day made, except the times under `frozen`" : "the time in the recipe does not apply there")}.",
                 Advice = thawed ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. Write under `frozen` when it was in the freezer." : "Bring it to the temperature of its recipe, or write in the recipe how long it keeps where it stands.",

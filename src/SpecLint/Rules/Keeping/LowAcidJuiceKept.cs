@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5013: juice low in acid, sealed or kept long.</summary>
-internal sealed class LowAcidJuiceKept : PrepRule
+[Rule("SL5013", "low-acid-juice-kept", "Food low in acid is sealed or kept long", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph])]
+[Limit("low-acid-juice-ph", "Ph")]
+[Limit("food-code-date-mark")]
+internal sealed partial class LowAcidJuiceKept : PrepRule
 {
-    private static readonly Limit Ph = Limits.Of("low-acid-juice-ph");
-
-    private static readonly RuleInfo Rule = new("SL5013", "low-acid-juice-kept", "Food low in acid is sealed or kept long", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph],
-        Limits = [Ph.Id, "food-code-date-mark"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         var state = context.Profile.Keeping!;
@@ -34,10 +22,9 @@ internal sealed class LowAcidJuiceKept : PrepRule
         bool isSealed = Storage.IsSealed(prep);
         double days = Storage.Days(prep);
         string how = isSealed ? "sealed" : $"kept {KeepingWords.Days(days)}";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = isSealed ? context.At(Storage.SealedSpan(prep)) : KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = isSealed ? Storage.SealedPath(prep) : "keep.for",
             Message = $"It is {how} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, above {Say.Number(Ph.Value)}. Sealed from air, it lets Clostridium botulinum make its toxin when it gets warm ({Ph.Source}).",
             Advice = $"Keep it cold in a loosely covered vessel and use it within days, or sour it to a measured pH of at most 4.2 before bottling{KeepingWords.Variance(context.Settings)}. Low-acid food sealed for the shelf must come from a plant with a filed process (Food Code 3-201.12; 21 CFR 113 and 108.35).",
@@ -48,12 +35,11 @@ internal sealed class LowAcidJuiceKept : PrepRule
 
     /// <summary>Whether it is sealed, nothing says: in a closed bottle it would be the food of botulism.</summary>
     private static void Open(RecipeContext context, Prep prep, KeepingState state) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "keep.sealed",
             Message = $"Nothing says whether it is sealed, and it is kept at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, over {Say.Number(Ph.Value)}: sealed from air, Clostridium botulinum can make its toxin in it when it gets warm ({Ph.Source}).",
             Advice = "Write `sealed` under `keep`: false where it stands loosely covered.",

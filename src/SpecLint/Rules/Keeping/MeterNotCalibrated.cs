@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5011: a reading that keeping rests on, by a meter that was not calibrated for it.</summary>
-internal sealed class MeterNotCalibrated : PrepRule
+[Rule("SL5011", "meter-not-calibrated", "A pH that keeping rests on was read with a meter not calibrated for it", Level.Warning, Safety = true, Needs = [Fact.Ph])]
+[Limit("ph-report-step", "Step")]
+[Limit("guard-ph-uncalibrated", "Uncalibrated")]
+internal sealed partial class MeterNotCalibrated : PrepRule
 {
-    private static readonly Limit Step = Limits.Of("ph-report-step");
-    private static readonly Limit Uncalibrated = Limits.Of("guard-ph-uncalibrated");
-
-    private static readonly RuleInfo Rule = new("SL5011", "meter-not-calibrated", "A pH that keeping rests on was read with a meter not calibrated for it", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Ph],
-        Limits = [Step.Id, Uncalibrated.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Measured is not { Ph.IsGiven: true } measured || context.Settings.Bar is not { Meters.Count: > 0 } bar) return;
@@ -38,12 +26,10 @@ internal sealed class MeterNotCalibrated : PrepRule
         if (meter.Calibrated.IsGiven && measured.On.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
         if (!Storage.MayOutlast(prep, SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
         string last = meter.Calibrated.IsGiven ? $"was last calibrated on {meter.Calibrated.Value}" : "has no calibration date";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(measured.Meter.Span),
-            Subject = context.Id,
-            Path = "measured.meter",
+            At = context.At(measured.Meter.Span, "measured.meter"),
             Message = $"The pH was read {(measured.On.IsGiven ? $"on {measured.On.Value}" : "on an unstated day")} with `{measured.Meter.Value}`, which {last}. Uncalibrated, it may be off by {Say.Number(Uncalibrated.Value)} or more ({Uncalibrated.Source}).",
             Advice = "Calibrate with two buffers, measure again, and write the day in bar.json.",
             Caution = KeepingWords.Caution,
@@ -56,12 +42,10 @@ internal sealed class MeterNotCalibrated : PrepRule
     private static void Unnamed(RecipeContext context, Prep prep, Measurement measured)
     {
         if (!Storage.MayOutlast(prep, SpecialCases.MarkedFromDays) || !context.Profile.Keeping!.HoldsPerishable) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(measured.Ph.Span),
-            Subject = context.Id,
-            Path = "measured.meter",
+            At = context.At(measured.Ph.Span, "measured.meter"),
             Message = $"Nothing says which meter read the pH, so nothing shows that it was calibrated; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
             Advice = "Name one of the meters of bar.json with `meter`.",
             Caution = KeepingWords.Caution,

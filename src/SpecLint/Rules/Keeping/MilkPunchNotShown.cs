@@ -5,24 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5020: a milk punch kept without figures.</summary>
-internal sealed class MilkPunchNotShown : PrepRule
+[Rule("SL5020", "milk-punch-not-shown", "A milk punch is kept without a measured pH", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.Abv])]
+[Limit("milk-wash-strength", "Strength")]
+[Limit("table-b-ph", "TablePh")]
+internal sealed partial class MilkPunchNotShown : PrepRule
 {
-    private static readonly Limit Strength = Limits.Of("milk-wash-strength");
-    private static readonly Limit TablePh = Limits.Of("table-b-ph");
-
-    private static readonly RuleInfo Rule = new("SL5020", "milk-punch-not-shown", "A milk punch is kept without a measured pH", Level.Warning)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.Abv],
-        Limits = [Strength.Id, TablePh.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsMilkPunch(prep)) return;
@@ -33,12 +20,11 @@ internal sealed class MilkPunchNotShown : PrepRule
         bool strong = state.Abv.IsKnown && state.Abv.Low >= Strength.Value;
         string figures = state.Ph.IsKnown ? $"its pH is only computed, {Say.Ph(state.Ph)}" : "its pH is not known";
         string strength = state.Abv.IsKnown ? $", its strength {Say.Fact(Fact.Abv, state.Abv)}" : ", its strength not known";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = strong && state.IsSour ? Level.Note : null,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "measured.ph",
             Message = $"The milk punch is kept {KeepingWords.Days(days)} and {figures}{strength}. Keeping one for months rests on a pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured ({TablePh.Source}; strength: {Strength.Source}).",
             Advice = "Measure the pH and the strength of the clarified punch, write both under `measured`, and keep it cold.",

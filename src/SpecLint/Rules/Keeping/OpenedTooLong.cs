@@ -5,21 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5010: an ingredient open, or squeezed or cut, for longer than it keeps.</summary>
-internal sealed class OpenedTooLong : StockRule
+[Rule("SL5010", "opened-too-long", "A bought ingredient has been open for longer than it keeps", Level.Warning, Safety = true)]
+[Limit("food-code-date-mark", "Mark")]
+internal sealed partial class OpenedTooLong : StockRule
 {
-    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
-
-    private static readonly RuleInfo Rule = new("SL5010", "opened-too-long", "A bought ingredient has been open for longer than it keeps", Level.Warning)
-    {
-        Safety = true,
-        Limits = [Mark.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -35,12 +24,10 @@ internal sealed class OpenedTooLong : StockRule
             bool controlled = life.LastOf(LotEndKind.Law) is { } law && law.Day < context.On;
             int open = context.On.DaysSince(from.Value) + 1;
             string pause = lot.Frozen.Count == 0 ? "" : " (days in the freezer not counted)";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : !life.IsPerishable ? Level.Note : null,
-                Place = context.At(from.Span),
-                Subject = context.Id,
-                Path = Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made"),
+                At = context.At(from.Span, Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made")),
                 Key = Lots.KeyOf(lot),
                 Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, {Say.Count(open, "day")} ago counting that day; its last day was {last.Day}{pause}: {last.Why}.",
                 Advice = !life.IsPerishable ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Discard it and open a new one. The maker's label takes precedence over this figure." : "Discard it and make a fresh batch.",

@@ -5,23 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5007: a preparation kept longer than a part of it.</summary>
-internal sealed class OutlivesItsParts : PrepRule
+[Rule("SL5007", "outlives-its-parts", "A preparation is kept longer than the shortest-lived part in it", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Life])]
+[Limit("food-code-date-mark", "Mark")]
+internal sealed partial class OutlivesItsParts : PrepRule
 {
-    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
-
-    private static readonly RuleInfo Rule = new("SL5007", "outlives-its-parts", "A preparation is kept longer than the shortest-lived part in it", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Life],
-        Limits = [Mark.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double days = Storage.Days(prep);
@@ -36,12 +23,11 @@ internal sealed class OutlivesItsParts : PrepRule
         bool safety = terms.Safety.From != Mark.Id && days > terms.Safety.Days;
         if (!safety && UndatedPart(context, prep) is { } undated && days > SpecialCases.MarkedFromDays)
         {
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
                 AskedLevel = Level.Warning,
                 Place = KeepingWords.At(context, prep),
-                Subject = context.Id,
                 Path = "keep.for",
                 Key = "undated",
                 Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps (a mixture takes the date of its earliest part, Food Code 3-501.17).",
@@ -57,12 +43,11 @@ internal sealed class OutlivesItsParts : PrepRule
         {
             var end = safety ? terms.Safety : terms.Parts;
             var part = end.Part!;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = safety ? null : Level.Warning,
                 AllowedDays = end.Days,
                 Place = KeepingWords.At(context, prep),
-                Subject = context.Id,
                 Path = "keep.for",
                 Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps {KeepingWords.Days(end.Days)} {(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(for quality, common practice)")}.",
                 Advice = $"Keep it at most {KeepingWords.Days(end.Days)}, or add `{end.From}` at service.",
@@ -76,11 +61,10 @@ internal sealed class OutlivesItsParts : PrepRule
 
         if (days > terms.Family.Days)
         {
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = Level.Note,
                 Place = KeepingWords.At(context, prep),
-                Subject = context.Id,
                 Path = "keep.for",
                 Message = $"It is kept {KeepingWords.Days(days)}. Bars usually use such a preparation within {KeepingWords.Days(terms.Family.Days)}, for quality (common practice, no source).",
                 Advice = $"Taste it against a fresh batch at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone off.",
@@ -91,12 +75,11 @@ internal sealed class OutlivesItsParts : PrepRule
 
     /// <summary>For how long a dry good with a part that needs cold is kept, nothing says.</summary>
     private static void Undated(RecipeContext context, Prep prep, KeepingEnd end, Part part) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "keep",
             Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes the date of its earliest part, Food Code 3-501.17).",
             Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or less, unless it is dried and its water activity is measured.",

@@ -7,25 +7,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5029: a step called pasteurising whose figures kill too little.</summary>
-internal sealed class PasteurisationNotMet : PrepRule
+[Rule("SL5029", "pasteurisation-not-met", "A step called pasteurising is too cool or too short", Level.Error, Safety = true, Needs = [Fact.Ph])]
+[Limit("juice-process-ph", "JuicePh")]
+internal sealed partial class PasteurisationNotMet : PrepRule
 {
     private static readonly ThermalResistance Juice = ThermalResistance.ById("e-coli-juice")!;
     private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
 
-    private static readonly Limit JuicePh = Limits.Of("juice-process-ph");
-
-    private static readonly RuleInfo Rule = new("SL5029", "pasteurisation-not-met", "A step called pasteurising is too cool or too short", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Ph],
-        Limits = [JuicePh.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         foreach (var step in prep.Method)
@@ -34,13 +22,11 @@ internal sealed class PasteurisationNotMet : PrepRule
             var heat = step.To.IsGiven ? step.To : step.At;
             if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
             {
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
-                    Place = context.At(step.Do.IsGiven ? step.Do.Span : step.Span),
-                    Subject = context.Id,
-                    Path = context.PathOf(step),
+                    At = context.At(step.Do.IsGiven ? step.Do.Span : step.Span, context.PathOf(step)),
                     Message = $"The step is called pasteurising but gives {(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}. The kill depends on both (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
                     Advice = "Give the temperature of the coldest part with `to` and how long it is held with `for`.",
                     Caution = KeepingWords.Caution,
@@ -70,11 +56,9 @@ internal sealed class PasteurisationNotMet : PrepRule
                 short1 = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} but {Say.Number(organism.TargetLog!.Value)} are required ({organism.Source})";
             }
 
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(heat.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.At(heat.Span, context.PathOf(step)),
                 Message = $"{Say.Number(t.Value, 1)} °C for {Say.Number(seconds)} s is called pasteurising, but {short1}.",
                 Advice = "Heat the coldest part to a row of the published table for its whole time, with a probe thermometer, or do not call it pasteurised and rely on cold and the date.",
                 Caution = KeepingWords.Caution + " A bag is not as hot as its bath.",

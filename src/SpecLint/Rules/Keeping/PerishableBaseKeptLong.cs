@@ -5,24 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5019: dairy, egg, nut, coconut or chickpea water kept over five days.</summary>
-internal sealed class PerishableBaseKeptLong : PrepRule
+[Rule("SL5019", "perishable-base-kept-long", "A base of dairy, egg, nut, coconut or chickpea water is kept over five days", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Limit("dairy-preparation-days", "Practice")]
+[Limit("food-code-date-mark", "Mark")]
+internal sealed partial class PerishableBaseKeptLong : PrepRule
 {
-    private static readonly Limit Practice = Limits.Of("dairy-preparation-days");
-    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
-
-    private static readonly RuleInfo Rule = new("SL5019", "perishable-base-kept-long", "A base of dairy, egg, nut, coconut or chickpea water is kept over five days", Level.Warning)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Practice.Id, Mark.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double days = Storage.Days(prep);
@@ -30,11 +17,10 @@ internal sealed class PerishableBaseKeptLong : PrepRule
         if (!(days > Practice.Value) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep)) return;
         if (state.What is not (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse) || state.Verdict == KeepingVerdict.NotControlled || state.IsStrong) return;
         if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || days > context.Profile.KeepingTerms!.Least.Days) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AllowedDays = Practice.Value,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "keep.for",
             Message = $"It is kept {KeepingWords.Days(days)} with {KeepingWords.NameOf(state.Part)} in it. Bars use such a base within {KeepingWords.Days(Practice.Value)} ({Practice.Source}), and the legal limit is {KeepingWords.Days(Mark.Value)} ({Mark.Source}).",
             Advice = $"Make less, and keep it at most {KeepingWords.Days(Practice.Value)}.",

@@ -5,22 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5016: a fresh plant part under oil, kept long or warm.</summary>
-internal sealed class PlantInOil : PrepRule
+[Rule("SL5016", "plant-in-oil", "Garlic, herb, chilli or vegetable under oil is kept long or warm", Level.Error, Safety = true)]
+[Limit("oil-infusion-days", "Days")]
+[Limit("oil-infusion-ph", "Ph")]
+[Limit("food-code-cold-hold")]
+internal sealed partial class PlantInOil : PrepRule
 {
-    private static readonly Limit Days = Limits.Of("oil-infusion-days");
-    private static readonly Limit Ph = Limits.Of("oil-infusion-ph");
-
-    private static readonly RuleInfo Rule = new("SL5016", "plant-in-oil", "Garlic, herb, chilli or vegetable under oil is kept long or warm", Level.Error)
-    {
-        Safety = true,
-        Limits = [Days.Id, Ph.Id, "food-code-cold-hold"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsPlantInOil(context.Profile, out var plant)) return;
@@ -31,11 +21,10 @@ internal sealed class PlantInOil : PrepRule
         bool warm = StoredTooWarm.IsTooWarm(celsius, context.Settings), unknown = double.IsNaN(days) || double.IsNaN(celsius);
         if (!(days > Days.Value) && !warm && !unknown) return;
         string how = warm ? $"at {KeepingWords.Degrees(celsius)}" : unknown ? "for a time or at a temperature that is not stated" : KeepingWords.Days(days);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = warm || !unknown ? Answer.Broken : Answer.NotShown,
             Place = warm && prep.Keep!.At.IsGiven ? context.At(prep.Keep.At.Span) : KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = warm ? "keep.at" : "keep.for",
             Message = $"{KeepingWords.NameOf(plant)} under oil is kept {how}. Without air and acid Clostridium botulinum can grow there, so the limit is {KeepingWords.Days(Days.Value)} in the cold ({Days.Source}).",
             Advice = $"Keep it at 5 °C or colder and discard it after {KeepingWords.Days(Days.Value)}, freeze it, or use the dried plant. Souring first has only been tested for garlic, basil, oregano and rosemary by the published recipe.",

@@ -6,24 +6,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5024: a preservative, or a claim of one, with too little undissociated acid behind it.</summary>
-internal sealed class PreservativeTooWeak : PrepRule
+[Rule("SL5024", "preservative-too-weak", "It holds too little undissociated acid for a preservative to work", Level.Warning, Safety = true, Needs = [Fact.Ph])]
+[Limit("listeria-ph-ca", "Listeria")]
+[Limit("preservative-working-dose")]
+internal sealed partial class PreservativeTooWeak : PrepRule
 {
     private static readonly string[] Words = ["preservative", "preserved", "benzoate", "sorbate"];
 
-    private static readonly Limit Listeria = Limits.Of("listeria-ph-ca");
-
-    private static readonly RuleInfo Rule = new("SL5024", "preservative-too-weak", "It holds too little undissociated acid for a preservative to work", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Ph],
-        Limits = [Listeria.Id, Preservatives.WorkingDose.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
@@ -38,7 +27,6 @@ internal sealed class PreservativeTooWeak : PrepRule
             if (claim.IsGiven && !Storage.Has(claim.Value, "alcohol") && !Storage.Has(claim.Value, "strength") && !Storage.Has(claim.Value, "spirit")) Open(context, claim, path, word, ph);
             return;
         }
-
 
         // What spoils a sour preparation is yeast and mould: there the preservative alone counts, and the acids of the juice do not.
         double working = Preservatives.Undissociated(context.Profile, ph);
@@ -61,10 +49,9 @@ internal sealed class PreservativeTooWeak : PrepRule
         }
 
         if (!claim.IsGiven && preservative is null) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = claim.IsGiven ? context.At(claim.Span) : context.At(preservative!.Line.Item.Span),
-            Subject = context.Id,
             Path = claim.IsGiven ? path : RecipeContext.PathOf(preservative!.Line, "item"),
             Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
             Advice = "Rely on cold and the date. A preservative only works in a sour preparation, and it clears nothing here.",
@@ -75,12 +62,10 @@ internal sealed class PreservativeTooWeak : PrepRule
 
     /// <summary>What is said to be preserved and has no pH that can be told is not shown to be.</summary>
     private static void Open(RecipeContext context, Reading.Given<string> claim, string path, string word, FactValue ph) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(claim.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(claim.Span, path),
             Message = $"It is said to be preserved (\"{word}\"), and its pH is not known ({ph.OpenBecause}): nothing shows that acid or a preservative works in it.",
             Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,

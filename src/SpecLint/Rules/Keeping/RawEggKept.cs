@@ -6,23 +6,12 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5018: raw egg kept in a preparation.</summary>
-internal sealed class RawEggKept : PrepRule
+[Rule("SL5018", "raw-egg-kept", "Raw egg is kept in a preparation", Level.Error, Safety = true, Needs = [Fact.Abv])]
+[Limit("keep-raw-egg", "Most")]
+[Limit("eggnog-aged-strength", "AgedStrength")]
+[Limit("eggnog-aged-days", "AgedDays")]
+internal sealed partial class RawEggKept : PrepRule
 {
-    private static readonly Limit Most = Limits.Of("keep-raw-egg");
-    private static readonly Limit AgedStrength = Limits.Of("eggnog-aged-strength");
-    private static readonly Limit AgedDays = Limits.Of("eggnog-aged-days");
-
-    private static readonly RuleInfo Rule = new("SL5018", "raw-egg-kept", "Raw egg is kept in a preparation", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Abv],
-        Limits = [Most.Id, AgedStrength.Id, AgedDays.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether an ingredient is egg that nothing says was pasteurised.</summary>
     internal static bool IsRawEgg(Material material) =>
         material is { Kind.IsEgg: true, Ingredient: { } egg } && !Storage.Has(egg.Id, "pasteuri") && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
@@ -52,18 +41,15 @@ internal sealed class RawEggKept : PrepRule
         return null;
     }
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (EggOf(context, prep) is not { } egg) return;
         double days = Storage.Days(prep);
         var state = context.Profile.Keeping!;
         bool aged = state.Abv.IsKnown && state.Abv.Low >= AgedStrength.Value && days >= AgedDays.Value;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(egg.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(egg.Line, "item"),
+            At = context.ItemOf(egg.Line),
             Message = aged
                 ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}. In one demonstration Salmonella died off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, but that is not a validated process ({AgedStrength.Source}). Only a process authority can set one."
                 : $"Raw egg is kept {KeepingWords.Days(days)}. Uncooked food with egg must use pasteurised egg (US Food Code 3-302.13), and cracked raw egg keeps at most {KeepingWords.Days(Most.Value)} (common practice, no source).",

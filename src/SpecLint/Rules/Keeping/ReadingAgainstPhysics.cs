@@ -5,21 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5038: a reading that nothing which went in can give.</summary>
-internal sealed class ReadingAgainstPhysics : PrepRule
+[Rule("SL5038", "reading-against-physics", "A reading lies beyond what all that went in can give", Level.Warning, Safety = true)]
+[Limit("bound-more")]
+[Limit("bound-minerals")]
+[Limit("bound-strength")]
+[Limit("bound-dry-matter", "DryMatter")]
+internal sealed partial class ReadingAgainstPhysics : PrepRule
 {
-    private static readonly Limit DryMatter = Limits.Of("bound-dry-matter");
-
-    private static readonly RuleInfo Rule = new("SL5038", "reading-against-physics", "A reading lies beyond what all that went in can give", Level.Warning)
-    {
-        Safety = true,
-        Limits = ["bound-more", "bound-minerals", "bound-strength", DryMatter.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         foreach (var one in context.Profile.ImpossibleReadings)
@@ -43,11 +35,9 @@ internal sealed class ReadingAgainstPhysics : PrepRule
     }
 
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, string message, double value, double bound) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(span, path),
             Message = message,
             Advice = "Calibrate and measure again; if the reading stands, the amounts in the file are not what is made: correct them.",
             Caution = KeepingWords.Caution,

@@ -5,20 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5004: a reading and the recipe cannot both be right.</summary>
-internal sealed class ReadingAgainstRecipe : PrepRule
+[Rule("SL5004", "reading-against-recipe", "A reading and the amounts of the recipe cannot both be right", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
+internal sealed partial class ReadingAgainstRecipe : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL5004", "reading-against-recipe", "A reading and the amounts of the recipe cannot both be right", Level.Warning)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.Brix, Fact.Abv],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Measured is not { } measured) return;
@@ -37,11 +26,9 @@ internal sealed class ReadingAgainstRecipe : PrepRule
     {
         if (!Differ(measured, computed)) return;
         string read = fact == Fact.Ph ? Say.Ph(measured) : Say.Fact(fact, measured), worked = fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(given.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(given.Span, path),
             Message = $"The {name} is measured as {read}, but the amounts give {worked}: the two ranges do not overlap.",
             Advice = "Calibrate and measure again. If the reading stands, weigh what goes in, or change the amounts in the file to what is really made.",
             Caution = KeepingWords.Caution,

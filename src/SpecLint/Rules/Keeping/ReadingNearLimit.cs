@@ -5,21 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5003: a reading so near to a limit of the table that the meter cannot tell.</summary>
-internal sealed class ReadingNearLimit : PrepRule
+[Rule("SL5003", "reading-near-limit", "A reading is too close to a limit for the meter to tell which side it is on", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Limit("table-b-ph")]
+[Limit("table-b-water-activity")]
+[Limit("acidified-ph")]
+internal sealed partial class ReadingNearLimit : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL5003", "reading-near-limit", "A reading is too close to a limit for the meter to tell which side it is on", Level.Warning)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.WaterActivity],
-        Limits = ["table-b-ph", "table-b-water-activity", "acidified-ph"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Measured is not { } measured || !(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return;
@@ -28,12 +19,10 @@ internal sealed class ReadingNearLimit : PrepRule
         if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
         bool byPh = measured.Ph.IsGiven;
         string reading = byPh ? $"pH {Say.Ph(state.Ph)}" : $"water activity {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(byPh ? measured.Ph.Span : measured.WaterActivity.Span),
-            Subject = context.Id,
-            Path = byPh ? "measured.ph" : "measured.waterActivity",
+            At = context.At(byPh ? measured.Ph.Span : measured.WaterActivity.Span, byPh ? "measured.ph" : "measured.waterActivity"),
             Message = $"The reading, {reading} with the error of the meter, crosses a limit of table {state.Table}, so it shows nothing ({KeepingTables.Source}).",
             Advice = byPh
                 ? "Measure again with a meter calibrated that day and named under `measured`, or bring the pH down by 0.1."

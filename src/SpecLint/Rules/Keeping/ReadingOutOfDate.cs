@@ -2,15 +2,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5033: readings that are not of the recipe as it stands.</summary>
-internal sealed class ReadingOutOfDate : RecipeRule
+[Rule("SL5033", "reading-out-of-date", "The readings were taken before the recipe changed", Level.Warning)]
+internal sealed partial class ReadingOutOfDate : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL5033", "reading-out-of-date", "The readings were taken before the recipe changed", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Recipe is not { StaleBecause: { } because, AsMeasured: { } measured }) return;
@@ -19,12 +13,10 @@ internal sealed class ReadingOutOfDate : RecipeRule
         if (measured.Brix.IsGiven) read.Add($"{Say.Number(measured.Brix.Value.Value, 1)} °Brix");
         if (measured.Abv.IsGiven) read.Add($"{Say.Number(measured.Abv.Value.Base, 1)} % vol");
         if (measured.WaterActivity.IsGiven) read.Add($"water activity {Say.Number(measured.WaterActivity.Value.Value, 2)}");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(measured.Span),
-            Subject = context.Id,
-            Path = "measured",
+            At = context.At(measured.Span, "measured"),
             Message = $"The readings{(read.Count > 0 ? $" ({string.Join(", ", read)})" : "")} {because}. Measured before the change, they replace no computed value and clear nothing.",
             Advice = $"Measure it again and write the readings with `speclint record {context.Id}`.",
             Caution = KeepingWords.Caution,

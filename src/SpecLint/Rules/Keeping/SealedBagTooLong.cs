@@ -6,33 +6,22 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5017: a vacuum bag without a factor that controls what grows without air.</summary>
-internal sealed class SealedBagTooLong : PrepRule
+[Rule("SL5017", "sealed-bag-too-long", "Food packed without air is kept with nothing that controls what grows there", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Limit("food-code-reduced-oxygen-short", "Short")]
+[Limit("vacuum-pack-days", "Long")]
+[Limit("vacuum-pack-ph", "Ph")]
+[Limit("vacuum-pack-water-activity", "Activity")]
+[Limit("vacuum-pack-salt", "Salt")]
+[Limit("food-code-cook-chill-days", "Plan")]
+[Limit("food-code-reduced-oxygen-ph", "PlanPh")]
+[Limit("food-code-reduced-oxygen-activity", "PlanActivity")]
+[Limit("vacuum-pack-heat-temperature")]
+[Limit("vacuum-pack-heat-time")]
+internal sealed partial class SealedBagTooLong : PrepRule
 {
-    private static readonly Limit Short = Limits.Of("food-code-reduced-oxygen-short");
-    private static readonly Limit Long = Limits.Of("vacuum-pack-days");
-    private static readonly Limit Ph = Limits.Of("vacuum-pack-ph");
-    private static readonly Limit Activity = Limits.Of("vacuum-pack-water-activity");
-    private static readonly Limit Plan = Limits.Of("food-code-cook-chill-days");
-    private static readonly Limit PlanPh = Limits.Of("food-code-reduced-oxygen-ph");
-    private static readonly Limit PlanActivity = Limits.Of("food-code-reduced-oxygen-activity");
-    private static readonly Limit Salt = Limits.Of("vacuum-pack-salt");
-
-    private static readonly RuleInfo Rule = new("SL5017", "sealed-bag-too-long", "Food packed without air is kept with nothing that controls what grows there", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Short.Id, Long.Id, Ph.Id, Activity.Id, Salt.Id, Plan.Id, PlanPh.Id, PlanActivity.Id, "vacuum-pack-heat-temperature", "vacuum-pack-heat-time"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether this rule speaks of a preparation.</summary>
     internal static bool Speaks(RecipeContext context, Prep prep) => LimitOf(context, prep) is not null;
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (LimitOf(context, prep) is not { } limit) return;
@@ -40,12 +29,11 @@ internal sealed class SealedBagTooLong : PrepRule
         bool us = Short.AppliesIn(context.Settings);
         double days = Storage.Days(prep);
         string time = double.IsNaN(days) ? "for an unstated time" : KeepingWords.Days(days);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
             AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value)) || HasHurdle(state) || (state.IsSour && !Perishables.IsListed(state.What)) ? Level.Warning : null,
             Place = KeepingWords.At(context, prep),
-            Subject = context.Id,
             Path = "keep.for",
             Message = us
                 ? $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}. Beyond that US law requires a HACCP plan with a pH of at most {Say.Number(PlanPh.Value)} or a water activity of at most {Say.Number(PlanActivity.Value)}, or a variance ({limit.Source})."

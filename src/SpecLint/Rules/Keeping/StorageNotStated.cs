@@ -5,25 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5006: nothing says how long or how cold food that needs cold is kept.</summary>
-internal sealed class StorageNotStated : PrepRule
+[Rule("SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life])]
+[Limit("food-code-date-mark", "Mark")]
+[Limit("food-code-cold-hold", "Cold")]
+[Limit("food-code-time-control", "Hours")]
+internal sealed partial class StorageNotStated : PrepRule
 {
-    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
-    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
-
-    private static readonly Limit Hours = Limits.Of("food-code-time-control");
-
-    private static readonly RuleInfo Rule = new("SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life],
-        Limits = [Mark.Id, Cold.Id, Hours.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         bool time = !double.IsNaN(Storage.Days(prep)), temperature = !double.IsNaN(Storage.Celsius(prep, context.Settings));
@@ -38,12 +25,11 @@ internal sealed class StorageNotStated : PrepRule
         // What is gone within hours needs no storage temperature.
         if (time && Storage.Days(prep) * 24 <= Hours.Value) return;
         string missing = time ? "how cold" : temperature ? "how long" : "how long or how cold";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = state.IsStrong ? Level.Note : null,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
-            Subject = context.Id,
             Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
             Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of at most {KeepingWords.Days(Mark.Value)}, counting the day it is made.",
@@ -66,11 +52,10 @@ internal sealed class StorageNotStated : PrepRule
 
     /// <summary>What needs no cold still has an end, and a label to bear it.</summary>
     private static void Undated(RecipeContext context, Prep prep) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Level.Note,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
-            Subject = context.Id,
             Path = "keep.for",
             Message = "Nothing says how long it is kept, so its label has no use-by day and nobody can tell an old bottle from a new one (common practice, no source).",
             Advice = "Write `keep` with a storage temperature, a container and a time (one day if it is made for the shift).",

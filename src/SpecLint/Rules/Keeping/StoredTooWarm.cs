@@ -6,27 +6,14 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5005: food that needs cold is stored too warm.</summary>
-internal sealed class StoredTooWarm : PrepRule
+[Rule("SL5005", "stored-too-warm", "Food that needs cold is stored too warm", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Limit("food-code-cold-hold", "Cold")]
+[Limit("cold-hold-gb", "ColdInBritain")]
+[Limit("food-code-hot-hold", "Hot")]
+[Limit("hot-hold-gb", "HotInBritain")]
+[Limit("food-code-time-control", "Time")]
+internal sealed partial class StoredTooWarm : PrepRule
 {
-    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
-    private static readonly Limit ColdInBritain = Limits.Of("cold-hold-gb");
-
-    private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
-    private static readonly Limit HotInBritain = Limits.Of("hot-hold-gb");
-    private static readonly Limit Time = Limits.Of("food-code-time-control");
-
-    private static readonly RuleInfo Rule = new("SL5005", "stored-too-warm", "Food that needs cold is stored too warm", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv],
-        Limits = [Cold.Id, ColdInBritain.Id, Hot.Id, HotInBritain.Id, Time.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>The limit in force: 5 °C, or 8 °C where only the law of Britain is asked.</summary>
     internal static Limit LimitOf(Settings settings) => settings.Jurisdictions.Count == 1 && settings.AppliesIn("GB") ? ColdInBritain : Cold;
 
@@ -36,7 +23,6 @@ internal sealed class StoredTooWarm : PrepRule
     /// <summary>From where on food counts as held hot: 57 °C, or 63 °C where the law of Britain is asked.</summary>
     internal static Limit HotLimitOf(Settings settings) => settings.AppliesIn("GB") ? HotInBritain : Hot;
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double celsius = Storage.Celsius(prep, context.Settings);
@@ -62,13 +48,11 @@ internal sealed class StoredTooWarm : PrepRule
             evidence.Add(Proof.Of("listeria, days to ten times the number (explains, clears nothing)", daysPerLog, "d", GrowthModels.Listeria.Source) with { Low = daysPerLog - off, High = daysPerLog + off });
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
             AskedLevel = soft || byTime || limit.LevelCap is not null ? Level.Warning : null,
-            Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
-            Subject = context.Id,
-            Path = keep.At.IsGiven ? "keep.at" : "keep.in",
+            At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
             Message = $"It is stored at {KeepingWords.Degrees(celsius)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), and {KeepingWords.Because(state)}{growth}.",
             Advice = byTime
                 ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder. For at most {Say.Number(Time.Value)} h time may take the place of cold, with a written procedure, the time marked on it and leftovers discarded ({Time.Source})."

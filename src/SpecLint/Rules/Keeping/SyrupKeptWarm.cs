@@ -5,27 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5025: a syrup too thin to keep at room temperature.</summary>
-internal sealed class SyrupKeptWarm : PrepRule
+[Rule("SL5025", "syrup-kept-warm", "Sugar in water is too thin to keep at room temperature", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar])]
+[Limit("table-b-water-activity", "Table")]
+[Limit("syrup-water-activity", "Yeast")]
+[Limit("alcohol-no-growth", "NoGrowth")]
+[Limit("yeast-sugar", "Sugar")]
+internal sealed partial class SyrupKeptWarm : PrepRule
 {
-    private static readonly Limit Table = Limits.Of("table-b-water-activity");
-    private static readonly Limit Yeast = Limits.Of("syrup-water-activity");
-    private static readonly Limit NoGrowth = Limits.Of("alcohol-no-growth");
-
-    private static readonly Limit Sugar = Limits.Of("yeast-sugar");
-
-    private static readonly RuleInfo Rule = new("SL5025", "syrup-kept-warm", "Sugar in water is too thin to keep at room temperature", Level.Error)
-    {
-        Safety = true,
-        IsConsequence = true,
-        Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar],
-        Limits = [Table.Id, Yeast.Id, NoGrowth.Id, Sugar.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.IsSolid || SpecialCases.IsFerment(prep)) return;
@@ -48,12 +34,11 @@ internal sealed class SyrupKeptWarm : PrepRule
         bool thin = !state.IsHalfStrong && activity.Low >= Table.Value && !state.IsSour;
         if (activity.Low <= Yeast.Value || (unknown && !thin)) return;
         var limit = thin ? Table : Yeast;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = unknown || double.IsNaN(days) ? Answer.NotShown : Answer.Broken,
             AskedLevel = thin && !unknown && !double.IsNaN(days) ? null : Level.Warning,
             Place = KeepingWords.AtTemperature(context, prep),
-            Subject = context.Id,
             Path = "keep.at",
             Message = $"It is kept {KeepingWords.ForDays(days)} {(unknown ? "at an unstated temperature" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} ({limit.Source}).",
             Advice = thin ? "Keep it cold, or make it 2:1 by weight, which is below the limit." : "Keep it cold, or make it richer.",
@@ -64,12 +49,11 @@ internal sealed class SyrupKeptWarm : PrepRule
 
     /// <summary>What nobody can work out the water activity of is not shown to keep.</summary>
     private static void Open(RecipeContext context, Prep prep, double days, string where) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             Place = KeepingWords.AtTemperature(context, prep),
-            Subject = context.Id,
             Path = "keep.at",
             Message = $"It is kept {KeepingWords.ForDays(days)}{where}. It is sweet, and its water activity is not known. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
             Advice = "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",

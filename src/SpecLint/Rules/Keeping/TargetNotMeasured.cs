@@ -3,19 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5015: a target of pH or water activity that nothing is measured against.</summary>
-internal sealed class TargetNotMeasured : PrepRule
+[Rule("SL5015", "target-not-measured", "A target pH or water activity has no reading", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+internal sealed partial class TargetNotMeasured : PrepRule
 {
-    private static readonly RuleInfo Rule = new("SL5015", "target-not-measured", "A target pH or water activity has no reading", Level.Warning)
-    {
-        Safety = true,
-        Needs = [Fact.Ph, Fact.WaterActivity],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { } target) return;
@@ -38,12 +28,10 @@ internal sealed class TargetNotMeasured : PrepRule
     {
         var computed = context.Fact(fact);
         string worked = computed.IsKnown ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is not a reading" : "";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(span, path),
             Message = $"{what}, and nothing under `measured` shows that it is met{worked}.",
             Advice = advice,
             Caution = KeepingWords.Caution,

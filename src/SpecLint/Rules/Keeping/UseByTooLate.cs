@@ -5,22 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5008: a use-by date later than the rules of keeping allow.</summary>
-internal sealed class UseByTooLate : StockRule
+[Rule("SL5008", "use-by-too-late", "A use-by date is later than the rules of keeping allow", Level.Error, Safety = true, Needs = [Fact.Life])]
+[Limit("food-code-date-mark", "Mark")]
+internal sealed partial class UseByTooLate : StockRule
 {
-    private static readonly Limit Mark = Limits.Of("food-code-date-mark");
-
-    private static readonly RuleInfo Rule = new("SL5008", "use-by-too-late", "A use-by date is later than the rules of keeping allow", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Life],
-        Limits = [Mark.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -44,12 +32,11 @@ internal sealed class UseByTooLate : StockRule
         string from = life.From is { } day ? $"counting from {day}, that day included" : "with no day made given";
         string pause = lot.Frozen.Count == 0 ? "" : ", without days in the freezer, which stop the clock but do not reset it";
         var related = life.Prep is { Keep: { For.IsGiven: true } keep } prep && latest.Kind == LotEndKind.Recipe ? [new RelatedPlace(prep.At(keep.For.Span), "how long the recipe keeps it")] : Array.Empty<RelatedPlace>();
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = level,
             AllowedDays = double.IsNaN(latest.Days) ? null : latest.Days,
             Place = place,
-            Subject = context.Id,
             Path = Lots.PathOf(lot, "useBy"),
             Key = Lots.KeyOf(lot),
             Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}. The day is set by {latest.Why}.",

@@ -7,27 +7,15 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5032: a step that keeps food that needs cold lukewarm for hours.</summary>
-internal sealed class WarmForHours : PrepRule
+[Rule("SL5032", "warm-for-hours", "A step keeps food that needs cold lukewarm for hours", Level.Error, Safety = true, Needs = [Fact.Ph])]
+[Limit("food-code-time-control", "Hours")]
+[Limit("food-code-cold-hold", "Cold")]
+[Limit("food-code-hot-hold", "Hot")]
+[Limit("alcohol-no-growth-practice", "Spirited")]
+[Limit("guard-spice-in-syrup", "Syrup")]
+[Limit("guard-mass-of-volume", "MassOfVolume")]
+internal sealed partial class WarmForHours : PrepRule
 {
-    private static readonly Limit Hours = Limits.Of("food-code-time-control");
-    private static readonly Limit Cold = Limits.Of("food-code-cold-hold");
-    private static readonly Limit Hot = Limits.Of("food-code-hot-hold");
-    private static readonly Limit Spirited = Limits.Of("alcohol-no-growth-practice");
-    private static readonly Limit MassOfVolume = Limits.Of("guard-mass-of-volume");
-    private static readonly Limit Syrup = Limits.Of("guard-spice-in-syrup");
-
-    private static readonly RuleInfo Rule = new("SL5032", "warm-for-hours", "A step keeps food that needs cold lukewarm for hours", Level.Error)
-    {
-        Safety = true,
-        Needs = [Fact.Ph],
-        Limits = [Hours.Id, Cold.Id, Hot.Id, Spirited.Id, Syrup.Id, MassOfVolume.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.IsSolid || SpecialCases.IsFerment(prep, context.Profile) || SpecialCases.IsMilkPunch(prep)) return;
@@ -49,13 +37,11 @@ internal sealed class WarmForHours : PrepRule
             bool animal = Perishables.In(part, context.Profile) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
             if (!timed && !animal) continue;
             string time = timed ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "for a time that nothing states";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = told && timed ? Answer.Broken : Answer.NotShown,
                 AskedLevel = told && animal && timed ? null : told || animal ? Level.Warning : Level.Note,
-                Place = context.At(timed ? step.For.Span : step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.At(timed ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = told
                     ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} {time}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
                     : $"`{part.Line.Item.Or("")}` stands {time} at an unstated temperature. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19).",

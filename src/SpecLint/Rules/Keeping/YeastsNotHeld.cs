@@ -6,26 +6,15 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-/// <summary>SL5031: what the tables of pH and water activity let stand warm, with nothing in it against yeasts and moulds.</summary>
-internal sealed class YeastsNotHeld : PrepRule
+[Rule("SL5031", "yeasts-not-held", "A sweet preparation is kept warm with nothing against yeasts and moulds", Level.Warning, IsConsequence = true, Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar])]
+[Limit("syrup-water-activity", "Activity")]
+[Limit("alcohol-no-growth-practice", "Strength")]
+[Limit("yeast-sugar", "Sugar")]
+[Limit("yeast-days", "Start")]
+[Limit("yeast-acetic", "Vinegar")]
+[Limit("preservative-working-dose")]
+internal sealed partial class YeastsNotHeld : PrepRule
 {
-    private static readonly Limit Activity = Limits.Of("syrup-water-activity");
-    private static readonly Limit Strength = Limits.Of("alcohol-no-growth-practice");
-    private static readonly Limit Sugar = Limits.Of("yeast-sugar");
-    private static readonly Limit Start = Limits.Of("yeast-days");
-    private static readonly Limit Vinegar = Limits.Of("yeast-acetic");
-
-    private static readonly RuleInfo Rule = new("SL5031", "yeasts-not-held", "A sweet preparation is kept warm with nothing against yeasts and moulds", Level.Warning)
-    {
-        IsConsequence = true,
-        Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar],
-        Limits = [Activity.Id, Strength.Id, Sugar.Id, Start.Id, Vinegar.Id, Preservatives.WorkingDose.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
@@ -40,12 +29,10 @@ internal sealed class YeastsNotHeld : PrepRule
         bool shown = state.WaterActivity.Low > Activity.Value;
         var keep = prep.Keep!;
         string strength = state.Abv is { IsKnown: true, Value: > 0.5 } ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is below the {Say.Number(Strength.Value)} % vol that stops them" : "";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
-            Place = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span),
-            Subject = context.Id,
-            Path = keep.At.IsGiven ? "keep.at" : "keep.in",
+            At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
             Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH found in a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
             Advice = "Keep it cold, raise its sugar or strength, or heat it and close it hot by a recorded process.",
             Caution = "A ferment in a closed bottle can burst it. " + KeepingWords.Caution,

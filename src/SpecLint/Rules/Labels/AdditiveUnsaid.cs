@@ -6,11 +6,11 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7029: a sweetener or an azo colour without the words that go with it.</summary>
-internal sealed class AdditiveUnsaid : RecipeRule
+[Rule("SL7029", "additive-unsaid", "It holds a sweetener or an azo colour without the required statement", Level.Warning, Needs = [Fact.Abv])]
+[Limit("claims-strength", "AzoStrength")]
+[Limit("polyols-statement", "PolyolShare")]
+internal sealed partial class AdditiveUnsaid : RecipeRule
 {
-    private static readonly Limit AzoStrength = Limits.Of("claims-strength");
-    private static readonly Limit PolyolShare = Limits.Of("polyols-statement");
     private static readonly LabelRule Sweetener = LabellingTable.Of("sweeteners");
     private static readonly LabelRule SweetenerBesideSugar = LabellingTable.Of("sweeteners-and-sugars");
     private static readonly LabelRule Polyols = LabellingTable.Of("polyols");
@@ -26,12 +26,6 @@ internal sealed class AdditiveUnsaid : RecipeRule
     /// <summary>Bought goods that are coloured with an azo colour by some makers.</summary>
     private static readonly string[] Coloured = ["sprinkles", "orange-soda", "cocktail-cherry"];
 
-    private static readonly RuleInfo Rule = new("SL7029", "additive-unsaid", "It holds a sweetener or an azo colour without the required statement", Level.Warning) { Needs = [Fact.Abv], Limits = ["claims-strength", "polyols-statement"] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -120,13 +114,11 @@ internal sealed class AdditiveUnsaid : RecipeRule
         return abv.IsKnown && abv.High <= AzoStrength.Value;
     }
 
-    private static void Report(RecipeContext context, Part part, LabelRule law, string text, string what, Answer answer, Level level) => context.Report(new Finding(Rule)
+    private static void Report(RecipeContext context, Part part, LabelRule law, string text, string what, Answer answer, Level level) => context.Report(new(Rule)
     {
         AskedLevel = law.LevelCap is { } cap && cap < level ? cap : level,
         Answer = answer,
-        Place = context.At(part.Line.Item.Span),
-        Subject = context.Id,
-        Path = RecipeContext.PathOf(part.Line, "item"),
+        At = context.ItemOf(part.Line),
         Key = law.Id,
         Message = $"`{part.Item!.Id}` {what}, and guests are not told ({law.Source}{Additives.Scope(context.Recipe)}).",
         Advice = answer == Answer.NotShown ? $"Read the label. If it names the substance, write under `declares.advisory`: \"{text}\"." : $"Write under `declares.advisory`: \"{text}\".",

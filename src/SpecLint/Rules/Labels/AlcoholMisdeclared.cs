@@ -5,22 +5,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7010: declared grams of alcohol are not what a serve holds.</summary>
-internal sealed class AlcoholMisdeclared : RecipeRule
+[Rule("SL7010", "alcohol-misdeclared", "The declared grams of alcohol differ from the computed grams", Level.Warning, Needs = [Fact.Alcohol], IsConsequence = true)]
+[Limit("declared-alcohol-tolerance", "Tolerance")]
+internal sealed partial class AlcoholMisdeclared : RecipeRule
 {
-    private static readonly Limit Tolerance = Limits.Of("declared-alcohol-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL7010", "alcohol-misdeclared", "The declared grams of alcohol differ from the computed grams", Level.Warning)
-    {
-        Needs = [Fact.Alcohol],
-        Limits = ["declared-alcohol-tolerance"],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Recipe.Declares is not { Alcohol.IsGiven: true } declares || declares.Alcohol.Value.Dimension != Dimension.Mass) return;
@@ -30,11 +18,9 @@ internal sealed class AlcoholMisdeclared : RecipeRule
         if (alcohol.Low <= declared + Tolerance.Value && alcohol.High >= declared - Tolerance.Value) return;
         string right = Say.Number(alcohol.Value, 0);
         string per = context.Recipe is Drink ? "a serve" : "100 mL";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(declares.Alcohol.Span),
-            Subject = context.Id,
-            Path = "declares.alcohol",
+            At = context.At(declares.Alcohol.Span, "declares.alcohol"),
             Message = $"Declared at {Say.Number(declared)} g of alcohol, {per} holds {Say.Fact(Fact.Alcohol, alcohol)}. Rounding explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
             Advice = $"Declare {right} g, or change the recipe to match.",
             Caution = "People count their drinks by the declared figure. Local law decides what must be declared.",

@@ -4,15 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7005: an allergen is declared that nothing brings.</summary>
-internal sealed class AllergenSurplus : RecipeRule
+[Rule("SL7005", "allergen-surplus", "An allergen is declared that nothing in the recipe contains", Level.Warning)]
+internal sealed partial class AllergenSurplus : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7005", "allergen-surplus", "An allergen is declared that nothing in the recipe contains", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var list = AllergenWords.Declared(context.Recipe);
@@ -42,11 +36,9 @@ internal sealed class AllergenSurplus : RecipeRule
             }
 
             if (brought) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(word.Span),
-                Subject = context.Id,
-                Path = $"declares.allergens[{word.Value}]",
+                At = context.At(word.Span, $"declares.allergens[{word.Value}]"),
                 Message = $"{word.Value} is declared, and none of its {Say.Count(leaves.Count, "ingredient")} contains it. A list with too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
                 Advice = $"Remove `{word.Value}` from the list. If it is a trace from the station, declare it under `mayContain`.",
                 Evidence = [Proof.Of("declared", word.Value, context.At(word.Span))],

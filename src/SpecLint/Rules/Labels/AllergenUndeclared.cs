@@ -4,15 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7001: an allergen of the tree that the recipe's list does not name.</summary>
-internal sealed class AllergenUndeclared : RecipeRule
+[Rule("SL7001", "allergen-undeclared", "The recipe contains an allergen that is not in its list", Level.Error, Needs = [Fact.Sulphite], Safety = true)]
+internal sealed partial class AllergenUndeclared : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7001", "allergen-undeclared", "The recipe contains an allergen that is not in its list", Level.Error) { Needs = [Fact.Sulphite], Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var list = AllergenWords.Declared(context.Recipe);
@@ -38,13 +32,11 @@ internal sealed class AllergenUndeclared : RecipeRule
                 evidence.Add(Proof.Of("threshold", one.Category.Threshold, "mg/kg", one.Category.Source));
             }
 
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = context.Recipe is Drink && AllergenWords.IsOfLabelsOnly(one) ? Level.Note : notShown || one.Category.Mark == Mark.Memory ? Level.Warning : null,
                 Answer = notShown ? Answer.NotShown : Answer.Broken,
-                Place = context.At(list.Span),
-                Subject = context.Id,
-                Path = "declares.allergens",
+                At = context.At(list.Span, "declares.allergens"),
                 Key = one.Token,
                 Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared. {AllergenWords.Asks(one)} ({one.Category.Source}).",
                 Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out its source.",

@@ -3,15 +3,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7002: a recipe that holds allergens and has no list of them.</summary>
-internal sealed class AllergensNotStated : RecipeRule
+[Rule("SL7002", "allergens-not-stated", "The recipe contains allergens but has no list of them", Level.Warning, Safety = true)]
+internal sealed partial class AllergensNotStated : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7002", "allergens-not-stated", "The recipe contains allergens but has no list of them", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var recipe = context.Recipe;
@@ -36,10 +30,9 @@ internal sealed class AllergensNotStated : RecipeRule
         var edit = recipe.Declares is null
             ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": {json} }}")
             : JsonEdits.AddProperty(recipe, "declares", "allergens", json);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
-            Subject = context.Id,
             Path = "declares.allergens",
             Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
             Advice = "List the allergens under `declares.allergens`. An empty list says that somebody checked.",
@@ -63,11 +56,10 @@ internal sealed class AllergensNotStated : RecipeRule
             ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": [], \"mayContain\": {json} }}")
             : JsonEdits.AddProperty(recipe, "declares", "allergens", recipe.Declares.MayContain.Count > 0 ? "[]" : $"[], \"mayContain\": {json}");
         var first = possible[0].Found[0];
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
-            Subject = context.Id,
             Path = "declares.allergens",
             Message = $"It may hold {Say.List(tokens)} with {Say.List(leaves)}, and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
             Advice = "Read the labels. List what it contains under `declares.allergens` and what it may contain under `declares.mayContain`.",

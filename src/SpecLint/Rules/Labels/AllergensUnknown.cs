@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7008: an ingredient of a kind that often holds an allergen, without a word about it.</summary>
-internal sealed class AllergensUnknown : IngredientRule
+[Rule("SL7008", "allergens-unknown", "The allergens of a bought ingredient are not known", Level.Warning, Safety = true)]
+internal sealed partial class AllergensUnknown : IngredientRule
 {
-    private static readonly RuleInfo Rule = new("SL7008", "allergens-unknown", "The allergens of a bought ingredient are not known", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Ingredient ingredient)
     {
         if (ingredient.Allergens is { SaysWhatItContains: true }) return;
@@ -21,11 +15,10 @@ internal sealed class AllergensUnknown : IngredientRule
         if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
         bool saysNothing = ingredient.Allergens is not null;
         if (!saysNothing && !flat.LikeIsBroken && !flat.IngredientKind.OrNone().MayHoldAllergen) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             Place = saysNothing ? context.At(ingredient.Allergens!.Span) : ingredient.Head,
-            Subject = context.Id,
             Path = "allergens",
             Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so no list there can be shown to be complete (general knowledge of such products).",
             Advice = "Copy them from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",

@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7032: a claim of a recipe that nothing here can be held against.</summary>
-internal sealed class ClaimNotChecked : RecipeRule
+[Rule("SL7032", "claim-not-checked", "A claim of a recipe is not checked", Level.Note, Safety = true)]
+internal sealed partial class ClaimNotChecked : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7032", "claim-not-checked", "A claim of a recipe is not checked", Level.Note) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var placed in Claims.Of(context.Recipe, context.Book))

@@ -22,13 +22,11 @@ internal abstract class ClaimRule : RecipeRule
         {
             var claim = placed.Claim;
             if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile) is not { } verdict) continue;
-            context.Report(new Finding(Info)
+            context.Report(new(Info)
             {
                 AskedLevel = Lowest(verdict.Cap, verdict.Answer == Answer.Broken ? Info.Level : UnshownLevel),
                 Answer = verdict.Answer,
-                Place = context.At(placed.Text.Span),
-                Subject = context.Id,
-                Path = placed.Path,
+                At = context.At(placed.Text.Span, placed.Path),
                 Key = placed.InList >= 0 ? "" : claim.Words,
                 Message = $"It is called {claim.Words}, and {verdict.Because} ({verdict.Source}).",
                 Advice = verdict.Answer == Answer.Broken

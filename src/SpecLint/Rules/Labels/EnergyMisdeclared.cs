@@ -6,26 +6,14 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7011: declared energy is not what it comes to.</summary>
-internal sealed class EnergyMisdeclared : RecipeRule
+[Rule("SL7011", "energy-misdeclared", "The declared energy differs from the computed energy", Level.Warning, Needs = [Fact.Energy], IsConsequence = true)]
+[Limit("energy-tolerance", "Tolerance")]
+[Limit("energy-tolerance-us", "ToleranceUs")]
+[Limit("energy-polyols", "Polyols")]
+[Limit("energy-polyols-us-least", "PolyolsLeastUs")]
+[Limit("energy-polyols-us-most", "PolyolsMostUs")]
+internal sealed partial class EnergyMisdeclared : RecipeRule
 {
-    private static readonly Limit Tolerance = Limits.Of("energy-tolerance");
-    private static readonly Limit ToleranceUs = Limits.Of("energy-tolerance-us");
-    private static readonly Limit PolyolsLeastUs = Limits.Of("energy-polyols-us-least");
-    private static readonly Limit PolyolsMostUs = Limits.Of("energy-polyols-us-most");
-    private static readonly Limit Polyols = Limits.Of("energy-polyols");
-
-    private static readonly RuleInfo Rule = new("SL7011", "energy-misdeclared", "The declared energy differs from the computed energy", Level.Warning)
-    {
-        Needs = [Fact.Energy],
-        Limits = ["energy-tolerance", "energy-tolerance-us", "energy-polyols", "energy-polyols-us-least", "energy-polyols-us-most"],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Recipe.Declares is not { Energy.IsGiven: true } declares || declares.Energy.Value.Dimension != Dimension.Energy) return;
@@ -46,11 +34,9 @@ internal sealed class EnergyMisdeclared : RecipeRule
         string right = Say.Number(Math.Round(energy.Value / step, MidpointRounding.AwayFromZero) * step, 0);
         string factors = us ? "21 CFR 101.9(c)(1), as recalled" : EuropeanFactors(context.Settings) ? "Reg (EU) 1169/2011 Annex XIV" : "Reg (EU) 1169/2011 Annex XIV, instead of those of the bar's country";
         string per = context.Recipe is Drink ? "a serve" : context.Profile.IsSolid ? "100 g" : "100 mL";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(declares.Energy.Span),
-            Subject = context.Id,
-            Path = "declares.energy",
+            At = context.At(declares.Energy.Span, "declares.energy"),
             Message = $"Declared at {Say.Number(declared)} kcal, {per} comes to {Say.Fact(Fact.Energy, energy)} by the factors of {factors}, more than {Say.Number(tolerance.Value)} % off ({tolerance.Source}).",
             Advice = $"Declare {right} kcal.",
             Evidence = [Proof.Of(Fact.Energy, energy), Proof.Of("declared", declares.Energy.Value, context.At(declares.Energy.Span)), Proof.Of(tolerance)],

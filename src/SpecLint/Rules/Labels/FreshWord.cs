@@ -5,19 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7024: "fresh" for what is bottled, soured or cooked.</summary>
-internal sealed class FreshWord : FileRule
+[Rule("SL7024", "fresh-untrue", "Something called fresh is bottled, soured or cooked", Level.Warning)]
+internal sealed partial class FreshWord : FileRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("fresh-claim");
     private static readonly string[] Words = ["freshly squeezed", "freshly pressed", "fresh-pressed", "fresh-squeezed", "fresh"];
     private static readonly string[] Worked = ["bottled", "pasteurised", "pasteurized", "concentrate", "super", "adjusted", "frozen", "dried", "dehydrated", "cordial", "syrup", "soda", "powder", "candied", "canned"];
 
-    private static readonly RuleInfo Rule = new("SL7024", "fresh-untrue", "Something called fresh is bottled, soured or cooked", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         if (context.File is Menu menu)
@@ -87,11 +81,10 @@ internal sealed class FreshWord : FileRule
     private static void Report(FileContext context, Reading.Place place, string path, string words, Recipe recipe, Part worked)
     {
         string how = worked.Item!.File is Prep prep ? $"made as {(prep.Family.IsGiven ? prep.Family.Value.Id : "a preparation").Replace('-', ' ')}" : "bought";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Law.LevelCap,
             Place = place,
-            Subject = context.Id,
             Path = path,
             Key = words,
             Message = $"The words say \"{words}\", but {recipe.Name.Or(recipe.Id)} uses `{worked.Item.Id}`, {how} ({Law.Source}).",

@@ -5,8 +5,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7018: words of health for a drink with alcohol.</summary>
-internal sealed class HealthWords : MenuRule
+[Rule("SL7018", "health-words-with-alcohol", "The menu makes a health claim for a drink with alcohol", Level.Error, Needs = [Fact.Abv])]
+[Limit("claims-strength")]
+[Limit("claims-strength-anz")]
+[Limit("alcoholic-beverage-us")]
+internal sealed partial class HealthWords : MenuRule
 {
     private static readonly (LabelRule Law, Limit Strength)[] Laws =
     [
@@ -15,16 +18,6 @@ internal sealed class HealthWords : MenuRule
         (LabellingTable.Of("health-claim-us"), Limits.Of("alcoholic-beverage-us")),
     ];
 
-    private static readonly RuleInfo Rule = new("SL7018", "health-words-with-alcohol", "The menu makes a health claim for a drink with alcohol", Level.Error)
-    {
-        Needs = [Fact.Abv],
-        Limits = ["claims-strength", "claims-strength-anz", "alcoholic-beverage-us"],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
@@ -45,12 +38,10 @@ internal sealed class HealthWords : MenuRule
             if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
             var abv = context.Profiles.Of(recipe).Get(Fact.Abv);
             if (!abv.IsKnown || Findings.Check.AtMost(abv, limit.Value) != Stand.Broken) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = law.LevelCap,
-                Place = context.At(text.Span),
-                Subject = context.Id,
-                Path = $"drinks[{entry.Drink.Value}].{path}",
+                At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
                 Message = $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to {Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source}).",
                 Advice = $"Take \"{word}\" out.",
                 Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(limit), Proof.Of("word", word, context.At(text.Span))],

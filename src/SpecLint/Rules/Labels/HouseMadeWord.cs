@@ -5,18 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7025: "house-made" for what is bought.</summary>
-internal sealed class HouseMadeWord : MenuRule
+[Rule("SL7025", "house-made-untrue", "Something called house-made is bought", Level.Warning)]
+internal sealed partial class HouseMadeWord : MenuRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("house-made-claim");
     private static readonly string[] Words = ["house-made", "house made", "housemade", "homemade", "home-made", "our own", "made in house"];
 
-    private static readonly RuleInfo Rule = new("SL7025", "house-made-untrue", "Something called house-made is bought", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
@@ -38,12 +32,10 @@ internal sealed class HouseMadeWord : MenuRule
                 }
 
                 if (bought is null || made) continue;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     AskedLevel = Law.LevelCap,
-                    Place = context.At(entry.Words.Span),
-                    Subject = context.Id,
-                    Path = $"drinks[{entry.Drink.Value}].words",
+                    At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
                     Key = piece,
                     Message = $"The menu says \"{piece}\", but {recipe.Name.Or(recipe.Id)} uses `{bought.Item!.Id}`, which is bought: no preparation of the book makes it ({Law.Source}).",
                     Advice = $"Remove \"{word}\", or write the recipe of what is made.",

@@ -5,21 +5,15 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7023: what is soured, sweetened or watered is named juice.</summary>
-internal sealed class JuiceName : PrepRule
+[Rule("SL7023", "juice-name-misused", "A soured, sweetened or watered preparation is named juice", Level.Warning)]
+[Limit("juice-acid", "AddedAcid")]
+internal sealed partial class JuiceName : PrepRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("juice-name");
     private static readonly LabelRule LawUs = LabellingTable.Of("juice-name-us");
-    private static readonly Limit AddedAcid = Limits.Of("juice-acid");
     private static readonly string[] Qualified =
         ["acid-adjusted", "adjusted", "soured", "sour", "acidified", "sweetened", "super", "extended", "seasoned", "spiced", "salted", "cordial", "blend", "mix", "style", "fermented", "stretched", "house lime"];
 
-    private static readonly RuleInfo Rule = new("SL7023", "juice-name-misused", "A soured, sweetened or watered preparation is named juice", Level.Warning) { Limits = ["juice-acid"] };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven || !WordSearch.EndsWith(prep.Name.Value, "juice")) return;
@@ -49,12 +43,10 @@ internal sealed class JuiceName : PrepRule
         if (added is null) return;
         string what = added.Material!.Kind.IsAcid && acid / litres > AddedAcid.Value ? $"{Say.Number(acid / litres)} g/L of acid is added, above {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
         var law = eu ? Law : LawUs;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Sold.IsSold(context, prep) ? law.LevelCap : Level.Note,
-            Place = context.At(prep.Name.Span),
-            Subject = context.Id,
-            Path = "name",
+            At = context.At(prep.Name.Span, "name"),
             Message = $"It is named juice, and {what}. On a menu or label that is no longer juice ({law.Source}).",
             Advice = "Say what it is in the name: acid-adjusted juice, cordial, nectar, drink.",
             Evidence = [Proof.Of("added", added.Line.Item.Value, context.At(added.Line.Span)), Proof.Of(AddedAcid)],

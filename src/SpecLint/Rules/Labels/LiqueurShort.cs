@@ -4,22 +4,12 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7020: a house liqueur with too little sugar or strength for the name.</summary>
-internal sealed class LiqueurShort : PrepRule
+[Rule("SL7020", "liqueur-short", "A house liqueur has too little sugar or strength for its name", Level.Error, Needs = [Fact.Abv, Fact.Sugar], IsConsequence = true)]
+internal sealed partial class LiqueurShort : PrepRule
 {
     // Sucrose gives 360.31/342.30 of its mass in invert sugar (molar masses), and all of it is counted as sucrose here.
     private const double ToInvert = 360.31 / 342.30;
 
-    private static readonly RuleInfo Rule = new("SL7020", "liqueur-short", "A house liqueur has too little sugar or strength for its name", Level.Error)
-    {
-        Needs = [Fact.Abv, Fact.Sugar],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven || !Sold.IsSold(context, prep)) return;
@@ -47,12 +37,10 @@ internal sealed class LiqueurShort : PrepRule
         string what = sweet
             ? $"holds {Say.Range(10 * ToInvert * sugar.Value, 10 * ToInvert * sugar.Low, 10 * ToInvert * sugar.High, "g/L")} of sugar as invert sugar, below {Say.Number(law.SugarAtLeast)} g/L"
             : $"comes to {Say.Fact(Fact.Abv, abv)}, below {Say.Number(law.StrengthAtLeast)} % vol";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = law.LevelCap,
-            Place = context.At(prep.Name.Span),
-            Subject = context.Id,
-            Path = "name",
+            At = context.At(prep.Name.Span, "name"),
             Message = $"It is named {word}, and {what} ({law.Source}).",
             Advice = sweet ? $"Raise the sugar to {Say.Number(law.SugarAtLeast)} g/L, or leave the word {word} out of its name." : $"Make it stronger, or leave the word {word} out of its name.",
             Evidence = [Proof.Of(Fact.Sugar, sugar), Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least sugar", law.SugarAtLeast, "g/L", law.Source), Proof.Of($"{word}, least strength", law.StrengthAtLeast, "%{vol}", law.Source)],

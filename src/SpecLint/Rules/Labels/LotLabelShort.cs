@@ -4,17 +4,11 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7030: what a prepared bottle's label must say is not known.</summary>
-internal sealed class LotLabelShort : StockRule
+[Rule("SL7030", "lot-label-short", "The label of a prepared bottle cannot be filled in", Level.Warning)]
+internal sealed partial class LotLabelShort : StockRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("container-label");
 
-    private static readonly RuleInfo Rule = new("SL7030", "lot-label-short", "The label of a prepared bottle cannot be filled in", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context, Stock stock)
     {
         foreach (var lot in stock.Lots)
@@ -29,12 +23,10 @@ internal sealed class LotLabelShort : StockRule
             if (!lot.UseBy.IsGiven && prep.Keep is not { For.IsGiven: true } && !halfDated) missing.Add("a use-by day");
             if (!lot.At.IsGiven && prep.Keep is not { At.IsGiven: true }) missing.Add("how it is stored");
             if (missing.Count == 0) continue;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = Law.LevelCap,
-                Place = context.At(lot.Item.Span),
-                Subject = context.Id,
-                Path = $"lots[{lot.Item.Value}]",
+                At = context.At(lot.Item.Span, $"lots[{lot.Item.Value}]"),
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
                 Message = $"The label of {prep.Name.Or(prep.Id)} needs its name, the day made, a use-by day, storage and allergens. Neither this lot nor the recipe gives {Say.List(missing, "or")} ({Law.Source}).",
                 Advice = "Give it in the lot, or under `keep` in the recipe.",

@@ -2,15 +2,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7004: what a bought product may contain, by its label or because makers differ, goes unsaid.</summary>
-internal sealed class MayContainUnsaid : RecipeRule
+[Rule("SL7004", "may-contain-unsaid", "A part may contain an allergen, and nothing says so", Level.Warning, Safety = true)]
+internal sealed partial class MayContainUnsaid : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7004", "may-contain-unsaid", "A part may contain an allergen, and nothing says so", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         var list = AllergenWords.Declared(context.Recipe);
@@ -27,13 +21,11 @@ internal sealed class MayContainUnsaid : RecipeRule
         var edit = may.Count > 0
             ? JsonEdits.AddToList(context.Recipe, new Reading.Given<FixedList<Reading.Given<string>>>(may, may[0].Span), tokens)
             : JsonEdits.AddProperty(context.Recipe, "declares", "mayContain", "[" + string.Join(", ", tokens.Select(t => $"\"{t}\"")) + "]");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = unsaid.IsBottle ? Level.Note : null,
             Answer = Answer.NotShown,
-            Place = context.At(list.Span),
-            Subject = context.Id,
-            Path = "declares.mayContain",
+            At = context.At(list.Span, "declares.mayContain"),
             Key = unsaid.Leaf,
             Message = unsaid.IsOwn
                 ? $"The label of `{unsaid.Leaf}` says that it may contain {named}, which comes in {AllergenWords.Way(first.Origin)} and guests are not told."

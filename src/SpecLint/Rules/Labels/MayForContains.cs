@@ -3,15 +3,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7003: "may contain" for what is contained.</summary>
-internal sealed class MayForContains : RecipeRule
+[Rule("SL7003", "may-contain-for-contained", "A contained allergen is declared only as may contain", Level.Error, Safety = true)]
+internal sealed partial class MayForContains : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL7003", "may-contain-for-contained", "A contained allergen is declared only as may contain", Level.Error) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Recipe.Declares is not { } declares || declares.MayContain.Count == 0) return;
@@ -26,11 +20,9 @@ internal sealed class MayForContains : RecipeRule
             {
                 var word = declares.MayContain[w];
                 if (!Catalogue.AllergenTable.TokensOf(word.Value).Contains(one.Token)) continue;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(word.Span),
-                    Subject = context.Id,
-                    Path = $"declares.mayContain[{word.Value}]",
+                    At = context.At(word.Span, $"declares.mayContain[{word.Value}]"),
                     Key = one.Token,
                     Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}). \"May contain\" is for traces that cannot be kept out, not for an ingredient ({one.Category.Source}).",
                     Advice = $"Declare `{one.Token}` under `allergens`.",

@@ -5,8 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7033: a drink with alcohol is filled into bottles to be sold, and lacks what the law asks for on them.</summary>
-internal sealed class PackedLabelShort : PrepRule
+[Rule("SL7033", "packed-label-short", "A bottle filled for sale lacks what its label has to say", Level.Note, Needs = [Fact.Abv], IsConsequence = true)]
+[Limit("declare-strength-eu")]
+[Limit("declare-strength-ca")]
+[Limit("declare-strength-anz")]
+[Limit("standard-drinks-statement-anz")]
+[Limit("alcoholic-beverage-us")]
+internal sealed partial class PackedLabelShort : PrepRule
 {
     /// <summary>What a law asks for from a strength on: the words that show it, or a declared property.</summary>
     private static readonly (LabelRule Law, Limit From, string[] Words, string Property)[] Duties =
@@ -19,17 +24,6 @@ internal sealed class PackedLabelShort : PrepRule
         (LabellingTable.Of("pregnancy-anz"), Limits.Of("declare-strength-anz"), ["pregnan"], ""),
     ];
 
-    private static readonly RuleInfo Rule = new("SL7033", "packed-label-short", "A bottle filled for sale lacks what its label has to say", Level.Note)
-    {
-        Needs = [Fact.Abv],
-        Limits = ["declare-strength-eu", "declare-strength-ca", "declare-strength-anz", "standard-drinks-statement-anz", "alcoholic-beverage-us"],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         // Without a stated country every law would ask at once; a batch of a drink is poured at the bar unless a menu sells it as it is.
@@ -42,10 +36,9 @@ internal sealed class PackedLabelShort : PrepRule
             string what = property switch { "abv" => "its strength", "alcohol" => "how many standard drinks it holds", _ => $"\"{law.Text}\"" };
             var edit = property.Length == 0 ? Additives.Say(prep, law.Text)
                 : property == "abv" ? JsonEdits.AddProperty(prep, prep.Declares is null ? "" : "declares", prep.Declares is null ? "declares" : "abv", Declared(prep, abv)) : null;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Place = prep.Head,
-                Subject = context.Id,
                 Path = property.Length > 0 ? $"declares.{property}" : "declares.advisory",
                 Key = law.Id,
                 Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions at {Say.Fact(Fact.Abv, abv)}, but the label does not say {what} ({law.Source}).",

@@ -4,15 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7022: a protected name for what does not hold the thing, on a menu or on a preparation.</summary>
-internal sealed class ProtectedName : FileRule
+[Rule("SL7022", "protected-name-misused", "A protected name is used for something else", Level.Warning)]
+internal sealed partial class ProtectedName : FileRule
 {
     private static readonly FixedList<LegalName> Names = [.. NameTable.All.Where(n => n.Kind == "protected")];
-
-    private static readonly RuleInfo Rule = new("SL7022", "protected-name-misused", "A protected name is used for something else", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
 
     /// <summary>Whether some words end in a protected name.</summary>
     public static bool IsOne(string words)
@@ -25,7 +20,6 @@ internal sealed class ProtectedName : FileRule
         return false;
     }
 
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         switch (context.File)
@@ -55,11 +49,10 @@ internal sealed class ProtectedName : FileRule
             held ??= HeldWords.Of(context, recipe);
             if (held.IsOpen || name.Terms.Any(held.HasName)) return;
             told = term;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = level ?? name.LevelCap,
                 Place = place,
-                Subject = context.Id,
                 Path = path,
                 Key = term,
                 Message = $"{(recipe == context.File ? "It is named" : "Guests read")} \"{words}\", a protected name, but {recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({name.Source}).",

@@ -5,8 +5,8 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7026: raw egg without a word to the guest.</summary>
-internal sealed class RawEggUnsaid : DrinkRule
+[Rule("SL7026", "raw-egg-unsaid", "Raw egg is served and the guest is not told", Level.Warning, Safety = true)]
+internal sealed partial class RawEggUnsaid : DrinkRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("raw-egg-general");
     private static readonly LabelRule LawUs = LabellingTable.Of("raw-egg-advisory");
@@ -16,12 +16,6 @@ internal sealed class RawEggUnsaid : DrinkRule
     private const string LionCaution =
         "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Since 2017 the Food Standards Agency has excepted hens' eggs of the British Lion scheme for old, young and pregnant people (as recalled), but not other hens' eggs, and not duck or quail eggs. Follow the local food code.";
 
-    private static readonly RuleInfo Rule = new("SL7026", "raw-egg-unsaid", "Raw egg is served and the guest is not told", Level.Warning) { Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         bool holdsEgg = false;
@@ -39,12 +33,10 @@ internal sealed class RawEggUnsaid : DrinkRule
             var edit = drink.Declares is null
                 ? JsonEdits.AddProperty(drink, "", "declares", $"{{ \"advisory\": {json} }}")
                 : drink.Declares.Advisory.Count == 0 ? JsonEdits.AddProperty(drink, "declares", "advisory", json) : null;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = law.LevelCap,
-                Place = context.At(leaf.Part.Line.Item.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(leaf.Part.Line, "item"),
+                At = context.ItemOf(leaf.Part.Line),
                 Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and guests are not told ({law.Source}).",
                 Advice = $"Use pasteurised egg, or tell guests under `declares.advisory`: \"{law.Text}\"",
                 Caution = context.Settings.JurisdictionIsStated && context.Settings.Jurisdictions.Count == 1 && context.Settings.AppliesIn("GB") ? LionCaution : RawCaution,

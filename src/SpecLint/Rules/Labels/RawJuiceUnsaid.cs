@@ -5,19 +5,13 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7027: untreated juice packed for sale without the warning that US law words.</summary>
-internal sealed class RawJuiceUnsaid : PrepRule
+[Rule("SL7027", "raw-juice-unsaid", "Untreated juice is packed for sale without its warning", Level.Error, Needs = [Fact.Abv], Safety = true)]
+[Limit("alcoholic-beverage-us", "AlcoholicDrink")]
+internal sealed partial class RawJuiceUnsaid : PrepRule
 {
     private static readonly LabelRule Law = LabellingTable.Of("juice-warning");
-    private static readonly Limit AlcoholicDrink = Limits.Of("alcoholic-beverage-us");
     private static readonly string[] Treated = ["bottled", "pasteurised", "pasteurized", "concentrate", "canned", "dehydrated", "powder"];
 
-    private static readonly RuleInfo Rule = new("SL7027", "raw-juice-unsaid", "Untreated juice is packed for sale without its warning", Level.Error) { Needs = [Fact.Abv], Limits = ["alcoholic-beverage-us"], Safety = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         // Bottled in portions is bottled to be sold; juice for the bar's own drinks is not packed in the sense of the law.
@@ -31,11 +25,10 @@ internal sealed class RawJuiceUnsaid : PrepRule
         var edit = prep.Declares is null
             ? JsonEdits.AddProperty(prep, "", "declares", $"{{ \"advisory\": {json} }}")
             : prep.Declares.Advisory.Count == 0 ? JsonEdits.AddProperty(prep, "declares", "advisory", json) : null;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = Law.LevelCap,
             Place = prep.Head,
-            Subject = context.Id,
             Path = "declares.advisory",
             Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and it does not have the exact warning that the law sets ({Law.Source}).",
             Advice = "Put the exact warning on every bottle, or treat the juice to a 5-log reduction under a HACCP plan.",

@@ -5,20 +5,14 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7021: the name of a spirit for what holds no alcohol.</summary>
-internal sealed class SpiritNameNoAlcohol : FileRule
+[Rule("SL7021", "spirit-name-without-alcohol", "A drink without alcohol has the name of a spirit", Level.Error)]
+internal sealed partial class SpiritNameNoAlcohol : FileRule
 {
     private static readonly LabelRule LawEu = LabellingTable.Of("alcohol-free-spirit-name");
     private static readonly LabelRule LawGb = LabellingTable.Of("alcohol-free-spirit-name-gb");
     private static readonly string[] Denials = ["alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin", "zero-proof", "0,0", "0,0 %", "without alcohol", "alcohol-less", "mocktail", "alkoholfrei", "alkoholfreier", "alcoholvrij", "alcoholvrije", "sans alcool", "analcolico", "sin alcohol", "senza alcol"];
     private static readonly string[] Spirits = ["gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever", "pastis", "cachaça", "pisco", "scotch", "irish whiskey", "liqueur", "likör", "grappa", "calvados", "armagnac", "ouzo", "sambuca", "advocaat", "rhum", "wodka"];
 
-    private static readonly RuleInfo Rule = new("SL7021", "spirit-name-without-alcohol", "A drink without alcohol has the name of a spirit", Level.Error);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(FileContext context)
     {
         var law = LawEu.AppliesIn(context.Settings) ? LawEu : LawGb;
@@ -43,12 +37,10 @@ internal sealed class SpiritNameNoAlcohol : FileRule
     private static void Look(FileContext context, LabelRule law, Given<string> at, string path, string text)
     {
         if (!at.IsGiven || WordSearch.First(text, Denials) is not { } denial || WordSearch.First(text, Spirits) is not { } spirit) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = law.LevelCap,
-            Place = context.At(at.Span),
-            Subject = context.Id,
-            Path = path,
+            At = context.At(at.Span, path),
             Key = text,
             Message = $"\"{text}\": {spirit} is reserved for a spirit with a minimum strength, and \"{denial}\" does not change that ({law.Source}).",
             Advice = "Describe it, e.g. \"juniper drink, without alcohol\".",

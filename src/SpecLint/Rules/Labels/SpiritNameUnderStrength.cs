@@ -5,22 +5,12 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7019: a preparation named as a spirit under the spirit's least strength.</summary>
-internal sealed class SpiritNameUnderStrength : PrepRule
+[Rule("SL7019", "spirit-name-under-strength", "It is named after a spirit but is below that spirit's minimum strength", Level.Error, Needs = [Fact.Abv], IsConsequence = true)]
+internal sealed partial class SpiritNameUnderStrength : PrepRule
 {
     // Liqueurs that may bear these names in the EU and GB; in the US they are fruit brandies of 40 % vol.
     private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy"];
 
-    private static readonly RuleInfo Rule = new("SL7019", "spirit-name-under-strength", "It is named after a spirit but is below that spirit's minimum strength", Level.Error)
-    {
-        Needs = [Fact.Abv],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven || !Sold.IsSold(context, prep)) return;
@@ -41,12 +31,10 @@ internal sealed class SpiritNameUnderStrength : PrepRule
         if (strictest is null) return;
         var abv = context.Fact(Fact.Abv);
         if (!abv.IsKnown || abv.High >= strictest.StrengthAtLeast) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = strictest.LevelCap,
-            Place = context.At(prep.Name.Span),
-            Subject = context.Id,
-            Path = "name",
+            At = context.At(prep.Name.Span, "name"),
             Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, below the minimum of {Say.Number(strictest.StrengthAtLeast)} % vol for {word} ({strictest.Source}).",
             Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least strength", strictest.StrengthAtLeast, "%{vol}", strictest.Source)],

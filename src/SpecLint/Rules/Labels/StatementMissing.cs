@@ -5,15 +5,15 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-/// <summary>SL7028: quinine, caffeine, liquorice, royal jelly or pollen without the words that go with it.</summary>
-internal sealed class StatementMissing : RecipeRule
+[Rule("SL7028", "statement-missing", "It holds a substance that guests must be told about by name", Level.Warning, Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv, Fact.Density], Safety = true)]
+[Limit("caffeine-statement", "CaffeineLimit")]
+[Limit("liquorice-statement", "Liquorice")]
+[Limit("liquorice-warning", "LiquoriceWarning")]
+[Limit("liquorice-warning-alcohol", "LiquoriceWarningAlcohol")]
+[Limit("tolerance-extraction-low", "Extraction")]
+[Limit("claims-strength", "AlcoholParts")]
+internal sealed partial class StatementMissing : RecipeRule
 {
-    private static readonly Limit CaffeineLimit = Limits.Of("caffeine-statement");
-    private static readonly Limit Liquorice = Limits.Of("liquorice-statement");
-    private static readonly Limit LiquoriceWarning = Limits.Of("liquorice-warning");
-    private static readonly Limit LiquoriceWarningAlcohol = Limits.Of("liquorice-warning-alcohol");
-    private static readonly Limit AlcoholParts = Limits.Of("claims-strength");
-    private static readonly Limit Extraction = Limits.Of("tolerance-extraction-low");
     private static readonly LabelRule Caffeine = LabellingTable.Of("caffeine-high");
     private static readonly LabelRule LiquoriceLaw = LabellingTable.Of("liquorice");
     private static readonly LabelRule Hypertension = LabellingTable.Of("liquorice-hypertension");
@@ -34,17 +34,6 @@ internal sealed class StatementMissing : RecipeRule
     private static readonly string[] TellsOfCaffeine = ["coffee", "espresso", "café", "caffè", "kaffee", "tea", "thé", "chai", "matcha"];
     private static readonly string[] TellsOfLiquorice = ["liquorice", "licorice", "lakritz", "réglisse"];
 
-    private static readonly RuleInfo Rule = new("SL7028", "statement-missing", "It holds a substance that guests must be told about by name", Level.Warning)
-    {
-        Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv, Fact.Density],
-        Limits = ["caffeine-statement", "liquorice-statement", "liquorice-warning", "liquorice-warning-alcohol", "tolerance-extraction-low"],
-        Safety = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -147,13 +136,11 @@ internal sealed class StatementMissing : RecipeRule
     private static Finding Missing(RecipeContext context, Part part, string what, string text, LabelRule law, string because, Answer answer, Level? level = null)
     {
         string start = char.ToUpperInvariant(because[0]) + because.Substring(1);
-        return new Finding(Rule)
+        return new(Rule)
         {
             AskedLevel = level ?? law.LevelCap,
             Answer = answer,
-            Place = context.At(part.Line.Item.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(part.Line, "item"),
+            At = context.ItemOf(part.Line),
             Key = what,
             Message = $"{start}, and guests are not told ({law.Source}{Additives.Scope(context.Recipe)}).",
             Advice = $"Write it under `declares.advisory`, and on the menu of every drink made with it: \"{text}\".",

@@ -5,21 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8012: a batch with water in it that is diluted on ice once more.</summary>
-internal sealed class BatchDilutedTwice : RecipeRule
+[Rule("SL8012", "batch-diluted-twice", "A batch with water in it that is diluted on ice again", Level.Warning, Needs = [Fact.Dilution])]
+[Limit("batch-water-low", "Low")]
+internal sealed partial class BatchDilutedTwice : RecipeRule
 {
-    private static readonly Limit Low = Limits.Of("batch-water-low");
-
-    private static readonly RuleInfo Rule = new("SL8012", "batch-diluted-twice", "A batch with water in it that is diluted on ice again", Level.Warning)
-    {
-        Needs = [Fact.Dilution],
-        Limits = [Low.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         if (context.Recipe is Prep prep)
@@ -54,11 +43,9 @@ internal sealed class BatchDilutedTwice : RecipeRule
 
     private static void Report(RecipeContext context, Step step, Part part, Reading.Place water, double percent, string batch, double more)
     {
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(step.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(step),
+            At = context.VerbOf(step),
             Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and the step to {step.Written} it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
             Advice = "Take the water out of the batch, or pour it cold without ice.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Low), Proof.Of("batch", part.Line.Item.Or(""), context.At(part.Line.Span))],

@@ -4,22 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8011: a bottle that is poured as it is, without the water that ice would give.</summary>
-internal sealed class BatchLacksWater : PrepRule
+[Rule("SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would add", Level.Warning, Needs = [Fact.Abv, Fact.Dilution], IsConsequence = true)]
+[Limit("batch-water-low", "Low")]
+internal sealed partial class BatchLacksWater : PrepRule
 {
-    private static readonly Limit Low = Limits.Of("batch-water-low");
-
-    private static readonly RuleInfo Rule = new("SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would add", Level.Warning)
-    {
-        Needs = [Fact.Abv, Fact.Dilution],
-        Limits = [Low.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!IsPoured(context, prep)) return;
@@ -58,11 +46,9 @@ internal sealed class BatchLacksWater : PrepRule
             corrections.Add(new Correction(CorrectionGrade.Proposed, $"Add {Say.Number(millilitres, 0)} ml of `water`.", [new TextEdit(context.At(new Reading.TextSpan(last.End, 0)), $",\n    {{ \"item\": \"water\", \"amount\": \"{Say.Number(millilitres, 0)} ml\" }}")]));
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(line is { } l && l.Line.Amount.IsGiven ? l.Line.Amount.Span : prep.IngredientsSpan),
-            Subject = context.Id,
-            Path = "ingredients",
+            At = context.At(line is { } l && l.Line.Amount.IsGiven ? l.Line.Amount.Span : prep.IngredientsSpan, "ingredients"),
             Message = $"It is poured as it is at {Say.Fact(Fact.Abv, abv)} with {Say.With(Math.Round(percent, 1), "%")} of water in it, and {words}. A bottle for pouring has at least {Say.Number(Low.Value)} % ({Low.Source}).",
             Advice = solved ? $"Add {Say.Number(millilitres, 0)} mL of water ({Say.Number(wants, 0)} % of the rest), or pour it over ice and say so." : "Add the water that ice would give, or pour it over ice and say so.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("water of the rest", percent, "%"), Proof.Of(Low)],

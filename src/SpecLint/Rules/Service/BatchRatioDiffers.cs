@@ -5,21 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8016: a batch whose ratios are not those of its drink.</summary>
-internal sealed class BatchRatioDiffers : PrepRule
+[Rule("SL8016", "batch-ratio-differs", "A batch whose ratios differ from those of its drink", Level.Warning, IsConsequence = true)]
+[Limit("batch-ratio-tolerance", "Off")]
+internal sealed partial class BatchRatioDiffers : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("batch-ratio-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL8016", "batch-ratio-differs", "A batch whose ratios differ from those of its drink", Level.Warning)
-    {
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (Batch.Of(context, prep) is not { } batch) return;
@@ -32,11 +21,9 @@ internal sealed class BatchRatioDiffers : PrepRule
                 var amount = ofBatch.Line.Amount.Value;
                 double rounded = Rounding.ToStep(amount.Base * batch.Factor / factor, amount, context.Settings);
                 string item = ofBatch.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
-                    Place = context.At(ofBatch.Line.Amount.Span),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(ofBatch.Line, "amount"),
+                    At = context.AmountOf(ofBatch.Line),
                     Message = $"{item} is {Say.Number(factor, 1)} times that of `{batch.Drink.Id}`, and the other parts are {Say.Number(batch.Factor, 1)} times: {Say.Number(100 * Math.Abs((factor / batch.Factor) - 1), 0)} % {(factor > batch.Factor ? "too much" : "too little")}, past the {Say.With(Off.Value, "%")} of measuring ({Off.Source}).",
                     Advice = factor > 0 ? $"Take {words}, or bring the drink in line." : "Say how much of it the batch takes, or bring the drink in line.",
                     Evidence = [Proof.Of($"factor of {item}", factor, "1"), Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of(Off)],
@@ -54,11 +41,9 @@ internal sealed class BatchRatioDiffers : PrepRule
             if (Substances.IsSparkling(part.Material) || part.Material is { Kind.IsAddedAtService: true }) continue;
             if (Exists(context.Profile, part.Item.Id)) continue;
             string amount = part.Line.Amount.IsGiven && !double.IsNaN(batch.Factor) && !double.IsNaN(part.Millilitres) ? $" ({Say.With(Math.Round(part.Millilitres / serves * batch.Factor, 1), "mL")} for {Say.Number(batch.Factor, 1)} drinks)" : "";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(prep.IngredientsSpan),
-                Subject = context.Id,
-                Path = "ingredients",
+                At = context.At(prep.IngredientsSpan, "ingredients"),
                 Key = part.Item.Id,
                 Message = $"`{batch.Drink.Id}` holds {part.Item.Id}, and its batch does not.",
                 Advice = $"Add it{amount}, or say in the notes that it goes in at service.",

@@ -5,23 +5,11 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8013: a quarter of water for a drink that is shaken.</summary>
-internal sealed class BatchWaterOffTechnique : PrepRule
+[Rule("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would add", Level.Note, Needs = [Fact.Abv, Fact.Dilution], IsConsequence = true)]
+[Limit("shaken-dilution-least", "Least")]
+[Limit("batch-water-low", "Low")]
+internal sealed partial class BatchWaterOffTechnique : PrepRule
 {
-    private static readonly Limit Least = Limits.Of("shaken-dilution-least");
-    private static readonly Limit Low = Limits.Of("batch-water-low");
-
-    private static readonly RuleInfo Rule = new("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would add", Level.Note)
-    {
-        Needs = [Fact.Abv, Fact.Dilution],
-        Limits = [Least.Id, Low.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (Batch.Of(context, prep) is not { } batch || batch.DrinkProfile.Technique != TechniqueKind.Shaken) return;
@@ -32,11 +20,9 @@ internal sealed class BatchWaterOffTechnique : PrepRule
         var amount = water.Line.Amount.Value;
         double rounded = Rounding.ToStep(amount.Base * dilution.Value / percent, amount, context.Settings);
         string words = Rounding.Words(rounded, amount);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(water.Line.Amount.Span),
-            Subject = context.Id,
-            Path = RecipeContext.PathOf(water.Line, "amount"),
+            At = context.AmountOf(water.Line),
             Message = $"The water is {Say.With(Math.Round(percent, 1), "%")} of the rest, but shaking `{batch.Drink.Id}` adds {Say.Fact(Fact.Dilution, dilution)} ({Least.Source}).",
             Advice = $"Take {words} of {water.Line.Item.Or("water")} to match shaking, or taste it and say why it is less.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Fact.Dilution, dilution), Proof.Of(Least)],

@@ -6,25 +6,14 @@ using Bar = SpecLint.Science.Bar;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8023: a pressure that leaves the drink flat, or makes it gush.</summary>
-internal sealed class CarbonationTarget : PrepRule
+[Rule("SL8023", "carbonation-out-of-range", "A pressure that leaves the drink flat, or makes it gush", Level.Warning, Needs = [Fact.Abv, Fact.Sugar])]
+[Limit("carbonation-low", "Low")]
+[Limit("carbonation-high", "High")]
+internal sealed partial class CarbonationTarget : PrepRule
 {
     /// <summary>°C of a keg in the refrigerator, where the recipe names none.</summary>
     private const double Fridge = 4;
 
-    private static readonly Limit Low = Limits.Of("carbonation-low");
-    private static readonly Limit High = Limits.Of("carbonation-high");
-
-    private static readonly RuleInfo Rule = new("SL8023", "carbonation-out-of-range", "A pressure that leaves the drink flat, or makes it gush", Level.Warning)
-    {
-        Needs = [Fact.Abv, Fact.Sugar],
-        Limits = [Low.Id, High.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Family.OrNone().IsCarbonated) return;
@@ -42,11 +31,9 @@ internal sealed class CarbonationTarget : PrepRule
         bool flat = volumes.Value < Low.Value;
         double aim = flat ? 3.2 : 3.8;
         string solved = Carbonation.Pressure(new GasVolumes(aim), new Celsius(t), strength, sweet) is { } need ? $"{Say.Number(need.Value - Carbonation.Atmosphere, 1)} bar" : "";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
+            At = context.At(span, prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method"),
             Message = $"{Say.With(gauge, "bar")} at {Say.Number(t, 0)} °C dissolves {Say.Range(volumes.Value, low, high, "volumes")} of carbon dioxide, {(volumes.Value < Low.Value ? $"below the {Say.Number(Low.Value)} at which a drink starts to sparkle" : $"above the {Say.Number(High.Value)} at which it starts to gush")} ({Low.Source}).",
             Advice = solved.Length > 0 ? $"Set {solved} at that temperature{(flat ? ", or carbonate it colder" : "")}." : flat ? "Carbonate it colder." : "Lower the pressure.",
             Caution = "Gas under pressure can burst a vessel: stay below its rating and follow the maker and local rules.",

@@ -5,20 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8015: dashes counted out by the dozen into a batch.</summary>
-internal sealed class DashesCountedInBatch : PrepRule
+[Rule("SL8015", "dashes-counted-in-batch", "Dashes or drops counted out by the dozen", Level.Note)]
+[Limit("dashes-counted", "Most")]
+internal sealed partial class DashesCountedInBatch : PrepRule
 {
-    private static readonly Limit Most = Limits.Of("dashes-counted");
-
-    private static readonly RuleInfo Rule = new("SL8015", "dashes-counted-in-batch", "Dashes or drops counted out by the dozen", Level.Note)
-    {
-        Limits = [Most.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         foreach (var part in context.Profile.Parts)
@@ -31,11 +21,9 @@ internal sealed class DashesCountedInBatch : PrepRule
             if (context.Settings.Bar is { } bar && bar.Measures.ContainsKey(amount.Unit.Name)) continue;
             double millilitres = amount.Base >= 10 ? Math.Round(amount.Base) : Math.Round(amount.Base, 1);
             string item = part.Line.Item.Or("it"), words = Rounding.Words(amount.Base, amount);
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(part.Line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(part.Line, "amount"),
+                At = context.AmountOf(part.Line),
                 Message = $"{words} of {item} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} , depending on the hand and the bottle, and nobody counts more than {Say.Number(Most.Value, 0)} the same way twice ({Most.Source}).",
                 Advice = $"Measure {Say.With(millilitres, "mL")}. With bitters add half, taste, and add more.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Most)],

@@ -5,21 +5,10 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8014: dashes or drops of a drink that were not scaled into its batch.</summary>
-internal sealed class DashesNotScaled : PrepRule
+[Rule("SL8014", "dashes-not-scaled", "Dashes or drops that were not scaled into the batch", Level.Warning, IsConsequence = true)]
+[Limit("dash-factor-least", "Least")]
+internal sealed partial class DashesNotScaled : PrepRule
 {
-    private static readonly Limit Least = Limits.Of("dash-factor-least");
-
-    private static readonly RuleInfo Rule = new("SL8014", "dashes-not-scaled", "Dashes or drops that were not scaled into the batch", Level.Warning)
-    {
-        Limits = [Least.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (Batch.Of(context, prep) is not { } batch || double.IsNaN(batch.Factor) || batch.Factor < Guards.BatchFactor) return;
@@ -32,11 +21,9 @@ internal sealed class DashesNotScaled : PrepRule
             double half = Round(whole / 2);
             whole = Round(whole);
             string unit = mass ? "g" : "ml", item = ofBatch.Line.Item.Or("it");
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(ofBatch.Line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(ofBatch.Line, "amount"),
+                At = context.AmountOf(ofBatch.Line),
                 Message = $"The batch holds {Say.Number(batch.Factor, 1)} times `{batch.Drink.Id}` and {Times(factor)} its {item} ({Rounding.Words(ofBatch.Line.Amount.Value.Base, ofBatch.Line.Amount.Value)} for {Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), below the {Say.With(Least.Value, "%")} of the factor that still seasons ({Least.Source}).",
                 Advice = $"Add {Say.Number(half)} {unit}, taste, and add up to {Say.Number(whole)} {unit}.",
                 Evidence = [Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of($"factor of {item}", factor, "1"), Proof.Of(Least)],

@@ -3,15 +3,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8017: part of an egg.</summary>
-internal sealed class EggInFractions : RecipeRule
+[Rule("SL8017", "egg-in-fractions", "Part of an egg", Level.Note)]
+internal sealed partial class EggInFractions : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL8017", "egg-in-fractions", "Part of an egg", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -22,11 +16,9 @@ internal sealed class EggInFractions : RecipeRule
             if (Math.Abs(amount.Value - nearest) < Guards.WholePiece || amount.Low != amount.High) continue;
             string item = part.Line.Item.Or("the egg");
             double grams = part.IsWeighed ? Math.Round(part.Grams.Typical) : double.NaN;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(part.Line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(part.Line, "amount"),
+                At = context.AmountOf(part.Line),
                 Message = $"{Say.Number(amount.Value, 2)} of an egg cannot be counted out{(part.IsWeighed ? $"; it is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} of {item}" : "")}.",
                 Advice = part.IsWeighed ? $"Beat it and weigh {Say.Number(grams)} g." : "Beat it and weigh it.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span))],

@@ -4,18 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8008: something that fizzes, or may, in a closed shaker or blender.</summary>
-internal sealed class FizzInShaker : DrinkRule
+[Rule("SL8008", "fizz-in-shaker", "Something sparkling in a closed shaker or blender", Level.Error, Safety = true)]
+internal sealed partial class FizzInShaker : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8008", "fizz-in-shaker", "Something sparkling in a closed shaker or blender", Level.Error)
-    {
-        Safety = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.Method.Count == 0) return;
@@ -36,14 +27,12 @@ internal sealed class FizzInShaker : DrinkRule
                 var place = context.At(part.Line.Span);
                 string item = part.Line.Item.Or("It");
                 bool sparkles = Substances.IsSparkling(part.Material), blends = step.Verb.Technique == TechniqueKind.Blended;
-                context.Report(new Finding(Rule)
+                context.Report(new(Rule)
                 {
                     // A blender is run with the cap of its lid off; a ferment may be flat, and nothing says so.
                     AskedLevel = blends ? Level.Note : sparkles ? null : Level.Warning,
                     Answer = sparkles ? Answer.Broken : Answer.NotShown,
-                    Place = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span),
-                    Subject = context.Id,
-                    Path = RecipeContext.PathOf(part.Line),
+                    At = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span, RecipeContext.PathOf(part.Line)),
                     Message = blends
                         ? $"{item} {(sparkles ? "is sparkling" : "is a ferment and may hold gas")}, and by the method it is in the blender at the step to {step.Written}. Its gas lifts a closed lid, and the drink is served flat."
                         : sparkles

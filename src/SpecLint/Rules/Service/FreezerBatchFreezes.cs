@@ -6,22 +6,10 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8009: a bottle for pouring that sets in the freezer.</summary>
-internal sealed class FreezerBatchFreezes : PrepRule
+[Rule("SL8009", "freezer-batch-freezes", "A bottle for pouring that sets in the freezer", Level.Error, Needs = [Fact.FreezingPoint, Fact.Abv], IsConsequence = true)]
+[Limit("freezer-ice-most", "Most")]
+internal sealed partial class FreezerBatchFreezes : PrepRule
 {
-    private static readonly Limit Most = Limits.Of("freezer-ice-most");
-
-    private static readonly RuleInfo Rule = new("SL8009", "freezer-batch-freezes", "A bottle for pouring that sets in the freezer", Level.Error)
-    {
-        Needs = [Fact.FreezingPoint, Fact.Abv],
-        Limits = [Most.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.IsSolid) return;
@@ -43,11 +31,9 @@ internal sealed class FreezerBatchFreezes : PrepRule
             corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {Rounding.Words(rounded, amount)} of `{water.Line.Item.Or("water")}`.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))]));
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = prep.Keep is { At.IsGiven: true } ? "keep.at" : "ingredients",
+            At = context.At(span, prep.Keep is { At.IsGiven: true } ? "keep.at" : "ingredients"),
             Message = $"At {Say.Fact(Fact.Abv, abv)} its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}. At {Say.Number(t, 0)} °C {Say.Number(100 * ice.Value, 0)} % of it is ice, above the {Say.With(Most.Value, "%")} at which it stops pouring ({Most.Source}).",
             Advice = take,
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(Fact.FreezingPoint, point), Proof.Of($"ice at {Say.Number(t, 0)} °C", 100 * ice.Value, "%"), Proof.Of(Most)],

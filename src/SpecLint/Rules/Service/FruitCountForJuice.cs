@@ -4,18 +4,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8025: juice by the number of fruit.</summary>
-internal sealed class FruitCountForJuice : RecipeRule
+[Rule("SL8025", "fruit-count-for-juice", "Juice measured in fruit", Level.Warning, IsCause = true)]
+internal sealed partial class FruitCountForJuice : RecipeRule
 {
-    private static readonly RuleInfo Rule = new("SL8025", "fruit-count-for-juice", "Juice measured in fruit", Level.Warning)
-    {
-        IsCause = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
@@ -26,11 +17,9 @@ internal sealed class FruitCountForJuice : RecipeRule
             string item = part.Item.Id;
             var one = JuiceOfOne.Find(item);
             double typical = one is { } o ? Math.Max(1, Math.Round(o.Typical * amount.Value / 2.5)) * 2.5 : double.NaN;
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
-                Place = context.At(part.Line.Amount.Span),
-                Subject = context.Id,
-                Path = RecipeContext.PathOf(part.Line, "amount"),
+                At = context.AmountOf(part.Line),
                 Message = one is { } range
                     ? $"One fruit gives {Say.Number(range.Low)} to {Say.With(range.High, "mL")} of {item} ({range.Source}), so the acidity of the drink depends on the crate."
                     : $"{item} is given by the number of fruit, and the amount of juice differs from crate to crate.",

@@ -4,15 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8003: a glass by its common name, in a bar that lists its glasses.</summary>
-internal sealed class GlassByNameOnly : DrinkRule
+[Rule("SL8003", "glass-by-name-only", "A glass by its common name, in a bar that lists its glasses", Level.Note)]
+internal sealed partial class GlassByNameOnly : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8003", "glass-by-name-only", "A glass by its common name, in a bar that lists its glasses", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Glass.IsGiven || context.Settings.Bar is not { Glasses.Count: > 0 } bar || bar.Glasses.ContainsKey(drink.Glass.Value)) return;
@@ -23,11 +17,9 @@ internal sealed class GlassByNameOnly : DrinkRule
             if (GlassTable.Find(own.Key)?.Id == type.Id || own.Key.IndexOf(type.Id, StringComparison.Ordinal) >= 0) near ??= own.Key;
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.Glass.Span),
-            Subject = context.Id,
-            Path = "glass",
+            At = context.At(drink.Glass.Span, "glass"),
             Message = $"`{drink.Glass.Value}` is a kind of glass of {Say.Number(type.BrimLow)} to {Say.With(type.BrimHigh, "mL")} ({type.Source}) and not one of the glasses in bar.json, so nobody can tell how full it is.",
             Advice = near is null ? "Add the glass to bar.json with its brim and wash line, measured with water." : $"Name the bar's `{near}`, or add the glass to bar.json with its brim and wash line.",
             Evidence = [new Evidence("brim", type.BrimTypical, type.BrimLow, type.BrimHigh, "mL", type.Source)],

@@ -4,15 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8028: a glass of another shape than the style's, or ice in a glass that takes none.</summary>
-internal sealed class GlassContradictsStyle : DrinkRule
+[Rule("SL8028", "glass-contradicts-style", "A glass of another shape than the style's, or ice in a glass that takes none", Level.Note, IsConsequence = true)]
+internal sealed partial class GlassContradictsStyle : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8028", "glass-contradicts-style", "A glass of another shape than the style's, or ice in a glass that takes none", Level.Note) { IsConsequence = true };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Glass.IsGiven || GlassTable.Find(drink.Glass.Value) is not { } glass) return;
@@ -36,12 +30,10 @@ internal sealed class GlassContradictsStyle : DrinkRule
             "Use one of these glasses, or name the right style.");
     }
 
-    private static void Report(RecipeContext context, Drink drink, Level level, string message, string advice) => context.Report(new Finding(Rule)
+    private static void Report(RecipeContext context, Drink drink, Level level, string message, string advice) => context.Report(new(Rule)
     {
         AskedLevel = level,
-        Place = context.At(drink.Glass.Span),
-        Subject = context.Id,
-        Path = "glass",
+        At = context.At(drink.Glass.Span, "glass"),
         Message = message,
         Advice = advice,
         Related = drink.Style.IsGiven ? [new RelatedPlace(context.At(drink.Style.Span), "the style")] : [],

@@ -4,30 +4,17 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8001: more in the glass than it holds.</summary>
-internal sealed class GlassOverflows : DrinkRule
+[Rule("SL8001", "glass-overflows", "More in the glass than it holds", Level.Error, Needs = [Fact.ServedVolume], IsConsequence = true)]
+[Limit("glass-fill-reject", "Most")]
+[Limit("glass-over-usual", "OverUsual")]
+internal sealed partial class GlassOverflows : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("glass-fill-reject");
-
-    private static readonly Limit OverUsual = Limits.Of("glass-over-usual");
-
-    private static readonly RuleInfo Rule = new("SL8001", "glass-overflows", "More in the glass than it holds", Level.Error)
-    {
-        Needs = [Fact.ServedVolume],
-        Limits = [Most.Id, OverUsual.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
     /// <summary>Whether it overflows: the whole range of what is in it lies over. A glass whose size nobody states is judged by the usual one.</summary>
     internal static bool Overflows(GlassFill glass) => glass.Fill.Low > (glass.IsHouse ? glass.Brim.High : glass.Brim.Typical) * Most.Value / 100;
 
     /// <summary>Whether the largest of its kind would hold it.</summary>
     private static bool LargestHolds(GlassFill glass) => !glass.IsHouse && glass.Fill.Low <= glass.Brim.High * Most.Value / 100;
 
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Glass is not { } glass || !Overflows(glass)) return;
@@ -35,12 +22,10 @@ internal sealed class GlassOverflows : DrinkRule
         double room = double.IsNaN(glass.WashLine) ? glass.Brim.Typical * 0.9 : glass.WashLine;
         double aim = (room - glass.Ice) / (1 + (glass.Foam / served.Value));
         var remedy = Resize.To(context, aim, "Pour it into a larger glass");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = glass.IsHouse ? null : LargestHolds(glass) && (glass.IsUp || served.Low <= glass.Brim.Typical * OverUsual.Value / 100) ? Level.Note : Level.Warning,
-            Place = context.At(drink.Glass.Span),
-            Subject = context.Id,
-            Path = "glass",
+            At = context.At(drink.Glass.Span, "glass"),
             Message = $"It comes to {glass.Words(served)}{Together(glass)}, but the {glass.Name} holds {(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
             Advice = LargestHolds(glass) ? $"Add the bar's own glass to bar.json with its brim. {remedy.Words}" : remedy.Words,
             Corrections = remedy.Corrections,

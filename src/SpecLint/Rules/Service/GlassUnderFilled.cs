@@ -4,22 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8005: a stemmed glass not half full.</summary>
-internal sealed class GlassUnderFilled : DrinkRule
+[Rule("SL8005", "glass-under-filled", "A stemmed glass not half full", Level.Note, Needs = [Fact.ServedVolume, Fact.Alcohol], IsConsequence = true)]
+[Limit("glass-underfilled", "Least")]
+internal sealed partial class GlassUnderFilled : DrinkRule
 {
-    private static readonly Limit Least = Limits.Of("glass-underfilled");
-
-    private static readonly RuleInfo Rule = new("SL8005", "glass-under-filled", "A stemmed glass not half full", Level.Note)
-    {
-        Needs = [Fact.ServedVolume, Fact.Alcohol],
-        Limits = [Least.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Glass is not { IsHouse: true, IsIced: false } glass) return;
@@ -38,11 +26,9 @@ internal sealed class GlassUnderFilled : DrinkRule
         var remedy = alcohol.IsKnown && alcohol.Value * aim / served.Value <= Balance.AlcoholOverServeLimit.LimitOf(context.Settings).Grams
             ? Resize.To(context, aim, "Pour it into a smaller glass")
             : Balance.Remedy.Say("Pour it into a smaller glass.");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.Glass.Span),
-            Subject = context.Id,
-            Path = "glass",
+            At = context.At(drink.Glass.Span, "glass"),
             Message = $"It comes to {glass.Words(served)}, less than {Say.With(Least.Value, "%")} of the {Say.With(glass.Brim.Typical, "mL")} of {glass.Name}: it looks half poured ({Least.Source}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

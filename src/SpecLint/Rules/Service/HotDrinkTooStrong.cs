@@ -6,23 +6,11 @@ using SpecLint.Rules.Balance;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8024: a hot drink so strong that its vapour is harsh.</summary>
-internal sealed class HotDrinkTooStrong : DrinkRule
+[Rule("SL8024", "hot-drink-too-strong", "A hot drink so strong that its vapour is harsh", Level.Warning, Needs = [Fact.Abv], IsConsequence = true)]
+[Limit("dry-hot-alcohol", "Most")]
+[Limit("hot-drink-from", "Hot")]
+internal sealed partial class HotDrinkTooStrong : DrinkRule
 {
-    private static readonly Limit Most = Limits.Of("dry-hot-alcohol");
-    private static readonly Limit Hot = Limits.Of("hot-drink-from");
-
-    private static readonly RuleInfo Rule = new("SL8024", "hot-drink-too-strong", "A hot drink so strong that its vapour is harsh", Level.Warning)
-    {
-        Needs = [Fact.Abv],
-        Limits = [Most.Id, Hot.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown)) return;
@@ -39,11 +27,9 @@ internal sealed class HotDrinkTooStrong : DrinkRule
         // The band of the style says the same where it is broken too.
         if (drink.KnownStyle is { } style && style.Seen(Fact.Abv) is { } seen && abv.Low > seen.High) return;
         var remedy = Remedy.Amount(context, Remedy.EthanolOf, Solving.Strength, Most.Value * 0.9, "% vol", "Take less spirit, or more hot water.");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.IngredientsSpan),
-            Subject = context.Id,
-            Path = "ingredients",
+            At = context.At(drink.IngredientsSpan, "ingredients"),
             Message = $"It is served hot at {Say.Fact(Fact.Abv, abv)}, above the {Say.With(Most.Value, "% vol")} at which its vapour starts to sting ({Most.Source}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

@@ -5,21 +5,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8026: something hot shaken or blended in a closed vessel.</summary>
-internal sealed class HotInClosedVessel : RecipeRule
+[Rule("SL8026", "hot-in-closed-vessel", "Something hot shaken or blended in a closed vessel", Level.Error, Safety = true)]
+[Limit("hot-in-closed-vessel", "Hot")]
+internal sealed partial class HotInClosedVessel : RecipeRule
 {
-    private static readonly Limit Hot = Limits.Of("hot-in-closed-vessel");
-
-    private static readonly RuleInfo Rule = new("SL8026", "hot-in-closed-vessel", "Something hot shaken or blended in a closed vessel", Level.Error)
-    {
-        Limits = [Hot.Id],
-        Safety = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
         Step? heated = null;
@@ -45,12 +34,10 @@ internal sealed class HotInClosedVessel : RecipeRule
             if (heated is null || !step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             bool same = heated == step;
             string degrees = double.IsNaN(celsius) ? "heated, and nothing says how hot" : $"at {Say.Number(celsius, 0)} °C", brought = double.IsNaN(celsius) ? "heated, nothing says how hot," : $"brought to {Say.Number(celsius, 0)} °C";
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 Answer = double.IsNaN(celsius) ? Answer.NotShown : Answer.Broken,
-                Place = context.At(step.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(step),
+                At = context.VerbOf(step),
                 Message = $"{(same ? $"By the method it is {degrees}" : $"It was {brought} and nothing cools it")} at the step to {step.Written}. Above {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and throw out its contents ({Hot.Source}).",
                 Advice = "Cool it first, or shake it on ice. Blend hot liquid in small amounts with the cap of the lid off and a cloth over it.",
                 Caution = "Hot liquid under pressure scalds: follow the maker's instructions for the blender and the house's safety rules.",

@@ -4,20 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8006: no ice in a method that needs it.</summary>
-internal sealed class IceMissing : DrinkRule
+[Rule("SL8006", "ice-missing", "No ice in a method that needs it", Level.Warning)]
+[Limit("hot-drink-from", "Hot")]
+internal sealed partial class IceMissing : DrinkRule
 {
-    private static readonly Limit Hot = Limits.Of("hot-drink-from");
-
-    private static readonly RuleInfo Rule = new("SL8006", "ice-missing", "No ice in a method that needs it", Level.Warning)
-    {
-        Limits = [Hot.Id],
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.Method.Count == 0) return;
@@ -40,12 +30,10 @@ internal sealed class IceMissing : DrinkRule
         if (names)
         {
             // The verb implies ice; which ice is worth a word, since dilution and texture hang on it.
-            context.Report(new Finding(Rule)
+            context.Report(new(Rule)
             {
                 AskedLevel = Level.Note,
-                Place = context.At(chills!.Do.Span),
-                Subject = context.Id,
-                Path = context.PathOf(chills),
+                At = context.At(chills!.Do.Span, context.PathOf(chills)),
                 Message = $"The step to {chills.Written} needs ice, and no step says which. Its size decides the dilution.",
                 Advice = "Add the ice to the step, for example `\"ice\": \"cubed\"`.",
                 Corrections = [new Correction(CorrectionGrade.Proposed, "Write cubed ice.", [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
@@ -56,11 +44,9 @@ internal sealed class IceMissing : DrinkRule
         if (drink.KnownStyle is not { NeedsIce: true } style) return;
         if (context.Profile.Technique != TechniqueKind.NoIce) return;
         var at = drink.Method[0];
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(at.Do.IsGiven ? at.Do.Span : at.Span),
-            Subject = context.Id,
-            Path = "method",
+            At = context.At(at.Do.IsGiven ? at.Do.Span : at.Span, "method"),
             Message = $"A `{style.Id}` is chilled with ice, but no step of the method has any, so it is served warm and undiluted.",
             Advice = $"Add the ice to the method, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],

@@ -3,19 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8002: a drink that stands over the wash line of its glass.</summary>
-internal sealed class OverWashLine : DrinkRule
+[Rule("SL8002", "over-wash-line", "A drink filled above the wash line of its glass", Level.Warning, Needs = [Fact.ServedVolume], IsConsequence = true)]
+internal sealed partial class OverWashLine : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8002", "over-wash-line", "A drink filled above the wash line of its glass", Level.Warning)
-    {
-        Needs = [Fact.ServedVolume],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Glass is not { } glass || double.IsNaN(glass.WashLine)) return;
@@ -24,11 +14,9 @@ internal sealed class OverWashLine : DrinkRule
         if (glass.Fill.Low - glass.Foam <= glass.WashLine || GlassOverflows.Overflows(glass)) return;
         var served = context.Fact(Fact.ServedVolume);
         var remedy = Resize.To(context, glass.WashLine - glass.Ice, "Pour it into a larger glass");
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(drink.Glass.Span),
-            Subject = context.Id,
-            Path = "glass",
+            At = context.At(drink.Glass.Span, "glass"),
             Message = $"It comes to {glass.Words(served)}, above the {Say.With(glass.WashLine, "mL")} to which {glass.Name} is filled (bar.json, wash line).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,

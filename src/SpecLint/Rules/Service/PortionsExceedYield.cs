@@ -5,22 +5,11 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8020: portions that do not add up to the yield.</summary>
-internal sealed class PortionsExceedYield : PrepRule
+[Rule("SL8020", "portions-and-yield-differ", "Portions that do not add up to the yield", Level.Error, IsConsequence = true)]
+[Limit("yield-tolerance", "Off")]
+[Limit("portion-shortfall", "Short")]
+internal sealed partial class PortionsExceedYield : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("yield-tolerance");
-    private static readonly Limit Short = Limits.Of("portion-shortfall");
-
-    private static readonly RuleInfo Rule = new("SL8020", "portions-and-yield-differ", "Portions that do not add up to the yield", Level.Error)
-    {
-        Limits = [Off.Id, Short.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.PortionCount.IsGiven || !prep.PortionSize.IsGiven || !prep.Yield.IsGiven) return;
@@ -46,12 +35,10 @@ internal sealed class PortionsExceedYield : PrepRule
         bool over = sum > yield * (1 + (Off.Value / 100)), under = sum < yield * (1 - (Short.Value / 100));
         if (!over && !under) return;
         int fits = (int)Math.Floor((yield * (1 + (Off.Value / 100) / 2)) / each);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = over ? null : Level.Note,
-            Place = context.At(prep.PortionCount.Span),
-            Subject = context.Id,
-            Path = "portions.count",
+            At = context.At(prep.PortionCount.Span, "portions.count"),
             Message = $"{Say.Number(count, 1)} portions of {Say.With(each, unit)} are {Say.With(sum, unit)}, but the yield is {Say.With(yield, unit)}: {Say.Number(100 * Math.Abs((sum / yield) - 1), 0)} % {(over ? "more than is made" : "is left over")}.",
             Advice = fits >= 1 ? $"Write {fits}, or change the portion or the batch." : "Change the portion or the batch.",
             Evidence = [Proof.Of("portions", sum, unit), Proof.Of("yield", yield, unit), Proof.Of(over ? Off : Short)],

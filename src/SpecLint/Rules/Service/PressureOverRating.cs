@@ -7,24 +7,12 @@ using Bar = SpecLint.Science.Bar;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8022: more pressure than the vessel is rated for, cold or warm.</summary>
-internal sealed class PressureOverRating : PrepRule
+[Rule("SL8022", "pressure-over-rating", "More pressure than the vessel is rated for, cold or warm", Level.Error, Needs = [Fact.Abv, Fact.Sugar], Safety = true)]
+[Limit("warm-bottle", "Warm")]
+internal sealed partial class PressureOverRating : PrepRule
 {
     private const string Caution = "A vessel above its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.";
 
-    private static readonly Limit Warm = Limits.Of("warm-bottle");
-
-    private static readonly RuleInfo Rule = new("SL8022", "pressure-over-rating", "More pressure than the vessel is rated for, cold or warm", Level.Error)
-    {
-        Needs = [Fact.Abv, Fact.Sugar],
-        Limits = [Warm.Id],
-        Safety = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         var (pressure, span) = PressureOf(prep);
@@ -46,12 +34,10 @@ internal sealed class PressureOverRating : PrepRule
         bool cold = pressure > rating;
         bool closed = !prep.Keep!.In.IsGiven || prep.Keep.In.Value.IndexOf("keg", StringComparison.OrdinalIgnoreCase) < 0;
         if (!cold && !(closed && warm > rating)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = mark == Mark.Memory && !cold ? Level.Warning : null,
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
+            At = context.At(span, prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method"),
             Message = cold
                 ? $"It is put under {Say.With(pressure, "bar")}, above the {Say.With(rating, "bar")} that its vessel is rated for ({source})."
                 : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, above the {Say.With(rating, "bar")} that its vessel is rated for ({source}).",
@@ -66,13 +52,11 @@ internal sealed class PressureOverRating : PrepRule
     {
         // A siphon and its chargers are made for each other.
         if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { In.IsGiven: true } keep && SpecLint.Profile.Phrases.Has(keep.In.Value, "siphon"))) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            Place = context.At(step.Do.Span),
-            Subject = context.Id,
-            Path = "target.pressure",
+            At = context.At(step.Do.Span, "target.pressure"),
             Key = "pressure",
             Message = "It is carbonated, and nothing says at what pressure: nothing shows that its vessel holds it.",
             Advice = "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
@@ -83,13 +67,11 @@ internal sealed class PressureOverRating : PrepRule
 
     /// <summary>A vessel of which nobody knows the rating is not shown to hold any pressure.</summary>
     private static void Open(RecipeContext context, Prep prep, double pressure, TextSpan span) =>
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            Place = context.At(span),
-            Subject = context.Id,
-            Path = prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method",
+            At = context.At(span, prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method"),
             Key = "rating",
             Message = $"It is put under {Say.With(pressure, "bar")}, and nothing says what pressure its vessel is rated for.",
             Advice = "Write the maker's `rating` under `keep`, or once for the vessel in bar.json.",

@@ -5,23 +5,11 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8027: a slush so weak that it freezes solid in the machine.</summary>
-internal sealed class SlushFreezesSolid : PrepRule
+[Rule("SL8027", "slush-freezes-solid", "A slush so weak that it freezes solid", Level.Warning, Needs = [Fact.FreezingPoint], IsConsequence = true)]
+[Limit("slush-ice-most", "Most")]
+[Limit("slush-machine-coldest", "Coldest")]
+internal sealed partial class SlushFreezesSolid : PrepRule
 {
-    private static readonly Limit Most = Limits.Of("slush-ice-most");
-    private static readonly Limit Coldest = Limits.Of("slush-machine-coldest");
-
-    private static readonly RuleInfo Rule = new("SL8027", "slush-freezes-solid", "A slush so weak that it freezes solid", Level.Warning)
-    {
-        Needs = [Fact.FreezingPoint],
-        Limits = [Most.Id, Coldest.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         Step? slush = null;
@@ -37,11 +25,9 @@ internal sealed class SlushFreezesSolid : PrepRule
         if (t < Coldest.Value || !context.Fact(Fact.FreezingPoint).IsKnown) return;
         double ice = 100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(t))?.Value ?? double.NaN);
         if (!(ice > Most.Value)) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(slush.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(slush),
+            At = context.VerbOf(slush),
             Message = $"At {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, above the {Say.With(Most.Value, "%")} at which a slush still turns ({Most.Source}). It sets round the cylinder and strains the machine.",
             Advice = "Use more sugar or spirit (about 12 to 15 °Brix, or the equivalent in alcohol), or run it warmer.",
             Evidence = [Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Most)],

@@ -6,23 +6,11 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8010: a slush that will not set.</summary>
-internal sealed class SlushTooStrong : PrepRule
+[Rule("SL8010", "slush-will-not-set", "A slush too strong or too sweet to set", Level.Warning, Needs = [Fact.FreezingPoint], IsConsequence = true)]
+[Limit("slush-ice-least", "Least")]
+[Limit("slush-machine-coldest", "Coldest")]
+internal sealed partial class SlushTooStrong : PrepRule
 {
-    private static readonly Limit Least = Limits.Of("slush-ice-least");
-    private static readonly Limit Coldest = Limits.Of("slush-machine-coldest");
-
-    private static readonly RuleInfo Rule = new("SL8010", "slush-will-not-set", "A slush too strong or too sweet to set", Level.Warning)
-    {
-        Needs = [Fact.FreezingPoint],
-        Limits = [Least.Id, Coldest.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         Step? slush = null;
@@ -59,11 +47,9 @@ internal sealed class SlushTooStrong : PrepRule
             corrections.Add(new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))]));
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(slush.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(slush),
+            At = context.VerbOf(slush),
             Message = $"Its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}, so at {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, below the {Say.With(Least.Value, "%")} that a slush needs ({Least.Source}).",
             Advice = take,
             Evidence = [Proof.Of(Fact.FreezingPoint, point), Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Least)],

@@ -3,15 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8007: a shaken or stirred drink that is never strained or poured.</summary>
-internal sealed class StrainMissing : DrinkRule
+[Rule("SL8007", "strain-missing", "A shaken or stirred drink that is never strained or poured", Level.Note)]
+internal sealed partial class StrainMissing : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8007", "strain-missing", "A shaken or stirred drink that is never strained or poured", Level.Note);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown) || context.Profile.TechniqueStep is not { } step || !step.Do.IsGiven) return;
@@ -22,11 +16,9 @@ internal sealed class StrainMissing : DrinkRule
             if (later.Verb.Strains || later.Verb.Pours || later.Into.IsGiven) return;
         }
 
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(step.Do.Span),
-            Subject = context.Id,
-            Path = context.PathOf(step),
+            At = context.VerbOf(step),
             Message = $"After the step to {step.Written} it is neither strained nor poured. So it is not clear whether the ice goes into the glass, and how much water it adds.",
             Advice = "Write the step: strain, fine-strain, or pour with its ice.",
         });

@@ -5,15 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8004: a glass that neither the bar nor the table knows.</summary>
-internal sealed class UnknownGlass : DrinkRule
+[Rule("SL8004", "unknown-glass", "A glass that is neither in bar.json nor a known kind", Level.Warning)]
+internal sealed partial class UnknownGlass : DrinkRule
 {
-    private static readonly RuleInfo Rule = new("SL8004", "unknown-glass", "A glass that is neither in bar.json nor a known kind", Level.Warning);
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Glass.IsGiven || GlassTable.Find(drink.Glass.Value) is not null) return;
@@ -23,10 +17,9 @@ internal sealed class UnknownGlass : DrinkRule
         if (bar is not null) names = bar.Glasses.Keys.Concat(names);
         string? near = NearestName.Of(drink.Glass.Value, names);
         var place = context.At(drink.Glass.Span);
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             Place = place,
-            Subject = context.Id,
             Path = "glass",
             Message = $"`{drink.Glass.Value}` is neither a glass in bar.json nor a known kind of glass, so its volume is not known.",
             Advice = near is null ? "Add the glass to bar.json with its brim and wash line." : $"Write `{near}` if that is meant, or add the glass to bar.json with its brim and wash line.",

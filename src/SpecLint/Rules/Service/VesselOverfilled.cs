@@ -6,25 +6,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8021: more in the vessel than it holds, or no room left where room is needed.</summary>
-internal sealed class VesselOverfilled : PrepRule
+[Rule("SL8021", "vessel-overfilled", "More in the vessel than it holds, or no room left under gas or ice", Level.Error, Safety = true, IsConsequence = true)]
+[Limit("headspace-least", "Room")]
+[Limit("headspace-ice", "IceRoom")]
+[Limit("mostly-ice-from", "MostlyIce")]
+[Limit("yield-tolerance", "Off")]
+internal sealed partial class VesselOverfilled : PrepRule
 {
-    private static readonly Limit Room = Limits.Of("headspace-least");
-    private static readonly Limit IceRoom = Limits.Of("headspace-ice");
-    private static readonly Limit MostlyIce = Limits.Of("mostly-ice-from");
-    private static readonly Limit Off = Limits.Of("yield-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL8021", "vessel-overfilled", "More in the vessel than it holds, or no room left under gas or ice", Level.Error)
-    {
-        Limits = [Room.Id, IceRoom.Id, MostlyIce.Id, Off.Id],
-        Safety = true,
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Keep is not { } keep) return;
@@ -38,11 +26,10 @@ internal sealed class VesselOverfilled : PrepRule
         double most = swells ? capacity * (1 - (room.Value / 100)) : capacity;
         if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;
         bool over = volume > capacity;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = over ? null : Level.Warning,
             Place = place.File == prep.Source ? place : context.At(keep.Span),
-            Subject = context.Id,
             Path = "keep.capacity",
             Message = over
                 ? $"{Say.With(volume, "mL")} is made, but the vessel only holds {Say.With(capacity, "mL")}."

@@ -6,21 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8019: a yield that counts what is strained out.</summary>
-internal sealed class YieldCountsSolids : PrepRule
+[Rule("SL8019", "yield-counts-solids", "A yield that counts what is strained out", Level.Warning, IsConsequence = true)]
+[Limit("yield-tolerance", "Off")]
+internal sealed partial class YieldCountsSolids : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("yield-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL8019", "yield-counts-solids", "A yield that counts what is strained out", Level.Warning)
-    {
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || prep.Family.OrNone().Kind.HoldsAir) return;
@@ -46,11 +35,9 @@ internal sealed class YieldCountsSolids : PrepRule
         // The sum of all that went in, to the gram, though a share of it that a scale sees is strained out.
         bool sum = prep.Yield.Value.Dimension == Dimension.Mass && Math.Abs(yield - whole) <= Guards.SumYield * yield && strained > yield * Off.Value / 100;
         if (!more && !sum) return;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(prep.Yield.Span),
-            Subject = context.Id,
-            Path = "yield",
+            At = context.At(prep.Yield.Span, "yield"),
             Message = !more
                 ? $"The yield of {Say.With(yield, "g")} is the sum of everything that goes in, but {Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and holds back liquid."
                 : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, counting every drop of its juice.",

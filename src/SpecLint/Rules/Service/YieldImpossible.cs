@@ -6,21 +6,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8018: a yield larger than what went in.</summary>
-internal sealed class YieldImpossible : PrepRule
+[Rule("SL8018", "yield-impossible", "A yield larger than what went in", Level.Error, IsConsequence = true)]
+[Limit("yield-tolerance", "Off")]
+internal sealed partial class YieldImpossible : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("yield-tolerance");
-
-    private static readonly RuleInfo Rule = new("SL8018", "yield-impossible", "A yield larger than what went in", Level.Error)
-    {
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
@@ -47,11 +36,9 @@ internal sealed class YieldImpossible : PrepRule
         string with = left > 0 ? $", with {Say.With(left, unit)} of by-products beside it," : "";
         bool solved = typical > 0 && left < all;
         string words = $"{Say.Number(typical, 0)} {(unit == "mL" ? "ml" : unit)}";
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(prep.Yield.Span),
-            Subject = context.Id,
-            Path = "yield",
+            At = context.At(prep.Yield.Span, "yield"),
             Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}{with} but the parts come to at most {Say.With(all, unit)}: {Say.Number(100 * (((yield + left) / all) - 1), 0)} % more than went in.",
             Advice = solved ? $"Weigh what is made. Without loss it is {words}." : "Weigh what is made.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("parts at most", all, unit), Proof.Of("left over", left, unit), Proof.Of(Off)],

@@ -7,23 +7,13 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-/// <summary>SL8029: a yield far under what went in, less what the steps take out.</summary>
-internal sealed class YieldShort : PrepRule
+[Rule("SL8029", "yield-short", "A yield far under what went in, less what the steps take out", Level.Warning, IsConsequence = true)]
+[Limit("yield-tolerance", "Off")]
+internal sealed partial class YieldShort : PrepRule
 {
-    private static readonly Limit Off = Limits.Of("yield-tolerance");
     private static readonly PlausibleRange Soak = PlausibleTable.Of("soak");
     private static readonly PlausibleRange Dry = PlausibleTable.Of("short-of-solids");
 
-    private static readonly RuleInfo Rule = new("SL8029", "yield-short", "A yield far under what went in, less what the steps take out", Level.Warning)
-    {
-        Limits = [Off.Id],
-        IsConsequence = true,
-    };
-
-    /// <inheritdoc/>
-    public override RuleInfo Info => Rule;
-
-    /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
@@ -68,11 +58,9 @@ internal sealed class YieldShort : PrepRule
         double usual = bySolids ? double.NaN : Math.Round((all - held) * per);
         string words = $"{Say.Number(usual, 0)} {(byMass ? "g" : "ml")}";
         bool solved = !bySolids && held <= 0 && usual > 0;
-        context.Report(new Finding(Rule)
+        context.Report(new(Rule)
         {
-            Place = context.At(prep.Yield.Span),
-            Subject = context.Id,
-            Path = "yield",
+            At = context.At(prep.Yield.Span, "yield"),
             Message = bySolids
                 ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but what does not boil off, such as sugar and salt, comes to {Say.With(solids, "g")}. Less cannot be left in the pot."
                 : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, but the steps take out at most {Say.With(went - least, unit)} of that ({steps}; {Dry.Source}).",
