@@ -47,7 +47,7 @@ public sealed class WriteUpTests : IClassFixture<DemoBook>
             Assert.Equal(1, first.Status);
             string ebb = File.ReadAllText(Path.Combine(folder, "ebb-sour.drink.json"));
             Assert.Contains("""{ "item": "gin", "amount": "2 oz" }""", ebb, StringComparison.Ordinal);
-            Assert.Contains("""{ "do": "shake" }""", ebb, StringComparison.Ordinal);
+            Assert.Contains("""{ "do": "shake", "ice": "cubed" }""", ebb, StringComparison.Ordinal);
             var check = ToolRun.In(folder, "check", "--format", "line");
             Assert.Contains("neap-highball.drink.json", check.Output, StringComparison.Ordinal);
             Assert.Contains("SL9001", check.Output, StringComparison.Ordinal);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using SpecLint.Book;
 using SpecLint.RecipeText;
 using SpecLint.Reports;
 
@@ -12,7 +13,7 @@ internal sealed class WriteUpVerb : Verb
 
     private readonly Argument<string> text = new("FILE") { Description = "Text with recipes: a name, lines such as `2 oz gin`, sentences of the method; a blank line between recipes. - reads standard input." };
     private readonly Option<string?> book = CommonOptions.Book();
-    private readonly Option<bool> write = new("--write") { Description = "Write each recipe as a file of a drink into the book's folder. Existing files are never overwritten." };
+    private readonly Option<bool> write = new("--write") { Description = "Write each recipe as a file of a drink or preparation into the book's folder. Existing files are never overwritten." };
     private readonly Option<string?> output = CommonOptions.Output();
 
     public override string Name => "write-up";
@@ -36,7 +37,7 @@ internal sealed class WriteUpVerb : Verb
         var (linked, _) = Checker.Profile(folder.ToInput(folder.SetOn ?? host.Today(), 0));
         var recipes = new RecipeTextReader(linked).Read(written);
         if (recipes.Count == 0) throw new UsageException($"{named} holds no recipe.");
-        if (parsed.GetValue(write)) WriteFiles(recipes, folder.Root, host);
+        if (parsed.GetValue(write)) WriteFiles(recipes, linked, folder.Root, host);
         ResultOutput.DeliverText(host, parsed.GetValue(output), writer => RecipeTextReport.Write(writer, recipes));
         return RecipeTextReport.OpenIn(recipes) == 0 ? ExitStatus.Clean : ExitStatus.Findings;
     }
@@ -66,23 +67,23 @@ internal sealed class WriteUpVerb : Verb
     }
 
     /// <summary>Writes all files or none: whatever stands in the way is named before the first is written.</summary>
-    private static void WriteFiles(IReadOnlyList<WrittenRecipe> recipes, string root, Host host)
+    private static void WriteFiles(IReadOnlyList<WrittenRecipe> recipes, LinkedBook book, string root, Host host)
     {
-        var files = recipes.Select(r => (Id: DrinkDraft.IdOf(r), Text: DrinkDraft.Write(r))).ToList();
-        foreach (var (id, _) in files)
+        var files = recipes.Select(r => RecipeDraft.Of(r, StepReader.For(book), book.On)).ToList();
+        foreach (var (id, name) in files.Select(f => (f.Id, f.FileName)))
         {
             if (id.Length == 0) throw new UsageException("a recipe of the text has no name to call its file by; nothing was written.");
             if (files.Count(f => f.Id == id) > 1) throw new UsageException($"two recipes of the text are called {id}; nothing was written.");
-            if (File.Exists(PathOf(root, id)) || Directory.Exists(PathOf(root, id))) throw new UsageException($"{id}.drink.json exists already; nothing was written.");
+            if (File.Exists(Path.Combine(root, name)) || Directory.Exists(Path.Combine(root, name))) throw new UsageException($"{name} exists already; nothing was written.");
         }
 
         try
         {
-            foreach (var (id, content) in files)
+            foreach (var draft in files)
             {
-                using var stream = new FileStream(PathOf(root, id), FileMode.CreateNew, FileAccess.Write);
-                stream.Write(Encoding.UTF8.GetBytes(content));
-                Shell.Say(host, $"wrote {id}.drink.json.");
+                using var stream = new FileStream(Path.Combine(root, draft.FileName), FileMode.CreateNew, FileAccess.Write);
+                stream.Write(Encoding.UTF8.GetBytes(draft.Text));
+                Shell.Say(host, $"wrote {draft.FileName}.");
             }
         }
         catch (Exception e) when (IoFault.Is(e))
@@ -90,6 +91,4 @@ internal sealed class WriteUpVerb : Verb
             throw new UsageException($"the files cannot be written: {IoFault.Reason(e)}.", e);
         }
     }
-
-    private static string PathOf(string root, string id) => Path.Combine(root, id + ".drink.json");
 }

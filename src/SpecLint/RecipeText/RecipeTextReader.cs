@@ -8,12 +8,18 @@ namespace SpecLint.RecipeText;
 public sealed class RecipeTextReader
 {
     private readonly RecipeLineReader lines;
+    private readonly DetailReader details;
 
     /// <summary>A reader for a book.</summary>
     /// <param name="book">The book whose files are known by name; <see langword="null"/> for the catalogue alone.</param>
     /// <param name="measures">The units; the built-in ones where none are given.</param>
-    public RecipeTextReader(LinkedBook? book = null, Measures? measures = null) =>
-        lines = new RecipeLineReader(new NameResolver(book), measures ?? (book is null ? Measures.Default : Measures.For(book.Settings.Bar)));
+    public RecipeTextReader(LinkedBook? book = null, Measures? measures = null)
+    {
+        var names = new NameResolver(book);
+        measures ??= book is null ? Measures.Default : Measures.For(book.Settings.Bar);
+        lines = new RecipeLineReader(names, measures);
+        details = new DetailReader(names, measures, StepReader.For(book));
+    }
 
     /// <summary>The recipes of a text.</summary>
     /// <param name="text">The text, its lines ended in any way.</param>
@@ -23,6 +29,12 @@ public sealed class RecipeTextReader
         string[] rows = text.Replace("\r\n", "\n").Replace('\r', '\n').Split('\n');
         for (int i = 0; i < rows.Length; i++)
         {
+            if (details.Read(rows[i]) is { } detail)
+            {
+                read.Add(new WrittenLine(i + 1, rows[i], WrittenLineKind.Detail) { Detail = detail, Certainty = detail.Because.Length == 0 ? Certainty.Certain : Certainty.Unclear, Because = detail.Because });
+                continue;
+            }
+
             foreach (string part in Parts(rows[i])) read.Add(lines.Read(part, i + 1));
         }
 
@@ -75,7 +87,7 @@ public sealed class RecipeTextReader
         if (!plain || (at > 0 && read[at - 1].Kind != WrittenLineKind.Blank) || IsPartOfRecipe(line)) return false;
         for (int next = at + 1; next < read.Count; next++)
         {
-            if (read[next].Kind is WrittenLineKind.Blank or WrittenLineKind.Heading) continue;
+            if (read[next].Kind is WrittenLineKind.Blank or WrittenLineKind.Heading or WrittenLineKind.Detail) continue;
             return read[next] is { Kind: WrittenLineKind.Ingredient, Quantity: not null };
         }
 

@@ -18,6 +18,9 @@ public enum WrittenLineKind
 
     /// <summary>What to do.</summary>
     Method,
+
+    /// <summary>Something of the recipe as a whole: its glass, its yield, its keeping.</summary>
+    Detail,
 }
 
 /// <summary>How certain it is what a line means.</summary>
@@ -59,6 +62,9 @@ public sealed record WrittenLine(int Number, string Written, WrittenLineKind Kin
 
     /// <summary>How the line goes in.</summary>
     public LineRole Role { get; init; } = LineRole.Part;
+
+    /// <summary>What it says of the recipe as a whole; <see langword="null"/> where it is another kind of line.</summary>
+    public WrittenDetail? Detail { get; init; }
 
     /// <summary>How certain it is.</summary>
     public Certainty Certainty { get; init; }

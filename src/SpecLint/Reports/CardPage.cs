@@ -162,7 +162,10 @@ public sealed class CardPage
         foreach (string text in LotLabel.AdvisoriesOf(recipe, verdicts.Profiles)) page.Paragraph(text);
     }
 
-    private string Keeping(Prep prep, Verdict verdict)
+    private string Keeping(Prep prep, Verdict verdict) => Keeping(prep, verdict, units);
+
+    /// <summary>How a preparation is kept and for how long, in sentences.</summary>
+    internal static string Keeping(Prep prep, Verdict verdict, DisplayUnits units)
     {
         if (verdict.IsForbidden) return "Not to be kept or used until check finds nothing against it.";
         string yield = prep.Yield.IsGiven ? $"Makes {StepWords.Written(prep.Yield.Value, units)}. " : "";

@@ -65,7 +65,7 @@ public static class ProfileReport
     }
 
     /// <summary>A fact; of its life the verdict has the last word.</summary>
-    private static FactValue ValueOf(Fact fact, RecipeProfile profile, Verdicts verdicts) => fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
+    internal static FactValue ValueOf(Fact fact, RecipeProfile profile, Verdicts verdicts) => fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
 
     private static Ingredient Inherit(Ingredient ingredient, Item item, ProfileSet profiles) =>
         item.IsBuiltIn ? ingredient : Inheritance.Flatten(ingredient, id => profiles.Book.Resolve(id)?.File as Ingredient);
@@ -274,16 +274,16 @@ public static class ProfileReport
         }));
     }
 
-    private static List<string> NotKnownOf(AllergenProfile allergens) =>
+    internal static List<string> NotKnownOf(AllergenProfile allergens) =>
         [.. allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct().OrderBy(id => id, StringComparer.Ordinal)];
 
     /// <summary>Whether a fact has a finite value: a model that runs out of its range must not print as a number.</summary>
-    private static bool IsShown(FactValue value) => value.IsKnown && !double.IsNaN(value.Value) && !double.IsInfinity(value.Value);
+    internal static bool IsShown(FactValue value) => value.IsKnown && !double.IsNaN(value.Value) && !double.IsInfinity(value.Value);
 
-    private static string ReasonOf(FactValue value) => value.OpenBecause ?? "it cannot be worked out";
+    internal static string ReasonOf(FactValue value) => value.OpenBecause ?? "it cannot be worked out";
 
     /// <summary>Whether a fact belongs to this kind of recipe: an open fact that could never be had says nothing to a reader.</summary>
-    private static bool IsMeant(Fact fact, Recipe recipe) => recipe is Drink
+    internal static bool IsMeant(Fact fact, Recipe recipe) => recipe is Drink
         ? fact is not Fact.Life
         : fact is not (Fact.MixAbv or Fact.MixSugar or Fact.MixAcid or Fact.MixPh or Fact.Dilution or Fact.ServedVolume or Fact.Temperature);
 

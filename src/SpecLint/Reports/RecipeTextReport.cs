@@ -44,6 +44,7 @@ public static class RecipeTextReport
 
     private static string Read(WrittenLine line)
     {
+        if (line.Kind == WrittenLineKind.Detail) return line.Because.Length == 0 ? "(of the whole)" : $"? (unclear: {line.Because})";
         if (line.Kind != WrittenLineKind.Ingredient) return line.Kind == WrittenLineKind.Method ? "(method)" : "(heading)";
         string item = line.Item.Answer == NameAnswer.Resolved ? line.Item.Id : "?";
         string amount = line.Amount.Length > 0 ? line.Amount + " " : line.Role == Book.LineRole.Garnish ? "" : "? ";
