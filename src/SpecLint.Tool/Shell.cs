@@ -23,6 +23,7 @@ internal static class Shell
         new FindVerb(),
         new ProfileVerb(),
         new CorrectVerb(),
+        new AdjustVerb(),
         new CompareVerb(),
         new BaselineVerb(),
         new LineCheckVerb(),

@@ -46,6 +46,10 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("labels", "labels", "--bought", "--format", "json")]
     [InlineData("find", "find", "dry", "vermouth", "--format", "json")]
     [InlineData("find", "find", "--like", "lime-juice", "--most", "500", "--format", "json")]
+    [InlineData("adjust", "adjust", "low-tide", "--abv", "18", "--format", "json")]
+    [InlineData("adjust", "adjust", "low-tide", "--abv", "60", "--keep", "sour-cucumber", "--format", "json")]
+    [InlineData("adjust", "adjust", "sour-cucumber", "--like", "lime-juice", "--format", "json")]
+    [InlineData("adjust", "adjust", "low-tide", "--without", "fogbank-gin", "--format", "json")]
     [InlineData("trace", "trace", "egg-white-pasteurised", "--format", "json")]
     [InlineData("labels", "labels", "--made", "sour-cucumber", "--on", "2026-12-24", "--format", "json")]
     public void What_the_demo_book_gives_keeps_to_it(string schema, params string[] args)

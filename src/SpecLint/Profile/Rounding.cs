@@ -46,7 +46,8 @@ internal static class Rounding
     /// <summary>The amount in words, e.g. <c>17.5 ml</c>.</summary>
     public static string Words(double baseAmount, Quantity like) => Text(baseAmount, like).Trim('"');
 
-    private static double Step(double amount, Quantity like, Settings settings)
+    /// <summary>The step of the tool that measures an amount, in base units.</summary>
+    internal static double Step(double amount, Quantity like, Settings settings)
     {
         switch (like.Dimension)
         {

@@ -78,13 +78,19 @@ internal sealed class StandIn
     /// <summary>The comparison; <see langword="null"/> where the preparation stands in for nothing, or one of the two is not known.</summary>
     public static StandIn? Of(RecipeProfile profile, ProfileSet profiles)
     {
-        if (profile.Recipe is not Prep { Target.StandsInFor: { IsGiven: true } named } || profile.IsSolid) return null;
-        if (profiles.MaterialOf(named.Value) is not { } model || (model.Unknown & (Unknowns.Acid | Unknowns.Composition | Unknowns.Water)) != 0) return null;
+        return profile.Recipe is Prep { Target.StandsInFor: { IsGiven: true } named } ? Of(profile, profiles, named.Value) : null;
+    }
+
+    /// <summary>The comparison with an item; <see langword="null"/> where one of the two is a solid, a drink or not known.</summary>
+    public static StandIn? Of(RecipeProfile profile, ProfileSet profiles, string id)
+    {
+        if (profile.Recipe is not Prep || profile.IsSolid) return null;
+        if (profiles.MaterialOf(id) is not { } model || (model.Unknown & (Unknowns.Acid | Unknowns.Composition | Unknowns.Water)) != 0) return null;
         var acid = profile.Get(Fact.Acid);
         double per = Solving.AcidPerVolume(model.PerGram);
         if (!acid.IsKnown || double.IsNaN(per) || per <= 0) return null;
         var (furthest, here, there) = FurthestShare(profile.Grams, model.PerGram);
-        return new StandIn(named.Value, model, acid, profile.Get(Fact.Ph))
+        return new StandIn(id, model, acid, profile.Get(Fact.Ph))
         {
             ModelAcid = per,
             Furthest = furthest,

@@ -234,7 +234,7 @@ public static class ComparisonReport
         json.WriteEndObject();
     }
 
-    private static void WriteValue(Utf8JsonWriter json, string name, FactValue? value)
+    internal static void WriteValue(Utf8JsonWriter json, string name, FactValue? value)
     {
         if (value is not { } fact) return;
         json.WriteStartObject(name);

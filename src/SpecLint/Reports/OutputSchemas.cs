@@ -102,6 +102,35 @@ public static class OutputSchemas
         ]),
     ];
 
+    private static readonly Field[] AdjustedFields =
+    [
+        new("id", Text, "Id of the recipe."),
+        new("file", Text, "File, relative to the root of the book."),
+        new("reached", Flag, "Whether every target is reached, to what the steps of the bar's tools allow."),
+        new("changed", Flag, "Whether anything changes."),
+        new("targets", List(Object(
+            new("name", Text, "What it is."),
+            new("unit", Text, "Its unit."),
+            new("low", Number, "Least value asked for."),
+            new("high", Number, "Largest value asked for."),
+            new("before", Ref("known"), "Before.", false),
+            new("after", Ref("known"), "After, worked out anew from the changed recipe.", false),
+            new("reached", Flag, "Whether it is reached."),
+            new("inTheWay", Text, "What stands in the way.", false))), "The targets."),
+        new("like", Object(
+            new("id", Text, "Id of what it is to be like."),
+            new("holds", Flag, "Whether it is."),
+            new("words", Text, "By how much each figure differs."),
+            new("inTheWay", Text, "What stands in the way.", false)), "How it stands to what it is to be like.", false),
+        new("lines", List(Object(
+            new("item", Text, "Id of the item after."),
+            new("itemBefore", Text, "Id before; left out for a line that is added.", false),
+            new("before", Text, "Amount before; left out for a line that is added.", false),
+            new("after", Text, "Amount after."),
+            new("mayChange", Flag, "Whether the search could change it."))), "The lines of the mix."),
+        new("harm", Texts, "Allergens, hazards and findings of rules that guard against harm that the change brings."),
+    ];
+
     private static Shape PutAside => Object(
         new("count", Count, "How many."),
         new("accepted", Count, "Those that files accept."),
@@ -264,6 +293,21 @@ public static class OutputSchemas
                 new("allergens", Texts, "Allergens that it contains."),
                 new("allergensKnown", Flag, "Whether all of its allergens are known."),
                 new("differs", Texts, "What differs from what it is compared with."))), "What was found, the best first."))),
+        ["adjust"] = new("An adjusted recipe, or what could take the place of an item", "What `adjust --format json` writes.", AnyOf(
+            Object([.. AdjustedFields, new("recipes", Changes, "What the change does to the recipes that it reaches."), new("diff", Text, "The change of the file, as a unified diff; empty where nothing changes.")]),
+            Object(
+                new("without", Text, "Id of the item that ran out."),
+                new("substitutes", List(Object(
+                    [
+                        new("use", Text, "Id of what could take its place."),
+                        new("name", Text, "Its name."),
+                        new("from", Words("stock", "book", "catalogue"), "Where it is to be had."),
+                        new("differs", Texts, "What differs from the item that ran out."),
+                        .. AdjustedFields,
+                    ])), "What was found, the best first."))))
+        {
+            Definitions = [.. ChangeDefinitions.Select(d => (d.Name, Object(d.Fields))), ("finding", Brief)],
+        },
         ["trace"] = new("The way of a lot", "What `trace --format json` writes.", Object(
             new("item", Text, "Id of what it is a lot of."),
             new("lot", Text, "Code of the lot.", false),

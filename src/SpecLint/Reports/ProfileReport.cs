@@ -217,7 +217,7 @@ public static class ProfileReport
         }
 
         foreach (var (label, reason) in open) text.Row(label, LabelColumns, "open: " + reason);
-        if (StandIn.Of(profile, profiles) is { } pair) text.Row("stands in", LabelColumns, WordsOf(pair));
+        if (StandIn.Of(profile, profiles) is { } pair) text.Row("stands in", LabelColumns, StandInWords.Of(pair));
         var settings = profiles.Book.Settings;
         var allergens = profile.Allergens;
         text.Row("allergens", LabelColumns, WithOrigins(allergens, allergens.Contained(settings), certain: true, "none known of"));
@@ -225,15 +225,6 @@ public static class ProfileReport
         if (possible.Count > 0) text.Row("may contain", LabelColumns, WithOrigins(allergens, possible, certain: false, ""));
         var notKnown = NotKnownOf(allergens);
         if (notKnown.Count > 0) text.Row("allergens not known of", LabelColumns, Say.List(notKnown));
-    }
-
-    /// <summary>A stand-in beside what it stands in for: <c>like lime-juice: acid 6.29 g/100 mL against 6.01, pH 2.0 against 2.2</c>.</summary>
-    private static string WordsOf(StandIn pair)
-    {
-        string acid = $"acid {Say.With(pair.Acid.Value, "g/100 mL")} against {Say.Number(pair.ModelAcid)}";
-        string ph = pair.Ph.IsKnown && !double.IsNaN(pair.Model.Ph.Typical) ? $", pH {Say.Number(pair.Ph.Value, 1)} against {Say.Number(pair.Model.Ph.Typical, 1)}" : "";
-        string share = pair.SharesHold ? "" : $", {StandIn.AcidName(pair.Furthest)} {Say.Number(pair.Shares.Here, 0)} % of the acids against {Say.Number(pair.Shares.There, 0)} %";
-        return $"{(pair.Holds ? "like" : "not like")} {pair.Name}: {acid}{ph}{share}";
     }
 
     private static void WriteIngredient(TextTable text, Item item, Ingredient ingredient, DisplayUnits units)

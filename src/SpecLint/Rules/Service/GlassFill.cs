@@ -56,22 +56,31 @@ internal sealed class GlassFill
     /// <summary>The glass of a drink with what is in it; <see langword="null"/> where the glass or the volume is not known.</summary>
     public static GlassFill? Of(RecipeContext context, Drink drink)
     {
-        if (!drink.Glass.IsGiven) return null;
-        var served = context.Fact(Fact.ServedVolume);
+        return drink.Glass.IsGiven ? Of(context.Profile, drink, drink.Glass.Value, context.Settings) : null;
+    }
+
+    /// <summary>A drink in a glass; <see langword="null"/> where the glass or the volume is not known.</summary>
+    /// <param name="profile">The drink's profile.</param>
+    /// <param name="drink">The drink.</param>
+    /// <param name="glass">The glass, by an id of the bar or of the table.</param>
+    /// <param name="settings">Settings, for the glasses of the bar.</param>
+    public static GlassFill? Of(RecipeProfile profile, Drink drink, string glass, Settings settings)
+    {
+        var served = profile.Get(Fact.ServedVolume);
         if (!served.IsKnown) return null;
-        var type = GlassTable.Find(drink.Glass.Value);
+        var type = GlassTable.Find(glass);
         Glass? house = null;
-        bool own = context.Settings.Bar is { } bar && bar.Glasses.TryGetValue(drink.Glass.Value, out house) && house.Brim.IsGiven;
+        bool own = settings.Bar is { } bar && bar.Glasses.TryGetValue(glass, out house) && house.Brim.IsGiven;
         if (!own && type is null) return null;
         var brim = own
             ? new Trace(house!.Brim.Value.Base, house.Brim.Value.BaseLow, house.Brim.Value.BaseHigh)
             : new Trace(type!.BrimTypical, type.BrimLow, type.BrimHigh);
-        var (iced, block) = IceOf(context.Profile, drink);
+        var (iced, block) = IceOf(profile, drink);
         double ice = iced ? Displaced.Value * (block ? IceBlock.Value : IceLeast.Value / 100 * brim.Typical) : 0;
-        bool foams = context.Profile.Technique is TechniqueKind.Shaken or TechniqueKind.Blended
-            && Builds.Grams(context.Profile, Substances.IsEggWhite) / drink.ServesOrOne >= EggWhite.Value;
+        bool foams = profile.Technique is TechniqueKind.Shaken or TechniqueKind.Blended
+            && Builds.Grams(profile, Substances.IsEggWhite) / drink.ServesOrOne >= EggWhite.Value;
         double foam = foams ? served.Value * EggFoam.Value / 100 : 0;
-        return new GlassFill(own ? $"`{drink.Glass.Value}`" : type!.Name.ToLowerInvariant())
+        return new GlassFill(own ? $"`{glass}`" : type!.Name.ToLowerInvariant())
         {
             IsHouse = own,
             IsUp = !own && type!.IsUp,
