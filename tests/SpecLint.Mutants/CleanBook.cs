@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Tests.OfficialDrinks;
+using SpecLint.Tests.Published;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Mutants;
@@ -84,6 +85,44 @@ internal sealed class CleanBook
     {
         var files = OfficialBook.Input.Files.Select(f => (f.Path, Root: Parse(Encoding.UTF8.GetString(f.Utf8.Span)))).ToList();
         return new CleanBook("official drinks", files.Single(f => f.Path == "bar.json").Root, files.Where(f => f.Path != "bar.json"));
+    }
+
+    /// <summary>The official drinks, their styles left out.</summary>
+    public static CleanBook WithoutStyles() => Clean("official drinks, no style", OfficialBook.WithoutStyles);
+
+    /// <summary>The drinks of published lists on which nothing is found, in millilitres, their styles left out.</summary>
+    public static IEnumerable<CleanBook> Published()
+    {
+        foreach (var list in PublishedDrinks.Lists)
+        {
+            var book = Clean(PublishedDrinks.ListOf(IdOf(list.Files[1].Path)), list);
+            foreach (var line in book.Files.SelectMany(f => f.Root["ingredients"]!.AsArray().OfType<JsonObject>())) InMillilitres(line);
+            yield return Clean(book.Name, Input(book.Bar, book.Files.Select(f => (f.Path, f.Root))));
+        }
+    }
+
+    /// <summary>The preparation formulas of the trade.</summary>
+    public static CleanBook Preps() => Clean("formulas of the trade", new BookInput([PublishedDrinks.Bar, .. PublishedPreps.Files], Books.On));
+
+    /// <summary>A generated book: amounts drawn around those of the trade.</summary>
+    public static CleanBook Generated() => Clean("generated", new BookInput([.. new SpecLint.Benchmarks.BookGenerator(400, 20261129).Files().Select(f => new Reading.SourceFile(f.Path[(f.Path.LastIndexOf('/') + 1)..], f.Text))], Books.On));
+
+    /// <summary>The files of a book on which nothing is found but a label that was not read, and which rest on no others.</summary>
+    private static CleanBook Clean(string name, BookInput input)
+    {
+        var troubled = Flat(Checker.Check(input).Findings).Where(f => f.Level >= Level.Warning && f.Rule.Id != "SL7004").Select(f => f.Subject).ToHashSet(StringComparer.Ordinal);
+        var files = input.Files.Select(f => (f.Path, Root: Parse(Encoding.UTF8.GetString(f.Utf8.Span)))).ToList();
+        var kept = files.Where(f => f.Path != "bar.json" && !troubled.Contains(IdOf(f.Path))).ToList();
+        while (kept.RemoveAll(f => References(f.Root).Any(id => files.Exists(o => IdOf(o.Path) == id) && !kept.Exists(o => IdOf(o.Path) == id))) > 0)
+        {
+        }
+
+        return new CleanBook(name, files.Single(f => f.Path == "bar.json").Root, kept);
+    }
+
+    private static void InMillilitres(JsonObject line)
+    {
+        if ((string?)line["amount"] is { } text && Reading.QuantityReader.TryRead(text, Reading.Measures.Default, out var amount, out _) && amount.Unit.Name == "oz") line["amount"] = Draft.Say(30 * amount.Value, "ml");
     }
 
     /// <summary>The material of an item of the book or the catalogue.</summary>

@@ -4,7 +4,7 @@ namespace SpecLint.Mutants;
 internal static partial class Defects
 {
     /// <summary>All kinds.</summary>
-    public static IReadOnlyList<Defect> All { get; } = [.. Amounts(), .. Shares(), .. AcidAndSugar(), .. Strength(), .. Balance(), .. Batches(), .. Service(), .. Keeping(), .. Labels(), .. Book()];
+    public static IReadOnlyList<Defect> All { get; } = [.. Amounts(), .. Shares(), .. AcidAndSugar(), .. Strength(), .. Balance(), .. Batches(), .. Service(), .. Keeping(), .. Labels(), .. Book(), .. SystemsOfUnits(), .. Exchanges(), .. Makings()];
 
     /// <summary>Kinds that stay unseen.</summary>
     public static IReadOnlyList<Unseen> Unseen { get; } =

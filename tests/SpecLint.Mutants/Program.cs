@@ -35,7 +35,7 @@ for (int i = 0; i < args.Length; i++)
 }
 
 var watch = Stopwatch.StartNew();
-CleanBook[] books = [CleanBook.Demo(), CleanBook.Official()];
+CleanBook[] books = [CleanBook.Demo(), CleanBook.Official(), CleanBook.WithoutStyles(), .. CleanBook.Published(), CleanBook.Preps(), CleanBook.Generated()];
 var files = books.SelectMany(b => b.Files).ToList();
 var kinds = Defects.All.Where(d => only is null || d.Number == only).OrderBy(d => d.Number).ToList();
 var unknownRules = kinds.SelectMany(k => k.Rules).Distinct().Where(r => RuleRegistry.Find(r) is null).Order(StringComparer.Ordinal).ToList();

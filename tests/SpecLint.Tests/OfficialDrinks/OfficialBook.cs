@@ -53,28 +53,31 @@ internal static class OfficialBook
     /// <summary>The book as the list has it but for the allergens: nothing is said of raw egg.</summary>
     public static BookInput WithoutAdvice => Build(advise: false);
 
+    /// <summary>The book with the style of every drink left out.</summary>
+    public static BookInput WithoutStyles => Build(advise: true, styled: false);
+
     /// <summary>One check of the book, shared by the tests.</summary>
     public static Lazy<CheckResult> Checked { get; } = new(() => Checker.Check(Input));
 
-    private static BookInput Build(bool advise)
+    private static BookInput Build(bool advise, bool styled = true)
     {
-        var (book, profiles) = Checker.Profile(new BookInput(Files(null, advise: false), Books.On));
+        var (book, profiles) = Checker.Profile(new BookInput(Files(null, advise: false, styled), Books.On));
         var allergens = book.Drinks.ToDictionary(d => d.Id, d => profiles.Of(d).Allergens.Contained(book.Settings), StringComparer.Ordinal);
-        return new BookInput(Files(allergens, advise), Books.On);
+        return new BookInput(Files(allergens, advise, styled), Books.On);
     }
 
-    private static List<SourceFile> Files(Dictionary<string, FixedList<string>>? allergens, bool advise)
+    private static List<SourceFile> Files(Dictionary<string, FixedList<string>>? allergens, bool advise, bool styled)
     {
         var files = new List<SourceFile> { Books.File("bar.json", BarFile) };
-        foreach (var drink in Drinks) files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id], advise)));
+        foreach (var drink in Drinks) files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id], advise, styled)));
         return files;
     }
 
-    private static string Json(OfficialDrink drink, IReadOnlyList<string> allergens, bool advise)
+    private static string Json(OfficialDrink drink, IReadOnlyList<string> allergens, bool advise, bool styled)
     {
         var text = new StringBuilder();
         text.Append("{\n  \"name\": ").Append(Quoted(drink.Name)).Append(",\n");
-        if (drink.Style.Length > 0) text.Append("  \"style\": ").Append(Quoted(drink.Style)).Append(",\n");
+        if (styled && drink.Style.Length > 0) text.Append("  \"style\": ").Append(Quoted(drink.Style)).Append(",\n");
         text.Append("  \"ingredients\": [\n");
         for (int i = 0; i < drink.Lines.Count; i++)
         {

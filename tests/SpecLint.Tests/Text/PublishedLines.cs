@@ -3,15 +3,15 @@ using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Text;
 
-/// <summary>A line of a published list, with what the list's own columns say of it.</summary>
-internal sealed record PublishedLine(string List, string Line, string Amount, string Unit, string Item);
+/// <summary>A line of a drink of a published list, with what the list's own columns say of it.</summary>
+internal sealed record PublishedLine(string List, string Drink, string Line, string Amount, string Unit, string Item);
 
 /// <summary>The data files of published lists.</summary>
 internal static class PublishedLines
 {
     /// <summary>All lines, in the order of the file.</summary>
     public static IReadOnlyList<PublishedLine> All { get; } =
-        [.. Rows("recipe-lines.csv").Select(r => new PublishedLine(r[0], r[1], r[2], r[3], r[4]))];
+        [.. Rows("recipe-lines.csv").Select(r => new PublishedLine(r[0], r[1], r[2], r[3], r[4], r[5]))];
 
     /// <summary>The rows of a data file, without remarks and heading.</summary>
     public static IEnumerable<string[]> Rows(string name) =>

@@ -47,6 +47,18 @@ internal static class Builds
         return sum;
     }
 
+    /// <summary>Millilitres of the parts that a test names, of the mix and the tops.</summary>
+    public static double Millilitres(RecipeProfile profile, Func<Material?, bool> test)
+    {
+        double sum = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase is PartPhase.Mix or PartPhase.Top && !double.IsNaN(part.Millilitres) && test(part.Material)) sum += part.Millilitres;
+        }
+
+        return sum;
+    }
+
     /// <summary>Share of the poured mass that is added after the technique.</summary>
     public static double TopShare(RecipeProfile profile)
     {

@@ -7,6 +7,7 @@ namespace SpecLint.Rules.Balance;
 
 [Rule("SL3011", "egg-white-flattens-acid", "Egg white in a sour whose acid was not raised", Level.Note, Needs = [Fact.Acid], IsConsequence = true)]
 [Limit("egg-white-foam", "Foam")]
+[Limit("amount-sour-of-serve", "SourOfServe")]
 internal sealed partial class EggWhiteFlattensAcid : DrinkRule
 {
     private static readonly Style EggWhiteSour = Style.Of("egg-white-sour");
@@ -16,8 +17,8 @@ internal sealed partial class EggWhiteFlattensAcid : DrinkRule
     {
         if (profile.Technique != TechniqueKind.Shaken || drink.Style is { IsGiven: true, Value.IsSour: false }) return false;
 
-        // Without a style, only what is soured by a juice as sour as lemon is a sour.
-        if (!drink.Style.IsGiven && Builds.First(profile, Builds.IsSharp) is null) return false;
+        // Without a style, only what is soured by a juice as sour as lemon, and by enough of it, is a sour.
+        if (!drink.Style.IsGiven && Builds.Millilitres(profile, Builds.IsSharp) / drink.ServesOrOne < SourOfServe.Value) return false;
         return Builds.Grams(profile, Substances.IsEggWhite) / drink.ServesOrOne >= Foam.Value;
     }
 

@@ -46,7 +46,7 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
         Hold(context, Component.Benzoic, "sodium benzoate", benzoic * AsBenzoate.Value * 1e6 / context.Profile.Mass, BenzoateUs);
         Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, sorbicLimit);
-        Hold(context, Component.Phosphoric, "phosphoric acid, as P2O5,", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
+        Hold(context, Component.Phosphoric, "phosphoric acid (as P2O5)", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
     }
 
     private static void Hold(RecipeContext context, Component component, string name, double value, Limit limit)

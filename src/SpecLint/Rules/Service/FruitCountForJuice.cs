@@ -16,6 +16,9 @@ internal sealed partial class FruitCountForJuice : RecipeRule
             var amount = part.Line.Amount.Value;
             string item = part.Item.Id;
             var one = JuiceOfOne.Find(item);
+
+            // A can or a bottle of juice is no fruit: its size is asked for elsewhere.
+            if (amount.Unit.Name is "can") continue;
             double typical = one is { } o ? Math.Max(1, Math.Round(o.Typical * amount.Value / 2.5)) * 2.5 : double.NaN;
             context.Report(new(Rule)
             {
