@@ -181,7 +181,10 @@ internal sealed class BookFolder
         }
     }
 
-    private static List<string> BooksBelow(string start)
+    /// <summary>Roots of the books in a folder and below, in order.</summary>
+    /// <param name="start">The folder.</param>
+    /// <param name="within">Whether to look for books within books too.</param>
+    internal static List<string> BooksBelow(string start, bool within = false)
     {
         var books = new List<string>();
         var waiting = new Queue<string>([start]);
@@ -191,7 +194,7 @@ internal sealed class BookFolder
             if (File.Exists(Path.Combine(folder, BarFile)))
             {
                 books.Add(folder);
-                continue;
+                if (!within) continue;
             }
 
             foreach (var child in new DirectoryInfo(folder).EnumerateDirectories("*", BookDirectory.Enumeration))

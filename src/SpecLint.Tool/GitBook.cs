@@ -35,6 +35,15 @@ internal static class GitBook
         return files;
     }
 
+    /// <summary>Whether a folder is in a repository that has no commit yet.</summary>
+    /// <exception cref="UsageException">git is missing.</exception>
+    public static bool HasNoCommit(string root) =>
+        TryRun(root, out _, out _, "rev-parse", "--is-inside-work-tree") == 0 && TryRun(root, out _, out _, "rev-parse", "--verify", "--quiet", "HEAD") != 0;
+
+    /// <summary>Full path of the top of the repository that a folder is in; <see langword="null"/> where it is in none.</summary>
+    /// <exception cref="UsageException">git is missing.</exception>
+    public static string? TopOf(string folder) => TryRun(folder, out byte[] output, out _, "rev-parse", "--show-toplevel") == 0 ? Text(output).TrimEnd('\n', '\r') : null;
+
     /// <summary>The commit that a revision names.</summary>
     private static string CommitOf(string root, string revision)
     {
@@ -123,6 +132,13 @@ internal static class GitBook
         start.Environment["GIT_OPTIONAL_LOCKS"] = "0";
         start.Environment["GIT_TERMINAL_PROMPT"] = "0";
         start.Environment["LC_ALL"] = "C";
+
+        // git sets these for its hooks, seen from the folder the hook runs in; the book's own folder decides here.
+        foreach (string name in (ReadOnlySpan<string>)["GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX"])
+        {
+            if (start.Environment.TryGetValue(name, out string? path) && !Path.IsPathFullyQualified(path ?? "")) start.Environment.Remove(name);
+        }
+
         try
         {
             return Process.Start(start) ?? throw new UsageException("git could not be started.");

@@ -37,6 +37,7 @@ internal static class Shell
         new GuestsVerb(),
         new NewVerb(),
         new WriteUpVerb(),
+        new HookVerb(),
         new StartVerb(),
         new EditorVerb(),
         new CompletionVerb(),
