@@ -36,7 +36,8 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
         Assert.True(sound.Status == 0, sound.Text);
         Assert.DoesNotContain("SLA0", sound.Text, StringComparison.Ordinal);
 
-        foreach (var (path, text) in SmallBook.Files) Write(folder, "book/" + path, text.Replace("22.5 ml\" }\n      ]", "90 ml\" }\n      ]", StringComparison.Ordinal));
+        Write(folder, "book/bar.json", SmallBook.Bar);
+        Write(folder, "book/sweet.drink.json", SmallBook.BetterDrink.Replace("\"simple-syrup\", \"amount\": \"22.5 ml\"", "\"simple-syrup\", \"amount\": \"90 ml\"", StringComparison.Ordinal));
         string rules = Path.Combine(folder, "bin", "Debug", "net10.0", "HouseRules.dll");
         var check = PackedPackage.RunCommand(folder, "check", "book", "--on", SmallBook.Day, "--rules", rules);
         Assert.True(check.Status is 0 or 1, check.Text);
