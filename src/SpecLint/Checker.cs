@@ -68,25 +68,42 @@ public static class Checker
         var all = new List<Finding>();
         foreach (var list in perFile) all.AddRange(list);
         rules.CheckBook(book, profiles, all);
-        SetLevels(all, book, input.Levels);
+        var (findings, accepted) = Finish(book, profiles, rules, files, all, input.Levels);
+        return new CheckResult(book, profiles, findings, accepted);
+    }
+
+    /// <summary>
+    /// Makes of what the rules found what is in force: levels, acceptances, consequences under their causes, order. Findings meet
+    /// only where they stand in one file or have one subject: a part of a book that leaves out neither of another gives the same
+    /// as the whole.
+    /// </summary>
+    /// <param name="book">The book.</param>
+    /// <param name="profiles">Its profiles.</param>
+    /// <param name="rules">The rules of the run.</param>
+    /// <param name="files">The files whose acceptances count.</param>
+    /// <param name="all">What the rules found in them; the list is used up.</param>
+    /// <param name="levels">Levels that stand over those of the bar.</param>
+    internal static (List<Finding> Findings, List<Finding> Accepted) Finish(LinkedBook book, ProfileSet profiles, RuleSet rules, IReadOnlyList<BookFile> files, List<Finding> all, IReadOnlyDictionary<string, Level> levels)
+    {
+        SetLevels(all, book, levels);
 
         // An acceptance of a rule that is switched off is of use as long as there is something to accept.
-        var accepted = Acceptances.Apply(book, all, rules.Find, out var uses);
+        var accepted = Acceptances.Apply(book, files, all, rules.Find, out var uses);
         accepted.RemoveAll(f => f.Level == Level.None);
         accepted.AddRange(Acceptances.SwitchOff(book.Settings.Bar, all));
         var later = new List<Finding>();
         rules.CheckAcceptances(book, profiles, later, uses);
-        SetLevels(later, book, input.Levels);
+        SetLevels(later, book, levels);
         accepted.AddRange(Acceptances.SwitchOff(book.Settings.Bar, later));
         all.AddRange(later);
 
         all = Folding.Fold(all);
         all.Sort(FindingOrder.Instance);
         accepted.Sort(FindingOrder.Instance);
-        return new CheckResult(book, profiles, all, accepted);
+        return (all, accepted);
     }
 
-    private static LinkedBook ReadBook(BookInput input)
+    internal static LinkedBook ReadBook(BookInput input)
     {
         // The bar comes first: its measures are needed to read quantities.
         var sources = input.Files.OrderBy(f => f.Path, StringComparer.Ordinal).ToArray();

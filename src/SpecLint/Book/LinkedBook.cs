@@ -72,12 +72,21 @@ public readonly struct RecipeLines
 }
 
 /// <summary>All files of a bar, linked.</summary>
-public sealed class LinkedBook
+public sealed partial class LinkedBook
 {
     /// <summary>Circles that are told of: where everything is made of everything there are as many as lines, each as long as the book.</summary>
     private const int MostCycles = 100;
 
     private readonly Dictionary<string, Item> items = new(StringComparer.Ordinal);
+    private BookFile[] files;
+    private List<Drink> drinks = [];
+    private List<Prep> preps = [];
+    private List<Ingredient> ingredients = [];
+    private List<Menu> menus = [];
+    private List<Stock> stocks = [];
+    private List<(BookFile First, BookFile Second)> doubles = [];
+    private List<Prep> orderOfUse = [];
+    private List<ReferenceCycle> cycles = [];
     private BookNames? names;
     private readonly Dictionary<string, List<Recipe>> users = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<(Stock Stock, Lot Lot)>> lots = new(StringComparer.Ordinal);
@@ -90,69 +99,18 @@ public sealed class LinkedBook
     {
         Settings = settings;
         On = on;
-        Files = [.. files.OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
-        var drinks = new List<Drink>();
-        var preps = new List<Prep>();
-        var ingredients = new List<Ingredient>();
-        var menus = new List<Menu>();
-        var stocks = new List<Stock>();
-        var doubles = new List<(BookFile First, BookFile Second)>();
-        foreach (var file in Files)
-        {
-            switch (file)
-            {
-                case Drink d: drinks.Add(d); Know(d, doubles); break;
-                case Prep p: preps.Add(p); Know(p, doubles); break;
-                case Ingredient i: ingredients.Add(i); Know(i, doubles); break;
-                case Menu m: menus.Add(m); break;
-                case Stock s: stocks.Add(s); break;
-            }
-        }
-
-        Drinks = drinks;
-        Preps = preps;
-        Ingredients = ingredients;
-        Menus = menus;
-        Stocks = stocks;
-        DoubleIds = doubles;
-        foreach (var prep in preps)
-        {
-            foreach (var left in prep.ByProducts)
-            {
-                if (left.Id.IsGiven && !items.ContainsKey(left.Id.Value))
-                    items.Add(left.Id.Value, new Item(left.Id.Value, prep, left, false));
-            }
-        }
-
-        foreach (var recipe in Recipes)
-        {
-            foreach (var line in LinesOf(recipe))
-            {
-                if (!line.Item.IsGiven) continue;
-                if (!users.TryGetValue(line.Item.Value, out var list)) users.Add(line.Item.Value, list = []);
-                if (list.Count == 0 || list[list.Count - 1] != recipe) list.Add(recipe);
-            }
-        }
-
-        foreach (var stock in stocks)
-        {
-            foreach (var lot in stock.Lots)
-            {
-                if (!lot.LotCode.IsGiven) continue;
-                if (!lots.TryGetValue(lot.LotCode.Value, out var list)) lots.Add(lot.LotCode.Value, list = []);
-                list.Add((stock, lot));
-            }
-        }
-
-        (OrderOfUse, Cycles) = Order();
+        this.files = [.. files.OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
+        Link();
         HoldReadings(null);
     }
 
     /// <summary>Takes out the readings that are not of the recipes as they stand.</summary>
     /// <param name="earlier">The book before a change, in which readings that stayed as they were are looked for.</param>
-    internal void HoldReadings(LinkedBook? earlier)
+    internal void HoldReadings(LinkedBook? earlier) => HoldReadings(Recipes, earlier);
+
+    private void HoldReadings(IEnumerable<Recipe> recipes, LinkedBook? earlier)
     {
-        foreach (var recipe in Recipes)
+        foreach (var recipe in recipes)
         {
             if (recipe.AsMeasured is null || recipe.CarriesReadings) continue;
             recipe.StaleBecause = Readings.WhyStale(recipe, this, earlier);
@@ -170,66 +128,159 @@ public sealed class LinkedBook
     public CalendarDate On { get; }
 
     /// <summary>All files, by path.</summary>
-    public IReadOnlyList<BookFile> Files { get; }
+    public IReadOnlyList<BookFile> Files => BookReads.OfAll(files);
 
     /// <summary>All drinks, by path.</summary>
-    public IReadOnlyList<Drink> Drinks { get; }
+    public IReadOnlyList<Drink> Drinks => BookReads.OfKind(drinks, FileKind.Drink);
 
     /// <summary>All preparations, by path.</summary>
-    public IReadOnlyList<Prep> Preps { get; }
+    public IReadOnlyList<Prep> Preps => BookReads.OfKind(preps, FileKind.Prep);
 
     /// <summary>Ingredients of the bar, by path.</summary>
-    public IReadOnlyList<Ingredient> Ingredients { get; }
+    public IReadOnlyList<Ingredient> Ingredients => BookReads.OfKind(ingredients, FileKind.Ingredient);
 
     /// <summary>All menus, by path.</summary>
-    public IReadOnlyList<Menu> Menus { get; }
+    public IReadOnlyList<Menu> Menus => BookReads.OfKind(menus, FileKind.Menu);
 
     /// <summary>All stock files, by path.</summary>
-    public IReadOnlyList<Stock> Stocks { get; }
+    public IReadOnlyList<Stock> Stocks => BookReads.OfKind(stocks, FileKind.Stock);
 
     /// <summary>Files that bear one id.</summary>
-    public IReadOnlyList<(BookFile First, BookFile Second)> DoubleIds { get; }
+    public IReadOnlyList<(BookFile First, BookFile Second)> DoubleIds => BookReads.OfAll(doubles);
 
     /// <summary>Preparations in an order in which each stands behind those it uses; members of cycles come last.</summary>
-    public IReadOnlyList<Prep> OrderOfUse { get; }
+    public IReadOnlyList<Prep> OrderOfUse => BookReads.OfAll(orderOfUse);
 
     /// <summary>Cycles of references, each once; the first hundred.</summary>
-    public IReadOnlyList<ReferenceCycle> Cycles { get; }
+    public IReadOnlyList<ReferenceCycle> Cycles => BookReads.OfAll(cycles);
+
+    /// <summary>Whether something is made of itself.</summary>
+    internal bool HasCycles => cycles.Count > 0;
 
     /// <summary>All recipes: preparations, then drinks.</summary>
     public IEnumerable<Recipe> Recipes => Preps.Concat<Recipe>(Drinks);
 
     /// <summary>What an id resolves to: a file of the book, else the catalogue; <see langword="null"/> if nothing.</summary>
-    public Item? Resolve(string id) => items.TryGetValue(id, out var item) ? item : BuiltInCatalogue.FindItem(id);
+    public Item? Resolve(string id)
+    {
+        BookReads.Note(BookReadKind.Item, id);
+        return items.TryGetValue(id, out var item) ? item : BuiltInCatalogue.FindItem(id);
+    }
 
     /// <summary>The recipes that use an id, by path.</summary>
-    public IReadOnlyList<Recipe> UsersOf(string id) => users.TryGetValue(id, out var list) ? list : [];
+    public IReadOnlyList<Recipe> UsersOf(string id)
+    {
+        BookReads.Note(BookReadKind.Users, id);
+        return users.TryGetValue(id, out var list) ? list : [];
+    }
 
     /// <summary>The lots in stock that bear a code, in the order of the stock files.</summary>
-    public IReadOnlyList<(Stock Stock, Lot Lot)> LotsCalled(string code) => lots.TryGetValue(code, out var list) ? list : [];
+    public IReadOnlyList<(Stock Stock, Lot Lot)> LotsCalled(string code)
+    {
+        BookReads.Note(BookReadKind.Lots, code);
+        return lots.TryGetValue(code, out var list) ? list : [];
+    }
 
     /// <summary>Ids of the book (not of the catalogue).</summary>
-    public IEnumerable<string> Ids => items.Keys;
+    public IEnumerable<string> Ids
+    {
+        get
+        {
+            BookReads.Note(BookReadKind.Names, "");
+            return items.Keys;
+        }
+    }
 
     /// <summary>What the fingerprints of recipes say of the preparations in them, by preparation and depth.</summary>
     internal ConcurrentDictionary<(Recipe, int), string> FingerprintTexts { get; } = new();
 
     /// <summary>Its names, indexed when first asked for.</summary>
-    internal BookNames Names => Volatile.Read(ref names) ?? Interlocked.CompareExchange(ref names, new BookNames(this), null) ?? names!;
+    internal BookNames Names
+    {
+        get
+        {
+            BookReads.Note(BookReadKind.Names, "");
+            return Volatile.Read(ref names) ?? Interlocked.CompareExchange(ref names, new BookNames(this), null) ?? names!;
+        }
+    }
 
     /// <summary>Every line of a recipe: ingredients, garnish, rim.</summary>
     public static RecipeLines LinesOf(Recipe recipe) =>
         recipe is Drink drink ? new(drink.Ingredients, drink.Garnish, drink.Rim) : new(recipe.Ingredients, [], []);
 
-    private void Know(BookFile file, List<(BookFile, BookFile)> doubles)
+    /// <summary>Works out everything that is known of the files together.</summary>
+    private void Link()
+    {
+        items.Clear();
+        users.Clear();
+        lots.Clear();
+        names = null;
+        drinks = [];
+        preps = [];
+        ingredients = [];
+        menus = [];
+        stocks = [];
+        doubles = [];
+        foreach (var file in files)
+        {
+            switch (file)
+            {
+                case Drink d: drinks.Add(d); Know(d); break;
+                case Prep p: preps.Add(p); Know(p); break;
+                case Ingredient i: ingredients.Add(i); Know(i); break;
+                case Menu m: menus.Add(m); break;
+                case Stock s: stocks.Add(s); break;
+            }
+        }
+
+        foreach (var prep in preps)
+        {
+            foreach (var left in prep.ByProducts)
+            {
+                if (left.Id.IsGiven && !items.ContainsKey(left.Id.Value))
+                    items.Add(left.Id.Value, new Item(left.Id.Value, prep, left, false));
+            }
+        }
+
+        foreach (var prep in preps) KnowUser(prep);
+        foreach (var drink in drinks) KnowUser(drink);
+        KnowLots();
+        (orderOfUse, cycles) = Order();
+    }
+
+    private void KnowUser(Recipe recipe)
+    {
+        foreach (var line in LinesOf(recipe))
+        {
+            if (!line.Item.IsGiven) continue;
+            if (!users.TryGetValue(line.Item.Value, out var list)) users.Add(line.Item.Value, list = []);
+            if (list.Count == 0 || list[list.Count - 1] != recipe) list.Add(recipe);
+        }
+    }
+
+    private void KnowLots()
+    {
+        lots.Clear();
+        foreach (var stock in stocks)
+        {
+            foreach (var lot in stock.Lots)
+            {
+                if (!lot.LotCode.IsGiven) continue;
+                if (!lots.TryGetValue(lot.LotCode.Value, out var list)) lots.Add(lot.LotCode.Value, list = []);
+                list.Add((stock, lot));
+            }
+        }
+    }
+
+    private void Know(BookFile file)
     {
         if (items.TryGetValue(file.Id, out var known)) doubles.Add((known.File, file));
         else items.Add(file.Id, new Item(file.Id, file, null, false));
     }
 
-    private (IReadOnlyList<Prep>, IReadOnlyList<ReferenceCycle>) Order()
+    private (List<Prep> InOrder, List<ReferenceCycle> Cycles) Order()
     {
-        var done = new List<Prep>(Preps.Count);
+        var done = new List<Prep>(preps.Count);
         var late = new List<Prep>();
         var cycles = new List<ReferenceCycle>();
         var state = new Dictionary<Prep, int>();
@@ -241,7 +292,7 @@ public sealed class LinkedBook
 
         // Iterative depth-first walk: a hostile book may nest far deeper than the stack.
         var stack = new Stack<(Prep Prep, int Line)>();
-        foreach (var start in Preps)
+        foreach (var start in preps)
         {
             if (state.ContainsKey(start)) continue;
             state[start] = 1;

@@ -25,7 +25,7 @@ internal static class Inheritance
             next = parent;
         }
 
-        if (next.Like.IsGiven) own.LikeIsBroken = true;
+        own.LikeIsBroken = next.Like.IsGiven;
         if (chain.Count == 1) return own;
         var values = new Dictionary<string, SourcedValue>(StringComparer.Ordinal);
         var open = new Dictionary<string, string>(StringComparer.Ordinal);

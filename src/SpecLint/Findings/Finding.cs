@@ -212,6 +212,14 @@ public sealed class Finding
         if (subject.Length == 0) subject = file?.Id ?? FileKinds.IdOf(place.File.Path);
     }
 
+    /// <summary>As the rule made it: without what the engine has set since.</summary>
+    internal void Reset()
+    {
+        Suppression = null;
+        LoweredBy = null;
+        Folded = [];
+    }
+
     /// <summary>The same finding with other findings beneath it.</summary>
     internal Finding WithFolded(IReadOnlyList<Finding> folded)
     {

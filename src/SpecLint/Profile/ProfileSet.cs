@@ -15,12 +15,13 @@ public sealed class ProfileSet
     private readonly LinkedBook book;
     private readonly Dictionary<Prep, RecipeProfile> preps;
     private readonly Dictionary<Drink, int> drinkNumbers;
-    private readonly RecipeProfile?[] drinks;
+    private RecipeProfile?[] drinks;
     private readonly ConcurrentDictionary<string, Material> materials = new(StringComparer.Ordinal);
 
     private readonly HashSet<Prep> tooDeep = [];
 
-    private int waveOfDrinks;
+    /// <summary>Drinks come after all preparations.</summary>
+    private const int WaveOfDrinks = int.MaxValue;
 
     private ProfileSet(LinkedBook book)
     {
@@ -28,7 +29,7 @@ public sealed class ProfileSet
         preps = new Dictionary<Prep, RecipeProfile>(book.Preps.Count);
         drinks = new RecipeProfile?[book.Drinks.Count];
         drinkNumbers = new Dictionary<Drink, int>(drinks.Length);
-        for (int i = 0; i < drinks.Length; i++) drinkNumbers.Add(book.Drinks[i], i);
+        NumberDrinks();
     }
 
     /// <summary>The book.</summary>
@@ -37,12 +38,13 @@ public sealed class ProfileSet
     /// <summary>The profile of a recipe of the book; that of a drink, which no other needs, is made when it is first asked for.</summary>
     public RecipeProfile Of(Recipe recipe)
     {
+        BookReads.Note(BookReadKind.Item, recipe.Id);
         if (recipe is not Drink drink) return preps[(Prep)recipe];
         ref var place = ref drinks[drinkNumbers[drink]];
         if (Volatile.Read(ref place) is { } known) return known;
 
         // Two threads may both make it; one of the two is kept.
-        var made = new RecipeProfile(drink, this, waveOfDrinks);
+        var made = new RecipeProfile(drink, this, WaveOfDrinks);
         return Interlocked.CompareExchange(ref place, made, null) ?? made;
     }
 
@@ -52,7 +54,6 @@ public sealed class ProfileSet
     /// <summary>The material of an item; <see langword="null"/> where the id resolves to nothing.</summary>
     public Material? MaterialOf(string id)
     {
-        if (materials.TryGetValue(id, out var known)) return known;
         var item = book.Resolve(id);
         return item is null ? null : MaterialOf(item);
     }
@@ -69,14 +70,16 @@ public sealed class ProfileSet
 
     internal Material MaterialOf(Item item)
     {
+        // Not among the others: an item of the catalogue may have the id of a file of the book that hides it.
+        if (item.IsBuiltIn) return BuiltInMaterials.Of(item);
+        BookReads.Note(BookReadKind.Item, item.Id);
         if (materials.TryGetValue(item.Id, out var known)) return known;
         var made = item.File switch
         {
-            Ingredient when item.IsBuiltIn => BuiltInMaterials.Of(item),
             Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient), isBuiltIn: false),
             Drink drink => Of(drink).Material,
             Prep prep when preps.TryGetValue(prep, out var profile) => item.ByProduct is null ? profile.Material : profile.ByProductMaterial(item.ByProduct),
-            Prep deep when tooDeep.Contains(deep) || book.Cycles.Count == 0 => Nothing(item.Id, $"it is made through more than {DeepestNesting} preparations, one in another"),
+            Prep deep when tooDeep.Contains(deep) || !book.HasCycles => Nothing(item.Id, $"it is made through more than {DeepestNesting} preparations, one in another"),
             _ => Nothing(item.Id, "it is part of a cycle"),
         };
         return materials.GetOrAdd(item.Id, made);
@@ -88,7 +91,61 @@ public sealed class ProfileSet
     internal static ProfileSet Of(LinkedBook book, int threads)
     {
         var set = new ProfileSet(book);
+        set.MakePreps(threads);
+        return set;
+    }
 
+    /// <summary>
+    /// Follows a book that changed: what is touched by the change is forgotten, and made anew as from a book read afresh.
+    /// </summary>
+    /// <param name="changes">The files that changed.</param>
+    /// <param name="touched">Recipes and ingredients that changed or are made of what changed, as they are now.</param>
+    /// <param name="ids">Their ids, those of before the change included.</param>
+    /// <param name="threads">Number of threads; 0 takes one a processor.</param>
+    internal void Renew(IReadOnlyCollection<FileChange> changes, IReadOnlyCollection<BookFile> touched, IEnumerable<string> ids, int threads)
+    {
+        foreach (string id in ids) materials.TryRemove(id, out _);
+        foreach (var change in changes)
+        {
+            if (change.Old is Prep prep) preps.Remove(prep);
+        }
+
+        if (changes.Any(c => (c.Old is Drink || c.New is Drink) && !c.IsInPlace))
+        {
+            var known = drinkNumbers.ToDictionary(d => d.Key, d => drinks[d.Value]);
+            drinks = new RecipeProfile?[book.Drinks.Count];
+            NumberDrinks();
+            foreach (var drink in drinkNumbers) drinks[drink.Value] = known.TryGetValue(drink.Key, out var profile) ? profile : null;
+        }
+        else
+        {
+            foreach (var change in changes)
+            {
+                if (change.Old is not Drink old) continue;
+                drinkNumbers.Add((Drink)change.New!, drinkNumbers[old]);
+                drinkNumbers.Remove(old);
+            }
+        }
+
+        foreach (var file in touched)
+        {
+            if (file is Prep prep) preps.Remove(prep);
+            if (file is Drink drink) drinks[drinkNumbers[drink]] = null;
+        }
+
+        tooDeep.Clear();
+        MakePreps(threads);
+    }
+
+    private void NumberDrinks()
+    {
+        drinkNumbers.Clear();
+        for (int i = 0; i < drinks.Length; i++) drinkNumbers.Add(book.Drinks[i], i);
+    }
+
+    /// <summary>Makes the profiles of the preparations that have none.</summary>
+    private void MakePreps(int threads)
+    {
         // Preparations in waves: each wave uses only those before it, so a wave runs on all threads.
         var depth = new Dictionary<Prep, int>(book.Preps.Count);
         var waves = new List<List<Prep>>();
@@ -101,9 +158,10 @@ public sealed class ProfileSet
             }
 
             // What stands in the last wave with its own part does not find it there.
-            if (level > DeepestNesting) set.tooDeep.Add(prep);
+            if (level > DeepestNesting) tooDeep.Add(prep);
             level = Math.Min(level, DeepestNesting);
             depth[prep] = level;
+            if (preps.ContainsKey(prep)) continue;
             while (waves.Count <= level) waves.Add([]);
             waves[level].Add(prep);
         }
@@ -113,12 +171,9 @@ public sealed class ProfileSet
             var wave = waves[w];
             int level = w;
             var made = new RecipeProfile[wave.Count];
-            Workers.For(wave.Count, threads, i => made[i] = new RecipeProfile(wave[i], set, level));
-            for (int i = 0; i < made.Length; i++) set.preps[wave[i]] = made[i];
+            Workers.For(wave.Count, threads, i => made[i] = new RecipeProfile(wave[i], this, level));
+            for (int i = 0; i < made.Length; i++) preps[wave[i]] = made[i];
         }
-
-        set.waveOfDrinks = waves.Count;
-        return set;
     }
 
     private Ingredient? FindIngredient(string id) => book.Resolve(id)?.File as Ingredient;

@@ -18,9 +18,9 @@ internal static class PropertyRun
     /// <summary>The seed of every run; <c>SPECLINT_SEED</c> sets another.</summary>
     public static int Seed { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int seed) ? seed : 20261125;
 
-    /// <summary>How many cases: as given in the short run, 100,000 in the long one; <c>SPECLINT_CASES</c> sets another number.</summary>
-    public static int Cases(int shortRun) =>
-        int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_CASES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int cases) ? cases : LongRun.Cases(shortRun, 100_000);
+    /// <summary>How many cases: as given in the short run, 100,000 in the long one unless said; <c>SPECLINT_CASES</c> sets another number.</summary>
+    public static int Cases(int shortRun, int longRun = 100_000) =>
+        int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_CASES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int cases) ? cases : LongRun.Cases(shortRun, longRun);
 
     /// <summary>Tries a property.</summary>
     /// <param name="cases">How many cases.</param>
