@@ -7,7 +7,7 @@ using Microsoft.CodeAnalysis.Operations;
 namespace SpecLint.RuleAuthoring;
 
 /// <summary>
-/// A word of the trade (a verb, an ice, a kind, a family, a style) held against text: a list of words in the code is blind to
+/// A word of the trade (a verb, an ice, a vessel, a glass, a kind, a family, a style) held against text: a list of words in the code is blind to
 /// every word that comes after it. A trait in the table of the word's class says it once for all rules. Looked at is the
 /// library, but for the namespaces that read the tables, and of a house its rules. What is written in a file may be shown,
 /// looked up in a table and held against what is written elsewhere; only a text that stands in the code may not.
@@ -17,6 +17,7 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
 {
     private const string Word = "SpecLint.Vocabulary.Word";
     private const string Step = "SpecLint.Book.Step";
+    private const string Drink = "SpecLint.Book.Drink";
 
     private static readonly DiagnosticDescriptor WordAsText = new(
         "SLA008",
@@ -85,6 +86,13 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
 
     private static void OnCall(OperationAnalysisContext context, IInvocationOperation call)
     {
+        // A phrase of the code that is looked for in a word is a text too.
+        if (call.TargetMethod is { IsStatic: true, Name: "Has" or "HasAny" or "Affirms" or "Holds" } && call.Arguments.Length > 1 && WordOf(call.Arguments[0].Value) is { } searched)
+        {
+            Report(context, searched);
+            return;
+        }
+
         if (call.TargetMethod.Name is not ("Equals" or "StartsWith" or "EndsWith" or "IndexOf" or "Contains" or "Compare" or "CompareOrdinal")) return;
         var arguments = call.Arguments.Select(a => a.Value).ToList();
         if (call.TargetMethod.ContainingType.SpecialType == SpecialType.System_String)
@@ -106,7 +114,7 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
         {
             case IPropertyReferenceOperation { Property: { Type.SpecialType: SpecialType.System_String } property }:
                 string type = property.ContainingType.ToDisplayString();
-                return (type == Word && property.Name == "Id") || (type == Step && property.Name is "Written" or "IceWritten") ? value : null;
+                return (type == Word && property.Name == "Id") || (type == Step && property.Name is "Written" or "IceWritten") || (type == Drink && property.Name == "GlassWritten") ? value : null;
             case IInvocationOperation { TargetMethod: { Name: "ToString", Parameters.IsEmpty: true }, Instance.Type: { } of } when IsWord(of):
                 return value;
             case ILocalReferenceOperation { Local.DeclaringSyntaxReferences: [var declared] } when declared.GetSyntax() is VariableDeclaratorSyntax { Initializer.Value: { } start }:

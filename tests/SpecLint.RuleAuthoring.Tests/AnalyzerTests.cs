@@ -88,6 +88,7 @@ public class AnalyzerTests
     [InlineData("{|SLA008:step.Verb|} == Verb.Of(\"boil\")")]
     [InlineData("{|SLA008:word|} == \"boil\"")]
     [InlineData("{|SLA008:step.Verb.Id|} switch { \"boil\" => true, _ => false }")]
+    [InlineData("Phrases.Has({|SLA008:step.Verb.Id|}, \"boil\")")]
     [InlineData("step.Verb.Boils")]
     [InlineData("step.Verb.Id == other.Verb.Id")]
     [InlineData("step.Verb == other.Verb")]
@@ -98,6 +99,8 @@ public class AnalyzerTests
         using SpecLint.Vocabulary;
         namespace SpecLint.Profile
         {
+            internal static class Phrases { public static bool Has(string text, string phrase) => text == phrase; }
+
             internal static class Reader
             {
                 private static readonly HashSet<string> Listed = new HashSet<string>();

@@ -206,8 +206,8 @@ public sealed class Step
     /// <summary>Where it goes.</summary>
     public Given<string> Into { get => more is null ? default : more.Into; init { if (value.IsGiven) (more ??= new More()).Into = value; } }
 
-    /// <summary>The vessel.</summary>
-    public Given<string> Vessel { get => more is null ? default : more.Vessel; init { if (value.IsGiven) (more ??= new More()).Vessel = value; } }
+    /// <summary>The vessel; its <see cref="Word.Id"/> is the text as written.</summary>
+    public Given<Vessel> Vessel { get => more is null ? default : more.Vessel; init { if (value.IsGiven) (more ??= new More()).Vessel = value; } }
 
     /// <summary>An amount that the step names.</summary>
     public Given<Quantity> Amount { get => more is null ? default : more.Amount; init { if (value.IsGiven) (more ??= new More()).Amount = value; } }
@@ -226,7 +226,7 @@ public sealed class Step
 
         public Given<string> Into { get; set; }
 
-        public Given<string> Vessel { get; set; }
+        public Given<Vessel> Vessel { get; set; }
 
         public Given<Quantity> Amount { get; set; }
 
@@ -367,7 +367,10 @@ public sealed class Drink : Recipe
     public Style? KnownStyle => Style.IsGiven && Style.Value.IsKnown ? Style.Value : null;
 
     /// <summary><c>glass</c>.</summary>
-    public Given<string> Glass { get; set; }
+    public Given<GlassType> Glass { get; set; }
+
+    /// <summary>The glass as it is written: the id of one of bar.json, or a word for a type; empty where none is given.</summary>
+    public string GlassWritten { get; set; } = "";
 
     /// <summary><c>garnish</c>.</summary>
     public FixedList<Line> Garnish { get; set; } = [];
@@ -425,8 +428,11 @@ public sealed class Keeping
     /// <summary>Storage temperature.</summary>
     public Given<Quantity> At { get; init; }
 
-    /// <summary>Vessel, in words or by id.</summary>
-    public Given<string> In { get; init; }
+    /// <summary>Vessel, in words or by id; its <see cref="Word.Id"/> is the text as written.</summary>
+    public Given<Vessel> In { get; init; }
+
+    /// <summary>The vessel, to be asked for its traits; <see cref="Vessel.None"/> where none is given.</summary>
+    public Vessel Vessel => In.IsGiven ? In.Value : Vessel.None;
 
     /// <summary>How long.</summary>
     public Given<Quantity> For { get; init; }
@@ -647,8 +653,8 @@ public sealed class Lot
     /// <summary>Storage temperature.</summary>
     public Given<Quantity> At { get; init; }
 
-    /// <summary>Vessel.</summary>
-    public Given<string> In { get; init; }
+    /// <summary>Vessel; its <see cref="Word.Id"/> is the text as written.</summary>
+    public Given<Vessel> In { get; init; }
 
     /// <summary>What was measured.</summary>
     public Measurement? Measured { get; init; }

@@ -161,7 +161,7 @@ public sealed class Adjuster
         };
     }
 
-    private bool SetsGlass => request.Glass.Length > 0 && recipe is Drink drink && drink.Glass.Or("") != request.Glass;
+    private bool SetsGlass => request.Glass.Length > 0 && recipe is Drink drink && drink.GlassWritten != request.Glass;
 
     private BookInput With(SourceFile changed) =>
         input with { Files = [.. input.Files.Select(f => f.Path == changed.Path ? changed : f)], Progress = null };

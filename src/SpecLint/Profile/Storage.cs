@@ -16,18 +16,6 @@ internal static class Storage
     /// <summary>Temperature of a room where a file says no more than that; common practice, no source.</summary>
     private const double RoomCelsius = 20;
 
-    private static readonly string[] Shut =
-    [
-        "sealed", "closed", "capped", "cap", "crown", "crown-cap", "corked", "cork", "screw cap", "screw-cap", "screw top", "screw-top", "swing-top", "swing top", "flip-top", "flip top",
-        "clip-top", "clip top", "stoppered", "lidded", "keg", "can", "canned", "vacuum", "vacuum bag", "sous-vide", "cask", "siphon",
-    ];
-
-    private static readonly string[] NotShut = ["loose", "loosely", "ajar", "airlock", "air lock", "open", "opened", "vented", "cloth", "muslin", "unsealed", "not sealed", "not closed", "uncovered", "relief valve", "spunding"];
-
-    private static readonly string[] WithoutAir = ["vacuum", "sous-vide", "sous vide", "keg", "can", "canned", "under gas", "nitrogen", "nitro"];
-
-    private static readonly string[] CanningJars = ["canning", "mason", "kilner", "vacuum"];
-
     private static readonly string[] Air = ["air", "none", "no"];
 
     /// <summary>Days that it is kept, the day it is made counted; NaN where not given.</summary>
@@ -45,10 +33,10 @@ internal static class Storage
         if (prep.Keep is not { } keep) return double.NaN;
         if (keep.At is { IsGiven: true, Value.Dimension: Dimension.Temperature }) return keep.At.Value.BaseHigh;
         if (!keep.In.IsGiven) return double.NaN;
-        string where = keep.In.Value;
-        if (Has(where, "freezer")) return settings.Bar is { Freezer.IsGiven: true } bar ? bar.Freezer.Value.BaseHigh : Freezer.Value;
-        if (Has(where, "fridge") || Has(where, "refrigerator")) return settings.Bar is { Fridge.IsGiven: true } b ? b.Fridge.Value.BaseHigh : Cold.Value;
-        return Has(where, "room") || Has(where, "ambient") || Has(where, "shelf") || Has(where, "counter") ? RoomCelsius : double.NaN;
+        var where = keep.In.Value;
+        if (where.IsInFreezer) return settings.Bar is { Freezer.IsGiven: true } bar ? bar.Freezer.Value.BaseHigh : Freezer.Value;
+        if (where.IsInFridge) return settings.Bar is { Fridge.IsGiven: true } b ? b.Fridge.Value.BaseHigh : Cold.Value;
+        return where.IsAtRoom ? RoomCelsius : double.NaN;
     }
 
     /// <summary>Whether it is kept frozen cold: the clock of keeping stands still.</summary>
@@ -70,12 +58,12 @@ internal static class Storage
     public static bool IsSealed(Prep prep)
     {
         if (prep.Keep is not { } keep) return false;
-        return keep.Sealed.IsGiven ? keep.Sealed.Value : keep.In.IsGiven && Phrases.HasAny(keep.In.Value, Shut) && !Phrases.HasAny(keep.In.Value, NotShut);
+        return keep.Sealed.IsGiven ? keep.Sealed.Value : keep.Vessel.IsClosed;
     }
 
     /// <summary>Whether nothing tells if it is sealed, and it stands in something that can be.</summary>
     public static bool MayBeSealed(Prep prep) =>
-        prep.Keep is not { } keep || (!keep.Sealed.IsGiven && (!keep.In.IsGiven || !Phrases.HasAny(keep.In.Value, NotShut)));
+        prep.Keep is not { } keep || (!keep.Sealed.IsGiven && !keep.Vessel.IsVented);
 
     /// <summary>
     /// Whether it is packed with less oxygen than air holds (Food Code 1-201.10): a vacuum or sous-vide bag, a sealed bag, a can
@@ -85,8 +73,7 @@ internal static class Storage
     {
         if (prep.Keep is not { } keep) return false;
         if (keep.Gas.IsGiven && !Phrases.HasAny(keep.Gas.Value, Air)) return true;
-        if (!keep.In.IsGiven) return false;
-        return Phrases.HasAny(keep.In.Value, WithoutAir) || (Phrases.Has(keep.In.Value, "bag") && IsSealed(prep)) || (Phrases.Has(keep.In.Value, "jar") && IsSealed(prep) && Phrases.HasAny(keep.In.Value, CanningJars));
+        return keep.Vessel.HoldsNoAir || (keep.Vessel.HoldsNoAirIfClosed && IsSealed(prep));
     }
 
     /// <summary>Where the file says, or lets guess, that it is sealed.</summary>

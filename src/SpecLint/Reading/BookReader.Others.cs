@@ -231,7 +231,7 @@ public static partial class BookReader
                 UseBy = Date(binder, slots, StockShape.UseBy),
                 Amount = Quantity(binder, slots, StockShape.Amount),
                 At = Quantity(binder, slots, StockShape.At),
-                In = Text(binder, slots, StockShape.In),
+                In = Vessel(binder, slots, StockShape.In),
                 Measured = BindMeasurement(binder, slots[StockShape.Measured.Index]),
                 LotCode = binder.TextOrNumber(slots[StockShape.LotCode.Index], StockShape.LotCode.Value),
                 MadeFrom = Texts(binder, slots, StockShape.MadeFrom),

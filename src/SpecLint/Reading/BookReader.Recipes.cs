@@ -20,7 +20,9 @@ public static partial class BookReader
         int method = slots[DrinkShape.Method.Index];
         drink.Method = BindSteps(binder, method, DrinkShape.Method.Value);
         if (method >= 0) drink.MethodSpan = binder.Tree[method].Span;
-        drink.Glass = Id(binder, slots, DrinkShape.Glass);
+        var glass = Id(binder, slots, DrinkShape.Glass);
+        drink.Glass = glass.IsGiven ? new Given<GlassType>(GlassType.Of(glass.Value), glass.Span, glass.Name) : default;
+        drink.GlassWritten = glass.Or("");
         drink.Garnish = BindLines(binder, slots[DrinkShape.Garnish.Index], DrinkShape.Garnish.Value, LineShape.Loose, LineRole.Garnish);
         drink.Rim = BindLines(binder, slots[DrinkShape.Rim.Index], DrinkShape.Rim.Value, LineShape.Loose, LineRole.Rim);
         drink.Serves = binder.Number(slots[DrinkShape.Serves.Index], DrinkShape.Serves.Value);
@@ -147,7 +149,7 @@ public static partial class BookReader
                 To = Quantity(binder, slots, StepShape.To),
                 Until = Text(binder, slots, StepShape.Until),
                 Into = Text(binder, slots, StepShape.Into),
-                Vessel = Text(binder, slots, StepShape.Vessel),
+                Vessel = Vessel(binder, slots, StepShape.Vessel),
                 Amount = Quantity(binder, slots, StepShape.Amount),
                 Note = Text(binder, slots, StepShape.Note),
             };
@@ -211,7 +213,7 @@ public static partial class BookReader
         {
             Span = node.Span,
             At = Quantity(binder, slots, KeepingShape.At),
-            In = Text(binder, slots, KeepingShape.In),
+            In = Vessel(binder, slots, KeepingShape.In),
             For = Quantity(binder, slots, KeepingShape.For),
             Sealed = Flag(binder, slots, KeepingShape.Sealed),
             Capacity = Quantity(binder, slots, KeepingShape.Capacity),

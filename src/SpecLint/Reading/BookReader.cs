@@ -128,6 +128,12 @@ public static partial class BookReader
         };
     }
 
+    private static Given<Vessel> Vessel(Binder binder, ReadOnlySpan<int> slots, PropertyShape property)
+    {
+        var text = Text(binder, slots, property);
+        return text.IsGiven ? new Given<Vessel>(Vocabulary.Vessel.Of(text.Value), text.Span, text.Name) : default;
+    }
+
     private static Given<string> Text(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Text(slots[property.Index], property.Value);
 
     private static Given<string> Id(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Id(slots[property.Index], property.Value);

@@ -72,7 +72,7 @@ internal static class BookPlots
             m =>
             {
                 var (line, what) = LineOf(glasses, m.Drink);
-                return [Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh), m.Drink.Glass.Or("none given"), line > 0 ? $"{Say.Number(units.InGlassUnit(line))} ({what})" : "not known"];
+                return [Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh), m.Drink.GlassWritten is { Length: > 0 } glass ? glass : "none given", line > 0 ? $"{Say.Number(units.InGlassUnit(line))} ({what})" : "not known"];
             });
     }
 
@@ -126,7 +126,7 @@ internal static class BookPlots
 
     private static (double Millilitres, string What) LineOf(IReadOnlyDictionary<string, Glass>? glasses, Drink drink)
     {
-        if (glasses is null || !drink.Glass.IsGiven || !glasses.TryGetValue(drink.Glass.Value, out var glass)) return (0, "");
+        if (glasses is null || !drink.Glass.IsGiven || !glasses.TryGetValue(drink.GlassWritten, out var glass)) return (0, "");
         return glass.WashLine.IsGiven ? (glass.WashLine.Value.Base, "wash line") : glass.Brim.IsGiven ? (glass.Brim.Value.Base, "brim") : (0, "");
     }
 

@@ -147,7 +147,7 @@ public sealed class CardPage
         if (recipe is Drink drink)
         {
             page.Heading(3, "In the glass");
-            page.Paragraph($"Glass: {(drink.Glass.IsGiven ? GlassName(drink.Glass.Value) : "none is written")}. Ice: {IceOf(drink)}.");
+            page.Paragraph($"Glass: {(drink.Glass.IsGiven ? GlassName(drink.GlassWritten) : "none is written")}. Ice: {IceOf(drink)}.");
             if (drink.Rim.Count > 0) page.Paragraph($"Rim: {Together(drink.Rim)}.");
             page.Paragraph($"Garnish: {(drink.Garnish.Count == 0 ? "none" : Together(drink.Garnish))}.");
         }
@@ -170,7 +170,7 @@ public sealed class CardPage
         if (verdict.IsForbidden) return "Not to be kept or used until check finds nothing against it.";
         string yield = prep.Yield.IsGiven ? $"Makes {StepWords.Written(prep.Yield.Value, units)}. " : "";
         string at = double.IsNaN(verdict.StorageCelsius) ? "" : $" at {units.Temperature(verdict.StorageCelsius)}";
-        string inside = prep.Keep is { In.IsGiven: true } keep ? $", {keep.In.Value}" : "";
+        string inside = prep.Keep is { In.IsGiven: true } keep ? $", {keep.In.Value.Id}" : "";
         string days = double.IsNaN(verdict.Days) || double.IsInfinity(verdict.Days) ? "No time is set" : verdict.Days < 1 ? "Use it the day it is made" : $"Use within {Say.Count((int)Math.Floor(verdict.Days), "day")}, the day made counted";
         return $"{yield}{days}{at}{inside}. Date the bottle.";
     }
@@ -216,7 +216,7 @@ public sealed class CardPage
             name,
             string.Join(", ", drink.Ingredients.Select(l => $"{(l.Amount.IsGiven ? StepWords.Written(l.Amount.Value, units) : "?")} {NameOf(l.Item.Or("?"))}")),
             string.Join("; ", drink.Method.Select(s => StepWords.Of(s, NameOf, units))),
-            $"{(drink.Glass.IsGiven ? GlassName(drink.Glass.Value) : "")}{(drink.Garnish.Count == 0 ? "" : ", " + Together(drink.Garnish))}",
+            $"{(drink.Glass.IsGiven ? GlassName(drink.GlassWritten) : "")}{(drink.Garnish.Count == 0 ? "" : ", " + Together(drink.Garnish))}",
             AllergensInWords(drink)];
     }
 

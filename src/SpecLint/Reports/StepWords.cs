@@ -20,7 +20,7 @@ internal static class StepWords
         if (step.Amount.IsGiven) first += $", {Written(step.Amount.Value, units)}";
         if (step.HasIce) first += $" with {(step.IceWritten.Length > 0 ? step.IceWritten : step.Ice.Value.Id).Replace('-', ' ')} ice";
         if (step.Into.IsGiven) first += $" into the {step.Into.Value.Replace('-', ' ')}";
-        if (step.Vessel.IsGiven) first += $", in {nameOf(step.Vessel.Value)}";
+        if (step.Vessel.IsGiven) first += $", in {nameOf(step.Vessel.Value.Id)}";
         if (step.At.IsGiven) first += $", at {Written(step.At.Value, units)}";
         if (step.To.IsGiven) first += $", to {Written(step.To.Value, units)}";
         if (step.For.IsGiven) first += $", {Written(step.For.Value, units)}";

@@ -80,13 +80,13 @@ public sealed record LotLabel(
         var settings = profiles.Book.Settings;
         var advisories = new List<string>();
         double at = lot.Lot.At is { IsGiven: true, Value.Dimension: Dimension.Temperature } stands ? stands.Value.Base : double.NaN;
-        string storedIn = lot.Lot.In.Or("");
+        string storedIn = lot.Lot.In.Or(Vessel.None).Id;
         if (lot.Item!.File is Recipe recipe)
         {
             var profile = profiles.Of(recipe);
             var prep = recipe as Prep;
             if (lot.Verdict is { StorageCelsius: var asked } && !double.IsNaN(asked)) at = asked;
-            if (storedIn.Length == 0 && prep?.Keep is { In.IsGiven: true } keep) storedIn = keep.In.Value;
+            if (storedIn.Length == 0 && prep?.Keep is { In.IsGiven: true } keep) storedIn = keep.In.Value.Id;
             advisories.AddRange(AdvisoriesOf(recipe, profiles));
             var strength = lot.Item.ByProduct is null && !profile.IsSolid ? profile.Get(Fact.Abv) : FactValue.Open("it is a solid");
             return new LotLabel(lot, profile.Allergens.Contained(settings), profile.Allergens.Possible(settings), [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()], strength, at, storedIn, advisories);

@@ -25,6 +25,9 @@ public sealed class Ice : Word
     /// <summary>All kinds of ice, in the order of the table.</summary>
     public static FixedList<Ice> All => IceTable.All;
 
+    /// <summary>All words for ice: ids, and behind them the synonyms.</summary>
+    public static IReadOnlyList<string> Words => IceTable.Words;
+
     /// <summary>The ice that a text means; an ice without traits where the table does not have it.</summary>
     public static Ice Of(string text) => IceTable.Find(text) ?? new Ice(text);
 
@@ -69,10 +72,14 @@ internal static class IceTable
         }
 
         All = [.. rows];
+        Words = [.. rows.Select(static r => r.Id), .. rows.SelectMany(static r => r.Also)];
     }
 
     /// <summary>All kinds of ice, in the order of the table.</summary>
     public static FixedList<Ice> All { get; }
+
+    /// <summary>Ids, and behind them the synonyms.</summary>
+    public static IReadOnlyList<string> Words { get; }
 
     /// <summary>The ice of a text; <see langword="null"/> where there is none.</summary>
     public static Ice? Find(string text)

@@ -13,6 +13,9 @@ internal readonly struct Traits
     /// <summary>Whether a trait is in the set.</summary>
     public bool Has(int trait) => ((trait < 64 ? low : high) & (1UL << (trait & 63))) != 0;
 
+    /// <summary>The set with all of another.</summary>
+    public Traits With(Traits others) => new(low | others.low, high | others.high);
+
     /// <summary>The set with one more.</summary>
     public Traits With(int trait) => trait < 64 ? new(low | (1UL << trait), high) : new(low, high | (1UL << (trait & 63)));
 }

@@ -65,7 +65,7 @@ public sealed class StepReaderTests
         Assert.Equal(("soured-orange.prep.json", FileKind.Prep), (draft.FileName, draft.Kind));
         var result = Books.Check(("bar.json", Books.PlainBar), (draft.FileName, draft.Text));
         var prep = Assert.IsType<Prep>(result.Book.Files.Single(f => f.Id == "soured-orange"));
-        Assert.Equal(("lime-juice", 2.3, 4, "bottle", 2 * 86400.0), (prep.Target!.StandsInFor.Value, prep.AsMeasured!.Ph.Value.Base, prep.Keep!.At.Value.Base, prep.Keep.In.Value, prep.Keep.For.Value.Base));
+        Assert.Equal(("lime-juice", 2.3, 4, "bottle", 2 * 86400.0), (prep.Target!.StandsInFor.Value, prep.AsMeasured!.Ph.Value.Base, prep.Keep!.At.Value.Base, prep.Keep.In.Value.Id, prep.Keep.For.Value.Base));
         Assert.DoesNotContain(result.Findings, f => f.Rule.Id.StartsWith("SL1", StringComparison.Ordinal) && f.Place.File.Path == draft.FileName);
         string[] rows = draft.Text.TrimEnd('\n').Split('\n');
         Assert.Equal(rows.Length, draft.Origins.Count);

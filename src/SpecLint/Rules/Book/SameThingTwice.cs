@@ -143,7 +143,7 @@ internal static class Formula
         for (int i = 0; i < a.Method.Count; i++)
         {
             Step x = a.Method[i], y = b.Method[i];
-            if (x.Into.Or("") != y.Into.Or("") || x.Until.Or("") != y.Until.Or("") || x.Note.Or("") != y.Note.Or("") || x.Vessel.Or("") != y.Vessel.Or("")) return false;
+            if (x.Into.Or("") != y.Into.Or("") || x.Until.Or("") != y.Until.Or("") || x.Note.Or("") != y.Note.Or("") || x.Vessel.Or(Vessel.None).Id != y.Vessel.Or(Vessel.None).Id) return false;
         }
 
         return true;

@@ -27,7 +27,7 @@ internal static class RecipeTexts
             if (step.Ice.IsGiven) yield return new RecipeText(new Given<string>(step.IceWritten, step.Ice.Span), context.PathOf(step) + ".ice", step);
             if (step.Until.IsGiven) yield return new RecipeText(step.Until, context.PathOf(step) + ".until", step);
             if (step.Into.IsGiven) yield return new RecipeText(step.Into, context.PathOf(step) + ".into", step);
-            if (step.Vessel.IsGiven) yield return new RecipeText(step.Vessel, context.PathOf(step) + ".vessel", step);
+            if (step.Vessel.IsGiven) yield return new RecipeText(new Given<string>(step.Vessel.Value.Id, step.Vessel.Span), context.PathOf(step) + ".vessel", step);
             if (step.Note.IsGiven) yield return new RecipeText(step.Note, context.PathOf(step) + ".note", step);
             foreach (var item in step.Items)
             {
@@ -41,7 +41,7 @@ internal static class RecipeTexts
         }
 
         if (recipe is not Prep prep) yield break;
-        if (prep.Keep is { In.IsGiven: true } keep) yield return new RecipeText(keep.In, "keep.in", null);
+        if (prep.Keep is { In.IsGiven: true } keep) yield return new RecipeText(new Given<string>(keep.In.Value.Id, keep.In.Span), "keep.in", null);
         foreach (var left in prep.ByProducts)
         {
             if (left.Note.IsGiven) yield return new RecipeText(left.Note, "byProducts", null);

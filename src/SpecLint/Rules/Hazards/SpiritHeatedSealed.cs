@@ -13,6 +13,7 @@ namespace SpecLint.Rules.Hazards;
 [Limit("ethanol-density", "EthanolDensity")]
 internal sealed partial class SpiritHeatedSealed : RecipeRule
 {
+    /// <summary>Words of a remark that tell of a closed vessel; what the step names as its vessel is asked for its traits.</summary>
     private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
     private static readonly string[] Flame = ["open flame", "gas burner", "over the flame", "gas hob", "naked flame", "gas ring"];
 
@@ -25,7 +26,8 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
             var heat = step.To.IsGiven ? step.To : step.At;
             bool hot = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Heated.Value;
             if (!hot && !step.Verb.Heats) continue;
-            bool closed = shutIn || Says(step, Closed), flame = Says(step, Flame);
+            bool closed = shutIn || Closes(step.Vessel) || (step.Into.IsGiven && IsShut(Vessel.Of(step.Into.Value))) || Says(step.Note, Closed);
+            bool flame = Says(step.Into, Flame) || Says(step.Note, Flame);
             bool boils = step.Verb.Boils || (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseLow >= Boils.Value);
 
             // What is heated until it is cooked, and nothing says how hot, may boil.
@@ -71,11 +73,15 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
         return false;
     }
 
-    private static bool Says(Step step, string[] words)
+    private static bool Closes(Given<Vessel> vessel) => vessel.IsGiven && IsShut(vessel.Value);
+
+    private static bool IsShut(Vessel vessel) => vessel.IsClosed || (vessel.IsBag && !vessel.IsVented);
+
+    private static bool Says(Given<string> text, string[] words)
     {
         foreach (string word in words)
         {
-            if (HazardWords.Holds(step.Vessel, word) || HazardWords.Holds(step.Into, word) || HazardWords.Holds(step.Note, word)) return true;
+            if (HazardWords.Holds(text, word)) return true;
         }
 
         return false;

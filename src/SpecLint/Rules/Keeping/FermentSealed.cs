@@ -70,9 +70,9 @@ internal sealed partial class FermentSealed : PrepRule
         if (prep.Keep is not { } keep) return double.NaN;
         if (keep.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }) return keep.Rating.Value.BaseLow;
         if (!keep.In.IsGiven) return double.NaN;
-        return context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var own) && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }
+        return context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value.Id, out var own) && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }
             ? own.Rating.Value.BaseLow
-            : VesselTable.Find(keep.In.Value) is { IsForPressure: true } type ? type.RatingBar : double.NaN;
+            : keep.In.Value.Rated is { IsForPressure: true } type ? type.RatingBar : double.NaN;
     }
 
     private static double SugarLeft(RecipeContext context, Prep prep, double litres, out string from)

@@ -55,7 +55,8 @@ internal sealed partial class WarmForHours : PrepRule
 
     private static bool IsInTheCold(Step step)
     {
-        foreach (var text in new[] { step.Note, step.Into, step.Vessel, step.Until })
+        if (step.Vessel is { IsGiven: true, Value.IsCold: true }) return true;
+        foreach (var text in new[] { step.Note, step.Into, step.Until })
         {
             if (text.IsGiven && (Storage.Has(text.Value, "fridge") || Storage.Has(text.Value, "refrigerat") || Storage.Has(text.Value, "cold") || Storage.Has(text.Value, "chill") || Storage.Has(text.Value, "freezer"))) return true;
         }

@@ -9,18 +9,18 @@ internal sealed partial class GlassByNameOnly : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Glass.IsGiven || context.Settings.Bar is not { Glasses.Count: > 0 } bar || bar.Glasses.ContainsKey(drink.Glass.Value)) return;
-        if (GlassTable.Find(drink.Glass.Value) is not { } type) return;
+        if (!drink.Glass.IsGiven || context.Settings.Bar is not { Glasses.Count: > 0 } bar || bar.Glasses.ContainsKey(drink.GlassWritten)) return;
+        if (drink.Glass.Value is not { IsKnown: true } type) return;
         string? near = null;
         foreach (var own in bar.Glasses)
         {
-            if (GlassTable.Find(own.Key)?.Id == type.Id || own.Key.IndexOf(type.Id, StringComparison.Ordinal) >= 0) near ??= own.Key;
+            if (GlassType.Of(own.Key) == type || own.Key.IndexOf(type.Id, StringComparison.Ordinal) >= 0) near ??= own.Key;
         }
 
         context.Report(new(Rule)
         {
             At = context.At(drink.Glass.Span, "glass"),
-            Message = $"`{drink.Glass.Value}` is a kind of glass of {Say.Number(type.BrimLow)} to {Say.With(type.BrimHigh, "mL")} ({type.Source}) and not one of the glasses in bar.json, so nobody can tell how full it is.",
+            Message = $"`{drink.GlassWritten}` is a kind of glass of {Say.Number(type.BrimLow)} to {Say.With(type.BrimHigh, "mL")} ({type.Source}) and not one of the glasses in bar.json, so nobody can tell how full it is.",
             Advice = near is null ? "Add the glass to bar.json with its brim and wash line, measured with water." : $"Name the bar's `{near}`, or add the glass to bar.json with its brim and wash line.",
             Evidence = [new Evidence("brim", type.BrimTypical, type.BrimLow, type.BrimHigh, "mL", type.Source)],
             Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(context.At(drink.Glass.Span), $"\"{near}\"")])],

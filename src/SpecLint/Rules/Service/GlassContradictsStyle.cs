@@ -9,7 +9,7 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Glass.IsGiven || GlassTable.Find(drink.Glass.Value) is not { } glass) return;
+        if (drink.Glass is not { IsGiven: true, Value: { IsKnown: true } glass }) return;
         var (iced, _) = GlassFill.IceOf(context.Profile, drink);
         if (iced && glass.NeverIced && glass.Shape == "up")
         {
@@ -22,7 +22,7 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         if (drink.KnownStyle is not { Glasses.Count: > 0 } style) return;
         foreach (string id in style.Glasses)
         {
-            if (id == glass.Id || GlassTable.Find(id)?.Shape == glass.Shape) return;
+            if (id == glass.Id || GlassType.Of(id).Shape == glass.Shape) return;
         }
 
         Report(context, drink, Level.Note,

@@ -56,7 +56,7 @@ internal sealed class GlassFill
     /// <summary>The glass of a drink with what is in it; <see langword="null"/> where the glass or the volume is not known.</summary>
     public static GlassFill? Of(RecipeContext context, Drink drink)
     {
-        return drink.Glass.IsGiven ? Of(context.Profile, drink, drink.Glass.Value, context.Settings) : null;
+        return drink.Glass.IsGiven ? Of(context.Profile, drink, drink.GlassWritten, context.Settings) : null;
     }
 
     /// <summary>A drink in a glass; <see langword="null"/> where the glass or the volume is not known.</summary>
@@ -68,7 +68,7 @@ internal sealed class GlassFill
     {
         var served = profile.Get(Fact.ServedVolume);
         if (!served.IsKnown) return null;
-        var type = GlassTable.Find(glass);
+        var type = GlassType.Of(glass) is { IsKnown: true } known ? known : null;
         Glass? house = null;
         bool own = settings.Bar is { } bar && bar.Glasses.TryGetValue(glass, out house) && house.Brim.IsGiven;
         if (!own && type is null) return null;

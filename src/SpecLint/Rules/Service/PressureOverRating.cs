@@ -32,7 +32,7 @@ internal sealed partial class PressureOverRating : PrepRule
 
         double warm = WarmPressure(context, prep, pressure);
         bool cold = pressure > rating;
-        bool closed = !prep.Keep!.In.IsGiven || prep.Keep.In.Value.IndexOf("keg", StringComparison.OrdinalIgnoreCase) < 0;
+        bool closed = !prep.Keep!.Vessel.IsKeg;
         if (!cold && !(closed && warm > rating)) return;
         context.Report(new(Rule)
         {
@@ -51,7 +51,7 @@ internal sealed partial class PressureOverRating : PrepRule
     private static void NoPressure(RecipeContext context, Prep prep)
     {
         // A siphon and its chargers are made for each other.
-        if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { In.IsGiven: true } keep && SpecLint.Profile.Phrases.Has(keep.In.Value, "siphon"))) return;
+        if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { Vessel.IsSiphon: true })) return;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
@@ -107,8 +107,8 @@ internal sealed partial class PressureOverRating : PrepRule
     {
         if (keep.Rating.IsGiven && keep.Rating.Value.Dimension == Dimension.Pressure) return (keep.Rating.Value.Base, "keep.rating", Mark.House);
         if (!keep.In.IsGiven) return (double.NaN, "", Mark.House);
-        if (context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var own) && own.Rating.IsGiven && own.Rating.Value.Dimension == Dimension.Pressure)
+        if (context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value.Id, out var own) && own.Rating.IsGiven && own.Rating.Value.Dimension == Dimension.Pressure)
             return (own.Rating.Value.Base, "bar.json", Mark.House);
-        return VesselTable.Find(keep.In.Value) is { } type && !double.IsNaN(type.RatingBar) ? (type.RatingBar, $"{type.Name}: {type.Source}", type.Mark) : (double.NaN, "", Mark.House);
+        return keep.In.Value.Rated is { } type && !double.IsNaN(type.RatingBar) ? (type.RatingBar, $"{type.Name}: {type.Source}", type.Mark) : (double.NaN, "", Mark.House);
     }
 }

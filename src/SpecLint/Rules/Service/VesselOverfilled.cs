@@ -52,7 +52,7 @@ internal sealed partial class VesselOverfilled : PrepRule
     private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, SpecLint.Book.Keeping keep)
     {
         if (keep.Capacity.IsGiven && keep.Capacity.Value.Dimension == Dimension.Volume) return (keep.Capacity.Value.Base, prep.At(keep.Capacity.Span));
-        if (keep.In.IsGiven && context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value, out var vessel) && vessel.Capacity.IsGiven && vessel.Capacity.Value.Dimension == Dimension.Volume)
+        if (keep.In.IsGiven && context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value.Id, out var vessel) && vessel.Capacity.IsGiven && vessel.Capacity.Value.Dimension == Dimension.Volume)
             return (vessel.Capacity.Value.Base, bar.At(vessel.Capacity.Span));
         return (double.NaN, default);
     }
