@@ -105,7 +105,7 @@ internal sealed class CheckVerb : Verb
             foreach (string other in folder.OtherBooks) Shell.Say(host, $"{folder.DisplayPrefix}{other} is a book of its own and is left out.");
         }
 
-        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with { HouseRules = houseRules };
+        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with { HouseRules = houseRules, KeepsProfiles = layout == "html" };
         // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
         var earlier = parsed.GetValue(since) is { } from ? Check(input with { Files = GitBook.Read(folder.Root, from) }) : null;
         input = input with { Earlier = earlier?.Book };

@@ -58,7 +58,9 @@ public sealed partial class LinkedBook
             Link();
         }
 
-        if (changes.Any(c => !c.KeepsNames)) names = null;
+        if (changes.All(c => c.KeepsNames)) return;
+        names = null;
+        resolver = null;
     }
 
     /// <summary>Takes out the readings that are not of some recipes as they stand, and puts back those that are.</summary>

@@ -88,6 +88,7 @@ public sealed partial class LinkedBook
     private List<Prep> orderOfUse = [];
     private List<ReferenceCycle> cycles = [];
     private BookNames? names;
+    private NameResolver? resolver;
     private readonly Dictionary<string, List<Recipe>> users = new(StringComparer.Ordinal);
     private readonly Dictionary<string, List<(Stock Stock, Lot Lot)>> lots = new(StringComparer.Ordinal);
 
@@ -201,6 +202,16 @@ public sealed partial class LinkedBook
         {
             BookReads.Note(BookReadKind.Names, "");
             return Volatile.Read(ref names) ?? Interlocked.CompareExchange(ref names, new BookNames(this), null) ?? names!;
+        }
+    }
+
+    /// <summary>Understands names as people write them; made when first asked for, once for all unknown references.</summary>
+    internal NameResolver NameResolver
+    {
+        get
+        {
+            BookReads.Note(BookReadKind.Names, "");
+            return Volatile.Read(ref resolver) ?? Interlocked.CompareExchange(ref resolver, new NameResolver(this), null) ?? resolver!;
         }
     }
 

@@ -38,6 +38,9 @@ public abstract class BookFile
     /// </summary>
     public JsonTree? Tree => !HoldsObject ? null : tree ??= JsonTree.Parse(Source, new List<ReadingProblem>());
 
+    /// <summary>Lets go of the tree, where it was asked for.</summary>
+    internal void ForgetTree() => tree = null;
+
     /// <summary>Whether the text is a JSON object, or the start of one.</summary>
     internal bool HoldsObject { get; init; }
 

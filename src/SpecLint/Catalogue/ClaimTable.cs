@@ -108,6 +108,9 @@ internal static class ClaimTable
     /// <summary>Words of the longest phrase.</summary>
     public static int LongestPhrase { get; private set; }
 
+    /// <summary>The words with which phrases begin.</summary>
+    public static IEnumerable<string> FirstWords => Phrases.Keys.Select(p => p.Split(' ')[0]);
+
     /// <summary>What a phrase of plain words claims in a text; <see langword="null"/> where it is none there.</summary>
     public static ClaimMeaning? Phrase(string words, ClaimPlace where) =>
         Phrases.TryGetValue(words, out var known) && known.Where >= where ? known.Meaning : null;

@@ -48,7 +48,7 @@ public sealed class NameResolver
     {
         if (slug.Length == 0) return;
         bookNames[slug] = bookNames.TryGetValue(slug, out string? first) ? first : id;
-        Put(bookBags, slug, slug);
+        Put(bookBags, slug);
     }
 
     private static string WithoutBrackets(string written, out string bracketed)
@@ -238,19 +238,28 @@ public sealed class NameResolver
 
     private static string LastOf(string slug) => slug.Substring(slug.LastIndexOf('-') + 1);
 
-    private static string KeyOf(IEnumerable<string> words) => string.Join("-", words.Select(NameWords.Canonical).OrderBy(w => w, StringComparer.Ordinal));
+    private static string KeyOf(List<string> words) => KeyOf(words.ToArray());
 
-    private static void Put(Dictionary<string, List<string>> bags, string key, string slug)
+    /// <summary>The words in the singular and in one spelling, in the order of the alphabet; writes over them.</summary>
+    private static string KeyOf(string[] words)
     {
-        key = KeyOf(key.Split('-'));
-        if (!bags.TryGetValue(key, out var slugs)) bags.Add(key, slugs = []);
+        for (int i = 0; i < words.Length; i++) words[i] = NameWords.Canonical(words[i]);
+        if (words.Length == 1) return words[0];
+        Array.Sort(words, StringComparer.Ordinal);
+        return string.Join("-", words);
+    }
+
+    private static void Put(Dictionary<string, List<string>> bags, string slug)
+    {
+        string key = KeyOf(slug.Split('-'));
+        if (!bags.TryGetValue(key, out var slugs)) bags.Add(key, slugs = new List<string>(1));
         slugs.Add(slug);
     }
 
     private static Dictionary<string, List<string>> MakeCatalogueBags()
     {
         var bags = new Dictionary<string, List<string>>(8192, StringComparer.Ordinal);
-        foreach (string slug in BuiltInCatalogue.Ids.Concat(BuiltInCatalogue.Synonyms).Concat(NameWords.Trade.Keys).Concat(UnclearNames.All)) Put(bags, slug, slug);
+        foreach (string slug in BuiltInCatalogue.Ids.Concat(BuiltInCatalogue.Synonyms).Concat(NameWords.Trade.Keys).Concat(UnclearNames.All)) Put(bags, slug);
         return bags;
     }
 

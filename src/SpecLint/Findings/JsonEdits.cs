@@ -98,5 +98,5 @@ internal static class JsonEdits
         return new TextEdit(file.At(new TextSpan(last.Span.End, 0)), $",{gap}\"{property}\": {json}");
     }
 
-    private static string Text(BookFile file, int start, int end) => Encoding.UTF8.GetString(file.Source.Utf8.ToArray(), start, end - start);
+    private static string Text(BookFile file, int start, int end) => Utf8Text.Decode(file.Source.Utf8.Span.Slice(start, end - start));
 }

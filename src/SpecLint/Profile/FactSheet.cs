@@ -1,7 +1,7 @@
 namespace SpecLint.Profile;
 
 /// <summary>Fourth room: the facts, each group worked out when one of it is first asked for.</summary>
-internal sealed class FactSheet(FactBasis basis, Func<FactValue> life)
+internal sealed class FactSheet(FactBasis basis, RecipeProfile profile)
 {
     private readonly FactStore facts = new();
     private int groupsDone;
@@ -59,7 +59,7 @@ internal sealed class FactSheet(FactBasis basis, Func<FactValue> life)
             case Group.Ph: PhFacts.Work(basis, facts, Get(Fact.Density)); break;
             case Group.WaterActivity: WaterFacts.WorkActivity(basis, facts, Get(Fact.Density)); break;
             case Group.Freezing: WaterFacts.WorkFreezing(basis, facts, Get(Fact.Density)); break;
-            case Group.Life: facts[Fact.Life] = life(); break;
+            case Group.Life: facts[Fact.Life] = basis.IsDrink ? FactValue.Open("a drink is served when it is made") : KeepingLife.Of(profile); break;
         }
     }
 }

@@ -10,7 +10,7 @@ internal readonly record struct Variation(UncertainInput Input, double Scale);
 /// <summary>A composition in grams with its uncertain inputs: what a drink or preparation comes to before facts are read off it.</summary>
 internal sealed class Mix
 {
-    private const int FewInputs = 32;
+    private const int FewInputs = 64;
 
     private readonly double[] grams = new double[Components.Count];
     private Variation[] inputs;

@@ -16,6 +16,7 @@ public sealed class ProfileSet
     private readonly Dictionary<Prep, RecipeProfile> preps;
     private readonly Dictionary<Drink, int> drinkNumbers;
     private RecipeProfile?[] drinks;
+    private (bool IsKnown, long? Key)[] partsKeys;
     private readonly ConcurrentDictionary<string, Material> materials = new(StringComparer.Ordinal);
 
     private readonly HashSet<Prep> tooDeep = [];
@@ -28,6 +29,7 @@ public sealed class ProfileSet
         this.book = book;
         preps = new Dictionary<Prep, RecipeProfile>(book.Preps.Count);
         drinks = new RecipeProfile?[book.Drinks.Count];
+        partsKeys = new (bool, long?)[drinks.Length];
         drinkNumbers = new Dictionary<Drink, int>(drinks.Length);
         NumberDrinks();
     }
@@ -40,13 +42,37 @@ public sealed class ProfileSet
     {
         BookReads.Note(BookReadKind.Item, recipe.Id);
         if (recipe is not Drink drink) return preps[(Prep)recipe];
-        ref var place = ref drinks[drinkNumbers[drink]];
+        int number = drinkNumbers[drink];
+        ref var place = ref drinks[number];
         if (Volatile.Read(ref place) is { } known) return known;
 
         // Two threads may both make it; one of the two is kept.
         var made = new RecipeProfile(drink, this, WaveOfDrinks);
+        if (!partsKeys[number].IsKnown) partsKeys[number] = (true, PartsKey.Of(made));
         return Interlocked.CompareExchange(ref place, made, null) ?? made;
     }
+
+    /// <summary>See <see cref="PartsKey"/>: what is held of a drink whose profile is not.</summary>
+    internal long? PartsKeyOf(Drink drink)
+    {
+        BookReads.Note(BookReadKind.Item, drink.Id);
+        int number = drinkNumbers[drink];
+        if (!partsKeys[number].IsKnown) partsKeys[number] = (true, PartsKey.Of(Of(drink)));
+        return partsKeys[number].Key;
+    }
+
+    /// <summary>The lines of a drink, resolved and weighed, without the rest of its profile where that is not held.</summary>
+    internal FixedList<Part> PartsOf(Drink drink)
+    {
+        BookReads.Note(BookReadKind.Item, drink.Id);
+        return Volatile.Read(ref drinks[drinkNumbers[drink]])?.Parts ?? Weighing.PartsOf(drink, this);
+    }
+
+    /// <summary>
+    /// Lets go of the profile of a drink that has been checked. No other recipe is made of it, so that hardly anything asks for it
+    /// again (a menu, a batch of it); for that it is made anew, and the same.
+    /// </summary>
+    internal void Forget(Drink drink) => Volatile.Write(ref drinks[drinkNumbers[drink]], null);
 
     /// <summary>Whether a preparation has a part that is made through more than <see cref="DeepestNesting"/> preparations, and so is not known.</summary>
     public bool IsTooDeep(Prep prep) => tooDeep.Contains(prep);
@@ -133,6 +159,7 @@ public sealed class ProfileSet
             if (file is Drink drink) drinks[drinkNumbers[drink]] = null;
         }
 
+        partsKeys = new (bool, long?)[drinks.Length];
         tooDeep.Clear();
         MakePreps(threads);
     }

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using SpecLint.Book;
 using SpecLint.Science;
 
@@ -23,7 +22,8 @@ public sealed class RecipeProfile
     private FixedList<HazardLoad>? hazardLoads;
     private FixedList<HazardLoad>? hazardTotals;
     private FixedList<(Ingredient Ingredient, FixedList<string> Through)>? leaves;
-    private ConcurrentDictionary<string, Part?>? known;
+    private KnownPart? known;
+    private FixedList<TreeLeaf>? tree;
 
     internal RecipeProfile(Recipe recipe, ProfileSet set, int wave)
     {
@@ -34,7 +34,7 @@ public sealed class RecipeProfile
         InputMass = weighed.Mix.Total;
         InputVolume = Mixture.Volume(weighed.Mix.Grams, Celsius.Reference)?.Value ?? double.NaN;
         basis = recipe is Prep prep ? OfPrep(prep, weighed) : OfDrink((Drink)recipe, weighed);
-        facts = new FactSheet(basis, () => recipe is Prep ? KeepingLife.Of(this) : FactValue.Open("a drink is served when it is made"));
+        facts = new FactSheet(basis, this);
     }
 
     /// <summary>The recipe.</summary>
@@ -91,6 +91,9 @@ public sealed class RecipeProfile
     /// <summary>The same, all lines together.</summary>
     internal FixedList<HazardLoad> HazardTotals => hazardTotals ??= HazardLoad.Together(HazardLoads);
 
+    /// <summary>The ingredients that each line brings: see <see cref="RecipeTree.Of"/>.</summary>
+    internal FixedList<TreeLeaf> Tree => tree ??= RecipeTree.LeavesByLine(this);
+
     /// <summary>What it is made of in the end: each ingredient once, with the first way to it.</summary>
     internal FixedList<(Ingredient Ingredient, FixedList<string> Through)> Leaves => leaves ??= RecipeTree.LeavesOf(this);
 
@@ -111,8 +114,18 @@ public sealed class RecipeProfile
     /// <param name="work">Works it out; two threads may both do so.</param>
     internal Part? Once(string key, Func<RecipeProfile, Part?> work)
     {
-        var all = known ?? Interlocked.CompareExchange(ref known, new(StringComparer.Ordinal), null) ?? known;
-        return all.TryGetValue(key, out var part) ? part : all.GetOrAdd(key, work(this));
+        // A handful of keys at most, so that a chain of entries is the quickest to search and the smallest.
+        for (var entry = Volatile.Read(ref known); entry is not null; entry = entry.Next)
+        {
+            if (entry.Key == key) return entry.Part;
+        }
+
+        var found = work(this);
+        while (true)
+        {
+            var first = Volatile.Read(ref known);
+            if (Interlocked.CompareExchange(ref known, new KnownPart(key, found, first), first) == first) return found;
+        }
     }
 
     /// <summary>Profiles of a lower wave were made before; a recipe uses only those.</summary>
@@ -240,4 +253,7 @@ public sealed class RecipeProfile
 
         return mix.ToMaterial(Recipe.Id, double.IsNaN(density) && IsSolid ? BulkDensityOfSolids : density, state, kind, basis.Mix.Lack, ph);
     }
+
+    /// <summary>A part that was looked for once.</summary>
+    private sealed record KnownPart(string Key, Part? Part, KnownPart? Next);
 }

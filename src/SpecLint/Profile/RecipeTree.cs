@@ -19,24 +19,37 @@ internal readonly record struct TreeLeaf(Part Part, Ingredient Ingredient, Fixed
 internal static class RecipeTree
 {
     /// <summary>The ingredients that each line brings, in the order of the lines; each once a line, with the first way by which it comes.</summary>
-    public static List<TreeLeaf> Of(RecipeProfile profile)
+    public static FixedList<TreeLeaf> Of(RecipeProfile profile) => profile.Tree;
+
+    /// <summary>The same, worked out.</summary>
+    internal static FixedList<TreeLeaf> LeavesByLine(RecipeProfile profile)
     {
-        var leaves = new List<TreeLeaf>(profile.Parts.Count);
+        int count = 0;
+        foreach (var part in profile.Parts) count += LeavesIn(part, profile);
+        var leaves = new TreeLeaf[count];
+        int at = 0;
         foreach (var part in profile.Parts)
         {
             switch (part.Item?.File)
             {
                 case Ingredient ingredient:
-                    leaves.Add(new TreeLeaf(part, part.Material?.Ingredient ?? ingredient, []));
+                    leaves[at++] = new TreeLeaf(part, part.Material?.Ingredient ?? ingredient, []);
                     break;
                 case Recipe recipe when profile.Set.TryBefore(recipe, profile) is { } inner:
-                    foreach (var leaf in inner.Leaves) leaves.Add(new TreeLeaf(part, leaf.Ingredient, leaf.Through));
+                    foreach (var leaf in inner.Leaves) leaves[at++] = new TreeLeaf(part, leaf.Ingredient, leaf.Through);
                     break;
             }
         }
 
         return leaves;
     }
+
+    private static int LeavesIn(Part part, RecipeProfile profile) => part.Item?.File switch
+    {
+        Ingredient => 1,
+        Recipe recipe => profile.Set.TryBefore(recipe, profile)?.Leaves.Count ?? 0,
+        _ => 0,
+    };
 
     /// <summary>The first ingredient of the tree that is such.</summary>
     public static TreeLeaf? First(RecipeProfile profile, Func<Ingredient, bool> isSuch)

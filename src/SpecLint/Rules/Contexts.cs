@@ -81,6 +81,8 @@ public sealed class RecipeContext : FileContext
 {
     private Service.GlassFill? glass;
     private bool glassKnown;
+    private FixedList<Labels.PlacedClaim>? claims;
+    private FixedList<Hazards.RecipeText>? texts;
 
     internal RecipeContext(LinkedBook book, ProfileSet profiles, List<Finding> findings, Recipe recipe, RecipeProfile profile)
         : base(book, profiles, findings, recipe)
@@ -105,6 +107,12 @@ public sealed class RecipeContext : FileContext
             return glass;
         }
     }
+
+    /// <summary>The claims of the recipe, read once for all rules about claims.</summary>
+    internal FixedList<Labels.PlacedClaim> Claims => claims ??= Labels.Claims.Of(Recipe, Book);
+
+    /// <summary>What the recipe says in words, gathered once for all rules that look for words.</summary>
+    internal FixedList<Hazards.RecipeText> Texts => texts ??= Hazards.RecipeTexts.Of(this);
 
     /// <summary>A fact of the recipe.</summary>
     public FactValue Fact(Fact fact) => Profile.Get(fact);

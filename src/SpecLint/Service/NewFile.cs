@@ -70,7 +70,7 @@ public sealed class NewFile
 
     private void Write(IReadOnlyList<string>? allergens)
     {
-        var resolver = new NameResolver(book);
+        var resolver = book.NameResolver;
         foreach (string line in request.Lines) entries.Add(Understand(line, resolver));
         var text = new StringBuilder("{\n");
         text.Append($"  \"$schema\": \"./schemas/{KeyOf(request.Kind)}.schema.json\",\n");
@@ -128,7 +128,7 @@ public sealed class NewFile
     private void Ingredient(StringBuilder text)
     {
         Property(text, "name", Quoted(request.Name));
-        var like = entries.Count > 0 ? entries[0] : Understand(request.Name, new NameResolver(book));
+        var like = entries.Count > 0 ? entries[0] : Understand(request.Name, book.NameResolver);
         if (like.Doubt.Length == 0 && like.Id.Length > 0 && like.Id != Id)
         {
             Property(text, "like", Quoted(like.Id));

@@ -1,3 +1,4 @@
+using SpecLint.Changes;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;
@@ -11,6 +12,16 @@ namespace SpecLint.Tests.Cost;
 public sealed class BoundedCostTests
 {
     private const string Method = """[ { "do": "stir" } ]""";
+
+    /// <summary>
+    /// Bytes for reading, profile and all rules of a drink of four parts without a finding. Code that is not optimized puts numbers on
+    /// the heap that optimized code keeps in registers.
+    /// </summary>
+#if DEBUG
+    private const double MostBytesOfADrink = 80_000;
+#else
+    private const double MostBytesOfADrink = 14_000;
+#endif
 
     [Fact]
     public void Preparations_that_list_all_later_ones_cost_as_much_as_they_have_lines()
@@ -35,6 +46,43 @@ public sealed class BoundedCostTests
         Allocated(Unknown(10));
         double ratio = (double)Allocated(Unknown(4000)) / Allocated(Unknown(1000));
         Assert.InRange(ratio, 1, 5.5);
+    }
+
+    [Fact]
+    public void An_unknown_name_in_each_of_many_recipes_costs_as_much_as_there_are()
+    {
+        // The names of the book are indexed once, not once for each of them.
+        Allocated(UnknownInEach(10));
+        double ratio = (double)Allocated(UnknownInEach(1000)) / Allocated(UnknownInEach(250));
+        Assert.InRange(ratio, 1, 5.5);
+    }
+
+    /// <summary>What a clean drink of four parts takes is no matter of the machine, and grows with each check that makes something in vain.</summary>
+    [Fact]
+    public void A_clean_drink_takes_no_more_memory_than_it_needs()
+    {
+        Allocated(Sours(80));
+        double each = (Allocated(Sours(80)) - Allocated(Sours(40))) / 40.0;
+        Assert.InRange(each, 0, MostBytesOfADrink);
+    }
+
+    [Fact]
+    public void Letting_go_of_profiles_changes_no_finding()
+    {
+        var book = Books.Input(
+            ("low-tide.drink.json", Drink("""{ "item": "gin", "amount": "45 ml" }, { "item": "lime-juice", "amount": "25 ml" }, { "item": "ginger-syrup", "amount": "15 ml" }""")),
+            ("high-tide.drink.json", Drink("""{ "item": "gin", "amount": "45 ml" }, { "item": "lime-juice", "amount": "25 ml" }, { "item": "ginger-syrup", "amount": "15 ml" }""")),
+            ("tide-batch.prep.json", """{ "name": "Tide batch", "family": "batch", "batchOf": "low-tide", "ingredients": [ { "item": "gin", "amount": "450 ml" }, { "item": "lime-juice", "amount": "100 ml" } ], "method": [ { "do": "stir" } ] }"""),
+            ("tonight.menu.json", """{ "name": "Tonight", "drinks": [ { "drink": "low-tide", "words": "Gin, lime, no ginger" } ] }"""));
+        CheckResult kept = Checker.Check(book), let = Checker.Check(book with { KeepsProfiles = false });
+        Assert.Equal(Told(kept), Told(let));
+        Assert.Contains(Told(let), f => f.StartsWith("SL3018", StringComparison.Ordinal));
+
+        // What is made anew is the same.
+        foreach (var drink in let.Book.Drinks)
+            Assert.Equal(kept.Profiles.Of(kept.Book.Drinks.Single(d => d.Id == drink.Id)).Get(Fact.Abv), let.Profiles.Of(drink).Get(Fact.Abv));
+
+        static List<string> Told(CheckResult result) => [.. result.Findings.Flat().Select(f => $"{f.Rule.Id} {f.Place.File.Path} {f.Message}")];
     }
 
     [Fact]
@@ -176,6 +224,21 @@ public sealed class BoundedCostTests
 
     private static BookInput Unknown(int count) => Books.Input(
         ("d.drink.json", Drink(string.Join(",", Enumerable.Range(0, count).Select(i => $$"""{ "item": "unknwn-thing-{{i}}", "amount": "20 ml" }""")))));
+
+    private static BookInput UnknownInEach(int count) => Books.Input([.. Enumerable.Range(0, count).Select(i => ($"p{i:0000}.prep.json", Prep(
+        $"P{i}", """{ "item": "unknwn-thing", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""")))]);
+
+    private static BookInput Sours(int count)
+    {
+        string[] spirits = ["gin", "vodka", "white-rum", "bourbon", "pisco", "blanco-tequila", "cognac", "rye-whiskey"];
+        string[] garnishes = ["mint", "basil", "dill", "rosemary", "thyme", "lemon-peel", "orange-peel", "lime-peel", "cucumber", "lemon-wheel"];
+        return Books.Input([.. Enumerable.Range(0, count).Select(i => ($"d{i:000}.drink.json", $$"""
+            { "name": "Tide {{i}}", "style": "shaken-sour",
+              "ingredients": [ { "item": "{{spirits[i % 8]}}", "amount": "60 ml" }, { "item": "lemon-juice", "amount": "22.5 ml" }, { "item": "simple-syrup", "amount": "22.5 ml" } ],
+              "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" }, { "do": "fine-strain" } ], "garnish": [ { "item": "{{garnishes[i / 8]}}", "amount": "1 piece" } ],
+              "declares": { "allergens": [] } }
+            """))]);
+    }
 
     private static string Drink(string lines) => $$"""{ "name": "D", "ingredients": [ {{lines}} ], "method": [ { "do": "shake", "ice": "cubed" }, { "do": "strain" } ] }""";
 

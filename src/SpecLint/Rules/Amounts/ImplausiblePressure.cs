@@ -19,8 +19,14 @@ internal sealed partial class ImplausiblePressure : PlausibilityRule
 
     public override void Check(FileContext context)
     {
-        foreach (var (recipe, step, path) in Steps(context))
-            One(context, step.Amount, PlausibleTable.Of(PlausibleOf.Pressure, step.Verb, recipe.Recipe is Drink), path + ".amount", $"{Named(step)} is at");
+        if (context is RecipeContext recipe)
+        {
+            foreach (var step in recipe.Recipe.Method)
+            {
+                if (step.Amount.IsGiven) One(recipe, step, step.Amount, PlausibleTable.Of(PlausibleOf.Pressure, step.Verb, recipe.Recipe is Drink), "amount", "is at");
+            }
+        }
+
         if (context.File is Prep { Target: { } target }) One(context, target.Pressure, Target, "target.pressure", "The target is");
     }
 

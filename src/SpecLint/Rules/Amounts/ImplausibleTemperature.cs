@@ -23,12 +23,15 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
 
     public override void Check(FileContext context)
     {
-        foreach (var (recipe, step, path) in Steps(context))
+        if (context is RecipeContext recipe)
         {
-            if (!step.At.IsGiven && !step.To.IsGiven) continue;
-            var range = PlausibleTable.Of(PlausibleOf.Temperature, step.Verb, recipe.Recipe is Drink, StepMedium.IsDry(recipe, step));
-            One(context, step.At, range, path + ".at", $"{Named(step)} is held at");
-            One(context, step.To, range, path + ".to", $"{Named(step)} goes to");
+            foreach (var step in recipe.Recipe.Method)
+            {
+                if (!step.At.IsGiven && !step.To.IsGiven) continue;
+                var range = PlausibleTable.Of(PlausibleOf.Temperature, step.Verb, recipe.Recipe is Drink, StepMedium.IsDry(recipe, step));
+                One(recipe, step, step.At, range, "at", "is held at");
+                One(recipe, step, step.To, range, "to", "goes to");
+            }
         }
 
         if (context.File is Prep { Keep: { } keep }) Keep(context, keep.At, "keep.at", "It is kept at");

@@ -26,8 +26,14 @@ internal sealed partial class ImplausibleTime : PlausibilityRule
 
     public override void Check(FileContext context)
     {
-        foreach (var (recipe, step, path) in Steps(context))
-            One(context, step.For, PlausibleTable.Of(PlausibleOf.Duration, step.Verb, recipe.Recipe is Drink), path + ".for", $"{Named(step)} lasts");
+        if (context is RecipeContext recipe)
+        {
+            foreach (var step in recipe.Recipe.Method)
+            {
+                if (step.For.IsGiven) One(recipe, step, step.For, PlausibleTable.Of(PlausibleOf.Duration, step.Verb, recipe.Recipe is Drink), "for", "lasts");
+            }
+        }
+
         if (context.File is Prep { Keep: { } keep }) One(context, keep.For, Kept, "keep.for", "It is kept for");
     }
 

@@ -28,9 +28,27 @@ internal abstract class PlausibilityRule : FileRule
     /// <param name="what">What it is, as the start of a sentence: <c>The step `boil` is at</c>.</param>
     protected void One(FileContext context, Given<Quantity> given, PlausibleRange? range, string path, string what)
     {
-        if (range is null || !given.IsGiven || given.Value.Dimension != Dimension) return;
+        if (IsOutside(given, range)) Report(context, given, range!, path, what);
+    }
+
+    /// <summary>Holds one number of a step against its range; path and words are made only where it lies outside.</summary>
+    /// <param name="context">The recipe.</param>
+    /// <param name="step">The step.</param>
+    /// <param name="given">The number.</param>
+    /// <param name="range">What it can be; <see langword="null"/> says nothing.</param>
+    /// <param name="property">Its property of the step.</param>
+    /// <param name="does">What the step does, in the sentence <c>The step `boil` is at</c>.</param>
+    protected void One(RecipeContext context, Step step, Given<Quantity> given, PlausibleRange? range, string property, string does)
+    {
+        if (IsOutside(given, range)) Report(context, given, range!, $"{context.PathOf(step)}.{property}", $"The step `{(step.Do.IsGiven ? step.Written : "?")}` {does}");
+    }
+
+    private bool IsOutside(Given<Quantity> given, PlausibleRange? range) =>
+        range is not null && given.IsGiven && given.Value.Dimension == Dimension && range.Excludes(given.Value.BaseLow, given.Value.BaseHigh);
+
+    private void Report(FileContext context, Given<Quantity> given, PlausibleRange range, string path, string what)
+    {
         var amount = given.Value;
-        if (!range.Excludes(amount.BaseLow, amount.BaseHigh)) return;
         bool over = amount.BaseLow > range.High;
         double limit = over ? range.High : range.Low;
         string written = Written.Text(context, given.Span);
@@ -61,14 +79,4 @@ internal abstract class PlausibilityRule : FileRule
 
         return ("", "", double.NaN);
     }
-
-    /// <summary>The steps of a recipe, each with its path; none for another file.</summary>
-    protected static IEnumerable<(RecipeContext Context, Step Step, string Path)> Steps(FileContext context)
-    {
-        if (context is not RecipeContext recipe) yield break;
-        foreach (var step in recipe.Recipe.Method) yield return (recipe, step, recipe.PathOf(step));
-    }
-
-    /// <summary>The start of a sentence about a step.</summary>
-    protected static string Named(Step step) => $"The step `{(step.Do.IsGiven ? step.Written : "?")}`";
 }

@@ -24,6 +24,7 @@ internal sealed class BandSolver
     private readonly List<Part> chiefs = [];
     private readonly double[] rest = new double[Components.Count];
     private readonly double[] mixed = new double[Components.Count];
+    private readonly int[] held;
 
     /// <summary>% vol that a gram of ethanol in a millilitre comes to.</summary>
     private readonly double ethanolStrength;
@@ -49,7 +50,15 @@ internal sealed class BandSolver
             for (int i = 0; i < rest.Length; i++) mixed[i] += part.Grams.Typical * per[i];
         }
 
-        for (int i = 0; i < rest.Length; i++) rest[i] -= mixed[i];
+        // What neither the glass nor a part holds stays away from all that is tried.
+        var some = new List<int>(rest.Length);
+        for (int i = 0; i < rest.Length; i++)
+        {
+            rest[i] -= mixed[i];
+            if (rest[i] != 0 || mixed[i] != 0) some.Add(i);
+        }
+
+        held = [.. some];
         Span<double> ethanol = stackalloc double[Components.Count];
         ethanol.Clear();
         ethanol[(int)Component.Ethanol] = 1;
@@ -100,8 +109,7 @@ internal sealed class BandSolver
             // Thousands of amounts are tried for a drink: nothing is made for each of them.
             if (cost > 0 && cost < least)
             {
-                Work(chiefs, factors, values);
-                cost += Outside(values);
+                cost += Try(factors, values);
                 if (cost < least) (least, best, bestValues) = (cost, [.. factors], [.. values]);
             }
 
@@ -130,36 +138,55 @@ internal sealed class BandSolver
 
     private static bool IsPoured(Part part) => part is { Phase: PartPhase.Mix or PartPhase.Top, IsWeighed: true, Material: not null };
 
+    /// <summary>
+    /// What the figures with the chief parts multiplied cost: what lies outside the usual bands costs a little, what lies outside the
+    /// seen ones cannot be had, and then the figures that take longer to work out are not.
+    /// </summary>
+    private double Try(double[] factors, double[] values)
+    {
+        Span<double> grams = stackalloc double[Components.Count];
+        double volume = Mix(chiefs, factors, grams);
+        values[0] = StrengthOf(grams, volume);
+        double cost = Outside(Facts[0], values[0]);
+        if (double.IsPositiveInfinity(cost)) return cost;
+        values[1] = 100 * Solving.SugarOf(grams) / volume;
+        cost += Outside(Facts[1], values[1]);
+        if (double.IsPositiveInfinity(cost)) return cost;
+        values[2] = 100 * Solving.Titratable(grams) / volume;
+        return cost + Outside(Facts[2], values[2]) + Outside(Fact.SugarAcidRatio, values[1] / values[2]);
+    }
+
     /// <summary>Strength, sugar and acid with some parts multiplied.</summary>
     private void Work(List<Part> parts, double[] factors, double[] values)
     {
         Span<double> grams = stackalloc double[Components.Count];
+        double volume = Mix(parts, factors, grams);
+        values[0] = StrengthOf(grams, volume);
+        values[1] = 100 * Solving.SugarOf(grams) / volume;
+        values[2] = 100 * Solving.Titratable(grams) / volume;
+    }
+
+    private double StrengthOf(ReadOnlySpan<double> grams, double volume) => Math.Min(100, ethanolStrength * grams[(int)Component.Ethanol] / volume);
+
+    /// <summary>The composition with some parts multiplied; hands back its volume, mL.</summary>
+    private double Mix(List<Part> parts, double[] factors, Span<double> grams)
+    {
         double now = mass;
         for (int i = 0; i < parts.Count; i++) now += IsPoured(parts[i]) ? (factors[i] - 1) * parts[i].Grams.Typical : 0;
 
         // The water of the technique keeps its share of the mix.
-        for (int i = 0; i < grams.Length; i++) grams[i] = mixed[i] + (rest[i] * now / mass);
+        grams.Clear();
+        foreach (int i in held) grams[i] = mixed[i] + (rest[i] * now / mass);
         for (int p = 0; p < parts.Count; p++)
         {
             if (!IsPoured(parts[p])) continue;
             double more = (factors[p] - 1) * parts[p].Grams.Typical;
             var per = parts[p].Material!.PerGram;
-            for (int i = 0; i < grams.Length; i++) grams[i] += more * per[i];
+            foreach (int i in held) grams[i] += more * per[i];
         }
 
-        for (int i = 0; i < grams.Length; i++) grams[i] = Math.Max(0, grams[i]);
-        double volume = Solving.VolumeOf(grams);
-        values[0] = Math.Min(100, ethanolStrength * grams[(int)Component.Ethanol] / volume);
-        values[1] = 100 * Solving.SugarOf(grams) / volume;
-        values[2] = 100 * Solving.Titratable(grams) / volume;
-    }
-
-    /// <summary>What lies outside the usual bands costs a little, what lies outside the seen ones cannot be had.</summary>
-    private double Outside(double[] values)
-    {
-        double cost = 0;
-        for (int i = 0; i < Facts.Length; i++) cost += Outside(Facts[i], values[i]);
-        return cost + Outside(Fact.SugarAcidRatio, values[1] / values[2]);
+        foreach (int i in held) grams[i] = Math.Max(0, grams[i]);
+        return Solving.VolumeOf(grams);
     }
 
     private double Outside(Fact fact, double value)

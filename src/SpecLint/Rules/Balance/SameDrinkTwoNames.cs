@@ -18,15 +18,14 @@ internal sealed partial class SameDrinkTwoNames : BookRule
         var sets = new Dictionary<long, Set>(context.Book.Drinks.Count);
         foreach (var drink in context.Book.Drinks)
         {
-            var profile = context.Profiles.Of(drink);
-            if (KeyOf(profile) is not { } key) continue;
+            if (context.Profiles.PartsKeyOf(drink) is not { } key) continue;
             if (!sets.TryGetValue(key, out var set))
             {
                 sets.Add(key, new Set(drink));
                 continue;
             }
 
-            var vector = Vector.Of(profile, drink);
+            var vector = Vector.Of(context.Profiles, drink);
             var twin = set.Twin(context.Profiles, vector, out double apart);
             set.Add(vector);
             if (twin is null) continue;
@@ -43,25 +42,6 @@ internal sealed partial class SameDrinkTwoNames : BookRule
         }
     }
 
-    private static bool Counts(Part part) => part.Phase is PartPhase.Mix or PartPhase.Top or PartPhase.TakenOut && part.Item is not null && part.IsWeighed;
-
-    /// <summary>A number that drinks of one technique and one set of parts share; <see langword="null"/> where there is nothing to compare.</summary>
-    private static long? KeyOf(RecipeProfile profile)
-    {
-        int count = 0;
-        double sum = 0;
-        long key = (long)profile.Technique;
-        foreach (var part in profile.Parts)
-        {
-            if (!Counts(part)) continue;
-            count++;
-            sum += part.Grams.Typical;
-            key += Book.Formula.ShareOfKey(part.Item!.Id);
-        }
-
-        return count < 2 || sum <= 0 ? null : key;
-    }
-
     /// <summary>Drinks of one key.</summary>
     private sealed class Set(Drink first)
     {
@@ -71,7 +51,7 @@ internal sealed partial class SameDrinkTwoNames : BookRule
         public Drink? Twin(ProfileSet profiles, Vector vector, out double apart)
         {
             apart = 0;
-            vectors ??= [Vector.Of(profiles.Of(first), first)];
+            vectors ??= [Vector.Of(profiles, first)];
             foreach (var other in vectors)
             {
                 if (other.Drink.Supersedes.IsGiven && other.Drink.Supersedes.Value == vector.Drink.Id) continue;
@@ -103,13 +83,13 @@ internal sealed partial class SameDrinkTwoNames : BookRule
 
         public Drink Drink { get; }
 
-        public static Vector Of(RecipeProfile profile, Drink drink)
+        public static Vector Of(ProfileSet profiles, Drink drink)
         {
-            var vector = new Vector(drink, profile.Technique);
+            var vector = new Vector(drink, Techniques.Of(drink).Kind);
             double sum = 0;
-            foreach (var part in profile.Parts)
+            foreach (var part in profiles.PartsOf(drink))
             {
-                if (!Counts(part)) continue;
+                if (!PartsKey.Counts(part)) continue;
                 sum += part.Grams.Typical;
                 vector.parts.Add((part.Item!.Id, part.Grams.Typical));
             }

@@ -92,15 +92,8 @@ internal static class Formula
     public static long RoughKeyOf(Prep prep)
     {
         long key = StringComparer.Ordinal.GetHashCode(prep.Family.OrNone().Id) + prep.Method.Count;
-        foreach (var line in prep.Ingredients) key += ShareOfKey(line.Item.Or("?"));
+        foreach (var line in prep.Ingredients) key += PartsKey.ShareOf(line.Item.Or("?"));
         return key;
-    }
-
-    /// <summary>What one item adds to a number that a set of items shares; a sum, since their order says nothing.</summary>
-    public static long ShareOfKey(string item)
-    {
-        long hash = StringComparer.Ordinal.GetHashCode(item) * 0x1E37_79B9_7F4A_7C15L;
-        return hash ^ (hash >> 29);
     }
 
     /// <summary>Family, items and steps, so that only recipes alike in them are compared.</summary>

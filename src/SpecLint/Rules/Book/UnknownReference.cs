@@ -10,7 +10,6 @@ internal sealed partial class UnknownReference : RecipeRule
 {
     public override void Check(RecipeContext context)
     {
-        NameResolver? resolver = null;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
@@ -19,7 +18,7 @@ internal sealed partial class UnknownReference : RecipeRule
 
             // An amount in the item, or two lines in one, has a finding of its own.
             if (Amounts.AmountInName.Reads(context.Book, id, out _, out _) || Amounts.TwoRowsInOne.Reads(context.Book, id, out _, out _, out _)) continue;
-            var meaning = Meaning(ref resolver, context.Book, id);
+            var meaning = context.Book.NameResolver.Resolve(id);
             if (meaning.Answer is NameAnswer.Unclear or NameAnswer.Maker)
             {
                 context.Report(meaning.Answer == NameAnswer.Unclear ? Unclear(context, line, id, meaning) : Makers(context, line, id, meaning));
@@ -41,8 +40,6 @@ internal sealed partial class UnknownReference : RecipeRule
             });
         }
     }
-
-    private static WrittenName Meaning(ref NameResolver? resolver, LinkedBook book, string written) => (resolver ??= new NameResolver(book)).Resolve(written);
 
     /// <summary>
     /// What an item would bring that can hurt a guest, in brackets; empty where nothing is known of. Such an item is named, and

@@ -36,10 +36,10 @@ internal sealed partial class CryogenAtService : RecipeRule
             if (load.Direct && IsCryogen(load.Hazard)) return new Use(HazardWords.SpanOf(load.Part.Line), RecipeContext.PathOf(load.Part.Line, "item"), load.Hazard.Id == DryIce);
         }
 
-        foreach (var text in RecipeTexts.Of(context))
+        foreach (var text in context.Texts)
         {
-            if (text.Step is { Verb: { } verb } && (verb.UsesDryIce || verb.UsesLiquidNitrogen)) return new Use(text.Text.Span, text.Path, verb.UsesDryIce);
-            if (HazardNames.InProse(text.Text.Value, IsCryogen) is { } named) return new Use(text.Text.Span, text.Path, named.Hazard.Id == DryIce);
+            if (text.Step is { Verb: { } verb } && (verb.UsesDryIce || verb.UsesLiquidNitrogen)) return new Use(text.Text.Span, text.PathIn(context), verb.UsesDryIce);
+            if (HazardNames.InProse(text.Text.Value, IsCryogen) is { } named) return new Use(text.Text.Span, text.PathIn(context), named.Hazard.Id == DryIce);
         }
 
         return null;
@@ -68,12 +68,12 @@ internal sealed partial class CryogenAtService : RecipeRule
     /// </summary>
     private static bool IsGone(RecipeContext context, Use use)
     {
-        foreach (var text in RecipeTexts.Of(context))
+        foreach (var text in context.Texts)
         {
             if (!HazardWords.HasWords(text.Text, Gone)) continue;
             if (HazardWords.HasWords(text.Text, InGlass) && !HazardWords.HasWords(text.Text, NotInGlass)) continue;
             if (HazardWords.HasWords(text.Text, Substances) || (text.Step is { } step && (Uses(step) || use.Path.StartsWith(context.PathOf(step), StringComparison.Ordinal)))) return true;
-            if (text.Step is null && use.Path.StartsWith("ingredients", StringComparison.Ordinal) && text.Path.StartsWith(use.Path.Substring(0, use.Path.LastIndexOf('.')), StringComparison.Ordinal)) return true;
+            if (text.Step is null && use.Path.StartsWith("ingredients", StringComparison.Ordinal) && text.PathIn(context).StartsWith(use.Path.Substring(0, use.Path.LastIndexOf('.')), StringComparison.Ordinal)) return true;
         }
 
         return false;

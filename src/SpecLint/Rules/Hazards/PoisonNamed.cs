@@ -22,10 +22,10 @@ internal sealed partial class PoisonNamed : FileRule
     private static void CheckRecipe(RecipeContext context, Recipe recipe)
     {
         var profile = context.Profile;
-        foreach (var text in RecipeTexts.Of(context))
+        foreach (var text in context.Texts)
         {
             if (HazardNames.InProse(text.Text.Value, static h => h.IsDeadly) is not { } named || IsOnALine(profile, named.Hazard)) continue;
-            Report(context, text.Text, text.Path, named.Hazard, named.In(text.Text.Value), null, "The text names");
+            Report(context, text.Text, text.PathIn(context), named.Hazard, named.In(text.Text.Value), null, "The text names");
             return;
         }
 

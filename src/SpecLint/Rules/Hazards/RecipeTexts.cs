@@ -5,46 +5,64 @@ namespace SpecLint.Rules.Hazards;
 
 /// <summary>A sentence of a recipe, and where it stands.</summary>
 /// <param name="Text">The text.</param>
-/// <param name="Path">Its JSON path.</param>
 /// <param name="Step">The step it belongs to; <see langword="null"/> where it belongs to none.</param>
-internal readonly record struct RecipeText(Given<string> Text, string Path, Step? Step);
+/// <param name="Line">The line it belongs to; <see langword="null"/> where it belongs to none.</param>
+/// <param name="Property">Its property in the step or line (empty for the verb itself); of the recipe where it belongs to neither.</param>
+internal readonly record struct RecipeText(Given<string> Text, Step? Step, Line? Line, string Property)
+{
+    /// <summary>Its JSON path, which only a finding needs.</summary>
+    /// <param name="context">The recipe.</param>
+    public string PathIn(RecipeContext context) =>
+        Line is not null ? RecipeContext.PathOf(Line, Property)
+        : Step is null ? Property
+        : Property.Length == 0 ? context.PathOf(Step) : $"{context.PathOf(Step)}.{Property}";
+}
 
 /// <summary>All that a recipe says in words about how it is made and served: notes, lines, steps. Its name is not among them.</summary>
 internal static class RecipeTexts
 {
+    [ThreadStatic]
+    private static List<RecipeText>? gathered;
+
     /// <summary>The texts, in the order of the file.</summary>
-    public static IEnumerable<RecipeText> Of(RecipeContext context)
+    public static FixedList<RecipeText> Of(RecipeContext context)
     {
         var recipe = context.Recipe;
+        var texts = gathered ??= [];
+        texts.Clear();
         foreach (var line in LinkedBook.LinesOf(recipe))
         {
-            if (line.Note.IsGiven) yield return new RecipeText(line.Note, RecipeContext.PathOf(line, "note"), null);
+            if (line.Note.IsGiven) texts.Add(new RecipeText(line.Note, null, line, "note"));
         }
 
         foreach (var step in recipe.Method)
         {
-            if (step.Do.IsGiven) yield return new RecipeText(new Given<string>(step.Written, step.Do.Span), context.PathOf(step), step);
-            if (step.Ice.IsGiven) yield return new RecipeText(new Given<string>(step.IceWritten, step.Ice.Span), context.PathOf(step) + ".ice", step);
-            if (step.Until.IsGiven) yield return new RecipeText(step.Until, context.PathOf(step) + ".until", step);
-            if (step.Into.IsGiven) yield return new RecipeText(step.Into, context.PathOf(step) + ".into", step);
-            if (step.Vessel.IsGiven) yield return new RecipeText(new Given<string>(step.Vessel.Value.Id, step.Vessel.Span), context.PathOf(step) + ".vessel", step);
-            if (step.Note.IsGiven) yield return new RecipeText(step.Note, context.PathOf(step) + ".note", step);
+            if (step.Do.IsGiven) texts.Add(new RecipeText(new Given<string>(step.Written, step.Do.Span), step, null, ""));
+            if (step.Ice.IsGiven) texts.Add(new RecipeText(new Given<string>(step.IceWritten, step.Ice.Span), step, null, "ice"));
+            if (step.Until.IsGiven) texts.Add(new RecipeText(step.Until, step, null, "until"));
+            if (step.Into.IsGiven) texts.Add(new RecipeText(step.Into, step, null, "into"));
+            if (step.Vessel.IsGiven) texts.Add(new RecipeText(new Given<string>(step.Vessel.Value.Id, step.Vessel.Span), step, null, "vessel"));
+            if (step.Note.IsGiven) texts.Add(new RecipeText(step.Note, step, null, "note"));
             foreach (var item in step.Items)
             {
-                if (item.IsGiven && context.Book.Resolve(item.Value) is null) yield return new RecipeText(item, context.PathOf(step) + ".items", step);
+                if (item.IsGiven && context.Book.Resolve(item.Value) is null) texts.Add(new RecipeText(item, step, null, "items"));
             }
         }
 
         for (int i = 0; i < recipe.Notes.Count; i++)
         {
-            if (recipe.Notes[i].IsGiven) yield return new RecipeText(recipe.Notes[i], $"notes[{i}]", null);
+            if (recipe.Notes[i].IsGiven) texts.Add(new RecipeText(recipe.Notes[i], null, null, $"notes[{i}]"));
         }
 
-        if (recipe is not Prep prep) yield break;
-        if (prep.Keep is { In.IsGiven: true } keep) yield return new RecipeText(new Given<string>(keep.In.Value.Id, keep.In.Span), "keep.in", null);
-        foreach (var left in prep.ByProducts)
+        if (recipe is Prep prep)
         {
-            if (left.Note.IsGiven) yield return new RecipeText(left.Note, "byProducts", null);
+            if (prep.Keep is { In.IsGiven: true } keep) texts.Add(new RecipeText(new Given<string>(keep.In.Value.Id, keep.In.Span), null, null, "keep.in"));
+            foreach (var left in prep.ByProducts)
+            {
+                if (left.Note.IsGiven) texts.Add(new RecipeText(left.Note, null, null, "byProducts"));
+            }
         }
+
+        return FixedList.Of(texts);
     }
 }

@@ -18,7 +18,7 @@ internal sealed partial class AllergenSurplus : RecipeRule
             if (part.Item is null) return;
         }
 
-        List<TreeLeaf>? leaves = null;
+        FixedList<TreeLeaf>? leaves = null;
         for (int w = 0; w < list.Value.Count; w++)
         {
             var word = list.Value[w];

@@ -8,7 +8,7 @@ internal sealed partial class ClaimNotChecked : RecipeRule
 {
     public override void Check(RecipeContext context)
     {
-        foreach (var placed in Claims.Of(context.Recipe, context.Book))
+        foreach (var placed in context.Claims)
         {
             if (placed.Claim.Meaning.Kind == ClaimKind.Unknown) context.Report(Of(Rule, placed, context));
         }

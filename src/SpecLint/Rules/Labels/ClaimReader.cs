@@ -19,6 +19,10 @@ internal sealed class ClaimReader
 {
     private const int MostWordsOfThing = 3;
 
+    /// <summary>The words with which a claim in a text begins, or by which it is found.</summary>
+    private static readonly WordFilter Telling = new(
+        ClaimTable.FirstWords.Concat(["free", "contains", "containing", "contain", "not", "never", "doesnt", "cannot", "without", "sans", "no", "zero", "non"]));
+
     private readonly LinkedBook book;
     private readonly ClaimPlace where;
     private readonly List<string> words = [];
@@ -31,6 +35,9 @@ internal sealed class ClaimReader
         this.where = where;
         Split(text);
     }
+
+    /// <summary>Whether a text may hold a claim: most names and notes have no word of one, and need no reading.</summary>
+    public static bool MayHold(string text) => Telling.MayHold(text);
 
     /// <summary>The claims of a text, in its order.</summary>
     /// <param name="text">The text.</param>

@@ -18,7 +18,7 @@ internal abstract class ClaimRule : RecipeRule
     /// <inheritdoc/>
     public override void Check(RecipeContext context)
     {
-        foreach (var placed in Claims.Of(context.Recipe, context.Book))
+        foreach (var placed in context.Claims)
         {
             var claim = placed.Claim;
             if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile) is not { } verdict) continue;

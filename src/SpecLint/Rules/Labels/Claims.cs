@@ -54,42 +54,45 @@ internal static class Claims
     private static readonly FixedList<string> MilkTokens = ["milk"];
 
     /// <summary>The claims of a recipe: its list of claims, its name, and what it tells the guest.</summary>
-    public static List<PlacedClaim> Of(Recipe recipe, LinkedBook book)
+    public static FixedList<PlacedClaim> Of(Recipe recipe, LinkedBook book)
     {
-        var claims = new List<PlacedClaim>();
-        AddText(claims, recipe.Name, "name", ClaimPlace.Names, book);
-        if (recipe.Declares is not { } declares) return claims;
-        AddList(claims, declares.Claims, "declares.claims", book);
-        for (int i = 0; i < declares.Advisory.Count; i++) AddText(claims, declares.Advisory[i], $"declares.advisory[{i + 1}]", ClaimPlace.Anywhere, book);
-        return claims;
+        List<PlacedClaim>? claims = null;
+        AddText(ref claims, recipe.Name, "name", ClaimPlace.Names, book);
+        if (recipe.Declares is { } declares)
+        {
+            AddList(ref claims, declares.Claims, "declares.claims", book);
+            for (int i = 0; i < declares.Advisory.Count; i++) AddText(ref claims, declares.Advisory[i], $"declares.advisory[{i + 1}]", ClaimPlace.Anywhere, book);
+        }
+
+        return claims is null ? [] : FixedList.Of(claims);
     }
 
     /// <summary>The claims of a menu about one of its drinks: its list of claims, its name and words, and the name of the menu.</summary>
-    public static List<PlacedClaim> Of(Menu menu, MenuEntry entry, LinkedBook book)
+    public static FixedList<PlacedClaim> Of(Menu menu, MenuEntry entry, LinkedBook book)
     {
-        var claims = new List<PlacedClaim>();
+        List<PlacedClaim>? claims = null;
         string path = $"drinks[{entry.Drink.Or("")}]";
-        AddText(claims, menu.Name, "name", ClaimPlace.Names, book);
-        AddText(claims, entry.Name, path + ".name", ClaimPlace.Names, book);
-        AddText(claims, entry.Words, path + ".words", ClaimPlace.Anywhere, book);
-        AddList(claims, entry.Claims, path + ".claims", book);
-        return claims;
+        AddText(ref claims, menu.Name, "name", ClaimPlace.Names, book);
+        AddText(ref claims, entry.Name, path + ".name", ClaimPlace.Names, book);
+        AddText(ref claims, entry.Words, path + ".words", ClaimPlace.Anywhere, book);
+        AddList(ref claims, entry.Claims, path + ".claims", book);
+        return claims is null ? [] : FixedList.Of(claims);
     }
 
-    private static void AddText(List<PlacedClaim> claims, Given<string> text, string path, ClaimPlace where, LinkedBook book)
+    private static void AddText(ref List<PlacedClaim>? claims, Given<string> text, string path, ClaimPlace where, LinkedBook book)
     {
-        if (!text.IsGiven) return;
-        foreach (var claim in ClaimReader.Read(text.Value, where, book)) claims.Add(new PlacedClaim(claim, text, path, -1));
+        if (!text.IsGiven || !ClaimReader.MayHold(text.Value)) return;
+        foreach (var claim in ClaimReader.Read(text.Value, where, book)) (claims ??= []).Add(new PlacedClaim(claim, text, path, -1));
     }
 
-    private static void AddList(List<PlacedClaim> claims, FixedList<Given<string>> list, string path, LinkedBook book)
+    private static void AddList(ref List<PlacedClaim>? claims, FixedList<Given<string>> list, string path, LinkedBook book)
     {
         for (int i = 0; i < list.Count; i++)
         {
             if (!list[i].IsGiven) continue;
             var read = ClaimReader.Read(list[i].Value, ClaimPlace.Claims, book);
             if (read.Count == 0) read.Add(new ReadClaim(list[i].Value, new ClaimMeaning(ClaimKind.Unknown, list[i].Value, []), false));
-            foreach (var claim in read) claims.Add(new PlacedClaim(claim, list[i], $"{path}[{list[i].Value}]", i));
+            foreach (var claim in read) (claims ??= []).Add(new PlacedClaim(claim, list[i], $"{path}[{list[i].Value}]", i));
         }
     }
 
