@@ -68,20 +68,29 @@ public static class BenchEdits
     private static string Together(CorrectionOutcome outcome) =>
         string.Join("; ", outcome.Brought.Select(f => $"{f.Rule.Id} {f.Message.TrimEnd('.')}").Concat(outcome.Added).Distinct());
 
-    private static string NameFor(BenchBook book, Item item)
+    /// <summary>The name of an item in a line: as people say it, where that is read back as the same item; else its id.</summary>
+    internal static string NameFor(BenchBook book, Item item)
     {
-        string name = item.ByProduct is null ? item.File.Name.Or(item.Id) : item.Id;
-        return new NameResolver(book.Book).Resolve(name) is { Answer: NameAnswer.Resolved } back && back.Id == item.Id ? name : item.Id;
+        if (item.ByProduct is not null) return item.Id;
+        var names = new NameResolver(book.Book);
+        foreach (string name in new[] { item.File.Name.Or("").ToLowerInvariant(), item.Id.Replace('-', ' ') })
+        {
+            bool isPlain = name.Length > 0 && name.IndexOfAny([',', ';', ':', '(', '.']) < 0;
+            if (isPlain && names.Resolve(name) is { Answer: NameAnswer.Resolved } back && back.Id == item.Id) return name;
+        }
+
+        return item.Id;
     }
 
     /// <summary>The lines that say what a corrected file says; <see langword="null"/> where lines cannot.</summary>
-    private static string? AsLines(BenchBook book, BenchEntry entry, BenchReading before, SourceFile after)
+    internal static string? AsLines(BenchBook book, BenchEntry entry, BenchReading before, SourceFile after)
     {
         if (before.Recipe is not { } old || before.File is not { } file || FileKinds.Of(after.Path) is not { } kind) return null;
         var made = (Recipe)BookReader.Read(after, kind, Measures.For(book.Book.Settings.Bar));
-        if (made.Ingredients.Count != old.Ingredients.Count) return null;
+        if (made.Ingredients.Count < old.Ingredients.Count) return null;
         var rows = RowsOf(entry.Text).ToList();
-        for (int i = 0; i < made.Ingredients.Count; i++)
+        int last = 0;
+        for (int i = 0; i < old.Ingredients.Count; i++)
         {
             var (was, now) = (old.Ingredients[i], made.Ingredients[i]);
             var line = before.Written?.Lines.FirstOrDefault(l => l.Kind == WrittenLineKind.Ingredient && l.Number == before.LineOf(new Place(file, was.Span)) && l.Item.Id == was.Item.Or(""));
@@ -101,12 +110,18 @@ public static class BenchEdits
             }
 
             rows[line.Number - 1] = row;
+            last = Math.Max(last, line.Number);
         }
+
+        // What is added comes behind the last line of the recipe.
+        var added = made.Ingredients.Skip(old.Ingredients.Count).ToList();
+        if (added.Exists(l => !l.Item.IsGiven || !l.Amount.IsGiven || book.Book.Resolve(l.Item.Value) is null)) return null;
+        rows.InsertRange(last, added.Select(l => $"{Written(after, l.Amount.Span)} {NameFor(book, book.Book.Resolve(l.Item.Value)!)}"));
 
         if (made.Declares is { Allergens: { IsGiven: true, Value: var allergens } } && !(old.Declares is { Allergens: { IsGiven: true, Value: var known } } && Tokens(known) == Tokens(allergens)))
         {
             string said = "allergens: " + (allergens.Count == 0 ? "none" : Tokens(allergens));
-            int there = before.Written?.Lines.FirstOrDefault(l => l.Detail is { Kind: DetailKind.Allergens })?.Number ?? 0;
+            int there = added.Count > 0 ? 0 : before.Written?.Lines.FirstOrDefault(l => l.Detail is { Kind: DetailKind.Allergens })?.Number ?? 0;
             if (there > 0) rows[there - 1] = said;
             else rows.Add(said);
         }
@@ -130,9 +145,9 @@ public static class BenchEdits
 
     private static string Written(SourceFile file, TextSpan span) => file.TextOf(span).Trim('"');
 
-    private static string TextOf(SourceFile file) => file.TextOf(new TextSpan(file.ByteOrderMarkLength, file.Utf8.Length - file.ByteOrderMarkLength));
+    internal static string TextOf(SourceFile file) => file.TextOf(new TextSpan(file.ByteOrderMarkLength, file.Utf8.Length - file.ByteOrderMarkLength));
 
-    private static string[] RowsOf(string text) => text.Replace("\r\n", "\n").Replace('\r', '\n').Split('\n');
+    internal static string[] RowsOf(string text) => text.Replace("\r\n", "\n").Replace('\r', '\n').Split('\n');
 
     /// <summary>A JSON file without its comments and layout, its properties sorted; its own text where it is not one.</summary>
     private static string Canonical(SourceFile file)

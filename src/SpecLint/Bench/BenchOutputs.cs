@@ -3,6 +3,7 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reports;
+using SpecLint.Rules;
 using SpecLint.Service;
 
 namespace SpecLint.Bench;
@@ -61,14 +62,22 @@ public static class BenchOutputs
         json.WriteString("why", JsonOutput.WellFormed(edit.Why));
     });
 
-    /// <summary>The words that a screen offers: styles, glasses, families, label stocks, by id and name.</summary>
+    /// <summary>The words that a screen offers: styles, glasses, families, label stocks, by id and name; the rules that guard against harm.</summary>
     public static string Words() => Json(json =>
     {
         Write(json, "styles", Style.All.Select(s => (s.Id, s.Name)));
         Write(json, "glasses", GlassTable.All.Select(g => (g.Id, g.Name)));
         Write(json, "families", Family.All.Select(f => (f.Id, f.Id.Replace('-', ' '))));
         Write(json, "labels", LabelStock.All.Select(s => (s.Id, s.Name)));
+        WriteTexts(json, "harm", RuleRegistry.All.Where(r => r.Info.Safety).Select(r => r.Info.Id));
     });
+
+    internal static void WriteTexts(Utf8JsonWriter json, string name, IEnumerable<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (string text in texts) json.WriteStringValue(JsonOutput.WellFormed(text));
+        json.WriteEndArray();
+    }
 
     private static void Write(Utf8JsonWriter json, string name, IEnumerable<(string Id, string Name)> words)
     {
@@ -84,7 +93,7 @@ public static class BenchOutputs
         json.WriteEndArray();
     }
 
-    private static string Json(Action<Utf8JsonWriter> write)
+    internal static string Json(Action<Utf8JsonWriter> write)
     {
         using var text = new MemoryStream();
         using (var json = new Utf8JsonWriter(text))

@@ -20,11 +20,15 @@ public sealed class BenchReport
 {
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>For no more lines that are not known something near is looked up: each takes a walk through all names.</summary>
+    private const int MostLookedUp = 12;
+
     private readonly Utf8JsonWriter json;
     private readonly BenchReading reading;
     private readonly ProfileSet profiles;
     private readonly LinkedBook book;
     private readonly DisplayUnits units;
+    private int lookedUp;
 
     private BenchReport(Utf8JsonWriter json, BenchReading reading)
     {
@@ -77,14 +81,26 @@ public sealed class BenchReport
             switch (line.Kind)
             {
                 case WrittenLineKind.Ingredient: WriteIngredient(line); break;
-                case WrittenLineKind.Method: json.WriteString("reads", string.Join("; ", reading.StepsOf(line.Number).Select(WordsOf))); break;
-                case WrittenLineKind.Detail: json.WriteString("about", line.Detail!.Kind.ToString()); break;
+                case WrittenLineKind.Method: WriteSteps(reading.StepsOf(line.Number)); break;
+                case WrittenLineKind.Detail: WriteDetail(line.Detail!); break;
             }
 
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    private void WriteSteps(IReadOnlyList<WrittenStep> steps)
+    {
+        json.WriteString("reads", string.Join("; ", steps.Select(WordsOf)));
+        json.WriteGiven("glass", steps.FirstOrDefault(s => s.Glass.Length > 0)?.Glass);
+    }
+
+    private void WriteDetail(WrittenDetail detail)
+    {
+        json.WriteString("about", detail.Kind.ToString());
+        if (detail.Because.Length == 0) json.WriteGiven("value", detail.Text);
     }
 
     private Certainty CertaintyOf(WrittenLine line) => line.Kind == WrittenLineKind.Method && reading.StepsOf(line.Number).Count == 0 ? Certainty.Unclear : line.Certainty;
@@ -94,7 +110,7 @@ public sealed class BenchReport
     private void WriteIngredient(WrittenLine line)
     {
         json.WriteString("role", line.Role.ToString().ToLowerInvariant());
-        json.WriteGiven("amount", line.Amount);
+        json.WriteGiven("amount", line.Quantity is { } quantity ? StepWords.Written(quantity, units) : line.Amount);
         json.WriteGiven("itemWritten", line.ItemWritten);
         if (line.Item.Answer == NameAnswer.Resolved)
         {
@@ -112,6 +128,7 @@ public sealed class BenchReport
     {
         if (line.Item.Choices.Count > 0) return line.Item.Choices;
         if (line.Item.Id.Length > 0) return [line.Item.Id];
+        if (++lookedUp > MostLookedUp) return [];
         string[] words = line.ItemWritten.Split([' '], StringSplitOptions.RemoveEmptyEntries);
         const int most = 4;
         var found = ItemSearch.Of(profiles, words, null, most);
@@ -211,6 +228,7 @@ public sealed class BenchReport
         json.WriteBoolean("house", glass.IsHouse);
         WriteTrace("brim", glass.Brim);
         json.WriteFinite("washLine", glass.WashLine);
+        if (!double.IsNaN(glass.WashLine)) json.WriteString("washText", units.With(glass.WashLine, "mL"));
         WriteTrace("fill", glass.Fill);
         json.WriteFinite("ice", glass.Ice);
         json.WriteFinite("foam", glass.Foam);
@@ -251,12 +269,7 @@ public sealed class BenchReport
         json.WriteEndObject();
     }
 
-    private void WriteTexts(string name, IEnumerable<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (string text in texts) json.WriteStringValue(JsonOutput.WellFormed(text));
-        json.WriteEndArray();
-    }
+    private void WriteTexts(string name, IEnumerable<string> texts) => BenchOutputs.WriteTexts(json, name, texts);
 
     private void WriteFindings()
     {

@@ -32,6 +32,7 @@ public sealed class DetailReader(NameResolver names, Measures measures, StepRead
         ("stands in for", DetailKind.StandsInFor),
         ("in place of", DetailKind.StandsInFor),
         ("like", DetailKind.StandsInFor),
+        ("batch of", DetailKind.BatchOf),
         ("measured", DetailKind.Measured),
         ("ph", DetailKind.Measured),
         ("allergens", DetailKind.Allergens),
@@ -53,7 +54,7 @@ public sealed class DetailReader(NameResolver names, Measures measures, StepRead
             if (rest.Length == 0) return null;
             if (kind == DetailKind.Measured && word == "ph") rest = "pH " + rest;
             var detail = Of(kind, rest);
-            if (detail.Because.Length == 0 ? said || kind is not (DetailKind.Note or DetailKind.Allergens) : said) return detail;
+            if (detail.Because.Length == 0 ? said || kind is not (DetailKind.Note or DetailKind.Allergens or DetailKind.BatchOf) : said) return detail;
         }
 
         return null;
@@ -68,6 +69,7 @@ public sealed class DetailReader(NameResolver names, Measures measures, StepRead
         DetailKind.Yield => OfYield(text),
         DetailKind.Keep => OfKeep(text),
         DetailKind.StandsInFor => names.Resolve(text) is { Answer: NameAnswer.Resolved } item ? new WrittenDetail(kind) { Text = item.Id } : Open(kind, text, "neither the book nor the catalogue knows it"),
+        DetailKind.BatchOf => new WrittenDetail(kind) { Text = Slugs.Of(text) },
         DetailKind.Measured => OfReading(text),
         DetailKind.Allergens => OfAllergens(text),
         _ => new WrittenDetail(kind) { Text = text },

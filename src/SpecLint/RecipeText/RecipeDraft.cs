@@ -92,6 +92,7 @@ public sealed class RecipeDraft
 
     private void OfPreparation(CalendarDate on)
     {
+        Single(DetailKind.BatchOf, "batchOf");
         foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.Yield).Take(1)) Property("yield", Quoted(detail.Amount), line);
         foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.StandsInFor).Take(1)) Property("target", $"{{ \"standsInFor\": {Quoted(detail.Text)} }}", line);
         foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.Measured).Take(1))

@@ -26,6 +26,9 @@ public enum DetailKind
     /// <summary>What a preparation stands in for.</summary>
     StandsInFor,
 
+    /// <summary>The drink that a preparation is a batch of.</summary>
+    BatchOf,
+
     /// <summary>What was measured.</summary>
     Measured,
 
