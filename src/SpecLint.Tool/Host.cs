@@ -40,6 +40,9 @@ internal sealed class Host
     /// <summary>Whether standard error is a terminal.</summary>
     public bool ErrorIsTerminal { get; init; }
 
+    /// <summary>Folder of the bench as a page; empty or missing in a build that does not hold it.</summary>
+    public string PageFolder { get; init; } = Path.Combine(AppContext.BaseDirectory, "page");
+
     /// <summary>Told how many files a run is about to read, before it reads them.</summary>
     public Action<int> Expect { get; init; } = static _ => { };
 

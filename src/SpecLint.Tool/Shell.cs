@@ -39,6 +39,7 @@ internal static class Shell
         new WriteUpVerb(),
         new HookVerb(),
         new StartVerb(),
+        new BenchVerb(),
         new EditorVerb(),
         new CompletionVerb(),
     ];

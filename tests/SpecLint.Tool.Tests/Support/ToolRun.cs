@@ -28,6 +28,7 @@ internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
             OutputIsTerminal = options.Terminal,
             ErrorIsTerminal = options.Terminal,
             TerminalColumns = options.Columns,
+            PageFolder = options.PageFolder,
         };
         int status = Shell.Run(args, host);
         return new ToolRun(status, output.ToArray(), error.ToString());
@@ -42,6 +43,8 @@ internal sealed record RunOptions
     public string Today { get; init; } = ToolRun.Day;
 
     public int Columns { get; init; }
+
+    public string PageFolder { get; init; } = "";
 
     public string Input { get; init; } = "";
 
