@@ -22,7 +22,7 @@ public sealed class BrowserFactAttribute : LongFactAttribute
 /// </summary>
 public sealed class Browser : IDisposable
 {
-    private static readonly string[] Packages = ["playwright-core@1.65.1", "axe-core@4.14.1"];
+    internal static readonly string[] Packages = ["playwright-core@1.65.1", "axe-core@4.14.1"];
 
     private readonly TestFolder folder = new();
     private readonly DemoBook demo = new();

@@ -1,0 +1,122 @@
+using System.Diagnostics;
+using System.Text.Json;
+using SpecLint.Benchmarks;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests.Pages;
+
+/// <summary>
+/// The bench, published as a release does it, and used in a headless Chromium; the books whose outputs are compared with the command's
+/// are the demo book and generated ones.
+/// </summary>
+public sealed class BenchPage : IDisposable
+{
+    /// <summary>Generated books, each of another seed.</summary>
+    public const int Generated = 200;
+
+    private const int RecipesInBook = 12;
+    private const ulong Seed = 20261125;
+
+    private readonly TestFolder folder = new();
+    private readonly DemoBook demo = new();
+    private JsonDocument? seen;
+
+    /// <summary>A drink that fits its style, for pictures and for what is kept.</summary>
+    public const string Picture = "Ebb Tide\n50 ml gin\n25 ml lime juice\n20 ml simple syrup\n2 dashes orange bitters\nShake with cubed ice for 12 s, fine strain into a coupe\nstyle: shaken sour\ngarnish with mint";
+
+    /// <summary>Recipes as published lists print them, amounts and method in their own words.</summary>
+    public static readonly string[] Published =
+    [
+        "Daiquiri\n60 ml white rum\n20 ml fresh lime juice\n2 bar spoons superfine sugar\nShake with ice, fine strain into a chilled coupe",
+        "Negroni\n30 ml gin\n30 ml sweet vermouth\n30 ml red bitter aperitif\nBuild in an old fashioned glass over ice\nGarnish with orange slice",
+        "Tom Collins\n45 ml gin\n30 ml lemon juice\n15 ml sugar syrup\ntop with soda water\nBuild in a highball over ice",
+        "Margarita\n1 3/4 oz tequila\n3/4 oz triple sec\n½ oz freshly squeezed lime juice\nShake with ice and strain into a margarita glass",
+        "Manhattan\n50 ml rye whiskey\n20 ml sweet red vermouth\n1 dash aromatic bitters\nStir over ice, strain into a chilled martini glass",
+    ];
+
+    private const string Harm = "Garlic oil\n500 g olive oil\n60 g garlic\nSteep for 24 h\nfamily: other\nmakes 500 g\nkeep at 20 °C in a bottle for 30 d";
+    private const string Overflow = "Spring Tide\n90 ml gin\n45 ml lime juice\n40 ml simple syrup\nShake with cubed ice for 12 s, fine strain into a coupe\nstyle: shaken sour";
+    private const string Label = "Saline 20 %\n20 g salt\n80 g water\nStir until dissolved\nfamily: saline\nmakes 100 g\nkeep at 4 °C in a bottle for 14 d\nallergens: none";
+    private const string Unclear = "Ebb Tide\n50 ml gin\n2 dashes orange biters";
+
+    private static readonly string[] Hostile =
+    [
+        "<script>globalThis.pwned=1</script>\n50 ml <img src=x onerror=\"globalThis.pwned=1\">\n20 ml gin",
+        "Name\n50 ml gin\n20 ml \"><svg onload=globalThis.pwned=1>\nstyle: '><script>globalThis.pwned=1</script>",
+        "N\u0000a\u001b[2Jm\u202Ee \u2066x\n50 ml g\u0007in\nnote: javascript:globalThis.pwned=1",
+        "{ \"name\": \"<iframe src='javascript:globalThis.pwned=1'>\", \"ingredients\": [ { \"item\": \"<b>\", \"amount\": \"5 ml\" } ] }",
+        "https://example.org/?a=<a href=https://example.org>x</a>\n50 ml [gin](https://example.org)",
+        new string('x', 1 << 20),
+        string.Join("\n", Enumerable.Range(0, 4000).Select(i => $"{i} ml <b>thing {i}</b>")),
+    ];
+
+    /// <summary>What was seen.</summary>
+    public JsonElement Seen => (seen ??= Look()).RootElement;
+
+    /// <summary>The books, by name: the folder of each and the day of its check.</summary>
+    public IReadOnlyList<(string Name, string Folder, string On)> Books { get; private set; } = [];
+
+    /// <summary>What the browser wrote in the place of an output of the command.</summary>
+    public byte[] Output(string book, string verb) => File.ReadAllBytes(folder[$"outputs/{book}.{verb}.json"]);
+
+    /// <summary>The page as published.</summary>
+    public string Page => folder["page/wwwroot"];
+
+    public void Dispose()
+    {
+        seen?.Dispose();
+        demo.Dispose();
+        folder.Dispose();
+    }
+
+    private JsonDocument Look()
+    {
+        Run("dotnet", ["publish", Path.Combine(Root(), "src", "SpecLint.Page"), "-c", "Release", "-v", "q", "--nologo", "-o", folder["page"]]);
+        Run("npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", folder.Path, .. Browser.Packages]);
+        Directory.CreateDirectory(Browser.Pictures);
+        Directory.CreateDirectory(folder["outputs"]);
+        var books = new List<(string, string, string)> { ("demo", demo.Path, ToolRun.Day) };
+        for (int i = 0; i < Generated; i++)
+        {
+            string at = folder[$"books/{i}"];
+            new BookGenerator(RecipesInBook, Seed + (ulong)i).WriteTo(at);
+            books.Add(($"book-{i}", at, ToolRun.Day));
+        }
+
+        Books = books;
+        folder.Write("task.json", JsonSerializer.Serialize(new
+        {
+            chromium = Browser.Chromium,
+            modules = folder.Path,
+            page = Page,
+            pictures = Browser.Pictures,
+            outputs = folder["outputs"],
+            texts = new { picture = Picture, published = Published, harm = Harm, overflow = Overflow, label = Label, unclear = Unclear, hostile = Hostile },
+            books = books.Select(b => new { name = b.Item1, on = b.Item3, files = FilesOf(b.Item2) }),
+        }));
+        return JsonDocument.Parse(Run("node", [Path.Combine(AppContext.BaseDirectory, "Pages", "bench.mjs"), folder["task.json"]]));
+    }
+
+    /// <summary>The files of a book as the command reads them.</summary>
+    private static IEnumerable<object> FilesOf(string root) =>
+        Directory.EnumerateFiles(root, "*.json", SearchOption.AllDirectories)
+            .Select(f => (Path: Path.GetRelativePath(root, f).Replace('\\', '/'), Full: f))
+            .Where(f => SpecLint.Reading.FileKinds.Of(f.Path) is not null)
+            .Select(f => (object)new { path = f.Path, base64 = Convert.ToBase64String(File.ReadAllBytes(f.Full)) });
+
+    private static string Root()
+    {
+        string at = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at) ?? throw new InvalidOperationException("The repository was not found.");
+        return at;
+    }
+
+    private static string Run(string file, string[] args)
+    {
+        using var process = Process.Start(new ProcessStartInfo(file, args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 })!;
+        var error = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return process.ExitCode == 0 ? output : throw new InvalidOperationException($"{file} ended with {process.ExitCode}: {output}{error.Result}");
+    }
+}

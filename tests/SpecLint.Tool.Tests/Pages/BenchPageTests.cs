@@ -1,0 +1,195 @@
+using System.IO.Compression;
+using System.Text.Json;
+using SpecLint.Tool.Tests.Support;
+
+namespace SpecLint.Tool.Tests.Pages;
+
+/// <summary>The bench in a browser: what a person sees and does, and that it is the command's own.</summary>
+public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
+{
+    [BrowserFact]
+    public void The_outputs_are_those_of_the_command_byte_for_byte()
+    {
+        Assert.Equal(BenchPage.Generated + 1, Seen("outputs").GetInt32());
+        Assert.All(page.Books, book =>
+        {
+            foreach (string verb in new[] { "check", "profile" })
+            {
+                byte[] expected = ToolRun.In(book.Folder, verb, "--format", "json", "--on", book.On).Bytes;
+                Assert.True(expected.AsSpan().SequenceEqual(page.Output(book.Name, verb)), $"{book.Name} {verb}: {FirstDifference(expected, page.Output(book.Name, verb))}");
+            }
+        });
+    }
+
+    [BrowserFact]
+    public void It_is_seen_at_three_widths_in_both_schemes_and_axe_finds_nothing_against_it()
+    {
+        var looks = Seen("looks").EnumerateArray().ToList();
+        Assert.Equal(6, looks.Count);
+        Assert.All(looks, look =>
+        {
+            int width = look.GetProperty("width").GetInt32();
+            Assert.Empty(Texts(look, "violations"));
+            Assert.True(look.GetProperty("checks").GetInt32() > 20);
+            Assert.True(look.GetProperty("scrollWidth").GetInt32() <= width, $"{look.GetProperty("scrollWidth")} px wide at {width}");
+            Assert.True(new FileInfo(Path.Combine(Browser.Pictures, $"bench-{width}-{Text(look, "scheme")}.png")) is { Exists: true, Length: > 10_000 });
+        });
+        Assert.Equal(2, looks.Select(l => Text(l, "paper")).Distinct().Count());
+    }
+
+    [BrowserFact]
+    public void Nothing_is_asked_of_another_address_and_nothing_complains()
+    {
+        Assert.NotEmpty(Text(page.Seen, "version"));
+        Assert.Empty(Texts(page.Seen, "outside"));
+        Assert.Empty(Texts(page.Seen, "messages"));
+    }
+
+    [BrowserFact]
+    public void Published_recipes_are_understood_as_they_are_typed()
+    {
+        var published = Seen("published").EnumerateArray().ToList();
+        Assert.Equal(BenchPage.Published.Select(p => p.Split('\n')[0]), published.Select(p => Text(p, "name")));
+        Assert.All(published, p =>
+        {
+            Assert.Empty(Texts(p, "doubtful"));
+            Assert.True(p.GetProperty("figures").TryGetProperty("strength", out _), Text(p, "name"));
+            Assert.True(p.GetProperty("drawn").GetInt32() > 8);
+        });
+        Assert.Equal(["60 ml", "20 ml", "2 barspoons"], Texts(published[0], "amounts"));
+    }
+
+    [BrowserFact]
+    public void A_juice_is_soured_and_a_strength_is_solved()
+    {
+        var solved = Seen("solved");
+        Assert.Matches(@"\n1000 g orange juice\n\d+(\.\d+)? g citric acid\n\d+(\.\d+)? g malic acid\n", Text(solved, "sour"));
+        Assert.Contains("Reached.", Text(solved, "answer"), StringComparison.Ordinal);
+        Assert.Contains("\n25 ml lime juice\n", Text(solved, "text"), StringComparison.Ordinal);
+        Assert.StartsWith("15", Text(solved, "strength"), StringComparison.Ordinal);
+    }
+
+    [BrowserFact]
+    public void Harm_comes_first_with_its_cautions_in_the_words_of_the_command()
+    {
+        var harm = Seen("harm");
+        Assert.Contains("DO NOT USE", Text(harm, "stop"), StringComparison.Ordinal);
+        Assert.InRange(harm.GetProperty("first").GetInt32(), 1, 3);
+        var cautions = Texts(harm, "cautions");
+        Assert.NotEmpty(cautions);
+        Assert.Equal(cautions.Distinct(), cautions);
+        using var book = new TestFolder();
+        book.Write("garlic-oil.prep.json", """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" } }""");
+        book.Write("bar.json", """{ "name": "The bench" }""");
+        using var command = JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "json").Bytes);
+        var said = command.RootElement.GetProperty("findings").EnumerateArray().Where(f => f.TryGetProperty("caution", out _)).Select(f => "Caution: " + Text(f, "caution")).ToHashSet(StringComparer.Ordinal);
+        Assert.Superset(cautions.ToHashSet(StringComparer.Ordinal), said);
+        Assert.DoesNotMatch(@"(?i)\bsafe\b|allergen[- ]free", Text(harm, "whole"));
+    }
+
+    [BrowserFact]
+    public void A_correction_shows_what_it_changes_and_is_taken()
+    {
+        var corrected = Seen("corrected");
+        Assert.Contains("volume in the glass", Text(corrected, "trial"), StringComparison.Ordinal);
+        Assert.DoesNotContain("90 ml gin", Text(corrected, "text"), StringComparison.Ordinal);
+        Assert.StartsWith("Spring Tide\n", Text(corrected, "text"), StringComparison.Ordinal);
+        Assert.True(Texts(corrected, "after").Count < Texts(corrected, "before").Count);
+    }
+
+    [BrowserFact]
+    public void What_is_typed_outlives_a_reload_works_without_a_network_and_is_cleared_with_one_button()
+    {
+        var kept = Seen("kept");
+        Assert.Contains("strength", Text(kept, "compared"), StringComparison.Ordinal);
+        Assert.Contains("60 ml gin", Text(kept, "text"), StringComparison.Ordinal);
+        var offline = kept.GetProperty("offline");
+        Assert.True(offline.GetProperty("gone").GetBoolean());
+        Assert.Contains("55 ml", Texts(offline, "amounts"));
+        Assert.Contains("default-src 'none'", Text(offline, "policy"), StringComparison.Ordinal);
+        Assert.Equal("", Text(kept.GetProperty("left"), "text"));
+    }
+
+    [BrowserFact]
+    public void A_card_and_a_label_are_printed_from_the_page()
+    {
+        var paper = Seen("paper");
+        Assert.Contains("Ebb Tide", Text(paper, "card"), StringComparison.Ordinal);
+        Assert.Contains("Method", Text(paper, "card"), StringComparison.Ordinal);
+        Assert.Equal(1, paper.GetProperty("pages").GetInt32());
+        Assert.True(paper.GetProperty("back").GetBoolean());
+        Assert.Contains("Saline 20 %", Text(paper, "label"), StringComparison.Ordinal);
+        Assert.Contains("mm", Text(paper, "placed"), StringComparison.Ordinal);
+    }
+
+    [BrowserFact]
+    public void A_book_is_opened_and_given_out_as_it_was()
+    {
+        var book = Seen("book");
+        Assert.Contains("The whole book: ", Text(book, "found"), StringComparison.Ordinal);
+        Assert.True(book.GetProperty("opened").GetBoolean());
+        Assert.True(book.GetProperty("same").GetBoolean());
+        Assert.Equal("low-tide.drink.json", Text(book, "savedAs"));
+        string root = page.Books[0].Folder;
+        using var zip = ZipFile.OpenRead(Text(book, "zip"));
+        Assert.True(zip.Entries.Count > 60);
+        Assert.Equal(zip.Entries.Select(e => e.FullName).Order(StringComparer.Ordinal), Texts(book, "listed").Order(StringComparer.Ordinal));
+        Assert.All(zip.Entries, entry =>
+        {
+            using var stream = entry.Open();
+            using var bytes = new MemoryStream();
+            stream.CopyTo(bytes);
+            Assert.Equal(File.ReadAllBytes(Directory.EnumerateFiles(root, Path.GetFileName(entry.FullName), SearchOption.AllDirectories).First()), bytes.ToArray());
+        });
+        File.Delete(Text(book, "zip"));
+    }
+
+    [BrowserFact]
+    public void Hostile_text_does_nothing_but_be_text()
+    {
+        var hostile = Seen("hostile");
+        Assert.All(hostile.GetProperty("shown").EnumerateArray(), shown =>
+        {
+            Assert.False(shown.TryGetProperty("dialog", out _));
+            Assert.Equal((0, 0), (shown.GetProperty("elements").GetInt32(), shown.GetProperty("handlers").GetInt32()));
+            Assert.False(shown.GetProperty("controls").GetBoolean());
+            Assert.False(shown.GetProperty("pwned").GetBoolean());
+        });
+        Assert.Contains("50 ml", Texts(hostile, "alive"));
+        Assert.Equal("", Text(hostile, "linked"));
+    }
+
+    [BrowserFact]
+    public void A_link_holds_the_recipe_and_sends_it_nowhere()
+    {
+        var linked = Seen("linked");
+        Assert.True(linked.GetProperty("same").GetBoolean());
+        Assert.False(linked.GetProperty("sent").GetBoolean());
+    }
+
+    [BrowserFact]
+    public void A_choice_is_made_with_the_keyboard()
+    {
+        var keyboard = Seen("keyboard");
+        Assert.True(keyboard.GetProperty("reached").GetBoolean(), string.Join("; ", Texts(keyboard, "names")));
+        Assert.Contains("2 dashes orange bitters", Text(keyboard, "text"), StringComparison.Ordinal);
+        Assert.Equal(1, keyboard.GetProperty("status").GetInt32());
+    }
+
+    private JsonElement Seen(string what)
+    {
+        var seen = page.Seen.GetProperty(what);
+        if (seen.ValueKind == JsonValueKind.Object && seen.TryGetProperty("failed", out var failed)) Assert.Fail(failed.GetString()!);
+        return seen;
+    }
+
+    private static string FirstDifference(byte[] expected, byte[] actual)
+    {
+        int at = expected.AsSpan().CommonPrefixLength(actual), from = Math.Max(0, at - 120);
+        return $"at byte {at}: {System.Text.Encoding.UTF8.GetString(expected.AsSpan(from, Math.Min(200, expected.Length - from)))} ≠ {System.Text.Encoding.UTF8.GetString(actual.AsSpan(from, Math.Min(200, Math.Max(0, actual.Length - from))))}";
+    }
+
+    private static string Text(JsonElement element, string name) => element.GetProperty(name).GetString()!;
+
+    private static List<string> Texts(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(e => e.GetString()!)];
+}

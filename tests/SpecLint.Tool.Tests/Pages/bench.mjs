@@ -1,0 +1,307 @@
+// Uses the bench in a headless browser as a person would, and writes what it saw as JSON. The only argument is the task: where the
+// browser, the modules, the published page, the pictures and the books are.
+import { createRequire } from 'node:module';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { serve } from './serve.mjs';
+
+const task = JSON.parse(readFileSync(process.argv[2], 'utf8'));
+const require = createRequire(join(task.modules, 'package.json'));
+const { chromium } = require('playwright-core');
+const axe = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+const server = await serve(task.page);
+const browser = await chromium.launch({ executablePath: task.chromium, args: ['--no-sandbox'] });
+const seen = { version: browser.version(), messages: [], outside: [] };
+
+/** A page that is ready; its messages and requests to elsewhere are noted. */
+async function open(options = {}, hash = '', address = server.address) {
+  const context = options.context ?? await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const tab = await context.newPage();
+  tab.on('console', (m) => { if (m.type() !== 'log' && m.type() !== 'info') seen.messages.push(`${m.type()}: ${m.text()}`); });
+  tab.on('pageerror', (e) => seen.messages.push(`error: ${e.message}`));
+  tab.on('request', (r) => { if (!r.url().startsWith(address) && !r.url().startsWith('blob:') && !r.url().startsWith('data:')) seen.outside.push(r.url()); });
+  await tab.goto(address + hash);
+  await ready(tab);
+  return { context, tab };
+}
+
+const ready = (tab) => tab.waitForFunction(() => document.documentElement.dataset.ready, null, { timeout: 120_000 });
+
+/** Sets the text and waits until the whole book has been checked with it. */
+async function type(tab, text) {
+  await tab.evaluate(() => { delete document.documentElement.dataset.whole; });
+  await tab.fill('#text', text);
+  await whole(tab);
+}
+
+const whole = (tab) => tab.waitForFunction(() => document.documentElement.dataset.whole !== undefined, null, { timeout: 120_000 });
+const openAll = (tab) => tab.evaluate(() => document.querySelectorAll('details').forEach((d) => { d.open = true; }));
+const texts = (tab, selector) => tab.locator(selector).allTextContents();
+
+/** Waits until an action has made the page read again. */
+async function after(tab, action) {
+  await tab.evaluate(() => { delete document.documentElement.dataset.whole; });
+  await action();
+  await whole(tab);
+}
+
+async function looks() {
+  const shown = [];
+  for (const scheme of ['light', 'dark']) {
+    for (const width of [320, 768, 1280]) {
+      const { context, tab } = await open({ viewport: { width, height: 900 }, colorScheme: scheme });
+      await type(tab, task.texts.picture);
+      await tab.screenshot({ path: join(task.pictures, `bench-${width}-${scheme}.png`), fullPage: true });
+      await openAll(tab);
+      await tab.waitForTimeout(200);
+      await tab.evaluate(axe);
+      const found = await tab.evaluate(async () => {
+        const result = await globalThis.axe.run(document, { preload: false });
+        return { checks: result.passes.length, violations: result.violations.map((v) => `${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map((n) => n.html.slice(0, 200)).join(' | ')}`) };
+      });
+      const view = await tab.evaluate(() => ({ scrollWidth: document.documentElement.scrollWidth, paper: getComputedStyle(document.body).backgroundColor }));
+      shown.push({ width, scheme, ...view, ...found });
+      await context.close();
+    }
+  }
+  return shown;
+}
+
+async function published() {
+  const { context, tab } = await open();
+  const shown = [];
+  for (const text of task.texts.published) {
+    await type(tab, text);
+    shown.push({
+      name: await tab.locator('#card .name').textContent(),
+      amounts: await texts(tab, '#card .goes .amount'),
+      items: await texts(tab, '#card .goes .what'),
+      doubtful: await texts(tab, '#card .doubtful .what'),
+      errors: await texts(tab, '#card .finding.is-error'),
+      figures: Object.fromEntries(await tab.locator('#numbers .figure').evaluateAll((rows) => rows.map((r) => [r.querySelector('dt').textContent, r.querySelector('dd').textContent]))),
+      drawn: await tab.locator('#numbers svg.scale').count(),
+    });
+  }
+  await context.close();
+  return shown;
+}
+
+async function solved() {
+  const { context, tab } = await open();
+  await openAll(tab);
+  await tab.locator('#prepare-sour input[name=item]').fill('orange juice');
+  await tab.locator('#prepare-sour input[name=grams]').fill('1000');
+  await tab.locator('#prepare-sour input[name=like]').fill('lime juice');
+  await after(tab, () => tab.locator('#prepare-sour button').click());
+  const sour = await tab.inputValue('#text');
+  await type(tab, task.texts.picture);
+  await tab.fill('#target-abv', '15');
+  await tab.locator('#holds input').nth(1).check();
+  await tab.locator('#solve').click();
+  await tab.locator('#solved table').first().waitFor();
+  const answer = await tab.locator('#solved').textContent();
+  await after(tab, () => tab.locator('#solved button').first().click());
+  const strength = await tab.locator('#numbers .figure', { hasText: 'strength' }).first().locator('dd').first().textContent();
+  const text = await tab.inputValue('#text');
+  await context.close();
+  return { sour, answer, strength, text };
+}
+
+async function harm() {
+  const { context, tab } = await open();
+  await type(tab, task.texts.harm);
+  const shown = {
+    stop: await tab.locator('#card .stop').textContent(),
+    first: await tab.locator('#card > *').evaluateAll((all) => all.findIndex((n) => n.classList.contains('stop'))),
+    cautions: await texts(tab, '#card .caution'),
+    whole: await tab.locator('body').textContent(),
+  };
+  await context.close();
+  return shown;
+}
+
+async function corrected() {
+  const { context, tab } = await open();
+  await type(tab, task.texts.overflow);
+  const before = await texts(tab, '#card .finding');
+  await tab.getByRole('button', { name: 'Show what it changes' }).first().click();
+  await tab.locator('.trial table').first().waitFor();
+  const trial = await tab.locator('.trial').first().textContent();
+  await after(tab, () => tab.getByRole('button', { name: 'Take it' }).first().click());
+  const shown = { before, trial, text: await tab.inputValue('#text'), after: await texts(tab, '#card .finding') };
+  await context.close();
+  return shown;
+}
+
+async function kept() {
+  const own = await serve(task.page);
+  const { context, tab } = await open({}, '', own.address);
+  await type(tab, task.texts.picture);
+  await openAll(tab);
+  await tab.locator('#keep').click();
+  await type(tab, task.texts.picture.replace('50 ml', '60 ml'));
+  await tab.locator('#compared table').waitFor();
+  const compared = await tab.locator('#compared').textContent();
+  await tab.reload();
+  await ready(tab);
+  await whole(tab);
+  const text = await tab.inputValue('#text');
+
+  // The service worker has the whole page: without a network it opens, and works.
+  await tab.evaluate(() => navigator.serviceWorker.ready);
+  await tab.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  own.close();
+  await tab.reload();
+  await ready(tab);
+  await whole(tab);
+  await type(tab, task.texts.picture.replace('50 ml', '55 ml'));
+  const offline = { gone: await fetch(own.address).then(() => false, () => true), amounts: await texts(tab, '#card .goes .amount'), policy: await tab.evaluate(async () => (await fetch('worker.js')).headers.get('content-security-policy')) };
+
+  // Cleared, nothing is left.
+  tab.on('dialog', (d) => d.accept());
+  await tab.getByRole('button', { name: 'Clear all that is stored here' }).click();
+  await tab.waitForFunction(() => document.querySelector('#text')?.value === '' && document.documentElement.dataset.ready);
+  const left = await tab.evaluate(async () => ({ local: localStorage.length, text: document.querySelector('#text').value }));
+  await context.close();
+  return { compared, text, offline, left };
+}
+
+async function paper() {
+  const { context, tab } = await open();
+  await type(tab, task.texts.picture);
+  await openAll(tab);
+  await tab.locator('#print-card').click();
+  await tab.locator('#paper:not([hidden])').waitFor();
+  const card = await tab.locator('#paper').textContent();
+  await tab.screenshot({ path: join(task.pictures, 'bench-card.png'), fullPage: true });
+  const pdf = (await tab.pdf({ preferCSSPageSize: true })).toString('latin1');
+  await tab.getByRole('button', { name: 'Back to the bench' }).click();
+  const back = await tab.locator('#text').isVisible();
+  await type(tab, task.texts.label);
+  await tab.locator('#print-label').click();
+  await tab.locator('#paper:not([hidden])').waitFor();
+  const label = await tab.locator('#paper').textContent();
+  const placed = await tab.locator('#paper section').first().evaluate((n) => n.style.cssText);
+  await context.close();
+  return { card, pages: (pdf.match(/\/Type\s*\/Page\b/g) ?? []).length, back, label, placed };
+}
+
+async function book() {
+  const { context, tab } = await open({ acceptDownloads: true });
+  await openAll(tab);
+  const files = task.books[0].files.map((f) => ({ name: f.path.split('/').pop(), mimeType: 'application/json', buffer: Buffer.from(f.base64, 'base64') }));
+  await after(tab, () => tab.setInputFiles('#pick', files));
+  await tab.locator('#save-book').waitFor();
+  const [download] = await Promise.all([tab.waitForEvent('download'), tab.locator('#save-book').click()]);
+  const zip = join(task.pictures, '..', 'bench-book.zip');
+  await download.saveAs(zip);
+  await tab.locator('#check-book').click();
+  await tab.locator('#book-found p').first().waitFor();
+  const found = await tab.locator('#book-found p').first().textContent();
+
+  // The zip that it wrote is read again by a page that has nothing yet; what it holds is on this device after a reload.
+  const other = await open();
+  await openAll(other.tab);
+  await after(other.tab, () => other.tab.setInputFiles('#pick', zip));
+  await other.tab.reload();
+  await ready(other.tab);
+  await openAll(other.tab);
+  const listed = await texts(other.tab, '#shelf .files span');
+  const drink = files.find((f) => f.name === 'low-tide.drink.json');
+  await after(other.tab, () => other.tab.getByRole('button', { name: 'Open low-tide.drink.json' }).click());
+  const opened = await other.tab.inputValue('#text');
+  const [saved] = await Promise.all([other.tab.waitForEvent('download'), other.tab.locator('#save-file').click()]);
+  const same = readFileSync(await saved.path()).equals(drink.buffer);
+  await other.context.close();
+  await context.close();
+  return { zip, found, listed, opened: opened === drink.buffer.toString('utf8'), same, savedAs: saved.suggestedFilename() };
+}
+
+async function hostile() {
+  const { context, tab } = await open();
+  const shown = [];
+  tab.on('dialog', (d) => { shown.push({ dialog: d.message() }); d.dismiss(); });
+  for (const text of task.texts.hostile) {
+    await tab.evaluate(() => { delete document.documentElement.dataset.whole; });
+    await tab.fill('#text', text);
+    await tab.waitForTimeout(text.length > 50_000 ? 1500 : 900);
+    shown.push(await tab.evaluate(() => ({
+      elements: [...document.querySelectorAll('#bench script, #bench img, #bench iframe, #bench object, #bench a, #bench style')].length,
+      handlers: [...document.querySelectorAll('#bench *')].filter((n) => [...n.attributes].some((a) => a.name.startsWith('on'))).length,
+      controls: /[\u0000-\u0008\u000B-\u001F\u202E]/.test(document.querySelector('#card').textContent),
+      state: document.querySelector('#state').textContent,
+      url: location.href,
+      pwned: 'pwned' in globalThis,
+    })));
+  }
+  await type(tab, task.texts.picture);
+  const alive = await texts(tab, '#card .goes .amount');
+  await context.close();
+  const link = await open({}, '#recipe=' + Buffer.from('<img src=x onerror=alert(1)>').toString('base64url'));
+  const linked = await link.tab.inputValue('#text');
+  await link.context.close();
+  return { shown, alive, linked };
+}
+
+async function linked() {
+  const { context, tab } = await open();
+  await openAll(tab);
+  await type(tab, task.texts.picture);
+  await tab.locator('#link').click();
+  await tab.locator('#linked input').waitFor();
+  const address = await tab.locator('#linked input').inputValue();
+  await context.close();
+  server.asked.length = 0;
+  const other = await open({}, new URL(address).hash);
+  const text = await other.tab.inputValue('#text');
+  await other.context.close();
+  return { same: text === task.texts.picture, sent: server.asked.some((a) => a.includes('recipe')), length: address.length };
+}
+
+/** The outputs of the command for each book, from the library in the browser. */
+async function outputs() {
+  const { context, tab } = await open();
+  for (const { name, on, files } of task.books) {
+    const [check, profile] = await tab.evaluate(async ({ day, list }) => {
+      const { call, putAll } = await import('./library.js');
+      await call('Clear');
+      await call('SetDay', day);
+      await putAll(list.map(({ path, base64 }) => ({ path, bytes: Uint8Array.from(atob(base64), (c) => c.charCodeAt(0)) })));
+      return [await call('Check'), await call('Profile')];
+    }, { day: on, list: files });
+    writeFileSync(join(task.outputs, `${name}.check.json`), check);
+    writeFileSync(join(task.outputs, `${name}.profile.json`), profile);
+  }
+  await context.close();
+  return task.books.length;
+}
+
+async function keyboard() {
+  const { context, tab } = await open({ viewport: { width: 320, height: 640 } });
+  await type(tab, task.texts.unclear);
+  await tab.locator('#text').focus();
+  const names = [];
+  for (let i = 0; i < 14; i++) {
+    await tab.keyboard.press('Tab');
+    names.push(await tab.evaluate(() => `${document.activeElement.tagName.toLowerCase()} ${document.activeElement.textContent.trim().slice(0, 40)}`));
+  }
+  const at = names.findIndex((n) => n.startsWith('button Orange bitters'));
+  await tab.getByRole('button', { name: 'Orange bitters' }).focus();
+  await after(tab, () => tab.keyboard.press('Enter'));
+  const text = await tab.inputValue('#text');
+  const status = await tab.locator('[role=status]').count();
+  await context.close();
+  return { reached: at >= 0, text, status, names };
+}
+
+for (const [name, run] of Object.entries({ looks, published, solved, harm, corrected, kept, paper, book, hostile, linked, keyboard, outputs })) {
+  try {
+    seen[name] = await run();
+  } catch (e) {
+    seen[name] = { failed: `${name}: ${e.stack}` };
+  }
+}
+
+await browser.close();
+server.close();
+process.stdout.write(JSON.stringify(seen));
