@@ -24,12 +24,12 @@ public sealed class CalibrationTests
     [
         ("ph", "pH", "", double.NaN),
         ("brix", "°Brix of juices", "", 2.05),
-        ("density", "density of foods", "g/mL", 0.0067),
+        ("density", "density of foods", "g/mL", 0.0062),
         ("density of wines", "density of wines", "g/mL", 0.004),
         ("density of wines like an entry", "density of wines that take after an entry", "g/mL", 0.004),
-        ("aw", "water activity of honeys of a given water", "", 0.024),
+        ("aw", "water activity of honeys of a given water", "", 0.027),
         ("aw of solutions", "water activity of typed compositions", "", 0.002),
-        ("freezing", "first ice", "°C", 0.465),
+        ("freezing", "first ice", "°C", 0.457),
         ("water", "water", "g/100 g", double.NaN),
     ];
 
@@ -159,9 +159,13 @@ public sealed class CalibrationTests
         }
 
         text.Append("\n## What the figures do not show\n\n")
-            .Append("- The error of freezing points of foods was set by these same points of ASHRAE, so they do not test it; a review of about 400 freezing points of solutions, gels and foods found an average error of 0.4 K too (Crit. Rev. Food Sci. Nutr. 48 (2008) 328, abstract).\n")
+            .Append("- The error of freezing points of foods was set once by the points above, and is confirmed by 14 foods of another survey (Korean J. Food Preserv. 23 (2016) 438, not among these points; all inside, mean square of the distances 0.87 of what the ranges expect). An error that fits those alone, 0.14 K and 15 %, would hold 40 of the 47 here.\n")
             .Append("- The error of the water activity of one solute was measured on the same tables of solutions.\n")
-            .Append("- Ranges of juices are those between lots, cultivars and countries. Within one national survey juices differ less: the dry matter of apple juice by 5 % (one standard deviation of 45 samples), of pears by 4 % (32), of oranges by 8 % (88; USDA SR Legacy, standard errors of water). Taken for all juices, that would leave out juices from elsewhere.\n");
+            .Append("- The points of water, and of juices that a law gives a Brix, come from collections that the entries too were read in (USDA, 21 CFR); they show that a range holds its source, not more.\n")
+            .Append("- A juice differs by where it comes from. National tables (United States, France with Martinique, Australia, Switzerland) and the minima of Directive 2009/106/EC, Annex V, give the dry matter of one juice with a standard deviation of 8.5 % (median of 15 juices with four or more sources), lots of one survey 4 to 8 % (USDA SR Legacy, standard errors of water: pears 4, apple juice 5, oranges 8). Together that is 18 % to each side, 2 °Brix at 11: ranges of 1.5 would hold eight juices of ten. A bar that types in its own reading has the range of its refractometer.\n")
+            .Append("- Fruit less its fibre and fat misses the juice pressed from it by 15 % (raspberry, strawberry, sour cherry, blackcurrant, blackberry, against Annex V and USDA).\n")
+            .Append("- Honey of a given water keeps its range of sugars (fructose, glucose, disaccharides and the water that crystals set free), so it is wider than a composition of which every sugar is typed in.\n")
+            .Append("- Weights per volume of USDA are rounded to 0.1 g in 30: 0.0017 g/mL of the distance is theirs.\n");
         var open = results.Where(r => !r.IsKnown).ToList();
         if (open.Count > 0) text.Append("\n## Open\n\n");
         foreach (var r in open) text.Append(CultureInfo.InvariantCulture, $"- {r.Point.Quantity}, {r.Point.Measured}: {r.Fact.OpenBecause}\n");
