@@ -34,13 +34,10 @@ internal static class Books
     /// <summary>The files that the bar's own file takes in, as the command takes them.</summary>
     public static List<SourceFile> Wanted(List<SourceFile> sources)
     {
-        var barSource = sources.Find(s => s.Path == "bar.json");
-        if (barSource is null || BookReader.Read(barSource, FileKind.Bar, Measures.Default) is not Bar bar) return sources;
-        if (bar.Files.Count == 0 && bar.LeaveOut.Count == 0) return sources;
-        var takeIn = bar.Files.Select(p => new PathPattern(p.Value)).ToArray();
-        var leaveOut = bar.LeaveOut.Select(p => new PathPattern(p.Value)).ToArray();
-        return sources.FindAll(s => s.Path == "bar.json"
-            || ((takeIn.Length == 0 || Array.Exists(takeIn, p => p.Matches(s.Path))) && !Array.Exists(leaveOut, p => p.MatchesOrHolds(s.Path))));
+        var barSource = sources.Find(s => s.Path == BookFiles.BarFile);
+        var bar = barSource is null ? null : BookReader.Read(barSource, FileKind.Bar, Measures.Default) as Bar;
+        var wanted = new HashSet<string>(BookFiles.Choose(sources.Select(static s => s.Path), bar), StringComparer.Ordinal);
+        return sources.FindAll(s => wanted.Contains(s.Path));
     }
 
     /// <summary>

@@ -1,4 +1,3 @@
-using Microsoft.Extensions.FileSystemGlobbing;
 using SpecLint.Book;
 using SpecLint.Reading;
 
@@ -7,16 +6,6 @@ namespace SpecLint.Tool;
 /// <summary>A book on disk: its root, its files, and which of them were asked for.</summary>
 internal sealed class BookFolder
 {
-    /// <summary>Name of the file that marks the root of a book.</summary>
-    public const string BarFile = "bar.json";
-
-    /// <summary>Files that are read where the bar names none: the endings of a book.</summary>
-    public static readonly IReadOnlyList<string> DefaultFiles =
-        ["**/*.drink.json", "**/*.prep.json", "**/*.ingredient.json", "**/*.menu.json", "**/*.stock.json"];
-
-    /// <summary>Folders that are always left out.</summary>
-    public static readonly IReadOnlyList<string> AlwaysLeftOut = ["**/.*/", "**/node_modules/"];
-
     /// <summary>A file over 4 MiB is handed over as blanks of more than that: the reader says that it is too large, and nobody reads it.</summary>
     internal static readonly Lazy<byte[]> TooLarge = new(static () =>
     {
@@ -110,17 +99,15 @@ internal sealed class BookFolder
         }
 
         var folder = new DirectoryInfo(root!);
-        var others = new List<string>();
         try
         {
             var bar = ReadBar(root!);
-            var walked = new BookDirectory(folder, others);
-            var found = Find(walked, MatcherOf(bar));
+            var walked = new BookDirectory(folder);
+            var found = BookFiles.Choose(walked.Files.Keys, bar);
             host.Expect(found.Count);
             var includes = Choose(host, paths, root!, found);
             var files = Read(walked, found, threads);
-            others.Sort(StringComparer.Ordinal);
-            return new BookFolder(root!, bar, files, others, includes, Relative(host.CurrentDirectory, root!));
+            return new BookFolder(root!, bar, files, walked.OtherBooks, includes, Relative(host.CurrentDirectory, root!));
         }
         catch (Exception e) when (IoFault.Is(e))
         {
@@ -154,7 +141,7 @@ internal sealed class BookFolder
     {
         for (string? folder = start; folder is not null; folder = Path.GetDirectoryName(folder))
         {
-            if (File.Exists(Path.Combine(folder, BarFile))) return folder;
+            if (File.Exists(Path.Combine(folder, BookFiles.BarFile))) return folder;
         }
 
         return null;
@@ -167,12 +154,10 @@ internal sealed class BookFolder
     /// <exception cref="UsageException">The folder cannot be read.</exception>
     internal static BookFolder OpenOneFolder(Host host, string root)
     {
-        var matcher = new Matcher(StringComparison.Ordinal);
-        foreach (string pattern in DefaultFiles) matcher.AddInclude(Path.GetFileName(pattern));
         try
         {
-            var walked = new BookDirectory(new DirectoryInfo(root), []);
-            var found = Find(walked, matcher);
+            var walked = new BookDirectory(new DirectoryInfo(root), below: false);
+            var found = BookFiles.Choose(walked.Files.Keys, null);
             return new BookFolder(root, null, Read(walked, found, threads: 0), [], null, Relative(host.CurrentDirectory, root));
         }
         catch (Exception e) when (IoFault.Is(e))
@@ -191,7 +176,7 @@ internal sealed class BookFolder
         while (waiting.Count > 0)
         {
             string folder = waiting.Dequeue();
-            if (File.Exists(Path.Combine(folder, BarFile)))
+            if (File.Exists(Path.Combine(folder, BookFiles.BarFile)))
             {
                 books.Add(folder);
                 if (!within) continue;
@@ -214,44 +199,19 @@ internal sealed class BookFolder
 
     /// <summary>Paths of the files of a book from its root, in order; only its bar's file is read.</summary>
     /// <exception cref="UsageException">The bar's file cannot be read.</exception>
-    internal static IReadOnlyList<string> PathsOf(string root) => Find(new BookDirectory(new DirectoryInfo(root), []), MatcherOf(ReadBar(root)));
+    internal static IReadOnlyList<string> PathsOf(string root) => BookFiles.Choose(new BookDirectory(new DirectoryInfo(root)).Files.Keys, ReadBar(root));
 
     private static Bar? ReadBar(string root)
     {
-        string path = Path.Combine(root, BarFile);
+        string path = Path.Combine(root, BookFiles.BarFile);
         if (!File.Exists(path)) return null;
         if (new FileInfo(path).LinkTarget is not null && !Links.LeadsWithin(Links.RealPath(root), path))
-            throw new UsageException($"{BarFile} is a link that leads out of the book; put the file itself into the book.");
-        return BookReader.Read(ReadFile(new FileInfo(path), BarFile), FileKind.Bar, Measures.Default) as Bar;
-    }
-
-    private static List<string> Find(BookDirectory root, Matcher matcher)
-    {
-        var found = matcher.Execute(root).Files.Select(f => f.Path.Replace('\\', '/')).Where(f => FileKinds.Of(f) is not null).Distinct().ToList();
-        found.Sort(StringComparer.Ordinal);
-        return found;
-    }
-
-    /// <summary>The patterns of a bar.</summary>
-    internal static Matcher MatcherOf(Bar? bar)
-    {
-        var matcher = new Matcher(StringComparison.Ordinal);
-        matcher.AddInclude(BarFile);
-        if (bar is { Files.Count: > 0 })
-        {
-            foreach (var pattern in bar.Files) matcher.AddInclude(pattern.Value);
-        }
-        else
-        {
-            foreach (string pattern in DefaultFiles) matcher.AddInclude(pattern);
-        }
-
-        foreach (var pattern in bar?.LeaveOut ?? []) matcher.AddExclude(pattern.Value);
-        return matcher;
+            throw new UsageException($"{BookFiles.BarFile} is a link that leads out of the book; put the file itself into the book.");
+        return BookReader.Read(ReadFile(new FileInfo(path), BookFiles.BarFile), FileKind.Bar, Measures.Default) as Bar;
     }
 
     /// <summary>Which of the files were asked for.</summary>
-    private static Func<string, bool>? Choose(Host host, IReadOnlyList<string> paths, string root, List<string> found)
+    private static Func<string, bool>? Choose(Host host, IReadOnlyList<string> paths, string root, IReadOnlyList<string> found)
     {
         var files = new HashSet<string>(StringComparer.Ordinal);
         var folders = new List<string>();
@@ -263,20 +223,20 @@ internal sealed class BookFolder
             // The root itself, or a folder above it.
             if (relative.Length == 0 || relative.StartsWith("..", StringComparison.Ordinal)) return null;
             if (Directory.Exists(full)) folders.Add(relative + "/");
-            else if (found.BinarySearch(relative, StringComparer.Ordinal) >= 0) files.Add(relative);
+            else if (found.Contains(relative)) files.Add(relative);
             else throw new UsageException($"{path} is no file of the book: names end in .drink.json, .prep.json, .ingredient.json, .menu.json or .stock.json, and bar.json may leave some out.");
         }
 
         return path => files.Contains(path) || folders.Exists(f => path.StartsWith(f, StringComparison.Ordinal));
     }
 
-    private static SourceFile[] Read(BookDirectory root, List<string> found, int threads)
+    private static SourceFile[] Read(BookDirectory root, IReadOnlyList<string> found, int threads)
     {
         var files = new SourceFile[found.Count];
         try
         {
             Parallel.For(0, found.Count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount }, i =>
-                files[i] = ReadFile(root.Files.TryGetValue(found[i], out var file) ? file : new FileInfo(Path.Combine(root.FullName, found[i])), found[i]));
+                files[i] = ReadFile(root.Files[found[i]], found[i]));
         }
         catch (AggregateException several)
         {

@@ -9,6 +9,9 @@ namespace SpecLint.Tool;
 /// <summary>A book as a revision of its git repository holds it, read through git's own commands; no checkout is touched.</summary>
 internal static class GitBook
 {
+    /// <summary>Mode of an object that is a link: its text is where it leads to.</summary>
+    private const string Link = "120000";
+
     /// <summary>Reads the files of a book at a revision.</summary>
     /// <param name="root">Full path of the root of the book in the checkout.</param>
     /// <param name="revision">A branch, tag or commit.</param>
@@ -21,18 +24,9 @@ internal static class GitBook
         var tree = ReadTree(root, commit, prefix);
         using var objects = new Objects(root);
         Bar? bar = null;
-        if (tree.TryGetValue(BookFolder.BarFile, out var barEntry))
-            bar = BookReader.Read(new SourceFile(BookFolder.BarFile, objects.Read(barEntry.Id)), FileKind.Bar, Measures.Default) as Bar;
-        var candidates = Candidates(tree);
-        var found = BookFolder.MatcherOf(bar);
-        var result = found.Execute(new Microsoft.Extensions.FileSystemGlobbing.InMemoryDirectoryInfo("/", candidates.Keys.Select(k => "/" + k)));
-        var files = new List<SourceFile>();
-        foreach (string path in result.Files.Select(f => f.Path.Replace('\\', '/')).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
-        {
-            if (FileKinds.Of(path) is not null && candidates.TryGetValue(path, out string? id)) files.Add(new SourceFile(path, objects.Read(id)));
-        }
-
-        return files;
+        if (tree.TryGetValue(BookFiles.BarFile, out var barEntry))
+            bar = BookReader.Read(new SourceFile(BookFiles.BarFile, objects.Read(barEntry.Id)), FileKind.Bar, Measures.Default) as Bar;
+        return [.. BookFiles.Choose(tree.Where(static e => e.Value.Mode != Link).Select(static e => e.Key), bar).Select(p => new SourceFile(p, objects.Read(tree[p].Id)))];
     }
 
     /// <summary>Whether a folder is in a repository that has no commit yet.</summary>
@@ -68,24 +62,6 @@ internal static class GitBook
         }
 
         return tree;
-    }
-
-    /// <summary>The files that a checkout would show to a check: no hidden folder, no other book, no link.</summary>
-    private static Dictionary<string, string> Candidates(Dictionary<string, (string Mode, string Id)> tree)
-    {
-        var others = tree.Keys.Where(p => p.EndsWith("/" + BookFolder.BarFile, StringComparison.Ordinal)).Select(p => p[..^BookFolder.BarFile.Length]).ToList();
-        var candidates = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (path, entry) in tree)
-        {
-            // An object of mode 120000 is a link: its text is where it leads to.
-            if (entry.Mode == "120000" || !path.EndsWith(".json", StringComparison.Ordinal) || others.Exists(o => path.StartsWith(o, StringComparison.Ordinal))) continue;
-            string[] parts = path.Split('/');
-            if (parts.SkipLast(1).Any(p => p[0] == '.' || p == "node_modules")) continue;
-
-            candidates[path] = entry.Id;
-        }
-
-        return candidates;
     }
 
     private static string Text(byte[] bytes) => Encoding.UTF8.GetString(bytes);

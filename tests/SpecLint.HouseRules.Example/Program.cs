@@ -1,5 +1,6 @@
 using Saltmarsh.Rules;
 using SpecLint;
+using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Reading;
 
@@ -10,8 +11,8 @@ if (args is not [string root, string day] || CalendarDate.Parse(day) is not { } 
     return 2;
 }
 
-var files = Directory.EnumerateFiles(root, "*.json", SearchOption.AllDirectories).Where(f => FileKinds.Of(f) is not null)
-    .Select(f => new SourceFile(Path.GetRelativePath(root, f).Replace('\\', '/'), File.ReadAllBytes(f))).ToList();
+var listing = Directory.EnumerateFiles(root, "*.json", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(root, f));
+var files = BookFiles.Read(listing, path => File.ReadAllBytes(Path.Combine(root, path)));
 var result = Checker.Check(new BookInput(files, on) { HouseRules = [new SweeterThanTheHousePours()] });
 foreach (var finding in result.Findings)
     Console.WriteLine($"{finding.Place.File.Path}:{finding.Place.Start.Line}:{finding.Place.Start.Column} {finding.Rule.Id} {finding.Message}");

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
 
@@ -48,7 +49,7 @@ internal static class CommonOptions
     {
         if (on is { } given) return given;
         if (setOn is not { } set) return host.Today();
-        if (!quiet && set != host.Today()) Shell.Say(host, $"this is an example book, set on {set} (asOf in {BookFolder.BarFile}): that day is taken, not today; --on DATE takes another.");
+        if (!quiet && set != host.Today()) Shell.Say(host, $"this is an example book, set on {set} (asOf in {BookFiles.BarFile}): that day is taken, not today; --on DATE takes another.");
         return set;
     }
 

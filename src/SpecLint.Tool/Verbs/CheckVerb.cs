@@ -217,7 +217,7 @@ internal sealed class CheckVerb : Verb
     {
         if (folder.BarIsUnreadable)
         {
-            Shell.Say(host, $"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
+            Shell.Say(host, $"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
             return ExitStatus.Usage;
         }
 

@@ -75,7 +75,7 @@ internal sealed class HookVerb : Verb
         var content = ReportContent.Of(result, includes: null, remarks, null, isPart: earlier is not null);
         if (folder.BarIsUnreadable)
         {
-            Shell.Say(host, $"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
+            Shell.Say(host, $"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
             return ExitStatus.Usage;
         }
 

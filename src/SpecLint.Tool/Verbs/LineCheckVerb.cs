@@ -44,7 +44,7 @@ internal sealed class LineCheckVerb : Verb
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var result = Checker.Check(folder.ToInput(day, threadCount));
         var chosen = named.MenuOf(result.Book);
-        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
+        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
         var check = LineCheck.Of(Verdicts.Of(result), chosen, stocks);
         string? file = parsed.GetValue(output);

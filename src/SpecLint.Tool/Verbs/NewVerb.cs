@@ -51,7 +51,7 @@ internal sealed class NewVerb : Verb
         var wanted = KindOf(parsed.GetValue(kind)!)!.Value;
         string called = parsed.GetValue(name)!.Trim(), at = parsed.GetValue(book) ?? ".";
         var folder = BookFolder.Open(host, [at]);
-        if (folder.Bar is null) throw new UsageException($"{at} is not a book: it has no {BookFolder.BarFile}. speclint start --empty FOLDER writes one.");
+        if (folder.Bar is null) throw new UsageException($"{at} is not a book: it has no {BookFiles.BarFile}. speclint start --empty FOLDER writes one.");
         var request = new NewFileRequest(wanted, called, parsed.GetValue(lines) ?? []) { Style = StyleOf(parsed, wanted), Family = FamilyOf(parsed, wanted, called), Glass = parsed.GetValue(glass)! };
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var (linked, profiles) = Checker.Profile(folder.ToInput(day, 0));

@@ -43,7 +43,7 @@ internal sealed class RecordVerb : Verb
         var target = NamedBook.Open(host, named, parsed.GetValue(book));
         var folder = target.Folder;
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
-        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile} cannot be read, so the settings of the bar are not known.");
+        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
         var (linked, _) = Checker.Profile(folder.ToInput(day, 0));
         if (parsed.GetValue(meter) is { } id)
         {

@@ -35,10 +35,10 @@ internal sealed class SettingsVerb : Verb
         {
             var problem = folder.Bar!.Problems[0];
             var start = folder.Bar.Source.PositionOf(problem.Span.Start);
-            throw new UsageException($"{folder.DisplayPrefix}{BookFolder.BarFile}:{start.Line}:{start.Column}: {problem.Message}");
+            throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile}:{start.Line}:{start.Column}: {problem.Message}");
         }
 
-        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFolder.DefaultFiles, BookFolder.AlwaysLeftOut, CommonOptions.DayOf(parsed.GetValue(on), folder, host));
+        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFiles.DefaultPatterns, BookFiles.AlwaysLeftOut, CommonOptions.DayOf(parsed.GetValue(on), folder, host));
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => SettingsReport.WriteJson(stream, settings));
         else ResultOutput.DeliverText(host, file, writer => SettingsReport.WriteText(writer, settings));

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using SpecLint.Book;
 using SpecLint.Reports;
 
 namespace SpecLint.Tool.Verbs;
@@ -48,7 +49,7 @@ internal sealed class StartVerb : Verb
         bool isEmpty = parsed.GetValue(empty);
         var schemas = Embedded.Beneath("schemas/").Select(s => (Path: "schemas/" + s.Path, Bytes: (Func<byte[]>)(() => Embedded.Read(s.Resource)))).ToList();
         string shown = DisplayText.Escape(named);
-        if (File.Exists(Path.Combine(root, BookFolder.BarFile)))
+        if (File.Exists(Path.Combine(root, BookFiles.BarFile)))
         {
             int written = Write(named, root, [.. schemas.Where(s => !Stands(root, s.Path))]);
             ResultOutput.DeliverText(host, null, writer => writer.WriteLine(written == 0
@@ -59,7 +60,7 @@ internal sealed class StartVerb : Verb
 
         List<(string Path, Func<byte[]> Bytes)> files =
         [
-            .. isEmpty ? [(BookFolder.BarFile, () => Encoding.UTF8.GetBytes(EmptyBar.ReplaceLineEndings("\n")))] : Embedded.Beneath("demo/").Select(d => (d.Path, (Func<byte[]>)(() => Embedded.Read(d.Resource)))),
+            .. isEmpty ? [(BookFiles.BarFile, () => Encoding.UTF8.GetBytes(EmptyBar.ReplaceLineEndings("\n")))] : Embedded.Beneath("demo/").Select(d => (d.Path, (Func<byte[]>)(() => Embedded.Read(d.Resource)))),
             .. schemas,
         ];
         var standing = files.Where(f => Stands(root, f.Path)).ToList();

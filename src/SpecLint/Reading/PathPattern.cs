@@ -1,4 +1,4 @@
-namespace SpecLint.Analyzers;
+namespace SpecLint.Reading;
 
 /// <summary>
 /// A pattern of <c>files</c> or <c>leaveOut</c> in bar.json: <c>*</c> stands for any characters of one name, <c>**</c> for any
