@@ -49,6 +49,9 @@ internal static class Extraction
         double solid = inputs.Of(Component.OtherInsoluble) + inputs.Of(Component.Fibre);
         double mass = left.Amount.Value.Base;
         double liquid = inputs.Total - solid;
+
+        // Where nothing can be strained out, what is left is more of the same.
+        if (solid < 0.01 * mass && inputs.Total > 0) return inputs.ToMaterial(id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? double.NaN), MaterialState.Liquid, ItemKind.ByProduct, lack, new Trace(double.NaN, double.NaN, double.NaN));
         if (solid < 0.01 * mass || solid >= mass || liquid <= 0)
             return ProfileSet.Nothing(id, "what was strained out cannot be worked out from the parts");
         double held = (mass - solid) / liquid;

@@ -8,11 +8,15 @@ namespace SpecLint.Profile;
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Id">Id of the item itself.</param>
 /// <param name="Grams">Its mass in the whole recipe, g; NaN where it cannot be had.</param>
-/// <param name="Strained">Whether it is strained out somewhere on the way, so that only what it gave off is in the drink.</param>
+/// <param name="Strained">Whether it is strained out somewhere on the way, or comes with what was left of straining, so that only a part of it is in the drink.</param>
 /// <param name="Direct">Whether it is a line of the recipe itself.</param>
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
     private const int DeepestLike = 16;
+
+    /// <summary>Whether it lies beside the drink whole: what is grated or weighed over it is drunk with it, a stick or a whole bean is not.</summary>
+    public bool IsLeftBeside => Direct && Part.Phase == PartPhase.Beside
+        && Part.Line.Amount is not { IsGiven: true, Value.Dimension: Reading.Dimension.Mass or Reading.Dimension.Volume } && Part.Material is not { State: MaterialState.Powder };
 
     /// <summary>What is hazardous in a recipe.</summary>
     public static FixedList<HazardLoad> Of(RecipeProfile profile, ProfileSet set)
@@ -26,9 +30,10 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
                 if (set.TryBefore(inner, profile) is not { } innerProfile) continue;
                 foreach (var load in innerProfile.HazardTotals)
                 {
-                    // How much of it a by-product keeps, nobody knows.
-                    double share = part.Item.ByProduct is null && innerProfile.Mass > 0 ? part.Grams.Typical / innerProfile.Mass : double.NaN;
-                    (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = part.Item.ByProduct is null && (strained || load.Strained), Direct = false });
+                    // How much of it a by-product keeps, nobody knows: at most all of it.
+                    double whole = part.Item.ByProduct is not { } left ? innerProfile.Mass : left.Amount is { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } ? left.Amount.Value.Base : double.NaN;
+                    double share = whole > 0 ? part.Grams.Typical / whole : double.NaN;
+                    (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = part.Item.ByProduct is not null || strained || load.Strained, Direct = false });
                 }
             }
             else if (HazardOf(part, set) is { } hazard)

@@ -73,7 +73,7 @@ internal static class KeepingLife
             switch (part.Item.File)
             {
                 case Prep inner when part.Item.ByProduct is null && set.TryBefore(inner, profile) is { KeepingTerms: { } terms } innerProfile:
-                    bool perishes = innerProfile.Keeping is { HoldsPerishable: true } innerState && innerState.Verdict != KeepingVerdict.NotControlled && !cleared;
+                    bool perishes = innerProfile.Keeping is { HoldsPerishable: true } innerState && innerState.Verdict != KeepingVerdict.NotControlled && !cleared && !state.IsDried;
                     if (perishes && terms.Safety.IsSet) safety = safety.Or(terms.Safety.Days, part.Item.Id, part);
                     else if (!transforms && terms.Safety.IsSet) parts = parts.Or(terms.Safety.Days, part.Item.Id, part);
                     if (!transforms && terms.Parts.IsSet) parts = parts.Or(terms.Parts.Days, part.Item.Id, part);

@@ -48,11 +48,11 @@ internal sealed class LotLife
     private readonly List<Given<string>> unknownSources = [];
     private readonly List<(Given<string> Code, Stock Stock, LotLife Life)> sources = [];
 
-    private LotLife(Lot lot, Item? item)
+    private LotLife(Lot lot, Item? item, CalendarDate? otherwise)
     {
         Lot = lot;
         Item = item;
-        From = lot.Made.IsGiven ? lot.Made.Value : lot.Opened.IsGiven ? lot.Opened.Value : null;
+        From = lot.Made.IsGiven ? lot.Made.Value : lot.Opened.IsGiven ? lot.Opened.Value : otherwise;
     }
 
     /// <summary>The lot.</summary>
@@ -113,12 +113,15 @@ internal sealed class LotLife
     public LotEnd? LastOf(params LotEndKind[] kinds) => Earliest(e => Array.IndexOf(kinds, e.Kind) >= 0);
 
     /// <summary>The life of a lot.</summary>
-    public static LotLife Of(Lot lot, ProfileSet profiles) => Of(lot, profiles, []);
+    public static LotLife Of(Lot lot, ProfileSet profiles) => Of(lot, profiles, [], null);
 
-    private static LotLife Of(Lot lot, ProfileSet profiles, HashSet<Lot> onTheWay)
+    /// <summary>The life of a lot that does not say when it was made, if that was today: it has no later last day, whenever it was made.</summary>
+    public static LotLife OfMadeToday(Lot lot, ProfileSet profiles) => Of(lot, profiles, [], profiles.Book.On);
+
+    private static LotLife Of(Lot lot, ProfileSet profiles, HashSet<Lot> onTheWay, CalendarDate? otherwise)
     {
         var book = profiles.Book;
-        var life = new LotLife(lot, lot.Item.IsGiven ? book.Resolve(lot.Item.Value) : null);
+        var life = new LotLife(lot, lot.Item.IsGiven ? book.Resolve(lot.Item.Value) : null, otherwise);
         if (life.Prep is { } prep) life.Date(prep, profiles);
         else if (life.Item?.File is Ingredient && profiles.MaterialOf(life.Item.Id) is { } material) life.Date(material, book);
         life.Follow(profiles, onTheWay);
@@ -207,7 +210,7 @@ internal sealed class LotLife
             {
                 if (onTheWay.Contains(lot)) continue;
                 any = true;
-                var source = Of(lot, profiles, onTheWay);
+                var source = Of(lot, profiles, onTheWay, null);
                 sources.Add((code, stock, source));
                 if (!NeedsCold || !source.IsPerishable || source.Last is not { } last) continue;
                 string why = $"{source.Item?.Id ?? lot.Item.Or("")} {code.Value} in it, whose last day is {last.Day} ({last.Why})";

@@ -58,6 +58,9 @@ internal static class Processing
         return weighed with { Mix = mix };
     }
 
+    /// <summary>Whether there is ethanol to drive off.</summary>
+    private static bool HoldsSpirit(Mix mix) => mix.Of(Component.Ethanol) > 0.005 * mix.Total;
+
     private static Composed BoilAndDry(Prep prep, Composed of)
     {
         bool boils = Techniques.Has(prep, static v => v.BoilsDown), dries = Techniques.Has(prep, static v => v.Dries);
@@ -67,14 +70,14 @@ internal static class Processing
         {
             return of with
             {
-                Lack = of.Lack.And(Unknowns.Water, dries
+                Lack = of.Lack.And(boils && HoldsSpirit(of.Mix) ? Unknowns.Water | Unknowns.Strength : Unknowns.Water, dries
                     ? "how much water drying left is not known: the yield is not given by mass"
                     : "how much water boiled off is not known: the yield is not given"),
             };
         }
 
         if (made >= of.Mix.Total) return of;
-        var lack = of.Mix.Of(Component.Ethanol) > 0.005 * of.Mix.Total ? of.Lack.And(Unknowns.Strength, "how much ethanol the heat drove off is not known") : of.Lack;
+        var lack = HoldsSpirit(of.Mix) ? of.Lack.And(Unknowns.Strength, "how much ethanol the heat drove off is not known") : of.Lack;
         var left = of.Mix.Copy();
         left.Remove(Component.Water, of.Mix.Total - made);
         return new Composed(left, lack);

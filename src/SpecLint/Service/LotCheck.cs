@@ -123,7 +123,12 @@ public sealed class LotCheck
     {
         if (From is not null || Item!.ByProduct is not null) return;
         if (life.Prep is null && !life.NeedsCold) return;
-        if (life.IsPerishable)
+        if (life.IsPerishable && Lot.UseBy.IsGiven && Lot.Frozen.Count == 0)
+        {
+            // Its label says until when, as the law asks (Food Code 3-501.17(A)); nobody can check it.
+            conditions.Add(life.Prep is null ? $"write on it when it was opened, if it is open: only its use-by day, {Lot.UseBy.Value}, is known" : $"find out on which day it was made: only its use-by day, {Lot.UseBy.Value}, is known");
+        }
+        else if (life.IsPerishable)
         {
             reasons.Add($"nothing says on which day it was {(life.Prep is null ? "opened" : "made")}");
             ThrowAway = true;

@@ -11,18 +11,21 @@ internal sealed class HarmOf
 {
     private readonly Dictionary<(string Subject, string Rule), Level> found = [];
     private readonly HashSet<(string Subject, string Rule)> errors = [];
-    private readonly HashSet<(string Subject, string Rule, string Path)> asked = [];
+    private readonly HashSet<(string Subject, string Rule, string Path, Answer Answer)> asked = [];
     private readonly HashSet<string> stocks;
 
-    public HarmOf(CheckResult result)
+    /// <summary>The harm findings of a checked book.</summary>
+    /// <param name="result">The checked book.</param>
+    /// <param name="only">Which to take; all where it is not given.</param>
+    public HarmOf(CheckResult result, Func<Finding, bool>? only = null)
     {
         stocks = [.. result.Book.Stocks.Select(s => s.Id)];
         foreach (var finding in result.Findings.Flat())
         {
             if (finding.Level == Level.Error) errors.Add((finding.Subject, finding.Rule.Id));
-            if (!finding.Rule.Safety || finding.Caution is null || finding.Level < Level.Warning) continue;
+            if (!finding.Rule.Safety || finding.Caution is null || finding.Level < Level.Warning || only?.Invoke(finding) == false) continue;
             var key = (finding.Subject, finding.Rule.Id);
-            asked.Add((finding.Subject, finding.Rule.Id, finding.Path));
+            asked.Add((finding.Subject, finding.Rule.Id, finding.Path, finding.Answer));
             found[key] = found.TryGetValue(key, out var known) && known > finding.Level ? known : finding.Level;
         }
     }
@@ -41,7 +44,7 @@ internal sealed class HarmOf
 
     /// <summary>
     /// Whether a subject has a harm finding, or an error of any kind, that another check of it had not: of another rule, or of the
-    /// same about another property (what is missing now). A stock file is also told of on the recipe that its lots are of.
+    /// same about another property (what is missing now), or one that was broken and is now not shown. A stock file is also told of on the recipe that its lots are of.
     /// </summary>
     public bool HasNewOn(string subject, HarmOf before) =>
         asked.Any(f => (f.Subject == subject || stocks.Contains(subject)) && !before.asked.Contains(f)) || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
@@ -54,12 +57,12 @@ internal sealed class HarmOf
     /// <param name="after">After.</param>
     /// <param name="orAnother">Whether another finding of the same level on the subject is enough, though it stood there before.</param>
     /// <param name="isThere">Whether a subject is still in the book; <see langword="null"/> where all are.</param>
-    /// <param name="goes">Whether a finding of a rule may go.</param>
-    public static string? Lost(HarmOf before, HarmOf after, Func<string, bool>? isThere = null, bool orAnother = false, Func<string, bool>? goes = null)
+    /// <param name="goes">Whether a finding on a subject of a rule may go.</param>
+    public static string? Lost(HarmOf before, HarmOf after, Func<string, bool>? isThere = null, bool orAnother = false, Func<string, string, bool>? goes = null)
     {
         foreach (var ((subject, rule), level) in before.All.OrderBy(f => f.Of))
         {
-            if (isThere?.Invoke(subject) == false || goes?.Invoke(rule) == true || (orAnother && after.HighestOn(subject) >= level)) continue;
+            if (isThere?.Invoke(subject) == false || goes?.Invoke(subject, rule) == true || (orAnother && after.HighestOn(subject) >= level)) continue;
             if (!after.Has(subject, rule) && !after.HasNewOn(subject, before)) return $"{level} {rule} of {subject} is gone, and nothing stands in its place";
         }
 

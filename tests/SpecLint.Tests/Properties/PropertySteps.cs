@@ -10,6 +10,9 @@ internal sealed record PropertyStep(string Words, Func<PropertyBook, bool> Apply
 {
     /// <summary>The property that it takes out, with those that hold it; empty where it takes out none.</summary>
     public IReadOnlyList<string> Touches { get; init; } = [];
+
+    /// <summary>The file that it changes; empty where that does not matter.</summary>
+    public string Path { get; init; } = "";
 }
 
 /// <summary>The changes that the generator makes of a seed, so that cases lie beside the examples and not on them.</summary>
@@ -90,13 +93,16 @@ internal static class PropertySteps
     });
 
     /// <summary>Multiplies the amount of a line in place; false where it has none that can be.</summary>
-    public static bool ScaleLine(JsonObject line, double factor)
+    public static bool ScaleLine(JsonObject line, double factor) => ScaleText(line, "amount", factor);
+
+    /// <summary>Multiplies a quantity in place; false where there is none that can be.</summary>
+    public static bool ScaleText(JsonObject line, string name, double factor)
     {
-        if (line["amount"] is not JsonValue value || !value.TryGetValue(out string? text)) return false;
+        if (line[name] is not JsonValue value || !value.TryGetValue(out string? text)) return false;
         int end = 0;
         while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] == '.')) end++;
         if (end == 0 || !double.TryParse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out double amount)) return false;
-        line["amount"] = (amount * factor).ToString("0.####", CultureInfo.InvariantCulture) + text[end..];
+        line[name] = (amount * factor).ToString("0.####", CultureInfo.InvariantCulture) + text[end..];
         return true;
     }
 }

@@ -19,7 +19,7 @@ internal sealed partial class CoumarinDose : DrinkRule
         foreach (var load in context.Profile.HazardLoads)
         {
             if (double.IsNaN(load.Grams) && load.Part.Phase != PartPhase.Beside && load.Hazard.Contents.Any(static c => c.Substance == "coumarin")) unknown ??= load;
-            if (double.IsNaN(load.Grams) || (load.Part.Phase == PartPhase.Beside && load.Direct && !IsGrated(load.Part))) continue;
+            if (double.IsNaN(load.Grams) || load.IsLeftBeside) continue;
             foreach (var content in load.Hazard.Contents)
             {
                 if (content.Substance != "coumarin") continue;
@@ -64,8 +64,4 @@ internal sealed partial class CoumarinDose : DrinkRule
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, load), Proof.Of(Serve)],
         });
-
-    /// <summary>What is grated over a drink is drunk with it; a stick or a whole bean beside it is not.</summary>
-    private static bool IsGrated(Part part) =>
-        part.Line.Amount is { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } || part.Material is { State: MaterialState.Powder };
 }

@@ -9,20 +9,40 @@ namespace SpecLint.Rules.Hazards;
 [Limit("essential-oil-dose", "Most")]
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
+    /// <summary>Two lines of one oil in the drink are one dose.</summary>
+    private static IEnumerable<HazardLoad> Summed(FixedList<HazardLoad> loads)
+    {
+        for (int i = 0; i < loads.Count; i++)
+        {
+            var load = loads[i];
+            double grams = 0;
+            bool first = true;
+            for (int j = 0; j < loads.Count; j++)
+            {
+                if (loads[j].Id != load.Id || loads[j].Part.Phase == PartPhase.Beside != (load.Part.Phase == PartPhase.Beside) || double.IsNaN(loads[j].Grams) != double.IsNaN(load.Grams)) continue;
+                grams += loads[j].Grams;
+                first &= j >= i;
+            }
+
+            if (first) yield return load with { Grams = grams };
+        }
+    }
+
     public override void Check(RecipeContext context)
     {
-        foreach (var load in context.Profile.HazardLoads)
+        foreach (var load in Summed(context.Profile.HazardLoads))
         {
             // A preparation may hold an oil that the drink dilutes; one that is a poison by the teaspoon may not.
             bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
             if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison)) continue;
-            bool neat = context.Recipe is Drink && load.Direct && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
+            bool itself = load.Direct || load.Part.Item?.ByProduct is not null;
+            bool neat = context.Recipe is Drink && itself && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
             double millilitres = context.Recipe is Drink ? context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : double.NaN : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
 
             // A drop of what nothing is known of: an oil weighs about as much as water.
             double perLitre = load.Grams / (double.IsNaN(density) ? 1 : density) / millilitres * 1000;
-            bool unknown = load.Direct && double.IsNaN(perLitre);
+            bool unknown = itself && double.IsNaN(perLitre);
             if (!neat && !unknown && !(perLitre > Most.Value)) continue;
             string dose = double.IsNaN(perLitre) ? "" : $" and comes to {Say.Number(perLitre)} mL/L";
             context.Report(new(Rule)

@@ -17,9 +17,9 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
     {
         double kilograms = context.Profile.Mass / 1000;
         if (!(kilograms > 0)) return;
-        foreach (var load in context.Profile.HazardLoads)
+        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList())))
         {
-            if (load.Hazard.Contents.Count == 0 || double.IsNaN(load.Grams) || (load.Direct && load.Part.Phase == PartPhase.Beside)) continue;
+            if (load.Hazard.Contents.Count == 0 || double.IsNaN(load.Grams)) continue;
             var content = load.Hazard.Contents[0];
             if (content.Substance is not ("thujone" or "glycyrrhizic acid")) continue;
             if (RuleOf(context, load.Hazard, content.Substance) is not { } rule) continue;

@@ -18,8 +18,11 @@ internal sealed partial class QuinineOverLimit : DrinkRule
     {
         var quinine = context.Fact(Fact.Quinine);
         var volume = context.Fact(Fact.ServedVolume);
-        if (!volume.IsKnown || volume.Value <= 0) return;
         double serves = drink.ServesOrOne;
+
+        // Where what is served cannot be computed, what goes in undiluted is the least that it can be.
+        double millilitres = volume.IsKnown ? volume.Value : context.Profile.InputVolume / serves;
+        if (!(millilitres > 0)) return;
         double low = quinine.IsKnown ? quinine.Low : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : 0;
         HazardLoad? from = null;
         foreach (var load in context.Profile.HazardLoads)
@@ -46,9 +49,9 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         }
 
         var limit = LimitOf(context);
-        double perLitre = 1000 / volume.Value;
+        double perLitre = 1000 / millilitres;
         if (most is null || typical * perLitre <= limit.Value) return;
-        bool broken = low * perLitre > limit.Value;
+        bool broken = volume.IsKnown && low * perLitre > limit.Value;
         bool law = limit.AppliesIn(context.Settings);
         context.Report(new(Rule)
         {

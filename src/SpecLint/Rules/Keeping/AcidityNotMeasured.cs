@@ -32,6 +32,9 @@ internal sealed partial class AcidityNotMeasured : PrepRule
     private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } material
             && (material.Kind.IsAcid || (material.Kind.Sours && !material.Kind.IsJuice) || material.Of(Science.Component.Acetic) > Guards.VinegarPart));
 
+    /// <summary>Whether it is sealed from air for longer than a day and nothing shows it to be sour: an error, whichever rule of keeping speaks of it.</summary>
+    internal static bool IsSealedUnsoured(Prep prep, KeepingState state) => Storage.IsSealed(prep) && !state.IsSour && Storage.Days(prep) > SpecialCases.MarkedFromDays;
+
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!Speaks(context, prep)) return;
@@ -42,7 +45,7 @@ internal sealed partial class AcidityNotMeasured : PrepRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = soft ? Level.Note : Storage.IsSealed(prep) && !state.IsSour ? Level.Error : null,
+            AskedLevel = soft ? Level.Note : IsSealedUnsoured(prep, state) ? Level.Error : null,
             Place = KeepingWords.At(context, prep),
             Path = "measured.ph",
             Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}. Keeping it {KeepingWords.Days(days)} rests on a measured pH below {Say.Number(TablePh.Value)}, or at most {Say.Number(Sour.Value)} with little free water ({KeepingTables.Source}).",

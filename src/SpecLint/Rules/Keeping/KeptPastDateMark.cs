@@ -17,9 +17,12 @@ internal sealed partial class KeptPastDateMark : PrepRule
         var state = context.Profile.Keeping!;
         if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid || (state.What == Perishable.NutOrPulse && !state.IsSour))) return false;
         double celsius = Storage.Celsius(prep, context.Settings);
-        if (Storage.IsFrozen(celsius) || Storage.IsAtRoom(celsius) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return false;
+        if (Storage.IsFrozen(celsius) || (Storage.IsAtRoom(celsius) && !IsFermentUnread(prep, state)) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return false;
         return !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _) && RawEggKept.EggOf(context, prep) is null;
     }
+
+    /// <summary>Whether it is a ferment without a reading: how warm it stands, the rule of storage leaves to its acid, so its days are judged there too.</summary>
+    private static bool IsFermentUnread(Prep prep, KeepingState state) => SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph);
 
     /// <summary>Outside of the US the seven days are a yardstick: up to the ten days of the British guidance they are a warning.</summary>
     internal static bool IsYardstick(Settings settings, double days) => !Mark.AppliesIn(settings) && days <= Guidance.Value;
@@ -34,7 +37,7 @@ internal sealed partial class KeptPastDateMark : PrepRule
         {
             Place = place,
             Path = "keep.for",
-            AskedLevel = state.IsStrong || IsYardstick(context.Settings, days) || KeepingWords.HoldsListeria(context.Settings, state) ? Level.Warning : null,
+            AskedLevel = state.IsStrong || (IsYardstick(context.Settings, days) && !AcidityNotMeasured.IsSealedUnsoured(prep, state)) || KeepingWords.HoldsListeria(context.Settings, state) ? Level.Warning : null,
             AllowedDays = Mark.Value,
             Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: at most {KeepingWords.Days(Mark.Value)}, counting the day it is made ({Mark.Source}).",
             Advice = $"Keep it at most {KeepingWords.Days(Mark.Value)} and freeze what is not used by then, or show by a measured pH or water activity that it does not need a date mark{KeepingWords.Variance(context.Settings)}.",

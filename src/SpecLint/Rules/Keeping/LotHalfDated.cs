@@ -5,7 +5,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Note, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule("SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
 [Limit("food-code-date-mark-from", "From")]
 [Limit("food-code-thaw-undated", "Thawed")]
 internal sealed partial class LotHalfDated : StockRule
@@ -22,7 +22,8 @@ internal sealed partial class LotHalfDated : StockRule
             bool frozen = lot.Frozen.Count > 0 && !lot.Made.IsGiven;
             context.Report(new(Rule)
             {
-                AskedLevel = Level.Note,
+                Answer = lot.Made.IsGiven ? Answer.Broken : Answer.NotShown,
+                AskedLevel = lot.Made.IsGiven ? Level.Note : null,
                 At = context.At(lot.Item.Span, Lots.PathOf(lot, lot.Made.IsGiven ? "useBy" : "made")),
                 Key = Lots.KeyOf(lot),
                 Message = lot.Made.IsGiven

@@ -22,6 +22,14 @@ internal sealed partial class LotSourceUnfit : StockRule
 
             foreach (var (code, of, source) in life.Sources)
             {
+                if (life.From is null && source is { IsPerishable: true, Last: { } end } && end.Day < context.On)
+                {
+                    Report(context, lot, code.Value, context.At(code.Span), Level.Warning, Answer.NotShown,
+                        $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {end.Day} ({end.Why}), and nothing says on which day it was made. A mixture takes the date of its earliest part (Food Code 3-501.17).",
+                        "Discard it, or write the day on which it was made.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
+                    continue;
+                }
+
                 if (life.From is not { } made || source.Last is not { } last || last.Day >= made || !source.IsPerishable) continue;
                 Report(context, lot, code.Value, context.At(code.Span), null, Answer.Broken,
                     $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {last.Day} ({last.Why}). A mixture takes the date of its earliest part (Food Code 3-501.17).",

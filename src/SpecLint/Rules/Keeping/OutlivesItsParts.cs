@@ -15,8 +15,8 @@ internal sealed partial class OutlivesItsParts : PrepRule
         var terms = context.Profile.KeepingTerms!;
         if (double.IsNaN(days))
         {
-            // Of a liquid, the rule of what is not stated asks how long it is kept.
-            if (context.Profile.IsSolid && terms.Safety is { IsSet: true, Part: { } limiting } && terms.Safety.From != Mark.Id) Undated(context, prep, terms.Safety, limiting);
+            // Of a liquid that needs cold, the rule of what is not stated asks how long it is kept.
+            if ((context.Profile.IsSolid || context.Profile.Keeping is { HoldsPerishable: false } or { IsStrong: true } or { Verdict: KeepingVerdict.NotControlled }) && terms.Safety is { IsSet: true, Part: { } limiting } && terms.Safety.From != Mark.Id) Undated(context, prep, terms.Safety, limiting);
             return;
         }
 
@@ -73,16 +73,17 @@ internal sealed partial class OutlivesItsParts : PrepRule
         }
     }
 
-    /// <summary>For how long a dry good with a part that needs cold is kept, nothing says.</summary>
+    /// <summary>For how long a dry or strong preparation with a part that needs cold is kept, nothing says.</summary>
     private static void Undated(RecipeContext context, Prep prep, KeepingEnd end, Part part) =>
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
+            AllowedDays = end.Days,
             Place = KeepingWords.At(context, prep),
             Path = "keep",
             Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes the date of its earliest part, Food Code 3-501.17).",
-            Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or less, unless it is dried and its water activity is measured.",
+            Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or less{(context.Profile.IsSolid ? ", unless it is dried and its water activity is measured" : "")}.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
             Related = RelatedTo(context, part),
@@ -91,7 +92,7 @@ internal sealed partial class OutlivesItsParts : PrepRule
     /// <summary>A preparation among the parts that needs cold and does not say for how long it is kept; <see langword="null"/> where all say.</summary>
     private static Part? UndatedPart(RecipeContext context, Prep prep)
     {
-        if (context.Profile.IsSolid || context.Profile.Keeping is not { Verdict: not KeepingVerdict.NotControlled, IsStrong: false } || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
+        if (context.Profile.Keeping is not { Verdict: not KeepingVerdict.NotControlled, IsDried: false } || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase is PartPhase.Beside or PartPhase.TakenOut || part.Item is not { File: Prep inner, ByProduct: null } || !double.IsNaN(Storage.Days(inner))) continue;

@@ -20,7 +20,9 @@ internal sealed partial class RawEggKept : PrepRule
     /// <summary>The raw egg that this rule speaks of; <see langword="null"/> where it is silent.</summary>
     internal static Part? EggOf(RecipeContext context, Prep prep)
     {
-        if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return null;
+        // Of how long it is kept, where nothing says so, the rule of what is not stated asks; in spirit it only makes a note.
+        double days = Storage.Days(prep);
+        if (!(days > SpecialCases.MarkedFromDays) && !(double.IsNaN(days) && context.Profile.Keeping is { IsStrong: true })) return null;
         return RawEggIn(context.Profile);
     }
 
@@ -49,10 +51,12 @@ internal sealed partial class RawEggKept : PrepRule
         bool aged = state.Abv.IsKnown && state.Abv.Low >= AgedStrength.Value && days >= AgedDays.Value;
         context.Report(new(Rule)
         {
+                Answer = double.IsNaN(days) ? Answer.NotShown : Answer.Broken,
+                AskedLevel = double.IsNaN(days) ? Level.Warning : null,
             At = context.ItemOf(egg.Line),
             Message = aged
                 ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}. In one demonstration Salmonella died off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, but that is not a validated process ({AgedStrength.Source}). Only a process authority can set one."
-                : $"Raw egg is kept {KeepingWords.Days(days)}. Uncooked food with egg must use pasteurised egg (US Food Code 3-302.13), and cracked raw egg keeps at most {KeepingWords.Days(Most.Value)} (common practice, no source).",
+                : $"Raw egg is kept {KeepingWords.ForDays(days)}. Uncooked food with egg must use pasteurised egg (US Food Code 3-302.13), and cracked raw egg keeps at most {KeepingWords.Days(Most.Value)} (common practice, no source).",
             Advice = "Use pasteurised egg, or make it for the shift and tell guests that it contains raw egg.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(Fact.Abv, state.Abv), Proof.Of(Most)],

@@ -13,7 +13,7 @@ internal sealed partial class ReadingNearLimit : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Measured is not { } measured || !(Storage.Days(prep) > SpecialCases.MarkedFromDays)) return;
+        if (prep.Measured is not { } measured || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var state = context.Profile.Keeping!;
         if (!state.NearLimit || !state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
         if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;

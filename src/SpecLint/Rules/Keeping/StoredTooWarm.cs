@@ -33,7 +33,7 @@ internal sealed partial class StoredTooWarm : PrepRule
         if (SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph)) return;
         var limit = LimitOf(context.Settings);
         bool shown = state.IsShownControlled || state.IsLowAcid;
-        bool soft = state.IsStrong || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius));
+        bool soft = state.IsStrong || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
         var keep = prep.Keep!;
 
         // Time may take the place of cold for a few hours, by a written procedure and a mark.

@@ -15,6 +15,10 @@ internal sealed partial class UseByTooLate : StockRule
         {
             if (!lot.UseBy.IsGiven) continue;
             var life = LotLife.Of(lot, context.Profiles);
+
+            // Whenever it was made, it was no later than today.
+            bool undated = life is { From: null, Prep: not null } && lot.Frozen.Count == 0;
+            if (undated) life = LotLife.OfMadeToday(lot, context.Profiles);
             if (life.LastByRules is not { } latest || lot.UseBy.Value <= latest.Day) continue;
             var law = life.LastOf(LotEndKind.Law, LotEndKind.Source);
             bool broken = law is { } end && lot.UseBy.Value > end.Day;
@@ -22,29 +26,29 @@ internal sealed partial class UseByTooLate : StockRule
             // What the recipe states beyond its quality has a finding of its own, on the recipe.
             // One that is past already has one too, on the day opened.
             if (!broken && latest.Kind == LotEndKind.Trade && (!life.IsPerishable || life.LastOf(LotEndKind.Recipe) is not null || latest.Day < context.On)) continue;
-            Report(context, lot, life, latest, broken && (life.Prep is not null || Mark.AppliesIn(context.Settings)) ? null : Level.Warning);
+            Report(context, lot, life, latest, undated, broken && (life.Prep is not null || Mark.AppliesIn(context.Settings)) ? null : Level.Warning);
         }
     }
 
-    private static void Report(FileContext context, Lot lot, LotLife life, LotEnd latest, Level? level)
+    private static void Report(FileContext context, Lot lot, LotLife life, LotEnd latest, bool undated, Level? level)
     {
         var place = context.At(lot.UseBy.Span);
-        string from = life.From is { } day ? $"counting from {day}, that day included" : "with no day made given";
+        string from = undated ? $"even if it was made on {context.On}, the day of this check" : life.From is { } day ? $"counting from {day}, that day included" : "with no day made given";
         string pause = lot.Frozen.Count == 0 ? "" : ", without days in the freezer, which stop the clock but do not reset it";
         var related = life.Prep is { Keep: { For.IsGiven: true } keep } prep && latest.Kind == LotEndKind.Recipe ? [new RelatedPlace(prep.At(keep.For.Span), "how long the recipe keeps it")] : Array.Empty<RelatedPlace>();
         context.Report(new(Rule)
         {
             AskedLevel = level,
-            AllowedDays = double.IsNaN(latest.Days) ? null : latest.Days,
+            AllowedDays = undated || double.IsNaN(latest.Days) ? null : latest.Days,
             Place = place,
             Path = Lots.PathOf(lot, "useBy"),
             Key = Lots.KeyOf(lot),
             Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}. The day is set by {latest.Why}.",
-            Advice = $"Mark it {latest.Day}, and discard what is left after that day.",
+            Advice = undated ? "Find out on which day it was made and mark its use-by from that day, or discard it." : $"Mark it {latest.Day}, and discard what is left after that day.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("from", life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"), Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
+            Evidence = [Proof.Of("from", undated ? "not given" : life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"), Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
             Related = related,
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Mark it {latest.Day}.", [new TextEdit(place, $"\"{latest.Day}\"")]) { KeepsTheThing = true }],
+            Corrections = undated ? [] : [new Correction(CorrectionGrade.Proposed, $"Mark it {latest.Day}.", [new TextEdit(place, $"\"{latest.Day}\"")]) { KeepsTheThing = true }],
         });
     }
 }

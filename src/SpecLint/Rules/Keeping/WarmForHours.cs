@@ -35,12 +35,11 @@ internal sealed partial class WarmForHours : PrepRule
             if (!told && IsInTheCold(step)) continue;
             if (Worst(context, pot, i) is not { } part) continue;
             bool animal = Perishables.In(part, context.Profile) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
-            if (!timed && !animal) continue;
             string time = timed ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "for a time that nothing states";
             context.Report(new(Rule)
             {
                 Answer = told && timed ? Answer.Broken : Answer.NotShown,
-                AskedLevel = told && animal && timed ? null : told || animal ? Level.Warning : Level.Note,
+                AskedLevel = told && animal && timed ? null : Level.Warning,
                 At = context.At(timed ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = told
                     ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} {time}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."

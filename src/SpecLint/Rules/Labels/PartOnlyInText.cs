@@ -1,0 +1,174 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Amounts;
+using SpecLint.Science;
+
+namespace SpecLint.Rules.Labels;
+
+[Rule("SL7034", "part-only-in-text", "A note adds something with an allergen or a hazard that no line lists", Level.Warning, Safety = true)]
+internal sealed partial class PartOnlyInText : RecipeRule
+{
+    private static readonly string[] Adding =
+        ["add", "with", "plus", "top", "float", "finish", "garnish", "dust", "grate", "rim", "stir in", "fold in", "whisk in", "pour", "splash", "dash", "dashes", "drop", "drops", "pinch", "spoon", "barspoon", "sprinkle"];
+
+    private static readonly string[] RulingOut = ["not", "never", "no", "without", "don't", "instead", "in place"];
+
+    private static readonly string[] Fillers = ["of", "the", "a", "an", "some", "little", "few", "fresh", "more", "in", "on", "over", "half", "one", "two", "three", "splash", "dash", "dashes", "drop", "drops", "pinch", "spoon", "barspoon", "piece", "pieces", "sprig", "sprigs", "leaf", "leaves", "slice", "slices", "stick", "handful", "bit"];
+
+    public override void Check(RecipeContext context)
+    {
+        foreach (var step in context.Recipe.Method)
+        {
+            if (step.Note.IsGiven) Read(context, step.Note, context.PathOf(step) + ".note");
+            if (step.Until.IsGiven) Read(context, step.Until, context.PathOf(step) + ".until");
+        }
+
+        for (int i = 0; i < context.Recipe.Notes.Count; i++)
+        {
+            if (context.Recipe.Notes[i].IsGiven) Read(context, context.Recipe.Notes[i], context.Recipe.Notes.Count == 1 ? "notes" : $"notes[{i + 1}]");
+        }
+
+        foreach (var line in LinkedBook.LinesOf(context.Recipe))
+        {
+            if (line.Note.IsGiven) Read(context, line.Note, RecipeContext.PathOf(line, "note"));
+        }
+    }
+
+    private static void Read(RecipeContext context, Given<string> text, string path)
+    {
+        List<string>? told = null;
+        foreach (var (from, to, at, spoken) in Places(text.Value))
+        {
+            if (Phrases.IsDenied(text.Value, from, to) || IsRuledOut(text.Value, from)) continue;
+            string id;
+            List<string> brings;
+            if (AmountsInText.ItemNamed(context.Book, text.Value, at) is { } item)
+            {
+                if (item.File == context.Recipe || context.Profile.Parts.Any(p => p.Item?.Id == item.Id)) continue;
+                id = item.Id;
+                brings = BringsNew(context, item, spoken);
+            }
+            else
+            {
+                // What is no item may be a poison all the same.
+                if (HazardNames.InName(ClauseFrom(text.Value, at), static h => h.IsPoison || h.IsDeadly || h.Kind == "process") is not { } named || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id)) continue;
+                id = named.Hazard.Id;
+                brings = [named.Hazard.Name];
+            }
+
+            if (brings.Count == 0 || told?.Contains(id) == true) continue;
+            (told ??= []).Add(id);
+            context.Report(new(Rule)
+            {
+                Answer = Answer.NotShown,
+                At = context.At(text.Span, path),
+                Key = id,
+                Message = $"The text names `{id}`, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here counts it: not the allergens, the strength, the keeping or the hazards.",
+                Advice = $"List `{id}` under `ingredients` or `garnish` with its amount, or take it out of the text.",
+                Caution = AllergenWords.Caution,
+                Evidence = [Proof.Of("text", text.Value, context.At(text.Span))],
+            });
+        }
+    }
+
+    /// <summary>Whether the clause rules out what it names: "do not finish with cream", "in place of cream".</summary>
+    private static bool IsRuledOut(string text, int at)
+    {
+        int from = at;
+        while (from > 0 && text[from - 1] is not ('.' or ';' or ':' or '!' or '?' or ',')) from--;
+        return Phrases.HasAny(text.Substring(from, at - from), RulingOut);
+    }
+
+    /// <summary>The words from a place to the end of their clause.</summary>
+    private static string ClauseFrom(string text, int at)
+    {
+        int end = at;
+        while (end < text.Length && text[end] is not ('.' or ';' or ':' or '!' or '?' or ',' or '(')) end++;
+        return text.Substring(at, end - at);
+    }
+
+    /// <summary>Where in a text something may be named as added: behind an amount, and behind a word of adding.</summary>
+    private static IEnumerable<(int From, int To, int At, bool Spoken)> Places(string text)
+    {
+        for (int from = 0; AmountsInText.Next(text, from, out var spoken); from = spoken.End) yield return (spoken.Start, spoken.End, SkipFillers(text, spoken.End), true);
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (!char.IsLetter(text[i]) || (i > 0 && char.IsLetterOrDigit(text[i - 1]))) continue;
+            foreach (string word in Adding)
+            {
+                int end = i + word.Length;
+                if (string.Compare(text, i, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) != 0 || (end < text.Length && char.IsLetterOrDigit(text[end]))) continue;
+                int at = SkipFillers(text, end);
+                if (at < text.Length) yield return (i, end, at, false);
+                break;
+            }
+        }
+    }
+
+    private static int SkipFillers(string text, int at)
+    {
+        while (true)
+        {
+            while (at < text.Length && text[at] == ' ') at++;
+            int end = at;
+            while (end < text.Length && (char.IsDigit(text[end]) || (end > at && text[end] is '/' or '.'))) end++;
+            if (end > at)
+            {
+                at = end;
+                continue;
+            }
+
+            while (end < text.Length && char.IsLetter(text[end])) end++;
+            if (end == at || Array.IndexOf(Fillers, text.Substring(at, end - at).ToLowerInvariant()) < 0) return at;
+            at = end;
+        }
+    }
+
+    /// <summary>Allergens and hazards of an item that the recipe does not have without it.</summary>
+    private static List<string> BringsNew(RecipeContext context, Item item, bool spoken)
+    {
+        var brings = new List<string>();
+        var profile = context.Profile;
+        var settings = context.Settings;
+        var had = profile.Allergens.Contained(settings).Concat(profile.Allergens.Possible(settings)).ToList();
+        IEnumerable<string> tokens = [];
+        IEnumerable<Hazard> hazards = [];
+        if (item.File is Recipe inner)
+        {
+            var other = context.Profiles.Of(inner);
+            tokens = other.Allergens.Contained(settings).Concat(other.Allergens.Possible(settings));
+            hazards = other.HazardTotals.Select(static l => l.Hazard);
+        }
+        else if (context.Profiles.MaterialOf(item.Id) is { Ingredient: { } ingredient } material)
+        {
+            tokens = ingredient.Allergens is { } statement ? statement.Contains.Concat(statement.MayContain).Where(t => settings.Jurisdictions.Any(j => AllergenTable.Of(j, t) is not null)) : [];
+            hazards = material.Hazard is { } hazard ? [hazard] : [];
+        }
+
+        foreach (string token in tokens)
+        {
+            if (!had.Contains(token) && !brings.Contains(token)) brings.Add(token);
+        }
+
+        foreach (var hazard in hazards)
+        {
+            if (!profile.HazardLoads.Any(l => l.Hazard.Id == hazard.Id) && !brings.Contains(hazard.Id)) brings.Add(hazard.Id);
+        }
+
+        // What is dissolved in it: a spirit in a note is in no figure of strength, nor coffee in one of caffeine.
+        if (context.Profiles.MaterialOf(item.Id) is { } of)
+        {
+            if (of.Of(Component.Ethanol) > LeastEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
+            if (of.Traces.Caffeine.Typical > 0 && (spoken || !profile.Parts.Any(static p => p.Material?.Traces.Caffeine.Typical > 0))) brings.Add("caffeine");
+            if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0)) brings.Add("a preservative");
+        }
+
+        return brings;
+    }
+
+    /// <summary>Ethanol by mass over which something counts as alcoholic: about 0.5 % vol (a pure number; the usual line of alcohol-free).</summary>
+    private const double LeastEthanol = 0.004;
+}

@@ -1,0 +1,82 @@
+using SpecLint.Book;
+using SpecLint.Changes;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Service;
+using SpecLint.Vocabulary;
+
+namespace SpecLint.Tests.Properties;
+
+/// <summary>A book after something was taken out of it.</summary>
+/// <param name="After">The checked book.</param>
+/// <param name="Path">The file that it was taken out of.</param>
+/// <param name="Subject">The id of what the finding was about.</param>
+internal sealed record Forgotten(CheckResult After, string Path, string Subject)
+{
+    /// <summary>The preparation that the finding was about, else the one that something was taken out of.</summary>
+    public Prep? Prep => After.Book.Preps.FirstOrDefault(p => p.Id == Subject) ?? After.Book.Preps.FirstOrDefault(p => p.Source.Path == Path);
+
+    /// <summary>Whether another finding of a rule stands on the subject.</summary>
+    public bool Has(string rule, Level least) => After.Findings.Flat().Any(f => f.Rule.Id == rule && f.Subject == Subject && f.Level >= least);
+
+    /// <summary>Whether the preparation is not shown to hold anything that needs cold.</summary>
+    public bool NeedsNoCold => Prep is { } prep && After.Profiles.Of(prep).Keeping is { } state && (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || state.IsDried);
+}
+
+/// <summary>
+/// A harm finding that may go when something is no longer known, why, and where. Each is about the very thing taken out, and of
+/// nothing that stays; the condition is checked on the book as it is afterwards.
+/// </summary>
+/// <param name="Rule">The rule whose finding may go.</param>
+/// <param name="Words">Properties of which one was taken out.</param>
+/// <param name="Because">Why nobody is worse off.</param>
+/// <param name="If">What must hold afterwards.</param>
+internal sealed record Excuse(string Rule, string[] Words, string Because, Func<Forgotten, bool> If)
+{
+    /// <summary>All of them.</summary>
+    public static IReadOnlyList<Excuse> All { get; } =
+    [
+        new("SL5004", ["measured", "brix", "ph", "mass", "volume", "abv", "density", "yield"], "The reading or the yield that contradicts the amounts is gone, and it clears nothing any more.", Always),
+        new("SL5038", ["measured", "brix", "ph", "mass", "volume", "abv", "waterActivity", "until"], "The impossible reading is gone, and it clears nothing any more.", Always),
+        new("SL5003", ["measured", "ph", "waterActivity"], "A reading next to the limit cleared nothing, and neither does none: the rules that ask for one speak where it matters.", static f => f.NeedsNoCold || Asks(f) || IsKeptCold(f)),
+        new("SL5013", ["measured", "waterActivity"], "The reading said that it holds more free water than its amounts come to; what stays asks for one.", Asks),
+        new("SL5011", ["measured", "ph", "meter"], "The reading whose meter is not known is gone, and it clears nothing any more.", Always),
+        new("SL5015", ["target"], "Nothing says any more what it should come to; what it must come to is asked by the rules of keeping.", Always),
+        new("SL5023", ["measured", "waterActivity", "yield"], "The reading or the yield was all that said that it is moist: its parts are dry, or the rule of drying asks how dry it is.", static f => AllDry(f) || f.Has("SL5022", Level.Warning) || f.Prep is { } prep && f.After.Profiles.Of(prep).Keeping is { IsDried: true }),
+        new("SL5022", ["until", "amount"], "The end that could not be is gone, and another is asked for.", static f => f.Has("SL5022", Level.Warning) || f.Has("SL5015", Level.Warning)),
+        new("SL5024", ["keep", "claim"], "The claim that it keeps by a preservative is gone.", Always),
+        new("SL5030", ["keep", "claim"], "The claim that goes too far is gone.", Always),
+        new("SL5017", ["in", "keep"], "Without the bag nothing says that it is packed without air, and the rules for any food that needs cold hold.", static f => f.NeedsNoCold || Asks(f) || IsKeptCold(f)),
+        new("SL5005", ["at"], "For at most four hours time takes the place of cold, and no temperature is asked for (Food Code 3-501.19).", static f => f.Prep is { } prep && Storage.Days(prep) * 24 <= 4),
+        new("SL5027", ["sealed"], "The words of what it is kept in say that it is not shut.", static f => f.Prep is { } prep && !Storage.MayBeSealed(prep)),
+        new("SL5036", ["at", "keep"], "The recipe no longer says that it stands colder, or the lot where it stands; what needs cold by its parts has the rule of lots.", Always),
+        new("SL5008", ["at"], "Where a lot stands is not said: it then stands where its recipe keeps it, or its temperature is asked for.", Always),
+        new("SL5008", ["opened"], "What does not say that it is open is closed, and its label stands.", static f => f.Prep is null),
+        new("SL5008", ["made"], "A use-by day alone is what the law asks for (Food Code 3-501.17(A)). One later than a batch made today could have stays an error.", Always),
+        new("SL5008", ["keep", "for"], "The recipe no longer says how long it keeps; what needs cold has the date mark.", static f => f.NeedsNoCold),
+        new("SL5010", ["opened", "made"], "What does not say that it is open is closed, and its label stands.", Always),
+        new("SL9015", ["keep", "for"], "The recipe no longer says how long it keeps; what needs cold has the date mark.", static f => f.NeedsNoCold),
+        new("SL9015", ["made"], "A use-by day alone is what the law asks for (Food Code 3-501.17(A)). One later than a batch made today could have stays an error.", Always),
+        new("SL6012", ["glass", "vessel", "into", "in", "keep"], "The metal is no longer named: what nobody names is the glass of the bar.", Always),
+        new("SL8021", ["keep"], "The vessel is no longer named, so nothing says that it is too small.", Always),
+        new("SL8021", ["yield"], "Nothing says how much there is, or what its parts come to leaves room.", Always),
+        new("SL8022", ["target", "pressure"], "Nothing says that it is put under pressure; a step that carbonates is asked for the figure.", static f => f.Prep is { } prep && !prep.Method.Any(static s => s.Verb.Carbonates)),
+        new("SL6026", ["yield"], "A serve is then a share of all that went in, and no drink of the book takes it.", Always),
+        new("SL5021", ["for"], "A small pot cools fast enough by itself; of a large one, or where the step says nothing, the time is asked for.", f => f.Prep is { } prep && !(f.After.Profiles.Of(prep).InputVolume / 1000 > SpecLint.Catalogue.Limits.Of("cooling-volume").Value)),
+        new("SL5023", ["yield"], "Without a yield nothing says that it was boiled down to a solid, and the rules of liquids hold.", Always),
+        new("SL3017", ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven)),
+        new("SL7008", ["allergens"], "An own file without a list of allergens has that of what it is like.", Always),
+        new("SL7002", ["allergens"], "An own file without a list of allergens has that of what it is like.", Always),
+        new("SL7004", ["allergens"], "An own file without a list of allergens has that of what it is like.", Always),
+    ];
+
+    private static bool Always(Forgotten forgotten) => true;
+
+    /// <summary>Whether a rule of keeping asks for something on the preparation, or forbids it.</summary>
+    private static bool Asks(Forgotten f) => f.Prep is { } prep && Verdicts.Of(f.After).Of(prep).Answer != Readiness.Ready;
+
+    /// <summary>Whether its verdict is that of food that needs cold: no longer than its date mark, no warmer than a refrigerator.</summary>
+    private static bool IsKeptCold(Forgotten f) => f.Prep is { } prep && Verdicts.Of(f.After).Of(prep) is { Days: <= 7, StorageCelsius: <= 5 };
+
+    private static bool AllDry(Forgotten f) => f.Prep is { } prep && f.After.Profiles.Of(prep).Parts.All(static p => p.Material is null || p.Material.Of(Science.Component.Water) <= 0.1);
+}
