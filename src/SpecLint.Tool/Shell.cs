@@ -42,6 +42,7 @@ internal static class Shell
         new BenchVerb(),
         new EditorVerb(),
         new CompletionVerb(),
+        new ManualVerb(),
     ];
 
     /// <summary>Runs the tool.</summary>

@@ -27,6 +27,22 @@ public class MannersTests
     }
 
     [Fact]
+    public void The_man_page_has_every_verb_and_option()
+    {
+        string page = ToolRun.In(Path.GetTempPath(), "manual").Output;
+        foreach (var verb in Shell.Verbs)
+        {
+            Assert.Contains($"\n.SS speclint {verb.Name.Replace("-", "\\-", StringComparison.Ordinal)}", page, StringComparison.Ordinal);
+            var command = new System.CommandLine.Command(verb.Name);
+            verb.Define(command);
+            foreach (var option in command.Options) Assert.Contains($"\n.B {option.Name.Replace("-", "\\-", StringComparison.Ordinal)}", page, StringComparison.Ordinal);
+        }
+
+        // Each line that is a command is one of man(7).
+        Assert.All(page.Split('\n').Where(l => l.StartsWith('.')), l => Assert.Matches(@"^\.(TH|SH|SS|TP|PP|B|I|nf|fi)( |$)", l));
+    }
+
+    [Fact]
     public void A_folder_of_the_book_will_do_for_every_verb()
     {
         using var demo = new DemoBook();

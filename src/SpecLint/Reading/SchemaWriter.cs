@@ -41,6 +41,7 @@ public static class SchemaWriter
         var writer = new Writer();
         writer.Open("{");
         writer.Member("$schema", "\"https://json-schema.org/draft/2020-12/schema\"");
+        writer.Member("$id", Quote("urn:speclint:schema:" + FileShapes.KindNames[(int)kind]));
         writer.Member("title", Quote(TitleOf(kind)));
         writer.Member("description", Quote(DescriptionOf(kind)));
         writer.Member("$comment", Quote(Comment));

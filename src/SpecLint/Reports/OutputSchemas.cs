@@ -355,6 +355,7 @@ public static class OutputSchemas
         {
             json.WriteStartObject();
             json.WriteString("$schema", "https://json-schema.org/draft/2020-12/schema");
+            json.WriteString("$id", "urn:speclint:output:" + name);
             json.WriteString("title", schema.Title);
             json.WriteString("description", schema.Description);
             schema.Root.Write(json);
