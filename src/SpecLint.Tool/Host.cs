@@ -46,6 +46,9 @@ internal sealed class Host
     /// <summary>Told how many files a run is about to read, before it reads them.</summary>
     public Action<int> Expect { get; init; } = static _ => { };
 
+    /// <summary>Waits until files in a folder change; <see langword="false"/> where nobody waits any more.</summary>
+    public Func<string, bool> WaitForChange { get; init; } = static _ => false;
+
     /// <summary>The world of this process.</summary>
     public static Host OfProcess() => new()
     {
@@ -63,6 +66,7 @@ internal sealed class Host
         TerminalColumns = Console.IsOutputRedirected ? 0 : WidthOfTerminal(),
         ErrorIsTerminal = !Console.IsErrorRedirected,
         Expect = PutOffCollections,
+        WaitForChange = Watch.ForChange,
     };
 
     private static int WidthOfTerminal()

@@ -27,6 +27,47 @@ public class MannersTests
     }
 
     [Fact]
+    public void A_watched_book_is_checked_again_when_a_file_changes_comes_or_goes()
+    {
+        using var demo = new DemoBook();
+        string drink = Path.Combine(demo.Path, "low-tide.drink.json"), extra = Path.Combine(demo.Path, "new.drink.json");
+        string text = File.ReadAllText(drink);
+        var steps = new Queue<Action>([() => File.WriteAllText(drink, text.Replace("sour-cucumber", "no-such-thing", StringComparison.Ordinal)), () => { }, () => File.WriteAllText(extra, "{ \"name\": "), () => File.Delete(extra), () => File.WriteAllText(drink, text)]);
+        var fresh = new List<string>();
+        void Note() => fresh.Add(ToolRun.In(demo.Path, "check", "--format", "line").Output);
+        Note();
+        var run = ToolRun.With(demo.Path, new RunOptions
+        {
+            WaitForChange = _ =>
+            {
+                if (!steps.TryDequeue(out var step)) return false;
+                step();
+                if (steps.Count != 3) Note();
+                return true;
+            },
+        }, "check", "--format", "line", "--watch");
+        Assert.Equal(string.Concat(fresh), run.Output);
+        Assert.NotEqual(fresh[0], fresh[1]);
+        Assert.Equal(fresh[0], fresh[^1]);
+        Assert.Contains("low-tide.drink.json changed", run.Error, StringComparison.Ordinal);
+        Assert.Equal(2, ToolRun.In(demo.Path, "check", "--watch", "--format", "sarif").Status);
+    }
+
+    [Fact]
+    public async Task A_change_on_disk_ends_the_wait()
+    {
+        using var book = SmallBook.WithBroken();
+        var wait = Task.Run(() => Watch.ForChange(book.Path));
+        for (int i = 0; !wait.IsCompleted && i < 200; i++)
+        {
+            File.WriteAllText(Path.Combine(book.Path, "mudflat.drink.json"), SmallBook.Broken + new string(' ', i % 2));
+            await Task.WhenAny(wait, Task.Delay(150));
+        }
+
+        Assert.True(await wait);
+    }
+
+    [Fact]
     public void The_man_page_has_every_verb_and_option()
     {
         string page = ToolRun.In(Path.GetTempPath(), "manual").Output;

@@ -45,6 +45,7 @@ internal sealed class CheckVerb : Verb
     private readonly Option<string?> inputName = new("--as") { Description = "With - as PATH: the path of the file on standard input, such as drinks/low-tide.drink.json.", HelpName = "FILE" };
     private readonly RuleChoice choice = new();
     private readonly Option<bool> statistics = new("--statistics") { Description = "Print how many findings each rule has, instead of the findings." };
+    private readonly Option<bool> watch = new("--watch") { Description = "Check again whenever a file of the book changes, until the command is ended." };
     private readonly Option<string[]> rules = CommonOptions.HouseRules();
 
     private readonly Option<string?> meantFor = new("--for")
@@ -75,12 +76,13 @@ internal sealed class CheckVerb : Verb
         "speclint check . --since main",
         "speclint check . --rule keeping --rule hazards --statistics",
         "speclint check . --format html --output speclint.html",
+        "speclint check . --watch",
     ];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in (Option[])[format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, .. choice.Options, statistics, rules, meantFor, inputName]) command.Options.Add(option);
+        foreach (var option in (Option[])[format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, .. choice.Options, statistics, watch, rules, meantFor, inputName]) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -106,6 +108,8 @@ internal sealed class CheckVerb : Verb
         }
 
         var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with { HouseRules = houseRules, KeepsProfiles = layout == "html" };
+        if (parsed.GetValue(watch)) return WatchBook(parsed, host, folder, input);
+
         // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
         var earlier = parsed.GetValue(since) is { } from ? Check(input with { Files = GitBook.Read(folder.Root, from) }) : null;
         input = input with { Earlier = earlier?.Book };
@@ -184,20 +188,46 @@ internal sealed class CheckVerb : Verb
                 ResultOutput.Deliver(host, file, stream => SarifReport.Write(stream, content, sarif));
                 break;
             default:
-                var text = new TextReportOptions
-                {
-                    PathPrefix = folder.DisplayPrefix,
-                    Colour = CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host),
-                    Summary = !isQuiet,
-                    Columns = host.ColumnsFor(file),
-                    Units = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book),
-                };
+                var text = TextOptions(parsed, host, folder, result);
                 ResultOutput.DeliverText(host, file, writer => TextReport.Write(writer, content, text));
                 break;
         }
 
         return StatusOf(parsed, host, folder, failing);
     }
+
+    /// <summary>Shows the findings, and again whenever a file changes.</summary>
+    private int WatchBook(ParseResult parsed, Host host, BookFolder first, BookInput input)
+    {
+        string layout = parsed.GetValue(format)!;
+        string[] named = parsed.GetValue(paths) ?? [];
+        if (layout is not ("text" or "line") || named is ["-"] || parsed.GetValue(output) is not null || parsed.GetValue(since) is not null || parsed.GetValue(baseline) is not null)
+            throw new UsageException("--watch goes with --format text or line, and not with -, --output, --since or --baseline.");
+        int status = ExitStatus.Clean;
+        Watch.Run(host, first, input, Show, () => BookFolder.Open(host, named, parsed.GetValue(threads)));
+        return status;
+
+        void Show(BookFolder folder, CheckResult result)
+        {
+            (result, string others) = choice.Apply(parsed, result, input.HouseRules);
+            var content = ReportContent.Of(result, folder.Includes, others.Length > 0 ? [others] : []);
+            var shown = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book);
+            if (host.OutputIsTerminal) ResultOutput.DeliverText(host, null, static writer => writer.Write("\u001b[2J\u001b[H"));
+            if (layout == "line") ResultOutput.DeliverText(host, null, writer => LineReport.Write(writer, content, folder.DisplayPrefix, shown));
+            else if (parsed.GetValue(statistics)) ResultOutput.DeliverText(host, null, writer => RuleCounts.Write(writer, content));
+            else ResultOutput.DeliverText(host, null, writer => TextReport.Write(writer, content, TextOptions(parsed, host, folder, result)));
+            status = StatusOf(parsed, host, folder, content);
+        }
+    }
+
+    private TextReportOptions TextOptions(ParseResult parsed, Host host, BookFolder folder, CheckResult result) => new()
+    {
+        PathPrefix = folder.DisplayPrefix,
+        Colour = CommonOptions.WantsColour(parsed.GetValue(colour)!, parsed.GetValue(output), host),
+        Summary = !parsed.GetValue(quiet),
+        Columns = host.ColumnsFor(parsed.GetValue(output)),
+        Units = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book),
+    };
 
     /// <summary>The book that <c>--as</c> names, with the text of standard input as that file: an editor checks what is not saved yet.</summary>
     private BookFolder WithStandardInput(ParseResult parsed, Host host, int threadCount)

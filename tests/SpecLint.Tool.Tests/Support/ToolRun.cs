@@ -29,6 +29,7 @@ internal sealed record ToolRun(int Status, byte[] Bytes, string Error)
             ErrorIsTerminal = options.Terminal,
             TerminalColumns = options.Columns,
             PageFolder = options.PageFolder,
+            WaitForChange = options.WaitForChange,
         };
         int status = Shell.Run(args, host);
         return new ToolRun(status, output.ToArray(), error.ToString());
@@ -47,6 +48,8 @@ internal sealed record RunOptions
     public string PageFolder { get; init; } = "";
 
     public string Input { get; init; } = "";
+
+    public Func<string, bool> WaitForChange { get; init; } = _ => false;
 
     public IReadOnlyDictionary<string, string> Variables { get; init; } = new Dictionary<string, string>();
 }
