@@ -9,7 +9,8 @@ namespace SpecLint.Profile;
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Through">Ids from the line's item to the ingredient that holds it.</param>
 /// <param name="ExemptIn">Jurisdictions that exempt it in that ingredient.</param>
-public sealed record AllergenOrigin(string Token, bool Certain, Part Part, FixedList<string> Through, FixedList<string> ExemptIn)
+/// <param name="Mark">How far to trust what the ingredient says of its allergens.</param>
+public sealed record AllergenOrigin(string Token, bool Certain, Part Part, FixedList<string> Through, FixedList<string> ExemptIn, Mark Mark)
 {
     /// <summary>Whether it counts in a jurisdiction.</summary>
     public bool CountsIn(string jurisdiction) => !ExemptIn.Contains(jurisdiction);
@@ -110,7 +111,7 @@ public sealed class AllergenProfile
                 if (all![i].Token == origin.Token) known = i;
             }
 
-            if (known >= 0 && (!origin.Certain || all![known].Presence != Presence.Possible)) continue;
+            if (known >= 0 && !IsSurer(origin, all![known])) continue;
             AllergenCategory? first = null;
             List<string>? asking = null;
             var presence = Presence.Possible;
@@ -139,12 +140,17 @@ public sealed class AllergenProfile
 
             if (first is null) continue;
             var one = new FoundAllergen(origin.Token, presence, origin, first, FixedList.Of(asking!));
+            if (known >= 0 && presence > all![known].Presence) continue;
             if (known >= 0) all![known] = one;
             else (all ??= []).Add(one);
         }
 
         return all is null ? [] : FixedList.Of(all);
     }
+
+    /// <summary>Whether a further way in says more than the one already found: for certain where that one was possible, or read where that one was recalled.</summary>
+    private static bool IsSurer(AllergenOrigin origin, FoundAllergen known) =>
+        origin.Certain && (known.Presence == Presence.Possible || (known.Origin.Mark == Mark.Memory && origin.Mark != Mark.Memory));
 
     private enum Reach
     {
@@ -198,8 +204,8 @@ public sealed class AllergenProfile
                     {
                         origins ??= [];
                         string[] through = [part.Item.Id];
-                        foreach (string token in statement.Contains) origins.Add(new AllergenOrigin(token, true, part, through, ExemptionsOf(statement, token)));
-                        foreach (string token in statement.MayContain) origins.Add(new AllergenOrigin(token, false, part, through, ExemptionsOf(statement, token)));
+                        foreach (string token in statement.Contains) origins.Add(new AllergenOrigin(token, true, part, through, ExemptionsOf(statement, token), statement.Mark));
+                        foreach (string token in statement.MayContain) origins.Add(new AllergenOrigin(token, false, part, through, ExemptionsOf(statement, token), statement.Mark));
                     }
 
                     break;

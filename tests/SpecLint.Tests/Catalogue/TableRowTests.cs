@@ -54,6 +54,17 @@ public sealed partial class TableRowTests
             Walk(table, document.RootElement, faults);
         }
 
+        foreach (string id in BuiltInCatalogue.Ids)
+        {
+            var entry = BuiltInCatalogue.Find(id)!;
+            foreach (var (path, value) in entry.Values)
+            {
+                if (value.Mark == Mark.Read && Unread().IsMatch(value.Source ?? "") && !ReadOn().IsMatch(value.Source ?? "")) faults.Add($"{id}/{path}: {value.Source}");
+            }
+
+            if (entry.Allergens is { Mark: Mark.Read } allergens && Unread().IsMatch(allergens.Source ?? "")) faults.Add($"{id}/allergens: {allergens.Source}");
+        }
+
         Assert.Equal([], faults);
     }
 

@@ -1,6 +1,8 @@
+using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Tests.Support;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Rules;
 
@@ -61,6 +63,38 @@ public sealed class AllergenLawTests
     {
         var result = Books.Check(("bar.json", Bar(country)), ("a.drink.json", Drink(item, "10 g")));
         Assert.Equal(expected, result.Findings.Count(f => f.Rule.Id == "SL7001" && f.Key == token));
+    }
+
+    /// <summary>An error rests on what was read, or follows from what the thing is: an entry whose allergens are recalled gives a warning.</summary>
+    [Fact]
+    public void No_error_rests_on_an_allergen_that_is_recalled()
+    {
+        var recalled = BuiltInCatalogue.Ids.Select(id => BuiltInCatalogue.Find(id)!).Where(e => e.Allergens is { Mark: Mark.Memory, Contains.Count: > 0 }).Select(e => e.Id).ToList();
+        Assert.NotEmpty(recalled);
+        string Claiming(string id) => Drink(id, "10 g").Replace("\"allergens\": []", "\"allergens\": [], \"claims\": [\"gluten-free\", \"nut-free\", \"dairy-free\"]", StringComparison.Ordinal);
+        var files = recalled.SelectMany(id => new[] { ($"{id}-a.drink.json", Drink(id, "10 g")), ($"{id}-b.drink.json", Claiming(id)) }).ToList();
+        var findings = Books.Check([("bar.json", """{ "name": "The Saltmarsh Room", "jurisdictions": ["IE", "GB", "US", "CA", "AU"] }"""), .. files]).Findings;
+        var aboutAllergens = findings.Where(f => f.Rule.Id is "SL7001" or "SL7003" or "SL7015" or "SL7016" or "SL7031").ToList();
+        Assert.NotEmpty(aboutAllergens);
+        Assert.Equal([], aboutAllergens.Where(f => f.Level == Level.Error).Select(f => $"{f.Place.File.Path} {f.Rule.Id} {f.Key}"));
+    }
+
+    /// <summary>What is the listed substance itself stays an error, also beside a way in that is only recalled.</summary>
+    [Theory]
+    [InlineData("whole-milk", "milk")]
+    [InlineData("whole-egg", "egg")]
+    [InlineData("almond", "almond")]
+    [InlineData("soy-sauce", "wheat")]
+    [InlineData("lager", "barley")]
+    [InlineData("celery", "celery")]
+    public void A_listed_substance_itself_is_an_error(string item, string token)
+    {
+        string drink = Drink("worcestershire-sauce", "5 g").Replace("[ {", $"[ {{ \"item\": \"{item}\", \"amount\": \"10 g\" }}, {{", StringComparison.Ordinal);
+        foreach (string text in new[] { Drink(item, "10 g"), drink })
+        {
+            var found = Assert.Single(Books.Check(("bar.json", Bar("IE")), ("a.drink.json", text)).Findings, f => f.Rule.Id == "SL7001" && f.Key == token);
+            Assert.Equal(Level.Error, found.Level);
+        }
     }
 
     /// <summary>A compound product that nobody read is not shown to hold none; the wine's egg and milk stay in the profile.</summary>

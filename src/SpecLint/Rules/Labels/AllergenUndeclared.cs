@@ -34,7 +34,7 @@ internal sealed partial class AllergenUndeclared : RecipeRule
 
             context.Report(new(Rule)
             {
-                AskedLevel = context.Recipe is Drink && AllergenWords.IsOfLabelsOnly(one) ? Level.Note : notShown || one.Category.Mark == Mark.Memory ? Level.Warning : null,
+                AskedLevel = context.Recipe is Drink && AllergenWords.IsOfLabelsOnly(one) ? Level.Note : notShown || AllergenWords.IsRecalled(one) ? Level.Warning : null,
                 Answer = notShown ? Answer.NotShown : Answer.Broken,
                 At = context.At(list.Span, "declares.allergens"),
                 Key = one.Token,

@@ -46,6 +46,9 @@ internal static class AllergenWords
     /// </summary>
     public static bool IsOfLabelsOnly(FoundAllergen found) => !double.IsNaN(found.Category.Threshold) && found.In.All(static j => j == "US");
 
+    /// <summary>Whether the law that lists it, or that the ingredient contains it, is known from memory alone.</summary>
+    public static bool IsRecalled(FoundAllergen found) => found.Category.Mark == Mark.Memory || found.Origin.Mark == Mark.Memory;
+
     /// <summary>The list that declares; not given where the recipe declares nothing.</summary>
     public static Given<FixedList<Given<string>>> Declared(Recipe recipe) => recipe.Declares?.Allergens ?? default;
 

@@ -201,7 +201,7 @@ internal static class Claims
 
     private static ClaimVerdict? Without(RecipeProfile profile, FixedList<string> tokens, LabelRule law, string what)
     {
-        AllergenOrigin? open = null;
+        AllergenOrigin? open = null, recalled = null;
         foreach (var origin in profile.Allergens.Origins)
         {
             if (!tokens.Contains(origin.Token)) continue;
@@ -209,9 +209,16 @@ internal static class Claims
             // What a law exempts in a thing that only may hold it (glucose syrup of wheat) is not held against it there.
             if (!origin.Certain && profile.Set.Book.Settings.Jurisdictions.All(j => !origin.CountsIn(j))) continue;
             if (origin.Certain && (origin.Token != "oats" || what != "gluten" || law == GlutenLawAnz))
-                return new ClaimVerdict(Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, law.LevelCap, LeafOf(profile, origin), [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
+            {
+                if (origin.Mark != Mark.Memory) return Held(origin, law.LevelCap);
+                recalled ??= origin;
+                continue;
+            }
+
             open ??= origin;
         }
+
+        if (recalled is not null) return Held(recalled, Level.Warning);
 
         if (open is null)
         {
@@ -222,6 +229,9 @@ internal static class Claims
         }
 
         return new ClaimVerdict(Answer.NotShown, $"{open.Token} may come in {AllergenWords.Way(open)}, so it cannot be called free from {what}", law.Source, Level.Warning, LeafOf(profile, open), [Proof.Of("may come in", string.Join(" > ", open.Through))]);
+
+        ClaimVerdict Held(AllergenOrigin origin, Level? cap) =>
+            new(Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, cap, LeafOf(profile, origin), [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
     }
 
     private static ClaimVerdict? LactoseFree(RecipeProfile profile)

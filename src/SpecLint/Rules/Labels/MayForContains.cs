@@ -22,6 +22,7 @@ internal sealed partial class MayForContains : RecipeRule
                 if (!Catalogue.AllergenTable.TokensOf(word.Value).Contains(one.Token)) continue;
                 context.Report(new(Rule)
                 {
+                    AskedLevel = AllergenWords.IsRecalled(one) ? Level.Warning : null,
                     At = context.At(word.Span, $"declares.mayContain[{word.Value}]"),
                     Key = one.Token,
                     Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}). \"May contain\" is for traces that cannot be kept out, not for an ingredient ({one.Category.Source}).",
