@@ -38,23 +38,26 @@ public static class BookFiles
     {
         var paths = listing.Select(Slashed).Where(static p => FileKinds.Of(p) is not null).Distinct(StringComparer.Ordinal).ToList();
         var others = new HashSet<string>(paths.Where(static p => p.EndsWith("/" + BarFile, StringComparison.Ordinal)).Select(FolderOf), StringComparer.Ordinal);
-        PathPattern[] wanted = [.. (bar is { Files.Count: > 0 } ? bar.Files.Select(static f => f.Value) : DefaultPatterns).Select(static p => new PathPattern(p))];
+        // Where the bar names no patterns, the endings by which files have kinds are those of the default ones.
+        PathPattern[]? wanted = bar is { Files.Count: > 0 } ? [.. bar.Files.Select(static f => new PathPattern(f.Value))] : null;
         PathPattern[] unwanted = [.. (bar?.LeaveOut ?? []).Select(static p => new PathPattern(p.Value))];
-        var chosen = paths.FindAll(p => IsReached(p, others) && (p == BarFile || Array.Exists(wanted, w => w.Matches(p))) && !Array.Exists(unwanted, u => u.MatchesOrHolds(p)));
+        var chosen = paths.FindAll(p => IsReached(p, others) && (p == BarFile || (wanted is null ? FileKinds.Of(p) != FileKind.Bar : Array.Exists(wanted, w => w.Matches(p)))) && !Array.Exists(unwanted, u => u.MatchesOrHolds(p)));
         chosen.Sort(StringComparer.Ordinal);
         return chosen;
     }
 
     /// <summary>Whether the folder of a name is entered: not where it is hidden, or full of packages.</summary>
     /// <param name="folder">Its name alone.</param>
-    public static bool IsEntered(string folder) => folder.Length > 0 && folder[0] != '.' && folder != "node_modules";
+    public static bool IsEntered(string folder) => IsEntered(folder.AsSpan());
+
+    private static bool IsEntered(ReadOnlySpan<char> folder) => folder.Length > 0 && folder[0] != '.' && !folder.SequenceEqual("node_modules".AsSpan());
 
     private static bool IsReached(string path, HashSet<string> others)
     {
         int start = 0;
         for (int slash = path.IndexOf('/'); slash >= 0; slash = path.IndexOf('/', start))
         {
-            if (!IsEntered(path.Substring(start, slash - start)) || (others.Count > 0 && others.Contains(path.Substring(0, slash)))) return false;
+            if (!IsEntered(path.AsSpan(start, slash - start)) || (others.Count > 0 && others.Contains(path.Substring(0, slash)))) return false;
             start = slash + 1;
         }
 

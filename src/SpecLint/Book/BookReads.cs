@@ -52,6 +52,14 @@ internal static class BookReads
         return list;
     }
 
+    /// <summary>Notes a look at all ids that recipes use, which are of drinks and of preparations, and hands them on.</summary>
+    public static IEnumerable<string> OfUsed(IEnumerable<string> ids)
+    {
+        taken?.Add(AllOf(FileKind.Drink));
+        taken?.Add(AllOf(FileKind.Prep));
+        return ids;
+    }
+
     /// <summary>A look at all files of a kind.</summary>
     public static BookRead AllOf(FileKind kind) => new(BookReadKind.Files, KindNames[(int)kind]);
 

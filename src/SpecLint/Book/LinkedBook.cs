@@ -175,6 +175,9 @@ public sealed partial class LinkedBook
         return users.TryGetValue(id, out var list) ? list : [];
     }
 
+    /// <summary>The ids that the lines of recipes name, each once.</summary>
+    internal IEnumerable<string> UsedIds => BookReads.OfUsed(users.Keys);
+
     /// <summary>The lots in stock that bear a code, in the order of the stock files.</summary>
     public IReadOnlyList<(Stock Stock, Lot Lot)> LotsCalled(string code)
     {

@@ -8,6 +8,8 @@ namespace SpecLint.Profile;
 /// <param name="OpenBecause">The reason why it cannot be had; <see langword="null"/> when it is known.</param>
 public readonly record struct FactValue(double Value, double Low, double High, string From, string? OpenBecause)
 {
+    private const string ComputedOutside = "computed, outside the tested range";
+
     /// <summary>Whether it is known.</summary>
     public bool IsKnown => OpenBecause is null && From is not null;
 
@@ -17,7 +19,7 @@ public readonly record struct FactValue(double Value, double Low, double High, s
     /// <summary>The same, marked where its model was not held against measurement.</summary>
     /// <param name="isTested">Whether it was.</param>
     internal FactValue Tested(bool isTested) =>
-        isTested || IsOutsideTestedRange || !IsKnown ? this : this with { From = $"{From}, outside the tested range", IsOutsideTestedRange = true };
+        isTested || IsOutsideTestedRange || !IsKnown ? this : this with { From = From == "computed" ? ComputedOutside : $"{From}, outside the tested range", IsOutsideTestedRange = true };
 
     /// <summary>An open fact.</summary>
     public static FactValue Open(string because) => new(double.NaN, double.NaN, double.NaN, "", because);

@@ -210,6 +210,7 @@ public sealed class ProfileSet
     {
         private static readonly ConcurrentDictionary<string, Material> Made = new(StringComparer.Ordinal);
 
-        public static Material Of(Item item) => Made.GetOrAdd(item.Id, _ => MaterialBuilder.Of((Ingredient)item.File, item.IsBuiltIn));
+        public static Material Of(Item item) =>
+            Made.TryGetValue(item.Id, out var known) ? known : Made.GetOrAdd(item.Id, MaterialBuilder.Of((Ingredient)item.File, item.IsBuiltIn));
     }
 }

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace SpecLint.Vocabulary;
 
 /// <summary>
@@ -7,6 +9,12 @@ namespace SpecLint.Vocabulary;
 /// </summary>
 public sealed class Vessel : Word
 {
+    /// <summary>Texts that are held: a book says few things of its bottles, and many times.</summary>
+    private const int MostKept = 2000;
+
+    private static readonly ConcurrentDictionary<string, Vessel> Known = new(StringComparer.Ordinal);
+    private static int kept;
+
     private readonly Traits traits;
 
     internal Vessel(string text, VesselType? type, VesselType? rated, Traits traits)
@@ -21,7 +29,13 @@ public sealed class Vessel : Word
     public static Vessel None { get; } = new("", null, null, default);
 
     /// <summary>The vessel that a text tells; one without traits where the table has none of its words.</summary>
-    public static Vessel Of(string text) => VesselTable.Read(text);
+    public static Vessel Of(string text)
+    {
+        if (Known.TryGetValue(text, out var known)) return known;
+        var vessel = VesselTable.Read(text);
+        if (Interlocked.Increment(ref kept) <= MostKept) Known.TryAdd(text, vessel);
+        return vessel;
+    }
 
     /// <summary>The first type of vessel that the text names; <see langword="null"/> if none.</summary>
     public VesselType? Type { get; }

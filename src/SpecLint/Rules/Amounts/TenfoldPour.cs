@@ -34,7 +34,7 @@ internal sealed partial class TenfoldPour : DrinkRule
             // Bitters over an ounce are told by their own rule.
             if (material.Kind.IsBitters) continue;
             // A part of a drink is at least an eighth of what one drink takes of it at most.
-            var slip = Slips.Find(amount, Measures.For(context.Settings.Bar), b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
+            var slip = SlipOf(amount, context, serves, limit);
             string right = slip is { } meant
                 ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
                 : "Check the amount: neither another unit nor a tenth of it is a part of one drink; if it makes several drinks, say so in `serves`.";
@@ -48,6 +48,9 @@ internal sealed partial class TenfoldPour : DrinkRule
             });
         }
     }
+
+    private static Slip? SlipOf(Quantity amount, BookContext context, double serves, Limit limit) =>
+        Slips.Find(amount, Measures.For(context.Settings.Bar), b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
 
     private static Limit? LimitOf(Material material)
     {

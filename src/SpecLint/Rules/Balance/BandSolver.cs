@@ -27,7 +27,8 @@ internal sealed class BandSolver
     private readonly int[] held;
 
     /// <summary>% vol that a gram of ethanol in a millilitre comes to.</summary>
-    private readonly double ethanolStrength;
+    private static readonly double EthanolStrength = StrengthOfEthanol();
+
     private readonly double mass;
 
     private BandSolver(RecipeContext context, Style style)
@@ -59,10 +60,14 @@ internal sealed class BandSolver
         }
 
         held = [.. some];
+    }
+
+    private static double StrengthOfEthanol()
+    {
         Span<double> ethanol = stackalloc double[Components.Count];
         ethanol.Clear();
         ethanol[(int)Component.Ethanol] = 1;
-        ethanolStrength = 100 * Solving.VolumeOf(ethanol);
+        return 100 * Solving.VolumeOf(ethanol);
     }
 
     /// <summary>The remedy; <see langword="null"/> where no such amounts are found.</summary>
@@ -97,6 +102,7 @@ internal sealed class BandSolver
         double[] factors = new double[at.Length], values = new double[Facts.Length];
         double[]? best = null, bestValues = null;
         double least = double.PositiveInfinity;
+        var forecast = new Forecast(this);
         while (true)
         {
             double cost = 0;
@@ -107,7 +113,7 @@ internal sealed class BandSolver
             }
 
             // Thousands of amounts are tried for a drink: nothing is made for each of them.
-            if (cost > 0 && cost < least)
+            if (cost > 0 && cost < least && forecast.MayHold(factors))
             {
                 cost += Try(factors, values);
                 if (cost < least) (least, best, bestValues) = (cost, [.. factors], [.. values]);
@@ -166,7 +172,7 @@ internal sealed class BandSolver
         values[2] = 100 * Solving.Titratable(grams) / volume;
     }
 
-    private double StrengthOf(ReadOnlySpan<double> grams, double volume) => Math.Min(100, ethanolStrength * grams[(int)Component.Ethanol] / volume);
+    private double StrengthOf(ReadOnlySpan<double> grams, double volume) => Math.Min(100, EthanolStrength * grams[(int)Component.Ethanol] / volume);
 
     /// <summary>The composition with some parts multiplied; hands back its volume, mL.</summary>
     private double Mix(List<Part> parts, double[] factors, Span<double> grams)
@@ -212,5 +218,60 @@ internal sealed class BandSolver
 
         string gives = $"{Say.With(values[0], "% vol")}, {Say.Number(values[1])} g of sugar and {Say.Number(values[2])} g of acid in 100 mL";
         return new Remedy($"Take {Say.List(words)}: it then comes to {gives}.", [new Correction(CorrectionGrade.Proposed, $"Write {Say.List(words)}, which gives {gives}.", edits)]);
+    }
+
+    /// <summary>
+    /// Rules out amounts that miss the band of the strength or of the sugar by far. Masses add up, and volumes do to a few per cent:
+    /// what misses a band by more than a tenth with volumes that add up misses it with the true one, and that is not worked out.
+    /// </summary>
+    private readonly struct Forecast
+    {
+        private const double Under = 0.9, Over = 1.1;
+
+        private readonly Sums whole;
+        private readonly Sums[] slopes;
+        private readonly Band? strength;
+        private readonly Band? sugar;
+
+        public Forecast(BandSolver solver)
+        {
+            strength = solver.style.Seen(Fact.Abv);
+            sugar = solver.style.Seen(Fact.Sugar);
+            double[] factors = new double[solver.chiefs.Count];
+            factors.AsSpan().Fill(1);
+            whole = Sums.Of(solver, factors);
+            slopes = new Sums[factors.Length];
+            for (int p = 0; p < factors.Length; p++)
+            {
+                factors[p] = 2;
+                slopes[p] = Sums.Of(solver, factors).Less(whole);
+                factors[p] = 1;
+            }
+        }
+
+        public bool MayHold(double[] factors)
+        {
+            var at = whole;
+            for (int p = 0; p < slopes.Length; p++) at = at.With(slopes[p], factors[p] - 1);
+            return MayHold(strength, EthanolStrength * at.Ethanol / at.Volume) && MayHold(sugar, 100 * at.Sugar / at.Volume);
+        }
+
+        // A volume that cannot be had rules nothing out.
+        private static bool MayHold(Band? band, double value) => band is not { } seen || !(value < seen.Low * Under || value > seen.High * Over);
+    }
+
+    /// <summary>What amounts add up to: g of ethanol and of sugar, mL.</summary>
+    private readonly record struct Sums(double Ethanol, double Sugar, double Volume)
+    {
+        public static Sums Of(BandSolver solver, double[] factors)
+        {
+            Span<double> grams = stackalloc double[Components.Count];
+            double volume = solver.Mix(solver.chiefs, factors, grams);
+            return new Sums(grams[(int)Component.Ethanol], Solving.SugarOf(grams), volume);
+        }
+
+        public Sums Less(Sums other) => new(Ethanol - other.Ethanol, Sugar - other.Sugar, Volume - other.Volume);
+
+        public Sums With(Sums slope, double times) => new(Ethanol + (times * slope.Ethanol), Sugar + (times * slope.Sugar), Volume + (times * slope.Volume));
     }
 }

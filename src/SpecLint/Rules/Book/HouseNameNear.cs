@@ -19,15 +19,19 @@ internal sealed partial class HouseNameNear : BookRule
             if (prep.Name.IsGiven && BuiltInCatalogue.Slug(prep.Name.Value) is var slug && slug != prep.Id) Know(houses, heads, prep, slug);
         }
 
-        var near = new Dictionary<string, Prep?>(StringComparer.Ordinal);
+        // Each name once, and the recipes again only where one of them is near.
+        var near = new Dictionary<string, Prep>(StringComparer.Ordinal);
+        foreach (string written in context.Book.UsedIds)
+        {
+            if (NearTo(context.Book, houses, written) is { } prep) near.Add(written, prep);
+        }
+
+        if (near.Count == 0) return;
         foreach (var recipe in context.Book.Recipes)
         {
             foreach (var line in LinkedBook.LinesOf(recipe))
             {
-                if (!line.Item.IsGiven) continue;
-                string written = line.Item.Value;
-                if (!near.TryGetValue(written, out var prep)) near.Add(written, prep = NearTo(context.Book, houses, written));
-                if (prep is not null && prep != recipe && !Uses(recipe, prep.Id)) context.Report(Find(context, recipe, line, prep));
+                if (line.Item.IsGiven && near.TryGetValue(line.Item.Value, out var prep) && prep != recipe && !Uses(recipe, prep.Id)) context.Report(Find(context, recipe, line, prep));
             }
         }
     }
@@ -35,13 +39,10 @@ internal sealed partial class HouseNameNear : BookRule
     /// <summary>The heads of the names that lead to the catalogue: preparations with other heads are near to none of them.</summary>
     private static HashSet<string> HeadsOfBought(LinkedBook book)
     {
-        HashSet<string> names = new(StringComparer.Ordinal), heads = new(StringComparer.Ordinal);
-        foreach (var recipe in book.Recipes)
+        var heads = new HashSet<string>(StringComparer.Ordinal);
+        foreach (string written in book.UsedIds)
         {
-            foreach (var line in LinkedBook.LinesOf(recipe))
-            {
-                if (line.Item.IsGiven && names.Add(line.Item.Value) && book.Resolve(line.Item.Value) is { IsBuiltIn: true } && WordsOf(line.Item.Value).Count >= 2) heads.Add(HeadOf(line.Item.Value));
-            }
+            if (book.Resolve(written) is { IsBuiltIn: true } && WordsOf(written).Count >= 2) heads.Add(HeadOf(written));
         }
 
         return heads;

@@ -12,7 +12,10 @@ internal sealed partial class UnknownVessel : FileRule
         if (context is RecipeContext recipe)
         {
             if (recipe.Recipe is Prep { Keep: { } keep }) Check(context, keep.In, "keep.in");
-            foreach (var step in recipe.Recipe.Method) Check(context, step.Vessel, recipe.PathOf(step) + ".vessel");
+            foreach (var step in recipe.Recipe.Method)
+            {
+                if (step.Vessel is { IsGiven: true, Value.IsKnown: false }) Check(context, step.Vessel, recipe.PathOf(step) + ".vessel");
+            }
         }
         else if (context.File is Stock stock)
         {

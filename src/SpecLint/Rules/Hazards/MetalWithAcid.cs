@@ -35,8 +35,8 @@ internal sealed partial class MetalWithAcid : RecipeRule
         if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In.Value, context.At(keep.In.Span, "keep.in"), stored: true);
         foreach (var step in context.Recipe.Method)
         {
-            if (step.Vessel.IsGiven) told |= Hold(context, step.Vessel.Value, context.At(step.Vessel.Span, context.PathOf(step) + ".vessel"));
-            if (step.Into.IsGiven) told |= Hold(context, Vessel.Of(step.Into.Value), context.At(step.Into.Span, context.PathOf(step) + ".into"));
+            if (step.Vessel.IsGiven && IsMetal(step.Vessel.Value)) told |= Hold(context, step.Vessel.Value, context.At(step.Vessel.Span, context.PathOf(step) + ".vessel"));
+            if (step.Into.IsGiven && Vessel.Of(step.Into.Value) is var into && IsMetal(into)) told |= Hold(context, into, context.At(step.Into.Span, context.PathOf(step) + ".into"));
 
             // A remark may be about anything: it counts where no vessel is named.
             if (told || !step.Note.IsGiven || step.Vessel.IsGiven || step.Into.IsGiven) continue;
@@ -80,6 +80,9 @@ internal sealed partial class MetalWithAcid : RecipeRule
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
         return true;
     }
+
+    /// <summary>Whether there is a limit to hold what it is made of against.</summary>
+    private static bool IsMetal(Vessel vessel) => MetalOf(vessel, stored: false).Limit is not null;
 
     private static (Limit? Limit, string Metal) MetalOf(Vessel vessel, bool stored)
     {
