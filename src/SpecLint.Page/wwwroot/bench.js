@@ -8,7 +8,7 @@ export const state = { text: '', path: '', which: 0, kept: null, us: false };
 /** The last reading, and the one of the kept version. */
 export const shown = { reading: null, keptReading: null };
 
-const LONGEST = 100_000;
+const LONGEST = 40_000;
 const IDLE = 400;
 
 let onReading = () => {};
@@ -21,7 +21,7 @@ export function whenRead(handler) {
 }
 
 export function remember() {
-  save(state);
+  save(state.text || state.kept || state.us ? state : null);
 }
 
 export const entry = () => [state.text, state.path, state.which];

@@ -1,6 +1,6 @@
 // A recipe in the fragment of an address: deflated UTF-8 in base64url. A fragment is not sent to a server.
 
-const LONGEST = 100_000;
+const LONGEST = 40_000;
 
 async function through(bytes, stream) {
   const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader();

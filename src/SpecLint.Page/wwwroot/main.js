@@ -182,6 +182,7 @@ async function begin() {
   } catch (e) {
     return say(words.failed + e.message);
   }
+  document.documentElement.dataset.running = String(Math.round(performance.now()));
   const focused = document.activeElement === text ? [text.selectionStart, text.selectionEnd] : null;
   showWriting(library.words);
   if (focused) { text.focus(); text.setSelectionRange(...focused); }

@@ -12,9 +12,11 @@ export function load() {
   }
 }
 
+/** Stores the state; null stores nothing. */
 export function save(state) {
   try {
-    localStorage.setItem(TEXT, JSON.stringify(state));
+    if (state === null) localStorage.removeItem(TEXT);
+    else localStorage.setItem(TEXT, JSON.stringify(state));
   } catch {
     // Full or forbidden: the page goes on without a memory.
   }

@@ -5,7 +5,7 @@ export const words = {
   starting: 'The library is starting. You can type already.',
   ready: 'Ready.',
   failed: 'The library did not start: ',
-  tooLong: 'The text is too long: at most 100,000 characters.',
+  tooLong: 'The text is too long: at most 40,000 characters.',
   nothing: 'Write a recipe, one line for each thing: a name, then amounts and what they are of.',
   sample: 'Ebb Tide\n50 ml gin\n25 ml lime juice\n20 ml simple syrup\nShake with cubed ice for 12 s, fine strain\nglass: coupe\nstyle: shaken sour',
   field: 'Recipe',

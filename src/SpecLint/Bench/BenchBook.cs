@@ -17,7 +17,7 @@ public sealed class BenchBook
     private const int SmallBook = 12;
 
     /// <summary>The most characters of a text that are read as lines of recipes.</summary>
-    public const int LongestText = 100_000;
+    public const int LongestText = 40_000;
 
     private readonly SortedDictionary<string, SourceFile> files = new(StringComparer.Ordinal);
     private (LinkedBook Book, ProfileSet Profiles)? linked;

@@ -20,7 +20,7 @@ public sealed class BenchReport
 {
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>For no more lines that are not known something near is looked up: each takes a walk through all names.</summary>
+    /// <summary>For no more lines that are not known something near is looked up, and not while somebody types: each takes a walk through all names.</summary>
     private const int MostLookedUp = 12;
 
     private readonly Utf8JsonWriter json;
@@ -128,7 +128,7 @@ public sealed class BenchReport
     {
         if (line.Item.Choices.Count > 0) return line.Item.Choices;
         if (line.Item.Id.Length > 0) return [line.Item.Id];
-        if (++lookedUp > MostLookedUp) return [];
+        if (reading.Entry.Quick || ++lookedUp > MostLookedUp) return [];
         string[] words = line.ItemWritten.Split([' '], StringSplitOptions.RemoveEmptyEntries);
         const int most = 4;
         var found = ItemSearch.Of(profiles, words, null, most);

@@ -47,7 +47,7 @@ public sealed class BenchPage : IDisposable
         "{ \"name\": \"<iframe src='javascript:globalThis.pwned=1'>\", \"ingredients\": [ { \"item\": \"<b>\", \"amount\": \"5 ml\" } ] }",
         "https://example.org/?a=<a href=https://example.org>x</a>\n50 ml [gin](https://example.org)",
         new string('x', 1 << 20),
-        string.Join("\n", Enumerable.Range(0, 4000).Select(i => $"{i} ml <b>thing {i}</b>")),
+        string.Join("\n", Enumerable.Range(0, 1000).Select(i => $"{i} ml <b>thing {i}</b>")),
     ];
 
     /// <summary>What was seen.</summary>
