@@ -108,8 +108,8 @@ let spoken;
 whenRead((reading, since, quick) => {
   if (!reading) return say(words.tooLong);
   if (reading.failed) return say(reading.failed);
-  showCard(reading, act);
-  showNumbers(reading, state.us);
+  showCard(reading, act, quick);
+  showNumbers(reading, state.us, quick);
   showWhich(reading);
   showChosen(reading);
   if (quick) document.documentElement.dataset.took = String(Math.round((performance.now() - since) * 10) / 10);

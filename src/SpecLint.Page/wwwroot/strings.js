@@ -42,6 +42,7 @@ export const words = {
   range: 'The range holds about 95 %. Figures in brackets are its ends.',
   usual: (text, source) => `usual ${text} (${source})`,
   seen: (text, source) => `seen ${text} (${source})`,
+  stale: 'From before the line that is being typed.',
   moreFigures: 'More figures',
   open: 'What cannot be worked out',
   measure: 'What to measure or find out',

@@ -28,7 +28,7 @@ addEventListener('fetch', (event) => {
     const scope = new URL(registration.scope).pathname;
     const path = address.pathname.startsWith(scope) ? address.pathname.slice(scope.length) : address.pathname;
     const kept = await (await caches.open(CACHE)).match(path === '' ? 'index.html' : path);
-    if (!kept) return fetch(event.request);
+    if (!kept) return fetch(event.request).catch(() => Response.error());
     const headers = new Headers(kept.headers);
     headers.set('Content-Security-Policy', POLICY);
     headers.set('X-Content-Type-Options', 'nosniff');

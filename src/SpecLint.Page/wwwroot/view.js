@@ -11,8 +11,11 @@ const FIRST = {
 
 const list = (items) => el('ul', null, items.map((i) => el('li', null, i)));
 
-/** The card: lines with what was understood and the findings about each. `act` does what its buttons ask for. */
-export function showCard(reading, act) {
+/**
+ * The card: lines with what was understood and the findings about each. `act` does what its buttons ask for; while somebody is `typing`,
+ * a name that is not whole yet does not forbid the drink.
+ */
+export function showCard(reading, act, typing) {
   const of = (line) => reading.findings.filter((f) => f.line === line);
   const known = new Set(reading.lines.map((l) => l.line));
   const whole = reading.findings.filter((f) => !known.has(f.line));
@@ -22,7 +25,7 @@ export function showCard(reading, act) {
     el('h2', { id: 'card-head' }, words.card),
     reading.name && el('p', { class: 'name' }, reading.name),
     reading.style && el('p', { class: 'soft' }, reading.style),
-    stop(reading),
+    stop(reading, typing),
     el('ol', { class: 'lines' }, reading.lines.map((line) => {
       const findings = shown.has(line.line) ? [] : of(line.line);
       shown.add(line.line);
@@ -35,10 +38,11 @@ export function showCard(reading, act) {
 }
 
 /** What forbids the recipe comes before all else, then its cautions, each once. */
-function stop({ verdict, findings, findingsBelow }) {
+function stop({ verdict, findings, findingsBelow }, typing) {
   if (verdict?.answer !== 'no') return null;
   const all = [...findings, ...findingsBelow];
   const harm = all.filter((f) => f.harm && f.level === 'error').length;
+  if (typing && harm === 0) return null;
   const cautions = new Set(all.flatMap((f) => [f, ...(f.follows ?? [])]).filter((f) => f.harm && f.caution).map((f) => f.caution));
   return el('div', { class: 'stop' },
     el('h3', null, verdict.headline),
@@ -75,15 +79,27 @@ function findingOf(finding, act, stopped) {
     finding.follows && el('details', { data: { key: `follows-${key}` } }, el('summary', { class: 'small' }, words.follows(finding.follows.length)), list(finding.follows.map((f) => f.message))));
 }
 
-/** The numbers: verdict, glass, figures on their scales, what to measure, allergens. */
-export function showNumbers(reading, us) {
+/**
+ * The numbers: verdict, glass, figures on their scales, what to measure, allergens. While somebody is `typing` a name that is not whole
+ * yet, those from before that line stay, and say so.
+ */
+export function showNumbers(reading, us, typing) {
+  const place = byId('numbers');
+  const worked = (reading.figures ?? []).some((f) => f.fact === 'abv' && f.text !== undefined);
+  if (typing && !worked && place.dataset.worked === 'yes' && reading.lines.some((l) => l.certainty === 'unclear')) {
+    place.dataset.stale = 'yes';
+    return;
+  }
+  place.dataset.worked = worked ? 'yes' : 'no';
+  delete place.dataset.stale;
   const first = FIRST[reading.kind] ?? [];
   const figures = (reading.figures ?? []).filter((f) => f.text !== undefined);
   const open = (reading.figures ?? []).filter((f) => f.open !== undefined);
   const main = first.map((n) => figures.find((f) => f.fact === n)).filter(Boolean);
   const more = figures.filter((f) => !first.includes(f.fact));
-  replace(byId('numbers'),
+  replace(place,
     el('h2', { id: 'numbers-head' }, words.numbers),
+    el('p', { class: 'stale small' }, words.stale),
     reading.kind ? [
       keeping(reading),
       reading.glass && glassOf(reading.glass),

@@ -5,7 +5,6 @@ using SpecLint.Catalogue;
 using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.RecipeText;
 using SpecLint.Reports;
 using SpecLint.Science;

@@ -2,9 +2,7 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Changes;
-using SpecLint.Reading;
 using SpecLint.Reports;
-using SpecLint.Service;
 
 namespace SpecLint.Bench;
 

@@ -5,6 +5,18 @@ using SpecLint.Tool.Tests.Support;
 
 namespace SpecLint.Tool.Tests.Pages;
 
+/// <summary>A fact that needs a Firefox and npm; without them it is skipped and says so.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class FirefoxFactAttribute : LongFactAttribute
+{
+    public FirefoxFactAttribute()
+    {
+        if (Skip is not null) return;
+        if (BenchPage.Firefox is null) Skip = "DID NOT RUN: no Firefox was found. Put firefox-esr or firefox on PATH.";
+        else if (Browser.Chromium is null || Browser.OnPath("npm") is null || Browser.OnPath("node") is null) Skip = "DID NOT RUN: it needs Chromium, node and npm.";
+    }
+}
+
 /// <summary>
 /// The bench, published as a release does it, and used in a headless Chromium; the books whose outputs are compared with the command's
 /// are the demo book and generated ones.
@@ -20,6 +32,7 @@ public sealed class BenchPage : IDisposable
     private readonly TestFolder folder = new();
     private readonly DemoBook demo = new();
     private JsonDocument? seen;
+    private JsonDocument? seenInFirefox;
 
     /// <summary>A drink that fits its style, for pictures and for what is kept.</summary>
     public const string Picture = "Ebb Tide\n50 ml gin\n25 ml lime juice\n20 ml simple syrup\n2 dashes orange bitters\nShake with cubed ice for 12 s, fine strain into a coupe\nstyle: shaken sour\ngarnish with mint";
@@ -50,8 +63,14 @@ public sealed class BenchPage : IDisposable
         string.Join("\n", Enumerable.Range(0, 1000).Select(i => $"{i} ml <b>thing {i}</b>")),
     ];
 
-    /// <summary>What was seen.</summary>
+    /// <summary>What was seen in Chromium.</summary>
     public JsonElement Seen => (seen ??= Look()).RootElement;
+
+    /// <summary>What was seen in Firefox.</summary>
+    public JsonElement SeenInFirefox => (seenInFirefox ??= LookInFirefox()).RootElement;
+
+    /// <summary>Path of Firefox; <see langword="null"/> where there is none.</summary>
+    public static string? Firefox { get; } = Browser.OnPath("firefox-esr") ?? Browser.OnPath("firefox");
 
     /// <summary>The books, by name: the folder of each and the day of its check.</summary>
     public IReadOnlyList<(string Name, string Folder, string On)> Books { get; private set; } = [];
@@ -65,6 +84,7 @@ public sealed class BenchPage : IDisposable
     public void Dispose()
     {
         seen?.Dispose();
+        seenInFirefox?.Dispose();
         demo.Dispose();
         folder.Dispose();
     }
@@ -87,6 +107,7 @@ public sealed class BenchPage : IDisposable
         folder.Write("task.json", JsonSerializer.Serialize(new
         {
             chromium = Browser.Chromium,
+            firefox = Firefox,
             modules = folder.Path,
             page = Page,
             pictures = Browser.Pictures,
@@ -95,6 +116,13 @@ public sealed class BenchPage : IDisposable
             books = books.Select(b => new { name = b.Item1, on = b.Item3, files = FilesOf(b.Item2) }),
         }));
         return JsonDocument.Parse(Run("node", [Path.Combine(AppContext.BaseDirectory, "Pages", "bench.mjs"), folder["task.json"]]));
+    }
+
+    private JsonDocument LookInFirefox()
+    {
+        _ = Seen;
+        Run("npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", folder.Path, "puppeteer-core@24.43.1"]);
+        return JsonDocument.Parse(Run("node", [Path.Combine(AppContext.BaseDirectory, "Pages", "bench-firefox.mjs"), folder["task.json"]]));
     }
 
     /// <summary>The files of a book as the command reads them.</summary>

@@ -168,6 +168,25 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
     }
 
     [BrowserFact]
+    public void Units_change_what_is_shown_and_not_what_is_typed()
+    {
+        var units = Seen("units");
+        Assert.Contains(Texts(units, "amounts"), a => a.EndsWith("oz", StringComparison.Ordinal));
+        Assert.Contains(Texts(units, "figures"), f => f.Contains("°F", StringComparison.Ordinal));
+        Assert.Equal(BenchPage.Picture, Text(units, "text"));
+    }
+
+    [BrowserFact]
+    public void A_name_that_is_not_whole_yet_keeps_the_numbers_from_before_until_typing_rests()
+    {
+        var halfway = Seen("halfway");
+        Assert.True(halfway.GetProperty("count").GetInt32() > 10);
+        Assert.True(halfway.GetProperty("stale").GetBoolean());
+        Assert.Equal("", Text(halfway, "rested"));
+        Assert.Equal(["DO NOT SERVE"], Texts(halfway, "stop"));
+    }
+
+    [BrowserFact]
     public void A_choice_is_made_with_the_keyboard()
     {
         var keyboard = Seen("keyboard");
@@ -176,9 +195,41 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
         Assert.Equal(1, keyboard.GetProperty("status").GetInt32());
     }
 
-    private JsonElement Seen(string what)
+    [FirefoxFact]
+    public void Firefox_shows_and_does_the_same()
     {
-        var seen = page.Seen.GetProperty(what);
+        Assert.StartsWith("firefox/", Text(page.SeenInFirefox, "version"), StringComparison.Ordinal);
+        Assert.Empty(Texts(page.SeenInFirefox, "errors"));
+        var published = Seen("published", page.SeenInFirefox).EnumerateArray().ToList();
+        Assert.Equal(BenchPage.Published.Select(p => p.Split('\n')[0]), published.Select(p => Text(p, "name")));
+        Assert.All(published, p =>
+        {
+            Assert.Empty(Texts(p, "doubtful"));
+            Assert.Contains("strength", Texts(p, "figures"));
+        });
+        Assert.True(Seen("keys", page.SeenInFirefox).GetBoolean());
+        Assert.Matches(@"\n1000 g orange juice\n\d+(\.\d+)? g citric acid\n", Seen("sour", page.SeenInFirefox).GetString());
+        Assert.Contains("DO NOT USE", Text(Seen("harm", page.SeenInFirefox), "stop"), StringComparison.Ordinal);
+        Assert.NotEmpty(Texts(Seen("harm", page.SeenInFirefox), "cautions"));
+        Assert.Contains("Spec card: Ebb Tide", Seen("card", page.SeenInFirefox).GetString(), StringComparison.Ordinal);
+        var kept = Seen("kept", page.SeenInFirefox);
+        Assert.Equal(BenchPage.Picture, Text(kept, "text"));
+        Assert.True(kept.GetProperty("gone").GetBoolean());
+        Assert.Contains("50 ml", Texts(kept, "amounts"));
+        var book = Seen("book", page.SeenInFirefox);
+        Assert.True(book.GetProperty("opened").GetBoolean() && book.GetProperty("saved").GetBoolean());
+        Assert.All(Seen("hostile", page.SeenInFirefox).EnumerateArray(), shown =>
+        {
+            Assert.Equal(0, shown.GetProperty("elements").GetInt32());
+            Assert.False(shown.GetProperty("pwned").GetBoolean());
+        });
+    }
+
+    private JsonElement Seen(string what) => Seen(what, page.Seen);
+
+    private static JsonElement Seen(string what, JsonElement all)
+    {
+        var seen = all.GetProperty(what);
         if (seen.ValueKind == JsonValueKind.Object && seen.TryGetProperty("failed", out var failed)) Assert.Fail(failed.GetString()!);
         return seen;
     }

@@ -282,6 +282,35 @@ async function outputs() {
   return task.books.length;
 }
 
+/** The same drink in US units: what is shown changes, what is typed does not. */
+async function units() {
+  const { context, tab } = await open();
+  await type(tab, task.texts.picture);
+  await after(tab, () => tab.getByLabel('US', { exact: true }).check());
+  const shown = { amounts: await texts(tab, '#card .goes .amount'), figures: await texts(tab, '#numbers .figure dd'), text: await tab.inputValue('#text') };
+  await context.close();
+  return shown;
+}
+
+/** While a name is typed, the numbers from before the line stay and say so; once typing rests, what is not known is said. */
+async function halfway() {
+  const { context, tab } = await open();
+  await type(tab, task.texts.picture);
+  const count = await tab.locator('#numbers .figure').count();
+  await tab.evaluate(() => {
+    const field = document.querySelector('#text');
+    const seen = new MutationObserver(() => { if (document.querySelector('#numbers').dataset.stale) globalThis.wasStale = true; });
+    seen.observe(document.querySelector('#numbers'), { attributes: true });
+    delete document.documentElement.dataset.whole;
+    field.value += '\n10 ml marsh thing';
+    field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+  });
+  await whole(tab);
+  const shown = { count, stale: await tab.evaluate(() => globalThis.wasStale === true), rested: await tab.evaluate(() => document.querySelector('#numbers').dataset.stale ?? ''), stop: await texts(tab, '#card .stop h3') };
+  await context.close();
+  return shown;
+}
+
 async function keyboard() {
   const { context, tab } = await open({ viewport: { width: 320, height: 640 } });
   await type(tab, task.texts.unclear);
@@ -301,7 +330,7 @@ async function keyboard() {
 }
 
 const only = process.argv[3]?.split(',');
-for (const [name, run] of Object.entries({ looks, published, solved, harm, corrected, kept, paper, book, hostile, linked, keyboard, outputs })) {
+for (const [name, run] of Object.entries({ looks, published, solved, harm, corrected, kept, paper, book, hostile, linked, units, halfway, keyboard, outputs })) {
   if (only && !only.includes(name)) continue;
   try {
     seen[name] = await run();
