@@ -72,11 +72,16 @@ async function published() {
   const shown = [];
   for (const text of task.texts.published) {
     await type(tab, text);
+    const doubtful = await texts(tab, '#card .doubtful .what');
+
+    // What is open is decided by its first choice.
+    for (let i = 0; i < 3 && await tab.locator('#card .choices button').count() > 0; i++) await after(tab, () => tab.locator('#card .choices button').first().click());
     shown.push({
+      doubtful,
+      left: await texts(tab, '#card .doubtful .what'),
       name: await tab.locator('#card .name').textContent(),
       amounts: await texts(tab, '#card .goes .amount'),
       items: await texts(tab, '#card .goes .what'),
-      doubtful: await texts(tab, '#card .doubtful .what'),
       errors: await texts(tab, '#card .finding.is-error'),
       figures: Object.fromEntries(await tab.locator('#numbers .figure').evaluateAll((rows) => rows.map((r) => [r.querySelector('dt').textContent, r.querySelector('dd').textContent]))),
       drawn: await tab.locator('#numbers svg.scale').count(),
