@@ -77,13 +77,11 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
             Register(static c => OnHole(c, (IInterpolationOperation)c.Operation), OperationKind.Interpolation);
             Register(static c => OnConcatenation(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
 
-            void Register(Action<OperationAnalysisContext> look, params OperationKind[] kinds) =>
-                start.RegisterOperationAction(
-                    everywhere ? look : c =>
-                    {
-                        if (c.ContainingSymbol.ContainingType is { } type && type.DerivesFrom(rule!)) look(c);
-                    },
-                    kinds);
+            void Register(Action<OperationAnalysisContext> look, params OperationKind[] kinds)
+            {
+                if (everywhere) start.RegisterOperationAction(look, kinds);
+                else start.LookWithin(type => type.DerivesFrom(rule!), look, kinds);
+            }
         });
     }
 

@@ -36,8 +36,8 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
         context.RegisterCompilationStartAction(static start =>
         {
             if (start.Compilation.GetTypeByMetadataName(Names.Rule) is not { } rule) return;
-            start.RegisterOperationAction(c => OnComparison(c, rule), OperationKind.Binary);
-            start.RegisterOperationAction(c => OnPattern(c, rule), OperationKind.RelationalPattern);
+            start.LookWithin(type => Decides(type, rule), OnComparison, OperationKind.Binary);
+            start.LookWithin(type => Decides(type, rule), OnPattern, OperationKind.RelationalPattern);
         });
     }
 
@@ -46,11 +46,11 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
         type.DerivesFrom(rule)
         || (SymbolEqualityComparer.Default.Equals(type.ContainingAssembly, rule.ContainingAssembly) && type.ContainingNamespace.ToDisplayString() is "SpecLint.Service");
 
-    private static void OnComparison(OperationAnalysisContext context, INamedTypeSymbol rule)
+    private static void OnComparison(OperationAnalysisContext context)
     {
         var comparison = (IBinaryOperation)context.Operation;
         if (comparison.OperatorKind is not (BinaryOperatorKind.LessThan or BinaryOperatorKind.LessThanOrEqual or BinaryOperatorKind.GreaterThan or BinaryOperatorKind.GreaterThanOrEqual)) return;
-        if (!Decides(context.ContainingSymbol.ContainingType, rule) || ChoosesValue(comparison)) return;
+        if (ChoosesValue(comparison)) return;
         foreach (var (side, other) in new[] { (comparison.LeftOperand, comparison.RightOperand), (comparison.RightOperand, comparison.LeftOperand) })
         {
             if (other.ConstantValue.HasValue) continue;
@@ -91,9 +91,9 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
         return value is 10 or 100 or 1000 or 10_000 or 1e6;
     }
 
-    private static void OnPattern(OperationAnalysisContext context, INamedTypeSymbol rule)
+    private static void OnPattern(OperationAnalysisContext context)
     {
-        if (!Decides(context.ContainingSymbol.ContainingType, rule) || ChoosesValue(context.Operation)) return;
+        if (ChoosesValue(context.Operation)) return;
         Report(context, ((IRelationalPatternOperation)context.Operation).Value);
     }
 

@@ -1,6 +1,7 @@
-using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
+using Microsoft.CodeAnalysis.Diagnostics;
 using Microsoft.CodeAnalysis.Operations;
+using Microsoft.CodeAnalysis;
 
 namespace SpecLint.RuleAuthoring;
 
@@ -26,6 +27,15 @@ internal static class Names
 
         return false;
     }
+
+    /// <summary>Has operations looked at where they stand in a type that a condition picks.</summary>
+    public static void LookWithin(this CompilationStartAnalysisContext start, Func<INamedTypeSymbol, bool> picks, Action<OperationAnalysisContext> look, params OperationKind[] kinds) =>
+        start.RegisterOperationAction(
+            context =>
+            {
+                if (context.ContainingSymbol.ContainingType is { } type && picks(type)) look(context);
+            },
+            kinds);
 
     /// <summary>The attribute of a class, by the attribute's name; <see langword="null"/> where it has none.</summary>
     public static AttributeData? DeclarationOf(this INamedTypeSymbol type, string attribute)

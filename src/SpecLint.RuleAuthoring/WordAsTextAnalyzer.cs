@@ -40,17 +40,11 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
             if (start.Compilation.GetTypeByMetadataName(Word) is not { } word) return;
             var rule = start.Compilation.GetTypeByMetadataName(Names.Rule);
             bool own = SymbolEqualityComparer.Default.Equals(word.ContainingAssembly, start.Compilation.Assembly);
-            Register(static c => OnEquality(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
-            Register(static c => OnPattern(c, c.Operation), OperationKind.ConstantPattern, OperationKind.CaseClause);
-            Register(static c => OnCall(c, (IInvocationOperation)c.Operation), OperationKind.Invocation);
+            start.LookWithin(Picks, static c => OnEquality(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
+            start.LookWithin(Picks, static c => OnPattern(c, c.Operation), OperationKind.ConstantPattern, OperationKind.CaseClause);
+            start.LookWithin(Picks, static c => OnCall(c, (IInvocationOperation)c.Operation), OperationKind.Invocation);
 
-            void Register(Action<OperationAnalysisContext> look, params OperationKind[] kinds) =>
-                start.RegisterOperationAction(
-                    c =>
-                    {
-                        if (c.ContainingSymbol.ContainingType is { } type && (own ? !ReadsTables(type.ContainingNamespace) : rule is not null && type.DerivesFrom(rule))) look(c);
-                    },
-                    kinds);
+            bool Picks(INamedTypeSymbol type) => own ? !ReadsTables(type.ContainingNamespace) : rule is not null && type.DerivesFrom(rule);
         });
     }
 

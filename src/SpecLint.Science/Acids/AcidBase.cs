@@ -310,7 +310,7 @@ public static class AcidBase
     internal static void TitrationCharges(Ph endPoint, Span<double> charges)
     {
         Span<double> squares = stackalloc double[A];
-        Charges(endPoint, TitrationIonicStrength, Celsius.Reference, 0, 0, Constants20, Electrolyte.LnKw(Celsius.Reference), charges, squares);
+        Charges(endPoint, new AcidMedium(TitrationIonicStrength, Celsius.Reference, 0, 0, Electrolyte.LnKw(Celsius.Reference)), Constants20, charges, squares);
     }
 
     /// <summary>Dissociation constants of all acids at a temperature and a share of ethanol.</summary>
@@ -344,9 +344,9 @@ public static class AcidBase
     /// Mean charge and mean square of the charge of each acid (mol a mol) at a pH and an ionic strength; returns the molalities of
     /// hydrogen and hydroxide ions.
     /// </summary>
-    internal static (double Hydrogen, double Hydroxide) Charges(
-        Ph ph, double strength, Celsius t, double ethanol, double chloride, ReadOnlySpan<double> constants, double lnWater, Span<double> charges, Span<double> squares)
+    internal static (double Hydrogen, double Hydroxide) Charges(Ph ph, AcidMedium medium, ReadOnlySpan<double> constants, Span<double> charges, Span<double> squares)
     {
+        var (strength, t, ethanol, chloride, lnWater) = medium;
         var lnGamma = -Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ethanol) * Electrolyte.DebyeHuckel(strength);
         var raise = Math.Exp(-2 * lnGamma);
         var hydrogen = Math.Exp(-Electrolyte.Ln10 * (ph.Value + Electrolyte.HydrogenChloride * chloride) - lnGamma);
@@ -567,3 +567,11 @@ public static class AcidBase
 
     private static double Clamp(double value, double low, double high) => value < low ? low : value > high ? high : value;
 }
+
+/// <summary>What acids dissociate in.</summary>
+/// <param name="Strength">Ionic strength, mol/kg of water.</param>
+/// <param name="T">Temperature.</param>
+/// <param name="Ethanol">Share of ethanol by mass, 0 to 1.</param>
+/// <param name="Chloride">Chloride, mol/kg of water.</param>
+/// <param name="LnWater">Natural logarithm of the ion product of water.</param>
+internal readonly record struct AcidMedium(double Strength, Celsius T, double Ethanol, double Chloride, double LnWater);

@@ -88,7 +88,7 @@ public static class Juice
         for (var round = 0; round < Rounds; round++)
         {
             AcidBase.InMedium(constants, ions, working);
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, ions.Chloride, working, lnWater, charges, squares);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), working, charges, squares);
             double fixedEnd = 0, fixedNow = 0, fixedSquares = 0, freeEnd = 0, freeNow = 0, freeSquares = 0;
             for (var a = 0; a < A; a++)
             {
@@ -182,7 +182,7 @@ public static class Juice
         for (var round = 0; round < Rounds; round++)
         {
             AcidBase.InMedium(constants, ions, working);
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, strength, t, ions.Ethanol, ions.Chloride, working, lnWater, charges, squares);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), working, charges, squares);
             double charge = 0, square = 0;
             for (var a = 0; a < A; a++)
             {

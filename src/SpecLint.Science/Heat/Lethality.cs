@@ -49,7 +49,7 @@ public static class Lethality
             var span = record[i].Minutes - record[i - 1].Minutes;
             if (span < 0)
                 return null;
-            minutes += Segment(span, record[i - 1].Temperature.Value, record[i].Temperature.Value, reference.Value, zBelow, zAbove, from.Value, to.Value);
+            minutes += Segment(span, record[i - 1].Temperature.Value, record[i].Temperature.Value, new Killing(reference.Value, zBelow, zAbove), from.Value, to.Value);
         }
 
         return minutes;
@@ -106,28 +106,31 @@ public static class Lethality
     }
 
     // One straight line of temperature, cut at the ends of the range and at the reference.
-    private static double Segment(double minutes, double start, double end, double reference, double zBelow, double zAbove, double from, double to)
+    private static double Segment(double minutes, double start, double end, Killing killing, double from, double to)
     {
         var (cold, hot) = start < end ? (start, end) : (end, start);
         if (!(minutes > 0) || hot < from)
             return 0;
         if (hot - cold < 1e-9)
-            return minutes * Rate(Math.Min(hot, to), reference, zBelow, zAbove);
+            return minutes * killing.Rate(Math.Min(hot, to));
         var perKelvin = minutes / (hot - cold);
-        var sum = hot > to ? (hot - Math.Max(cold, to)) * perKelvin * Rate(to, reference, zBelow, zAbove) : 0;
+        var sum = hot > to ? (hot - Math.Max(cold, to)) * perKelvin * killing.Rate(to) : 0;
         var (a, b) = (Math.Max(cold, from), Math.Min(hot, to));
         if (a < b)
         {
-            var middle = Math.Min(Math.Max(reference, a), b);
-            sum += perKelvin * (Primitive(middle - reference, zBelow) - Primitive(a - reference, zBelow));
-            sum += perKelvin * (Primitive(b - reference, zAbove) - Primitive(middle - reference, zAbove));
+            var middle = Math.Min(Math.Max(killing.Reference, a), b);
+            sum += perKelvin * (Primitive(middle - killing.Reference, killing.ZBelow) - Primitive(a - killing.Reference, killing.ZBelow));
+            sum += perKelvin * (Primitive(b - killing.Reference, killing.ZAbove) - Primitive(middle - killing.Reference, killing.ZAbove));
         }
 
         return sum;
     }
 
-    private static double Rate(double t, double reference, double zBelow, double zAbove) =>
-        Math.Pow(10, (t - reference) / (t < reference ? zBelow : zAbove));
+    // How fast it kills: minutes at the reference for a minute at t, °C; z in K on either side of the reference.
+    private readonly record struct Killing(double Reference, double ZBelow, double ZAbove)
+    {
+        public double Rate(double t) => Math.Pow(10, (t - Reference) / (t < Reference ? ZBelow : ZAbove));
+    }
 
     private static double Primitive(double distance, double z) => z / Electrolyte.Ln10 * Math.Pow(10, distance / z);
 

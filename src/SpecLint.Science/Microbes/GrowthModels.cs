@@ -106,11 +106,11 @@ public static class GrowthModels
         Augustin2005("listeria-dairy", "dairy", 0.742),
         Augustin2005("listeria-meat", "meat and poultry", 1.168),
         Augustin2005("listeria-seafood", "seafood", 0.565),
-        Square("listeria-milk", "Listeria monocytogenes", "pasteurised milk", 0.024, -2.32, 1.5, 16, "Xanthiakos et al. 2006"),
+        Square("listeria-milk", "Listeria monocytogenes", "pasteurised milk", 0.024, -2.32, new(1.5, 16), "Xanthiakos et al. 2006"),
         EscherichiaColi,
-        Cardinal("e-coli-broth", "Escherichia coli", "brain-heart infusion", 2.35, 8.44, 41.5, 46.4, 8.44, 46, "Van Derlinden & Van Impe 2012"),
-        Cardinal("salmonella-oyster", "Salmonella spp.", "raw oyster", 1.195, 6.24, 38.37, 47.97, 7.9, 43, "Fang et al. 2015"),
-        Cardinal("salmonella-chicken", "Salmonella Typhimurium", "cooked chicken", 0.7320 * Electrolyte.Ln10, 5.699, 40.01, 49.26, 8, 48, "Oscar, Int. J. Food Microbiol. 2002"),
+        Cardinal("e-coli-broth", "Escherichia coli", "brain-heart infusion", 2.35, (8.44, 41.5, 46.4), new(8.44, 46), "Van Derlinden & Van Impe 2012"),
+        Cardinal("salmonella-oyster", "Salmonella spp.", "raw oyster", 1.195, (6.24, 38.37, 47.97), new(7.9, 43), "Fang et al. 2015"),
+        Cardinal("salmonella-chicken", "Salmonella Typhimurium", "cooked chicken", 0.7320 * Electrolyte.Ln10, (5.699, 40.01, 49.26), new(8, 48), "Oscar, Int. J. Food Microbiol. 2002"),
         new()
         {
             Id = "salmonella-liquid-egg",
@@ -122,7 +122,7 @@ public static class GrowthModels
             TemperatureRange = new(10, 45),
             Source = "Li et al. 2017",
         },
-        Square("salmonella-yolk", "Salmonella spp.", "egg yolk", 0.02991, 3.581, 5, 37, "Park et al. 2020"),
+        Square("salmonella-yolk", "Salmonella spp.", "egg yolk", 0.02991, 3.581, new(5, 37), "Park et al. 2020"),
         new()
         {
             Id = "salmonella-broth-37",
@@ -138,9 +138,9 @@ public static class GrowthModels
             Source = "Lianou & Koutsoumanis, Int. J. Food Microbiol. 2011",
         },
         StaphylococcusAureus,
-        Square("s-aureus-fresh-milk", "Staphylococcus aureus", "fresh milk", 0.0442, 5.407, 10, 34, "Fujikawa & Morozumi 2005"),
-        Cardinal("b-cereus-rice", "Bacillus cereus (mesophilic)", "cooked rice", 2.21, 8.23, 37.6, 46.8, 8.23, 46.8, "Hwang & Huang 2019"),
-        Cardinal("c-botulinum-like-beef", "Clostridium botulinum, non-toxigenic mutant LNT01", "cooked beef", 0.633, 11.5, 36.4, 44.3, 11.5, 44.3, "Huang 2018"),
+        Square("s-aureus-fresh-milk", "Staphylococcus aureus", "fresh milk", 0.0442, 5.407, new(10, 34), "Fujikawa & Morozumi 2005"),
+        Cardinal("b-cereus-rice", "Bacillus cereus (mesophilic)", "cooked rice", 2.21, (8.23, 37.6, 46.8), new(8.23, 46.8), "Hwang & Huang 2019"),
+        Cardinal("c-botulinum-like-beef", "Clostridium botulinum, non-toxigenic mutant LNT01", "cooked beef", 0.633, (11.5, 36.4, 44.3), new(11.5, 44.3), "Huang 2018"),
         LacticAcidBacteria,
         new()
         {
@@ -218,14 +218,14 @@ public static class GrowthModels
     };
 
     private static GrowthModel Cardinal(
-        string id, string organism, string medium, double rate, double min, double opt, double max, double from, double to, string source)
+        string id, string organism, string medium, double rate, (double Min, double Optimum, double Max) celsius, FitRange range, string source)
     {
-        return Plain(id, organism, medium, rate, new GrowthFactor(GrowthShape.Cardinal2, min, opt, max), new FitRange(from, to), source);
+        return Plain(id, organism, medium, rate, new GrowthFactor(GrowthShape.Cardinal2, celsius.Min, celsius.Optimum, celsius.Max), range, source);
     }
 
-    private static GrowthModel Square(string id, string organism, string medium, double slope, double min, double from, double to, string source)
+    private static GrowthModel Square(string id, string organism, string medium, double slope, double min, FitRange range, string source)
     {
-        return Plain(id, organism, medium, slope * slope, new GrowthFactor(GrowthShape.Square, min), new FitRange(from, to), source);
+        return Plain(id, organism, medium, slope * slope, new GrowthFactor(GrowthShape.Square, min), range, source);
     }
 
     // A pathogen by temperature alone.

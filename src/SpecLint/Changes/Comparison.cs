@@ -60,7 +60,7 @@ public sealed record FactChange(Fact Fact, FactValue? Before, FactValue? After, 
 }
 
 /// <summary>What a change does to one recipe.</summary>
-public sealed class RecipeChange
+public sealed record RecipeChange
 {
     /// <summary>Id of the recipe.</summary>
     public required string Id { get; init; }
@@ -195,7 +195,7 @@ public sealed class Comparison
             goneBySubject.TryGetValue(id, out var right);
             if (!own && through.Count == 0 && !barChanged && brought is null && right is null) continue;
             unchangedBySubject.TryGetValue(id, out int still);
-            var change = Compare(id, was, now, verdictsBefore, verdictsAfter, own, through, brought ?? [], right ?? [], still);
+            var change = Compare(new Two(id, was, now), verdictsBefore, verdictsAfter, brought ?? [], right ?? []) with { FileChanged = own, Through = through, Unchanged = still };
             if (own || through.Count > 0 || HasContent(change)) changes.Add(change);
         }
 
@@ -211,8 +211,9 @@ public sealed class Comparison
         change.Facts.Count + change.AllergensGained.Count + change.AllergensLost.Count + change.MayContainGained.Count + change.MayContainLost.Count
             + change.New.Count + change.Gone.Count > 0 || change.KeepingBefore != change.KeepingAfter;
 
-    private static RecipeChange Compare(string id, Recipe? was, Recipe? now, Verdicts before, Verdicts after, bool own, List<string> through, List<Finding> brought, List<Finding> right, int still)
+    private static RecipeChange Compare(Two recipe, Verdicts before, Verdicts after, List<Finding> brought, List<Finding> right)
     {
+        var (id, was, now) = recipe;
         var old = was is null ? null : before.Profiles.Of(was);
         var made = now is null ? null : after.Profiles.Of(now);
         var facts = new List<FactChange>();
@@ -237,8 +238,6 @@ public sealed class Comparison
             Kind = was is null ? ChangeKind.Added : now is null ? ChangeKind.Removed : ChangeKind.Changed,
             Before = was,
             After = now,
-            FileChanged = own,
-            Through = through,
             Facts = facts,
             AllergensGained = [.. has.Except(had)],
             AllergensLost = [.. had.Except(has)],
@@ -248,9 +247,11 @@ public sealed class Comparison
             KeepingAfter = KeepingOf(now),
             New = brought,
             Gone = right,
-            Unchanged = still,
         };
     }
+
+    /// <summary>A recipe in two versions of a book; <see langword="null"/> where a version lacks it.</summary>
+    private readonly record struct Two(string Id, Recipe? Was, Recipe? Now);
 
     /// <summary>A fact of a recipe; of its life the verdict has the last word.</summary>
     private static FactValue? ValueOf(Fact fact, RecipeProfile? profile, Verdicts verdicts) =>

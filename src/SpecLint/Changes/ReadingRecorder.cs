@@ -19,7 +19,8 @@ public static class ReadingRecorder
     public static SourceFile? Record(Recipe recipe, LinkedBook book, IReadOnlyList<(string Name, string Json)> values, CalendarDate on)
     {
         if (recipe.Tree is not { IsWhole: true } tree) return null;
-        return Write(recipe.Source, recipe.Kind, recipe.AsMeasured, recipe.StaleBecause is null, Stamped(values, recipe, book, on), on, t => t.Root, tree);
+        bool adds = recipe.StaleBecause is null && IsOf(recipe.AsMeasured, on);
+        return Write(recipe.Source, recipe.Kind, tree, t => t.Root, Stamped(values, recipe, book, on), adds);
     }
 
     /// <summary>The stock file of a lot with new readings of it, stamped with the recipe that the lot was made by.</summary>
@@ -28,7 +29,7 @@ public static class ReadingRecorder
     {
         if (stock.Tree is not { IsWhole: true } tree) return null;
         var recipe = lot.Item.IsGiven && book.Resolve(lot.Item.Value) is { ByProduct: null, File: Recipe made } ? made : null;
-        return Write(stock.Source, FileKind.Stock, lot.Measured, true, Stamped(values, recipe, book, on), on, t => LotOf(t, lot.Number), tree);
+        return Write(stock.Source, FileKind.Stock, tree, t => LotOf(t, lot.Number), Stamped(values, recipe, book, on), IsOf(lot.Measured, on));
     }
 
     private static List<(string Name, string Json)> Stamped(IReadOnlyList<(string Name, string Json)> values, Recipe? recipe, LinkedBook book, CalendarDate on)
@@ -54,10 +55,17 @@ public static class ReadingRecorder
         return default;
     }
 
-    private static SourceFile? Write(SourceFile source, FileKind kind, Measurement? there, bool counts, List<(string Name, string Json)> values, CalendarDate on, Func<JsonTree, JsonNode> owner, JsonTree tree)
+    /// <summary>Whether readings are of a day: those of one day are of one go, and older ones are not re-dated by a new one.</summary>
+    private static bool IsOf(Measurement? there, CalendarDate on) => there is { On.IsGiven: true } && there.On.Value.Equals(on);
+
+    /// <param name="source">The file.</param>
+    /// <param name="kind">Its kind.</param>
+    /// <param name="tree">Its tree.</param>
+    /// <param name="owner">The object in a tree that the readings belong to.</param>
+    /// <param name="values">The readings.</param>
+    /// <param name="adds">Whether they join those that are there.</param>
+    private static SourceFile? Write(SourceFile source, FileKind kind, JsonTree tree, Func<JsonTree, JsonNode> owner, List<(string Name, string Json)> values, bool adds)
     {
-        // Readings of one day are of one go; older ones are not re-dated by a new one.
-        bool adds = there is not null && counts && there.On.IsGiven && there.On.Value.Equals(on);
         string whole = "{ " + string.Join(", ", values.Select(v => $"\"{v.Name}\": {v.Json}")) + " }";
         if (!adds) return Apply(source, kind, owner(tree), "measured", whole);
         foreach (var (name, json) in values)

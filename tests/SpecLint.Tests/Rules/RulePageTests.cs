@@ -71,8 +71,9 @@ public sealed partial class RulePageTests
         }
     }
 
+    /// <summary>The index is made from the rules: a run on somebody's own machine writes it, and in continuous integration it is as committed.</summary>
     [Fact]
-    public void Index_is_up_to_date() => Golden.Check(Repository.At("rules-docs", "README.md"), Index());
+    public void Index_is_up_to_date() => Golden.Check(Repository.At("rules-docs", "README.md"), Index(), write: Environment.GetEnvironmentVariable("CI") != "true");
 
     [Theory]
     [InlineData("README.md")]

@@ -9,10 +9,13 @@ internal static class Golden
     private static readonly bool Update = Environment.GetEnvironmentVariable(Switch) == "1";
 
     /// <summary>Compares, or writes the file when the switch is set.</summary>
-    public static void Check(string path, string actual)
+    /// <param name="path">The file.</param>
+    /// <param name="actual">What it is to hold.</param>
+    /// <param name="write">Whether to write it without the switch too: for a list that is made from other files of the project.</param>
+    public static void Check(string path, string actual, bool write = false)
     {
         actual = actual.Replace("\r\n", "\n", StringComparison.Ordinal);
-        if (Update)
+        if (Update || write)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllText(path, actual);

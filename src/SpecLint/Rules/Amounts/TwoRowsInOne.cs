@@ -39,7 +39,7 @@ internal sealed partial class TwoRowsInOne : RecipeRule
             {
                 var text = ItemWords.TextOf(line);
                 if (text.IsGiven && Reads(context.Book, text.Value, out string first, out string amount, out string second))
-                    Report(context, line, text.Span, "item", first, amount, second, $"The item `{text.Value}` is two items with an amount between them");
+                    Report(context, line, context.At(text.Span, RecipeContext.PathOf(line, "item")), first, (amount, second), $"The item `{text.Value}` is two items with an amount between them");
                 continue;
             }
 
@@ -58,7 +58,7 @@ internal sealed partial class TwoRowsInOne : RecipeRule
         // "or 20 ml lemon juice" names a stand-in, not a second ingredient.
         if (spoken.Start > 0 && !StartsWithPlus(note, spoken.Start)) return;
         string amount = note.Substring(spoken.Start, spoken.End - spoken.Start);
-        Report(context, line, line.Note.Span, "note", "", amount, item.Id, $"The remark at {Written.Item(line)} adds {amount} of `{item.Id}`, which is on no line");
+        Report(context, line, context.At(line.Note.Span, RecipeContext.PathOf(line, "note")), "", (amount, item.Id), $"The remark at {Written.Item(line)} adds {amount} of `{item.Id}`, which is on no line");
     }
 
     private static bool StartsWithPlus(string note, int start)
@@ -67,14 +67,15 @@ internal sealed partial class TwoRowsInOne : RecipeRule
         return before.EndsWith("+", StringComparison.Ordinal) || before.EndsWith("and", StringComparison.OrdinalIgnoreCase) || before.EndsWith("plus", StringComparison.OrdinalIgnoreCase);
     }
 
-    private static void Report(RecipeContext context, Line line, TextSpan span, string property, string first, string amount, string second, string words)
+    private static void Report(RecipeContext context, Line line, Spot at, string first, (string Amount, string Item) missing, string words)
     {
+        var (amount, second) = missing;
         var edits = new List<TextEdit>();
-        if (first.Length > 0) edits.Add(new TextEdit(context.At(span), $"\"{first}\""));
+        if (first.Length > 0) edits.Add(new TextEdit(at.Place, $"\"{first}\""));
         edits.Add(new TextEdit(context.At(new TextSpan(line.Span.End, 0)), $",\n    {{ \"item\": \"{second}\", \"amount\": \"{amount}\" }}"));
         context.Report(new(Rule)
         {
-            At = context.At(span, RecipeContext.PathOf(line, property)),
+            At = at,
             Message = $"{words}. Two lines have run into one, and {amount} of `{second}` is missing from every figure.",
             Advice = $"Give `{second}` a line of its own.",
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits)],

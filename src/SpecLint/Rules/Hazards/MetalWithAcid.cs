@@ -51,7 +51,7 @@ internal sealed partial class MetalWithAcid : RecipeRule
         if (limit is null) return false;
         if (limit == Glaze)
         {
-            Report(context, vessel, at, limit, Level.Warning, Answer.NotShown,
+            Report(context, (vessel, at), limit, (Level.Warning, Answer.NotShown),
                 $"It stands in {metal}, and nothing says that it was tested. The limit for a mug or cup is {Say.Number(Glaze.Value)} mg/L ({Glaze.Source})",
                 "Use new food-grade ware, or write `lead-free` in its name once it is tested.");
             return true;
@@ -60,7 +60,7 @@ internal sealed partial class MetalWithAcid : RecipeRule
         if (limit == Crystal || limit == Pewter)
         {
             if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return false;
-            Report(context, vessel, at, limit, Level.Warning, Answer.NotShown,
+            Report(context, (vessel, at), limit, (Level.Warning, Answer.NotShown),
                 limit == Crystal
                     ? $"It is kept in {metal}, which releases lead into spirit and acid. The limit is {Say.Number(Crystal.Value)} h ({Crystal.Source})"
                     : $"It stands in {metal}. Pewter that touches a drink must hold at most {Say.Number(Pewter.Value)} % lead ({Pewter.Source})",
@@ -75,7 +75,7 @@ internal sealed partial class MetalWithAcid : RecipeRule
         bool broken = bare && ph.IsKnown && ph.High < limit.Value;
         bool law = limit.AppliesIn(context.Settings);
         string acidity = ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
-        Report(context, vessel, at, limit, broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown,
+        Report(context, (vessel, at), limit, (broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown),
             $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}. Below pH {Say.Number(limit.Value)} the metal dissolves into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
         return true;
@@ -96,15 +96,15 @@ internal sealed partial class MetalWithAcid : RecipeRule
         return vessel.IsAluminium ? (Aluminium, "aluminium") : (null, "");
     }
 
-    private static void Report(RecipeContext context, Vessel vessel, Spot at, Limit limit, Level? level, Answer answer, string message, string advice) =>
+    private static void Report(RecipeContext context, (Vessel Vessel, Spot At) stands, Limit limit, (Level? Level, Answer Answer) says, string message, string advice) =>
         context.Report(new(Rule)
         {
-            Answer = answer,
-            AskedLevel = level,
-            At = at,
+            Answer = says.Answer,
+            AskedLevel = says.Level,
+            At = stands.At,
             Message = message + ".",
             Advice = advice,
             Caution = HazardWords.Caution,
-            Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of("vessel", vessel.Id), Proof.Of(limit)],
+            Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of("vessel", stands.Vessel.Id), Proof.Of(limit)],
         });
 }

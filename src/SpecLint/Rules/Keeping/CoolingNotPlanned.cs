@@ -32,38 +32,26 @@ internal sealed partial class CoolingNotPlanned : PrepRule
 
         if (hot is null || !CanSpoil(context)) return;
         double litres = context.Profile.InputVolume / 1000;
-        if (cool is null)
+        if (cool is { Verb.Freezes: true }) return;
+        if (cool is not { For: { IsGiven: true, Value.Dimension: Dimension.Duration } })
         {
             if (!(litres > Volume.Value)) return;
+            string cooling = "shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.";
             context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                At = context.VerbOf(hot),
-                Message = $"{Say.Number(litres, 1)} L are made hot and no step cools them. A pot of more than {Say.Number(Volume.Value)} L left to itself stays warm for hours, but it must reach 5 °C within {Say.Number(Total.Value)} h ({Total.Source}; volume: {Volume.Source}).",
-                Advice = "Add a step that cools it: shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.",
+                At = context.VerbOf(cool ?? hot),
+                Message = cool is null
+                    ? $"{Say.Number(litres, 1)} L are made hot and no step cools them. A pot of more than {Say.Number(Volume.Value)} L left to itself stays warm for hours, but it must reach 5 °C within {Say.Number(Total.Value)} h ({Total.Source}; volume: {Volume.Source})."
+                    : $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
+                Advice = cool is null ? $"Add a step that cools it: {cooling}" : $"Write `to` and `for` in the step: {cooling}",
                 Caution = KeepingWords.Caution,
-                Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(Volume), Proof.Of(Total)],
+                Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(cool is null ? Volume : FirstHours), Proof.Of(Total)],
             });
             return;
         }
 
-        if (cool.Verb.Freezes) return;
-        bool timed = cool.For is { IsGiven: true, Value.Dimension: Dimension.Duration };
         bool aimed = cool.To is { IsGiven: true, Value.Dimension: Dimension.Temperature };
-        if (!timed)
-        {
-            if (!(litres > Volume.Value)) return;
-            context.Report(new(Rule)
-            {
-                Answer = Answer.NotShown,
-                At = context.VerbOf(cool),
-                Message = $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
-                Advice = "Write `to` and `for` in the step: shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.",
-                Caution = KeepingWords.Caution,
-                Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(FirstHours), Proof.Of(Total)],
-            });
-            return;
-        }
 
         // The first stage runs to 21 °C: a step that ends warmer, or there, is all first stage.
         double hours = cool.For.Value.BaseHigh / 3600;

@@ -39,7 +39,7 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
             var limit = kills ? Kill : NoGrowth;
             if (Findings.Check.AtLeast(abv, limit.Value) == Stand.Holds && !kills) return;
             string strength = abv.IsKnown ? $"its strength as made is {Say.Fact(Fact.Abv, abv)}" : "its strength as made is not known";
-            Report(context, claim, path, abv, ph, limit,
+            Report(context, claim, path, limit,
                 $"\"{word}\": {strength}, and {(kills ? $"even at {Say.Number(limit.Value)} % vol germs take two days to die and spores survive" : $"below {Say.Number(limit.Value)} % vol alcohol does not preserve food")} ({limit.Source}).",
                 "Use the strength after water, juice and syrup are in. Remove the claim, and rely on cold and the date.",
                 Findings.Check.AtLeast(abv, limit.Value) == Stand.Broken);
@@ -50,7 +50,7 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
         if (claim.IsGiven)
         {
             string acidity = ph.IsKnown ? $"its pH is {Say.Ph(ph)}{(KeepingVerdicts.IsMeasured(ph) ? "" : ", computed")}" : "its pH is not known";
-            Report(context, claim, path, abv, ph, AcidPh,
+            Report(context, claim, path, AcidPh,
                 $"\"{word}\": {acidity}. Germs survive for days in sour juice, and the claim would need a pH of at most {Say.Number(AcidPh.Value)} for at least {Say.Number(AcidTime.Value)} h ({AcidPh.Source}).",
                 "Remove the claim. Acid stops many germs from growing but does not sterilise.",
                 true);
@@ -62,10 +62,10 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
         if (Findings.Check.AtLeast(abv, NoGrowth.Value) == Stand.Holds && !context.Profile.Keeping!.HoldsPerishable) return;
         var life = context.Fact(Fact.Life);
         string end = life.IsKnown ? $"by the rules of keeping it lasts {KeepingWords.Days(life.Value)} (`{life.From}`)" : "no measurement supports that";
-        Report(context, claim, path, abv, ph, NoGrowth, $"\"{word}\": {end}.", "Remove the claim and give a time and a storage temperature under `keep`.", true);
+        Report(context, claim, path, NoGrowth, $"\"{word}\": {end}.", "Remove the claim and give a time and a storage temperature under `keep`.", true);
     }
 
-    private static void Report(RecipeContext context, Reading.Given<string> claim, string path, FactValue abv, FactValue ph, Limit limit, string message, string advice, bool broken) =>
+    private static void Report(RecipeContext context, Reading.Given<string> claim, string path, Limit limit, string message, string advice, bool broken) =>
         context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
@@ -73,6 +73,6 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
             Message = message,
             Advice = advice,
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("claim", claim.Value), Proof.Of(Fact.Abv, abv), Proof.Of(Fact.Ph, ph), Proof.Of(limit)],
+            Evidence = [Proof.Of("claim", claim.Value), Proof.Of(Fact.Abv, context.Fact(Fact.Abv)), Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(limit)],
         });
 }

@@ -15,7 +15,7 @@ internal sealed partial class LotSourceUnfit : StockRule
             var life = LotLife.Of(lot, context.Profiles);
             foreach (var code in life.UnknownSources)
             {
-                Report(context, lot, code.Value, context.At(code.Span), Level.Warning, Answer.NotShown,
+                Report(context, lot, code, Answer.NotShown,
                     $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}`, which no stock file lists, so its last day and contents are not known.",
                     "List that lot with the day it was made or opened, or correct its code.", []);
             }
@@ -24,32 +24,31 @@ internal sealed partial class LotSourceUnfit : StockRule
             {
                 if (life.From is null && source is { IsPerishable: true, Last: { } end } && end.Day < context.On)
                 {
-                    Report(context, lot, code.Value, context.At(code.Span), Level.Warning, Answer.NotShown,
+                    Report(context, lot, code, Answer.NotShown,
                         $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {end.Day} ({end.Why}), and nothing says on which day it was made. A mixture takes the date of its earliest part (Food Code 3-501.17).",
                         "Discard it, or write the day on which it was made.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
                     continue;
                 }
 
                 if (life.From is not { } made || source.Last is not { } last || last.Day >= made || !source.IsPerishable) continue;
-                Report(context, lot, code.Value, context.At(code.Span), null, Answer.Broken,
+                Report(context, lot, code, Answer.Broken,
                     $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {last.Day} ({last.Why}). A mixture takes the date of its earliest part (Food Code 3-501.17).",
                     "Discard it.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
             }
         }
     }
 
-    private static void Report(FileContext context, Lot lot, string code, Reading.Place place, Level? level, Answer answer, string message, string advice, IReadOnlyList<RelatedPlace> related) =>
+    private static void Report(FileContext context, Lot lot, Reading.Given<string> code, Answer answer, string message, string advice, IReadOnlyList<RelatedPlace> related) =>
         context.Report(new(Rule)
         {
             Answer = answer,
-            AskedLevel = level,
-            Place = place,
-            Path = Lots.PathOf(lot, $"madeFrom[{code}]"),
+            AskedLevel = answer == Answer.NotShown ? Level.Warning : null,
+            At = context.At(code.Span, Lots.PathOf(lot, $"madeFrom[{code.Value}]")),
             Key = Lots.KeyOf(lot),
             Message = message,
             Advice = advice,
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("made from", code)],
+            Evidence = [Proof.Of("made from", code.Value)],
             Related = related,
         });
 }

@@ -20,7 +20,6 @@ internal sealed partial class ClaimNotChecked : RecipeRule
         AskedLevel = placed.Claim.IsFreeFrom ? Level.Warning : null,
         Answer = Answer.NotShown,
         Place = context.At(placed.Text.Span),
-        Subject = context.Id,
         Path = placed.Path,
         Key = placed.InList >= 0 ? "" : placed.Claim.Words,
         Message = $"\"{placed.Claim.Words}\" is not checked: the rules do not know what it excludes.",

@@ -45,7 +45,7 @@ internal sealed partial class StatementMissing : RecipeRule
             {
                 if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id)) continue;
                 told = what;
-                if (!Additives.IsSaid(context.Recipe, words)) context.Report(Missing(context, part, what, law.Text, law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
+                if (!Additives.IsSaid(context.Recipe, words)) context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
             }
         }
 
@@ -83,7 +83,7 @@ internal sealed partial class StatementMissing : RecipeRule
         var limit = hypertension ? warning : Liquorice;
         var law = hypertension ? Hypertension : LiquoriceLaw;
         context.Report(Missing(
-            context, first.Part, "liquorice", law.Text, law,
+            context, first.Part, ("liquorice", law.Text), law,
             $"it may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the {Say.Number(limit.Value)} mg/L from which the words are required ({first.Hazard.Contents[0].Source})",
             low >= limit.Value ? Answer.Broken : Answer.NotShown));
     }
@@ -103,7 +103,7 @@ internal sealed partial class StatementMissing : RecipeRule
         if (brewed && NameTells(context.Recipe, TellsOfCaffeine)) return;
         var part = context.Profile.Parts.FirstOrDefault(p => p.Material is { Traces.Caffeine.Typical: > 0 });
         if (part is null) return;
-        context.Report(Missing(context, part, "caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)", Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken, brewed ? Level.Note : null));
+        context.Report(Missing(context, part, ("caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)"), Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken, brewed ? Level.Note : null));
     }
 
     /// <summary>Whether coffee or tea brings the most of the caffeine.</summary>
@@ -133,8 +133,9 @@ internal sealed partial class StatementMissing : RecipeRule
         return density.IsKnown && density.Value > 0 ? context.Profile.Mass / density.Value / 1000 : context.Profile.InputVolume / 1000;
     }
 
-    private static Finding Missing(RecipeContext context, Part part, string what, string text, LabelRule law, string because, Answer answer, Level? level = null)
+    private static Finding Missing(RecipeContext context, Part part, (string What, string Text) statement, LabelRule law, string because, Answer answer, Level? level = null)
     {
+        var (what, text) = statement;
         string start = char.ToUpperInvariant(because[0]) + because.Substring(1);
         return new(Rule)
         {
