@@ -40,6 +40,7 @@ internal static class Shell
         new HookVerb(),
         new StartVerb(),
         new BenchVerb(),
+        new NeatenVerb(),
         new EditorVerb(),
         new CompletionVerb(),
         new ManualVerb(),

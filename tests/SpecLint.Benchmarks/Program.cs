@@ -22,6 +22,16 @@ if (args is ["--science", ..])
 
 if (args is ["--build"]) return BuildBenchmark.Run(RepositoryRoot(), recipes: 1_000, rounds: 4, seed: 20261125);
 
+// The editor server: --editor TOOL [sizes] [edits].
+if (args is ["--editor", var editorTool, ..])
+{
+    return EditorBenchmark.Run(
+        Path.GetFullPath(editorTool),
+        Path.Combine(RepositoryRoot(), "src", "SpecLint.Tool", "Demo"),
+        args.Length > 2 ? [.. args[2].Split(',', StringSplitOptions.RemoveEmptyEntries).Select(int.Parse)] : [10_000],
+        args.Length > 3 ? int.Parse(args[3]) : 0);
+}
+
 int[] sizes = [1_000, 10_000, 100_000];
 int threads = 2, runs = 3;
 ulong seed = 20261125;
@@ -48,6 +58,8 @@ for (int i = 0; i < args.Length; i++)
                   --ajv FOLDER                a folder where 'npm install ajv-cli@5' ran: validate the same files
                                               against the drink and preparation schemas, for comparison
                   --science                   measure the models alone, by BenchmarkDotNet
+                  --editor TOOL 10000 10000   measure the editor server of this tool: the demo book, books of these sizes, then
+                                              memory over so many edits
                   --build                     measure what the plug-in adds to a build of 1,000 recipes
                   --write FOLDER 1000         only write a book of so many recipes, and stop
                 """);

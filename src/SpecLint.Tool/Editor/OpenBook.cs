@@ -1,7 +1,8 @@
-using System.Text;
+using Microsoft.Extensions.FileSystemGlobbing;
 using SpecLint.Book;
+using SpecLint.Live;
+using SpecLint.Profile;
 using SpecLint.Reading;
-using SpecLint.Reports;
 using SpecLint.Service;
 
 namespace SpecLint.Tool.Editor;
@@ -9,82 +10,119 @@ namespace SpecLint.Tool.Editor;
 /// <summary>A book whose files stand partly on disk and partly, unsaved, in the editor.</summary>
 internal sealed class OpenBook
 {
-    private readonly Func<string, string> addressOf;
+    private readonly Host host;
+    private Matcher? matcher;
+    private CalendarDate day;
+    private Verdicts? verdicts;
 
-    private OpenBook(string root, CheckResult result, Func<string, string> addressOf)
+    private OpenBook(Host host, string root, bool isWhole, BookFolder folder)
     {
+        this.host = host;
         Root = root;
-        Result = result;
-        this.addressOf = addressOf;
+        IsWhole = isWhole;
+        matcher = isWhole ? BookFolder.MatcherOf(folder.Bar) : null;
+        day = folder.SetOn ?? host.Today();
+        Live = new LiveBook(folder.ToInput(day, threads: 0));
     }
 
     /// <summary>Full path of the root.</summary>
     public string Root { get; }
 
-    /// <summary>What the check found.</summary>
-    public CheckResult Result { get; }
+    /// <summary>Whether a bar's file makes the folder, with those below it, a book; else it is the files of one folder.</summary>
+    public bool IsWhole { get; }
 
-    /// <summary>Reads and checks a book.</summary>
-    /// <param name="host">The world.</param>
-    /// <param name="root">Full path of its root.</param>
-    /// <param name="unsaved">Texts in the editor by full path; they stand in place of what is on disk.</param>
-    /// <param name="addressOf">The address of a full path, as the editor writes it.</param>
-    /// <exception cref="UsageException">The book cannot be read.</exception>
-    public static OpenBook Check(Host host, string root, IReadOnlyDictionary<string, string> unsaved, Func<string, string> addressOf)
+    /// <summary>The files as they are now, and what was found in them.</summary>
+    public LiveBook Live { get; }
+
+    /// <summary>The files linked.</summary>
+    public LinkedBook Linked => Live.Book;
+
+    /// <summary>What each recipe comes to.</summary>
+    public ProfileSet Profiles => Live.Profiles;
+
+    /// <summary>The day of the check.</summary>
+    public CalendarDate Day => day;
+
+    /// <summary>What may be kept and served, everything checked.</summary>
+    public Verdicts Verdicts => verdicts ??= Verdicts.Of(Live.Result());
+
+    /// <summary>Opens the book that a folder belongs to.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static OpenBook Of(Host host, string root, bool isWhole) => new(host, root, isWhole, Read(host, root, isWhole));
+
+    /// <summary>Path of a file from the root, with <c>/</c>; <see langword="null"/> where it is not in the folder.</summary>
+    public string? Relative(string fullPath)
     {
-        var folder = BookFolder.RootAbove(root) is null ? BookFolder.OpenOneFolder(host, root) : BookFolder.Open(host, [root]);
-        var files = folder.Files.ToDictionary(f => f.Path, StringComparer.Ordinal);
-        foreach (var (path, text) in unsaved)
-        {
-            string relative = Path.GetRelativePath(folder.Root, path).Replace('\\', '/');
-            if (relative.StartsWith("..", StringComparison.Ordinal) || FileKinds.Of(relative) is null) continue;
-
-            // A file on disk that the book does not read was left out by the bar's own patterns.
-            if (files.ContainsKey(relative) || !File.Exists(path)) files[relative] = new SourceFile(relative, Encoding.UTF8.GetBytes(text));
-        }
-
-        var input = folder.ToInput(folder.SetOn ?? host.Today(), threads: 0) with { Files = [.. files.Values.OrderBy(f => f.Path, StringComparer.Ordinal)] };
-        return new OpenBook(folder.Root, Checker.Check(input), addressOf);
+        string relative = Path.GetRelativePath(Root, fullPath).Replace('\\', '/');
+        return relative.StartsWith("..", StringComparison.Ordinal) || Path.IsPathRooted(relative) ? null : relative;
     }
 
     /// <summary>Full path of a file of the book.</summary>
-    public string FullPath(SourceFile file) => Path.GetFullPath(file.Path, Root);
-
-    /// <summary>Address of a file of the book, as the editor writes it.</summary>
-    public string AddressOf(SourceFile file) => addressOf(FullPath(file));
+    public string FullPath(string relative) => Path.GetFullPath(relative, Root);
 
     /// <summary>The file at a full path; <see langword="null"/> where the book has none.</summary>
-    public BookFile? FileAt(string fullPath) => Result.Book.Files.FirstOrDefault(f => FullPath(f.Source) == fullPath);
+    public BookFile? FileAt(string fullPath) => Relative(fullPath) is { } relative ? Live.Find(relative) : null;
 
-    /// <summary>What is known at a position: of an item that a recipe names, or of the recipe itself at its name.</summary>
-    /// <param name="file">The file.</param>
-    /// <param name="at">The position.</param>
-    /// <returns>Text for people and the place it is about; <see langword="null"/> where there is nothing to say.</returns>
-    public (string Text, Place Place)? Explain(BookFile file, LinePosition at)
+    /// <summary>Takes files as they are now. Those that the bar's own patterns leave out are passed over.</summary>
+    public void Take(IEnumerable<FileState> states)
     {
-        if (file is not Recipe recipe) return null;
-        if (Holds(recipe.Source, recipe.Name.Span, recipe.Name.IsGiven, at) && Result.Book.Resolve(recipe.Id) is { } self)
-            return (Profile(self), new Place(recipe.Source, recipe.Name.Span));
-        foreach (var line in LinkedBook.LinesOf(recipe))
+        verdicts = null;
+        var theirs = states.Where(s => s.Source is null || Live.Find(s.Path) is not null || Reads(s.Path)).ToList();
+        Live.Take(theirs);
+        if (theirs.Exists(s => FileKinds.Of(s.Path) == FileKind.Bar)) matcher = IsWhole ? BookFolder.MatcherOf(Linked.Settings.Bar) : null;
+    }
+
+    /// <summary>Reads all from disk, what stands in the editor kept: a day has passed, or files changed that nobody told of.</summary>
+    /// <param name="unsaved">Texts in the editor, by path from the root.</param>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public void Reread(IReadOnlyDictionary<string, byte[]> unsaved)
+    {
+        verdicts = null;
+        var folder = Read(host, Root, IsWhole);
+        matcher = IsWhole ? BookFolder.MatcherOf(folder.Bar) : null;
+        var now = folder.Files.ToDictionary(f => f.Path, StringComparer.Ordinal);
+        foreach (var (path, text) in unsaved)
         {
-            if (Holds(recipe.Source, line.Item.Span, line.Item.IsGiven, at) && Result.Book.Resolve(line.Item.Value) is { } item)
-                return (Profile(item), new Place(recipe.Source, line.Item.Span));
+            if (now.ContainsKey(path) || Reads(path)) now[path] = new SourceFile(path, text);
         }
 
-        return null;
+        var today = folder.SetOn ?? host.Today();
+        if (today != day)
+        {
+            day = today;
+            Live.Reopen(folder.ToInput(day, threads: 0) with { Files = [.. now.Values] });
+            return;
+        }
+
+        Take([.. now.Values.Select(f => new FileState(f.Path, f)), .. Linked.Files.Where(f => !now.ContainsKey(f.Source.Path)).Select(f => new FileState(f.Source.Path, null))]);
     }
 
-    /// <summary>Whether a place meets a range of positions.</summary>
-    public static bool Meets(Place place, LinePosition from, LinePosition to) => Compare(place.Start, to) <= 0 && Compare(from, place.End) <= 0;
+    /// <summary>Whether the day of the check has passed.</summary>
+    public bool IsOfAnotherDay => Linked.Settings.Bar is not { AsOf.IsGiven: true } && host.Today() != day;
 
-    private static bool Holds(SourceFile file, TextSpan span, bool isGiven, LinePosition at) => isGiven && Meets(new Place(file, span), at, at);
+    /// <summary>Checks a file now, if it waits.</summary>
+    /// <returns>The files whose findings may have changed.</returns>
+    public IReadOnlyCollection<string> CheckNow(string relative) => Live.IsSettled ? [] : Checked(Live.CheckSome([relative], 0));
 
-    private static int Compare(LinePosition a, LinePosition b) => a.Line != b.Line ? a.Line.CompareTo(b.Line) : a.Column.CompareTo(b.Column);
+    /// <summary>Checks some of the files that wait.</summary>
+    /// <returns>The files whose findings may have changed.</returns>
+    public IReadOnlyCollection<string> CheckSome(int most) => Checked(Live.CheckSome([], most));
 
-    private string Profile(Item item)
+    /// <summary>Checks everything.</summary>
+    /// <returns>The files whose findings may have changed.</returns>
+    public IReadOnlyCollection<string> Settle() => Checked(Live.Settle());
+
+    private IReadOnlyCollection<string> Checked(IReadOnlyCollection<string> changed)
     {
-        var text = new StringWriter { NewLine = "\n" };
-        ProfileReport.WriteText(text, [item], Verdicts.Of(Result), DisplayUnits.Metric, colour: false);
-        return text.ToString();
+        if (changed.Count > 0) verdicts = null;
+        return changed;
     }
+
+    private bool Reads(string relative)
+    {
+        if (FileKinds.Of(relative) is null) return false;
+        return IsWhole ? matcher!.Match(relative).HasMatches : !relative.Contains('/', StringComparison.Ordinal);
+    }
+
+    private static BookFolder Read(Host host, string root, bool isWhole) => isWhole ? BookFolder.Open(host, [root]) : BookFolder.OpenOneFolder(host, root);
 }

@@ -68,6 +68,9 @@ internal sealed class Dependents
         }
     }
 
+    /// <summary>The files that mention an id.</summary>
+    public IReadOnlyCollection<LiveFile> Mentioning(string id) => mentioning.TryGetValue(id, out var files) ? files : [];
+
     /// <summary>Adds the files whose check looked at something.</summary>
     public void AddReaders(BookRead read, HashSet<LiveFile> into)
     {

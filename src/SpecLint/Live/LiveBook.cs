@@ -121,6 +121,12 @@ public sealed class LiveBook
         return changed;
     }
 
+    /// <summary>The file at a path; <see langword="null"/> where there is none.</summary>
+    public BookFile? Find(string path) => files.TryGetValue(path, out var file) ? file.File : null;
+
+    /// <summary>The files whose text holds an id, by path.</summary>
+    public IReadOnlyList<BookFile> Mentioning(string id) => [.. dependents.Mentioning(id).Select(f => f.File).OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
+
     /// <summary>Findings in force in a file, in order; those of the last time it was checked.</summary>
     public IReadOnlyList<Finding> FindingsIn(string path) => inForce.TryGetValue(path, out var found) ? found.Findings : [];
 

@@ -45,6 +45,26 @@ public sealed class SourceFile
         return new LinePosition(line + 1, 1 + units);
     }
 
+    /// <summary>The byte offset of a line and column; a line beyond the end is the end, a column beyond its line the end of the line.</summary>
+    /// <param name="at">Line and column, from 1, the column in UTF-16 units; within a surrogate pair, the pair's start.</param>
+    public int OffsetOf(LinePosition at)
+    {
+        if (at.Line < 1) return ByteOrderMarkLength;
+        if (at.Line > LineCount) return Utf8.Length;
+        var span = LineSpan(at.Line);
+        var text = Utf8.Span.Slice(span.Start, span.Length);
+        int units = at.Column - 1, offset = 0;
+        while (units > 0 && offset < text.Length)
+        {
+            int length = Utf8Text.LengthOfCharacter(text, offset);
+            units -= length == 4 ? 2 : 1;
+            if (units < 0) break;
+            offset += length;
+        }
+
+        return span.Start + offset;
+    }
+
     /// <summary>The text of a span, invalid bytes replaced.</summary>
     public string TextOf(TextSpan span) => Utf8Text.Decode(Utf8.Span.Slice(span.Start, span.Length));
 

@@ -67,7 +67,7 @@ public static class ProfileReport
     /// <summary>A fact; of its life the verdict has the last word.</summary>
     internal static FactValue ValueOf(Fact fact, RecipeProfile profile, Verdicts verdicts) => fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
 
-    private static Ingredient Inherit(Ingredient ingredient, Item item, ProfileSet profiles) =>
+    internal static Ingredient Inherit(Ingredient ingredient, Item item, ProfileSet profiles) =>
         item.IsBuiltIn ? ingredient : Inheritance.Flatten(ingredient, id => profiles.Book.Resolve(id)?.File as Ingredient);
 
     private static void WriteRecipe(Utf8JsonWriter json, Recipe recipe, Verdicts verdicts)
@@ -255,7 +255,7 @@ public static class ProfileReport
         text.Wrapped($"{ReportWords.Of(allergens.Mark)}{(allergens.Source is null ? "" : ": " + allergens.Source)}", "      ", "      ");
     }
 
-    private static string WithOrigins(AllergenProfile allergens, IReadOnlyList<string> tokens, bool certain, string none)
+    internal static string WithOrigins(AllergenProfile allergens, IReadOnlyList<string> tokens, bool certain, string none)
     {
         if (tokens.Count == 0) return none;
         return string.Join("; ", tokens.Select(token =>
@@ -278,10 +278,10 @@ public static class ProfileReport
         ? fact is not Fact.Life
         : fact is not (Fact.MixAbv or Fact.MixSugar or Fact.MixAcid or Fact.MixPh or Fact.Dilution or Fact.ServedVolume or Fact.Temperature);
 
-    private static string BasisOf(Ingredient ingredient) => ingredient.PerHundredMillilitres.Or(false) ? "100 mL" : "100 g";
+    internal static string BasisOf(Ingredient ingredient) => ingredient.PerHundredMillilitres.Or(false) ? "100 mL" : "100 g";
 
     /// <summary>The unit in UCUM, and the factor from the base unit to it.</summary>
-    private static (double Scale, string Unit) UnitOf(Dimension dimension) => dimension switch
+    internal static (double Scale, string Unit) UnitOf(Dimension dimension) => dimension switch
     {
         Dimension.Volume => (1, "mL"),
         Dimension.Mass => (1, "g"),
@@ -298,7 +298,7 @@ public static class ProfileReport
         _ => (1, "1"),
     };
 
-    private static string WordOf(string ucum) => ucum switch
+    internal static string WordOf(string ucum) => ucum switch
     {
         "Cel" => "°C",
         "%{w/w}" => "% w/w",

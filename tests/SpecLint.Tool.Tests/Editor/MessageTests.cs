@@ -4,10 +4,10 @@ using System.Text.Json;
 using SpecLint.Reading;
 using SpecLint.Tool.Tests.Support;
 
-namespace SpecLint.Tool.Tests;
+namespace SpecLint.Tool.Tests.Editor;
 
 /// <summary>Sessions of an editor, message by message (Microsoft, Language Server Protocol Specification 3.17).</summary>
-public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
+public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
 {
     private const string Comma = """
         {
@@ -24,7 +24,7 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
     public void Diagnostics_are_the_findings_of_check_at_the_same_places()
     {
         string opened = Path.Combine(demo.Path, "bar.json");
-        var answers = Session(demo.Path, Open(opened, File.ReadAllText(opened)), Request(2, "textDocument/hover", opened, "\"position\":{\"line\":0,\"character\":0}"), Request(3, "shutdown"), "{\"jsonrpc\":\"2.0\",\"method\":\"exit\"}");
+        var answers = Session(demo.Path, Open(opened, File.ReadAllText(opened)), Request(2, "workspace/diagnostic"), Request(3, "shutdown"), "{\"jsonrpc\":\"2.0\",\"method\":\"exit\"}");
         Assert.Equal(0, answers.Status);
         var shown = new List<string>();
         foreach (var message in answers.Messages.Where(m => MethodOf(m) == "textDocument/publishDiagnostics"))
@@ -103,7 +103,7 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
             Request(2, "textDocument/hover", path, $"\"position\":{{\"line\":3,\"character\":{gin}}}"),
             Request(3, "textDocument/hover", path, "\"position\":{\"line\":1,\"character\":14}"),
             Request(4, "textDocument/hover", path, "\"position\":{\"line\":0,\"character\":0}"));
-        Assert.Contains("(ingredient gin)", answers.ResultOf(2).GetProperty("contents").GetProperty("value").GetString(), StringComparison.Ordinal);
+        Assert.Contains("(in the built-in catalogue, `gin`)", answers.ResultOf(2).GetProperty("contents").GetProperty("value").GetString(), StringComparison.Ordinal);
         Assert.Contains("volume before ice", answers.ResultOf(3).GetProperty("contents").GetProperty("value").GetString(), StringComparison.Ordinal);
         Assert.Equal(JsonValueKind.Null, answers.ResultOf(4).ValueKind);
     }
@@ -157,6 +157,13 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
         { "nothing", "" },
         { "blanks", "   " },
         { "a change without text", """{"method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///a.drink.json"},"contentChanges":[{}]}}""" },
+        { "a change of a range that is not there", """{"method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///a.drink.json"},"contentChanges":[{"range":{"start":{"line":99,"character":99},"end":{"line":-5,"character":-7}},"text":"x"}]}}""" },
+        { "a completion before everything", """{"id":5,"method":"textDocument/completion","params":{"textDocument":{"uri":"file:///a.drink.json"},"position":{"line":-1,"character":-1}}}""" },
+        { "a new name that is no text", """{"id":5,"method":"textDocument/rename","params":{"textDocument":{"uri":"file:///a.drink.json"},"position":{"line":0,"character":0},"newName":7}}""" },
+        { "a command of nobody", """{"id":5,"method":"workspace/executeCommand","params":{"command":"rm","arguments":[1]}}""" },
+        { "a change of no files", """{"method":"workspace/didChangeWatchedFiles","params":{"changes":[{"uri":7}]}}""" },
+        { "settings of another kind", """{"method":"workspace/didChangeConfiguration","params":{"settings":[1,2]}}""" },
+        { "a cancellation of nothing", """{"method":"$/cancelRequest","params":{"id":{}}}""" },
         { "a change that is no list", """{"method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///a.drink.json"},"contentChanges":7}}""" },
         { "a cancelled request", """{"method":"$/cancelRequest","params":{"id":5}}""" },
         { "an unknown notification", """{"method":"no/such"}""" },
@@ -216,7 +223,7 @@ public sealed class EditorTests(DemoBook demo) : IClassFixture<DemoBook>
         book.Write("below/deep.drink.json", SmallBook.Broken);
         book.Write("below/bar/bar.json", SmallBook.Bar);
         book.Write("below/bar/other.drink.json", SmallBook.Broken);
-        var answers = Session(book.Path, Open(book["above.drink.json"], SmallBook.Broken), Open(book["new.drink.json"], SmallBook.Broken), Request(2, "shutdown"));
+        var answers = Session(book.Path, Open(book["above.drink.json"], SmallBook.Broken), Open(book["new.drink.json"], SmallBook.Broken), Request(2, "workspace/diagnostic"), Request(3, "shutdown"));
         var named = answers.Messages.Where(m => MethodOf(m) == "textDocument/publishDiagnostics").Select(m => m.GetProperty("params").GetProperty("uri").GetString()!).ToList();
         Assert.Contains(Address(book["above.drink.json"]), named);
         Assert.Contains(Address(book["new.drink.json"]), named);

@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 
-namespace SpecLint.Tool.Editor;
+namespace SpecLint.Tool.Editor.Protocol;
 
 /// <summary>
 /// Messages of an editor over two streams: a header with <c>Content-Length</c>, an empty line, JSON

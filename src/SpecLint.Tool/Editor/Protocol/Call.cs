@@ -1,6 +1,6 @@
 using System.Text.Json;
 
-namespace SpecLint.Tool.Editor;
+namespace SpecLint.Tool.Editor.Protocol;
 
 /// <summary>A request or a notification (JSON-RPC 2.0, 4).</summary>
 /// <param name="Method">What is asked; <see langword="null"/> in an answer of the editor, of which nothing is made.</param>

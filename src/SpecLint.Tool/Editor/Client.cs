@@ -1,0 +1,104 @@
+using System.Text.Json;
+using SpecLint.Tool.Editor.Protocol;
+
+namespace SpecLint.Tool.Editor;
+
+/// <summary>What the editor can do, and what it asks for, as it says in <c>initialize</c>.</summary>
+internal sealed class Client
+{
+    /// <summary>An editor that says nothing.</summary>
+    public static readonly Client Plain = new(default);
+
+    public Client(JsonElement parameters)
+    {
+        var can = parameters.At("capabilities");
+        PullsDiagnostics = can.At("textDocument", "diagnostic").ValueKind == JsonValueKind.Object;
+        RefreshesDiagnostics = PullsDiagnostics && can.Says("workspace", "diagnostics", "refreshSupport");
+        RegistersWatchers = can.Says("workspace", "didChangeWatchedFiles", "dynamicRegistration");
+        TakesSnippets = can.Says("textDocument", "completion", "completionItem", "snippetSupport");
+        RefreshesHints = can.Says("workspace", "inlayHint", "refreshSupport");
+        var operations = can.At("workspace", "workspaceEdit", "resourceOperations");
+        if (operations.ValueKind == JsonValueKind.Array && can.Says("workspace", "workspaceEdit", "documentChanges"))
+        {
+            foreach (var operation in operations.EnumerateArray())
+            {
+                if (operation.ValueKind != JsonValueKind.String) continue;
+                if (operation.ValueEquals("rename")) RenamesFiles = true;
+                if (operation.ValueEquals("create")) CreatesFiles = true;
+            }
+        }
+
+        Take(parameters.At("initializationOptions"));
+        Folders = FoldersIn(parameters);
+    }
+
+    /// <summary>Whether it asks for diagnostics instead of being sent them.</summary>
+    public bool PullsDiagnostics { get; }
+
+    /// <summary>Whether it can be told to ask again.</summary>
+    public bool RefreshesDiagnostics { get; }
+
+    /// <summary>Whether it watches files for a server that asks it to.</summary>
+    public bool RegistersWatchers { get; }
+
+    /// <summary>Whether completions may hold places to fill in.</summary>
+    public bool TakesSnippets { get; }
+
+    /// <summary>Whether inlay hints can be asked for again.</summary>
+    public bool RefreshesHints { get; }
+
+    /// <summary>Whether an edit may rename files.</summary>
+    public bool RenamesFiles { get; }
+
+    /// <summary>Whether an edit may create files.</summary>
+    public bool CreatesFiles { get; }
+
+    /// <summary>Full paths of its folders.</summary>
+    public IReadOnlyList<string> Folders { get; }
+
+    /// <summary>Whether the findings of the whole book are wanted before a file of it is opened.</summary>
+    public bool WholeBook { get; private set; }
+
+    /// <summary>Whether inlay hints are wanted.</summary>
+    public bool InlayHints { get; private set; }
+
+    /// <summary>Web address of the folder with the rule pages; <see langword="null"/> where none is given.</summary>
+    public Uri? RulePages { get; private set; }
+
+    /// <summary>Takes settings: <c>wholeBook</c>, <c>inlayHints</c>, <c>rulePages</c>.</summary>
+    public void Take(JsonElement settings)
+    {
+        if (settings.ValueKind != JsonValueKind.Object) return;
+        WholeBook = Flag(settings, "wholeBook", WholeBook);
+        InlayHints = Flag(settings, "inlayHints", InlayHints);
+        if (settings.At("rulePages") is { ValueKind: JsonValueKind.String } pages && Uri.TryCreate(pages.GetString(), UriKind.Absolute, out var address) && address.Scheme is "https" or "http")
+            RulePages = address.AbsoluteUri.EndsWith('/') ? address : new Uri(address.AbsoluteUri + "/");
+    }
+
+    private static bool Flag(JsonElement settings, string name, bool before) => settings.At(name).ValueKind switch
+    {
+        JsonValueKind.True => true,
+        JsonValueKind.False => false,
+        _ => before,
+    };
+
+    private static List<string> FoldersIn(JsonElement parameters)
+    {
+        var folders = new List<string>();
+        if (parameters.At("workspaceFolders") is { ValueKind: JsonValueKind.Array } given)
+        {
+            foreach (var folder in given.EnumerateArray()) Add(folder.At("uri"));
+        }
+        else
+        {
+            Add(parameters.At("rootUri"));
+        }
+
+        return folders;
+
+        void Add(JsonElement address)
+        {
+            if (address.ValueKind == JsonValueKind.String && Addresses.PathOf(address.GetString()!) is { } path) folders.Add(path);
+        }
+    }
+}
