@@ -111,7 +111,10 @@ internal sealed class EditorClient : IDisposable
 
         byte[] body = new byte[int.Parse(header.ToString().Split(':')[1], CultureInfo.InvariantCulture)];
         from.ReadExactly(body);
-        Received = (Received.Messages + 1, Received.Bytes + body.Length);
-        return JsonDocument.Parse(body);
+        var message = JsonDocument.Parse(body);
+
+        // What is asked for on the side, to know when all is checked, is not counted.
+        if (message.RootElement.TryGetProperty("method", out _)) Received = (Received.Messages + 1, Received.Bytes + body.Length);
+        return message;
     }
 }

@@ -22,6 +22,25 @@ if (args is ["--science", ..])
 
 if (args is ["--build"]) return BuildBenchmark.Run(RepositoryRoot(), recipes: 1_000, rounds: 4, seed: 20261125);
 
+// What each rule about the whole book takes; an editor runs them after each change.
+if (args is ["--book-rules", var ofSize])
+{
+    var input = new SpecLint.BookInput([.. new BookGenerator(int.Parse(ofSize), 20261125).Files().Select(f => new SpecLint.Reading.SourceFile(f.Path, f.Text))], SpecLint.Reading.CalendarDate.Of(2026, 11, 25)!.Value) { KeepsProfiles = false };
+    var result = SpecLint.Checker.Check(input);
+    foreach (var rule in SpecLint.Rules.RuleRegistry.All.OfType<SpecLint.Rules.BookRule>())
+    {
+        var times = Enumerable.Range(0, 9).Select(_ =>
+        {
+            var clock = Stopwatch.StartNew();
+            new SpecLint.Rules.RuleSet([rule]).CheckBook(result.Book, result.Profiles, []);
+            return clock.Elapsed.TotalMilliseconds;
+        }).Order().ToList();
+        Console.WriteLine($"{rule.Info.Id} {rule.Info.Name,-28} median {times[4],7:0.00} ms  first {times.Max(),7:0.00} ms");
+    }
+
+    return 0;
+}
+
 // The editor server: --editor TOOL [sizes] [edits].
 if (args is ["--editor", var editorTool, ..])
 {

@@ -13,7 +13,7 @@ internal static class Templates
         var shape = FileShapes.Of(kind);
         var text = new Filling(snippets);
         text.Add("{\n");
-        var properties = shape.Properties.Where(p => p.Required || p.Name is "method" or "style" or "glass" or "declares" or "keep" or "jurisdictions").ToList();
+        var properties = shape.Properties.Where(p => p.Required || p.Name is "kind" or "method" or "style" or "glass" or "declares" or "keep" or "jurisdictions").ToList();
         for (int i = 0; i < properties.Count; i++)
         {
             text.Add($"  \"{properties[i].Name}\": ");

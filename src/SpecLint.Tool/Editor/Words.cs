@@ -43,9 +43,9 @@ internal static class Words
             case "glass":
                 return [
                     .. (bar?.Glasses ?? new Dictionary<string, Glass>()).Select(g => Text(g.Key, Join("glass of the bar", g.Value.Brim.IsGiven ? $"{Say.Number(g.Value.Brim.Value.Base, 0)} mL" : ""))),
-                    .. GlassTable.All.Where(g => bar is null || !bar.Glasses.ContainsKey(g.Id)).Select(g => Text(g.Id, $"type, {Say.Number(g.BrimLow, 0)}–{Say.Number(g.BrimHigh, 0)} mL"))];
+                    .. GlassType.All.Where(g => bar is null || !bar.Glasses.ContainsKey(g.Id)).Select(g => Text(g.Id, $"type, {Say.Number(g.BrimLow, 0)}–{Say.Number(g.BrimHigh, 0)} mL"))];
             case "meter": return [.. (bar?.Meters.Keys ?? []).Select(m => Text(m, "meter of the bar"))];
-            case "vessel" or "in" or "into": return [.. (bar?.Vessels.Keys ?? []).Select(v => Text(v, "vessel of the bar"))];
+            case "vessel" or "in" or "into" when value.Form == ValueForm.Text: return [.. (bar?.Vessels.Keys ?? []).Select(v => Text(v, "vessel of the bar")), .. VesselType.Words.Select(w => Word(w, w))];
             case "madeFrom": return [.. book.Linked.Stocks.SelectMany(s => s.Lots).Where(l => l.LotCode.IsGiven).Select(l => Text(l.LotCode.Value, l.Item.Or("")))];
         }
 

@@ -212,6 +212,14 @@ public sealed class Finding
         if (subject.Length == 0) subject = file?.Id ?? FileKinds.IdOf(place.File.Path);
     }
 
+    /// <summary>The same finding at another place.</summary>
+    internal Finding MovedTo(Place there)
+    {
+        var copy = (Finding)MemberwiseClone();
+        copy.place = there;
+        return copy;
+    }
+
     /// <summary>As the rule made it: without what the engine has set since.</summary>
     internal void Reset()
     {

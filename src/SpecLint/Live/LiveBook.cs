@@ -32,8 +32,8 @@ public sealed class LiveBook
     private BookInput input;
     private Dependents dependents = new();
     private FindingLedger ledger = new();
-    private List<Finding> ofTheBook = [];
-    private bool bookWaits;
+    private readonly Dictionary<BookRule, List<Finding>> ofTheBook = [];
+    private readonly Queue<BookRule> bookRules = new();
     private Measures measures = Measures.Default;
 
     /// <summary>Opens a book. Nothing is checked yet.</summary>
@@ -54,7 +54,7 @@ public sealed class LiveBook
     public ProfileSet Profiles { get; private set; } = null!;
 
     /// <summary>Whether everything that depends on the changes so far is checked.</summary>
-    public bool IsSettled => waiting.Count == 0 && !bookWaits;
+    public bool IsSettled => waiting.Count == 0 && bookRules.Count == 0;
 
     /// <summary>Takes files that changed, came or went.</summary>
     public void Take(IReadOnlyCollection<FileState> states)
@@ -93,9 +93,12 @@ public sealed class LiveBook
         Read();
     }
 
-    /// <summary>Checks some of the files that wait, and the book as a whole when none waits any more.</summary>
-    /// <param name="first">Paths of files that come first.</param>
-    /// <param name="most">How many files at most, those that come first apart.</param>
+    /// <summary>
+    /// Checks some of the files that wait; when none waits any more, the next of the rules about the book as a whole. Until that has
+    /// run, what it found stays where it was in the text.
+    /// </summary>
+    /// <param name="first">Paths of files that come first; while one of them waits, nothing else is checked.</param>
+    /// <param name="most">How many files at most, those that come first apart; with 0, no others and no rules about the whole.</param>
     /// <returns>Paths of the files whose findings may be other ones than before.</returns>
     public IReadOnlyCollection<string> CheckSome(IReadOnlyCollection<string> first, int most)
     {
@@ -108,7 +111,7 @@ public sealed class LiveBook
         if (batch.Count == 0) batch.AddRange(waiting.Take(most));
         waiting.ExceptWith(batch);
         CheckFiles(batch);
-        if (waiting.Count == 0 && bookWaits) CheckBook();
+        if (batch.Count == 0 && most > 0 && bookRules.Count > 0) CheckBook(bookRules.Dequeue());
         return PutInForce();
     }
 
@@ -156,8 +159,8 @@ public sealed class LiveBook
         waiting.Clear();
         dependents = new Dependents();
         ledger = new FindingLedger();
-        ofTheBook = [];
-        bookWaits = true;
+        ofTheBook.Clear();
+        CheckBookAgain();
         var read = new LiveFile[Book.Files.Count];
         Workers.For(read.Length, input.Threads, i => read[i] = new LiveFile(Book.Files[i], Mentions.In(Book.Files[i].Source)));
         foreach (var file in read)
@@ -218,7 +221,42 @@ public sealed class LiveBook
         foreach (string id in ids) reads.Add(new BookRead(BookReadKind.Item, id));
         foreach (var read in reads) dependents.AddReaders(read, touched);
         waiting.UnionWith(touched);
-        bookWaits = true;
+        foreach (var change in fileChanges) MoveFindings(change);
+        CheckBookAgain();
+    }
+
+    private void CheckBookAgain()
+    {
+        bookRules.Clear();
+        foreach (var rule in rules.BookRules) bookRules.Enqueue(rule);
+    }
+
+    /// <summary>
+    /// Moves what the rules about the whole book found in a file to where it stands in the changed text. What stood in the part that
+    /// changed is let go of: the rules run again soon.
+    /// </summary>
+    private void MoveFindings(FileChange change)
+    {
+        if (change.Old is not { } old || change.New is not { } file) return;
+        ReadOnlySpan<byte> before = old.Source.Utf8.Span, now = file.Source.Utf8.Span;
+        int same = 0, most = Math.Min(before.Length, now.Length), tail = 0;
+        while (same < most && before[same] == now[same]) same++;
+        while (tail < most - same && before[before.Length - 1 - tail] == now[now.Length - 1 - tail]) tail++;
+        foreach (var rule in rules.BookRules)
+        {
+            if (!ofTheBook.TryGetValue(rule, out var found) || !found.Exists(f => f.Place.File == old.Source)) continue;
+            var moved = new List<Finding>(found.Count);
+            foreach (var finding in found)
+            {
+                var span = finding.Place.Span;
+                if (finding.Place.File != old.Source) moved.Add(finding);
+                else if (span.End <= same) moved.Add(finding.MovedTo(file.At(span)));
+                else if (span.Start >= before.Length - tail) moved.Add(finding.MovedTo(file.At(new TextSpan(span.Start + now.Length - before.Length, span.Length))));
+            }
+
+            ledger.Replace(found, moved);
+            ofTheBook[rule] = moved;
+        }
     }
 
     /// <summary>The looks that a file, as it was or as it is, may have changed the answer of.</summary>
@@ -268,6 +306,10 @@ public sealed class LiveBook
         {
             reads[i] = [];
             found[i] = BookReads.Noting(reads[i], () => rules.CheckFile(Book, Profiles, batch[i].File));
+
+            // As in a check of a large book: what is asked for again is made again.
+            batch[i].File.ForgetTree();
+            if (batch[i].File is Drink drink) Profiles.Forget(drink);
         });
         for (int i = 0; i < batch.Count; i++)
         {
@@ -278,13 +320,12 @@ public sealed class LiveBook
         }
     }
 
-    private void CheckBook()
+    private void CheckBook(BookRule rule)
     {
-        bookWaits = false;
         var found = new List<Finding>();
-        rules.CheckBook(Book, Profiles, found);
-        ledger.Replace(ofTheBook, found);
-        ofTheBook = found;
+        rules.CheckBook(Book, Profiles, rule, found);
+        ledger.Replace(ofTheBook.TryGetValue(rule, out var before) ? before : [], found);
+        ofTheBook[rule] = found;
     }
 
     private HashSet<string> PutInForce()

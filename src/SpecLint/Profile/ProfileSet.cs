@@ -138,10 +138,14 @@ public sealed class ProfileSet
 
         if (changes.Any(c => (c.Old is Drink || c.New is Drink) && !c.IsInPlace))
         {
-            var known = drinkNumbers.ToDictionary(d => d.Key, d => drinks[d.Value]);
+            var known = drinkNumbers.ToDictionary(d => d.Key, d => (drinks[d.Value], partsKeys[d.Value]));
             drinks = new RecipeProfile?[book.Drinks.Count];
+            partsKeys = new (bool, long?)[drinks.Length];
             NumberDrinks();
-            foreach (var drink in drinkNumbers) drinks[drink.Value] = known.TryGetValue(drink.Key, out var profile) ? profile : null;
+            foreach (var drink in drinkNumbers)
+            {
+                if (known.TryGetValue(drink.Key, out var its)) (drinks[drink.Value], partsKeys[drink.Value]) = its;
+            }
         }
         else
         {
@@ -156,10 +160,11 @@ public sealed class ProfileSet
         foreach (var file in touched)
         {
             if (file is Prep prep) preps.Remove(prep);
-            if (file is Drink drink) drinks[drinkNumbers[drink]] = null;
+            if (file is not Drink drink) continue;
+            drinks[drinkNumbers[drink]] = null;
+            partsKeys[drinkNumbers[drink]] = default;
         }
 
-        partsKeys = new (bool, long?)[drinks.Length];
         tooDeep.Clear();
         MakePreps(threads);
     }

@@ -45,17 +45,18 @@ public static class ItemMarkdown
         if (part.IsWeighed) says.Add(Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g"));
         if (says.Count == 0) return "How much it weighs is not known.\n";
         string text = string.Join("; ", says) + "\n";
-        if (!part.IsWeighed || part.Material is not { Unknown: Unknowns.None } material) return text;
+        if (!part.IsWeighed || part.Material is not { } material) return text;
         var held = new List<string>();
-        Hold("alcohol", material.Of(Component.Ethanol));
-        Hold("sugar", Solving.SugarOf(material.PerGram));
-        Hold("acid, as citric", Solving.Titratable(material.PerGram));
-        Hold("salt", Solving.SaltOf(material.PerGram));
+        Hold("alcohol", material.Of(Component.Ethanol), Unknowns.Strength);
+        Hold("sugar", Solving.SugarOf(material.PerGram), Unknowns.Sugar);
+        Hold("acid, as citric", Solving.Titratable(material.PerGram), Unknowns.Acid);
+        Hold("salt", Solving.SaltOf(material.PerGram), Unknowns.None);
         return held.Count == 0 ? text : $"{text}\nIn it: {string.Join(", ", held)}.\n";
 
-        void Hold(string what, double share)
+        void Hold(string what, double share, Unknowns needs)
         {
             const double Least = 0.05;
+            if ((material.Unknown & (needs | Unknowns.Composition)) != 0) return;
             double grams = share * part.Grams.Typical;
             if (grams >= Least) held.Add($"{Say.Number(grams, 1)} g {what}");
         }

@@ -72,6 +72,13 @@ internal sealed class RuleSet
         return findings;
     }
 
+    /// <summary>The rules about the book as a whole.</summary>
+    public IReadOnlyList<BookRule> BookRules => bookRules;
+
+    /// <summary>Runs one of the rules about the book as a whole.</summary>
+    public void CheckBook(LinkedBook book, ProfileSet profiles, BookRule rule, List<Finding> findings) =>
+        rule.Check(new BookContext(book, profiles, findings) { RunRules = byId });
+
     public void CheckBook(LinkedBook book, ProfileSet profiles, List<Finding> findings)
     {
         var context = new BookContext(book, profiles, findings) { RunRules = byId };

@@ -34,7 +34,7 @@ public sealed class ActionTests
     public void A_correction_says_its_effect_in_its_title()
     {
         using var book = SmallBar.Make();
-        string text = SmallBar.Drink.Replace("\"tide-cordial\", \"amount\": \"25 ml\"", "\"tide-cordial\", \"amount\": \"2 ml\"", StringComparison.Ordinal);
+        string text = SmallBar.Drink.Replace("\"45 ml\"", "\"450 ml\"", StringComparison.Ordinal);
         using var desk = new Desk(book.Path);
         desk.Open("mudflat.drink.json", text);
         desk.Settle();

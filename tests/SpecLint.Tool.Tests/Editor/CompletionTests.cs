@@ -47,7 +47,7 @@ public sealed class CompletionTests
     public void An_item_is_found_by_its_name_and_its_synonyms_and_takes_the_place_of_what_was_typed()
     {
         using var book = SmallBar.Make();
-        var choice = Offered(book.Path, "new.drink.json", """{ "name": "X", "ingredients": [ { "item": "angost‸", "amount": "1 dash" } ] }""", out string text).First();
+        var choice = Offered(book.Path, "new.drink.json", """{ "name": "X", "ingredients": [ { "item": "aromatic‸", "amount": "1 dash" } ] }""", out string text).First();
         string made = Desk.Applied(text, JsonDocument.Parse($"[{choice.GetProperty("textEdit").GetRawText()}]").RootElement);
         Assert.Contains($"\"item\": \"{choice.GetProperty("label").GetString()}\", \"amount\"", made, StringComparison.Ordinal);
     }

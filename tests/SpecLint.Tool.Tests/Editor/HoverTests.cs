@@ -11,7 +11,7 @@ public sealed class HoverTests
         { "mudflat.drink.json", "\"tide-cordial\"", "**Tide cordial** (preparation, `tide-cordial`)", "| sugar |" },
         { "mudflat.drink.json", "\"Mudflat\"", "**Mudflat** (drink, `mudflat`)", "| strength |" },
         { "mudflat.drink.json", "\"amount\"", "**amount** (required)", "```json" },
-        { "mudflat.drink.json", "\"45 ml\"", "45 mL", "alcohol" },
+        { "mudflat.drink.json", "\"45 ml\"", "1.52", "g alcohol" },
         { "mudflat.drink.json", "\"tide-glass\"", "a glass of the bar", "150 mL" },
         { "mudflat.drink.json", "\"shake\"", "a step that the rules know", "" },
         { "mudflat.drink.json", "\"shaken-sour\"", "a style that the rules of balance know", "" },

@@ -112,7 +112,7 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     {
         if (book.Linked.Settings.Bar is { } bar && bar.Glasses.TryGetValue(id, out var own))
             return $"**{ItemMarkdown.Escape(id)}**, a glass of the bar: {(own.Brim.IsGiven ? $"{Say.Number(own.Brim.Value.Base, 0)} mL to the brim" : "its size is not given")}{(own.WashLine.IsGiven ? $", {Say.Number(own.WashLine.Value.Base, 0)} mL to the wash line" : "")}.\n";
-        return GlassTable.Find(id) is { } type
+        return GlassType.Of(id) is { IsKnown: true } type
             ? $"**{ItemMarkdown.Escape(type.Name)}**, a type of glass: {Say.Number(type.BrimLow, 0)}–{Say.Number(type.BrimHigh, 0)} mL to the brim ({ItemMarkdown.Escape(type.Source)}). The bar's own size goes into bar.json.\n"
             : null;
     }
