@@ -103,7 +103,9 @@ internal static class EditorBenchmark
         for (int i = 0; i < Keystrokes; i++)
         {
             times.Add(Keystroke(client, file, i, line, column, sign));
-            Thread.Sleep(10);
+
+            // Between two keys of somebody who types fast.
+            Thread.Sleep(80);
         }
 
         client.Settle();

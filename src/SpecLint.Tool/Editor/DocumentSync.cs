@@ -48,9 +48,11 @@ internal sealed class DocumentSync(Session session)
         }
     }
 
-    /// <summary>Checks some of what waits: what was typed in first.</summary>
+    /// <summary>Checks some of what waits: what was typed in first, then what depends on it, and where it is quiet the book as a whole.</summary>
+    /// <param name="most">How many files at most.</param>
+    /// <param name="isQuiet">Whether nobody has typed for a moment.</param>
     /// <returns>Whether something was done.</returns>
-    public bool GoOn(int most)
+    public bool GoOn(int most, bool isQuiet)
     {
         foreach (string path in changed.ToList())
         {
@@ -63,12 +65,12 @@ internal sealed class DocumentSync(Session session)
         foreach (var book in session.Books.All)
         {
             if (book.IsOfAnotherDay) session.Books.Reread(book);
-            if (book.Live.IsSettled) continue;
+            if (!book.Live.FilesWait && (!isQuiet || book.Live.IsSettled)) continue;
             Publish(book, book.CheckSome(most));
             return true;
         }
 
-        if (toRefresh.Count == 0) return false;
+        if (!isQuiet || toRefresh.Count == 0) return false;
         toRefresh.Clear();
         if (session.Client.RefreshesDiagnostics) session.Ask("workspace/diagnostic/refresh");
         return true;

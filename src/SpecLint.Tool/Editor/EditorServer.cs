@@ -18,6 +18,12 @@ internal sealed class EditorServer
     /// <summary>Files that are checked before the next message is looked for: a few milliseconds.</summary>
     private const int FilesAtOnce = 32;
 
+    /// <summary>
+    /// Milliseconds without a message after which the rules about the whole book run: between two keys somebody who types fast leaves
+    /// as long, and one of those rules takes longer than a key may wait.
+    /// </summary>
+    private const int Quiet = 120;
+
     private readonly Host host;
     private readonly MessageStream messages;
     private readonly Session session;
@@ -82,11 +88,13 @@ internal sealed class EditorServer
         })
         { IsBackground = true };
         reader.Start();
+        bool isQuiet = false;
         while (true)
         {
             while (pending.Count < MostWaiting && waiting.TryTake(out byte[]? message)) Receive(message);
             if (pending.TryDequeue(out var next))
             {
+                isQuiet = false;
                 using (next)
                 {
                     if (!Answer(next)) return isShutDown ? ExitStatus.Clean : ExitStatus.Usage;
@@ -96,7 +104,14 @@ internal sealed class EditorServer
             }
 
             // Nothing is asked: what waits is checked, a little at a time.
-            if (Guarded(documents.GoOn)) continue;
+            if (Guarded(() => documents.GoOn(FilesAtOnce, isQuiet))) continue;
+            if (!isQuiet)
+            {
+                isQuiet = !waiting.TryTake(out byte[]? message, Quiet);
+                if (message is not null) Receive(message);
+                continue;
+            }
+
             try
             {
                 Receive(waiting.Take());
@@ -230,11 +245,11 @@ internal sealed class EditorServer
         json.WriteEndObject();
     }
 
-    private bool Guarded(Func<int, bool> work)
+    private bool Guarded(Func<bool> work)
     {
         try
         {
-            return work(FilesAtOnce);
+            return work();
         }
 #pragma warning disable CA1031 // A book that cannot be checked must not end the work on the others.
         catch (Exception fault)

@@ -56,6 +56,9 @@ public sealed class LiveBook
     /// <summary>Whether everything that depends on the changes so far is checked.</summary>
     public bool IsSettled => waiting.Count == 0 && bookRules.Count == 0;
 
+    /// <summary>Whether files wait to be checked; when none does, the rules about the book as a whole may still.</summary>
+    public bool FilesWait => waiting.Count > 0;
+
     /// <summary>Takes files that changed, came or went.</summary>
     public void Take(IReadOnlyCollection<FileState> states)
     {

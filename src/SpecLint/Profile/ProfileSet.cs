@@ -165,6 +165,8 @@ public sealed class ProfileSet
             partsKeys[drinkNumbers[drink]] = default;
         }
 
+        // How deep preparations stand in one another is settled by preparations alone.
+        if (!touched.Any(f => f is Prep) && !changes.Any(c => c.Old is Prep)) return;
         tooDeep.Clear();
         MakePreps(threads);
     }

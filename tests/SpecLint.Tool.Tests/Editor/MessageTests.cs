@@ -199,6 +199,27 @@ public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
     }
 
     [Fact]
+    public void A_request_that_is_cancelled_before_its_turn_is_not_served()
+    {
+        using var book = SmallBook.WithBroken();
+        string[] messages =
+        [
+            Request(4, "textDocument/foldingRange", book["mudflat.drink.json"]), Request(5, "textDocument/foldingRange", book["mudflat.drink.json"]),
+            """{"jsonrpc":"2.0","method":"$/cancelRequest","params":{"id":5}}""", Request(6, "shutdown"), """{"jsonrpc":"2.0","method":"exit"}""",
+        ];
+
+        // The first answer waits until everything has been read, as with an editor that sends faster than is served.
+        using var allRead = new ManualResetEventSlim();
+        using var output = new LateStream(allRead);
+        using var input = new ToldStream(Framed([Initialize, Initialized, .. messages.Select(Encoding.UTF8.GetBytes)]), allRead);
+        var host = new Host { Input = input, Output = output, Error = new StringWriter(), CurrentDirectory = book.Path, Today = static () => CalendarDate.Parse(ToolRun.Day)!.Value };
+        var answers = new Answers(Shell.Run(["editor"], host), Read(output.ToArray()));
+        Assert.Equal(0, answers.Status);
+        Assert.Equal(JsonValueKind.Array, answers.ResultOf(4).ValueKind);
+        Assert.Equal(-32800, answers.ErrorOf(5));
+    }
+
+    [Fact]
     public void Before_initialize_and_after_shutdown_requests_are_refused_and_notifications_passed_over()
     {
         using var book = SmallBook.WithBroken();
@@ -255,7 +276,7 @@ public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
     private static Answers Session(string folder, params string[] messages) =>
         Send(folder, [Initialize, Initialized, .. messages.Select(Encoding.UTF8.GetBytes)]);
 
-    private static Answers Send(string folder, params byte[][] messages)
+    private static byte[] Framed(IEnumerable<byte[]> messages)
     {
         var sent = new MemoryStream();
         foreach (byte[] bytes in messages)
@@ -264,7 +285,17 @@ public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
             sent.Write(bytes);
         }
 
-        var (status, output, _) = Run(folder, sent.ToArray());
+        return sent.ToArray();
+    }
+
+    private static Answers Send(string folder, params byte[][] messages)
+    {
+        var (status, output, _) = Run(folder, Framed(messages));
+        return new Answers(status, Read(output));
+    }
+
+    private static List<JsonElement> Read(byte[] output)
+    {
         var answers = new List<JsonElement>();
         for (int at = 0; at < output.Length;)
         {
@@ -274,7 +305,7 @@ public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
             at = body + length;
         }
 
-        return new Answers(status, answers);
+        return answers;
     }
 
     private static (int Status, byte[] Output, string Error) Run(string folder, byte[] sent)
@@ -291,6 +322,27 @@ public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
         };
         int status = Shell.Run(["editor"], host);
         return (status, output.ToArray(), error.ToString());
+    }
+
+    /// <summary>Bytes that tell when they have been read to their end.</summary>
+    private sealed class ToldStream(byte[] bytes, ManualResetEventSlim atEnd) : MemoryStream(bytes)
+    {
+        public override int ReadByte()
+        {
+            int next = base.ReadByte();
+            if (next < 0) atEnd.Set();
+            return next;
+        }
+    }
+
+    /// <summary>A stream that takes nothing before it is told to.</summary>
+    private sealed class LateStream(ManualResetEventSlim told) : MemoryStream
+    {
+        public override void Write(ReadOnlySpan<byte> buffer)
+        {
+            told.Wait();
+            base.Write(buffer);
+        }
     }
 
     private sealed record Answers(int Status, IReadOnlyList<JsonElement> Messages)
