@@ -86,8 +86,10 @@ internal sealed class OpenBook
             if (now.ContainsKey(path) || Reads(path)) now[path] = new SourceFile(path, text);
         }
 
+        // The bar's file also says which schemas of its own the book is held against.
         var today = folder.SetOn ?? host.Today();
-        if (today != day)
+        bool isOtherBar = (now.TryGetValue(BookFolder.BarFile, out var bar) ? bar : null)?.Utf8.Span.SequenceEqual(Live.Find(BookFolder.BarFile)?.Source.Utf8.Span ?? default) == false;
+        if (today != day || isOtherBar)
         {
             day = today;
             Live.Reopen(folder.ToInput(day, threads: 0) with { Files = [.. now.Values] });
