@@ -1,4 +1,5 @@
 using System.Text.Json;
+using SpecLint.Book;
 using SpecLint.Tool.Editor.Protocol;
 
 namespace SpecLint.Tool.Editor;
@@ -119,7 +120,7 @@ internal sealed class DocumentSync(Session session)
         json.WriteString("method", "workspace/didChangeWatchedFiles");
         json.WriteStartObject("registerOptions");
         json.WriteStartArray("watchers");
-        foreach (string pattern in BookFolder.DefaultFiles.Prepend("**/" + BookFolder.BarFile))
+        foreach (string pattern in BookFiles.DefaultPatterns.Prepend("**/" + BookFiles.BarFile))
         {
             json.WriteStartObject();
             json.WriteString("globPattern", pattern);

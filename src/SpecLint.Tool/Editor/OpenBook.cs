@@ -1,4 +1,3 @@
-using Microsoft.Extensions.FileSystemGlobbing;
 using SpecLint.Book;
 using SpecLint.Live;
 using SpecLint.Profile;
@@ -11,7 +10,7 @@ namespace SpecLint.Tool.Editor;
 internal sealed class OpenBook
 {
     private readonly Host host;
-    private Matcher? matcher;
+    private Bar? chooser;
     private CalendarDate day;
     private Verdicts? verdicts;
 
@@ -20,7 +19,7 @@ internal sealed class OpenBook
         this.host = host;
         Root = root;
         IsWhole = isWhole;
-        matcher = isWhole ? BookFolder.MatcherOf(folder.Bar) : null;
+        chooser = folder.Bar;
         day = folder.SetOn ?? host.Today();
         Live = new LiveBook(folder.ToInput(day, threads: 0));
     }
@@ -69,7 +68,7 @@ internal sealed class OpenBook
         verdicts = null;
         var theirs = states.Where(s => s.Source is null || Live.Find(s.Path) is not null || Reads(s.Path)).ToList();
         Live.Take(theirs);
-        if (theirs.Exists(s => FileKinds.Of(s.Path) == FileKind.Bar)) matcher = IsWhole ? BookFolder.MatcherOf(Linked.Settings.Bar) : null;
+        if (theirs.Exists(s => FileKinds.Of(s.Path) == FileKind.Bar)) chooser = Linked.Settings.Bar;
     }
 
     /// <summary>Reads all from disk, what stands in the editor kept: a day has passed, or files changed that nobody told of.</summary>
@@ -79,7 +78,7 @@ internal sealed class OpenBook
     {
         verdicts = null;
         var folder = Read(host, Root, IsWhole);
-        matcher = IsWhole ? BookFolder.MatcherOf(folder.Bar) : null;
+        chooser = folder.Bar;
         var now = folder.Files.ToDictionary(f => f.Path, StringComparer.Ordinal);
         foreach (var (path, text) in unsaved)
         {
@@ -88,7 +87,7 @@ internal sealed class OpenBook
 
         // The bar's file also says which schemas of its own the book is held against.
         var today = folder.SetOn ?? host.Today();
-        bool isOtherBar = (now.TryGetValue(BookFolder.BarFile, out var bar) ? bar : null)?.Utf8.Span.SequenceEqual(Live.Find(BookFolder.BarFile)?.Source.Utf8.Span ?? default) == false;
+        bool isOtherBar = (now.TryGetValue(BookFiles.BarFile, out var bar) ? bar : null)?.Utf8.Span.SequenceEqual(Live.Find(BookFiles.BarFile)?.Source.Utf8.Span ?? default) == false;
         if (today != day || isOtherBar)
         {
             day = today;
@@ -123,7 +122,7 @@ internal sealed class OpenBook
     private bool Reads(string relative)
     {
         if (FileKinds.Of(relative) is null) return false;
-        return IsWhole ? matcher!.Match(relative).HasMatches : !relative.Contains('/', StringComparison.Ordinal);
+        return IsWhole ? BookFiles.Choose([relative], chooser).Count > 0 : !relative.Contains('/', StringComparison.Ordinal);
     }
 
     private static BookFolder Read(Host host, string root, bool isWhole) => isWhole ? BookFolder.Open(host, [root]) : BookFolder.OpenOneFolder(host, root);
