@@ -97,7 +97,7 @@ internal static class Templates
                     text.Append(" }");
                     break;
                 default:
-                    string example = property?.Examples.FirstOrDefault() ?? "\"\"";
+                    string example = property is { Examples: [var first, ..] } ? first : "\"\"";
                     bool quoted = example.Length >= 2 && example[0] == '"';
                     Place(quoted ? "\"" : "", quoted ? example[1..^1] : example, quoted ? "\"" : "");
                     break;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Reading;
 

@@ -1,5 +1,3 @@
-using SpecLint.Reading;
-
 namespace SpecLint.Book;
 
 /// <summary>A file that changes: as it was, as it is; <see langword="null"/> where it was not there, or is there no longer.</summary>

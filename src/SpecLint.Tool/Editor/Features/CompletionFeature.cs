@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Tool.Editor.Protocol;

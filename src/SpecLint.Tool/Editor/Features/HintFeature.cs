@@ -4,7 +4,6 @@ using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Service;
 using SpecLint.Tool.Editor.Protocol;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Editor.Features;
 

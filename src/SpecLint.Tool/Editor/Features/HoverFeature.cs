@@ -4,11 +4,9 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Rules;
-using SpecLint.Service;
 using SpecLint.Tool.Editor.Protocol;
 using SpecLint.Vocabulary;
 
