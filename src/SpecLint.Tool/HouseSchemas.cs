@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Json.Schema;
 using SpecLint.Book;
 using SpecLint.Reading;
@@ -18,6 +19,11 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
     private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = JsonTree.DeepestNesting };
 
     private readonly Dictionary<FileKind, HouseSchema> schemas = [];
+    private readonly TimeSpan budget;
+
+    /// <param name="budget">How long a schema may take over one file; 5 s where none is given. A schema can be written, or
+    /// mistakenly be, so that a short text takes for ever: a pattern that backtracks, say.</param>
+    public HouseSchemas(TimeSpan? budget = null) => this.budget = budget ?? TimeSpan.FromSeconds(5);
 
     /// <summary>Takes a schema of the house.</summary>
     /// <param name="kind">The kind of file that it is for.</param>
@@ -33,12 +39,14 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
             return string.Create(CultureInfo.InvariantCulture, $"The schema {source.Path} cannot be read (line {at.Line}, column {at.Column}): {problems[0].Message}");
         }
 
+        if (SchemaCost.Trouble(tree) is { } cost) return $"The schema {source.Path} cannot be used: {cost}.";
         try
         {
             // A registry of its own: two books in one process must not meet.
             var schema = JsonSchema.FromText(Utf8(source), new BuildOptions { SchemaRegistry = new SchemaRegistry() }, null, Lenient);
             using var nothing = JsonDocument.Parse("{}");
-            schema.Evaluate(nothing.RootElement);
+            var empty = nothing.RootElement.Clone();
+            if (!WithinBudget(() => schema.Evaluate(empty), out _)) return $"The schema {source.Path} cannot be used: it takes too long even over an empty file.";
             schemas[kind] = new HouseSchema(schema, tree);
             return null;
         }
@@ -53,11 +61,22 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
     public IReadOnlyList<ReadingProblem> Check(BookFile file)
     {
         if (!schemas.TryGetValue(file.Kind, out var house) || file.Tree is not { IsWhole: true } tree) return [];
+        if (house.TookTooLong) return [];
         try
         {
-            using var document = JsonDocument.Parse(file.Source.Utf8[file.Source.ByteOrderMarkLength..], Lenient);
-            var results = house.Schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.Hierarchical });
-            if (results.IsValid) return [];
+            JsonElement text;
+            using (var document = JsonDocument.Parse(file.Source.Utf8[file.Source.ByteOrderMarkLength..], Lenient)) text = document.RootElement.Clone();
+            EvaluationResults? results;
+            try
+            {
+                if (!WithinBudget(() => house.Schema.Evaluate(text, new EvaluationOptions { OutputFormat = OutputFormat.Hierarchical }), out results)) return [GivenUp(house, file)];
+            }
+            catch (RegexMatchTimeoutException)
+            {
+                return [GivenUp(house, file)];
+            }
+
+            if (results is null || results.IsValid) return [];
             var problems = new List<ReadingProblem>();
             new Walk(tree, house.Tree, problems).Visit(results);
             problems.Sort((a, b) => a.Span.Start != b.Span.Start ? a.Span.Start.CompareTo(b.Span.Start) : string.CompareOrdinal(a.Message, b.Message));
@@ -77,9 +96,55 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
         }
     }
 
+    /// <summary>It is not run again: what it costs is paid once, whatever the number of files.</summary>
+    private ReadingProblem GivenUp(HouseSchema house, BookFile file)
+    {
+        house.TookTooLong = true;
+        return new ReadingProblem(
+            ReadingProblemKind.HouseSchema,
+            file.Head.Span,
+            "",
+            "The schema of the house takes too long over this file. It was stopped after some seconds, and is not run on further files.",
+            "Look for a pattern with a repetition within a repetition, such as (a+)+.");
+    }
+
+    /// <summary>Evaluates on a thread of its own, and leaves it behind where it takes too long: the engine cannot be stopped.</summary>
+    private bool WithinBudget(Func<EvaluationResults> evaluate, out EvaluationResults? results)
+    {
+        EvaluationResults? made = null;
+        System.Runtime.ExceptionServices.ExceptionDispatchInfo? fault = null;
+        var worker = new Thread(() =>
+        {
+            try
+            {
+                made = evaluate();
+            }
+#pragma warning disable CA1031 // Whatever it is, it belongs to the thread that waits.
+            catch (Exception e)
+#pragma warning restore CA1031
+            {
+                fault = System.Runtime.ExceptionServices.ExceptionDispatchInfo.Capture(e);
+            }
+        })
+        {
+            IsBackground = true,
+        };
+        worker.Start();
+        bool ended = worker.Join(budget);
+        if (ended) fault?.Throw();
+        results = ended ? made : null;
+        return ended;
+    }
+
     private static string Utf8(SourceFile source) => System.Text.Encoding.UTF8.GetString(source.Utf8.Span[source.ByteOrderMarkLength..]);
 
-    private sealed record HouseSchema(JsonSchema Schema, JsonTree Tree);
+    private sealed record HouseSchema(JsonSchema Schema, JsonTree Tree)
+    {
+        /// <summary>Whether it was given up.</summary>
+        public bool TookTooLong { get => Volatile.Read(ref tookTooLong); set => Volatile.Write(ref tookTooLong, value); }
+
+        private bool tookTooLong;
+    }
 
     private sealed class Walk(JsonTree file, JsonTree schema, List<ReadingProblem> problems)
     {

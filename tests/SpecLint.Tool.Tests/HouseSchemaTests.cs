@@ -91,5 +91,35 @@ public class HouseSchemaTests
         Assert.Equal(["`date` is missing."], second.Check(drink).Select(p => p.Message));
     }
 
+    // Doubled at each of 40 steps it would be run 2^40 times over one value.
+    [Fact]
+    public void References_that_multiply_or_go_round_are_refused()
+    {
+        static string? Trouble(string text) => new HouseSchemas().Add(FileKind.Drink, new SourceFile("house.schema.json", Encoding.UTF8.GetBytes(text)));
+        var steps = Enumerable.Range(0, 40).Select(i => $"\"s{i}\": {{ \"allOf\": [ {{ \"$ref\": \"#/$defs/s{i + 1}\" }}, {{ \"$ref\": \"#/$defs/s{i + 1}\" }} ] }}");
+        string doubling = $"{{ \"properties\": {{ \"name\": {{ \"$ref\": \"#/$defs/s0\" }} }}, \"$defs\": {{ {string.Join(", ", steps)}, \"s40\": {{ \"type\": \"string\" }} }} }}";
+        Assert.Contains("its references multiply", Trouble(doubling), StringComparison.Ordinal);
+        Assert.Contains("in a circle", Trouble("""{ "anyOf": [ { "type": "string" }, { "$ref": "#" } ] }"""), StringComparison.Ordinal);
+        Assert.Contains("in a circle", Trouble("""{ "$ref": "#a", "$defs": { "x": { "$anchor": "a", "not": { "$ref": "#/$defs/y" } }, "y": { "$ref": "#a" } } }"""), StringComparison.Ordinal);
+
+        // A schema that describes a tree goes into the file at each turn.
+        Assert.Null(Trouble("""{ "properties": { "ingredients": { "items": { "$ref": "#" } } }, "additionalProperties": { "$ref": "#" } }"""));
+    }
+
+    // The engine's pattern cannot be stopped within this process: it runs in one of its own, which ends.
+    [LongFact]
+    public void A_pattern_that_would_search_for_years_is_stopped_and_said_to_be()
+    {
+        using var folder = new Support.TestFolder();
+        File.WriteAllText(folder["bar.json"], """{ "name": "The Saltmarsh Room", "jurisdictions": [ "IE" ], "schemas": { "drink": "house.schema.json" } }""");
+        File.WriteAllText(folder["house.schema.json"], """{ "properties": { "name": { "pattern": "^(a+)+$" } } }""");
+        foreach (string name in new[] { "one", "two", "three" }) File.WriteAllText(folder[name + ".drink.json"], $"{{ \"name\": \"{new string('a', 60)}!\" }}");
+        var start = new System.Diagnostics.ProcessStartInfo("dotnet", [typeof(Shell).Assembly.Location, "check", folder.Path, "--threads", "1", "--format", "line"]) { UseShellExecute = false, RedirectStandardOutput = true };
+        using var process = System.Diagnostics.Process.Start(start)!;
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.Contains("It was stopped after some seconds, and is not run on further files.", output, StringComparison.Ordinal);
+    }
+
     private static BookFile Read(string text) => BookReader.Read(new SourceFile("a.drink.json", Encoding.UTF8.GetBytes(text)), FileKind.Drink, Measures.Default);
 }
