@@ -72,9 +72,8 @@ public static class Checker
         var perFile = new List<Finding>[files.Count];
         Workers.For(files.Count, input.Threads, i =>
         {
-            perFile[i] = rules.CheckFile(book, profiles, files[i]);
+            perFile[i] = rules.CheckFile(book, profiles, files[i], letsGo: !input.KeepsProfiles);
             files[i].ForgetTree();
-            if (!input.KeepsProfiles && files[i] is Drink drink) profiles.Forget(drink);
         });
         var all = new List<Finding>();
         foreach (var list in perFile) all.AddRange(list);

@@ -11,10 +11,10 @@ public sealed class NameResolver
 {
     private const string IsMaker = "it is a maker's name";
 
-    private static readonly Lazy<Dictionary<string, List<string>>> CatalogueBags = new(MakeCatalogueBags);
+    private static readonly Lazy<NameBags> CatalogueBags = new(MakeCatalogueBags);
 
     private readonly LinkedBook? book;
-    private readonly Dictionary<string, List<string>> bookBags = new(StringComparer.Ordinal);
+    private readonly NameBags bookBags = new();
     private readonly Dictionary<string, string> bookNames = new(StringComparer.Ordinal);
 
     /// <summary>A resolver for a book.</summary>
@@ -48,7 +48,7 @@ public sealed class NameResolver
     {
         if (slug.Length == 0) return;
         bookNames[slug] = bookNames.TryGetValue(slug, out string? first) ? first : id;
-        Put(bookBags, slug);
+        bookBags.Add(slug);
     }
 
     private static string WithoutBrackets(string written, out string bracketed)
@@ -215,12 +215,10 @@ public sealed class NameResolver
     /// <summary>A name of the same words in the singular and in one spelling; in another order only where an adjective moved.</summary>
     private WrittenName? Bag(List<string> words)
     {
-        string key = KeyOf(words);
         foreach (var bags in new[] { bookBags, CatalogueBags.Value })
         {
-            if (!bags.TryGetValue(key, out var slugs)) continue;
             WrittenName? found = null;
-            foreach (string slug in slugs)
+            foreach (string slug in bags.Of(words))
             {
                 string last = NameWords.Canonical(LastOf(slug)), ours = NameWords.Canonical(words[words.Count - 1]);
                 if (last != ours && !NameWords.IsMovable(last) && !NameWords.IsMovable(ours)) continue;
@@ -238,28 +236,10 @@ public sealed class NameResolver
 
     private static string LastOf(string slug) => slug.Substring(slug.LastIndexOf('-') + 1);
 
-    private static string KeyOf(List<string> words) => KeyOf(words.ToArray());
-
-    /// <summary>The words in the singular and in one spelling, in the order of the alphabet; writes over them.</summary>
-    private static string KeyOf(string[] words)
+    private static NameBags MakeCatalogueBags()
     {
-        for (int i = 0; i < words.Length; i++) words[i] = NameWords.Canonical(words[i]);
-        if (words.Length == 1) return words[0];
-        Array.Sort(words, StringComparer.Ordinal);
-        return string.Join("-", words);
-    }
-
-    private static void Put(Dictionary<string, List<string>> bags, string slug)
-    {
-        string key = KeyOf(slug.Split('-'));
-        if (!bags.TryGetValue(key, out var slugs)) bags.Add(key, slugs = new List<string>(1));
-        slugs.Add(slug);
-    }
-
-    private static Dictionary<string, List<string>> MakeCatalogueBags()
-    {
-        var bags = new Dictionary<string, List<string>>(8192, StringComparer.Ordinal);
-        foreach (string slug in BuiltInCatalogue.Ids.Concat(BuiltInCatalogue.Synonyms).Concat(NameWords.Trade.Keys).Concat(UnclearNames.All)) Put(bags, slug);
+        var bags = new NameBags(8192);
+        foreach (string slug in BuiltInCatalogue.Ids.Concat(BuiltInCatalogue.Synonyms).Concat(NameWords.Trade.Keys).Concat(UnclearNames.All)) bags.Add(slug);
         return bags;
     }
 

@@ -12,6 +12,7 @@ internal static class NameWords
 {
     private static readonly Dictionary<string, HashSet<ItemKind>?> NeutralWords = new(StringComparer.Ordinal);
     private static readonly Dictionary<string, string> Spellings = new(StringComparer.Ordinal);
+    private static readonly HashSet<ulong> SpelledHashes = [];
     private static readonly HashSet<string> MovableWords = new(StringComparer.Ordinal);
     private static readonly HashSet<string> SingularWords = new(StringComparer.Ordinal);
     private static readonly HashSet<string> PieceWords = new(StringComparer.Ordinal);
@@ -38,6 +39,7 @@ internal static class NameWords
             foreach (string word in row.Texts("words")) Spellings[word] = row.Text("word");
         }
 
+        foreach (string word in Spellings.Keys) SpelledHashes.Add(HashOf(word));
         Tails = root.Texts("tails");
         MovableWords.UnionWith(root.Texts("movable"));
         SingularWords.UnionWith(root.Texts("singular"));
@@ -80,6 +82,35 @@ internal static class NameWords
         if (Spellings.TryGetValue(word, out string? spelled)) return spelled;
         string one = Singular(word);
         return Spellings.TryGetValue(one, out spelled) ? spelled : one;
+    }
+
+    /// <summary>A number that names of the same canonical words share, whatever their order; others hardly ever do.</summary>
+    /// <param name="slug">A name as an id.</param>
+    public static long SumOf(string slug)
+    {
+        ulong sum = 0;
+        for (int start = 0, end; start <= slug.Length; start = end + 1)
+        {
+            end = slug.IndexOf('-', start);
+            if (end < 0) end = slug.Length;
+            ulong word = HashOf(slug, start, end);
+
+            // Most words are in one spelling and in the singular as they stand; only of the others the canonical one is made.
+            if (SpelledHashes.Contains(word) || (end - start > 3 && slug[end - 1] == 's')) word = HashOf(Canonical(slug.Substring(start, end - start)));
+            word = (word ^ (word >> 30)) * 0xBF58_476D_1CE4_E5B9UL;
+            sum += word ^ (word >> 27);
+        }
+
+        return (long)sum;
+    }
+
+    private static ulong HashOf(string word) => HashOf(word, 0, word.Length);
+
+    private static ulong HashOf(string text, int start, int end)
+    {
+        ulong hash = 14695981039346656037;
+        for (int i = start; i < end; i++) hash = (hash ^ text[i]) * 1099511628211;
+        return hash;
     }
 
     private static string Singular(string word)

@@ -1,9 +1,9 @@
 namespace SpecLint.Profile;
 
 /// <summary>Fourth room: the facts, each group worked out when one of it is first asked for.</summary>
-internal sealed class FactSheet(FactBasis basis, RecipeProfile profile)
+internal sealed class FactSheet(FactBasis basis, RecipeProfile profile, FactStore facts)
 {
-    private readonly FactStore facts = new();
+    private readonly FactStore facts = facts;
     private int groupsDone;
 
     private enum Group

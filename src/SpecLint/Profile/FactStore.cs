@@ -34,6 +34,13 @@ internal sealed class FactStore
         }
     }
 
+    /// <summary>Forgets all facts.</summary>
+    public void Clear()
+    {
+        texts.AsSpan().Clear();
+        open = untested = 0;
+    }
+
     /// <summary>Leaves a fact open.</summary>
     public void Leave(Fact fact, string because) => this[fact] = FactValue.Open(because);
 

@@ -12,7 +12,8 @@ internal sealed class Mix
 {
     private const int FewInputs = 64;
 
-    private readonly double[] grams = new double[Components.Count];
+    private readonly ProfileRoom? room;
+    private readonly double[] grams;
     private Variation[] inputs;
     private Dictionary<object, int>? places;
     private int inputCount;
@@ -20,11 +21,19 @@ internal sealed class Mix
 
     /// <summary>An empty mix.</summary>
     /// <param name="capacity">Inputs it will hold, as far as is known.</param>
-    public Mix(int capacity = 16) => inputs = new Variation[capacity];
+    /// <param name="room">Where its arrays come from; <see langword="null"/> makes them.</param>
+    public Mix(int capacity = 16, ProfileRoom? room = null)
+    {
+        this.room = room;
+        grams = room?.Grams() ?? new double[Components.Count];
+        inputs = room?.Inputs(capacity) ?? new Variation[capacity];
+    }
 
     private Mix(Mix from)
     {
         Traces = from.Traces;
+        room = from.room;
+        grams = room?.Grams() ?? new double[Components.Count];
         from.grams.CopyTo(grams, 0);
         inputs = from.inputs;
         inputCount = from.inputCount;
@@ -226,10 +235,11 @@ internal sealed class Mix
     }
 
     /// <summary>Makes the inputs its own, with room for so many.</summary>
-    private void OwnInputs(int room)
+    private void OwnInputs(int count)
     {
-        if (!sharesInputs && room <= inputs.Length) return;
-        var own = new Variation[sharesInputs ? room + 2 : Math.Max(room, 2 * inputCount)];
+        if (!sharesInputs && count <= inputs.Length) return;
+        int capacity = sharesInputs ? count + 2 : Math.Max(count, 2 * inputCount);
+        var own = room?.Inputs(capacity) ?? new Variation[capacity];
         Array.Copy(inputs, own, inputCount);
         inputs = own;
         sharesInputs = false;

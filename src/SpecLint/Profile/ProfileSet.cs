@@ -69,6 +69,20 @@ public sealed class ProfileSet
     }
 
     /// <summary>
+    /// The profile of a drink for one check alone: one that is held already, else one that nobody else is given, in a room that the
+    /// next one takes over.
+    /// </summary>
+    internal RecipeProfile Passing(Drink drink, ProfileRoom room)
+    {
+        BookReads.Note(BookReadKind.Item, drink.Id);
+        int number = drinkNumbers[drink];
+        if (Volatile.Read(ref drinks[number]) is { } known) return known;
+        var made = new RecipeProfile(drink, this, WaveOfDrinks, room);
+        if (!partsKeys[number].IsKnown) partsKeys[number] = (true, PartsKey.Of(made));
+        return made;
+    }
+
+    /// <summary>
     /// Lets go of the profile of a drink that has been checked. No other recipe is made of it, so that hardly anything asks for it
     /// again (a menu, a batch of it); for that it is made anew, and the same.
     /// </summary>

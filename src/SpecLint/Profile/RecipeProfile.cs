@@ -25,16 +25,16 @@ public sealed class RecipeProfile
     private KnownPart? known;
     private FixedList<TreeLeaf>? tree;
 
-    internal RecipeProfile(Recipe recipe, ProfileSet set, int wave)
+    internal RecipeProfile(Recipe recipe, ProfileSet set, int wave, ProfileRoom? room = null)
     {
         Wave = wave;
         this.set = set;
         Parts = Weighing.PartsOf(recipe, set);
-        var weighed = Weighing.Combine(recipe, Parts);
+        var weighed = Weighing.Combine(recipe, Parts, room);
         InputMass = weighed.Mix.Total;
         InputVolume = Mixture.Volume(weighed.Mix.Grams, Celsius.Reference)?.Value ?? double.NaN;
         basis = recipe is Prep prep ? OfPrep(prep, weighed) : OfDrink((Drink)recipe, weighed);
-        facts = new FactSheet(basis, this);
+        facts = new FactSheet(basis, this, room?.Facts ?? new FactStore());
     }
 
     /// <summary>The recipe.</summary>

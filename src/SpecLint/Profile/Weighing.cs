@@ -45,7 +45,7 @@ internal static class Weighing
     }
 
     /// <summary>The parts of the mix together, before anything is done to them.</summary>
-    public static Composed Combine(Recipe recipe, FixedList<Part> parts)
+    public static Composed Combine(Recipe recipe, FixedList<Part> parts, ProfileRoom? room)
     {
         var unknown = Unknowns.None;
         List<string>? reasons = null;
@@ -60,7 +60,7 @@ internal static class Weighing
             inputs += part.Material.Inputs.Length + 1;
         }
 
-        var mix = new Mix(Math.Min(inputs, 4 * Condensing.Most));
+        var mix = new Mix(Math.Min(inputs, 4 * Condensing.Most), room);
         foreach (var part in parts)
         {
             if (part.Phase is not (PartPhase.Mix or PartPhase.TakenOut)) continue;

@@ -36,11 +36,25 @@ internal sealed class RuleSet
     /// <summary>What a rule of the run is, by its id; <see langword="null"/> where none has it.</summary>
     public RuleInfo? Find(string id) => byId.TryGetValue(id, out var info) ? info : null;
 
-    public List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file)
+    /// <summary>Runs the rules about one file.</summary>
+    /// <param name="book">The book.</param>
+    /// <param name="profiles">Its profiles.</param>
+    /// <param name="file">The file.</param>
+    /// <param name="letsGo">Whether the profile of a drink is let go of afterwards.</param>
+    public List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file, bool letsGo = false)
+    {
+        if (!letsGo || file is not Drink drink) return CheckFile(book, profiles, file, file is Recipe recipe ? profiles.Of(recipe) : null);
+        var room = ProfileRoom.Take();
+        var findings = CheckFile(book, profiles, file, profiles.Passing(drink, room));
+        room.GiveBack();
+        profiles.Forget(drink);
+        return findings;
+    }
+
+    private List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file, RecipeProfile? profile)
     {
         var findings = new List<Finding>();
         var recipe = file as Recipe;
-        var profile = recipe is null ? null : profiles.Of(recipe);
         var context = profile is null
             ? new FileContext(book, profiles, findings, file) { RunRules = byId }
             : new RecipeContext(book, profiles, findings, recipe!, profile) { RunRules = byId };
