@@ -44,20 +44,24 @@ public sealed class BookAnalyzer : DiagnosticAnalyzer
         string project = options.TryGetValue(ProjectOption, out string? folder) ? folder : "";
         var levels = LevelsOf(context.Compilation.Options, context.CancellationToken);
         var check = new BookCheck(files, on, project, levels, context.Compilation.Options.ConcurrentBuild);
+
+        // The compiler leaves the level of what cannot be silenced alone, also where the build takes all warnings for errors.
+        bool strict = context.Compilation.Options.GeneralDiagnosticOption == ReportDiagnostic.Error;
+        bool IsRaised(Reported reported) => strict && reported.Level == Level.Warning && !levels.ContainsKey(reported.Id) && RuleRegistry.Find(reported.Id) is { Safety: true };
         context.RegisterAdditionalFileAction(file =>
         {
             if (FileKinds.Of(file.AdditionalFile.Path) is null) return;
             var descriptors = Descriptors.LinkedTo(pages);
             foreach (var reported in check.FindingsIn(file.AdditionalFile.Path, file.CancellationToken))
-                file.ReportDiagnostic(ToDiagnostic(reported, descriptors));
+                file.ReportDiagnostic(ToDiagnostic(reported, descriptors, IsRaised(reported)));
         });
     }
 
-    private static Diagnostic ToDiagnostic(Reported reported, ImmutableDictionary<string, DiagnosticDescriptor> descriptors) =>
+    private static Diagnostic ToDiagnostic(Reported reported, ImmutableDictionary<string, DiagnosticDescriptor> descriptors, bool raised) =>
         Diagnostic.Create(
             descriptors[reported.Id],
             reported.Where.ToLocation(),
-            Descriptors.SeverityOf(reported.Level),
+            raised ? DiagnosticSeverity.Error : Descriptors.SeverityOf(reported.Level),
             reported.Further.Select(p => p.ToLocation()),
             ImmutableDictionary<string, string?>.Empty.Add("fingerprint", reported.Fingerprint),
             reported.Message);

@@ -49,5 +49,8 @@ internal static class Descriptors
     };
 
     private static DiagnosticDescriptor Make(RuleInfo rule, string pages) =>
-        new DiagnosticDescriptor(rule.Id, rule.Title, "{0}", $"SpecLint.{rule.Family}", SeverityOf(rule.Level), isEnabledByDefault: true, helpLinkUri: Books.PageOf(rule.Id, pages));
+        new DiagnosticDescriptor(rule.Id, rule.Title, "{0}", $"SpecLint.{rule.Family}", SeverityOf(rule.Level), isEnabledByDefault: true, helpLinkUri: Books.PageOf(rule.Id, pages), customTags: rule.Safety ? NotSilenced : []);
+
+    /// <summary>A build gives no reason and no day: what guards against harm is put aside in bar.json or in the file, with both.</summary>
+    private static readonly string[] NotSilenced = [WellKnownDiagnosticTags.NotConfigurable];
 }

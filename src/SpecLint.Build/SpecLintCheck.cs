@@ -94,7 +94,11 @@ public sealed class SpecLintCheck : Microsoft.Build.Utilities.Task
                 Log.LogError(null, id, null, page, path, start.Line, start.Column, 0, 0, "{0}", message);
                 break;
             case Level.Warning:
-                Log.LogWarning(null, id, null, page, path, start.Line, start.Column, 0, 0, "{0}", message);
+                // NoWarn silences by the code, and a build gives neither a reason nor a day: harm goes out without one.
+                if (finding.Rule.Safety && NoWarn.IndexOf(id, StringComparison.OrdinalIgnoreCase) >= 0)
+                    Log.LogWarning(null, null, null, page, path, start.Line, start.Column, 0, 0, "{0}", $"{id}: {message}");
+                else
+                    Log.LogWarning(null, id, null, page, path, start.Line, start.Column, 0, 0, "{0}", message);
                 break;
             case Level.Note:
                 Log.LogMessage(null, id, null, path, start.Line, start.Column, 0, 0, MessageImportance.Normal, "{0}", message);

@@ -79,6 +79,19 @@ public class BookAnalyzerTests
         Assert.Equal(DiagnosticSeverity.Error, Assert.Single(raised, d => d.Id == "SL3016").Severity);
     }
 
+    /// <summary>A build gives neither a reason nor a day, so its NoWarn puts no harm aside; it may still raise it.</summary>
+    [Fact]
+    public async Task The_build_silences_no_rule_that_guards_against_harm()
+    {
+        (string, string)[] files = [("bar.json", SmallBook.Bar), ("garlic-oil.prep.json", """{ "name": "Garlic oil", "family": "infusion", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "50 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" } }""")];
+        static string[] Harm(ImmutableArray<Diagnostic> of) => [.. of.Where(d => RuleRegistry.Find(d.Id) is { Safety: true }).Select(d => $"{d.Id} {d.Severity}").Order(StringComparer.Ordinal)];
+        string[] plain = Harm(await Run(files));
+        Assert.NotEmpty(plain);
+        Assert.Equal(plain, Harm(await Run(files, levels: RuleRegistry.All.ToDictionary(r => r.Info.Id, _ => ReportDiagnostic.Suppress))));
+        Assert.Equal(plain, Harm(await Run(files, levels: RuleRegistry.All.ToDictionary(r => r.Info.Id, _ => ReportDiagnostic.Info))));
+        Assert.All(Harm(await Run(files, levels: RuleRegistry.All.ToDictionary(r => r.Info.Id, _ => ReportDiagnostic.Error))), h => Assert.EndsWith("Error", h, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task What_the_bar_leaves_out_is_left_out()
     {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SpecLint.Changes;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
@@ -91,19 +92,20 @@ internal sealed class LabelsVerb : Verb
         if (parsed.GetValue(format) == "json")
         {
             ResultOutput.Deliver(host, file, stream => LabelPage.WriteJson(stream, labels));
-            return Tell(host, open);
+            return Tell(host, open, result);
         }
 
         var view = CommonOptions.UnitsOf(parsed.GetValue(units), linked);
         if (LabelPage.Misfits(labels, blank, view) is { Count: > 0 } misfits)
             throw new UsageException($"the label of {string.Join(", ", misfits.Select(m => m.Lot.Id).Distinct())} does not fit on {blank.Id} in letters that can be read; nothing was written. Take larger labels with --sheet, or leave it out.");
         ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, blank, view, first));
-        return Tell(host, open);
+        return Tell(host, open, result);
     }
 
     /// <summary>Says on standard error which labels forbid or shorten the use of their lot, and why.</summary>
-    private static int Tell(Host host, List<LotLabel> open)
+    private static int Tell(Host host, List<LotLabel> open, CheckResult result)
     {
+        if (HarmAside.Of(result.Findings, result.Accepted).Sentence is { Length: > 0 } aside) host.Error.WriteLine($"speclint: {aside}");
         foreach (var label in open)
         {
             var lot = label.Lot;

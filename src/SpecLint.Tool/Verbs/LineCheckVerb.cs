@@ -47,22 +47,23 @@ internal sealed class LineCheckVerb : Verb
         if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
         var check = LineCheck.Of(Verdicts.Of(result), chosen, stocks);
+        var aside = HarmAside.Of(result.Findings, result.Accepted);
         string? file = parsed.GetValue(output);
         var shown = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book);
         switch (parsed.GetValue(format))
         {
             case "json":
-                ResultOutput.Deliver(host, file, stream => LineCheckReport.WriteJson(stream, check));
+                ResultOutput.Deliver(host, file, stream => LineCheckReport.WriteJson(stream, check, aside));
                 break;
             case "sarif":
                 string prefix = folder.RepositoryPrefix();
                 ResultOutput.Deliver(host, file, stream => LineCheckSarif.Write(stream, check, Shell.Version, prefix));
                 break;
             case "html":
-                ResultOutput.DeliverText(host, file, writer => LineCheckPage.Write(writer, check, shown, Shell.Version));
+                ResultOutput.DeliverText(host, file, writer => LineCheckPage.Write(writer, check, shown, Shell.Version, aside));
                 break;
             default:
-                ResultOutput.DeliverText(host, file, writer => LineCheckReport.WriteText(writer, check, shown, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+                ResultOutput.DeliverText(host, file, writer => LineCheckReport.WriteText(writer, check, shown, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host), aside));
                 break;
         }
 

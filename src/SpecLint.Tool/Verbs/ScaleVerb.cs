@@ -49,6 +49,7 @@ internal sealed class ScaleVerb : Verb
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));
         else ResultOutput.DeliverText(host, file, writer => ScaleReport.WriteText(writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units), linked), CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        if (HarmAside.Of(result.Findings, result.Accepted).Sentence is { Length: > 0 } aside) host.Error.WriteLine($"speclint: {aside}");
         return ExitStatus.Clean;
     }
 

@@ -19,7 +19,8 @@ public static class LineCheckPage
     /// <param name="check">The check.</param>
     /// <param name="units">Units of volume and temperature.</param>
     /// <param name="version">Version of the product.</param>
-    public static void Write(TextWriter to, LineCheck check, DisplayUnits units, string version)
+    /// <param name="aside">Harm findings that are put aside.</param>
+    public static void Write(TextWriter to, LineCheck check, DisplayUnits units, string version, HarmAside? aside = null)
     {
         var page = new Html(to);
         page.Begin($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}", css: Style);
@@ -40,6 +41,7 @@ public static class LineCheckPage
             BookPlots.StrengthAndVolume(page, drinks, check.Profiles, units);
         }
 
+        if (aside is { Sentence.Length: > 0 }) page.Raw($"<p><strong>{Html.Text(aside.Sentence)}</strong></p>\n");
         page.End(LineCheckReport.Caution, version);
     }
 

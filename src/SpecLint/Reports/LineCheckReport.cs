@@ -15,7 +15,8 @@ public static class LineCheckReport
     /// <param name="check">The check.</param>
     /// <param name="units">Units of volume and temperature.</param>
     /// <param name="colour">Whether to colour.</param>
-    public static void WriteText(TextWriter to, LineCheck check, DisplayUnits units, bool colour)
+    /// <param name="aside">Harm findings that are put aside.</param>
+    public static void WriteText(TextWriter to, LineCheck check, DisplayUnits units, bool colour, HarmAside? aside = null)
     {
         var text = new TextTable(to, colour);
         text.Heading($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}");
@@ -44,6 +45,7 @@ public static class LineCheckReport
         WriteLots(text, check, units);
         WriteAllergens(text, check);
         text.Line("");
+        if (aside is { Sentence.Length: > 0 }) text.Wrapped(aside.Sentence, "", "");
         text.Wrapped(Caution, "", "");
     }
 
@@ -54,7 +56,8 @@ public static class LineCheckReport
     /// <summary>Writes the check as JSON, masses in g, volumes in mL.</summary>
     /// <param name="to">Where to.</param>
     /// <param name="check">The check.</param>
-    public static void WriteJson(Stream to, LineCheck check)
+    /// <param name="aside">Harm findings that are put aside.</param>
+    public static void WriteJson(Stream to, LineCheck check, HarmAside? aside = null)
     {
         using (var json = new Utf8JsonWriter(to, JsonOutput.Options))
         {
@@ -66,6 +69,7 @@ public static class LineCheckReport
             json.WriteNumber("if", Count(check, Readiness.If));
             json.WriteNumber("no", Count(check, Readiness.No));
             json.WriteEndObject();
+            aside?.Write(json, "harmPutAside");
             json.WriteStartArray("drinks");
             foreach (var drink in check.Drinks)
             {

@@ -206,6 +206,7 @@ public static class OutputSchemas
             new("menu", Text, "Id of the menu."),
             new("on", Day, "The day."),
             new("counts", Object(new("ready", Count, "Drinks that can be served."), new("if", Count, "Once something is done."), new("no", Count, "That cannot be served.")), "How many there are."),
+            new("harmPutAside", PutAside, "Findings of rules that guard against harm which are put aside.", false),
             new("drinks", List(Object(
                 new("id", Text, "Id."),
                 new("name", Text, "What the guest calls it."),

@@ -69,6 +69,17 @@ internal sealed class HarmOf
         return null;
     }
 
+    /// <summary>The first rule whose level on a subject fell, in words; <see langword="null"/> where there is none.</summary>
+    public static string? LoweredByRule(HarmOf before, HarmOf after)
+    {
+        foreach (var (of, level) in before.All.OrderBy(f => f.Of))
+        {
+            if (after.found.TryGetValue(of, out var now) && now < level) return $"{of.Rule} of {of.Subject} had {level} and now has {now}";
+        }
+
+        return null;
+    }
+
     /// <summary>The first subject whose highest level fell, in words; <see langword="null"/> where there is none.</summary>
     public static string? Lowered(HarmOf before, HarmOf after)
     {

@@ -21,7 +21,9 @@ public sealed class KnowledgeTests
         var forgotten = one.Book.Copy();
         if (!one.Step!.Apply(forgotten)) return null;
         var after = forgotten.Check();
-        HarmOf before = new(known.Check()), now = new(after);
+        var first = known.Check();
+        if (one.Missing(first) is { } missing) return missing;
+        HarmOf before = new(first), now = new(after);
 
         // An item that is not there is an error where it is named, and forbids all that is made of it.
         return one.Step.Touches.Count == 0 && now.HasNewError(before) ? null : HarmOf.Lost(before, now, subject => after.Book.Files.Any(f => f.Id == subject), goes: (subject, rule) =>
@@ -34,6 +36,7 @@ public sealed class KnowledgeTests
         var worse = one.Book.Copy();
         if (!one.Step!.Apply(worse)) return null;
         var first = one.Book.Check();
+        if (one.Missing(first) is { } missing) return missing;
         var then = worse.Check();
 
         // Acid outside of the model gives no pH, and what is not known is judged as the worst: less of it comes into the model.
@@ -42,7 +45,7 @@ public sealed class KnowledgeTests
         // More of a part is worse for what is found about that part.
         string? part = one.Step.Touches is ["more", var id] ? id : null;
         HarmOf before = new(first, part is null ? null : f => IsAbout(f, one.Step.Path, part)), after = new(then);
-        return HarmOf.Lost(before, after, orAnother: true) ?? (part is null ? HarmOf.Lowered(before, after) : null);
+        return HarmOf.Lost(before, after, orAnother: true) ?? (part is null ? HarmOf.Lowered(before, after) : HarmOf.LoweredByRule(before, after));
 
         static bool Ph(CheckResult result, string path) =>
             result.Book.Preps.FirstOrDefault(p => p.Source.Path == path) is { } soured && result.Profiles.Of(soured).Get(global::SpecLint.Vocabulary.Fact.Ph).IsKnown;

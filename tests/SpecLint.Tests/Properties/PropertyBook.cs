@@ -1,18 +1,19 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Properties;
 
 /// <summary>A book as paths and JSON trees, small enough to print when a property fails on it.</summary>
-internal sealed class PropertyBook
+internal sealed record PropertyBook
 {
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    private readonly SortedDictionary<string, JsonObject> files;
+    private SortedDictionary<string, JsonObject> files { get; init; }
 
     private PropertyBook(string name, SortedDictionary<string, JsonObject> files)
     {
@@ -22,6 +23,9 @@ internal sealed class PropertyBook
 
     /// <summary>Where it comes from.</summary>
     public string Name { get; }
+
+    /// <summary>Harm findings that it must have as it is, at least at a level: by the page that it is from, or by what it holds.</summary>
+    public IReadOnlyList<(string Rule, Level Least)> Expected { get; init; } = [];
 
     /// <summary>Its paths, sorted.</summary>
     public IReadOnlyCollection<string> Paths => files.Keys;
@@ -43,7 +47,7 @@ internal sealed class PropertyBook
     public JsonObject? this[string path] => files.TryGetValue(path, out var tree) ? tree : null;
 
     /// <summary>A copy that may be changed.</summary>
-    public PropertyBook Copy() => new(Name, new SortedDictionary<string, JsonObject>(files.ToDictionary(f => f.Key, f => (JsonObject)f.Value.DeepClone()), StringComparer.Ordinal));
+    public PropertyBook Copy() => this with { files = new SortedDictionary<string, JsonObject>(files.ToDictionary(f => f.Key, f => (JsonObject)f.Value.DeepClone()), StringComparer.Ordinal) };
 
     /// <summary>The same book with a file more, or another in its place.</summary>
     public void Put(string path, JsonObject tree) => files[path] = tree;

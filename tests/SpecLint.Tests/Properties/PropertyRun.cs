@@ -1,13 +1,32 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using SpecLint.Changes;
+using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 
 /// <summary>A case: a book, and the step that the property is about (none where it is about the book alone).</summary>
 /// <param name="Book">The book.</param>
 /// <param name="Step">The step; <see langword="null"/> where there is none.</param>
-internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step);
+internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
+{
+    /// <summary>Whether the book is a seed as it is.</summary>
+    public bool IsSeed { get; init; }
+
+    /// <summary>The first harm finding that the seed must have and has not, in words; <see langword="null"/> where it has all, or is changed.</summary>
+    public string? Missing(CheckResult of)
+    {
+        if (!IsSeed) return null;
+        var found = of.Findings.Flat().ToList();
+        foreach (var (rule, least) in Book.Expected)
+        {
+            if (!found.Exists(f => f.Rule.Id == rule && f.Level >= least)) return $"the seed must have {rule}{(least > Level.None ? $" as {least}" : "")}, and has not";
+        }
+
+        return null;
+    }
+}
 
 /// <summary>
 /// Tries a property on many generated books. The cases hang on the seed alone, so that a failure can be had again; a failing
@@ -46,13 +65,27 @@ internal static class PropertyRun
     /// <summary>Failures that are worked out and printed, at most.</summary>
     private static int Most { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_FAILURES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int most) ? most : 3;
 
+    /// <summary>The book of a case.</summary>
+    public static PropertyBook BookOf(int i) => BookOf(RandomOf(i), out _);
+
+    private static Random RandomOf(int i) => new(unchecked((Seed * 1_000_003) + i));
+
+    /// <summary>One case in four is a seed as it is.</summary>
+    private static PropertyBook BookOf(Random random, out bool isSeed)
+    {
+        var book = PropertySeeds.All[random.Next(PropertySeeds.All.Count)].Copy();
+        isSeed = random.Next(4) == 0;
+        if (isSeed) return book;
+        foreach (var step in PropertySteps.Any(random, book)) step.Apply(book);
+        return book;
+    }
+
     private static PropertyCase? Make(int i, Func<Random, PropertyBook, PropertyStep?>? stepOf)
     {
-        var random = new Random(unchecked((Seed * 1_000_003) + i));
-        var book = PropertySeeds.All[random.Next(PropertySeeds.All.Count)].Copy();
-        foreach (var step in PropertySteps.Any(random, book)) step.Apply(book);
-        if (stepOf is null) return new PropertyCase(book, null);
-        return stepOf(random, book) is { } last ? new PropertyCase(book, last) : null;
+        var random = RandomOf(i);
+        var book = BookOf(random, out bool isSeed);
+        if (stepOf is null) return new PropertyCase(book, null) { IsSeed = isSeed };
+        return stepOf(random, book) is { } last ? new PropertyCase(book, last) { IsSeed = isSeed } : null;
     }
 
     /// <summary>Takes out files, properties and items one by one as long as the case fails.</summary>
@@ -77,7 +110,7 @@ internal static class PropertyRun
 
             bool Try(PropertyBook book)
             {
-                var one = failing with { Book = book };
+                var one = failing with { Book = book, IsSeed = false };
                 string? now;
                 try
                 {

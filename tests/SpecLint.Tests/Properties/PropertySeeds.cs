@@ -1,3 +1,4 @@
+using SpecLint.Findings;
 using SpecLint.Rules;
 using SpecLint.Tests.Rules;
 using SpecLint.Tests.Support;
@@ -18,7 +19,8 @@ internal static class PropertySeeds
         {
             foreach (var example in page.Examples)
             {
-                if (PropertyBook.Of($"{page.Id}, line {example.Line}", example.Files) is { } book) yield return book;
+                if (PropertyBook.Of($"{page.Id}, line {example.Line}", example.Files) is not { } book) continue;
+                yield return book with { Expected = [.. example.Expected.Select(e => e.Rule).Distinct().Where(r => RuleRegistry.Find(r)!.Safety).Select(r => (r, Level.None))] };
             }
         }
     }

@@ -1,0 +1,90 @@
+using System.Reflection;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.Text;
+using SpecLint.Tests.Support;
+
+namespace SpecLint.RuleMutants;
+
+/// <summary>The sources of the library as a compilation, from which mutants are compiled in memory.</summary>
+internal sealed class Library
+{
+    private static readonly CSharpParseOptions Parse = new(LanguageVersion.Preview, preprocessorSymbols: ["NET", "NET10_0", "NET10_0_OR_GREATER", "NET9_0_OR_GREATER", "NET8_0_OR_GREATER", "NET7_0_OR_GREATER", "NET6_0_OR_GREATER", "NET5_0_OR_GREATER", "NETCOREAPP"]);
+
+    private readonly string folder = Repository.At("src", "SpecLint");
+    private readonly string configuration;
+    private readonly CSharpCompilation compilation;
+    private readonly Dictionary<string, SyntaxTree> trees = new(StringComparer.Ordinal);
+
+    public Library(string configuration)
+    {
+        this.configuration = configuration;
+        string generated = Path.Combine(folder, "obj", configuration, "net10.0");
+        var files = Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
+            .Where(f => Path.GetRelativePath(folder, f).Split(Path.DirectorySeparatorChar)[0] is not ("obj" or "bin"))
+            .Concat(Directory.EnumerateFiles(generated, "*.cs")).Order(StringComparer.Ordinal);
+        foreach (string file in files) trees.Add(file, CSharpSyntaxTree.ParseText(SourceText.From(File.ReadAllText(file), System.Text.Encoding.UTF8), Parse, file));
+        var references = ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Where(p => Path.GetFileName(p).StartsWith("System.", StringComparison.Ordinal) || Path.GetFileName(p) is "mscorlib.dll" or "netstandard.dll" or "Microsoft.CSharp.dll")
+            .Append(Path.Combine(Tests, "SpecLint.Science.dll")).Select(p => (MetadataReference)MetadataReference.CreateFromFile(p));
+        compilation = Generate(CSharpCompilation.Create("SpecLint", trees.Values, references,
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, allowUnsafe: true, nullableContextOptions: NullableContextOptions.Enable)));
+    }
+
+    /// <summary>Where the tests and what they run on are built.</summary>
+    public string Tests => Repository.At("tests", "SpecLint.Tests", "bin", configuration, "net10.0");
+
+    /// <summary>The mutations of every rule that guards against harm, of the verdict, and of what they rest on; in a fixed order.</summary>
+    public IReadOnlyList<Mutation> Mutations()
+    {
+        string[] verdict =
+        [
+            "Service/Verdict.cs", "Service/Verdicts.cs", "Service/LotCheck.cs", "Service/LotLabel.cs",
+            "Profile/KeepingLife.cs", "Profile/KeepingVerdict.cs", "Profile/LotLife.cs", "Profile/Storage.cs", "Profile/Perishables.cs", "Profile/HazardLoad.cs", "Profile/ReadingBounds.cs",
+        ];
+        var all = new List<Mutation>();
+        foreach (var (file, tree) in trees.OrderBy(t => t.Key, StringComparer.Ordinal))
+        {
+            string path = Path.GetRelativePath(folder, file).Replace('\\', '/');
+            if (!verdict.Contains(path) && !(path.StartsWith("Rules/", StringComparison.Ordinal) && tree.ToString().Contains("Safety = true", StringComparison.Ordinal))) continue;
+            all.AddRange(Mutation.Of(path, tree));
+        }
+
+        return all;
+    }
+
+    /// <summary>Compiles the library with a mutation, or as it is.</summary>
+    /// <returns>The assembly; <see langword="null"/> where the compiler refuses it.</returns>
+    public byte[]? Compile(Mutation? mutation, out string? refused)
+    {
+        var mutated = compilation;
+        if (mutation is not null)
+        {
+            var tree = trees[Path.Combine(folder, mutation.Path.Replace('/', Path.DirectorySeparatorChar))];
+            mutated = mutated.ReplaceSyntaxTree(tree, tree.WithChangedText(mutation.Apply(tree.GetText())));
+        }
+
+        // The resources are those of the library as built: the catalogue and its tables.
+        var built = Assembly.LoadFile(Path.Combine(Tests, "SpecLint.dll"));
+        var resources = built.GetManifestResourceNames().Select(name => new ResourceDescription(name, () => built.GetManifestResourceStream(name)!, isPublic: true));
+        using var stream = new MemoryStream();
+        var result = mutated.Emit(stream, manifestResources: resources);
+        refused = result.Success ? null : string.Join("; ", result.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Take(5));
+        return result.Success ? stream.ToArray() : null;
+    }
+
+    private CSharpCompilation Generate(CSharpCompilation of)
+    {
+        var authoring = Assembly.LoadFrom(Repository.At("src", "SpecLint.RuleAuthoring", "bin", configuration, "netstandard2.0", "SpecLint.RuleAuthoring.dll"));
+        var generators = authoring.GetTypes().Where(t => !t.IsAbstract && typeof(IIncrementalGenerator).IsAssignableFrom(t)).Select(t => ((IIncrementalGenerator)Activator.CreateInstance(t)!).AsSourceGenerator());
+        var pages = Directory.EnumerateFiles(Repository.At("rules-docs"), "SL*.md").Order(StringComparer.Ordinal).Select(p => (AdditionalText)new Page(p));
+        CSharpGeneratorDriver.Create(generators, pages, Parse).RunGeneratorsAndUpdateCompilation(of, out var with, out _);
+        return (CSharpCompilation)with;
+    }
+
+    private sealed class Page(string path) : AdditionalText
+    {
+        public override string Path => path;
+
+        public override SourceText GetText(CancellationToken cancellationToken = default) => SourceText.From(File.ReadAllText(path));
+    }
+}
