@@ -96,7 +96,8 @@ public static class AllergenTable
         foreach (var row in Tables.Rows(document))
         {
             string jurisdiction = row.Text("jurisdiction");
-            if (!Settings.AllJurisdictions.Contains(jurisdiction)) continue;
+            // A state has rows of its own beside those of its country (ISO 3166-2).
+            if (!Settings.AllJurisdictions.Contains(jurisdiction.Split('-')[0])) continue;
 
             // What a law only recommends is kept in the table for the reader.
             if (row.TryGetProperty("optional", out _)) continue;
