@@ -25,7 +25,7 @@ public sealed record AllergenCategory(
 }
 
 /// <summary>What the law of each jurisdiction lists as allergens, and the words that bars write for them.</summary>
-public static class AllergenTable
+internal static class AllergenTable
 {
     private static readonly Lazy<Dictionary<string, List<AllergenCategory>>> ByJurisdiction = new(Load);
     private static readonly Lazy<Dictionary<string, FixedList<string>>> Words = new(LoadWords);

@@ -16,7 +16,7 @@ namespace SpecLint.Catalogue;
 /// <param name="PitchY">From the upper edge of a label to that of the next.</param>
 /// <param name="Source">Source of the dimensions.</param>
 /// <param name="Mark">How far to trust it.</param>
-public sealed record LabelStock(
+internal sealed record LabelStock(
     string Id, string Name, string Paper, double PageWidth, double PageHeight, double Width, double Height, int Columns, int Rows,
     double Left, double Top, double PitchX, double PitchY, string Source, Mark Mark)
 {

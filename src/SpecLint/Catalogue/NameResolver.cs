@@ -7,7 +7,7 @@ namespace SpecLint.Catalogue;
 /// "juice of a lemon", "x or y", makers' names. A word is left out only where the table of neutral words has it, so that no name
 /// leads to a thing with other allergens, strength or sugar; what is not understood is not known.
 /// </summary>
-public sealed class NameResolver
+internal sealed class NameResolver
 {
     private const string IsMaker = "it is a maker's name";
 

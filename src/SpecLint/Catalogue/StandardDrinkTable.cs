@@ -6,10 +6,10 @@ namespace SpecLint.Catalogue;
 /// <param name="Name">What it is called: "standard drink", "unit".</param>
 /// <param name="Grams">Ethanol, g.</param>
 /// <param name="Source">Source.</param>
-public sealed record StandardDrink(string Jurisdiction, string Country, string Name, double Grams, string Source);
+internal sealed record StandardDrink(string Jurisdiction, string Country, string Name, double Grams, string Source);
 
 /// <summary>The table of standard drinks.</summary>
-public static class StandardDrinkTable
+internal static class StandardDrinkTable
 {
     private static readonly Dictionary<string, StandardDrink> ByCode = Load();
 

@@ -15,7 +15,7 @@ namespace SpecLint.Changes;
 /// worked out anew, so that every figure shown is that of the changed recipe and not of the search. It works on texts alone; writing
 /// them is left to the caller.
 /// </summary>
-public sealed class Adjuster
+internal sealed class Adjuster
 {
     /// <summary>How often the search is told how far its figures are from those of the recipe, worked out anew.</summary>
     private const int Rounds = 3;

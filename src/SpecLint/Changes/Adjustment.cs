@@ -8,10 +8,10 @@ namespace SpecLint.Changes;
 /// <param name="Fact">Strength, sugar, acid, their ratio, salt, Brix, or the volume (of a drink in the glass, of a preparation as made).</param>
 /// <param name="Low">Its least value, in the unit of the fact.</param>
 /// <param name="High">Its largest value; the same as the least where one value is wanted.</param>
-public sealed record AdjustTarget(Fact Fact, double Low, double High);
+internal sealed record AdjustTarget(Fact Fact, double Low, double High);
 
 /// <summary>What a recipe is to be adjusted to.</summary>
-public sealed record AdjustRequest
+internal sealed record AdjustRequest
 {
     /// <summary>Figures to come to.</summary>
     public IReadOnlyList<AdjustTarget> Targets { get; init; } = [];
@@ -44,7 +44,7 @@ public sealed record AdjustRequest
 /// <param name="After">After, with its range, worked out anew from the changed recipe.</param>
 /// <param name="IsReached">Whether it is reached, to what the steps of the tools allow.</param>
 /// <param name="InTheWay">What stands in the way; empty where it is reached.</param>
-public sealed record AdjustedFigure(string Name, string Unit, double Low, double High, FactValue Before, FactValue After, bool IsReached, string InTheWay);
+internal sealed record AdjustedFigure(string Name, string Unit, double Low, double High, FactValue Before, FactValue After, bool IsReached, string InTheWay);
 
 /// <summary>A line before and after.</summary>
 /// <param name="Item">Id of its item after.</param>
@@ -52,7 +52,7 @@ public sealed record AdjustedFigure(string Name, string Unit, double Low, double
 /// <param name="Before">Amount before, as written; empty for a line that is added.</param>
 /// <param name="After">Amount after.</param>
 /// <param name="MayChange">Whether the search could change it.</param>
-public sealed record AdjustedLine(string Item, string ItemBefore, string Before, string After, bool MayChange)
+internal sealed record AdjustedLine(string Item, string ItemBefore, string Before, string After, bool MayChange)
 {
     /// <summary>Whether it is another than before.</summary>
     public bool IsChanged => Item != ItemBefore || Before != After;
@@ -64,7 +64,7 @@ public sealed record AdjustedLine(string Item, string ItemBefore, string Before,
 /// <param name="Lines">Its lines.</param>
 /// <param name="File">Its file after.</param>
 /// <param name="Comparison">The whole book before and after.</param>
-public sealed record Adjustment(Recipe Recipe, IReadOnlyList<AdjustedFigure> Figures, IReadOnlyList<AdjustedLine> Lines, SourceFile File, Comparison Comparison)
+internal sealed record Adjustment(Recipe Recipe, IReadOnlyList<AdjustedFigure> Figures, IReadOnlyList<AdjustedLine> Lines, SourceFile File, Comparison Comparison)
 {
     /// <summary>Whether every target is reached.</summary>
     public bool IsReached => Figures.All(f => f.IsReached) && Like is null or { Holds: true };

@@ -5,7 +5,7 @@ using SpecLint.Reading;
 namespace SpecLint.Changes;
 
 /// <summary>Writes readings into the text of a recipe or of a lot, stamped with the fingerprint of the recipe that was measured.</summary>
-public static class ReadingRecorder
+internal static class ReadingRecorder
 {
     /// <summary>
     /// The file of a recipe with new readings. Those of another day, or of the recipe before a change, make way for them; what

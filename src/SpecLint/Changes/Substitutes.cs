@@ -6,7 +6,7 @@ using SpecLint.Service;
 namespace SpecLint.Changes;
 
 /// <summary>Where a substitute is to be had.</summary>
-public enum Availability
+internal enum Availability
 {
     /// <summary>A lot of it is in stock.</summary>
     InStock,
@@ -24,13 +24,13 @@ public enum Availability
 /// <param name="Availability">Where it is to be had.</param>
 /// <param name="Differs">What differs from the item that ran out.</param>
 /// <param name="Adjustment">The recipe with it, the amounts solved again.</param>
-public sealed record Substitute(Item Item, string Name, Availability Availability, IReadOnlyList<string> Differs, Adjustment Adjustment);
+internal sealed record Substitute(Item Item, string Name, Availability Availability, IReadOnlyList<string> Differs, Adjustment Adjustment);
 
 /// <summary>
 /// Finds what could take the place of an item that ran out: near to it by strength, sugar and acid, of its kind rather than of another,
 /// in stock rather than to be bought. For each the amounts are solved again.
 /// </summary>
-public static class Substitutes
+internal static class Substitutes
 {
     // In steps of the make-up; common practice, no source. They only rank.
     private const double OtherSort = 0.5, OtherKind = 1.5, NotInStock = 0.5, ToBeBought = 1, Furthest = 3;

@@ -1,7 +1,7 @@
 namespace SpecLint.Findings;
 
 /// <summary>The total order of findings: path, start, end, rule, message.</summary>
-public sealed class FindingOrder : IComparer<Finding>
+internal sealed class FindingOrder : IComparer<Finding>
 {
     /// <summary>The one instance.</summary>
     public static readonly FindingOrder Instance = new();

@@ -1,7 +1,7 @@
 namespace SpecLint.Findings;
 
 /// <summary>Fingerprints of findings.</summary>
-public static class Fingerprints
+internal static class Fingerprints
 {
     /// <summary>Name of the fingerprint in SARIF; the version rises when the ingredients change.</summary>
     public const string Name = "specLint/v1";

@@ -4,7 +4,7 @@ using SpecLint.Reading;
 namespace SpecLint.Findings;
 
 /// <summary>Applies edits to the bytes of a file: what no edit names stays as it is, byte for byte.</summary>
-public static class TextEdits
+internal static class TextEdits
 {
     /// <summary>
     /// Whether two edits of one file cannot both be made without one deciding what the other means: their bytes overlap, or

@@ -10,7 +10,7 @@ namespace SpecLint.Profile;
 /// <param name="Exact">Its amount at the exact factor, mL, g or pieces.</param>
 /// <param name="Rounded">The amount rounded to the step of the tool, mL, g or pieces.</param>
 /// <param name="Text">The amount as it is written, without quotes.</param>
-public sealed record ScaledLine(Part Part, double Exact, double Rounded, string Text);
+internal sealed record ScaledLine(Part Part, double Exact, double Rounded, string Text);
 
 /// <summary>A recipe at another size.</summary>
 /// <param name="Factor">What the amounts were multiplied by, before rounding.</param>
@@ -19,7 +19,7 @@ public sealed record ScaledLine(Part Part, double Exact, double Rounded, string 
 /// <param name="Abv">Strength, % vol; NaN where open.</param>
 /// <param name="Sugar">Sugar, g per 100 mL; NaN where open.</param>
 /// <param name="Acid">Titratable acid, g per 100 mL; NaN where open.</param>
-public sealed record ScaledRecipe(double Factor, IReadOnlyList<ScaledLine> Lines, double Volume, double Abv, double Sugar, double Acid)
+internal sealed record ScaledRecipe(double Factor, IReadOnlyList<ScaledLine> Lines, double Volume, double Abv, double Sugar, double Acid)
 {
     /// <summary>The largest change of a line's share of the whole that rounding makes, as a share of it; lines under 2 % of the whole do not count.</summary>
     public double LargestDrift { get; internal init; }
@@ -30,7 +30,7 @@ public sealed record ScaledRecipe(double Factor, IReadOnlyList<ScaledLine> Lines
 /// tools; the factor is taken a little lower where that makes the rounded lines truer to the ratios. A drink keeps its
 /// dilution in per cent of the mix.
 /// </summary>
-public static class Scaling
+internal static class Scaling
 {
     /// <summary>How far under the volume asked for the factor may go in search of true ratios; common practice, no source.</summary>
     private const double Slack = 0.06;

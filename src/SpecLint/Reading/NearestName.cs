@@ -1,7 +1,7 @@
 namespace SpecLint.Reading;
 
 /// <summary>Finds the name that was probably meant.</summary>
-public static class NearestName
+internal static class NearestName
 {
     /// <summary>Letters of the longest name that is compared, blanks, hyphens and underscores aside.</summary>
     internal const int Longest = 64;

@@ -4,7 +4,7 @@ using SpecLint.Book;
 namespace SpecLint.Reading;
 
 /// <summary>Names places of a recipe in words.</summary>
-public static class PlaceName
+internal static class PlaceName
 {
     /// <summary>A value, from itself outwards: <c>`amount` of ingredient 3 (lime-juice)</c>.</summary>
     public static string Of(JsonNode node) => PlaceWords.Describe(node);

@@ -38,7 +38,7 @@ public enum QuantityFault
 /// <param name="Fault">Why.</param>
 /// <param name="Part">The part of the text that cannot be read.</param>
 /// <param name="Suggestion">What was probably meant by it, or <see langword="null"/>.</param>
-public readonly record struct QuantityProblem(QuantityFault Fault, string Part = "", string? Suggestion = null)
+internal readonly record struct QuantityProblem(QuantityFault Fault, string Part = "", string? Suggestion = null)
 {
     /// <summary>One sentence about the text.</summary>
     public string Message => Fault switch
@@ -75,7 +75,7 @@ public readonly record struct QuantityProblem(QuantityFault Fault, string Part =
 /// <c>20-25</c>, <c>20 to 25</c>), then a unit, with or without a blank. A decimal comma is read and marked; <c>1-1/2</c> is one and a
 /// half, and <c>a dash</c> or <c>twist of</c> is one.
 /// </summary>
-public static class QuantityReader
+internal static class QuantityReader
 {
     private const int MostWholeDigits = 7;
     private const int MostDecimals = 8;

@@ -8,7 +8,7 @@ namespace SpecLint.Reading;
 /// Writes the JSON Schema (2020-12) of a kind of file from its shape, so that schema and binder cannot part ways. Each
 /// schema stands alone.
 /// </summary>
-public static class SchemaWriter
+internal static class SchemaWriter
 {
     private static readonly Dictionary<string, string> Titles = new(StringComparer.Ordinal)
     {

@@ -211,7 +211,7 @@ public sealed class ObjectShape
 }
 
 /// <summary>The shapes of the files of a book: the one source of the binder, of the published schemas and of an editor's help.</summary>
-public static class FileShapes
+internal static class FileShapes
 {
     /// <summary>The substances that the laws on allergens name, as tokens.</summary>
     public static IReadOnlyList<string> AllergenTokens { get; } =

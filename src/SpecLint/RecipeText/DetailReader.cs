@@ -12,7 +12,7 @@ namespace SpecLint.RecipeText;
 /// <param name="names">Understands items.</param>
 /// <param name="measures">The units.</param>
 /// <param name="steps">Understands glasses and quantities among words.</param>
-public sealed class DetailReader(NameResolver names, Measures measures, StepReader steps)
+internal sealed class DetailReader(NameResolver names, Measures measures, StepReader steps)
 {
     /// <summary>Words at the front, and what a line that begins with them is about; with a colon always, without one only where a value of the right kind follows.</summary>
     private static readonly (string Word, DetailKind Kind)[] Fronts =

@@ -13,7 +13,7 @@ namespace SpecLint.RecipeText;
 /// in for, else of a drink. What is open stays a comment, and the item as it was written: the check then finds that it is not known.
 /// Each line of the file knows the line of the text that it comes from.
 /// </summary>
-public sealed class RecipeDraft
+internal sealed class RecipeDraft
 {
     private readonly StringBuilder text = new();
     private readonly List<int> origins = [];

@@ -11,7 +11,7 @@ namespace SpecLint.RecipeText;
 /// </summary>
 /// <param name="names">Understands the items.</param>
 /// <param name="measures">The units.</param>
-public sealed class RecipeLineReader(NameResolver names, Measures measures)
+internal sealed class RecipeLineReader(NameResolver names, Measures measures)
 {
     private const int MostWordsOfAmount = 6;
 

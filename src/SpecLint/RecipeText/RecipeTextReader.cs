@@ -5,7 +5,7 @@ using SpecLint.Reading;
 namespace SpecLint.RecipeText;
 
 /// <summary>Reads recipes from a text: names, lines of ingredients, sentences of the method; several recipes one after another.</summary>
-public sealed class RecipeTextReader
+internal sealed class RecipeTextReader
 {
     private readonly RecipeLineReader lines;
     private readonly DetailReader details;

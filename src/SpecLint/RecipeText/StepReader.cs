@@ -10,7 +10,7 @@ namespace SpecLint.RecipeText;
 /// </summary>
 /// <param name="measures">The units.</param>
 /// <param name="glasses">Ids of the bar's own glasses.</param>
-public sealed class StepReader(Measures measures, IReadOnlyCollection<string> glasses)
+internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> glasses)
 {
     private const int MostWordsOfGlass = 4;
     private const int MostWordsOfQuantity = 3;

@@ -6,7 +6,7 @@ using SpecLint.Profile;
 namespace SpecLint.Reports;
 
 /// <summary>An adjusted recipe, and what could take the place of an item: as text and as JSON.</summary>
-public static class AdjustReport
+internal static class AdjustReport
 {
     private const int LabelColumns = 24;
 

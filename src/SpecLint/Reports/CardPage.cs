@@ -6,7 +6,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>Paper that cards are printed on.</summary>
-public enum CardPaper
+internal enum CardPaper
 {
     /// <summary>A4 (ISO 216), 210 by 297 mm.</summary>
     A4,
@@ -22,7 +22,7 @@ public enum CardPaper
 /// Cards for those who make a recipe: one a page, amounts large; or all of a menu on a list for a pocket. What must not be served
 /// or made says so before anything else.
 /// </summary>
-public sealed class CardPage
+internal sealed class CardPage
 {
     private const string Style = """
         .card{max-width:52rem;border-width:2px;padding:.6rem 1rem;break-after:page}.card:last-of-type{break-after:auto}.card h2{border:0;margin:0;font-size:1.9rem;line-height:1.15}

@@ -5,7 +5,7 @@ using SpecLint.Reading;
 namespace SpecLint.Reports;
 
 /// <summary>Everything that a check found as one self-contained HTML page: what to do, at its place in the recipe; what the drinks come to.</summary>
-public static class CheckPage
+internal static class CheckPage
 {
     private const int LongestExcerpt = 240;
     private const int MostLinesShown = 400;

@@ -7,7 +7,7 @@ using SpecLint.Findings;
 namespace SpecLint.Reports;
 
 /// <summary>Findings in the XML of Checkstyle, which many build servers read: a file with its errors, each with line, column, severity and source.</summary>
-public static class CheckstyleReport
+internal static class CheckstyleReport
 {
     /// <summary>Writes the report.</summary>
     /// <param name="to">Where to.</param>

@@ -6,7 +6,7 @@ using SpecLint.Profile;
 namespace SpecLint.Reports;
 
 /// <summary>What a change does to the drinks, as text, JSON or a table in Markdown for the talk about a pull request.</summary>
-public static class ComparisonReport
+internal static class ComparisonReport
 {
     private const int LabelColumns = 30;
 

@@ -5,7 +5,7 @@ using SpecLint.Findings;
 namespace SpecLint.Reports;
 
 /// <summary>What corrections come to: each with its grade and what became of it, facts before and after, and the difference of the files.</summary>
-public static class CorrectionReport
+internal static class CorrectionReport
 {
     /// <summary>Writes text; the difference at its end can be handed to <c>patch -p1</c> in the root of the book.</summary>
     /// <param name="to">Where to.</param>

@@ -5,7 +5,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>What a search found, as text and as JSON.</summary>
-public static class FindReport
+internal static class FindReport
 {
     /// <summary>Writes it as text, at 80 columns; lines end with LF.</summary>
     /// <param name="to">Where to.</param>

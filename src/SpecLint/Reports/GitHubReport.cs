@@ -8,7 +8,7 @@ namespace SpecLint.Reports;
 /// Findings as workflow commands of GitHub Actions, which the runner turns into annotations: errors first, at most ten of
 /// each level, since it shows no more of a step; and all of them as Markdown for the summary of the step.
 /// </summary>
-public static class GitHubReport
+internal static class GitHubReport
 {
     /// <summary>Annotations of a level that the runner takes of a step (GitHub Docs, usage limits of checks).</summary>
     public const int MostOfALevel = 10;

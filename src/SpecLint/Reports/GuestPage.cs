@@ -5,7 +5,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>A sheet for guests: what is on a menu, and which allergens are in it, in words for guests. It defers to the staff.</summary>
-public static class GuestPage
+internal static class GuestPage
 {
     /// <summary>What the sheet begins with.</summary>
     public const string Please = "Please tell us about any allergy or intolerance before you order, also if you have had the drink before. Our drinks are made by hand at one bar with shared tools, so traces can get from one to another. Ask us: we show you what is in each drink.";

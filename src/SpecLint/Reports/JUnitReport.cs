@@ -9,7 +9,7 @@ namespace SpecLint.Reports;
 /// Findings in the XML of JUnit, which build servers read: a suite a file, in it one case a finding, or one that passed
 /// where there is none, and a last suite for the run as a whole. Errors and warnings are failures; a note passes and says its text; what is accepted is skipped.
 /// </summary>
-public static class JUnitReport
+internal static class JUnitReport
 {
     /// <summary>Writes the report.</summary>
     /// <param name="to">Where to.</param>

@@ -7,7 +7,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>Labels of lots as one self-contained HTML page to print, and as JSON.</summary>
-public static class LabelPage
+internal static class LabelPage
 {
     /// <summary>What a label says of what must not be used.</summary>
     internal const string DoNotUse = "DO NOT USE – see check";

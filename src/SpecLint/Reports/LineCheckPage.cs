@@ -6,7 +6,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>A line check as one self-contained HTML page, for a screen in the bar and for paper.</summary>
-public static class LineCheckPage
+internal static class LineCheckPage
 {
     private const string Style = """
         .summary{break-after:page}.summary h2{margin:.9rem 0 .2rem}.summary table{width:100%}.summary .allergens td,.summary .allergens th{font-size:.8rem;padding:.1rem .3rem}

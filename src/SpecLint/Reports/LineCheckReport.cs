@@ -6,7 +6,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>A line check as text and as JSON.</summary>
-public static class LineCheckReport
+internal static class LineCheckReport
 {
     private const int LabelColumns = 28;
 

@@ -11,7 +11,7 @@ namespace SpecLint.Reports;
 /// to throw away, and each thing to make or to get. Their fingerprints leave out amounts and days, so that a result is known
 /// again while a bottle empties.
 /// </summary>
-public static class LineCheckSarif
+internal static class LineCheckSarif
 {
     private static readonly (string Id, string Name, string Title, Level Level)[] Kinds =
     [

@@ -6,7 +6,7 @@ namespace SpecLint.Reports;
 /// One line a finding, <c>PATH:LINE:COLUMN: LEVEL RULE: MESSAGE</c>: the form that compilers print (GNU Coding Standards, Formatting
 /// Error Messages), which editors and problem matchers read.
 /// </summary>
-public static class LineReport
+internal static class LineReport
 {
     /// <summary>Writes the report; nothing where nothing was found.</summary>
     /// <param name="to">Where to.</param>

@@ -3,7 +3,7 @@ using System.Text;
 namespace SpecLint.Reports;
 
 /// <summary>Text of a recipe made fit for GitHub Flavored Markdown: it can neither make markup, nor name a person, nor link.</summary>
-public static class MarkdownText
+internal static class MarkdownText
 {
     private const string Broken = "&#8203;";
 

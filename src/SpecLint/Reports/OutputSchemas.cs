@@ -8,7 +8,7 @@ namespace SpecLint.Reports;
 /// The JSON Schemas (2020-12) of what the verbs write as JSON. Every object is closed, so that an output which says more than
 /// its schema fails the tests; each schema stands alone.
 /// </summary>
-public static class OutputSchemas
+internal static class OutputSchemas
 {
     private static readonly Shape Text = new(j => j.WriteString("type", "string"));
     private static readonly Shape Flag = new(j => j.WriteString("type", "boolean"));

@@ -12,7 +12,7 @@ namespace SpecLint.Reports;
 /// What recipes come to, and what ingredients are made of. As JSON one object an item, in a list unless one item alone
 /// is asked for (schema <c>profile</c>); as text a table for people.
 /// </summary>
-public static class ProfileReport
+internal static class ProfileReport
 {
     private const int LabelColumns = 30;
     private const int ValueColumns = 20;

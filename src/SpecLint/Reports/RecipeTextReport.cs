@@ -4,7 +4,7 @@ using SpecLint.RecipeText;
 namespace SpecLint.Reports;
 
 /// <summary>What was understood of a text: each line as written, and beside it what it is read as and how certain that is.</summary>
-public static class RecipeTextReport
+internal static class RecipeTextReport
 {
     private const int WrittenColumns = 34;
 

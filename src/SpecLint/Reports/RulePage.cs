@@ -1,7 +1,7 @@
 namespace SpecLint.Reports;
 
 /// <summary>Reads the page of a rule.</summary>
-public static class RulePage
+internal static class RulePage
 {
     private const string Checks = "## What it checks";
 

@@ -8,7 +8,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>A recipe at another size, as text and as JSON.</summary>
-public static class ScaleReport
+internal static class ScaleReport
 {
     private const int LabelColumns = 28;
     private const int ValueColumns = 16;

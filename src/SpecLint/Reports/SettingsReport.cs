@@ -7,7 +7,7 @@ using SpecLint.Rules;
 namespace SpecLint.Reports;
 
 /// <summary>Every effective value of a book's settings, and where it came from.</summary>
-public static class SettingsReport
+internal static class SettingsReport
 {
     private const string Default = "default";
 

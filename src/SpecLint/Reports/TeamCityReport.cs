@@ -6,7 +6,7 @@ using SpecLint.Findings;
 namespace SpecLint.Reports;
 
 /// <summary>Findings as service messages of TeamCity: a type of inspection a rule, then an inspection a finding (TeamCity Docs, Service Messages, "Reporting Inspections").</summary>
-public static class TeamCityReport
+internal static class TeamCityReport
 {
     private const int LongestText = 4000;
 

@@ -6,7 +6,7 @@ using SpecLint.Service;
 namespace SpecLint.Reports;
 
 /// <summary>The way of a lot as text and as JSON.</summary>
-public static class TraceReport
+internal static class TraceReport
 {
     private const int LabelColumns = 28;
 

@@ -3,7 +3,7 @@ using SpecLint.Reading;
 namespace SpecLint.Reports;
 
 /// <summary>Two texts as a difference in the unified format (POSIX.1-2024, <c>diff -u</c>), lines with three lines around them.</summary>
-public static class UnifiedDiff
+internal static class UnifiedDiff
 {
     private const int Context = 3;
 

@@ -14,13 +14,13 @@ namespace SpecLint.Service;
 /// <param name="Allergens">Allergens that it contains, of those that count where the bar is.</param>
 /// <param name="AllergensKnown">Whether all of its allergens are known.</param>
 /// <param name="Differs">What differs from the item that it is compared with; empty for that item itself.</param>
-public sealed record FoundItem(Item Item, string Name, string Called, string Kind, MakeUp MakeUp, IReadOnlyList<string> Allergens, bool AllergensKnown, IReadOnlyList<string> Differs);
+internal sealed record FoundItem(Item Item, string Name, string Called, string Kind, MakeUp MakeUp, IReadOnlyList<string> Allergens, bool AllergensKnown, IReadOnlyList<string> Differs);
 
 /// <summary>
 /// Finds items of a book and of the built-in catalogue by words of their ids, names and synonyms, slips of the hand allowed, or by
 /// what they are made of. Pure: the same book and words give the same list.
 /// </summary>
-public sealed class ItemSearch
+internal sealed class ItemSearch
 {
     // How well a word fits one of a name: the less the better.
     private const int Whole = 0, Begins = 1, Within = 2, Slip = 3;

@@ -10,19 +10,19 @@ namespace SpecLint.Service;
 /// <param name="Since">The day from which the bad lot may be in it: the day it was made; <see langword="null"/> where not given.</param>
 /// <param name="Certain">Whether <c>madeFrom</c> says so; else it was made of such an item, on or after that day, and does not say of which lot.</param>
 /// <param name="Through">The way from the bad lot to it: codes, or ids where a lot has none.</param>
-public sealed record TracedLot(Lot Lot, Stock Stock, string Item, CalendarDate? Since, bool Certain, IReadOnlyList<string> Through);
+internal sealed record TracedLot(Lot Lot, Stock Stock, string Item, CalendarDate? Since, bool Certain, IReadOnlyList<string> Through);
 
 /// <summary>A recipe that a bad lot reaches.</summary>
 /// <param name="Recipe">The preparation or drink.</param>
 /// <param name="Since">The first day on which it may have been made with it; <see langword="null"/> where not known.</param>
 /// <param name="Through">Id of the item of the reached lots that goes into it.</param>
-public sealed record TracedRecipe(Recipe Recipe, CalendarDate? Since, string Through);
+internal sealed record TracedRecipe(Recipe Recipe, CalendarDate? Since, string Through);
 
 /// <summary>
 /// The way of a lot: which lots were made from it, certainly or perhaps, and which preparations and drinks take from them, since
 /// when. Whatever does not say which lots it was made from may hold it.
 /// </summary>
-public sealed class LotTrace
+internal sealed class LotTrace
 {
     private LotTrace(Stock stock, Lot lot, string item)
     {

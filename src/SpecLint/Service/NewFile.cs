@@ -11,7 +11,7 @@ namespace SpecLint.Service;
 /// <param name="Kind">Kind of file; not the bar.</param>
 /// <param name="Name">Name, as people say it.</param>
 /// <param name="Lines">Lines as somebody says them: <c>50 ml gin</c>, <c>2 dashes aromatic bitters</c>.</param>
-public sealed record NewFileRequest(FileKind Kind, string Name, IReadOnlyList<string> Lines)
+internal sealed record NewFileRequest(FileKind Kind, string Name, IReadOnlyList<string> Lines)
 {
     /// <summary>Style of a drink; empty where none is given.</summary>
     public string Style { get; init; } = "";
@@ -27,7 +27,7 @@ public sealed record NewFileRequest(FileKind Kind, string Name, IReadOnlyList<st
 /// Writes the first text of a file of a book. What is certain stands in it; what is not stands in it as a comment that says what is
 /// open, so that nothing is guessed in silence.
 /// </summary>
-public sealed class NewFile
+internal sealed class NewFile
 {
     /// <summary>Words of a line that an amount may take: <c>1 1/2 fl oz</c>.</summary>
     private const int MostAmountWords = 4;
