@@ -87,7 +87,8 @@ internal sealed class OpenBook
 
         // The bar's file also says which schemas of its own the book is held against.
         var today = folder.SetOn ?? host.Today();
-        bool isOtherBar = (now.TryGetValue(BookFiles.BarFile, out var bar) ? bar : null)?.Utf8.Span.SequenceEqual(Live.Find(BookFiles.BarFile)?.Source.Utf8.Span ?? default) == false;
+        byte[] before = Live.Find(BookFiles.BarFile)?.Source.Utf8.ToArray() ?? [];
+        bool isOtherBar = !before.AsSpan().SequenceEqual(now.TryGetValue(BookFiles.BarFile, out var bar) ? bar.Utf8.Span : []);
         if (today != day || isOtherBar)
         {
             day = today;
