@@ -24,8 +24,8 @@ internal sealed class CleanBook
 {
     private readonly Dictionary<string, CleanFile> byId = new(StringComparer.Ordinal);
     private readonly Dictionary<string, CleanFile> byByProduct = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, HashSet<string>> before = new(StringComparer.Ordinal);
-    private readonly HashSet<string> beforeInWhole;
+    private readonly Dictionary<string, List<Finding>> before = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Level> beforeInWhole = new(StringComparer.Ordinal);
 
     private CleanBook(string name, JsonObject bar, IEnumerable<(string Path, JsonObject Root)> files)
     {
@@ -43,7 +43,7 @@ internal sealed class CleanBook
         }
 
         Whole = Checker.Check(Input(Bar, Files.Select(f => (f.Path, f.Root))));
-        beforeInWhole = [.. Flat(Whole.Findings).Select(f => f.Fingerprint)];
+        foreach (var finding in Flat(Whole.Findings)) beforeInWhole[finding.Fingerprint] = finding.Level;
         Profiles = Whole.Profiles;
     }
 
@@ -131,13 +131,24 @@ internal sealed class CleanBook
     /// <summary>The file of an id.</summary>
     public CleanFile? Find(string id) => byId.GetValueOrDefault(id);
 
-    /// <summary>The findings that a change brings: those of the changed small book that the unchanged one has not.</summary>
+    /// <summary>The findings that a change brings: those of the changed small book that the unchanged one has not, or at a lower level.</summary>
     public List<Finding> New(CleanFile file, JsonObject? bar, JsonObject changed, IReadOnlyDictionary<string, JsonObject> added)
     {
-        if (!before.TryGetValue(file.Path, out var known))
-            before.Add(file.Path, known = [.. Flat(Checker.Check(Small(file, Bar, file.Root, new Dictionary<string, JsonObject>())).Findings).Select(f => f.Fingerprint)]);
+        var known = Before(file).ToLookup(f => f.Fingerprint, StringComparer.Ordinal);
         var found = Flat(Checker.Check(Small(file, bar ?? Bar, changed, added)).Findings);
-        return [.. found.Where(f => !known.Contains(f.Fingerprint) && !beforeInWhole.Contains(f.Fingerprint))];
+        return [.. found.Where(f => !known[f.Fingerprint].Any(k => k.Level >= f.Level) && !(beforeInWhole.TryGetValue(f.Fingerprint, out var level) && level >= f.Level))];
+    }
+
+    /// <summary>Whether the clean recipe has a finding of one of some rules already: a mistake of that kind would not be seen in it.</summary>
+    public bool Has(CleanFile file, string[] rules) => Before(file).Exists(f => f.Subject == file.Id && f.Level >= Level.Warning && rules.Contains(f.Rule.Id));
+
+    /// <summary>The small book of a file with a mistake.</summary>
+    public BookInput Mutated(Draft draft) => Small(draft.File, draft.ChangedBar ?? Bar, draft.Root, draft.Added);
+
+    private List<Finding> Before(CleanFile file)
+    {
+        if (!before.TryGetValue(file.Path, out var known)) before.Add(file.Path, known = [.. Flat(Checker.Check(Small(file, Bar, file.Root, new Dictionary<string, JsonObject>())).Findings)]);
+        return known;
     }
 
     /// <summary>Findings with those folded beneath them.</summary>

@@ -33,7 +33,7 @@ internal static partial class Defects
             l["item"] = AsItem(d, $"{Draft.Text(l, "amount")} {Draft.Item(l).Replace('-', ' ')}");
             l.Remove("amount");
         }))),
-        D(9, "a word for an amount", "SL2030 SL1010", d => d.IsDrink && With(d.Pick(d.In("ml").Where(l => !d.IsSparkling(l))), l => Do(() => l["amount"] = d.Lottery.Pick(["a splash", "to taste", "few drops", "a little"])))),
+        D(9, "a word for an amount", "SL2030 SL1010", d => d.IsDrink && With(d.Pick(d.In("ml").Where(l => !d.IsSparkling(l))), l => Do(() => l["amount"] = d.Lottery.Pick<string>(d.File.Book.Bar["measures"]?["splash"] is null ? ["a splash", "to taste", "few drops", "a little"] : ["to taste", "few drops", "a little"])))),
         D(11, "a tablespoon of something potent", "SL2010", d => d.IsDrink && With(d.Pick(d.Lines.Where(l => d.KindOf(l) == "bitters" || d.Ethanol(l) > 0.48)), l => Draft.Set(l, 1, "tbsp"))),
         D(12, "a powder by volume", "SL2004 SL4016", d => d.IsPrep && With(d.Pick(d.In("g").Where(l => d.IsDry(l) && d.KindOf(l) is "sugar" or "acid" or "salt")), l => Draft.Set(l, Draft.Amount(l).Value, "ml"))),
         D(13, "an amount between the marks of the jigger", "SL2014", d => d.IsDrink && d.File.Book.Bar["tools"] is not null && With(d.Pick(d.In("ml").Where(l => !d.IsSparkling(l))), l => Draft.Set(l, Draft.Amount(l).Value + 0.7 + (0.1 * d.Lottery.Below(9)), "ml"))),
@@ -74,7 +74,7 @@ internal static partial class Defects
         D(20, "citric acid of no stated form", "SL2024", d => d.IsPrep && With(d.Pick(d.Lines.Where(l => Draft.Item(l) == "citric-acid")), l => d.Rename(l, "pantry-citric") && d.Add("pantry-citric.ingredient.json", """{ "name": "Citric acid", "kind": "acid", "state": "powder", "acids": { "citric": "100 g" }, "allergens": { "contains": [] } }""") is not null)),
         D(21, "a gum at ten times its dose", "SL2021", d => d.IsPrep && d.In("g").Count > 1 && d.Lines.Any(l => d.KindOf(l) is "water" or "juice" or "plant-milk") && Do(() =>
         {
-            double mass = d.In("g").Sum(l => Draft.Amount(l).Value);
+            double mass = d.In("g").Concat(d.In("ml")).Sum(l => Draft.Amount(l).Value);
             var (gum, dose) = d.Lottery.Pick([("agar", 0.002), ("xanthan-gum", 0.002), ("gellan-gum", 0.002), ("guar-gum", 0.003), ("locust-bean-gum", 0.003)]);
             d.AddLine(gum, Draft.Say(10 * dose * mass, "g"));
         })),

@@ -22,7 +22,7 @@ internal static partial class Defects
             l["made"] = $"2026-11-{18 + d.Lottery.Below(4)}";
             l["useBy"] = $"2026-11-{26 + d.Lottery.Below(4)}";
         }))),
-        D(71, "kept longer than its shortest-lived part", "SL5007 SL5001 SL5019", d => d.IsPrep && d.Root["keep"] is JsonObject k && d.Lines.Any(l => d.KindOf(l) is "juice" or "egg" or "dairy" or "acid-adjusted-juice" || (d.File.Book.Find(Draft.Item(l)) is { IsRecipe: true })) && Do(() => k["for"] = $"{40 + d.Lottery.Below(60)} d")),
+        D(71, "kept longer than its shortest-lived part", "SL5007 SL5001 SL5019", d => d.IsPrep && d.Root["keep"] is JsonObject k && !IsStrong(d) && d.Lines.Any(l => d.KindOf(l) is "juice" or "egg" or "dairy" or "acid-adjusted-juice" || (d.File.Book.Find(Draft.Item(l)) is { IsRecipe: true })) && Do(() => k["for"] = $"{40 + d.Lottery.Below(60)} d")),
         D(72, "raw egg in a bottle", "SL5018", d => d.IsPrep && With(d.Pick(d.Of("egg")), l => d.Rename(l, "egg-white") && Do(() => d.Root["keep"]!["for"] = $"{3 + d.Lottery.Below(5)} d"))),
         D(73, "a milk punch that keeps for ever", "SL5020 SL5030 SL5001", d => d.IsPrep && d.Sort == "milk-wash" && Do(() =>
         {
@@ -177,6 +177,9 @@ internal static partial class Defects
     private sealed record Hiding(string Item, string Allergen);
 
     private static bool Declares(Draft d, string allergen) => d.Root["declares"]?["allergens"] is JsonArray list && list.Any(x => (string?)x == allergen);
+
+    /// <summary>Whether its alcohol keeps what is in it: from 20 % vol nothing spoils it.</summary>
+    private static bool IsStrong(Draft d) => d.File.Book.Whole.Book.Recipes.FirstOrDefault(r => r.Id == d.File.Id) is { } recipe && d.File.Book.Profiles.Of(recipe).Get(Vocabulary.Fact.Abv) is { IsKnown: true, Value: > 20 };
 
     private static bool IsCold(JsonObject keep) => Draft.Amount(keep, "at").Value <= 8 && Draft.Amount(keep, "at").Value > -5;
 

@@ -80,7 +80,7 @@ internal static partial class Defects
         {
             d.Root["glass"] = "thimble-coupe";
             if (d.Bar["glasses"] is not JsonObject) d.Bar["glasses"] = new JsonObject();
-            d.Bar["glasses"]!["thimble-coupe"] = new JsonObject { ["name"] = "Small coupe", ["brim"] = Draft.Say(Served(d) * d.Lottery.Between(0.6, 0.85), "ml") };
+            d.Bar["glasses"]!["thimble-coupe"] = new JsonObject { ["name"] = "Small coupe", ["brim"] = Draft.Say(ServedLeast(d) * d.Lottery.Between(0.6, 0.85), "ml") };
         })),
         D(62, "a stemmed glass hardly filled", "SL8005", d => d.IsDrink && d.Sort is "stirred" or "shaken-sour" or "shaken-short" && Draft.Text(d.Root, "glass") is "coupe" or "nick-and-nora" or "martini" or "small-coupe" && Do(() =>
         {
@@ -107,6 +107,8 @@ internal static partial class Defects
     ];
 
     private static double Served(Draft d) => d.File.Book.Whole.Book.Recipes.FirstOrDefault(r => r.Id == d.File.Id) is { } recipe ? d.File.Book.Profiles.Of(recipe).Get(Vocabulary.Fact.ServedVolume).Value : 0;
+
+    private static double ServedLeast(Draft d) => d.File.Book.Whole.Book.Recipes.FirstOrDefault(r => r.Id == d.File.Id) is { } recipe ? d.File.Book.Profiles.Of(recipe).Get(Vocabulary.Fact.ServedVolume).Low : 0;
 
     private static string Misspelt(Draft d, string id)
     {

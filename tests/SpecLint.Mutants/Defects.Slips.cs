@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 
 namespace SpecLint.Mutants;
@@ -11,16 +12,16 @@ internal static partial class Defects
             t.Of[t.Name] = Draft.Say(Math.Round((Draft.Amount(t.Of, t.Name).Value * 9 / 5) + 32), "°C")))),
         D(102, "a card in ounces typed as millilitres", "SL2036 SL3006", d => d.IsDrink && d.In("ml").Count > 1 && d.In("ml").Sum(l => Draft.Amount(l).Value) >= 60 && d.Lines.All(l => Draft.Amount(l).Unit is "ml" or "dash" or "dashes") && Do(() =>
         {
-            foreach (var line in d.In("ml")) Draft.Set(line, Ounces(line), "ml");
+            foreach (var line in d.In("ml")) line["amount"] = Ounces(line);
         })),
-        D(103, "one amount in ounces typed as millilitres", "SL2037 SL2036 SL3001 SL3002 SL3003 SL3004 SL3006 SL3015 SL3016", d => d.IsDrink && d.In("ml").Count > 1 && With(d.Pick(d.In("ml").Where(l => Draft.Amount(l).Value >= 22 && Draft.Amount(l).Value <= 90)), l => Draft.Set(l, Ounces(l), "ml"))),
+        D(103, "one amount in ounces typed as millilitres", "SL2037 SL2036 SL3001 SL3002 SL3003 SL3004 SL3006 SL3015 SL3016", d => d.IsDrink && d.In("ml").Count > 1 && With(d.Pick(d.In("ml").Where(l => Draft.Amount(l).Value >= 22 && Draft.Amount(l).Value <= 90)), l => Do(() => l["amount"] = Ounces(l)))),
         D(104, "millilitres typed as ounces", "SL2007 SL2036 SL3006", d => d.IsDrink && With(d.Pick(d.In("ml").Where(l => Draft.Amount(l).Value >= 15)), l => Draft.Set(l, Draft.Amount(l).Value, "oz"))),
         D(105, "grams typed as kilograms", "SL2007 SL2017 SL2018 SL2019 SL2021 SL2022 SL2023 SL4001 SL4002 SL4003 SL4005 SL4008 SL4009 SL4010 SL4011 SL4018 SL5004 SL5033 SL8018 SL8021 SL8029", d => d.IsPrep && d.In("g").Count > 1 && With(d.Pick(d.In("g")), l => Draft.Set(l, Draft.Amount(l).Value, "kg"))),
     ];
 
     private static IEnumerable<Defect> Exchanges() =>
     [
-        D(106, "the amounts of two parts exchanged", "SL2007 SL2023 SL2005 SL2037 SL3001 SL3002 SL3003 SL3004 SL3006 SL3015 SL3016 SL3024", d => d.IsDrink && d.Lottery.Pick(Pairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
+        D(106, "the amounts of two parts exchanged", "SL2007 SL2023 SL2005 SL2037 SL3001 SL3002 SL3003 SL3004 SL3006 SL3015 SL3016 SL3026", d => d.IsDrink && d.Lottery.Pick(Pairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
         D(107, "the amounts of two parts of a preparation exchanged", "SL2017 SL2018 SL2019 SL2021 SL2022 SL4001 SL4002 SL4003 SL4005 SL4008 SL4009 SL4010 SL4011 SL4015 SL4018 SL4021 SL5004 SL5033", d => d.IsPrep && Weighed(d) && (d.Root["target"] is not null || d.Root["measured"] is not null || d.Lines.Any(l => l["share"] is not null))
             && d.Lottery.Pick(PrepPairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
         D(108, "readings of an earlier version", "SL5033 SL5004 SL4001 SL4002 SL4003", d => d.IsPrep && d.Root["measured"] is JsonObject m && m["of"] is not null && With(d.Pick(d.In("g").Where(l => Draft.Amount(l).Value >= 5)), l => Do(() => Draft.Scale(l, d.Lottery.Below(2) == 0 ? d.Lottery.Between(0.5, 0.85) : d.Lottery.Between(1.2, 2))))),
@@ -105,8 +106,8 @@ internal static partial class Defects
     private static List<Number> Times(Draft d) =>
         [.. d.Steps.Where(s => Draft.Amount(s, "for") is { Unit: "s", Value: >= 5 } || (Draft.Amount(s, "for") is { Unit: "h", Value: >= 1 } && Draft.Text(s, "do") is "dry" or "ferment" or "sous-vide" or "age")).Select(s => new Number(s, "for"))];
 
-    /// <summary>An amount as an ounce jigger has it: 30 ml an ounce, in quarters.</summary>
-    private static double Ounces(JsonObject line) => Math.Max(0.25, Math.Round(Draft.Amount(line).Value / 7.5) / 4);
+    /// <summary>The figure of an ounce jigger under the unit millilitres: 30 ml an ounce, in quarters.</summary>
+    private static string Ounces(JsonObject line) => string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0.25, Math.Round(Draft.Amount(line).Value / 7.5) / 4):0.##} ml");
 
     /// <summary>Parts of different kinds whose amounts differ by half and more.</summary>
     private static List<(JsonObject A, JsonObject B)> Pairs(Draft d)

@@ -180,7 +180,9 @@ public sealed class Finding
 
     /// <summary>Corrections, the best first.</summary>
     /// <remarks>One that would write an amount of nothing, or none at all, is left out: it is the end of a sum that has no answer.</remarks>
-    public IReadOnlyList<Correction> Corrections { get; init => field = Correction.Sensible(value); } = [];
+    public IReadOnlyList<Correction> Corrections { get => corrections; init => corrections = Correction.Sensible(value); }
+
+    private IReadOnlyList<Correction> corrections = [];
 
     /// <summary>The acceptance that covers it, if any.</summary>
     public Suppression? Suppression { get; internal set; }
@@ -218,6 +220,15 @@ public sealed class Finding
         var copy = (Finding)MemberwiseClone();
         copy.place = there;
         return copy;
+    }
+
+    /// <summary>Adds to each correction what follows from it.</summary>
+    internal void Amend(Func<Correction, Correction> amended)
+    {
+        for (int i = 0; i < corrections.Count; i++)
+        {
+            if (amended(corrections[i]) is var with && !ReferenceEquals(with, corrections[i])) corrections = [.. corrections.Take(i), with, .. corrections.Skip(i + 1)];
+        }
     }
 
     /// <summary>As the rule made it: without what the engine has set since.</summary>

@@ -48,8 +48,12 @@ public class BookContext
     public void Report(Finding finding)
     {
         finding.Complete(Checked);
+        if (finding.Corrections.Count > 0) finding.Amend(Amended);
         findings.Add(finding);
     }
+
+    /// <summary>A correction with what follows from it in the same file.</summary>
+    private protected virtual Correction Amended(Correction correction) => correction;
 
     /// <summary>The file that is checked; <see langword="null"/> where the whole book is.</summary>
     private protected virtual BookFile? Checked => null;
@@ -116,6 +120,8 @@ public sealed class RecipeContext : FileContext
 
     /// <summary>A fact of the recipe.</summary>
     public FactValue Fact(Fact fact) => Profile.Get(fact);
+
+    private protected override Correction Amended(Correction correction) => Amendments.With(this, correction);
 
     /// <summary>The amount of a line; its item where no amount is given.</summary>
     public Spot AmountOf(Line line) => At(line.Amount.IsGiven ? line.Amount.Span : SpanOfItem(line), PathOf(line, "amount"));

@@ -21,11 +21,11 @@ internal sealed partial class DilutedAfterTarget : PrepRule
             {
                 if (Find(context, item.Value) is not { } part) continue;
                 if (Substances.IsAcid(part.Material)) acidStep = step;
-                else if (acidStep is not null && step.Number > acidStep.Number && (Substances.IsWater(part.Material) || Substances.IsJuice(part.Material))) later ??= step;
+                else if ((acidStep ?? FirstMix(context, prep)) is { } acids && step.Number > acids.Number && (Substances.IsWater(part.Material) || Substances.IsJuice(part.Material))) later ??= step;
             }
         }
 
-        if (acidStep is null || later is null) return null;
+        if (later is null) return null;
         double added = 0, native = 0;
         var before = new double[Science.Components.Count];
         foreach (var part in context.Profile.Parts)
@@ -69,6 +69,25 @@ internal sealed partial class DilutedAfterTarget : PrepRule
             Related = [new RelatedPlace(context.At(target.Span), "the target")],
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],
         });
+    }
+
+    /// <summary>The first step that mixes and names nothing: it is about all that no step names, the acid among it.</summary>
+    private static Step? FirstMix(RecipeContext context, Prep prep)
+    {
+        foreach (var step in prep.Method)
+        {
+            foreach (var item in step.Items)
+            {
+                if (Find(context, item.Value) is { } part && Substances.IsAcid(part.Material)) return null;
+            }
+        }
+
+        foreach (var step in prep.Method)
+        {
+            if (step.Items.Count == 0) return step;
+        }
+
+        return null;
     }
 
     private static Part? Find(RecipeContext context, string item)

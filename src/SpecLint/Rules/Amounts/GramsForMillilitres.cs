@@ -17,7 +17,7 @@ internal sealed partial class GramsForMillilitres : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid }) continue;
-            if (Written.IsPoured(part.Line.Amount.Value.Unit))
+            if (part.Line.Amount.Value.Dimension == Dimension.Volume)
             {
                 poured++;
                 millilitresPoured += part.Line.Amount.Value.Base;
@@ -30,7 +30,7 @@ internal sealed partial class GramsForMillilitres : DrinkRule
         }
 
         // One of each: the drink is poured where the larger part is.
-        if (weighed == 0 || poured < weighed || (poured == weighed && millilitresPoured <= gramsWeighed)) return;
+        if (weighed == 0 || poured < weighed || (poured == weighed && millilitresPoured < gramsWeighed)) return;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;

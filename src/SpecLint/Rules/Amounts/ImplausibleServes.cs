@@ -2,10 +2,14 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
 [Rule("SL2036", "implausible-serves", "Amounts that cannot make so many serves", Level.Error, IsCause = true)]
+[Limit("amount-card-least", "Least")]
+[Limit("amount-card-most", "Most")]
+[Limit("amount-ounce-quarter", "Quarter")]
 internal sealed partial class ImplausibleServes : DrinkRule
 {
     private static readonly PlausibleRange Any = PlausibleTable.Of("serve-volume");
@@ -30,6 +34,8 @@ internal sealed partial class ImplausibleServes : DrinkRule
         var range = topped ? Topped : context.Profile.Technique == TechniqueKind.NoIce ? Any : Chilled;
         bool over = each > range.High;
 
+        if (each < range.Low && drink.ServesOrOne <= 1 && Card(context, drink, all, range)) return;
+
         // What is not weighed can only add to it; a drink of one serve that is small is an amount too small, not a count too large.
         if (over ? batched : (unweighed || each >= range.Low || drink.ServesOrOne <= 1)) return;
         int fits = over ? 0 : (int)Math.Max(1, Math.Round(drink.ServesOrOne / PowerOf(drink.ServesOrOne)));
@@ -46,6 +52,32 @@ internal sealed partial class ImplausibleServes : DrinkRule
             Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("each", each, "mL"), Proof.Of(over ? "plausible most" : "plausible least", limit, "mL", range.Source)],
             Corrections = right && drink.Serves.IsGiven ? [new Correction(CorrectionGrade.Proposed, $"Write {fits}.", [new TextEdit(context.At(span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])] : [],
         });
+    }
+
+    /// <summary>A whole card in ounces under the unit millilitres: too little for any drink as written, one drink as ounces.</summary>
+    private static bool Card(RecipeContext context, Drink drink, double all, PlausibleRange range)
+    {
+        var edits = new List<TextEdit>();
+        double meant = 0, ounce = Measures.For(context.Settings.Bar).TryFind("oz".AsSpan(), out var word) && word.Unit is { } unit ? unit.Factor : double.NaN;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid } || !part.Line.Amount.IsGiven) continue;
+            var amount = part.Line.Amount.Value;
+            if (amount.Unit.Name != "ml" || amount.Low < amount.High || !Written.IsMultiple(amount.Value, Quarter.Value)) continue;
+            meant += amount.Value * ounce;
+            edits.Add(new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(amount.Value, 2)} oz\""));
+        }
+
+        if (edits.Count < 2 || !(meant >= Least.Value && meant <= Most.Value)) return false;
+        context.Report(new(Rule)
+        {
+            At = context.At(drink.IngredientsSpan, "ingredients"),
+            Message = $"The amounts come to {Say.With(all, "mL")}, below the smallest usual serve of {Say.With(range.Low, "mL")} ({range.Condition}; {range.Source}). As ounces they come to {Say.With(meant, "mL")}.",
+            Advice = "Write `oz` if the card is in ounces.",
+            Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("as ounces", meant, "mL"), Proof.Of("plausible least", range.Low, "mL", range.Source)],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write oz for ml in {Say.Number(edits.Count, 0)} lines.", edits)],
+        });
+        return true;
     }
 
     /// <summary>The power of ten by which a count is likely off: 10 and 20 by ten, 100 by a hundred; 4 by itself.</summary>

@@ -8,6 +8,9 @@ namespace SpecLint.Rules.Amounts;
 [Rule("SL2033", "implausible-temperature", "A temperature that no bar works at, perhaps °F for °C", Level.Warning, IsCause = true)]
 internal sealed partial class ImplausibleTemperature : PlausibilityRule
 {
+    /// <summary>s; what is held hot for longer is not for service.</summary>
+    private const double Day = 86400;
+
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-temperature");
     private static readonly PlausibleRange HeldHot = PlausibleTable.Of("hot-hold");
     private static readonly PlausibleRange Fridge = PlausibleTable.Of("fridge-temperature");
@@ -34,11 +37,11 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
             }
         }
 
-        if (context.File is Prep { Keep: { } keep }) Keep(context, keep.At, "keep.at", "It is kept at");
+        if (context.File is Prep { Keep: { } keep }) Keep(context, keep.At, keep.For, "keep.at", "It is kept at");
         if (context.File is Recipe { AsMeasured: { } measured }) One(context, measured.Temperature, Served, "measured.temperature", "It was measured at");
         if (context.File is Stock stock)
         {
-            foreach (var lot in stock.Lots) Keep(context, lot.At, $"lots[{lot.Item.Or($"{lot.Number}")}].at", "The lot is kept at");
+            foreach (var lot in stock.Lots) Keep(context, lot.At, default, $"lots[{lot.Item.Or($"{lot.Number}")}].at", "The lot is kept at");
         }
 
         if (context.File is Bar bar)
@@ -51,9 +54,9 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
     protected override string Words(double value) => $"{Say.Number(value, 0)} °C";
 
     /// <summary>What is held hot for service is kept over the cold and warm range, and is no slip.</summary>
-    private void Keep(FileContext context, Given<Quantity> at, string path, string what)
+    private void Keep(FileContext context, Given<Quantity> at, Given<Quantity> time, string path, string what)
     {
-        if (at.IsGiven && HeldHot.Holds(at.Value.Base)) return;
+        if (at.IsGiven && HeldHot.Holds(at.Value.Base) && !(time.IsGiven && time.Value.BaseLow > Day)) return;
         One(context, at, Kept, path, what);
     }
 }

@@ -37,7 +37,8 @@ internal sealed partial class PercentageInName : PrepRule
             if (part.Material is { Kind.IsWater: true } && part.Line.Amount.IsGiven && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume && part.IsWeighed) filler = part;
         }
 
-        double filled = filler is null ? double.NaN : filler.Grams.Typical + change;
+        // Where another has the name by right, it is this one that is misnamed.
+        double filled = filler is null || IsNameOfAnother(context, prep, named) ? double.NaN : filler.Grams.Typical + change;
         context.Report(new(Rule)
         {
             At = context.At(prep.Name.Span, "name"),
@@ -50,6 +51,16 @@ internal sealed partial class PercentageInName : PrepRule
         });
 
         bool Near(double a, double b) => Math.Abs(a - b) <= (a * Apart.Value / 100) + Guards.PercentageRounding;
+    }
+
+    private static bool IsNameOfAnother(RecipeContext context, Prep prep, double named)
+    {
+        foreach (var other in context.Book.Preps)
+        {
+            if (other != prep && other.Family.OrNone() == prep.Family.OrNone() && other.Name.IsGiven && TryPercent(other.Name.Value, out double percent) && percent == named) return true;
+        }
+
+        return false;
     }
 
     private static double Acids(RecipeProfile profile)

@@ -52,7 +52,7 @@ internal sealed partial class TenfoldPour : DrinkRule
     private static Slip? SlipOf(Quantity amount, BookContext context, double serves, Limit limit) =>
         Slips.Find(amount, Measures.For(context.Settings.Bar), b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
 
-    private static Limit? LimitOf(Material material)
+    internal static Limit? LimitOf(Material material)
     {
         var kind = material.Kind;
         if (kind.IsStrong) return Spirit;

@@ -41,6 +41,23 @@ internal static class Written
         return Say.Number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
     }
 
+    /// <summary>
+    /// Grams of a part as its share of the whole says, where it gives one and all others are weighed; NaN where not.
+    /// </summary>
+    public static double GramsByShare(RecipeProfile profile, Part part)
+    {
+        if (!part.Line.Share.IsGiven || part.Line.Share.Value is not { Dimension: Dimension.PercentByMass, Base: > 0 and < 100 } share) return double.NaN;
+        double others = 0;
+        foreach (var other in profile.Parts)
+        {
+            if (ReferenceEquals(other, part) || other.Phase == PartPhase.Beside) continue;
+            if (!other.IsWeighed) return double.NaN;
+            others += other.Grams.Typical;
+        }
+
+        return share.Base / (100 - share.Base) * others;
+    }
+
     /// <summary>Nearest multiple of a step.</summary>
     public static double Nearest(double value, double step) => step > 0 ? Math.Round(value / step, MidpointRounding.AwayFromZero) * step : value;
 

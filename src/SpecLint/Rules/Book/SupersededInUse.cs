@@ -37,6 +37,19 @@ internal sealed partial class SupersededInUse : BookRule
         }
     }
 
+    /// <summary>The steps that name it.</summary>
+    private static IEnumerable<TextEdit> Steps(BookFile user, string old, string name)
+    {
+        if (user is not Recipe recipe) yield break;
+        foreach (var step in recipe.Method)
+        {
+            foreach (var item in step.Items)
+            {
+                if (item.Value == old) yield return new TextEdit(user.At(item.Span), $"\"{name}\"");
+            }
+        }
+    }
+
     private static void Report(BookContext context, Recipe newer, string old, BookFile user, Given<string> at, string path)
     {
         var place = user.At(at.Span);
@@ -49,7 +62,7 @@ internal sealed partial class SupersededInUse : BookRule
             Advice = $"Name `{newer.Id}`, and check the balance again.",
             Evidence = [Proof.Of("superseded by", newer.Id, newer.At(newer.Supersedes.Span))],
             Related = [new RelatedPlace(newer.At(newer.Supersedes.Span), "says that it supersedes it")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{newer.Id}` instead of `{old}`.", [new TextEdit(place, $"\"{newer.Id}\"")])],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{newer.Id}` instead of `{old}`.", [new TextEdit(place, $"\"{newer.Id}\""), .. Steps(user, old, newer.Id)])],
         });
     }
 }

@@ -28,7 +28,9 @@ internal sealed partial class BatchRatioDiffers : PrepRule
                     Advice = factor > 0 ? $"Take {words}, or bring the drink in line." : "Say how much of it the batch takes, or bring the drink in line.",
                     Evidence = [Proof.Of($"factor of {item}", factor, "1"), Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of(Off)],
                     Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
-                    Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+
+                    // Where no two parts agree, nobody knows which of them is right.
+                    Corrections = Agreeing(batch) < 2 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
                 });
             }
         }
@@ -50,6 +52,17 @@ internal sealed partial class BatchRatioDiffers : PrepRule
                 Related = [new RelatedPlace(batch.Drink.At(part.Line.Span), "the line in the drink")],
             });
         }
+    }
+
+    private static int Agreeing(Batch batch)
+    {
+        int agree = 0;
+        foreach (var (ofDrink, _, factor) in batch.Pairs)
+        {
+            if (!Batch.IsSeasoning(ofDrink) && Math.Abs(factor - batch.Factor) <= batch.Factor * Off.Value / 100) agree++;
+        }
+
+        return agree;
     }
 
     private static bool Exists(RecipeProfile profile, string id)

@@ -26,15 +26,19 @@ internal sealed partial class YieldImpossible : PrepRule
 
         if (yield + left <= all * (1 + (Off.Value / 100))) return;
         double typical = 0;
+        bool strained = false;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Beside && part.IsWeighed) typical += part.Grams.Typical;
+            strained |= part.Phase == PartPhase.TakenOut;
         }
 
         if (unit == "mL") typical *= context.Profile.InputVolume / context.Profile.InputMass;
         typical -= left;
         string with = left > 0 ? $", with {Say.With(left, unit)} of by-products beside it," : "";
-        bool solved = typical > 0 && left < all;
+        
+        // What is strained out takes liquid with it, and only the scale knows how much.
+        bool solved = typical > 0 && left < all && !strained;
         string words = $"{Say.Number(typical, 0)} {(unit == "mL" ? "ml" : unit)}";
         context.Report(new(Rule)
         {

@@ -17,7 +17,7 @@ internal sealed partial class YieldShort : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
-        if (prep.Family.OrNone() is { Ferments: true } or { IsDry: true } || prep.Family.OrNone().Kind.HoldsAir) return;
+        if (prep.Family.OrNone() is { Ferments: true } or { IsDry: true } || (prep.Family.OrNone().Kind.HoldsAir && prep.Yield.Value.Dimension == Dimension.Volume)) return;
         double all = 0, held = 0, solids = 0;
         foreach (var part in context.Profile.Parts)
         {
