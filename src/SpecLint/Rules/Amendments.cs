@@ -22,10 +22,10 @@ internal static class Amendments
     /// <summary>The correction with what follows from it.</summary>
     public static Correction With(RecipeContext context, Correction correction)
     {
-        if (correction.KeepsTheThing || correction.Edits.Count == 0) return correction;
+        if (correction.Edits.Count == 0) return correction;
         var more = new List<TextEdit>();
         Names(context, correction, more);
-        if (context.Recipe is Prep prep) Amounts(context, prep, correction, more);
+        if (context.Recipe is Prep prep && !correction.KeepsTheThing) Amounts(context, prep, correction, more);
         return more.Count == 0 ? correction : correction with { Edits = [.. correction.Edits, .. more] };
     }
 
@@ -86,7 +86,7 @@ internal static class Amendments
         Shares(context, correction, grams, (before, after), more);
     }
 
-    /// <summary>Shares that agreed with the amounts follow them all, so that they still add up.</summary>
+    /// <summary>Where one share is no longer that of its amount, all are written anew, so that they add up.</summary>
     private static void Shares(RecipeContext context, Correction correction, double[] grams, (double Before, double After) all, List<TextEdit> more)
     {
         var parts = context.Profile.Parts;
@@ -96,8 +96,7 @@ internal static class Amendments
         {
             var share = parts[i].Line.Share;
             if (!share.IsGiven || share.Value.Dimension != Dimension.PercentByMass || EditOf(context, correction, share.Span) is not null) continue;
-            double stated = share.Value.Base, was = 100 * parts[i].Grams.Typical / all.Before, now = 100 * grams[i] / all.After;
-            if (Math.Abs(was - stated) > stated * Apart.Value / 100) return;
+            double stated = share.Value.Base, now = 100 * grams[i] / all.After;
             moved |= Math.Abs(now - stated) > stated * Apart.Value / 100;
             edits.Add(new TextEdit(context.At(share.Span), Rounding.Text(Round(now), share.Value)));
         }
@@ -110,7 +109,7 @@ internal static class Amendments
     {
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || EditOf(context, correction, prep.Yield.Span) is not null) return;
         double yield = prep.Yield.Value.Base;
-        if (double.IsNaN(all.Before) || double.IsNaN(all.After) || Agrees(yield, all.After, Over.Value) || !Agrees(yield, all.Before, Loose.Value)) return;
+        if (double.IsNaN(all.Before) || double.IsNaN(all.After) || !Agrees(yield, all.Before, Loose.Value) || (Agrees(yield, all.After, Over.Value) && Math.Abs((yield / all.After) - 1) <= Math.Abs((yield / all.Before) - 1))) return;
         more.Add(new TextEdit(context.At(prep.Yield.Span), Rounding.Text(Round(yield * all.After / all.Before), prep.Yield.Value)));
     }
 

@@ -19,7 +19,10 @@ internal sealed partial class SyrupByVolume : PrepRule
         {
             if (part.Material is not { Kind.IsSugar: true } || part.Material.State == MaterialState.Liquid || !part.Line.Amount.IsGiven || !part.IsWeighed || !SyrupRatio.IsVolume(part) || Amounts.Written.IsOunce(part.Line.Amount.Value.Unit)) continue;
             var amount = part.Line.Amount.Value;
-            double grams = Math.Round(part.Grams.Typical);
+            double meant = Amounts.Written.GramsMeant(context.Profile, part);
+
+            // What the yield leaves for it, where a measure of sugar may weigh that much or its figure is that many grams.
+            double grams = meant >= part.Grams.Low * (1 - (Bulk.Value / 100)) && meant <= part.Grams.High * (1 + (2 * Bulk.Value / 100)) ? Math.Round(meant) : Math.Round(part.Grams.Typical);
             string item = part.Line.Item.Or("sugar"), words = Rounding.Words(amount.Base, amount);
             var sugar = context.Fact(Fact.Sugar);
             context.Report(new(Rule)

@@ -39,9 +39,15 @@ internal sealed partial class SyrupRatioNotAsNamed : PrepRule
             Advice = $"Take {words} of {item}, or rename it.",
             Evidence = [Proof.Of("ratio of the name", named, "1"), Proof.Of("ratio of the amounts", is1, "1"), Proof.Of(Off)],
             Related = [new RelatedPlace(prep.Head, "the name")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words} of `{item}`, for {Ratio(named)}.", [new TextEdit(context.At(place.Amount.Span), text)])],
+            Corrections = SyrupRatio.IsVolume(sweet) && sweet.Material!.State != MaterialState.Liquid ? []
+                : IsExchanged(sweet, water, is1, named) ? [new Correction(CorrectionGrade.Proposed, "Exchange the two amounts.", [new TextEdit(context.At(sweet.Line.Amount.Span), context.File.Source.TextOf(water.Line.Amount.Span)), new TextEdit(context.At(water.Line.Amount.Span), context.File.Source.TextOf(sweet.Line.Amount.Span))])]
+                : [new Correction(CorrectionGrade.Proposed, $"Write {words} of `{item}`, for {Ratio(named)}.", [new TextEdit(context.At(place.Amount.Span), text)])],
         });
     }
+
+    /// <summary>Whether the two amounts, exchanged, have the ratio of the name.</summary>
+    private static bool IsExchanged(Part sweet, Part water, double is1, double named) =>
+        sweet.Line.Amount.Value.Dimension == water.Line.Amount.Value.Dimension && Fits(1 / is1, named);
 
     /// <summary>A slip of one of the two amounts that gives the ratio of the name: the likelier of both, the sweetener's first.</summary>
     private static (Line Line, Amounts.Slip Slip)? Slipped(RecipeContext context, Part sweet, Part water, double is1, double named)

@@ -12,6 +12,9 @@ namespace SpecLint.Rules.Amounts;
 [Limit("amount-share-in-name", "Apart")]
 internal sealed partial class PercentageInName : PrepRule
 {
+    /// <summary>Times the water that is written, beyond which another amount is wrong.</summary>
+    private const double MostTimes = 3;
+
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven || prep.Family.OrNone() is { IsSaline: false, IsAcidSolution: false }) return;
@@ -45,7 +48,7 @@ internal sealed partial class PercentageInName : PrepRule
             Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v") + (ofWater ? $": {Say.Number(named)} is per cent of the water" : "") + $" (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
             Advice = filled > 0 ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or rename it: drops and dashes are counted by the name." : "Rename it: drops and dashes are counted by the name.",
             Evidence = [Proof.Of($"{what} by mass", byMass, "%"), Proof.Of(Apart)],
-            Corrections = filled > 0
+            Corrections = filled > 0 && filled <= MostTimes * filler!.Grams.Typical
                 ? [Written.Set(context, filler!.Line.Amount.Span, filled, "g", CorrectionGrade.Proposed, $"Take {Written.Number(filled)} g of water, for {Say.Number(named)} % w/w.")]
                 : [],
         });

@@ -20,7 +20,7 @@ internal sealed partial class PowderByVolume : RecipeRule
             // A spoon of sugar is the trade's own measure; how a syrup's sugar is measured is a matter of family 4.
             bool potent = material.Kind.IsPotentPowder;
             if (!potent && (!Written.IsMetricVolume(amount.Unit) || (context.Recipe is Prep prep && AcidAndSugar.SyrupByVolume.IsOf(prep)))) continue;
-            double byShare = Written.GramsByShare(context.Profile, part);
+            double byShare = Written.GramsMeant(context.Profile, part);
             string grams = part.IsWeighed ? Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g") : "an unknown mass";
             context.Report(new(Rule)
             {
@@ -28,7 +28,7 @@ internal sealed partial class PowderByVolume : RecipeRule
                 Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs {grams}, depending on how it is packed (bulk densities differ by 15 %; common practice, no source).",
                 Advice = "Weigh it, and write grams.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
-                Corrections = !double.IsNaN(byShare) ? [Written.Set(context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed, $"Write {Written.Number(byShare)} g, which is its share of the whole.")]
+                Corrections = !double.IsNaN(byShare) ? [Written.Set(context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed, $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")]
                     : part.IsWeighed
                     ? [Written.Set(context, line.Amount.Span, part.Grams.Typical, "g", CorrectionGrade.Proposed, $"Write the typical weight, {Written.Number(part.Grams.Typical)} g; weigh once to be sure.")]
                     : [],

@@ -27,7 +27,7 @@ internal sealed partial class SalineByTheJigger : DrinkRule
             double drops = Math.Max(1, Math.Round(line.Amount.Value.Value));
             var corrections = new List<Correction>();
             string drop = drops == 1 ? "1 drop" : $"{Written.Number(drops)} drops";
-            if (salty && poured && drops <= Guards.MostDropsWritten) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {drop}.", [new TextEdit(context.At(line.Amount.Span), $"\"{drop}\"")]));
+            if (salty && poured && material.State == MaterialState.Liquid && drops <= Guards.MostDropsWritten) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {drop}.", [new TextEdit(context.At(line.Amount.Span), $"\"{drop}\"")]));
             double most = line.Amount.Value.Value * limit.Value / grams;
             context.Report(new(Rule)
             {

@@ -44,10 +44,14 @@ internal abstract partial class TenfoldRule : PrepRule
                 Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} ({use.Source})" + (isTen ? ": probably off by a factor of ten." : "."),
                 Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("share of the whole", share, "%"), Proof.Of("usual most", use.High, "%", use.Source)],
-                Corrections = [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
+                Corrections = IsBelowScale(context, usual) ? [] : [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
             });
         }
     }
+
+    /// <summary>Whether the bar's scale cannot weigh so little.</summary>
+    private static bool IsBelowScale(RecipeContext context, double grams) =>
+        context.Settings.Bar is { Scale.IsGiven: true } bar && grams < bar.Scale.Value.Base * Steps.Value;
 
     private static AgentUse? Find(Item item, string family)
     {

@@ -41,6 +41,28 @@ internal static class Written
         return Say.Number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
     }
 
+    /// <summary>Grams of a part as its share says, else as the yield of a plain mix does; NaN where neither is to be had.</summary>
+    public static double GramsMeant(RecipeProfile profile, Part part)
+    {
+        double byShare = GramsByShare(profile, part);
+        if (!double.IsNaN(byShare) || profile.Recipe is not Prep { Yield: { IsGiven: true, Value: { Dimension: Dimension.Mass } yield } } prep) return byShare;
+        foreach (var step in prep.Method)
+        {
+            if (step.Verb.BoilsDown || step.Verb.Boils || step.Verb.Dries || step.Verb.Ferments) return double.NaN;
+        }
+
+        double others = 0;
+        foreach (var other in profile.Parts)
+        {
+            if (ReferenceEquals(other, part) || other.Phase == PartPhase.Beside) continue;
+            if (!other.IsWeighed || other.Phase == PartPhase.TakenOut) return double.NaN;
+            others += other.Grams.Typical;
+        }
+
+        double left = yield.Base - others;
+        return left > 0 ? left : double.NaN;
+    }
+
     /// <summary>
     /// Grams of a part as its share of the whole says, where it gives one and all others are weighed; NaN where not.
     /// </summary>

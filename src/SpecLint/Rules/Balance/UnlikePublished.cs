@@ -12,6 +12,9 @@ namespace SpecLint.Rules.Balance;
 [Limit("group-far", "Far")]
 internal sealed partial class UnlikePublished : DrinkRule
 {
+    /// <summary>What a slip explains.</summary>
+    private sealed record Explanation(string Advice, Correction? Correction, bool Explains);
+
     /// <summary>What rounding hides at the end of a band.</summary>
     private const double Edge = 0.01;
 
@@ -36,6 +39,7 @@ internal sealed partial class UnlikePublished : DrinkRule
 
         // A drink at the edge of the published ones is worth a word where one slip explains it.
         var slip = Slip(context, drink, poured, group);
+        if (IsBatched(context, drink)) slip = slip with { Correction = null };
         if (!beyondAll && !slip.Explains) return;
         context.Report(new(Rule)
         {
@@ -69,7 +73,7 @@ internal sealed partial class UnlikePublished : DrinkRule
     /// The one slip that brings all of it back among the published drinks: another unit, then a factor of ten, then two amounts
     /// exchanged. Where two slips of a kind would, nobody can say which it was.
     /// </summary>
-    private static (string Advice, Correction? Correction, bool Explains) Slip(RecipeContext context, Drink drink, PouredDrink poured, DrinkGroup group)
+    private static Explanation Slip(RecipeContext context, Drink drink, PouredDrink poured, DrinkGroup group)
     {
         var measures = Measures.For(context.Settings.Bar);
         for (int rank = 0; rank <= 1; rank++)
@@ -85,20 +89,31 @@ internal sealed partial class UnlikePublished : DrinkRule
                 found++;
             }
 
-            if (found > 1) return ("", null, true);
+            if (found > 1) return new("", null, true);
             if (only is not { } one) continue;
             string text = $"Write {one.Slip.Text} of {one.Part.Line.Item.Or("it")}";
-            return ($"{text}, if {(rank == 0 ? "the unit slipped" : "a digit slipped")}: it is then like them in all of this.", new Correction(CorrectionGrade.Proposed, text + ".", [new TextEdit(context.At(one.Part.Line.Amount.Span), $"\"{one.Slip.Text}\"")]), true);
+            return new($"{text}, if {(rank == 0 ? "the unit slipped" : "a digit slipped")}: it is then like them in all of this.", new Correction(CorrectionGrade.Proposed, text + ".", [new TextEdit(context.At(one.Part.Line.Amount.Span), $"\"{one.Slip.Text}\"")]), true);
         }
 
-        return Exchange(context, poured, group);
+        return Exchange(context, drink, poured, group);
+    }
+
+    /// <summary>Whether a batch is made in its ratios: then both change, or none.</summary>
+    private static bool IsBatched(RecipeContext context, Drink drink)
+    {
+        foreach (var prep in context.Book.Preps)
+        {
+            if (prep.BatchOf.IsGiven && prep.BatchOf.Value == drink.Id) return true;
+        }
+
+        return false;
     }
 
     /// <summary>Whether so many millilitres are a pour of one part.</summary>
     private static bool IsPour(Part part, double millilitres, Drink drink) =>
         TenfoldPour.LimitOf(part.Material!) is { } most ? millilitres / drink.ServesOrOne <= most.Value && millilitres / drink.ServesOrOne >= most.Value * TenfoldPour.LeastPour.Value / 100 : millilitres / drink.ServesOrOne <= Usual.Value;
 
-    private static (string Advice, Correction? Correction, bool Explains) Exchange(RecipeContext context, PouredDrink poured, DrinkGroup group)
+    private static Explanation Exchange(RecipeContext context, Drink drink, PouredDrink poured, DrinkGroup group)
     {
         (Part A, Part B)? only = null;
         for (int i = 0; i < poured.Parts.Count; i++)
@@ -109,17 +124,18 @@ internal sealed partial class UnlikePublished : DrinkRule
                 if (!a.Line.Amount.IsGiven || !b.Line.Amount.IsGiven) continue;
                 Quantity first = a.Line.Amount.Value, second = b.Line.Amount.Value;
                 if (first.Dimension != Dimension.Volume || second.Dimension != Dimension.Volume || first.Base == second.Base || a.Material!.State != MaterialState.Liquid || b.Material!.State != MaterialState.Liquid) continue;
+                if (!Written.IsPoured(first.Unit) || !Written.IsPoured(second.Unit) || !IsPour(a, second.Base, drink) || !IsPour(b, first.Base, drink)) continue;
                 double ratio = second.Base / first.Base;
                 if (!poured.Holds(group, p => ReferenceEquals(p, a) ? ratio : ReferenceEquals(p, b) ? 1 / ratio : 1)) continue;
-                if (only is not null) return ("", null, true);
+                if (only is not null) return new("", null, true);
                 only = (a, b);
             }
         }
 
-        if (only is not { } pair) return ("", null, false);
+        if (only is not { } pair) return new("", null, false);
         var (x, y) = (pair.A.Line, pair.B.Line);
         string textX = context.File.Source.TextOf(x.Amount.Span), textY = context.File.Source.TextOf(y.Amount.Span);
         string words = $"{textY.Trim('"')} of {x.Item.Or("it")} and {textX.Trim('"')} of {y.Item.Or("it")}";
-        return ($"Write {words}, if the two amounts were exchanged: it is then like them in all of this.", new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(x.Amount.Span), textY), new TextEdit(context.At(y.Amount.Span), textX)]), true);
+        return new($"Write {words}, if the two amounts were exchanged: it is then like them in all of this.", new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(x.Amount.Span), textY), new TextEdit(context.At(y.Amount.Span), textX)]), true);
     }
 }

@@ -78,7 +78,7 @@ internal sealed partial class UnknownReference : RecipeRule
             Path = RecipeContext.PathOf(line, "item"),
             Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
             Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Brings(context, c)}")], "or")}, or a file for your own.",
-            Corrections = [.. name.Choices.Where(c => Brings(context, c).Length == 0).Select(c => Name(place, id, c))],
+            Corrections = [.. name.Choices.Where(c => Brings(context, c).Length == 0).Select(c => Name(place, id, c) with { KeepsTheThing = true })],
         };
     }
 

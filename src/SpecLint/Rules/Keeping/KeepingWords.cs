@@ -22,6 +22,9 @@ internal static class KeepingWords
     /// <summary>Days in words.</summary>
     public static string Days(double days) => $"{Say.Number(days, 1)} d";
 
+    /// <summary>A time to write, never longer than given: in whole hours below a day.</summary>
+    public static string AtMost(double days) => days >= 1 ? $"{Say.Number(Math.Floor(days * 10) / 10, 1)} d" : $"{Say.Number(Math.Max(1, Math.Floor(days * 24)), 0)} h";
+
     /// <summary>A temperature in words.</summary>
     public static string Degrees(double celsius) => $"{Say.Number(celsius, 1)} °C";
 

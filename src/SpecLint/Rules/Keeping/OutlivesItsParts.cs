@@ -54,7 +54,7 @@ internal sealed partial class OutlivesItsParts : PrepRule
                 Caution = safety ? KeepingWords.Caution : null,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
                 Related = RelatedTo(context, part),
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(end.Days)}.", [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.Days(end.Days)}\"")]) { KeepsTheThing = true }],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.AtMost(end.Days)}.", [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.AtMost(end.Days)}\"")]) { KeepsTheThing = true }],
             });
             return;
         }

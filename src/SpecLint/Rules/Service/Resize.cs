@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Rules.Balance;
@@ -7,6 +8,8 @@ namespace SpecLint.Rules.Service;
 /// <summary>The same drink at another size.</summary>
 internal static class Resize
 {
+    private static readonly Limit Drift = Limits.Of("batch-ratio-tolerance");
+
     /// <summary>Scales a drink to a volume in the glass with its ratios kept.</summary>
     /// <param name="context">The drink.</param>
     /// <param name="millilitres">The volume to come to, mL.</param>
@@ -15,7 +18,7 @@ internal static class Resize
     {
         if (!(millilitres > 0) || Scaling.To(context.Profile, millilitres, context.Settings) is not { } scaled) return Remedy.Say($"{instead}.");
         var edits = Scaling.Edits(scaled, context.File);
-        if (edits.Count == 0 || scaled.Factor is < 0.3 or > 3) return Remedy.Say($"{instead}.");
+        if (edits.Count == 0 || scaled.Factor is < 0.3 or > 3 || scaled.LargestDrift > Drift.Value / 100) return Remedy.Say($"{instead}.");
         var words = new List<string>();
         foreach (var line in scaled.Lines)
         {
