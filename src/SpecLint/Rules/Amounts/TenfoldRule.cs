@@ -9,6 +9,7 @@ namespace SpecLint.Rules.Amounts;
 /// <summary>An agent far beyond what the family of preparation takes, held against the table of agents.</summary>
 [Limit("amount-agent-over", "Over")]
 [Limit("amount-agent-under", "Under")]
+[Limit("amount-scale-steps", "Steps")]
 internal abstract partial class TenfoldRule : PrepRule
 {
     /// <summary>The group of agents.</summary>

@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Science;
@@ -9,6 +10,8 @@ namespace SpecLint.Rules.Balance;
 /// <param name="Corrections">Corrections, the best first.</param>
 internal sealed record Remedy(string Words, IReadOnlyList<Correction> Corrections)
 {
+    private static readonly Limit MostAlcohol = Limits.Of("alcohol-per-serve");
+
     /// <summary>The one part that it changes; <see langword="null"/> where there is none, or more.</summary>
     public Part? Part { get; private init; }
 
@@ -37,6 +40,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
         var amount = chief.Line.Amount.Value;
         double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
         if (Math.Abs(rounded - amount.Base) < 1e-9) return Say(otherwise);
+        if (IsTooMuch(context, chief, rounded / amount.Base)) return Say(otherwise);
         double then = Solving.With(context.Profile, p => ReferenceEquals(p, chief), rounded / amount.Base, measure);
         string item = chief.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
         string gives = Findings.Say.With(then, unit);
@@ -52,6 +56,20 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
             Part = chief,
             Factor = rounded / amount.Base,
         };
+    }
+
+    /// <summary>Whether the part would be more than one drink takes of it, or the drink more alcohol than a serve.</summary>
+    private static bool IsTooMuch(RecipeContext context, Part part, double factor)
+    {
+        if (factor <= 1) return false;
+        double serves = context.Recipe.ServesOrOne, ethanol = 0;
+        if (Amounts.TenfoldPour.LimitOf(part.Material!) is { } most && part.Millilitres * factor / serves > most.Value) return true;
+        foreach (var other in context.Profile.Parts)
+        {
+            if (other.Phase is PartPhase.Mix or PartPhase.Top && other.IsWeighed && other.Material is { } material) ethanol += other.Grams.Typical * material.Of(Component.Ethanol) * (ReferenceEquals(other, part) ? factor : 1) / serves;
+        }
+
+        return part.Material!.Of(Component.Ethanol) > 0 && ethanol > MostAlcohol.Value;
     }
 
     /// <summary>The part that brings the most of something; <see langword="null"/> where none does.</summary>

@@ -116,9 +116,6 @@ internal sealed partial class TextAgainstAmount : RecipeRule
             Advice = "Find out which is made, and correct the other. It is best to give the amount only on the line.",
             Evidence = [Proof.Of("line", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("text", spoken, context.At(span))],
             Related = [new RelatedPlace(context.At(line.Amount.Span), "the line")],
-            Corrections = sameDimension
-                ? [new Correction(CorrectionGrade.Proposed, $"Write {spoken} on the line.", [new TextEdit(context.At(line.Amount.Span), $"\"{spoken}\"")])]
-                : [],
         });
     }
 }

@@ -28,7 +28,7 @@ internal sealed partial class FruitCountForJuice : RecipeRule
                     : $"{item} is given by the number of fruit, and the amount of juice differs from crate to crate.",
                 Advice = one is null ? "Measure it in millilitres." : $"Measure it: {Say.With(typical, "mL")} is what {Say.Number(amount.Value, 1)} usually {(amount.Value <= 1 ? "gives" : "give")}.",
                 Evidence = one is { } e ? [new Evidence($"{item} of one", e.Typical, e.Low, e.High, "mL", e.Source)] : [],
-                Corrections = one is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(typical, 1)} ml.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(typical, 1)} ml\"")])],
+                Corrections = one is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(typical, 1)} ml.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(typical, 1)} ml\"")]) { KeepsTheThing = true }],
             });
         }
     }
