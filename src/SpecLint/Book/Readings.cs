@@ -21,11 +21,18 @@ internal static class Readings
             return $"are of revision {measured.Revision.Value}, and the recipe is revision {recipe.Revision.Value}";
         if (measured.On.IsGiven && recipe.Date.IsGiven && measured.On.Value < recipe.Date.Value)
             return $"are of {measured.On.Value}, and the recipe is of {recipe.Date.Value}";
+        if (!measured.On.IsGiven && !measured.Revision.IsGiven && recipe.Date.IsGiven)
+            return $"bear neither a day nor a revision, and the recipe is of {recipe.Date.Value}";
         if (earlier?.Recipes.FirstOrDefault(r => r.Id == recipe.Id) is { AsMeasured: { } before } old
             && Same(before, measured) && RecipeFingerprint.Of(old, earlier) != RecipeFingerprint.Of(recipe, book))
             return "stayed as they were while amounts or method changed";
         return null;
     }
+
+    /// <summary>Whether the readings of a lot say that it was made by its recipe as it was before a change.</summary>
+    public static bool AreOfOther(Measurement measured, Recipe recipe, LinkedBook book) => measured.Of.IsGiven
+        ? measured.Of.Value != RecipeFingerprint.Of(recipe, book)
+        : measured.Revision.IsGiven && recipe.Revision.IsGiven && measured.Revision.Value != recipe.Revision.Value;
 
     private static bool Same(Measurement a, Measurement b) =>
         Same(a.Ph, b.Ph) && Same(a.Brix, b.Brix) && Same(a.Abv, b.Abv) && Same(a.WaterActivity, b.WaterActivity) && Same(a.TitratableAcidity, b.TitratableAcidity)

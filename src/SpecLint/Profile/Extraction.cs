@@ -28,8 +28,12 @@ internal static class Extraction
             inputs[i] = material.Inputs[i].With(change);
         }
 
-        var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid);
         double typical = part.Line.Role == LineRole.Wash ? 1 : Typical.Value / 100, low = part.Line.Role == LineRole.Wash ? 0.8 : Low.Value / 100;
+
+        // What dissolves goes along: caffeine of a leaf or a bean is in the cup, as much of it as of its juice, or all.
+        Trace Given(Trace of) => new(of.Typical / mass, of.Low * low / typical / mass, of.High / typical / mass);
+        var traces = material.Traces;
+        var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid) { Traces = new Traces(Given(traces.Caffeine), Given(traces.Quinine), Given(traces.Sulphite)) };
         mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name);
     }
 

@@ -91,6 +91,9 @@ internal sealed class LotLife
     /// <summary>How far a freezer may be above the temperature asked for, K; common practice, no source.</summary>
     internal const double FreezerSwing = 4;
 
+    /// <summary>Whether its readings say that it was made by its recipe as it was before a change.</summary>
+    public bool IsOfOtherRecipe { get; private set; }
+
     /// <summary>Until when a bought thing that needs no cold holds its taste; no end of its use.</summary>
     public LotEnd? Taste { get; private set; }
 
@@ -168,6 +171,7 @@ internal sealed class LotLife
         var profile = profiles.Of(prep);
         var state = profile.Keeping!;
         AskedCelsius = Storage.Celsius(prep, profiles.Book.Settings);
+        IsOfOtherRecipe = Lot.Measured is { } measured && Readings.AreOfOther(measured, prep, profiles.Book);
         IsPerishable = state.HoldsPerishable && !state.IsDried;
         NeedsCold = IsPerishable && !IsShownStable(state, profiles.Book);
         if (From is not { } from) return;
@@ -240,7 +244,7 @@ internal sealed class LotLife
 
     private bool IsShownStable(KeepingState state, LinkedBook book)
     {
-        if (Lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven)) return state.Verdict == KeepingVerdict.NotControlled;
+        if (Lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven)) return !IsOfOtherRecipe && state.Verdict == KeepingVerdict.NotControlled;
         var ph = measured.Ph.IsGiven ? Read(measured.Ph.Value, Meters.PhHalfWidth(measured, book)) : state.Ph;
         var activity = measured.WaterActivity.IsGiven ? Read(measured.WaterActivity.Value, Meters.WaterActivityHalfWidth) : state.WaterActivity;
         return KeepingVerdicts.Of(state.Table, ph, activity, Perishables.IsListed(state.What)).Verdict == KeepingVerdict.NotControlled;

@@ -233,6 +233,7 @@ public sealed class LotCheck
         var on = book.On;
         var state = profile.Keeping!;
         var measured = Lot.Measured;
+        if (life.IsOfOtherRecipe) conditions.Add("find out by which recipe it was made: its readings are of the recipe before a change, and its days are those of the recipe as it stands");
         bool rests = state.HoldsPerishable && state.Verdict == KeepingVerdict.NotControlled && KeepingVerdicts.IsMeasured(state.Ph);
         bool ferment = prep.Family.OrNone().Ferments;
         if (measured is not { Ph.IsGiven: true })

@@ -59,7 +59,7 @@ public sealed class KnowledgeTests
 
     /// <summary>Whether a finding stands on a line of a part.</summary>
     private static bool IsAbout(Finding finding, string path, string part) =>
-        !NotMoreIsWorse.Contains(finding.Rule.Id) && finding.Place.File.Path == path && finding.Path.StartsWith($"ingredients[{part}", StringComparison.Ordinal);
+        !NotMoreIsWorse.Contains(finding.Rule.Id) && finding.Place.File.Path == path && (finding.Path.StartsWith($"ingredients[{part}", StringComparison.Ordinal) || finding.Path.StartsWith($"garnish[{part}", StringComparison.Ordinal));
 
     private static PropertyStep? Forget(Random random, PropertyBook book)
     {
@@ -157,11 +157,15 @@ public sealed class KnowledgeTests
     /// <summary>More of the part in a line.</summary>
     private static PropertyStep? More(string path, int line, double factor, PropertyBook book)
     {
-        if (book[path]?["ingredients"] is not JsonArray lines || lines.Count == 0 || lines[line % lines.Count] is not JsonObject one || one["item"] is not JsonValue item || !item.TryGetValue(out string? id)) return null;
+        var all = LinesOf(book, path);
+        if (all.Count == 0 || all[line % all.Count]["item"] is not JsonValue item || !item.TryGetValue(out string? id)) return null;
         return new PropertyStep($"{path}: {id} times {factor.ToString(System.Globalization.CultureInfo.InvariantCulture)}", b =>
-            b[path]?["ingredients"] is JsonArray all && all.OfType<JsonObject>().FirstOrDefault(l => (string?)l["item"] == id) is { } same && PropertySteps.ScaleLine(same, factor))
+            LinesOf(b, path).Find(l => (string?)l["item"] == id) is { } same && PropertySteps.ScaleLine(same, factor))
         { Path = path, Touches = ["more", id] };
     }
+
+    private static List<JsonObject> LinesOf(PropertyBook book, string path) =>
+        [.. new[] { "ingredients", "garnish" }.SelectMany(list => book[path]?[list] as JsonArray ?? []).OfType<JsonObject>()];
 
     /// <summary>A step that heats, less hot or for a shorter time; one that only warms is worse when it is longer.</summary>
     private static PropertyStep LessHeat(string path, int step, bool shorter, double factor) => new($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>

@@ -11,8 +11,11 @@ namespace SpecLint.Rules.Keeping;
 [Limit("lacto-salt-most", "Most")]
 internal sealed partial class FermentSalt : PrepRule
 {
-    /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines.</summary>
-    internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(static p => p.Material is { Kind.IsSalt: true }) && profile.Parts.Any(static p => p.Material is { Kind.IsFreshPlant: true });
+    /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines, or in a preparation among them.</summary>
+    internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(p => HoldsSalt(p, profile)) && profile.Parts.Any(static p => p.Material is { Kind.IsFreshPlant: true });
+
+    private static bool HoldsSalt(Part part, RecipeProfile profile) =>
+        part.Material is { Kind.IsSalt: true } || (part.Item is { ByProduct: null, File: Prep inner } && profile.Set.TryBefore(inner, profile) is { } below && below.Parts.Any(p => HoldsSalt(p, below)));
 
     /// <summary>Whether it is a brine with as much salt as a lactic ferment needs: a pinch makes none.</summary>
     internal static bool IsSalted(RecipeProfile profile)
@@ -35,24 +38,32 @@ internal sealed partial class FermentSalt : PrepRule
         if (!SpecialCases.IsFerment(prep) || !IsInBrine(context.Profile)) return;
         double salt = 0, all = 0;
         Part? line = null;
+        double most = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is null) continue;
             if (!part.IsWeighed) return;
             salt += part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
             all += part.Grams.Typical;
-            if (part.Material.Kind.IsSalt) line ??= part;
+
+            // The salt itself, else the brine that brings the most.
+            double brought = part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
+            if (brought > most || (part.Material.Kind.IsSalt && line?.Material!.Kind.IsSalt != true))
+            {
+                most = Math.Max(most, brought);
+                if (line?.Material!.Kind.IsSalt != true) line = part;
+            }
         }
 
         double percent = 100 * salt / all;
-        if (!(all > 0) || (percent >= Least.Value && percent <= Most.Value)) return;
+        if (!(all > 0) || line is null || (percent >= Least.Value && percent <= Most.Value)) return;
         bool little = percent < Least.Value;
         var limit = little ? Least : Most;
 
         // Rounded to the inside of the band.
         double exact = limit.Value / 100 * (all - salt) / (1 - (limit.Value / 100));
         double needed = little ? Math.Ceiling(exact) : Math.Floor(exact);
-        var place = context.At(line!.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span);
+        var place = context.At(line.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span);
         context.Report(new(Rule)
         {
             // Pepper mashes, olives and preserved lemons are made at 6 to 10 % and more.
