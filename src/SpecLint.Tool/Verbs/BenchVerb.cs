@@ -20,7 +20,7 @@ internal sealed class BenchVerb : Verb
     {
         string named = parsed.GetValue(folder)!, root = host.FullPath(named);
         if (!File.Exists(Path.Combine(host.PageFolder, "index.html")))
-            throw new UsageException("this build of the tool does not hold the page; in a clone of the project, `bash .ci/page FOLDER` writes it.");
+            throw new UsageException("this build of the tool does not hold the page: the portable tool does, each release has it as speclint-bench-VERSION.zip, and in a clone of the project `bash .ci/page FOLDER` writes it.");
         string shown = DisplayText.Escape(named);
         try
         {
