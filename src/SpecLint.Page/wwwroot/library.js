@@ -16,7 +16,7 @@ worker.onmessage = ({ data }) => {
   if ('error' in data) call.reject(new Error(data.error));
   else call.resolve(data.result);
 };
-worker.onerror = (e) => start.reject(new Error(e.message || 'The library did not start.'));
+worker.onerror = (e) => start.reject(new Error(e.message));
 
 /** Calls the library; answers come in the order of the calls. */
 export function call(name, ...args) {

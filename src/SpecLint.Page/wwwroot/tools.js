@@ -43,7 +43,7 @@ export function refreshTools(reading) {
 // Solve
 
 function solving() {
-  const targets = Object.entries(words.targets).map(([fact, label]) => field(label, number({ id: `target-${fact}`, placeholder: fact === 'abv' ? '18 or 17-19' : '' })));
+  const targets = Object.entries(words.targets).map(([fact, label]) => field(label, number({ id: `target-${fact}`, placeholder: fact === 'abv' ? words.targetExample : '' })));
   return [
     el('p', { class: 'small soft' }, words.solveHelp),
     el('div', { class: 'row' }, targets),
@@ -260,7 +260,7 @@ function fillBar() {
 async function saveBar(form) {
   const value = (name) => form.elements[name].value.trim();
   const bar = barOf() ?? {};
-  bar.name = value('name') || 'The bench';
+  bar.name = value('name') || words.barUnnamed;
   const countries = value('countries').split(/[\s,]+/).filter(Boolean).map((c) => c.toUpperCase());
   if (countries.length > 0) bar.jurisdictions = countries; else delete bar.jurisdictions;
   const tools = bar.tools ?? {};

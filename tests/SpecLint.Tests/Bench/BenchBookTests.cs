@@ -2,7 +2,6 @@ using System.Text;
 using System.Text.Json;
 using SpecLint.Bench;
 using SpecLint.Changes;
-using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Tests.Support;
 
@@ -107,6 +106,21 @@ public sealed class BenchBookTests
         using var shown = Shown(Plain(), "Name\n50 ml gin\n" + text);
         using var alone = Shown(Plain(), text);
         Assert.Equal(JsonValueKind.Object, alone.RootElement.ValueKind);
+    }
+
+    /// <summary>What the page of the bench says can be typed is understood.</summary>
+    [Fact]
+    public void Every_line_that_the_documentation_shows_is_read()
+    {
+        var lines = File.ReadLines(Repository.At("rules-docs", "page.md")).Where(l => l.StartsWith("| `", StringComparison.Ordinal)).SelectMany(l => l.Split('|')[1].Split('`').Where((_, i) => i % 2 == 1)).ToList();
+        Assert.True(lines.Count > 12);
+        Assert.All(lines, line =>
+        {
+            using var shown = Shown(Plain(), "Ebb\n50 ml rum\n" + line);
+            var read = shown.RootElement.GetProperty("lines").EnumerateArray().Where(l => l.GetProperty("line").GetInt32() == 3).ToList();
+            Assert.NotEmpty(read);
+            Assert.All(read, r => Assert.NotEqual("unclear", Text(r, "certainty")));
+        });
     }
 
     [Fact]

@@ -99,7 +99,7 @@ const parts = {
     await tab.reload();
     await ready(tab);
     await whole(tab);
-    const shown = { text: await value(tab), gone: await tab.evaluate((a) => fetch(a + 'nothing').then(() => false, () => true), own.address), amounts: await texts(tab, '#card .goes .amount') };
+    const shown = { text: await value(tab), gone: await fetch(own.address).then(() => false, () => true), amounts: await texts(tab, '#card .goes .amount') };
     await context.close();
     return shown;
   },
