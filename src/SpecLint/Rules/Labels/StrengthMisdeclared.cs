@@ -15,8 +15,11 @@ internal sealed partial class StrengthMisdeclared : RecipeRule
         if (context.Recipe.Declares is not { Abv.IsGiven: true } declares) return;
         var abv = context.Fact(Fact.Abv);
         if (!abv.IsKnown) return;
-        var limit = StrengthTolerance.For(context);
         double declared = declares.Abv.Value.Base;
+
+        // Within the range itself no tolerance is looked up.
+        if (abv.Low <= declared && abv.High >= declared) return;
+        var limit = StrengthTolerance.For(context);
         if (abv.Low <= declared + limit.Value && abv.High >= declared - limit.Value) return;
 
         // Twice the strength is proof under the wrong unit, which family 2 finds.
