@@ -83,12 +83,11 @@ internal sealed class Host
 
     /// <summary>
     /// A run keeps nearly all it makes until it ends, so that looking for garbage in between finds little and costs a tenth
-    /// of the time. Collections are put off until what so many files need, 360 MB at most, has been taken: a larger
-    /// book is collected now and then, since what its rules make in between is garbage.
+    /// of the time. Collections are put off until what so many files need, 200 MB at most, has been taken.
     /// </summary>
     private static void PutOffCollections(int files)
     {
-        const int fewFiles = 200, bytesPerFile = 18_000, mostBytes = 360_000_000;
+        const int fewFiles = 200, bytesPerFile = 20_000, mostBytes = 200_000_000;
 
         // A process that has collected before lives longer than one run, as an editor's server does.
         if (files < fewFiles || GC.CollectionCount(0) > 0 || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
