@@ -35,7 +35,10 @@ public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
     /// <summary>Number of threads; 0 takes one a processor.</summary>
     public int Threads { get; init; }
 
-    /// <summary>Called with the number of files read so far, for progress; from any thread.</summary>
+    /// <summary>
+    /// Called for progress, from any thread: with the number of files read so far, and then with the number of all files and that
+    /// of those checked so far.
+    /// </summary>
     public Action<int>? Progress { get; init; }
 }
 
@@ -70,10 +73,12 @@ public static class Checker
         var rules = new RuleSet(RuleRegistry.All.Concat(input.HouseRules));
         var files = book.Files;
         var perFile = new List<Finding>[files.Count];
+        int done = input.Files.Count;
         Workers.For(files.Count, input.Threads, i =>
         {
             perFile[i] = rules.CheckFile(book, profiles, files[i], letsGo: !input.KeepsProfiles);
             files[i].ForgetTree();
+            if (input.Progress is { } progress) progress(Interlocked.Increment(ref done));
         });
         var all = new List<Finding>();
         foreach (var list in perFile) all.AddRange(list);

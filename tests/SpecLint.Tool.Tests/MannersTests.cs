@@ -68,6 +68,25 @@ public class MannersTests
     }
 
     [Fact]
+    public void Progress_covers_reading_and_checking_with_the_time_left_on_a_terminal_alone()
+    {
+        using var error = new StringWriter { NewLine = "\n" };
+        var host = new Host { Output = Stream.Null, Error = error, CurrentDirectory = Path.GetTempPath(), Today = () => default, ErrorIsTerminal = true };
+        var clock = TimeSpan.Zero;
+        using (var progress = new ProgressLine(host, wanted: true, total: 1000, () => clock))
+        {
+            foreach (var (second, done) in new[] { (0.1, 10), (1.0, 500), (2.0, 1000), (2.5, 1010), (4.0, 1200), (11.9, 1990) })
+            {
+                clock = TimeSpan.FromSeconds(second);
+                progress.Report!(done);
+            }
+        }
+
+        Assert.Equal(["read 500 of 1000 files", "read 1000 of 1000 files", "checked 10 of 1000 files", "checked 200 of 1000 files, 8 seconds left", "checked 990 of 1000 files, a second left", ""], error.ToString().Split('\r', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Replace("\u001b[K", "", StringComparison.Ordinal)));
+        Assert.Null(new ProgressLine(new Host { Output = Stream.Null, Error = error, CurrentDirectory = Path.GetTempPath(), Today = () => default }, wanted: true, total: 1000).Report);
+    }
+
+    [Fact]
     public void The_man_page_has_every_verb_and_option()
     {
         string page = ToolRun.In(Path.GetTempPath(), "manual").Output;
