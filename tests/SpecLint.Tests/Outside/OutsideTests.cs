@@ -86,7 +86,7 @@ public sealed class OutsideTests(ITestOutputHelper output)
     private static bool IsBroken(PublishedLine line)
     {
         string item = line.Item.ToLowerInvariant();
-        return (item.Contains("bitters", StringComparison.Ordinal) && line.Amount is "1" or "2" or "3") || item is "powdered sugar" or "sugar" or "salt" or "pepper" || item.Contains("mint leaves", StringComparison.Ordinal) || item.Contains("wheel", StringComparison.Ordinal);
+        return (item.Contains("bitters", StringComparison.Ordinal) && line.Amount is "1" or "2" or "3") || item is "powdered sugar" or "sugar" or "salt" or "pepper" || item.Contains("mint leaves", StringComparison.Ordinal) || item.EndsWith("wheel", StringComparison.Ordinal) && !item.Contains(',', StringComparison.Ordinal);
     }
 
     /// <summary>FNV-1a (Fowler, Noll, Vo), 32 bits: the same on every runtime.</summary>

@@ -8,6 +8,7 @@ namespace SpecLint.Rules.Amounts;
 [Rule("SL2005", "bitters-poured", "Bitters poured where dashes are meant", Level.Error, IsCause = true)]
 [Limit("amount-bitters-per-serve", "Most")]
 [Limit("amount-bitters-undrinkable", "Undrinkable")]
+[Limit("amount-bitters-base", "MostBase")]
 internal sealed partial class BittersByTheOunce : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
@@ -23,7 +24,7 @@ internal sealed partial class BittersByTheOunce : DrinkRule
             if (most is null || part.Millilitres > most.Millilitres) most = part;
         }
 
-        if (most is null || sum / serves <= Most.Value || IsBase(context.Profile, most)) return;
+        if (most is null || sum / serves <= Most.Value || IsBase(context.Profile, most, serves)) return;
         var line = most.Line;
         bool undrinkable = sum / serves > Undrinkable.Value;
         double dashes = line.Amount.Value.Value is >= 2 and <= 6 ? Math.Round(line.Amount.Value.Value) : 2;
@@ -39,18 +40,18 @@ internal sealed partial class BittersByTheOunce : DrinkRule
         });
     }
 
-    /// <summary>A sour on a base of bitters is a drink of its own: no other strong part is larger.</summary>
-    private static bool IsBase(RecipeProfile profile, Part bitters)
+    /// <summary>A sour on a base of bitters is a drink of its own: they are more than all other strong parts together (as much, where no ounce may have been a dash), and no more than a base.</summary>
+    private static bool IsBase(RecipeProfile profile, Part bitters, double serves)
     {
+        if (bitters.Millilitres / serves > MostBase.Value) return false;
+        double strong = 0;
         foreach (var part in profile.Parts)
         {
-            if (part != bitters && part.Material is { } material && !material.Kind.IsBitters && part.Millilitres > bitters.Millilitres
-                && (material.Kind.IsStrong || material.Kind.GivesStrength))
-                return false;
-            if (part != bitters && part.Material is { Kind.IsSpirit: true } && part.Millilitres * Guards.BittersBesideSpirit >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit))
-                return false;
+            if (part == bitters || part.Phase == PartPhase.Beside || part.Material is not { } material || material.Kind.IsBitters || double.IsNaN(part.Millilitres)) continue;
+            if (material.Kind.IsStrong || material.Kind.GivesStrength) strong += part.Millilitres;
+            if (material.Kind.IsSpirit && part.Millilitres * Guards.BittersBesideSpirit >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit)) return false;
         }
 
-        return true;
+        return bitters.Millilitres > strong || (bitters.Millilitres >= strong && !Written.IsOunce(bitters.Line.Amount.Value.Unit));
     }
 }

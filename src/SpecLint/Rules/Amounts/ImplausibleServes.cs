@@ -65,6 +65,7 @@ internal sealed partial class ImplausibleServes : DrinkRule
             var amount = part.Line.Amount.Value;
             if (amount.Unit.Name != "ml" || amount.Low < amount.High || !Written.IsMultiple(amount.Value, Quarter.Value)) continue;
             meant += amount.Value * ounce;
+            if (TenfoldPour.LimitOf(part.Material) is { } most && amount.Value * ounce > most.Value) return false;
             edits.Add(new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(amount.Value, 2)} oz\""));
         }
 

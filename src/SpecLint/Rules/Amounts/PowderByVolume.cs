@@ -29,7 +29,7 @@ internal sealed partial class PowderByVolume : RecipeRule
                 Advice = "Weigh it, and write grams.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
                 Corrections = !double.IsNaN(byShare) ? [Written.Set(context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed, $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")]
-                    : part.IsWeighed
+                    : part.IsWeighed && context.Recipe is not Prep { Target: { } }
                     ? [Written.Set(context, line.Amount.Span, part.Grams.Typical, "g", CorrectionGrade.Proposed, $"Write the typical weight, {Written.Number(part.Grams.Typical)} g; weigh once to be sure.")]
                     : [],
             });

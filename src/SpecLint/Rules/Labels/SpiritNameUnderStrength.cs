@@ -13,7 +13,10 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
 
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Name.IsGiven || !Sold.IsSold(context, prep)) return;
+        if (!prep.Name.IsGiven) return;
+
+        // The law is about what is sold by the name; where it is made, the name is worth a word before somebody prints it.
+        bool sold = Sold.IsSold(context, prep);
         var names = NameTable.All;
         LegalName? strictest = null;
         string word = "";
@@ -33,7 +36,7 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
         if (!abv.IsKnown || abv.High >= strictest.StrengthAtLeast) return;
         context.Report(new(Rule)
         {
-            AskedLevel = strictest.LevelCap,
+            AskedLevel = sold ? strictest.LevelCap : Level.Note,
             At = context.At(prep.Name.Span, "name"),
             Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, below the minimum of {Say.Number(strictest.StrengthAtLeast)} % vol for {word} ({strictest.Source}).",
             Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",

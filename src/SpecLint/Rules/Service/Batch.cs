@@ -14,6 +14,29 @@ internal sealed class Batch
         DrinkProfile = profile;
     }
 
+    /// <summary>% vol from which alcohol holds what would need cold; common practice, the threshold of the tables of keeping.</summary>
+    private const double Holding = 20;
+
+    /// <summary>Whether the alcohol of a batch with juice, milk, egg or a brew no longer holds it once so much water is added.</summary>
+    public static bool LosesItsHold(RecipeContext context, double millilitres)
+    {
+        var abv = context.Fact(Fact.Abv);
+        double volume = context.Profile.InputVolume;
+        if (!abv.IsKnown || double.IsNaN(volume) || abv.High < Holding || abv.Low * volume / (volume + millilitres) >= Holding) return false;
+        return HoldsFood(context);
+    }
+
+    /// <summary>Whether a part of it would need cold by itself.</summary>
+    public static bool HoldsFood(RecipeContext context)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Beside && part.Material is { Kind: { IsFood: true } or { IsBrew: true } or { IsPerishableBrew: true } }) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>The drink.</summary>
     public Drink Drink { get; }
 

@@ -53,7 +53,7 @@ internal sealed partial class BatchLacksWater : PrepRule
             Advice = solved ? $"Add {Say.Number(millilitres, 0)} mL of water ({Say.Number(wants, 0)} % of the rest), or pour it over ice and say so." : "Add the water that ice would give, or pour it over ice and say so.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("water of the rest", percent, "%"), Proof.Of(Low)],
             Related = batch is null ? [] : [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
-            Corrections = corrections,
+            Corrections = solved && Batch.LosesItsHold(context, millilitres) ? [] : corrections,
         });
     }
 

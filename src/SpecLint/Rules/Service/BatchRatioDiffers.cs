@@ -30,7 +30,7 @@ internal sealed partial class BatchRatioDiffers : PrepRule
                     Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
 
                     // Where no two parts agree, nobody knows which of them is right.
-                    Corrections = Agreeing(batch) < 2 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+                    Corrections = Agreeing(batch) < 2 || (ofBatch.Material is { Kind.IsStrong: true } && factor > batch.Factor && Batch.HoldsFood(context)) ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
                 });
             }
         }

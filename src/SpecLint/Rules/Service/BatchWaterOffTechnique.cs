@@ -27,7 +27,7 @@ internal sealed partial class BatchWaterOffTechnique : PrepRule
             Advice = $"Take {words} of {water.Line.Item.Or("water")} to match shaking, or taste it and say why it is less.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Fact.Dilution, dilution), Proof.Of(Least)],
             Related = [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+            Corrections = Batch.LosesItsHold(context, rounded - amount.Base) ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
         });
     }
 }
