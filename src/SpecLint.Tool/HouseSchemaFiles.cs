@@ -50,6 +50,7 @@ internal static class HouseSchemaFiles
         "ingredient" => FileKind.Ingredient,
         "menu" => FileKind.Menu,
         "stock" => FileKind.Stock,
+        "prices" => FileKind.Prices,
         _ => null,
     };
 }

@@ -50,6 +50,9 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("adjust", "adjust", "low-tide", "--abv", "60", "--keep", "sour-cucumber", "--format", "json")]
     [InlineData("adjust", "adjust", "sour-cucumber", "--like", "lime-juice", "--format", "json")]
     [InlineData("adjust", "adjust", "low-tide", "--without", "fogbank-gin", "--format", "json")]
+    [InlineData("costs", "costs", "--format", "json")]
+    [InlineData("costs", "costs", "sour-cucumber", "celery-pulp-salt", "--format", "json")]
+    [InlineData("event", "event", "evening", "--guests", "120", "--on", "2026-12-12", "--format", "json")]
     [InlineData("trace", "trace", "egg-white-pasteurised", "--format", "json")]
     [InlineData("labels", "labels", "--made", "sour-cucumber", "--on", "2026-12-24", "--format", "json")]
     public void What_the_demo_book_gives_keeps_to_it(string schema, params string[] args)

@@ -29,6 +29,10 @@ internal static class ShellWords
         ["--stock"] = [FileKind.Stock],
         ["--item"] = [FileKind.Prep, FileKind.Ingredient],
         ["--made"] = [FileKind.Prep],
+        ["--keep"] = [FileKind.Drink, FileKind.Prep, FileKind.Ingredient],
+        ["--add"] = [FileKind.Prep, FileKind.Ingredient],
+        ["--without"] = [FileKind.Prep, FileKind.Ingredient],
+        ["--use"] = [FileKind.Prep, FileKind.Ingredient],
         ["--like"] = [FileKind.Drink, FileKind.Prep, FileKind.Ingredient],
     };
 

@@ -1,8 +1,12 @@
+using System.Text;
+
 namespace SpecLint.Tool;
 
 /// <summary>Reads a file that somebody else may have prepared: bounded in size, never waiting for a pipe or a device.</summary>
 internal static class InputFile
 {
+    private const long LargestText = 1 << 20;
+
     /// <summary>The bytes of a file, also while an editor has it open for writing.</summary>
     /// <param name="path">Full path; where it is a link, what it leads to is read.</param>
     /// <param name="largest">The most bytes to read.</param>
@@ -34,5 +38,31 @@ internal static class InputFile
         }
 
         return read == length ? bytes : bytes[..read];
+    }
+
+    /// <summary>The text of a file, or of standard input where it is called <c>-</c>; UTF-8.</summary>
+    /// <exception cref="UsageException">It cannot be read, or is too large.</exception>
+    public static string ReadText(string named, Host host)
+    {
+        byte[]? bytes;
+        try
+        {
+            if (named == "-")
+            {
+                using var input = new MemoryStream();
+                host.Input.CopyTo(input);
+                bytes = input.Length > LargestText ? null : input.ToArray();
+            }
+            else
+            {
+                bytes = Read(host.FullPath(named), LargestText);
+            }
+        }
+        catch (Exception e) when (IoFault.Is(e))
+        {
+            throw new UsageException($"{named} cannot be read: {IoFault.Reason(e)}.", e);
+        }
+
+        return bytes is null ? throw new UsageException($"{named} is larger than 1 MiB.") : Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF');
     }
 }

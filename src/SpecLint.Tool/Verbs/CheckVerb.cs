@@ -99,7 +99,7 @@ internal sealed class CheckVerb : Verb
         if (!folder.HasFilesToCheck)
         {
             throw new UsageException($"no recipe was found in {(named.Length == 0 ? "the current folder" : string.Join(", ", named))}: "
-                + "files of a book end in .drink.json, .prep.json, .ingredient.json, .menu.json or .stock.json.");
+                + "files of a book end in .drink.json, .prep.json, .ingredient.json, .menu.json, .stock.json or .prices.json.");
         }
 
         if (!isQuiet)
@@ -233,7 +233,7 @@ internal sealed class CheckVerb : Verb
     private BookFolder WithStandardInput(ParseResult parsed, Host host, int threadCount)
     {
         string name = parsed.GetValue(inputName) ?? throw new UsageException("- reads one file from standard input; say with --as where it belongs, as in --as drinks/low-tide.drink.json.");
-        if (FileKinds.Of(name.Replace('\\', '/')) is null) throw new UsageException($"{name} is not the name of a file of a book: those end in .drink.json, .prep.json, .ingredient.json, .menu.json or .stock.json.");
+        if (FileKinds.Of(name.Replace('\\', '/')) is null) throw new UsageException($"{name} is not the name of a file of a book: those end in .drink.json, .prep.json, .ingredient.json, .menu.json, .stock.json or .prices.json.");
         string full = host.FullPath(name);
         string near = Path.GetDirectoryName(full)!;
         while (!Directory.Exists(near)) near = Path.GetDirectoryName(near)!;

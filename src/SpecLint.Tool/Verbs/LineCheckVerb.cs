@@ -14,7 +14,7 @@ internal sealed class LineCheckVerb : Verb
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> units = CommonOptions.Units();
-    private readonly Option<string> format = CommonOptions.Format("text", "json", "sarif", "html");
+    private readonly Option<string> format = CommonOptions.Format("text", "json", "csv", "sarif", "html");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<int> threads = CommonOptions.Threads();
     private readonly Option<string> colour = CommonOptions.Colour();
@@ -58,6 +58,9 @@ internal sealed class LineCheckVerb : Verb
             case "sarif":
                 string prefix = folder.RepositoryPrefix();
                 ResultOutput.Deliver(host, file, stream => LineCheckSarif.Write(stream, check, Shell.Version, prefix));
+                break;
+            case "csv":
+                ResultOutput.DeliverText(host, file, writer => CsvFile.Write(writer, Sheets.Plan(check)));
                 break;
             case "html":
                 ResultOutput.DeliverText(host, file, writer => LineCheckPage.Write(writer, check, shown, Shell.Version, aside));

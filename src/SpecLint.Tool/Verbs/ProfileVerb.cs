@@ -16,7 +16,7 @@ internal sealed class ProfileVerb : Verb
     };
 
     private readonly Option<string?> book = CommonOptions.Book();
-    private readonly Option<string> format = CommonOptions.Format("text", "json");
+    private readonly Option<string> format = CommonOptions.Format("text", "json", "csv");
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
@@ -63,6 +63,10 @@ internal sealed class ProfileVerb : Verb
         if (parsed.GetValue(format) == "json")
         {
             ResultOutput.Deliver(host, file, stream => ProfileReport.WriteJson(stream, chosen, verdicts, single));
+        }
+        else if (parsed.GetValue(format) == "csv")
+        {
+            ResultOutput.DeliverText(host, file, writer => CsvFile.Write(writer, Sheets.Profile(chosen, verdicts)));
         }
         else
         {

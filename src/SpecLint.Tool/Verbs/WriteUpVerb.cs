@@ -9,9 +9,8 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>write-up</c>: recipes that exist as text, line beside line with what was understood, and as files.</summary>
 internal sealed class WriteUpVerb : Verb
 {
-    private const long LargestText = 1 << 20;
-
     private readonly Argument<string> text = new("FILE") { Description = "Text with recipes: a name, lines such as `2 oz gin`, sentences of the method; a blank line between recipes. - reads standard input." };
+    private readonly Option<bool> csv = new("--csv") { Description = "Read rows of a spreadsheet: the columns recipe, item, amount, and perhaps unit, garnish, glass, method. A file that ends in .csv is read so without it." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<bool> write = new("--write") { Description = "Write each recipe as a file of a drink or preparation into the book's folder. Existing files are never overwritten." };
     private readonly Option<string?> output = CommonOptions.Output();
@@ -20,18 +19,19 @@ internal sealed class WriteUpVerb : Verb
 
     public override string Description => "Reads recipes from a text: each line beside what is understood of it and how certain that is. Exit status 1 when a line is unclear.";
 
-    public override IReadOnlyList<string> Examples => ["speclint write-up drinks.txt --book recipes", "speclint write-up drinks.txt --book recipes --write"];
+    public override IReadOnlyList<string> Examples => ["speclint write-up drinks.txt --book recipes", "speclint write-up drinks.txt --book recipes --write", "speclint write-up drinks.csv --book recipes"];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(text);
-        foreach (var option in new Option[] { book, write, output }) command.Options.Add(option);
+        foreach (var option in new Option[] { csv, book, write, output }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
         string named = parsed.GetValue(text)!;
-        string written = TextOf(named, host);
+        string written = InputFile.ReadText(named, host);
+        if (parsed.GetValue(csv) || named.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)) written = RecipeRows.ToText(CsvFile.Read(written, named), named);
         string? at = parsed.GetValue(book);
         var folder = BookFolder.Open(host, at is null ? [] : [at]);
         var (linked, _) = Checker.Profile(folder.ToInput(folder.SetOn ?? host.Today(), 0));
@@ -40,30 +40,6 @@ internal sealed class WriteUpVerb : Verb
         if (parsed.GetValue(write)) WriteFiles(recipes, linked, folder.Root, host);
         ResultOutput.DeliverText(host, parsed.GetValue(output), writer => RecipeTextReport.Write(writer, recipes));
         return RecipeTextReport.OpenIn(recipes) == 0 ? ExitStatus.Clean : ExitStatus.Findings;
-    }
-
-    private static string TextOf(string named, Host host)
-    {
-        byte[]? bytes;
-        try
-        {
-            if (named == "-")
-            {
-                using var input = new MemoryStream();
-                host.Input.CopyTo(input);
-                bytes = input.Length > LargestText ? null : input.ToArray();
-            }
-            else
-            {
-                bytes = InputFile.Read(host.FullPath(named), LargestText);
-            }
-        }
-        catch (Exception e) when (IoFault.Is(e))
-        {
-            throw new UsageException($"{named} cannot be read: {IoFault.Reason(e)}.", e);
-        }
-
-        return bytes is null ? throw new UsageException($"{named} is larger than 1 MiB.") : Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF');
     }
 
     /// <summary>Writes all files or none: whatever stands in the way is named before the first is written.</summary>

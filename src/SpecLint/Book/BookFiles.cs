@@ -14,7 +14,7 @@ public static class BookFiles
 
     /// <summary>Patterns of the files that are read where the bar names none.</summary>
     public static IReadOnlyList<string> DefaultPatterns { get; } =
-        ["**/*.drink.json", "**/*.prep.json", "**/*.ingredient.json", "**/*.menu.json", "**/*.stock.json"];
+        ["**/*.drink.json", "**/*.prep.json", "**/*.ingredient.json", "**/*.menu.json", "**/*.stock.json", "**/*.prices.json"];
 
     /// <summary>Patterns of the folders that are always left out.</summary>
     public static IReadOnlyList<string> AlwaysLeftOut { get; } = ["**/.*/", "**/node_modules/"];

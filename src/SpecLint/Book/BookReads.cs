@@ -30,13 +30,16 @@ internal readonly record struct BookRead(BookReadKind Kind, string Of);
 /// </summary>
 internal static class BookReads
 {
-    private static readonly string[] KindNames = [.. Enumerable.Range(0, 6).Select(k => ((FileKind)k).ToString())];
+    private static readonly string[] KindNames = [.. Enumerable.Range(0, 7).Select(k => ((FileKind)k).ToString())];
 
     [ThreadStatic]
     private static HashSet<BookRead>? taken;
 
     /// <summary>Notes a look.</summary>
     public static void Note(BookReadKind kind, string of) => taken?.Add(new BookRead(kind, of));
+
+    /// <summary>Notes a look.</summary>
+    public static void Note(BookRead look) => taken?.Add(look);
 
     /// <summary>Notes a look at all files of a kind, and hands on the list.</summary>
     public static IReadOnlyList<T> OfKind<T>(IReadOnlyList<T> list, FileKind kind)

@@ -92,6 +92,9 @@ public sealed partial class LinkedBook
                 break;
             case Ingredient ingredient: ingredients[ingredients.BinarySearch((Ingredient)old, ByPath)] = ingredient; break;
             case Menu menu: menus[menus.BinarySearch((Menu)old, ByPath)] = menu; break;
+            case PriceList list:
+                priceLists[priceLists.BinarySearch((PriceList)old, ByPath)] = list;
+                break;
             case Stock stock:
                 stocks[stocks.BinarySearch((Stock)old, ByPath)] = stock;
                 KnowLots();

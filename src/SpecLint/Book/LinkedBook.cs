@@ -84,6 +84,7 @@ public sealed partial class LinkedBook
     private List<Ingredient> ingredients = [];
     private List<Menu> menus = [];
     private List<Stock> stocks = [];
+    private List<PriceList> priceLists = [];
     private List<(BookFile First, BookFile Second)> doubles = [];
     private List<Prep> orderOfUse = [];
     private List<ReferenceCycle> cycles = [];
@@ -142,6 +143,9 @@ public sealed partial class LinkedBook
 
     /// <summary>All menus, by path.</summary>
     public IReadOnlyList<Menu> Menus => BookReads.OfKind(menus, FileKind.Menu);
+
+    /// <summary>All price lists, by path.</summary>
+    public IReadOnlyList<PriceList> PriceLists => BookReads.OfKind(priceLists, FileKind.Prices);
 
     /// <summary>All stock files, by path.</summary>
     public IReadOnlyList<Stock> Stocks => BookReads.OfKind(stocks, FileKind.Stock);
@@ -234,6 +238,7 @@ public sealed partial class LinkedBook
         ingredients = [];
         menus = [];
         stocks = [];
+        priceLists = [];
         doubles = [];
         foreach (var file in files)
         {
@@ -244,6 +249,7 @@ public sealed partial class LinkedBook
                 case Ingredient i: ingredients.Add(i); Know(i); break;
                 case Menu m: menus.Add(m); break;
                 case Stock s: stocks.Add(s); break;
+                case PriceList l: priceLists.Add(l); break;
             }
         }
 

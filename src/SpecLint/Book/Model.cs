@@ -22,6 +22,9 @@ public enum FileKind
 
     /// <summary><c>*.stock.json</c>.</summary>
     Stock,
+
+    /// <summary><c>*.prices.json</c>.</summary>
+    Prices,
 }
 
 /// <summary>A file of the book, bound: what it says, each part with its place.</summary>
@@ -691,6 +694,63 @@ public sealed class Stock : BookFile
     public FixedList<Lot> Lots { get; set; } = [];
 }
 
+/// <summary>What the bar pays for an item.</summary>
+public sealed class Price
+{
+    /// <summary>Place of the object.</summary>
+    public TextSpan Span { get; init; }
+
+    /// <summary>Number, from 1.</summary>
+    public int Number { get; init; }
+
+    /// <summary>Id of the item.</summary>
+    public Given<string> Item { get; init; }
+
+    /// <summary>What is paid, in the currency of the bar.</summary>
+    public Given<decimal> Paid { get; init; }
+
+    /// <summary>The size that is bought for it.</summary>
+    public Given<Quantity> For { get; init; }
+
+    /// <summary>The share of what is bought that can be used, a percentage; not given where all of it can, or a table says.</summary>
+    public Given<Quantity> Yield { get; init; }
+
+    /// <summary>Day of the price; not given where it is that of the list.</summary>
+    public Given<CalendarDate> On { get; init; }
+
+    /// <summary>The supplier; not given where it is that of the list.</summary>
+    public Given<string> From { get; init; }
+
+    /// <summary>A remark.</summary>
+    public Given<string> Note { get; init; }
+}
+
+/// <summary>A price list.</summary>
+public sealed class PriceList : BookFile
+{
+    /// <inheritdoc/>
+    public override FileKind Kind => FileKind.Prices;
+
+    /// <summary><c>on</c>: the day of the prices that give none.</summary>
+    public Given<CalendarDate> On { get; set; }
+
+    /// <summary><c>from</c>: the supplier of the prices that give none.</summary>
+    public Given<string> From { get; set; }
+
+    /// <summary><c>prices</c>.</summary>
+    public FixedList<Price> Prices { get; set; } = [];
+
+    /// <summary>The day of a price.</summary>
+    public Given<CalendarDate> DayOf(Price price) => price.On.IsGiven ? price.On : On;
+}
+
+/// <summary>What the house sets on costs.</summary>
+/// <param name="Currency">ISO 4217 code of the currency of all prices.</param>
+/// <param name="MostPerServe">The most that a serve may cost, in that currency.</param>
+/// <param name="PricesHold">How long a price holds.</param>
+/// <param name="Span">Place.</param>
+public sealed record CostSettings(Given<string> Currency, Given<decimal> MostPerServe, Given<Quantity> PricesHold, TextSpan Span);
+
 /// <summary>A glass of the house.</summary>
 /// <param name="Id">Its id.</param>
 /// <param name="Brim">Volume to the brim.</param>
@@ -752,6 +812,9 @@ public sealed class Bar : BookFile
 
     /// <summary><c>limits</c>.</summary>
     public IReadOnlyDictionary<string, Given<Quantity>> Limits { get; set; } = new Dictionary<string, Given<Quantity>>();
+
+    /// <summary><c>costs</c>; <see langword="null"/> where the house sets nothing.</summary>
+    public CostSettings? Costs { get; set; }
 
     /// <summary><c>rules</c>: levels by rule id.</summary>
     public IReadOnlyDictionary<string, Given<RuleLevel>> Rules { get; set; } = new Dictionary<string, Given<RuleLevel>>();

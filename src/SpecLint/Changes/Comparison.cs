@@ -31,6 +31,9 @@ public sealed record FactChange(Fact Fact, FactValue? Before, FactValue? After, 
     /// <summary>Findings that are gone and held this fact against a limit: limits that the change comes back from.</summary>
     public IReadOnlyList<Finding> Recrossed { get; init; } = [];
 
+    /// <summary>The currency of its bar, for what it costs.</summary>
+    internal string Currency { get; init; } = FactNames.Currency;
+
     /// <summary>
     /// How large the change is: the difference over the larger of the two values, or over a size below which a fact is as good
     /// as nought; of pH the difference itself, of temperatures a tenth of it. 1 where one of them is open.
@@ -225,6 +228,7 @@ public sealed class Comparison
             string name = FactNames.Name(fact);
             facts.Add(new FactChange(fact, a, b, (made ?? old)!.IsSolid)
             {
+                Currency = FactUnits.CurrencyOf((made ?? old)!.Set.Book.Settings),
                 Crossed = [.. brought.Where(f => Holds(f, name))],
                 Recrossed = [.. right.Where(f => Holds(f, name))],
             });

@@ -32,15 +32,18 @@ public static class FactNames
     [
         "mixVolume", "dilution", "servedVolume", "abv", "sugar", "brix", "acid", "acidAnalysed", "sugarAcidRatio", "ph",
         "waterActivity", "density", "salt", "temperature", "freezingPoint", "alcohol", "energy", "life",
-        "mixAbv", "mixSugar", "mixAcid", "mixPh", "caffeine", "quinine", "sulphite",
+        "mixAbv", "mixSugar", "mixAcid", "mixPh", "caffeine", "quinine", "sulphite", "cost",
     ];
 
     private static readonly string[] LiquidUnits =
     [
         "mL", "%", "mL", "%{vol}", "g/dL", "%", "g/dL", "g/dL", "1", "[pH]",
         "1", "g/mL", "g/dL", "Cel", "Cel", "g", "kcal", "d",
-        "%{vol}", "g/dL", "g/dL", "[pH]", "mg", "mg", "mg/L",
+        "%{vol}", "g/dL", "g/dL", "[pH]", "mg", "mg", "mg/L", Currency,
     ];
+
+    /// <summary>The sign of a currency that nobody names; outputs put the bar's own in its place.</summary>
+    public const string Currency = "¤";
 
     /// <summary>Number of facts.</summary>
     public static int Count => Names.Length;

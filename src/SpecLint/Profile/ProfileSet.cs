@@ -24,6 +24,8 @@ public sealed class ProfileSet
     /// <summary>Drinks come after all preparations.</summary>
     private const int WaveOfDrinks = int.MaxValue;
 
+    private PriceBook? prices;
+
     private ProfileSet(LinkedBook book)
     {
         this.book = book;
@@ -36,6 +38,16 @@ public sealed class ProfileSet
 
     /// <summary>The book.</summary>
     public LinkedBook Book => book;
+
+    /// <summary>What the bar pays.</summary>
+    public PriceBook Prices
+    {
+        get
+        {
+            BookReads.Note(BookReads.AllOf(FileKind.Prices));
+            return Volatile.Read(ref prices) ?? Interlocked.CompareExchange(ref prices, new PriceBook(book), null) ?? prices!;
+        }
+    }
 
     /// <summary>The profile of a recipe of the book; that of a drink, which no other needs, is made when it is first asked for.</summary>
     public RecipeProfile Of(Recipe recipe)
@@ -145,6 +157,7 @@ public sealed class ProfileSet
     internal void Renew(IReadOnlyCollection<FileChange> changes, IReadOnlyCollection<BookFile> touched, IEnumerable<string> ids, int threads)
     {
         foreach (string id in ids) materials.TryRemove(id, out _);
+        if (changes.Any(c => (c.Old ?? c.New) is PriceList)) prices = null;
         foreach (var change in changes)
         {
             if (change.Old is Prep prep) preps.Remove(prep);

@@ -16,6 +16,7 @@ public sealed class RecipeProfile
     private readonly FactBasis basis;
     private readonly FactSheet facts;
     private Material? material;
+    private Costing? cost;
     private AllergenProfile? allergens;
     private KeepingState? keeping;
     private KeepingTerms? keepingTerms;
@@ -78,6 +79,17 @@ public sealed class RecipeProfile
 
     /// <summary>Allergens through the whole tree.</summary>
     public AllergenProfile Allergens => allergens ??= AllergenProfile.Of(this, set);
+
+    /// <summary>What it costs, by the price lists of the book as they are.</summary>
+    public Costing Cost
+    {
+        get
+        {
+            var prices = set.Prices;
+            if (cost is { } known && ReferenceEquals(known.Prices, prices)) return known;
+            return cost = Costing.Of(this);
+        }
+    }
 
     /// <summary>How a preparation stands to the rules of keeping; <see langword="null"/> for a drink.</summary>
     internal KeepingState? Keeping => Recipe is Prep prep ? keeping ??= KeepingState.Of(prep, this, set) : null;
@@ -144,7 +156,7 @@ public sealed class RecipeProfile
     internal Material Material => material ??= MakeMaterial();
 
     /// <summary>A fact.</summary>
-    public FactValue Get(Fact fact) => facts.Get(fact);
+    public FactValue Get(Fact fact) => fact == Fact.Cost ? Costing.FactOf(this) : facts.Get(fact);
 
     /// <summary>°Brix as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
     public FactValue ComputedBrix() => basis.Unfitted is { } amounts ? CompositionFacts.BrixOfAmounts(basis, amounts) : Get(Fact.Brix);

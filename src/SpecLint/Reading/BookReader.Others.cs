@@ -261,6 +261,56 @@ public static partial class BookReader
         return Cut(list, read);
     }
 
+    private static PriceList BindPrices(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
+    {
+        var list = new PriceList { Source = file, HoldsObject = true, Id = id, Problems = problems };
+        Span<int> slots = stackalloc int[PricesShape.Shape.All.Length];
+        binder.Open(binder.Tree.Root, PricesShape.Shape, slots);
+        Check(binder, slots, PricesShape.Schema);
+        list.Name = Text(binder, slots, PricesShape.Name);
+        list.On = Date(binder, slots, PricesShape.On);
+        list.From = Text(binder, slots, PricesShape.From);
+        list.Prices = BindPriceRows(binder, slots[PricesShape.Prices.Index]);
+        list.Accept = BindAccept(binder, slots[PricesShape.Accept.Index], PricesShape.Accept.Value);
+        list.Notes = binder.TextOrTexts(slots[PricesShape.Notes.Index], PricesShape.Notes.Value);
+        return list;
+    }
+
+    private static FixedList<Price> BindPriceRows(Binder binder, int at)
+    {
+        if (!binder.OpenList(at, PricesShape.Prices.Value, out int count) || count == 0) return [];
+        var list = new Price[count];
+        Span<int> slots = stackalloc int[PricesShape.PriceShape.All.Length];
+        int read = 0, number = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            number++;
+            if (!binder.Open(item, PricesShape.PriceShape, slots)) continue;
+            list[read++] = new Price
+            {
+                Span = item.Span,
+                Number = number,
+                Item = Id(binder, slots, PricesShape.Item),
+                Paid = Money(binder, slots[PricesShape.Paid.Index], PricesShape.Paid.Value),
+                For = Quantity(binder, slots, PricesShape.For),
+                Yield = Quantity(binder, slots, PricesShape.Yield),
+                On = Date(binder, slots, PricesShape.PriceOn),
+                From = Text(binder, slots, PricesShape.PriceFrom),
+                Note = Text(binder, slots, PricesShape.Note),
+            };
+        }
+
+        return Cut(list, read);
+    }
+
+    /// <summary>An amount of money: the decimal number that is written, not the binary one nearest to it.</summary>
+    private static Given<decimal> Money(Binder binder, int at, ValueShape shape)
+    {
+        // The conversion keeps fifteen digits, so that 24.9 is 24.9.
+        var number = binder.Number(at, shape);
+        return number.IsGiven ? new Given<decimal>((decimal)number.Value, number.Span, binder.Tree[at].NameSpan) : default;
+    }
+
     private static Bar BindBar(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
         var bar = new Bar { Source = file, HoldsObject = true, Id = id, Problems = problems };
@@ -274,6 +324,7 @@ public static partial class BookReader
         bar.Glasses = BindGlasses(binder, slots[BarShape.Glasses.Index]);
         bar.Vessels = BindVessels(binder, slots[BarShape.Vessels.Index]);
         bar.Limits = BindMap(binder, slots[BarShape.Limits.Index], BarShape.Limits.Value, static (b, at, shape) => b.Quantity(at, shape));
+        bar.Costs = BindCosts(binder, slots[BarShape.Costs.Index]);
         bar.Rules = BindMap(binder, slots[BarShape.Rules.Index], BarShape.Rules.Value, BindLevel);
         bar.Schemas = BindMap(binder, slots[BarShape.Schemas.Index], BarShape.Schemas.Value, static (b, at, shape) => b.Text(at, shape));
         bar.Files = Texts(binder, slots, BarShape.Files);
@@ -318,6 +369,18 @@ public static partial class BookReader
         }
 
         return word.IsGiven && Settings.TryLevel(word.Value, out var level) ? new Given<RuleLevel>(new RuleLevel(level, because, until), node.Span, node.NameSpan) : default;
+    }
+
+    private static CostSettings? BindCosts(Binder binder, int at)
+    {
+        if (at < 0) return null;
+        Span<int> slots = stackalloc int[BarShape.CostsShape.All.Length];
+        if (!binder.Open(binder.Tree[at], BarShape.CostsShape, slots)) return null;
+        return new CostSettings(
+            binder.Pattern(slots[BarShape.Currency.Index], BarShape.Currency.Value),
+            Money(binder, slots[BarShape.MostPerServe.Index], BarShape.MostPerServe.Value),
+            Quantity(binder, slots, BarShape.PricesHold),
+            binder.Tree[at].Span);
     }
 
     private static void BindTools(Binder binder, int at, Bar bar)

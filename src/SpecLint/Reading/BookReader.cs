@@ -45,6 +45,7 @@ public static partial class BookReader
             FileKind.Ingredient => BindIngredient(binder, file, id, problems),
             FileKind.Menu => BindMenu(binder, file, id, problems),
             FileKind.Stock => BindStock(binder, file, id, problems),
+            FileKind.Prices => BindPrices(binder, file, id, problems),
             _ => BindBar(binder, file, id, problems),
         };
         if (problems.Count > 1) problems.Sort(InOrderOfText);
@@ -67,6 +68,7 @@ public static partial class BookReader
         FileKind.Ingredient => new Ingredient { Source = file, Id = id, Problems = problems },
         FileKind.Menu => new Menu { Source = file, Id = id, Problems = problems },
         FileKind.Stock => new Stock { Source = file, Id = id, Problems = problems },
+        FileKind.Prices => new PriceList { Source = file, Id = id, Problems = problems },
         _ => new Bar { Source = file, Id = id, Problems = problems },
     };
 

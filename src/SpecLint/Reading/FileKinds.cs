@@ -14,6 +14,7 @@ public static class FileKinds
         (".ingredient.json", FileKind.Ingredient),
         (".menu.json", FileKind.Menu),
         (".stock.json", FileKind.Stock),
+        (".prices.json", FileKind.Prices),
     ];
 
     /// <summary>The kind of a file by its path, with <c>/</c> or <c>\</c>; <see langword="null"/> for any other file.</summary>

@@ -237,6 +237,29 @@ internal static class StockShape
     public static readonly ObjectShape Shape = new("a stock file", Schema, Name, On, Lots, Accept, Notes);
 }
 
+/// <summary><c>*.prices.json</c>.</summary>
+internal static class PricesShape
+{
+    public static readonly PropertyShape Item = Must("item", Id, "Id of the item: an ingredient of the book or the catalogue.", "\"fogbank-gin\"");
+    public static readonly PropertyShape Paid = Must("price", Money, "What is paid for the size, without tax, in the currency of bar.json.", "24.9");
+    public static readonly PropertyShape For = Must("for", VolumeOrMass, "The size that is bought for it.", "\"700 ml\"", "\"60 pieces\"", "\"1 kg\"");
+    public static readonly PropertyShape Yield = May("yield", Percentage, "Share of what is bought that can be used, as the house weighs it; it comes before the table of trimmings.", "\"60 % w/w\"", "\"55–65 % w/w\"");
+    public static readonly PropertyShape PriceOn = May("on", Date, "Day of the price, where it is not that of the list.", "\"2026-11-02\"");
+    public static readonly PropertyShape PriceFrom = May("from", Text, "The supplier, where it is not that of the list.", "\"Quay Market\"");
+    public static readonly PropertyShape Note = May("note", Text, "A remark on it.", "\"case of six\"");
+    public static readonly ObjectShape PriceShape = new("a price", Item, Paid, For, Yield, PriceOn, PriceFrom, Note);
+
+    public static readonly PropertyShape Schema = SchemaAddress(FileKind.Prices);
+    public static readonly PropertyShape Name = May("name", Text, "Name of the list.", "\"Autumn prices\"");
+    public static readonly PropertyShape On = May("on", Date, "Day of the prices.", "\"2026-10-01\"");
+    public static readonly PropertyShape From = May("from", Text, "The supplier.", "\"Quay Drinks\"");
+    public static readonly PropertyShape Prices = Must("prices", ListOf(ObjectOf(PriceShape)), "The prices.", """[{ "item": "fogbank-gin", "price": 24.9, "for": "700 ml" }]""");
+    public static readonly PropertyShape Accept = AcceptanceShape.Property();
+    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Net of the yearly discount.\"");
+
+    public static readonly ObjectShape Shape = new("a price list", Schema, Name, On, From, Prices, Accept, Notes);
+}
+
 /// <summary><c>bar.json</c>.</summary>
 internal static class BarShape
 {
@@ -270,6 +293,11 @@ internal static class BarShape
     public static readonly PropertyShape Glasses = May("glasses", MapOf(KeyForm.Id, ObjectOf(GlassShape, "glass")), "The glasses of the house, by id.", """{ "small-coupe": { "brim": "150 ml", "washLine": "130 ml" } }""");
     public static readonly PropertyShape Vessels = May("vessels", MapOf(KeyForm.Id, ObjectOf(VesselShape, "vessel")), "Bottles, kegs and tubs, by id.", """{ "keg": { "capacity": "9 l", "rating": "6 bar" } }""");
     public static readonly PropertyShape Limits = May("limits", MapOf(KeyForm.PropertyPath, Limit), "House limits, by name.", """{ "alcoholPerServe": "24 g" }""");
+    public static readonly PropertyShape Currency = Must("currency", ShapeValues.Currency, "Currency of all prices, an ISO 4217 code.", "\"EUR\"");
+    public static readonly PropertyShape MostPerServe = May("mostPerServe", Money, "The most that one serve of a drink may cost to make.", "2.4");
+    public static readonly PropertyShape PricesHold = May("pricesHold", Duration, "How long a price counts as current.", "\"180 d\"");
+    public static readonly ObjectShape CostsShape = new("the costs", Currency, MostPerServe, PricesHold);
+    public static readonly PropertyShape Costs = May("costs", ObjectOf(CostsShape), "Currency, and what the house allows of costs and prices.", """{ "currency": "EUR", "mostPerServe": 2.4, "pricesHold": "180 d" }""");
     public static readonly PropertyShape Level = Must("level", Words("levelWord", "a level: error, warning, note or none", Levels), "The level.", "\"none\"");
     public static readonly PropertyShape LevelBecause = May("because", Text, "The reason, in words that the next person understands.", "\"The supplier's assay is on file.\"");
     public static readonly PropertyShape LevelUntil = May("until", Date, "The last day of it, at most a year ahead.", "\"2027-03-31\"");
@@ -307,6 +335,7 @@ internal static class BarShape
         Glasses,
         Vessels,
         Limits,
+        Costs,
         Rules,
         Schemas,
         Files,

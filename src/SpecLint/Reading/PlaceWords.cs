@@ -103,6 +103,7 @@ internal static class PlaceWords
             "accept" => "acceptance",
             "drinks" => "drink",
             "lots" => "lot",
+            "prices" => "price",
             "frozen" => "time in the freezer",
             "exempt" => "exemption",
             _ => null,
@@ -116,7 +117,7 @@ internal static class PlaceWords
     private static Dictionary<string, List<(FileKind Kind, string Noun)>> FindHomes()
     {
         var homes = new Dictionary<string, List<(FileKind, string)>>(StringComparer.Ordinal);
-        foreach (FileKind kind in new[] { FileKind.Drink, FileKind.Prep, FileKind.Ingredient, FileKind.Menu, FileKind.Stock, FileKind.Bar })
+        foreach (FileKind kind in new[] { FileKind.Drink, FileKind.Prep, FileKind.Ingredient, FileKind.Menu, FileKind.Stock, FileKind.Prices, FileKind.Bar })
             Visit(FileShapes.Of(kind), kind, homes);
         return homes;
     }

@@ -67,6 +67,7 @@ internal static class SchemaWriter
         FileKind.Ingredient => "Ingredient that the bar buys",
         FileKind.Menu => "Menu",
         FileKind.Stock => "What is in the house",
+        FileKind.Prices => "Price list",
         _ => "The bar",
     };
 
@@ -77,6 +78,7 @@ internal static class SchemaWriter
         FileKind.Ingredient => "A file *.ingredient.json: strength, contents, allergens and life of something bought.",
         FileKind.Menu => "A file *.menu.json: the drinks on sale with the words that the guest reads.",
         FileKind.Stock => "A file *.stock.json: the lots in the house on a day, with what was measured.",
+        FileKind.Prices => "A file *.prices.json: what the bar pays for what it buys.",
         _ => "The file bar.json at the root of a book: tools, glasses, house measures, limits and levels of rules.",
     };
 

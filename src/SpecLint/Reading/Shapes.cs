@@ -239,7 +239,7 @@ internal static class FileShapes
     public static IReadOnlyList<string> PrepFamilies => Family.Words;
 
     /// <summary>Names of the kinds of file, as in their endings.</summary>
-    public static IReadOnlyList<string> KindNames { get; } = ["bar", "drink", "prep", "ingredient", "menu", "stock"];
+    public static IReadOnlyList<string> KindNames { get; } = ["bar", "drink", "prep", "ingredient", "menu", "stock", "prices"];
 
     /// <summary>The shape of a kind of file.</summary>
     public static ObjectShape Of(FileKind kind) => kind switch
@@ -249,6 +249,7 @@ internal static class FileShapes
         FileKind.Prep => PrepShape.Shape,
         FileKind.Ingredient => IngredientShape.Shape,
         FileKind.Menu => MenuShape.Shape,
+        FileKind.Prices => PricesShape.Shape,
         _ => StockShape.Shape,
     };
 }
@@ -279,6 +280,16 @@ internal static class ShapeValues
     internal static readonly ValueShape TextOrNumber = new() { Form = ValueForm.TextOrNumber, Definition = "textOrNumber", Noun = "a text or a number" };
     internal static readonly ValueShape Count = new() { Form = ValueForm.Number, Definition = "count", Noun = "a number above 0", Least = 0, AboveLeast = true };
     internal static readonly ValueShape Covers = new() { Form = ValueForm.Number, Definition = "covers", Noun = "a number from 0 up", Least = 0 };
+    internal static readonly ValueShape Money = new() { Form = ValueForm.Number, Definition = "money", Noun = "an amount of money from 0 up, such as 24.9", Least = 0, Most = 1e9 };
+    internal static readonly ValueShape Currency = new()
+    {
+        Form = ValueForm.Pattern,
+        Definition = "currency",
+        Noun = "the ISO 4217 code of a currency such as `EUR`",
+        Pattern = "^[A-Z]{3}$",
+        Matches = static text => text.Length == 3 && text.All(c => c is >= 'A' and <= 'Z'),
+    };
+
     internal static readonly ValueShape RuleId = new()
     {
         Form = ValueForm.Pattern,

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Service;
 
@@ -203,8 +204,8 @@ internal sealed class CardPage
     private string Figures(Recipe recipe)
     {
         var profile = verdicts.Profiles.Of(recipe);
-        Fact[] shown = recipe is Drink ? [Fact.ServedVolume, Fact.Abv, Fact.Alcohol, Fact.Sugar, Fact.Acid, Fact.Dilution, Fact.Energy] : [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.Brix, Fact.Ph];
-        return string.Join(" · ", shown.Select(f => (Fact: f, Value: profile.Get(f))).Where(f => f.Value.IsKnown && !double.IsNaN(f.Value.Value)).Select(f => $"{ProfileReport.LabelOf(f.Fact)} {units.Range(f.Value.Value, f.Value.Low, f.Value.High, Say.Unit(f.Fact, profile.IsSolid))}"));
+        Fact[] shown = recipe is Drink ? [Fact.ServedVolume, Fact.Abv, Fact.Alcohol, Fact.Sugar, Fact.Acid, Fact.Dilution, Fact.Energy, Fact.Cost] : [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.Brix, Fact.Ph, Fact.Cost];
+        return string.Join(" · ", shown.Select(f => (Fact: f, Value: profile.Get(f))).Where(f => f.Value.IsKnown && !double.IsNaN(f.Value.Value)).Select(f => $"{ProfileReport.LabelOf(f.Fact)} {units.Range(f.Value.Value, f.Value.Low, f.Value.High, FactUnits.Words(f.Fact, profile.IsSolid, verdicts.Profiles.Book.Settings))}"));
     }
 
     private IReadOnlyList<string> PocketRow(MenuEntry entry, Drink drink)

@@ -22,7 +22,7 @@ internal static class ComparisonReport
     private const double LeastOfOthers = 0.1;
 
     /// <summary>Facts that people ask for first; the others follow in the order of the output.</summary>
-    private static readonly Fact[] Main = [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.SugarAcidRatio, Fact.Ph, Fact.Brix, Fact.ServedVolume, Fact.Alcohol, Fact.Energy, Fact.Life];
+    private static readonly Fact[] Main = [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.SugarAcidRatio, Fact.Ph, Fact.Brix, Fact.ServedVolume, Fact.Alcohol, Fact.Energy, Fact.Cost, Fact.Life];
 
     /// <summary>Facts that no reader needs beside the main ones: twins before dilution, sums, physics.</summary>
     private static readonly HashSet<Fact> Minor = [Fact.MixAbv, Fact.MixSugar, Fact.MixAcid, Fact.MixPh, Fact.AcidAnalysed, Fact.Density, Fact.MixVolume];
@@ -132,11 +132,11 @@ internal static class ComparisonReport
     }
 
     /// <summary>A fact in words: its value and range, or that it is open.</summary>
-    internal static string Words(Fact fact, FactValue? value, bool solid, bool range, DisplayUnits units)
+    internal static string Words(FactChange fact, FactValue? value, bool range, DisplayUnits units)
     {
         if (value is null) return "none";
         if (!FactChange.IsKnown(value)) return "open";
-        string unit = Say.Unit(fact, solid);
+        string unit = fact.Fact == Fact.Cost ? fact.Currency : Say.Unit(fact.Fact, fact.IsSolid);
         return range ? units.Range(value.Value.Value, value.Value.Low, value.Value.High, unit) : units.With(value.Value.Value, unit);
     }
 
@@ -152,9 +152,9 @@ internal static class ComparisonReport
             any = true;
             string words = change.Kind switch
             {
-                ChangeKind.Added => Words(fact.Fact, fact.After, fact.IsSolid, range: true, units),
-                ChangeKind.Removed => Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units),
-                _ => $"{Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units)} becomes {Words(fact.Fact, fact.After, fact.IsSolid, range: true, units)}",
+                ChangeKind.Added => Words(fact, fact.After, range: true, units),
+                ChangeKind.Removed => Words(fact, fact.Before, range: true, units),
+                _ => $"{Words(fact, fact.Before, range: true, units)} becomes {Words(fact, fact.After, range: true, units)}",
             };
             foreach (var crossed in fact.Crossed) words += $"; crosses a limit ({crossed.Rule.Id})";
             foreach (var recrossed in fact.Recrossed) words += $"; is back within a limit ({recrossed.Rule.Id})";
@@ -205,7 +205,7 @@ internal static class ComparisonReport
         foreach (var fact in change.Facts)
         {
             json.WriteStartObject(FactNames.Name(fact.Fact));
-            json.WriteString("unit", FactNames.Unit(fact.Fact, fact.IsSolid));
+            json.WriteString("unit", fact.Fact == Fact.Cost ? fact.Currency : FactNames.Unit(fact.Fact, fact.IsSolid));
             WriteValue(json, "before", fact.Before);
             WriteValue(json, "after", fact.After);
             if (fact.Crossed.Count > 0) WriteTexts(json, "crosses", [.. fact.Crossed.Select(f => f.Rule.Id).Distinct()]);
@@ -304,9 +304,9 @@ internal static class ComparisonReport
             string label = ProfileReport.LabelOf(fact.Fact);
             string words = change.Kind switch
             {
-                ChangeKind.Added => Words(fact.Fact, fact.After, fact.IsSolid, range: true, units),
-                ChangeKind.Removed => Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units),
-                _ => $"{Words(fact.Fact, fact.Before, fact.IsSolid, range: true, units)} → {Words(fact.Fact, fact.After, fact.IsSolid, range: true, units)}",
+                ChangeKind.Added => Words(fact, fact.After, range: true, units),
+                ChangeKind.Removed => Words(fact, fact.Before, range: true, units),
+                _ => $"{Words(fact, fact.Before, range: true, units)} → {Words(fact, fact.After, range: true, units)}",
             };
             string text = MarkdownText.Escape($"{label} {words}");
             if (fact.Crossed.Count > 0) text = $"**{text}** ⚠ crosses a limit ({string.Join(", ", fact.Crossed.Select(f => f.Rule.Id).Distinct())})";

@@ -33,6 +33,7 @@ internal static class OutputSchemas
 
     private static readonly Shape Day = Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
     private static readonly Shape Print = Pattern("^[0-9a-f]{32}$");
+    private static readonly Shape Sum = Pattern("^[0-9]+\\.[0-9]{2,4}$");
     private static readonly Shape RuleId = Pattern("^[A-Z]{2}[1-9][0-9]{3}$");
     private static readonly Shape LevelName = Words("error", "warning", "note", "none");
     private static readonly Shape AnswerName = Words("ready", "if", "no");
@@ -309,6 +310,57 @@ internal static class OutputSchemas
         {
             Definitions = [.. ChangeDefinitions.Select(d => (d.Name, Object(d.Fields))), ("finding", Brief)],
         },
+        ["costs"] = new("What recipes cost", "What `costs --format json` writes. Money is text with a decimal point, so that no reader rounds it.", Object(
+            new("currency", Text, "ISO 4217 code; ¤ where the bar gives none."),
+            new("recipes", List(Object(
+                new("id", Text, "Id of the recipe."),
+                new("kind", KindName, "Kind."),
+                new("per", Words("serve", "recipe"), "What the amounts of money are for."),
+                new("cost", Sum, "What all that has a price costs."),
+                new("low", Sum, "Low end of a range of about 95 %."),
+                new("high", Sum, "High end."),
+                new("trimmings", Sum, "What of it is paid for what is thrown away."),
+                new("open", Texts, "Why a cost is open."),
+                new("lines", List(Object(
+                    new("item", Text, "Id of the item."),
+                    new("cost", Sum, "Its cost; left out where it is open.", false),
+                    new("low", Sum, "Low end.", false),
+                    new("high", Sum, "High end.", false),
+                    new("from", Text, "How it was worked out.", false),
+                    new("open", Text, "Why it is open.", false))), "The lines."))), "The recipes."))),
+        ["event"] = new("The plan of an event", "What `event --format json` writes.", Object(
+            new("menu", Text, "Id of the menu."),
+            new("on", Day, "Its day."),
+            new("guests", Count, "Guests."),
+            new("drinksEach", NoLess, "Drinks that a guest has."),
+            new("ice", NoLess, "Ice, kg."),
+            new("serves", List(Object(
+                new("drink", Text, "Id of the drink."),
+                new("share", NoLess, "Share of all serves, %."),
+                new("serves", Count, "Serves."))), "Serves, in the order of the menu."),
+            new("make", List(Object(
+                new("prep", Text, "Id of the preparation."),
+                new("station", Text, "Where it is made."),
+                new("begin", Day, "Last day on which to begin."),
+                new("hour", Text, "Time of that day."),
+                new("ready", Day, "Day on which it is then ready."),
+                new("earliest", Day, "First day on which it can be begun and still be good.", false),
+                new("hours", NoLess, "What it takes, h."),
+                new("times", NoLess, "How many times the recipe."),
+                new("grams", NoLess, "What it makes, g."),
+                new("millilitres", NoLess, "What it makes, mL; left out for a solid.", false),
+                new("for", Texts, "Ids of what needs it."),
+                new("mind", Text, "What stands in the way.", false))), "What to make, in the order of beginning."),
+            new("buy", List(Object(
+                new("item", Text, "Id of the item."),
+                new("amount", NoLess, "How much, the reserve included."),
+                new("unit", Words("ml", "g", "pieces"), "Its unit."),
+                new("size", Text, "The size that is bought, or the fruit.", false),
+                new("count", Count, "How many of them.", false),
+                new("cases", Count, "Full cases among them.", false),
+                new("cost", Sum, "What they cost.", false),
+                new("for", Texts, "Ids of what needs it."))), "What to buy."),
+            new("cannotServe", Texts, "What cannot be served as it is written."))),
         ["trace"] = new("The way of a lot", "What `trace --format json` writes.", Object(
             new("item", Text, "Id of what it is a lot of."),
             new("lot", Text, "Code of the lot.", false),

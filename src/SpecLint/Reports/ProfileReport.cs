@@ -87,7 +87,7 @@ internal static class ProfileReport
             json.WriteFinite("value", value.Value);
             json.WriteFinite("low", value.Low);
             json.WriteFinite("high", value.High);
-            json.WriteString("unit", FactNames.Unit((Fact)i, profile.IsSolid));
+            json.WriteString("unit", FactUnits.Code((Fact)i, profile.IsSolid, profiles.Book.Settings));
             json.WriteString("from", JsonOutput.WellFormed(value.From));
             if (value.IsOutsideTestedRange) json.WriteBoolean("outsideTestedRange", true);
             json.WriteEndObject();
@@ -206,11 +206,11 @@ internal static class ProfileReport
             var value = ValueOf(fact, profile, verdicts);
             if (!IsShown(value))
             {
-                if (IsMeant(fact, recipe)) open.Add((LabelOf(fact), ReasonOf(value)));
+                if (IsMeant(fact, recipe) && (fact != Fact.Cost || !profiles.Prices.IsEmpty)) open.Add((LabelOf(fact), ReasonOf(value)));
                 continue;
             }
 
-            string unit = Say.Unit(fact, profile.IsSolid);
+            string unit = FactUnits.Words(fact, profile.IsSolid, profiles.Book.Settings);
             string range = units.Ends(value.Value, value.Low, value.High, unit, " to ");
             string from = value.From is "computed" or "" ? "" : $"  ({value.From})";
             text.Row(LabelOf(fact), LabelColumns, units.With(value.Value, unit), ValueColumns, range + from);
@@ -333,6 +333,7 @@ internal static class ProfileReport
         Fact.MixSugar => "sugar before dilution",
         Fact.MixAcid => "acid before dilution",
         Fact.MixPh => "pH before dilution",
+        Fact.Cost => "cost",
         _ => FactNames.Name(fact),
     };
 }

@@ -33,11 +33,12 @@ public static class ReportWords
         FileKind.Prep => "preparation",
         FileKind.Ingredient => "ingredient",
         FileKind.Menu => "menu",
+        FileKind.Prices => "price list",
         _ => "stock",
     };
 
     /// <summary>A kind of file as its ending names it.</summary>
-    public static string KeyOf(FileKind kind) => kind == FileKind.Prep ? "prep" : Of(kind);
+    public static string KeyOf(FileKind kind) => kind switch { FileKind.Prep => "prep", FileKind.Prices => "prices", _ => Of(kind) };
 
     /// <summary>What the rules of a family are about.</summary>
     public static string Of(RuleFamily family) => FamilyNames.Of(family);

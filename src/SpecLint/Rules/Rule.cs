@@ -61,6 +61,13 @@ public abstract class StockRule : Rule
     public abstract void Check(FileContext context, Stock stock);
 }
 
+/// <summary>A rule about price lists.</summary>
+public abstract class PricesRule : Rule
+{
+    /// <summary>Checks one price list.</summary>
+    public abstract void Check(FileContext context, PriceList list);
+}
+
 /// <summary>A rule about the book as a whole; it runs once.</summary>
 public abstract class BookRule : Rule
 {

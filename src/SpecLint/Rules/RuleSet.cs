@@ -14,6 +14,7 @@ internal sealed class RuleSet
     private readonly IngredientRule[] ingredientRules;
     private readonly MenuRule[] menuRules;
     private readonly StockRule[] stockRules;
+    private readonly PricesRule[] pricesRules;
     private readonly BookRule[] bookRules;
     private readonly AcceptanceRule[] acceptanceRules;
     private readonly Dictionary<string, RuleInfo> byId;
@@ -29,6 +30,7 @@ internal sealed class RuleSet
         ingredientRules = [.. all.OfType<IngredientRule>()];
         menuRules = [.. all.OfType<MenuRule>()];
         stockRules = [.. all.OfType<StockRule>()];
+        pricesRules = [.. all.OfType<PricesRule>()];
         bookRules = [.. all.OfType<BookRule>()];
         acceptanceRules = [.. all.OfType<AcceptanceRule>()];
     }
@@ -69,6 +71,9 @@ internal sealed class RuleSet
                 break;
             case Stock stock:
                 foreach (var rule in stockRules) rule.Check(context, stock);
+                break;
+            case PriceList list:
+                foreach (var rule in pricesRules) rule.Check(context, list);
                 break;
         }
 

@@ -110,9 +110,11 @@ public sealed class LineCheck
     private readonly Dictionary<Prep, (double Hours, string Why)> making = [];
 
     private readonly Verdicts verdicts;
+    private readonly double longest;
 
-    private LineCheck(Verdicts verdicts, Menu menu)
+    private LineCheck(Verdicts verdicts, Menu menu, double longest)
     {
+        this.longest = longest;
         this.verdicts = verdicts;
         profiles = verdicts.Profiles;
         Menu = menu;
@@ -152,9 +154,14 @@ public sealed class LineCheck
     /// <param name="verdicts">The verdicts of the checked book, whose day is that of the check.</param>
     /// <param name="menu">The menu.</param>
     /// <param name="stocks">The stock to look in.</param>
-    public static LineCheck Of(Verdicts verdicts, Menu menu, IReadOnlyList<Stock> stocks)
+    public static LineCheck Of(Verdicts verdicts, Menu menu, IReadOnlyList<Stock> stocks) => Of(verdicts, menu, stocks, LongestToday);
+
+    /// <summary>The same for a day ahead: what takes long to make is made in time.</summary>
+    internal static LineCheck Ahead(Verdicts verdicts, Menu menu, IReadOnlyList<Stock> stocks) => Of(verdicts, menu, stocks, double.PositiveInfinity);
+
+    private static LineCheck Of(Verdicts verdicts, Menu menu, IReadOnlyList<Stock> stocks, double longest)
     {
-        var check = new LineCheck(verdicts, menu);
+        var check = new LineCheck(verdicts, menu, longest);
         check.CheckLots(stocks);
         check.CheckDrinks();
         check.PlanMaking();
@@ -430,7 +437,7 @@ public sealed class LineCheck
         }
 
         var verdict = verdicts.Of(prep);
-        string why = verdict.IsForbidden ? $"it must not be made as it is written (see check: {Verdict.RulesOf(verdict.Forbidding)})" : hours > LongestToday ? $"making it takes {(hours >= 48 ? $"{Say.Number(hours / 24, 0)} days" : Hours(hours))}" : "";
+        string why = verdict.IsForbidden ? $"it must not be made as it is written (see check: {Verdict.RulesOf(verdict.Forbidding)})" : hours > longest ? $"making it takes {(hours >= 48 ? $"{Say.Number(hours / 24, 0)} days" : Hours(hours))}" : "";
         if (why.Length == 0)
         {
             foreach (var part in profiles.Of(prep).Parts)

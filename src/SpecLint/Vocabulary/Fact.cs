@@ -77,4 +77,7 @@ public enum Fact
 
     /// <summary>Sulphite as SO2, mg/L.</summary>
     Sulphite,
+
+    /// <summary>What it costs, in the currency of the bar: a drink per serve, a preparation per 100 mL (solids: per 100 g).</summary>
+    Cost,
 }

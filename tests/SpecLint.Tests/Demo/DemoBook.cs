@@ -13,6 +13,7 @@ internal static class DemoBook
         (".ingredient.json", "./schemas/ingredient.schema.json"),
         (".menu.json", "./schemas/menu.schema.json"),
         (".stock.json", "./schemas/stock.schema.json"),
+        (".prices.json", "./schemas/prices.schema.json"),
         ("bar.json", "./schemas/bar.schema.json"),
     ];
 

@@ -13,6 +13,7 @@ public class BookReaderTests
     [InlineData(FileKind.Ingredient)]
     [InlineData(FileKind.Menu)]
     [InlineData(FileKind.Stock)]
+    [InlineData(FileKind.Prices)]
     [InlineData(FileKind.Bar)]
     public void The_examples_of_the_format_have_no_problem(FileKind kind) =>
         Assert.Equal("", Samples.List(Samples.Read(kind, Samples.Of(kind)).Problems));

@@ -169,6 +169,7 @@ internal sealed class DocumentMaker
     {
         ValueForm.Text => JsonValue.Create(Pick(Texts)),
         ValueForm.Pattern when shape.Definition == "readingOf" => JsonValue.Create($"r1-{random.NextInt64():x16}"),
+        ValueForm.Pattern when shape.Definition == "currency" => JsonValue.Create(new string([(char)random.Next('A', 'Z' + 1), (char)random.Next('A', 'Z' + 1), (char)random.Next('A', 'Z' + 1)])),
         ValueForm.Pattern => JsonValue.Create("SL" + random.Next(1000, 9999).ToString(CultureInfo.InvariantCulture)),
         ValueForm.Id => JsonValue.Create(Pick(Ids)),
         ValueForm.Word => JsonValue.Create(shape.Words[random.Next(shape.Words.Count)]),

@@ -87,6 +87,7 @@ public class HostileFileTests
     [InlineData("x\\gin.ingredient.json", FileKind.Ingredient, "gin")]
     [InlineData("tonight.menu.json", FileKind.Menu, "tonight")]
     [InlineData("fridge.stock.json", FileKind.Stock, "fridge")]
+    [InlineData("autumn.prices.json", FileKind.Prices, "autumn")]
     [InlineData("package.json", null, "package")]
     [InlineData("crowbar.json", null, "crowbar")]
     public void A_path_tells_kind_and_id(string path, FileKind? kind, string id) => Assert.Equal((kind, id), (FileKinds.Of(path), FileKinds.IdOf(path)));

@@ -52,7 +52,7 @@ public sealed class JsonSuiteTests
     {
         foreach (var (name, bytes) in Files())
         {
-            foreach (string ending in new[] { ".drink.json", ".prep.json", ".ingredient.json", ".menu.json", ".stock.json" })
+            foreach (string ending in new[] { ".drink.json", ".prep.json", ".ingredient.json", ".menu.json", ".stock.json", ".prices.json" })
             {
                 var result = Checker.Check(new BookInput([Books.File("bar.json", Books.PlainBar), new SourceFile("a" + ending, bytes)], Books.On) { Threads = 1 });
                 Assert.True(Accepts(bytes) || result.Findings.Any(f => f.Rule.Id is "SL1001" or "SL1002" or "SL1003" or "SL1004"), name + ending);

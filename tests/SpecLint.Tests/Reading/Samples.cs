@@ -66,6 +66,7 @@ internal static class Samples
                      "meters": { "bar-meter": { "ph": 0.05, "calibrated": "2026-11-25" } } },
           "glasses": { "small-coupe": { "brim": "150 ml", "washLine": "130 ml" } },
           "limits": { "alcoholPerServe": "24 g" },
+          "costs": { "currency": "EUR", "mostPerServe": 2.4, "pricesHold": "180 d" },
           "rules": { "SL3004": "note" } }
         """;
 
@@ -95,6 +96,22 @@ internal static class Samples
         }
         """;
 
+    public const string Prices = """
+        {
+          // what the bar pays
+          "$schema": "./schemas/prices.schema.json",
+          "name": "Autumn prices",
+          "on": "2026-10-01",
+          "from": "Quay Drinks",
+          "prices": [
+            { "item": "fogbank-gin", "price": 24.9, "for": "700 ml" },
+            { "item": "lime", "price": 18, "for": "60 pieces", "yield": "90–100 % w/w", "on": "2026-10-20", "from": "market", "note": "size 54" },
+          ],
+          "accept": [ { "rule": "SL9027", "because": "confirmed by telephone", "until": "2026-12-31" } ],
+          "notes": "net",
+        }
+        """;
+
     public static string Of(FileKind kind) => kind switch
     {
         FileKind.Drink => Drink,
@@ -102,6 +119,7 @@ internal static class Samples
         FileKind.Ingredient => Ingredient,
         FileKind.Menu => Menu,
         FileKind.Stock => Stock,
+        FileKind.Prices => Prices,
         _ => Bar,
     };
 
