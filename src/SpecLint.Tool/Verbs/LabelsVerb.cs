@@ -21,6 +21,7 @@ internal sealed class LabelsVerb : Verb
     private readonly Option<string[]> made = new("--made") { Description = "Label this preparation, made on that day (default: today), without a stock file; may be given more than once.", HelpName = "PREP[=DATE]" };
     private readonly Option<string?> by = new("--by") { Description = "With --made: initials of who made it.", HelpName = "INITIALS" };
     private readonly Option<int> copies = new("--copies") { Description = "Number of labels of each.", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
+    private readonly Option<bool> prepacked = new("--prepacked") { Description = "The layout for food prepacked for direct sale: ingredients in descending order with the allergens emphasised, only where the recipe knows enough. The local law decides." };
     private readonly Option<bool> bought = new("--bought") { Description = "Also label opened bought ingredients." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
@@ -47,7 +48,7 @@ internal sealed class LabelsVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(stock);
-        foreach (var option in new Option[] { made, by, copies, sheet, startAt, test, items, bought, book, on, units, format, output }) command.Options.Add(option);
+        foreach (var option in new Option[] { made, by, copies, sheet, startAt, test, items, prepacked, bought, book, on, units, format, output }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -96,10 +97,28 @@ internal sealed class LabelsVerb : Verb
         }
 
         var view = CommonOptions.UnitsOf(parsed.GetValue(units), linked);
+        if (parsed.GetValue(prepacked))
+        {
+            WritePacked(labels, verdicts, blank, view, first, file, host);
+            return Tell(host, open);
+        }
+
         if (LabelPage.Misfits(labels, blank, view) is { Count: > 0 } misfits)
             throw new UsageException($"the label of {string.Join(", ", misfits.Select(m => m.Lot.Id).Distinct())} does not fit on {blank.Id} in letters that can be read; nothing was written. Take larger labels with --sheet, or leave it out.");
         ResultOutput.DeliverText(host, file, writer => LabelPage.Write(writer, labels, blank, view, first));
         return Tell(host, open, result);
+    }
+
+    private static void WritePacked(IReadOnlyList<LotLabel> labels, Verdicts verdicts, LabelStock blank, DisplayUnits view, int first, string? file, Host host)
+    {
+        var packed = new List<(LotLabel, PackedLabel)>();
+        foreach (var label in labels)
+            packed.Add((label, PackedLabel.Of(label, verdicts.Profiles, out string why) ?? throw new UsageException($"{label.Lot.Id} gets no label for direct sale: {why}; nothing was written.")));
+        string bar = verdicts.Profiles.Book.Settings.Bar?.Name.Or("") ?? "";
+        if (LabelPage.PackedMisfits(packed, bar, blank, view) is { Count: > 0 } misfits)
+            throw new UsageException($"the label of {string.Join(", ", misfits.Select(m => m.Lot.Id).Distinct())} does not fit on {blank.Id} in letters that can be read; nothing was written. Take larger labels with --sheet.");
+        ResultOutput.DeliverText(host, file, writer => LabelPage.WritePacked(writer, packed, bar, blank, view, first));
+        Shell.Say(host, PackedLabel.Defers);
     }
 
     /// <summary>Says on standard error which labels forbid or shorten the use of their lot, and why.</summary>

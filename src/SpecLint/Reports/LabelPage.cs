@@ -58,6 +58,72 @@ internal static class LabelPage
         page.Raw("</main>\n</body>\n</html>\n");
     }
 
+    /// <summary>Labels of food prepacked for direct sale that do not fit on a stock even at the smallest letters.</summary>
+    /// <param name="labels">The labels with their lists of ingredients.</param>
+    /// <param name="bar">Name of the bar.</param>
+    /// <param name="stock">The stock.</param>
+    /// <param name="units">Units of temperature.</param>
+    public static IReadOnlyList<LotLabel> PackedMisfits(IReadOnlyList<(LotLabel Label, PackedLabel Packed)> labels, string bar, LabelStock stock, DisplayUnits units) =>
+        [.. labels.Where(l => PackedPoints(l.Label, l.Packed, bar, stock, units) == 0).Select(l => l.Label).Distinct()];
+
+    /// <summary>Writes labels of food prepacked for direct sale: name, ingredients in descending order with the allergens emphasised, use-by, keeping.</summary>
+    /// <param name="to">Where to.</param>
+    /// <param name="labels">The labels with their lists of ingredients, each of which fits.</param>
+    /// <param name="bar">Name of the bar.</param>
+    /// <param name="stock">The stock.</param>
+    /// <param name="units">Units of temperature.</param>
+    /// <param name="startAt">Place of the first label on the first sheet, from 1.</param>
+    public static void WritePacked(TextWriter to, IReadOnlyList<(LotLabel Label, PackedLabel Packed)> labels, string bar, LabelStock stock, DisplayUnits units, int startAt = 1)
+    {
+        var page = new Html(to);
+        string title = $"{Say.Count(labels.Count, "label")} of food prepacked for direct sale";
+        Begin(page, stock, title);
+        page.Raw($"<header><h1>{title}</h1><p>For {Html.Text(stock.Id)}: {Html.Text(stock.Name)}. Print at its true size (100 %); print the test page first. {Html.Text(PackedLabel.Defers)} This head is not printed.</p></header>\n<main>\n");
+        int place = startAt - 1;
+        for (int i = 0; i < labels.Count; i++, place++)
+        {
+            if (i == 0 || place % stock.PerPage == 0) page.Raw("<div class=\"sheet\">\n");
+            var (label, packed) = labels[i];
+            double points = PackedPoints(label, packed, bar, stock, units);
+            page.Raw($"<section style=\"{At(stock, place % stock.PerPage)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\"><h2>{Html.Text(label.Lot.Name)}</h2>\n<p>Ingredients: ");
+            foreach (var run in packed.Ingredients) page.Raw(run.IsStrong ? $"<strong>{Html.Text(run.Text)}</strong>" : Html.Text(run.Text));
+            page.Raw($".</p>\n<p class=\"until\">Use by <strong>{Html.Text(Day(label.Lot.UseBy!.Value))}</strong></p>\n");
+            foreach (string text in PackedTexts(label, bar, units)) page.Raw($"<p>{Html.Text(text)}</p>\n");
+            page.Raw("</section>\n");
+            if (i == labels.Count - 1 || place % stock.PerPage == stock.PerPage - 1) page.Raw("</div>\n");
+        }
+
+        page.Raw("</main>\n</body>\n</html>\n");
+    }
+
+    private static List<string> PackedTexts(LotLabel label, string bar, DisplayUnits units)
+    {
+        var texts = new List<string>();
+        if (label.MayContain.Count > 0) texts.Add($"May contain {string.Join(", ", label.MayContain).ToUpperInvariant()}");
+        texts.Add(Joined(double.IsNaN(label.StorageCelsius) ? "" : $"Keep at {units.Temperature(label.StorageCelsius)}", label.StrengthInWords.Length > 0 ? "alcohol " + label.StrengthInWords : "", "contents ______"));
+        texts.AddRange(label.Advisories);
+        texts.Add(Joined(bar, label.Lot.Lot.LotCode.IsGiven ? $"lot {label.Lot.Lot.LotCode.Value}" : ""));
+        texts.RemoveAll(t => t.Length == 0);
+        return texts;
+    }
+
+    private static double PackedPoints(LotLabel label, PackedLabel packed, string bar, LabelStock stock, DisplayUnits units)
+    {
+        double width = stock.Width - (2 * Padding), height = stock.Height - (2 * Padding);
+        string ingredients = $"Ingredients: {string.Concat(packed.Ingredients.Select(r => r.Text))}.";
+        for (double points = LargestPoints; points >= SmallestPoints; points -= PointStep)
+        {
+            double em = points * MillimetresPerPoint;
+            double lines = (TextFit.Lines(label.Lot.Name, width / (em * NameSize), bold: true) * NameSize)
+                + TextFit.Lines(ingredients, width / em, bold: true)
+                + (TextFit.Lines($"Use by {Day(label.Lot.UseBy!.Value)}", (width - UntilRoom) / (em * UntilSize), bold: true) * UntilSize)
+                + PackedTexts(label, bar, units).Sum(t => TextFit.Lines(t, width / em, bold: false));
+            if ((lines * LineHeight * em) + UntilRoom <= height) return points;
+        }
+
+        return 0;
+    }
+
     /// <summary>Writes a page that shows where a stock's labels stand: printed on plain paper and held against a sheet, it shows whether they meet.</summary>
     /// <param name="to">Where to.</param>
     /// <param name="stock">The stock.</param>

@@ -116,7 +116,7 @@ public sealed record LotLabel(
         return advisories;
     }
 
-    private static List<string> Counting(IReadOnlyList<string> tokens, Ingredient ingredient, Settings settings)
+    internal static List<string> Counting(IReadOnlyList<string> tokens, Ingredient ingredient, Settings settings)
     {
         var counting = new List<string>();
         foreach (string token in tokens)

@@ -16,6 +16,17 @@ public sealed class BrowserFactAttribute : LongFactAttribute
     }
 }
 
+/// <summary>A theory that needs a Chromium; without one it is skipped and says so.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class ChromiumTheoryAttribute : TheoryAttribute
+{
+    public ChromiumTheoryAttribute()
+    {
+        if (!LongRun.IsOn) Skip = LongRun.Reason;
+        else if (Browser.Chromium is null) Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or google-chrome on PATH.";
+    }
+}
+
 /// <summary>
 /// The pages of the demo book as a headless Chromium shows them, at 320 and 1280 px, light and dark. playwright-core drives
 /// it and axe-core judges how accessible they are; both are installed from the npm registry.
@@ -53,6 +64,9 @@ public sealed class Browser : IDisposable
         Page("days-later", "linecheck", "evening", "--on", "2026-11-28", "--format", "html", "--units", "us");
         Page("labels", "labels");
         Page("labels-roll", "labels", "--sheet", "roll", "--bought");
+        Page("card", "card", "low-tide");
+        Page("guests", "guests", "evening");
+        Page("event", "event", "evening", "--guests", "120", "--on", "2026-12-12", "--format", "html");
         Directory.CreateDirectory(Pictures);
         folder.Write("task.json", JsonSerializer.Serialize(new
         {
@@ -66,6 +80,9 @@ public sealed class Browser : IDisposable
                 new { name = "days-later", file = folder["days-later.html"] },
                 new { name = "labels", file = folder["labels.html"] },
                 new { name = "labels-roll", file = folder["labels-roll.html"] },
+                new { name = "card", file = folder["card.html"] },
+                new { name = "guests", file = folder["guests.html"] },
+                new { name = "event", file = folder["event.html"] },
             },
         }));
         return JsonDocument.Parse(Run("node", [Path.Combine(AppContext.BaseDirectory, "Pages", "look.mjs"), folder["task.json"]]));

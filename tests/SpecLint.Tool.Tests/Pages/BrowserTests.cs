@@ -9,7 +9,7 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
     [BrowserFact]
     public void Every_page_is_seen_in_both_schemes_and_widths()
     {
-        Assert.Equal(5 * 2 * 2, browser.Seen.Count);
+        Assert.Equal(8 * 2 * 3, browser.Seen.Count);
         foreach (var view in browser.Seen)
         {
             string picture = $"{Text(view, "page")}-{view.GetProperty("width").GetInt32()}-{Text(view, "scheme")}.png";

@@ -16,7 +16,7 @@ const seen = [];
 try {
   for (const page of task.pages) {
     for (const scheme of ['light', 'dark']) {
-      for (const width of [320, 1280]) seen.push(await look(page, scheme, width));
+      for (const width of [320, 375, 1280]) seen.push(await look(page, scheme, width));
     }
   }
 } finally {
