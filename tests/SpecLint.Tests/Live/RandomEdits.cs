@@ -74,7 +74,7 @@ internal sealed partial class RandomEdits
     private string Elsewhere(string path)
     {
         string name = path[(path.LastIndexOf('/') + 1)..], id = FileKinds.IdOf(path);
-        string[] endings = [".drink.json", ".prep.json", ".ingredient.json", ".menu.json", ".stock.json"];
+        string[] endings = [".drink.json", ".prep.json", ".ingredient.json", ".menu.json", ".stock.json", ".prices.json"];
         return random.Next(4) switch
         {
             0 => "below/" + name,
