@@ -100,7 +100,7 @@ internal sealed class LabelsVerb : Verb
         if (parsed.GetValue(prepacked))
         {
             WritePacked(labels, verdicts, blank, view, first, file, host);
-            return Tell(host, open);
+            return Tell(host, open, result);
         }
 
         if (LabelPage.Misfits(labels, blank, view) is { Count: > 0 } misfits)

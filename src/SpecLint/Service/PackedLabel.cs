@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Profile;
-using SpecLint.Reading;
 
 namespace SpecLint.Service;
 
