@@ -1,7 +1,6 @@
 using System.Text.Json;
 using SpecLint.Changes;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Reports;
 

@@ -99,7 +99,7 @@ internal sealed class AmountSearch
         for (int i = 0; i < n; i++) z[i] = lines[i].Now > 0 ? 0 : 0.1;
         double cost = Residuals(z, wanted, kept, residual), damping = 1e-3;
         var slope = new double[m, n];
-        for (int round = 0; round < MostRounds && n > 0 && !double.IsNaN(cost) && damping < 1e9; round++)
+        for (int round = 0; round < MostRounds && n > 0 && !double.IsNaN(cost); round++)
         {
             for (int i = 0; i < n; i++)
             {
@@ -212,7 +212,8 @@ internal sealed class AmountSearch
         for (int i = 0; i < exact.Length; i++)
         {
             double to = Clean(Rounding.ToStep(Math.Max(exact[i], 1e-9), lines[i].Like, settings));
-            bool isNothing = !(lines[i].Now > 0) && exact[i] < Rounding.Step(Math.Max(exact[i], 1e-9), lines[i].Like, settings) / 2;
+            double steps = exact[i] / Rounding.Step(Math.Max(exact[i], 1e-9), lines[i].Like, settings);
+            bool isNothing = !(lines[i].Now > 0) && Math.Round(steps) == 0;
             rounded[i] = isNothing ? 0 : IsAllowed(lines[i], to) ? to : lines[i].Now;
         }
 

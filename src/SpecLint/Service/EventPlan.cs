@@ -67,15 +67,13 @@ public sealed class EventPlan
     private static readonly Limit Setup = Limits.Of("event-setup");
     private static readonly Limit Hands = Limits.Of("event-hands");
     private static readonly Limit Case = Limits.Of("event-case");
+    private static readonly Limit LargestBottle = Limits.Of("event-bottle-largest");
     private static readonly Limit MixingIce = Limits.Of("event-ice-mixing");
     private static readonly Limit GlassIce = Limits.Of("event-ice-glass");
     private static readonly Limit IceWaste = Limits.Of("event-ice-waste");
 
     // Hours between which somebody is there to begin something; common practice, no source.
     private const double Opens = 10, Closes = 20;
-
-    /// <summary>The largest size that is a bottle, mL.</summary>
-    private const double LargestBottle = 1500;
 
     private readonly Verdicts verdicts;
     private readonly ProfileSet profiles;
@@ -149,10 +147,10 @@ public sealed class EventPlan
         }
 
         double given = Request.Shares.Values.Sum();
-        if (given > 100 + 1e-9) return "the shares come to more than 100 %";
+        if (Math.Round(given - 100, 6) > 0) return "the shares come to more than 100 %";
         bool any = drinks.Exists(d => d.Entry.Covers.Or(0) > 0);
         double others = drinks.Where(d => !Request.Shares.ContainsKey(d.Drink!.Id)).Sum(d => any ? d.Entry.Covers.Or(0) : 1);
-        if (others <= 0 && given < 100 - 1e-9) return "the shares come to less than 100 %, and no other drink has covers";
+        if (others <= 0 && Math.Round(100 - given, 6) > 0) return "the shares come to less than 100 %, and no other drink has covers";
         double serves = Request.Guests * Request.DrinksEach;
         Serves =
         [
@@ -321,7 +319,7 @@ public sealed class EventPlan
             if (size > 0)
             {
                 int count = (int)Math.Min(1e6, Math.Ceiling((amount / used / size) - 1e-9));
-                bool bottles = price.Size.Dimension == Dimension.Volume && price.Size.Base <= LargestBottle;
+                bool bottles = price.Size.Dimension == Dimension.Volume && price.Size.Base <= LargestBottle.Value;
                 return new EventPurchase(id, name, amount, dimension, Rounding.Words(price.Size.Base, price.Size), count, bottles ? count / BottlesInCase : 0, price.Paid * count, forWhat);
             }
         }
