@@ -4,6 +4,7 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.RecipeText;
 
 namespace SpecLint.Service;
 
@@ -29,9 +30,6 @@ internal sealed record NewFileRequest(FileKind Kind, string Name, IReadOnlyList<
 /// </summary>
 internal sealed class NewFile
 {
-    /// <summary>Words of a line that an amount may take: <c>1 1/2 fl oz</c>.</summary>
-    private const int MostAmountWords = 4;
-
     private readonly ProfileSet profiles;
     private readonly LinkedBook book;
     private readonly NewFileRequest request;
@@ -70,8 +68,8 @@ internal sealed class NewFile
 
     private void Write(IReadOnlyList<string>? allergens)
     {
-        var resolver = book.NameResolver;
-        foreach (string line in request.Lines) entries.Add(Understand(line, resolver));
+        var reader = new RecipeLineReader(book.NameResolver, Measures.For(book.Settings.Bar));
+        foreach (string line in request.Lines) entries.Add(Understand(line, reader));
         var text = new StringBuilder("{\n");
         text.Append($"  \"$schema\": \"./schemas/{KeyOf(request.Kind)}.schema.json\",\n");
         switch (request.Kind)
@@ -128,7 +126,7 @@ internal sealed class NewFile
     private void Ingredient(StringBuilder text)
     {
         Property(text, "name", Quoted(request.Name));
-        var like = entries.Count > 0 ? entries[0] : Understand(request.Name, book.NameResolver);
+        var like = entries.Count > 0 ? entries[0] : Understand(request.Name, new RecipeLineReader(book.NameResolver, Measures.For(book.Settings.Bar)));
         if (like.Doubt.Length == 0 && like.Id.Length > 0 && like.Id != Id)
         {
             Property(text, "like", Quoted(like.Id));
@@ -175,28 +173,18 @@ internal sealed class NewFile
         text.Append("  ]\n");
     }
 
-    /// <summary>A line as somebody says it: an amount, and a name that means one thing.</summary>
-    private Entry Understand(string line, NameResolver resolver)
+    /// <summary>A line as somebody says it, read as any line of a written recipe is: what is not certain is not guessed.</summary>
+    private Entry Understand(string line, RecipeLineReader reader)
     {
-        string[] words = line.Trim().Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries);
-        Quantity? amount = null;
-        string written = "";
-        int used = 0;
-        for (int take = Math.Min(MostAmountWords, words.Length); take > 0 && used == 0; take--)
-        {
-            string tried = string.Join(" ", words.Take(take));
-            if (!QuantityReader.TryRead(tried, book.Settings.Bar is null ? Measures.Default : Measures.For(book.Settings.Bar), out var read, out _)) continue;
-            (amount, written, used) = (read, tried, take);
-        }
-
-        if (used < words.Length && used > 0 && words[used] == "of") used++;
-        string name = string.Join(" ", words.Skip(used));
-        if (name.Length == 0) return new Entry(line, "", amount, written, "it names nothing");
-        var meant = resolver.Resolve(name);
-        if (meant is { Answer: NameAnswer.Resolved, Piece.Length: 0 } && book.Resolve(meant.Id) is { } item && item.File is not Book.Drink) return new Entry(line, item.Id, amount, written, "");
+        var read = reader.Read(line);
+        var meant = read.Item;
+        if (read.ItemWritten.Length == 0) return new Entry(line, "", read.Quantity, read.Amount, "it names nothing");
+        bool isClear = read.Certainty != Certainty.Unclear || (read.Amount.Length == 0 && meant.Piece.Length == 0);
+        if (isClear && meant.Answer == NameAnswer.Resolved && book.Resolve(meant.Id) is { } item && item.File is not Book.Drink)
+            return new Entry(line, item.Id, read.Quantity, read.Amount, "") { IsTop = read.Role == LineRole.Top };
         string perhaps = meant.Choices.Count > 0 ? $": {string.Join(", ", meant.Choices)}" : meant.Id.Length > 0 ? $": perhaps {meant.Id}" : "";
-        string because = meant.Because.Length > 0 ? meant.Because : meant.Answer == NameAnswer.NotKnown ? "neither the book nor the catalogue knows it" : "it is not clear which is meant";
-        return new Entry(line, "", amount, written, because + perhaps);
+        string because = meant.Because.Length > 0 ? meant.Because : meant.Answer == NameAnswer.NotKnown ? "neither the book nor the catalogue knows it" : read.Because.Length > 0 ? read.Because : "it is not clear which is meant";
+        return new Entry(line, "", read.Quantity, read.Amount, because + perhaps);
     }
 
     private void Lines(StringBuilder text, string property)
@@ -207,7 +195,7 @@ internal sealed class NewFile
         {
             if (entry.Doubt.Length > 0) rows.Add(("", Left($"{entry.Said}: {entry.Doubt}")));
             else if (entry.Written.Length == 0) rows.Add(("", Left($"{entry.Said} ({entry.Id}): how much?")));
-            else rows.Add(($"{{ \"item\": \"{entry.Id}\", \"amount\": {Quoted(entry.Written)}{(request.Kind == FileKind.Drink && IsFizzy(entry) && !entries.TrueForAll(IsFizzy) ? ", \"role\": \"top\"" : "")} }}", ""));
+            else rows.Add(($"{{ \"item\": \"{entry.Id}\", \"amount\": {Quoted(entry.Written)}{(request.Kind == FileKind.Drink && (entry.IsTop || (IsFizzy(entry) && !entries.TrueForAll(IsFizzy))) ? ", \"role\": \"top\"" : "")} }}", ""));
         }
 
         if (rows.Count == 0) rows.Add(("", Left("what goes in: { \"item\": \"…\", \"amount\": \"… ml\" }")));
@@ -261,5 +249,9 @@ internal sealed class NewFile
     private static string Quoted(string text) => "\"" + System.Text.Json.JsonEncodedText.Encode(text, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping) + "\"";
 
     /// <summary>A line that was understood, or what is doubtful of it.</summary>
-    private sealed record Entry(string Said, string Id, Quantity? Amount, string Written, string Doubt);
+    private sealed record Entry(string Said, string Id, Quantity? Amount, string Written, string Doubt)
+    {
+        /// <summary>Whether it is said to top the drink.</summary>
+        public bool IsTop { get; init; }
+    }
 }
