@@ -13,6 +13,8 @@ public sealed class FindTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("fogbank-gin", "fogbank")]
     [InlineData("maraschino-liqueur", "maraschno")]
     [InlineData("celery-pulp", "celery", "pulp")]
+    [InlineData("lime-juice", "freshly", "squeezed", "lime", "juice")]
+    [InlineData("lime-juice", "juice", "of", "limes")]
     public void The_best_is_what_was_meant(string id, params string[] words) => Assert.Equal(id, Found(words)[0].GetProperty("id").GetString());
 
     [Fact]

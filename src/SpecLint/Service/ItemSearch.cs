@@ -23,7 +23,7 @@ internal sealed record FoundItem(Item Item, string Name, string Called, string K
 internal sealed class ItemSearch
 {
     // How well a word fits one of a name: the less the better.
-    private const int Whole = 0, Begins = 1, Within = 2, Slip = 3;
+    private const int Understood = -1, Whole = 0, Begins = 1, Within = 2, Slip = 3;
 
     private readonly ProfileSet profiles;
     private readonly LinkedBook book;
@@ -66,6 +66,9 @@ internal sealed class ItemSearch
     private IEnumerable<Hit> ByWords(IReadOnlyList<string> words)
     {
         var best = new Dictionary<string, Hit>(StringComparer.Ordinal);
+
+        // What a recipe would understand by the words comes first.
+        if (book.NameResolver.Resolve(string.Join(" ", words)) is { Answer: NameAnswer.Resolved } meant && book.Resolve(meant.Id) is { } named) best[named.Id] = new Hit(named, Understood, "");
         foreach (string id in book.Ids)
         {
             var item = book.Resolve(id)!;
