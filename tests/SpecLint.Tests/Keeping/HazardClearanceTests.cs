@@ -92,6 +92,21 @@ public sealed class HazardClearanceTests
         Assert.Contains(findings, f => f.Rule.Id == "SL6006");
     }
 
+    /// <summary>Each law has its own limit of benzoate; the Australian one is of drinks without alcohol.</summary>
+    [Theory]
+    [InlineData("AU", "0.1 g", "water", "benzoate-anz")]
+    [InlineData("NZ", "0.1 g", "water", "benzoate-anz")]
+    [InlineData("AU", "0.1 g", "gin", "")]
+    [InlineData("CA", "0.1 g", "water", "")]
+    [InlineData("CA", "0.4 g", "water", "benzoate-ca")]
+    public void Benzoate(string place, string amount, string with, string limit)
+    {
+        string drink = $$"""{ "name": "Glass", "ingredients": [ { "item": "{{with}}", "amount": "150 ml" }, { "item": "sodium-benzoate", "amount": "{{amount}}" } ], "method": [ { "do": "build", "into": "glass" } ], "serves": 1 }""";
+        var found = Books.Check(("bar.json", Bar(place)), ("glass.drink.json", drink)).Findings.Flat().Where(f => f.Rule.Id == "SL6018").ToList();
+        Assert.Equal(limit.Length == 0 ? [] : [limit], found.Select(f => f.Key));
+        Assert.All(found, f => Assert.Equal(Level.Warning, f.Level));
+    }
+
     /// <summary>A lined mug is a lined mug, whatever its id; a "solid lime shell" is no lid.</summary>
     [Fact]
     public void Lined_mug_by_its_name()

@@ -1,8 +1,6 @@
-using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Tests.Support;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Rules;
 

@@ -9,6 +9,8 @@ namespace SpecLint.Rules.Hazards;
 [Rule("SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.ServedVolume, Fact.Abv])]
 [Limit("benzoate-eu", "BenzoicEu")]
 [Limit("benzoate-us", "BenzoateUs")]
+[Limit("benzoate-ca", "BenzoicCa")]
+[Limit("benzoate-anz", "BenzoicAnz")]
 [Limit("sorbate-eu", "SorbicEu")]
 [Limit("phosphoric-eu", "PhosphoricEu")]
 [Limit("benzoic-to-benzoate", "AsBenzoate")]
@@ -45,6 +47,10 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
         Hold(context, Component.Benzoic, "sodium benzoate", benzoic * AsBenzoate.Value * 1e6 / context.Profile.Mass, BenzoateUs);
+        Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1e6 / context.Profile.Mass, BenzoicCa);
+
+        // The item of the Code is drinks without alcohol.
+        if (!mixed) Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1e6 / context.Profile.Mass, BenzoicAnz);
         Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, sorbicLimit);
         Hold(context, Component.Phosphoric, "phosphoric acid (as P2O5)", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
     }
