@@ -308,11 +308,9 @@ public sealed class LiveBook
         Workers.For(batch.Count, input.Threads, i =>
         {
             reads[i] = [];
-            found[i] = BookReads.Noting(reads[i], () => rules.CheckFile(Book, Profiles, batch[i].File));
-
             // As in a check of a large book: what is asked for again is made again.
+            found[i] = BookReads.Noting(reads[i], () => rules.CheckFile(Book, Profiles, batch[i].File, letsGo: true));
             batch[i].File.ForgetTree();
-            if (batch[i].File is Drink drink) Profiles.Forget(drink);
         });
         for (int i = 0; i < batch.Count; i++)
         {

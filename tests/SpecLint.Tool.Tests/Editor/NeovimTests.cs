@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using SpecLint.LongTests;
 using SpecLint.Tool.Tests.Support;
 
 namespace SpecLint.Tool.Tests.Editor;
@@ -93,7 +92,7 @@ public sealed class NeovimTests
         book.Write("mudflat.drink.json", SmallBar.Drink.Replace("{ \"item\": \"lime-juice\", \"amount\": \"25 ml\" }", "{ \"item\": \"no-such-thing\",   \"amount\": \"25 ml\" }", StringComparison.Ordinal).Replace("  \"name\"", "      \"name\"", StringComparison.Ordinal));
         using var desk = new TestFolder();
         desk.Write("script.lua", Script);
-        var start = new ProcessStartInfo("nvim", ["--headless", "-u", "NONE", "-i", "NONE", "-n", "-c", $"luafile {desk["script.lua"]}"]) { RedirectStandardError = true, RedirectStandardOutput = true, WorkingDirectory = book.Path };
+        var start = new ProcessStartInfo("nvim", ["--headless", "-u", "NONE", "-i", "NONE", "-n", "-c", $"luafile {desk["script.lua"]}"]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true, WorkingDirectory = book.Path };
 
         start.Environment["SPECLINT_BOOK"] = book.Path;
         start.Environment["SPECLINT_SAID"] = desk["said.txt"];
@@ -133,7 +132,7 @@ public sealed class NeovimTests
         {
             try
             {
-                using var process = Process.Start(new ProcessStartInfo("nvim", ["--version"]) { RedirectStandardOutput = true });
+                using var process = Process.Start(new ProcessStartInfo("nvim", ["--version"]) { UseShellExecute = false, RedirectStandardOutput = true });
                 process!.WaitForExit();
                 return process.ExitCode == 0;
             }

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SpecLint.Tool.Tests.Support;
 
 namespace SpecLint.Tool.Tests.Editor;

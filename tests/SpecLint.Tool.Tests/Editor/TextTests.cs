@@ -43,7 +43,7 @@ public sealed class TextTests(DemoBook demo) : IClassFixture<DemoBook>
             byte[] whole = Encoding.UTF8.GetBytes(text);
             for (int length = 0; length <= whole.Length; length++)
             {
-                var file = BookReader.Read(new SourceFile("x.prep.json", whole[..length]), FileKind.Prep, Measures.Default);
+                var file = BookReader.Read(new SourceFile("x.prep.json", whole.AsMemory(0, length)), FileKind.Prep, Measures.Default);
                 var cursor = Cursor.At(file, length);
                 Assert.True(cursor.Token.Start >= 0 && cursor.Token.End <= length);
                 Assert.True(cursor.Typed.Length <= cursor.Word.Length);
