@@ -1,6 +1,5 @@
 using System.Globalization;
 using SpecLint.Live;
-using SpecLint.Profile;
 using SpecLint.Tests.Demo;
 using SpecLint.Tests.Properties;
 using SpecLint.Tests.Support;
