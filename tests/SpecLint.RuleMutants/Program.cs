@@ -63,7 +63,7 @@ static bool IsCounted((Mutation Of, string Answer, string Text) outcome) => outc
 // In a process of its own: a mutant may run for ever.
 (string Answer, string Text) Child(int at)
 {
-    var start = new ProcessStartInfo(Environment.ProcessPath!) { RedirectStandardOutput = true, RedirectStandardError = true };
+    var start = new ProcessStartInfo(Environment.ProcessPath!) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
     if (Path.GetFileNameWithoutExtension(Environment.ProcessPath) == "dotnet") start.ArgumentList.Add(typeof(Mutation).Assembly.Location);
     foreach (string argument in new[] { "--only", $"{at}", "--cases", $"{cases}", "--books", $"{books}", "--known", known }) start.ArgumentList.Add(argument);
     using var child = Process.Start(start)!;
@@ -119,10 +119,4 @@ static string Difference(string before, string after)
 {
     string[] was = before.Split('\n'), now = after.Split('\n');
     return $"gone: {string.Join(" / ", was.Except(now).Take(2))}; new: {string.Join(" / ", now.Except(was).Take(2))}";
-}
-
-/// <summary>Deletes a file when the program ends.</summary>
-internal sealed class Cleared(string path) : IDisposable
-{
-    public void Dispose() => File.Delete(path);
 }

@@ -40,7 +40,8 @@ internal static class Disguises
         ((JsonArray)one.Parent!).Add(one.DeepClone());
         return true;
     })
-    with { Touches = ["split"] };
+    with
+    { Touches = ["split"] };
 
     private static PropertyStep Like(string path, int line) => On(path, line, "by an own file", (book, one, id) =>
     {
@@ -75,7 +76,8 @@ internal static class Disguises
         one["item"] = $"rest-of-{id}";
         return true;
     })
-    with { Touches = ["by-product"] };
+    with
+    { Touches = ["by-product"] };
 
     /// <summary>On the glass instead of in it.</summary>
     private static PropertyStep Beside(string path, int line, string list) => On(path, line, $"in the {list}", (book, one, _) =>
@@ -87,7 +89,8 @@ internal static class Disguises
         there.Add(one);
         return true;
     })
-    with { Touches = ["beside"] };
+    with
+    { Touches = ["beside"] };
 
     /// <summary>In words instead of a line: on the recipe, or on its last step.</summary>
     private static PropertyStep? Note(string path, int line, bool ofStep, PropertyBook of) => ItemOf(of, path, line) is not { } named ? null : On(path, line, $"in a note{(ofStep ? " of a step" : "")}", (book, one, id) =>
@@ -107,7 +110,8 @@ internal static class Disguises
         one.Parent!.AsArray().Remove(one);
         return true;
     })
-    with { Touches = ["note", named] };
+    with
+    { Touches = ["note", named] };
 
     private static PropertyStep Twice(string path, int line, Func<string, int, PropertyStep> step)
     {

@@ -51,6 +51,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL5027", ["sealed"], "The words of what it is kept in say that it is not shut.", static f => f.Prep is { } prep && !Storage.MayBeSealed(prep)),
         new("SL5036", ["at", "keep"], "The recipe no longer says that it stands colder, or the lot where it stands; what needs cold by its parts has the rule of lots.", Always),
         new("SL5008", ["at"], "Where a lot stands is not said: it then stands where its recipe keeps it, or its temperature is asked for.", Always),
+        new("SL5008", ["to"], "A time in the freezer without an end runs to the day of the check: it is still there, and its days stand still.", Always),
         new("SL5008", ["opened"], "What does not say that it is open is closed, and its label stands.", static f => f.Prep is null),
         new("SL5008", ["made"], "A use-by day alone is what the law asks for (Food Code 3-501.17(A)). One later than a batch made today could have stays an error.", Always),
         new("SL5008", ["keep", "for"], "The recipe no longer says how long it keeps; what needs cold has the date mark.", static f => f.NeedsNoCold),

@@ -14,7 +14,7 @@ internal sealed partial class MilkPunchNotShown : PrepRule
     {
         if (!SpecialCases.IsMilkPunch(prep)) return;
         double days = Storage.Days(prep);
-        if (!(days > SpecialCases.MarkedFromDays) || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
+        if (!Storage.MayOutlast(prep, SpecialCases.MarkedFromDays) || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
         var state = context.Profile.Keeping!;
         if (state.Verdict == KeepingVerdict.NotControlled || KeepingVerdicts.IsMeasured(state.Ph)) return;
         bool strong = state.Abv.IsKnown && state.Abv.Low >= Strength.Value;
@@ -26,7 +26,7 @@ internal sealed partial class MilkPunchNotShown : PrepRule
             AskedLevel = strong && state.IsSour ? Level.Note : null,
             Place = KeepingWords.At(context, prep),
             Path = "measured.ph",
-            Message = $"The milk punch is kept {KeepingWords.Days(days)} and {figures}{strength}. Keeping one for months rests on a pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured ({TablePh.Source}; strength: {Strength.Source}).",
+            Message = $"The milk punch is kept {KeepingWords.ForDays(days)} and {figures}{strength}. Keeping one for months rests on a pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured ({TablePh.Source}; strength: {Strength.Source}).",
             Advice = "Measure the pH and the strength of the clarified punch, write both under `measured`, and keep it cold.",
             Caution = KeepingWords.Caution + " The clarified punch still counts as containing milk.",
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(TablePh), Proof.Of(Strength)],
