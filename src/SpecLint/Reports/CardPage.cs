@@ -95,7 +95,7 @@ internal sealed class CardPage
     private void Begin(string title)
     {
         string size = paper switch { CardPaper.Letter => "letter;margin:.5in", CardPaper.A6 => "105mm 148mm;margin:6mm", _ => "A4;margin:12mm" };
-        string text = paper == CardPaper.A6 ? "@media print{html,body{font-size:8.5px;line-height:1.3}h1,.picture,footer .soft{display:none}.card{border:0;padding:0;margin:0}.card h3{margin:.5rem 0 .1rem}.card p{margin:.1rem 0}footer{margin-top:.4rem}.two>*{flex-basis:9rem}}" : "@media print{h1{display:none}}";
+        string text = paper == CardPaper.A6 ? "@media print{html,body{font-size:8.5px;line-height:1.3}h1,.picture,footer .soft{display:none}.card{border:0;padding:0;margin:0}.card h3{margin:.5rem 0 .1rem}.card p{margin:.1rem 0}footer{margin-top:.4rem}.two>*{flex-basis:9rem}}" : "@media print{html,body{font-size:13.5px;line-height:1.4}h1{display:none}}";
         page.Begin(title, css: $"{Style}\n@page{{size:{size}}}{text}");
     }
 

@@ -38,7 +38,7 @@ public static class EventReport
             text.Heading($"{day.First().StartDay}{DayWords(plan, day.First().StartDay)}");
             foreach (var task in day)
             {
-                text.Row($"{Clock(task.StartHour)} {task.Make.Prep.Name.Or(task.Make.Prep.Id)}", LabelColumns, TaskWords(task, units));
+                text.Row($"{Clock(task.StartHour)} {task.Make.Prep.Name.Or(task.Make.Prep.Id)}", LabelColumns, $"{TaskWords(task, units)}; {task.Station}");
                 text.Row("", LabelColumns, string.Join(", ", task.Make.Lines.Select(l => $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}")));
                 if (task.Warning.Length > 0) text.Row("", LabelColumns, "Mind: " + task.Warning + ".");
             }
@@ -185,7 +185,7 @@ public static class EventReport
     {
         string earliest = task.Earliest is { } day && day < task.StartDay ? $", not before {day}" : "";
         string ready = task.ReadyDay != task.StartDay ? $", ready on {task.ReadyDay}" : "";
-        return $"{Made(task, units)}, takes {(task.Hours < 1 ? $"{Say.Number(task.Hours * 60, 0)} min" : $"{Say.Number(task.Hours, 1)} h")}{ready}{earliest}; {task.Station}";
+        return $"{Made(task, units)}, takes {(task.Hours < 1 ? $"{Say.Number(task.Hours * 60, 0)} min" : $"{Say.Number(task.Hours, 1)} h")}{ready}{earliest}";
     }
 
     private static string Made(EventTask task, DisplayUnits units) => double.IsNaN(task.Make.MakesMillilitres) ? units.Mass(task.Make.Makes) : units.Volume(task.Make.MakesMillilitres);
