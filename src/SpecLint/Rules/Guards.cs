@@ -50,6 +50,9 @@ internal static class Guards
     /// <summary>Highest strength of a kind over which proof can be told from percent (% vol).</summary>
     public static readonly double KindStrength = Limits.Of("guard-kind-strength-least").Value;
 
+    /// <summary>Ethanol by mass over which something named in a text counts as alcoholic (a pure number).</summary>
+    public static readonly double TextEthanol = Limits.Of("guard-text-ethanol").Value;
+
     /// <summary>Strength from which a spirit is rectified alcohol (% vol).</summary>
     public static readonly double RectifiedStrength = Limits.Of("guard-rectified-strength").Value;
 

@@ -41,6 +41,9 @@ public sealed class GlassType : Word
     /// <summary>Whether ice has no place in it.</summary>
     public bool NeverIced { get; internal init; }
 
+    /// <summary>Whether it is filled up: a snifter or a wine glass is meant to have room.</summary>
+    public bool IsFilledUp { get; internal init; }
+
     /// <summary>Its shape in a word: <c>up</c>, <c>short</c>, <c>long</c>, <c>wide</c>, <c>hot</c>, <c>small</c> or <c>bowl</c>.</summary>
     public string Shape { get; internal init; } = "";
 
@@ -83,6 +86,7 @@ internal static class GlassTable
                 BrimHigh = brim.Number("high"),
                 IsIced = !ice.StartsWith("none", StringComparison.Ordinal),
                 NeverIced = ice == "none",
+                IsFilledUp = row.Flag("filledUp"),
                 Shape = row.Text("shape"),
                 Source = row.Text("source"),
                 Mark = row.Mark(),
@@ -106,7 +110,7 @@ internal static class GlassTable
         void Add(string word, GlassType glass)
         {
             string slug = Slugs.Of(word);
-            if (!index.ContainsKey(slug)) index.Add(slug, glass);
+            if (!index.TryGetValue(slug, out _)) index.Add(slug, glass);
         }
     }
 }

@@ -9,7 +9,6 @@ namespace SpecLint.Rules.Amounts;
 internal sealed partial class ImplausibleTemperature : PlausibilityRule
 {
     /// <summary>s; what is held hot for longer is not for service.</summary>
-    private const double Day = 86400;
 
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-temperature");
     private static readonly PlausibleRange HeldHot = PlausibleTable.Of("hot-hold");
@@ -56,7 +55,7 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
     /// <summary>What is held hot for service is kept over the cold and warm range, and is no slip.</summary>
     private void Keep(FileContext context, Given<Quantity> at, Given<Quantity> time, string path, string what)
     {
-        if (at.IsGiven && HeldHot.Holds(at.Value.Base) && !(time.IsGiven && time.Value.BaseLow > Day)) return;
+        if (at.IsGiven && HeldHot.Holds(at.Value.Base) && !(time.IsGiven && time.Value.BaseLow / 86400 > 1)) return;
         One(context, at, Kept, path, what);
     }
 }

@@ -51,8 +51,8 @@ internal sealed partial class RawEggKept : PrepRule
         bool aged = state.Abv.IsKnown && state.Abv.Low >= AgedStrength.Value && days >= AgedDays.Value;
         context.Report(new(Rule)
         {
-                Answer = double.IsNaN(days) ? Answer.NotShown : Answer.Broken,
-                AskedLevel = double.IsNaN(days) ? Level.Warning : null,
+            Answer = double.IsNaN(days) ? Answer.NotShown : Answer.Broken,
+            AskedLevel = double.IsNaN(days) ? Level.Warning : null,
             At = context.ItemOf(egg.Line),
             Message = aged
                 ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}. In one demonstration Salmonella died off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, but that is not a validated process ({AgedStrength.Source}). Only a process authority can set one."

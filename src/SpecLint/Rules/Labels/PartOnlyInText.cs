@@ -161,14 +161,11 @@ internal sealed partial class PartOnlyInText : RecipeRule
         // What is dissolved in it: a spirit in a note is in no figure of strength, nor coffee in one of caffeine.
         if (context.Profiles.MaterialOf(item.Id) is { } of)
         {
-            if (of.Of(Component.Ethanol) > LeastEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
+            if (of.Of(Component.Ethanol) > Guards.TextEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
             if (of.Traces.Caffeine.Typical > 0 && (spoken || !profile.Parts.Any(static p => p.Material?.Traces.Caffeine.Typical > 0))) brings.Add("caffeine");
             if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0)) brings.Add("a preservative");
         }
 
         return brings;
     }
-
-    /// <summary>Ethanol by mass over which something counts as alcoholic: about 0.5 % vol (a pure number; the usual line of alcohol-free).</summary>
-    private const double LeastEthanol = 0.004;
 }

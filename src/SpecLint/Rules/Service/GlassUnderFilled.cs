@@ -12,9 +12,7 @@ internal sealed partial class GlassUnderFilled : DrinkRule
     {
         if (context.Glass is not { IsHouse: true, IsIced: false } glass) return;
 
-        // Only kinds that are filled up: a snifter or a wine glass is meant to have room.
-        var type = drink.Glass.Value.IsKnown ? drink.Glass.Value : null;
-        if (type is null || type.IsIced || type.Id is not ("coupe" or "small-coupe" or "nick-and-nora" or "martini" or "flute" or "sour" or "sparkling-tulip" or "margarita")) return;
+        if (drink.Glass.Value is not { IsFilledUp: true, IsIced: false }) return;
         double least = glass.Brim.Low * Least.Value / 100;
         if (glass.Fill.High >= least) return;
         var served = context.Fact(Fact.ServedVolume);

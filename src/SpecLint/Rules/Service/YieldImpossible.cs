@@ -36,7 +36,7 @@ internal sealed partial class YieldImpossible : PrepRule
         if (unit == "mL") typical *= context.Profile.InputVolume / context.Profile.InputMass;
         typical -= left;
         string with = left > 0 ? $", with {Say.With(left, unit)} of by-products beside it," : "";
-        
+
         // What is strained out takes liquid with it, and only the scale knows how much.
         bool solved = typical > 0 && left < all && !strained;
         string words = $"{Say.Number(typical, 0)} {(unit == "mL" ? "ml" : unit)}";
