@@ -77,11 +77,8 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
             Register(static c => OnHole(c, (IInterpolationOperation)c.Operation), OperationKind.Interpolation);
             Register(static c => OnConcatenation(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
 
-            void Register(Action<OperationAnalysisContext> look, params OperationKind[] kinds)
-            {
-                if (everywhere) start.RegisterOperationAction(look, kinds);
-                else start.LookWithin(type => type.DerivesFrom(rule!), look, kinds);
-            }
+            void Register(Action<OperationAnalysisContext> look, params OperationKind[] kinds) =>
+                start.RegisterOperationAction(everywhere ? look : Names.Within(type => type.DerivesFrom(rule!), look), kinds);
         });
     }
 

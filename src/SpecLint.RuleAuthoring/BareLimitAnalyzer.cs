@@ -36,8 +36,8 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
         context.RegisterCompilationStartAction(static start =>
         {
             if (start.Compilation.GetTypeByMetadataName(Names.Rule) is not { } rule) return;
-            start.LookWithin(type => Decides(type, rule), OnComparison, OperationKind.Binary);
-            start.LookWithin(type => Decides(type, rule), OnPattern, OperationKind.RelationalPattern);
+            start.RegisterOperationAction(Names.Within(type => Decides(type, rule), OnComparison), OperationKind.Binary);
+            start.RegisterOperationAction(Names.Within(type => Decides(type, rule), OnPattern), OperationKind.RelationalPattern);
         });
     }
 

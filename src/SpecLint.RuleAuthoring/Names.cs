@@ -28,14 +28,11 @@ internal static class Names
         return false;
     }
 
-    /// <summary>Has operations looked at where they stand in a type that a condition picks.</summary>
-    public static void LookWithin(this CompilationStartAnalysisContext start, Func<INamedTypeSymbol, bool> picks, Action<OperationAnalysisContext> look, params OperationKind[] kinds) =>
-        start.RegisterOperationAction(
-            context =>
-            {
-                if (context.ContainingSymbol.ContainingType is { } type && picks(type)) look(context);
-            },
-            kinds);
+    /// <summary>A look at operations, taken only where they stand in a type that a condition picks.</summary>
+    public static Action<OperationAnalysisContext> Within(Func<INamedTypeSymbol, bool> picks, Action<OperationAnalysisContext> look) => context =>
+    {
+        if (context.ContainingSymbol.ContainingType is { } type && picks(type)) look(context);
+    };
 
     /// <summary>The attribute of a class, by the attribute's name; <see langword="null"/> where it has none.</summary>
     public static AttributeData? DeclarationOf(this INamedTypeSymbol type, string attribute)

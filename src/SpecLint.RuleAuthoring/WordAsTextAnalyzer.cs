@@ -40,9 +40,9 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
             if (start.Compilation.GetTypeByMetadataName(Word) is not { } word) return;
             var rule = start.Compilation.GetTypeByMetadataName(Names.Rule);
             bool own = SymbolEqualityComparer.Default.Equals(word.ContainingAssembly, start.Compilation.Assembly);
-            start.LookWithin(Picks, static c => OnEquality(c, (IBinaryOperation)c.Operation), OperationKind.Binary);
-            start.LookWithin(Picks, static c => OnPattern(c, c.Operation), OperationKind.ConstantPattern, OperationKind.CaseClause);
-            start.LookWithin(Picks, static c => OnCall(c, (IInvocationOperation)c.Operation), OperationKind.Invocation);
+            start.RegisterOperationAction(Names.Within(Picks, static c => OnEquality(c, (IBinaryOperation)c.Operation)), OperationKind.Binary);
+            start.RegisterOperationAction(Names.Within(Picks, static c => OnPattern(c, c.Operation)), OperationKind.ConstantPattern, OperationKind.CaseClause);
+            start.RegisterOperationAction(Names.Within(Picks, static c => OnCall(c, (IInvocationOperation)c.Operation)), OperationKind.Invocation);
 
             bool Picks(INamedTypeSymbol type) => own ? !ReadsTables(type.ContainingNamespace) : rule is not null && type.DerivesFrom(rule);
         });
