@@ -8,8 +8,6 @@ namespace SpecLint.Rules.Amounts;
 [Rule("SL2033", "implausible-temperature", "A temperature that no bar works at, perhaps °F for °C", Level.Warning, IsCause = true)]
 internal sealed partial class ImplausibleTemperature : PlausibilityRule
 {
-    /// <summary>s; what is held hot for longer is not for service.</summary>
-
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-temperature");
     private static readonly PlausibleRange HeldHot = PlausibleTable.Of("hot-hold");
     private static readonly PlausibleRange Fridge = PlausibleTable.Of("fridge-temperature");
@@ -55,6 +53,7 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
     /// <summary>What is held hot for service is kept over the cold and warm range, and is no slip.</summary>
     private void Keep(FileContext context, Given<Quantity> at, Given<Quantity> time, string path, string what)
     {
+        // What is held hot for longer than a day is not for service.
         if (at.IsGiven && HeldHot.Holds(at.Value.Base) && !(time.IsGiven && time.Value.BaseLow / 86400 > 1)) return;
         One(context, at, Kept, path, what);
     }
