@@ -2,7 +2,7 @@
 const vscode = require("vscode");
 const { LanguageClient } = require("vscode-languageclient/node");
 
-const pattern = "**/{bar.json,*.drink.json,*.prep.json,*.ingredient.json,*.menu.json,*.stock.json}";
+const pattern = "**/{bar.json,*.drink.json,*.prep.json,*.ingredient.json,*.menu.json,*.stock.json,*.prices.json}";
 const commands = ["speclint.profile", "speclint.compare", "speclint.card"];
 let client;
 
