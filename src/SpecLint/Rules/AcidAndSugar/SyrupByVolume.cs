@@ -31,7 +31,7 @@ internal sealed partial class SyrupByVolume : PrepRule
                 Message = $"{words} of {item} is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} , depending on how it is packed{(sugar.IsKnown ? $", which makes {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. The same figures by mass make a different syrup (bulk density within {Say.With(Bulk.Value, "%")}; {Bulk.Source}).",
                 Advice = $"Weigh it: {Say.Number(grams)} g if a level measure is meant.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Fact.Sugar, sugar), Proof.Of(Bulk)],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])],
+                Corrections = prep.Target is { Brix.IsGiven: true } or { Sugar.IsGiven: true } && grams != Math.Round(meant) ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])],
             });
         }
     }

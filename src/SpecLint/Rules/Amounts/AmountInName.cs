@@ -68,7 +68,7 @@ internal sealed partial class AmountInName : RecipeRule
                 At = context.At(text.Span, RecipeContext.PathOf(line, "item")),
                 Message = $"The item `{text.Value}` includes an amount, {amount}. An item is only an id (`{item}`), so nothing is computed for it.",
                 Advice = $"Write `{item}` as the item and `{amount}` as its amount.",
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits)],
+                Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits) { KeepsTheThing = true }],
             });
         }
     }

@@ -78,7 +78,7 @@ internal sealed partial class TwoRowsInOne : RecipeRule
             At = at,
             Message = $"{words}. Two lines have run into one, and {amount} of `{second}` is missing from every figure.",
             Advice = $"Give `{second}` a line of its own.",
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits)],
+            Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits) { KeepsTheThing = true }],
         });
     }
 }

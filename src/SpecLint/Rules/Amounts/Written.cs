@@ -41,6 +41,9 @@ internal static class Written
         return Say.Number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
     }
 
+    /// <summary>Share of a yield under which its rounding says too little of a part.</summary>
+    private const double LeastShare = 0.1;
+
     /// <summary>Grams of a part as its share says, else as the yield of a plain mix does; NaN where neither is to be had.</summary>
     public static double GramsMeant(RecipeProfile profile, Part part)
     {
@@ -60,7 +63,7 @@ internal static class Written
         }
 
         double left = yield.Base - others;
-        return left > 0 ? left : double.NaN;
+        return left >= yield.Base * LeastShare ? left : double.NaN;
     }
 
     /// <summary>

@@ -124,7 +124,13 @@ internal sealed class BandSolver
             if (next == at.Length) break;
         }
 
-        return best is null ? null : Write(best, bestValues!);
+        if (best is null) return null;
+        for (int i = 0; i < best.Length; i++)
+        {
+            if (Remedy.IsTooMuch(context, chiefs[i], best[i])) return null;
+        }
+
+        return Write(best, bestValues!);
     }
 
     /// <summary>Factors that lie on the steps of the tool that measures the part; one first.</summary>

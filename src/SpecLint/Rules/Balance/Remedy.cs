@@ -59,7 +59,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
     }
 
     /// <summary>Whether the part would be more than one drink takes of it, or the drink more alcohol than a serve.</summary>
-    private static bool IsTooMuch(RecipeContext context, Part part, double factor)
+    public static bool IsTooMuch(RecipeContext context, Part part, double factor)
     {
         if (factor <= 1) return false;
         double serves = context.Recipe.ServesOrOne, ethanol = 0;

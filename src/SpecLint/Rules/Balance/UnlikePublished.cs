@@ -113,6 +113,9 @@ internal sealed partial class UnlikePublished : DrinkRule
     private static bool IsPour(Part part, double millilitres, Drink drink) =>
         TenfoldPour.LimitOf(part.Material!) is { } most ? millilitres / drink.ServesOrOne <= most.Value && millilitres / drink.ServesOrOne >= most.Value * TenfoldPour.LeastPour.Value / 100 : millilitres / drink.ServesOrOne <= Usual.Value;
 
+    private static bool IsAtMost(Part part, double millilitres, Drink drink) =>
+        millilitres / drink.ServesOrOne <= (TenfoldPour.LimitOf(part.Material!) ?? Usual).Value;
+
     private static Explanation Exchange(RecipeContext context, Drink drink, PouredDrink poured, DrinkGroup group)
     {
         (Part A, Part B)? only = null;
@@ -124,7 +127,7 @@ internal sealed partial class UnlikePublished : DrinkRule
                 if (!a.Line.Amount.IsGiven || !b.Line.Amount.IsGiven) continue;
                 Quantity first = a.Line.Amount.Value, second = b.Line.Amount.Value;
                 if (first.Dimension != Dimension.Volume || second.Dimension != Dimension.Volume || first.Base == second.Base || a.Material!.State != MaterialState.Liquid || b.Material!.State != MaterialState.Liquid) continue;
-                if (!Written.IsPoured(first.Unit) || !Written.IsPoured(second.Unit) || !IsPour(a, second.Base, drink) || !IsPour(b, first.Base, drink)) continue;
+                if (!Written.IsPoured(first.Unit) || !Written.IsPoured(second.Unit) || !IsAtMost(a, second.Base, drink) || !IsAtMost(b, first.Base, drink)) continue;
                 double ratio = second.Base / first.Base;
                 if (!poured.Holds(group, p => ReferenceEquals(p, a) ? ratio : ReferenceEquals(p, b) ? 1 / ratio : 1)) continue;
                 if (only is not null) return new("", null, true);

@@ -38,7 +38,7 @@ internal sealed partial class YieldImpossible : PrepRule
         string with = left > 0 ? $", with {Say.With(left, unit)} of by-products beside it," : "";
 
         // What is strained out takes liquid with it, and only the scale knows how much.
-        bool solved = typical > 0 && left < all && !strained;
+        bool solved = typical > 0 && left < all && !strained && !prep.PortionCount.IsGiven;
         string words = $"{Say.Number(typical, 0)} {(unit == "mL" ? "ml" : unit)}";
         context.Report(new(Rule)
         {
