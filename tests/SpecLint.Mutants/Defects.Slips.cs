@@ -25,7 +25,7 @@ internal static partial class Defects
         D(107, "the amounts of two parts of a preparation exchanged", "SL2017 SL2018 SL2019 SL2021 SL2022 SL4001 SL4002 SL4003 SL4005 SL4008 SL4009 SL4010 SL4011 SL4015 SL4018 SL4021 SL5004 SL5033", d => d.IsPrep && Weighed(d) && (d.Root["target"] is not null || d.Root["measured"] is not null || d.Lines.Any(l => l["share"] is not null))
             && d.Lottery.Pick(PrepPairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
         D(108, "readings of an earlier version", "SL5033 SL5004 SL4001 SL4002 SL4003", d => d.IsPrep && d.Root["measured"] is JsonObject m && m["of"] is not null && With(d.Pick(d.In("g").Where(l => Draft.Amount(l).Value >= 5)), l => Do(() => Draft.Scale(l, d.Lottery.Below(2) == 0 ? d.Lottery.Between(0.5, 0.85) : d.Lottery.Between(1.2, 2))))),
-        D(109, "a preparation renamed, and not in what uses it", "SL9001 SL9026 SL9027", d => (d.IsDrink || d.IsPrep) && With(d.Pick(d.Lines.Where(l => House(d, l) is not null)), l => Do(() =>
+        D(109, "a preparation renamed, and not in what uses it", "SL9001 SL9026", d => (d.IsDrink || d.IsPrep) && With(d.Pick(d.Lines.Where(l => House(d, l) is not null)), l => Do(() =>
         {
             // The file gets the new name; what uses it keeps the old one, cut to the words that a catalogue would have.
             var house = House(d, l)!;
