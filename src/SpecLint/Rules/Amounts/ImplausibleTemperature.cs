@@ -10,6 +10,7 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
 {
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-temperature");
     private static readonly PlausibleRange HeldHot = PlausibleTable.Of("hot-hold");
+    private static readonly PlausibleRange HeldHotFor = PlausibleTable.Of("hot-hold-time");
     private static readonly PlausibleRange Fridge = PlausibleTable.Of("fridge-temperature");
     private static readonly PlausibleRange Freezer = PlausibleTable.Of("freezer-temperature-range");
     private static readonly PlausibleRange Served = PlausibleTable.Of("served-temperature");
@@ -54,7 +55,7 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
     private void Keep(FileContext context, Given<Quantity> at, Given<Quantity> time, string path, string what)
     {
         // What is held hot for longer than a day is not for service.
-        if (at.IsGiven && HeldHot.Holds(at.Value.Base) && !(time.IsGiven && time.Value.BaseLow / 86400 > 1)) return;
+        if (at.IsGiven && HeldHot.Holds(at.Value.Base) && !(time.IsGiven && time.Value.BaseLow > HeldHotFor.High)) return;
         One(context, at, Kept, path, what);
     }
 }
