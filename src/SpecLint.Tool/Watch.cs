@@ -1,5 +1,4 @@
 using SpecLint.Live;
-using SpecLint.Reading;
 
 namespace SpecLint.Tool;
 

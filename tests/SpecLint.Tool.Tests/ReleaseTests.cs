@@ -168,30 +168,24 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
 
     private static bool Has(string program) => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(p => File.Exists(Path.Combine(p, program)));
 
-    private class ProgramFactAttribute : LongFactAttribute
+    private static string? WhyNotNative() =>
+        !OperatingSystem.IsLinux() || RuntimeInformation.ProcessArchitecture != Architecture.X64 ? "The archive is tried on linux-x64."
+        : !Has("clang") && !Has("gcc") ? "Linking the native tool needs clang or gcc."
+        : null;
+
+    private sealed class ProgramFactAttribute : LongFactAttribute
     {
-        public ProgramFactAttribute(string program)
-        {
-            if (Skip is null && !Has(program)) Skip = $"{program} is not installed.";
-        }
+        public ProgramFactAttribute(string program) => Skip ??= Has(program) ? null : $"{program} is not installed.";
     }
 
-    private class NativeFactAttribute : LongFactAttribute
+    private sealed class NativeFactAttribute : LongFactAttribute
     {
-        public NativeFactAttribute()
-        {
-            if (Skip is not null) return;
-            if (!OperatingSystem.IsLinux() || RuntimeInformation.ProcessArchitecture != Architecture.X64) Skip = "The archive is tried on linux-x64.";
-            else if (!Has("clang") && !Has("gcc")) Skip = "Linking the native tool needs clang or gcc.";
-        }
+        public NativeFactAttribute() => Skip ??= WhyNotNative();
     }
 
     /// <summary>Needs the rights to change the root folder.</summary>
-    private sealed class RootFactAttribute : NativeFactAttribute
+    private sealed class RootFactAttribute : LongFactAttribute
     {
-        public RootFactAttribute()
-        {
-            if (Skip is null && Environment.UserName != "root") Skip = "Changing the root folder needs the rights of root.";
-        }
+        public RootFactAttribute() => Skip ??= WhyNotNative() ?? (Environment.UserName != "root" ? "Changing the root folder needs the rights of root." : null);
     }
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
