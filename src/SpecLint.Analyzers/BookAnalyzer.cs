@@ -3,6 +3,7 @@ using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Diagnostics;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Rules;
 
 namespace SpecLint.Analyzers;
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SpecLint.Vocabulary;
 using SpecLint.Catalogue;
 
 namespace SpecLint.Benchmarks;
@@ -57,7 +56,7 @@ public sealed class BookGenerator(int recipes, ulong seed)
     }
 
     private static string[] OfKind(string kind) =>
-        [.. BuiltInCatalogue.Ids.Where(id => BuiltInCatalogue.Find(id)!.IngredientKind.Or(ItemKind.None).Id == kind)];
+        [.. BuiltInCatalogue.Ids.Where(id => BuiltInCatalogue.Find(id)!.IngredientKind.Or(Vocabulary.ItemKind.None).Id == kind)];
 
     private string Base(int i)
     {

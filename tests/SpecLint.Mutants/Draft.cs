@@ -3,7 +3,6 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using SpecLint.Profile;
 using SpecLint.Science;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Mutants;
 

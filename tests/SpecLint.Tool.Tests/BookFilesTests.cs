@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using Microsoft.Extensions.FileSystemGlobbing;
 using SpecLint.Book;
-using SpecLint.Reading;
 using SpecLint.Tool.Tests.Readme;
 using SpecLint.Tool.Tests.Support;
 

@@ -2,7 +2,6 @@ using System.CommandLine;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
-using SpecLint.Service;
 
 namespace SpecLint.Tool.Verbs;
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using SpecLint.Changes;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;

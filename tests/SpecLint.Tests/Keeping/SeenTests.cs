@@ -1,11 +1,8 @@
-using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Reports;
 using SpecLint.Service;
 using SpecLint.Tests.Support;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Keeping;
 

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Tests.Support;
 

@@ -3,7 +3,6 @@ using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Service;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Properties;
 

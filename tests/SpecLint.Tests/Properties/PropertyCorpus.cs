@@ -35,7 +35,7 @@ internal static class PropertyCorpus
                 text.AppendLine($"{recipe.Id}: {verdict.Answer} {verdict.Days} {verdict.DaysFrom} {verdict.StorageCelsius}");
             }
 
-            if (result.Book.Menus.FirstOrDefault() is not { } menu) return text.ToString();
+            if (result.Book.Menus is not [var menu, ..]) return text.ToString();
             foreach (var lot in LineCheck.Of(verdicts, menu, result.Book.Stocks).Lots) text.AppendLine($"{lot.Id}: {lot.Readiness} {lot.UseBy}");
         }
         catch (Exception fault)

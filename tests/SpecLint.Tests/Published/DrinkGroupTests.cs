@@ -4,7 +4,6 @@ using SpecLint.Catalogue;
 using SpecLint.Profile;
 using SpecLint.Tests.OfficialDrinks;
 using SpecLint.Tests.Support;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Published;
 

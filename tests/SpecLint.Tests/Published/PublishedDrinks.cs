@@ -7,7 +7,6 @@ using SpecLint.Reading;
 using SpecLint.RecipeText;
 using SpecLint.Tests.Support;
 using SpecLint.Tests.Text;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Published;
 
@@ -53,7 +52,7 @@ internal static class PublishedDrinks
     {
         var line = Reader.Read(written);
         if (line.Kind != WrittenLineKind.Ingredient) return null;
-        string item = line.Item.Answer is NameAnswer.Unclear ? line.Item.Choices.FirstOrDefault() ?? "" : line.Item.Id;
+        string item = line.Item.Answer is NameAnswer.Unclear ? (line.Item.Choices is [var first, ..] ? first : "") : line.Item.Id;
         if (item.Length == 0 || BuiltInCatalogue.Find(item) is not { } entry) return null;
         var kind = entry.IngredientKind.Or(ItemKind.None);
         bool sparkles = entry.Values.ContainsKey("carbonDioxide") || kind.Id is "soda" or "sparkling-wine" or "tonic";
