@@ -9,33 +9,39 @@ namespace SpecLint.Rules.Hazards;
 [Limit("essential-oil-dose", "Most")]
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
-    /// <summary>Two lines of one oil in the drink are one dose.</summary>
-    private static IEnumerable<HazardLoad> Summed(FixedList<HazardLoad> loads)
+    /// <summary>Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.</summary>
+    private static bool IsItself(HazardLoad load) => load.Direct || load.Part.Item?.ByProduct is not null || (load.Part.IsWeighed && (float)load.Grams >= (float)load.Part.Grams.Typical);
+
+    /// <summary>Two lines of one oil in the drink are one dose; the one that is least diluted speaks for it.</summary>
+    private static IEnumerable<(HazardLoad Load, bool IsItself)> Summed(FixedList<HazardLoad> loads)
     {
         for (int i = 0; i < loads.Count; i++)
         {
             var load = loads[i];
             double grams = 0;
             bool first = true;
+            var speaker = load;
             for (int j = 0; j < loads.Count; j++)
             {
                 if (loads[j].Id != load.Id || loads[j].Part.Phase == PartPhase.Beside != (load.Part.Phase == PartPhase.Beside) || double.IsNaN(loads[j].Grams) != double.IsNaN(load.Grams)) continue;
                 grams += loads[j].Grams;
                 first &= j >= i;
+                if (Nearness(loads[j]) > Nearness(speaker)) speaker = loads[j];
             }
 
-            if (first) yield return load with { Grams = grams };
+            if (first) yield return (speaker with { Grams = grams }, IsItself(speaker));
         }
     }
 
+    private static int Nearness(HazardLoad load) => !IsItself(load) ? 0 : load.Part.Phase is PartPhase.Beside or PartPhase.Top ? 2 : 1;
+
     public override void Check(RecipeContext context)
     {
-        foreach (var load in Summed(context.Profile.HazardLoads))
+        foreach (var (load, itself) in Summed(context.Profile.HazardLoads))
         {
             // A preparation may hold an oil that the drink dilutes; one that is a poison by the teaspoon may not.
             bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
             if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison)) continue;
-            bool itself = load.Direct || load.Part.Item?.ByProduct is not null;
             bool neat = context.Recipe is Drink && itself && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
             double millilitres = context.Recipe is Drink ? context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : double.NaN : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
