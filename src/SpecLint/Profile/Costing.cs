@@ -43,6 +43,7 @@ public sealed record CostLine(Line Line, Money Cost, decimal Trimmed, string Fro
 public sealed class Costing
 {
     private const double Largest = 1e12;
+    private const decimal LargestAmount = 1e12m;
 
     private Costing(IReadOnlyList<CostLine> lines, double made, PriceBook prices)
     {
@@ -117,8 +118,8 @@ public sealed class Costing
 
     private static double Square(double x) => x * x;
 
-    /// <summary>An amount as a decimal number; what nobody could buy stays within what a decimal number can hold.</summary>
-    private static decimal Decimal(double x) => (decimal)Math.Max(0, Math.Min(Largest, x));
+    /// <summary>An amount as a decimal number; what nobody could buy, or cannot be reckoned, stays within what a decimal number can hold.</summary>
+    internal static decimal Decimal(double x) => x <= 0 ? 0 : x < Largest ? (decimal)x : LargestAmount;
 
     /// <summary>What a preparation yields, g: what it states, else what goes in less what is taken out.</summary>
     private static double MadeGrams(Prep prep, RecipeProfile profile)
@@ -188,7 +189,7 @@ public sealed class Costing
         }
 
         var material = set.MaterialOf(fruit.Id);
-        double used = material is { Piece.Typical: > 0 } && part.IsWeighed ? Math.Min(1, part.Grams.Typical / (pieces * material.Piece.Typical)) : 1;
+        double used = material is { Piece.Typical: > 0 } && part.IsWeighed && pieces > 0 ? Math.Min(1, part.Grams.Typical / (pieces * material.Piece.Typical)) : 1;
         string source = given.Source is { Length: > 0 } from ? $" ({from})" : "";
         return Bought(part.Line, price, new Trace(size, size * Math.Max(0, 1 - down), size * (1 + up)), new Trace(used, used, used), $"{Findings.Say.Number(pieces, 2)} {fruit.Id}, {Findings.Say.Number(given.Typical, 0)} mL of juice each{source}");
     }
@@ -196,11 +197,11 @@ public sealed class Costing
     private static CostLine Bought(Line line, PriceEntry price, Trace bought, Trace yield, string why)
     {
         double size = price.Size.Base;
-        if (!(size > 0) || double.IsInfinity(bought.High) || double.IsNaN(bought.High)) return Without(line, $"the size that {line.Item.Or("")} is bought in is not known");
+        if (!(size > 0) || double.IsInfinity(bought.High) || double.IsNaN(bought.High) || double.IsNaN(bought.Typical) || double.IsNaN(bought.Low) || double.IsNaN(yield.Typical)) return Without(line, $"the size that {line.Item.Or("")} is bought in is not known");
 
         // The range of the yield joins that of the amount by squares: the two are independent.
         double low = bought.Low, high = bought.High;
-        if (yield.Low != yield.Typical || yield.High != yield.Typical)
+        if (bought.Typical > 0 && (yield.Low != yield.Typical || yield.High != yield.Typical))
         {
             double down = Math.Sqrt(Math.Pow(1 - (low / bought.Typical), 2) + Math.Pow(1 - (yield.Typical / yield.High), 2));
             double up = Math.Sqrt(Math.Pow((high / bought.Typical) - 1, 2) + Math.Pow((yield.Typical / yield.Low) - 1, 2));

@@ -331,7 +331,7 @@ public sealed class EventPlan
             if (profiles.MaterialOf(fruit)?.Ingredient is { } ingredient && ingredient.Values.TryGetValue("yields", out var each) && each is { Dimension: Dimension.Volume, Typical: > 0 })
             {
                 int count = (int)Math.Ceiling((amount / each.Typical) - 1e-9);
-                decimal? cost = profiles.Prices.Find(fruit) is { Size.Dimension: Dimension.Count } piece ? piece.Paid * count / (decimal)piece.Size.Base : null;
+                decimal? cost = profiles.Prices.Find(fruit) is { Size: { Dimension: Dimension.Count, Base: > 0 } } piece ? piece.Paid * count / Costing.Decimal(piece.Size.Base) : null;
                 return new EventPurchase(id, name, amount, dimension, ingredient.Name.Or(fruit), count, 0, cost, forWhat);
             }
         }

@@ -42,6 +42,23 @@ public sealed class CostingTests
         Assert.Equal(2.20 - low, (double)cost.Whole.Low, 9);
     }
 
+    // Nothing of a fruit, more than there is, serves without end: a cost or a reason, never a fault.
+    [Theory]
+    [InlineData("0 ml", "1")]
+    [InlineData("1e300 ml", "1")]
+    [InlineData("999999999999 l", "1")]
+    [InlineData("25 ml", "1e300")]
+    [InlineData("25 ml", "1e-300")]
+    public void An_amount_beyond_reason_is_no_fault(string amount, string serves)
+    {
+        foreach (string price in new[] { """{ "item": "lime", "price": 0.5, "for": "1 piece" }""", """{ "item": "lime", "price": 999999, "for": "1 g" }""", """{ "item": "lime-juice", "price": 3, "for": "1 l", "yield": "50 % w/w" }""" })
+        {
+            var (profiles, recipe) = Book($$"""{ "item": "lime-juice", "amount": "{{amount}}" }, { "item": "gin", "amount": "50 ml" }""", price + """, { "item": "gin", "price": 28, "for": "700 ml" }""", serves);
+            var fact = profiles.Of(recipe).Get(Fact.Cost);
+            Assert.True(fact.IsKnown ? double.IsFinite(fact.High) && fact.Low <= fact.High : fact.OpenBecause is { Length: > 0 });
+        }
+    }
+
     [Fact]
     public void A_drink_for_several_is_shared_and_pieces_are_counted()
     {

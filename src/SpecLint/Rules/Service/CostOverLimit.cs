@@ -16,7 +16,7 @@ internal sealed partial class CostOverLimit : DrinkRule
         if (Findings.Check.AtMost(cost, (double)most.Value) != Stand.Broken) return;
         string currency = FactUnits.CurrencyOf(context.Settings);
         var dearest = context.Profile.Cost.Lines.Where(l => l.Cost.Value > 0).OrderByDescending(l => l.Cost.Value).ThenBy(l => l.Line.Number).Take(Shown)
-            .Select(l => $"{l.Line.Item.Or("")} {Money.Digits(l.Cost.Value / (decimal)Math.Max(1e-6, drink.ServesOrOne))} {currency}").ToList();
+            .Select(l => $"{l.Line.Item.Or("")} {Money.Digits(l.Cost.Value / Costing.Decimal(Math.Max(1e-6, drink.ServesOrOne)))} {currency}").ToList();
         context.Report(new(Rule)
         {
             At = context.At(drink.IngredientsSpan, "ingredients"),
