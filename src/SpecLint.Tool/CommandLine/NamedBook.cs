@@ -28,18 +28,29 @@ internal sealed class NamedBook
     /// <exception cref="UsageException">The book cannot be found or read.</exception>
     public static NamedBook Open(Host host, string? named, string? book, int threads = 0)
     {
-        bool isFile = named is { Length: > 0 } && File.Exists(host.FullPath(named));
-        bool isFolder = !isFile && named is { Length: > 0 } && Directory.Exists(host.FullPath(named)) && (book is null || named.AsSpan().IndexOfAny('/', '\\') >= 0);
+        var (isFile, isFolder) = KindOf(host, named, book);
         string[] paths = isFile || isFolder ? [named!] : book is null ? [] : [book];
-        var folder = BookFolder.Open(host, paths, threads);
+        return In(BookFolder.Open(host, paths, threads), host, named, book);
+    }
+
+    /// <summary>A name in a book that is open.</summary>
+    /// <param name="folder">The book.</param>
+    /// <param name="host">The world.</param>
+    /// <param name="named">A folder, a file or an id; <see langword="null"/> where none is named.</param>
+    /// <param name="book">What <c>--book</c> names.</param>
+    public static NamedBook In(BookFolder folder, Host host, string? named, string? book)
+    {
+        var (isFile, isFolder) = KindOf(host, named, book);
         return new NamedBook(folder, named, isFile ? Path.GetRelativePath(folder.Root, host.FullPath(named!)).Replace('\\', '/') : null, isFolder);
     }
 
-    /// <summary>Another name in a book that is open.</summary>
-    public static NamedBook In(BookFolder folder, Host host, string named)
+    /// <summary>Whether a name is that of a file or a folder. Beside <c>--book</c> a bare word is an id, whatever lies in the current folder.</summary>
+    private static (bool IsFile, bool IsFolder) KindOf(Host host, string? named, string? book)
     {
+        if (named is not { Length: > 0 }) return (false, false);
         string full = host.FullPath(named);
-        return new NamedBook(folder, named, File.Exists(full) ? Path.GetRelativePath(folder.Root, full).Replace('\\', '/') : null, Directory.Exists(full));
+        bool isFile = File.Exists(full);
+        return (isFile, !isFile && Directory.Exists(full) && (book is null || named.AsSpan().IndexOfAny('/', '\\') >= 0));
     }
 
     /// <summary>The recipe that is named.</summary>

@@ -63,14 +63,11 @@ internal sealed class AdjustVerb : Verb
 
     public override int Run(ParseResult parsed, Host host)
     {
-        string named = parsed.GetValue(recipe)!;
-        bool isPath = File.Exists(host.FullPath(named));
-        string? at = parsed.GetValue(book);
-        var folder = BookFolder.Open(host, isPath ? [named] : at is null ? [] : [at]);
+        var named = NamedBook.Open(host, parsed.GetValue(recipe), parsed.GetValue(book));
+        var folder = named.Folder;
         var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0);
         var result = Checker.Check(input);
-        var found = isPath ? result.Book.Files.FirstOrDefault(f => folder.Includes is null || folder.Includes(f.Source.Path)) : result.Book.Resolve(named) is { ByProduct: null } item ? item.File : null;
-        if (found is not Recipe chosen) throw new UsageException($"{named} is not a drink or preparation of the book.");
+        var chosen = named.RecipeOf(result.Book, Name);
         var request = RequestOf(parsed, chosen);
         bool isText = parsed.GetValue(format) != "json";
         string? file = parsed.GetValue(output);

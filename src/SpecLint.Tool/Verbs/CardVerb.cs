@@ -39,12 +39,12 @@ internal sealed class CardVerb : Verb
         bool list = parsed.GetValue(pocket);
         if ((ids.Length == 0) == (named is null)) throw new UsageException("card takes recipes, or --menu ID.");
         if (list && named is null) throw new UsageException("--pocket goes with --menu.");
-        var first = NamedBook.Open(host, ids.Length > 0 ? ids[0] : named, at);
-        var folder = first.Folder;
+        var target = NamedBook.Open(host, ids.Length > 0 ? ids[0] : named, at);
+        var folder = target.Folder;
         var verdicts = Verdicts.Of(Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0)));
         var linked = verdicts.Profiles.Book;
-        var chosen = named is null ? null : first.MenuOf(linked);
-        var shown = chosen is null ? [.. ids.Select(id => id == ids[0] ? first.RecipeOf(linked, Name) : NamedBook.In(folder, host, id).RecipeOf(linked, Name))] : chosen.Drinks.Select(e => e.Drink.IsGiven ? linked.Resolve(e.Drink.Value)?.File as Drink : null).OfType<Recipe>().Distinct().ToList();
+        var chosen = named is null ? null : target.MenuOf(linked);
+        var shown = chosen is null ? [.. ids.Select(id => NamedBook.In(folder, host, id, at).RecipeOf(linked, Name))] : chosen.Drinks.Select(e => e.Drink.IsGiven ? linked.Resolve(e.Drink.Value)?.File as Drink : null).OfType<Recipe>().Distinct().ToList();
         if (shown.Count == 0) throw new UsageException($"{named} names no drink of the book.");
         var kind = parsed.GetValue(paper) switch { "letter" => CardPaper.Letter, "a6" => CardPaper.A6, _ => CardPaper.A4 };
         var view = CommonOptions.UnitsOf(parsed.GetValue(units), linked);

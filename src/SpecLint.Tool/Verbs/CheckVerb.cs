@@ -123,11 +123,8 @@ internal sealed class CheckVerb : Verb
         bool isPart = parsed.GetValue(since) is not null;
         if (parsed.GetValue(since) is { } revision)
         {
-            var before = earlier!.Fingerprints();
-            int all = result.Findings.Flat().Count(), harm = result.Findings.Flat().Count(f => f.Rule.Safety);
-            result = result.Only(f => !before.Contains(f.Fingerprint));
-            int old = all - result.Findings.Flat().Count();
-            if (old > 0) remarks.Add($"{ReportWords.Count(old, "finding was", "findings were")} there at {revision} already{(harm > result.Findings.Flat().Count(f => f.Rule.Safety) ? $", {harm - result.Findings.Flat().Count(f => f.Rule.Safety)} of them of rules that guard against harm" : "")}.");
+            (result, string before) = SinceRevision.Only(result, earlier!, "at " + revision);
+            if (before.Length > 0) remarks.Add(before);
         }
 
         var match = entries?.Match(result);

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using SpecLint.Book;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Reports;
@@ -65,11 +64,8 @@ internal sealed class HookVerb : Verb
         var remarks = new List<string>();
         if (earlier is not null)
         {
-            var known = earlier.Fingerprints();
-            int count = result.Findings.Flat().Count();
-            result = result.Only(f => !known.Contains(f.Fingerprint));
-            int old = count - result.Findings.Flat().Count();
-            if (old > 0) remarks.Add($"{ReportWords.Count(old, "finding was", "findings were")} there before this change and {(old == 1 ? "is" : "are")} not shown: speclint check shows all.");
+            (result, string old) = SinceRevision.Only(result, earlier, "before this change");
+            if (old.Length > 0) remarks.Add(old + " speclint check shows all.");
         }
 
         var content = ReportContent.Of(result, includes: null, remarks, null, isPart: earlier is not null);

@@ -61,7 +61,7 @@ public sealed class GlassType : Word
 internal static class GlassTable
 {
     private static readonly Dictionary<string, GlassType> ById = Load();
-    private static readonly Dictionary<string, GlassType> BySlug = IndexAliases();
+    private static readonly Dictionary<string, GlassType> BySlug = Slugs.Index(ById.Values, static glass => glass.Aliases.Prepend(glass.Name));
 
     /// <summary>All types, in the order of the table.</summary>
     public static IReadOnlyCollection<GlassType> All => ById.Values;
@@ -94,23 +94,5 @@ internal static class GlassTable
         }
 
         return glasses;
-    }
-
-    private static Dictionary<string, GlassType> IndexAliases()
-    {
-        var index = new Dictionary<string, GlassType>(StringComparer.Ordinal);
-        foreach (var glass in ById.Values)
-        {
-            Add(glass.Name, glass);
-            foreach (string alias in glass.Aliases) Add(alias, glass);
-        }
-
-        return index;
-
-        void Add(string word, GlassType glass)
-        {
-            string slug = Slugs.Of(word);
-            if (!index.TryGetValue(slug, out _)) index.Add(slug, glass);
-        }
     }
 }

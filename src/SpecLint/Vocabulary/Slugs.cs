@@ -12,6 +12,24 @@ internal static class Slugs
         "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiiiiijjkkklllllll" +
         "lllnnnnnnnnnoooooooorrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 
+    /// <summary>Rows of a table by their names as ids; of two rows with one name the first has it.</summary>
+    /// <param name="rows">The rows.</param>
+    /// <param name="names">The names of a row.</param>
+    public static Dictionary<string, T> Index<T>(IEnumerable<T> rows, Func<T, IEnumerable<string>> names)
+    {
+        var index = new Dictionary<string, T>(StringComparer.Ordinal);
+        foreach (var row in rows)
+        {
+            foreach (string name in names(row))
+            {
+                string slug = Of(name);
+                if (!index.ContainsKey(slug)) index[slug] = row;
+            }
+        }
+
+        return index;
+    }
+
     /// <summary>
     /// A name as an id: lower case, accents and apostrophes left out, runs of other characters become one hyphen. The letters are
     /// folded by a table, because a program without culture data does not take accents off.

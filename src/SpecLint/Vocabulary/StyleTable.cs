@@ -13,7 +13,7 @@ internal static class StyleTable
     ];
 
     private static readonly Dictionary<string, Style> ById = Load();
-    private static readonly Dictionary<string, Style> BySlug = IndexAliases();
+    private static readonly Dictionary<string, Style> BySlug = Slugs.Index(ById.Values, static style => style.Aliases.Prepend(style.Name));
 
     /// <summary>All styles, in the order of the table.</summary>
     public static IReadOnlyCollection<Style> All => ById.Values;
@@ -74,22 +74,4 @@ internal static class StyleTable
         "blended" => TechniqueKind.Blended,
         _ => throw new InvalidOperationException($"The table of styles has the technique {word}, which is none."),
     };
-
-    private static Dictionary<string, Style> IndexAliases()
-    {
-        var index = new Dictionary<string, Style>(StringComparer.Ordinal);
-        foreach (var style in ById.Values)
-        {
-            Add(style.Name, style);
-            foreach (string alias in style.Aliases) Add(alias, style);
-        }
-
-        return index;
-
-        void Add(string word, Style style)
-        {
-            string slug = Slugs.Of(word);
-            if (!index.TryGetValue(slug, out _)) index.Add(slug, style);
-        }
-    }
 }

@@ -160,7 +160,7 @@ internal static class Claims
 
     private static ClaimVerdict? OfIngredient(BookContext context, RecipeProfile profile, string what)
     {
-        var held = HeldWords.Of(context, profile.Recipe);
+        var held = HeldWords.Of(context, profile);
         int at = held.PartOf(what);
         if (at >= 0)
         {

@@ -39,10 +39,12 @@ internal sealed class HeldWords
     public FixedList<Part> Parts { get; private set; } = [];
 
     /// <summary>The words of a recipe.</summary>
-    public static HeldWords Of(BookContext context, Recipe recipe)
+    public static HeldWords Of(BookContext context, Recipe recipe) => Of(context, context.Profiles.Of(recipe));
+
+    /// <summary>The words of a recipe whose profile is at hand.</summary>
+    public static HeldWords Of(BookContext context, RecipeProfile profile)
     {
         var held = new HeldWords();
-        var profile = context.Profiles.Of(recipe);
         held.Parts = profile.Parts;
         for (int p = 0; p < profile.Parts.Count; p++)
         {
