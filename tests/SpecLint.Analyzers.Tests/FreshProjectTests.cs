@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace SpecLint.Analyzers.Tests;
 
 /// <summary>The packages as somebody uses them who has never seen the repository: fresh projects that reference packages and nothing else.</summary>
@@ -15,7 +13,7 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
     {
         string folder = packages.NewFolder("program");
         foreach (var (path, text) in SmallBook.Files) Write(folder, "book/" + path, text);
-        string readme = File.ReadAllText(Path.Combine(Packages.Root, "src", "SpecLint", "README.md")).ReplaceLineEndings("\n");
+        string readme = File.ReadAllText(Path.Combine(Repository.Root, "src", "SpecLint", "README.md")).ReplaceLineEndings("\n");
         string program = readme.Split("```csharp\n")[1].Split("```")[0];
         Write(folder, "Program.cs", program);
         WriteProject(folder, "Program.csproj", "<OutputType>Exe</OutputType><ImplicitUsings>enable</ImplicitUsings>", ("SpecLint", false));
@@ -29,7 +27,7 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
     public void A_fresh_rule_of_the_house_is_analysed_in_the_build_and_run_by_the_command()
     {
         string folder = packages.NewFolder("house");
-        string example = Path.Combine(Packages.Root, "tests", "SpecLint.HouseRules.Example");
+        string example = Path.Combine(Repository.Root, "tests", "SpecLint.HouseRules.Example");
         foreach (string file in new[] { "HouseLimits.cs", "SweeterThanTheHousePours.cs", "rules-docs/HR3001.md" }) Write(folder, file, File.ReadAllText(Path.Combine(example, file)));
         WriteProject(folder, "HouseRules.csproj", "<ImplicitUsings>enable</ImplicitUsings><Nullable>enable</Nullable>", ("SpecLint", false), ("SpecLint.RuleAuthoring", true));
         var sound = Packages.Run(folder, "build", "-v", "m");
@@ -95,16 +93,6 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
 
         public string Version { get; } = $"0.0.1-fresh.{Environment.ProcessId}";
 
-        public static string Root
-        {
-            get
-            {
-                string? folder = AppContext.BaseDirectory;
-                while (folder is not null && !File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder);
-                return folder ?? throw new InvalidOperationException("The root of the project was not found.");
-            }
-        }
-
         public string NewFolder(string name)
         {
             Pack();
@@ -115,21 +103,9 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
 
         public void Dispose() => Directory.Delete(Folder, recursive: true);
 
-        internal static (int Status, string Text) Run(string folder, string verb, params string[] args)
-        {
-            var start = new ProcessStartInfo("dotnet", [verb, .. args]) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-            start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
-            start.Environment["DOTNET_NOLOGO"] = "1";
-            start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
-            start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
-            start.Environment.Remove("MSBUILD_EXE_PATH");
-            start.Environment.Remove("CI");
-            using var process = Process.Start(start)!;
-            var error = process.StandardError.ReadToEndAsync();
-            string output = process.StandardOutput.ReadToEnd();
-            process.WaitForExit();
-            return (process.ExitCode, output + error.Result);
-        }
+        /// <summary>Runs the command line of .NET as outside continuous integration.</summary>
+        internal static ProgramRun Run(string folder, string verb, params string[] args) =>
+            Programs.Run(folder, "dotnet", [verb, .. args], ("MSBUILD_EXE_PATH", null), ("CI", null));
 
         private void Pack()
         {
@@ -137,7 +113,7 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
             packed = true;
             foreach (string project in new[] { "SpecLint.Science", "SpecLint", "SpecLint.RuleAuthoring", "SpecLint.Analyzers" })
             {
-                var (status, text) = Run(Root, "pack", Path.Combine("src", project, project + ".csproj"), "-c", "Release", "-o", Path.Combine(Folder, "packages"), "--artifacts-path", Path.Combine(Folder, "artifacts"), $"-p:Version={Version}", "--nologo", "-v", "q");
+                var (status, text) = Run(Repository.Root, "pack", Path.Combine("src", project, project + ".csproj"), "-c", "Release", "-o", Path.Combine(Folder, "packages"), "--artifacts-path", Path.Combine(Folder, "artifacts"), $"-p:Version={Version}", "--nologo", "-v", "q");
                 Assert.True(status == 0, text);
             }
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.IO.Compression;
 using System.Reflection;
 
@@ -16,7 +15,7 @@ public sealed class PackedPackage : IDisposable
     public PackedPackage()
     {
         Folder = Directory.CreateTempSubdirectory("speclint-build-").FullName;
-        string project = Path.Combine(Root(), "src", "SpecLint.Analyzers", "SpecLint.Analyzers.csproj");
+        string project = Path.Combine(Repository.Root, "src", "SpecLint.Analyzers", "SpecLint.Analyzers.csproj");
         var (status, text) = Run(Folder, "pack", project, "--no-build", "-c", Configuration, "-o", Path.Combine(Folder, "packages"), $"-p:Version={Version}", "--nologo", "-v", "q");
         Assert.True(status == 0, text);
         File.Copy(Metadata("NoTargetsPackage"), Path.Combine(Folder, "packages", Path.GetFileName(Metadata("NoTargetsPackage"))));
@@ -47,33 +46,13 @@ public sealed class PackedPackage : IDisposable
     public BareProject NewProjectWithoutCompiler(string name) => new(this, Path.Combine(Folder, name), "Microsoft.Build.NoTargets/" + Metadata("NoTargetsVersion"));
 
     /// <summary>Runs the command, built beside this test, on a book.</summary>
-    public static (int Status, string Text) RunCommand(string folder, params string[] args) =>
-        Run(folder, ["exec", Path.Combine(Root(), "src", "SpecLint.Tool", "bin", Configuration, "net10.0", "SpecLint.Tool.dll"), .. args]);
+    internal static ProgramRun RunCommand(string folder, params string[] args) =>
+        Run(folder, ["exec", Path.Combine(Repository.Root, "src", "SpecLint.Tool", "bin", Configuration, "net10.0", "SpecLint.Tool.dll"), .. args]);
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
 
-    internal static (int Status, string Text) Run(string folder, params string[] args)
-    {
-        var start = new ProcessStartInfo("dotnet", args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
-        start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
-        start.Environment["DOTNET_NOLOGO"] = "1";
-        start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
-        start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
-        start.Environment.Remove("MSBUILD_EXE_PATH");
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, output + error.Result);
-    }
+    internal static ProgramRun Run(string folder, params string[] args) => Programs.Run(folder, "dotnet", args, ("MSBUILD_EXE_PATH", null));
 
     private static string Metadata(string key) =>
         typeof(PackedPackage).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == key).Value!;
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The root of the project was not found.");
-    }
 }

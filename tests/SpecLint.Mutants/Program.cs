@@ -4,7 +4,6 @@ using System.Text;
 using SpecLint.Findings;
 using SpecLint.Mutants;
 using SpecLint.Rules;
-using SpecLint.Tests.Support;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 ulong seed = 20261125;

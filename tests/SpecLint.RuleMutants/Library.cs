@@ -2,7 +2,6 @@ using System.Reflection;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Text;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.RuleMutants;
 

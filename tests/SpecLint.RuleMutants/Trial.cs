@@ -38,7 +38,7 @@ internal sealed class Trial : AssemblyLoadContext
     }
 
     /// <summary>Ids of the rule pages.</summary>
-    public IEnumerable<string> Pages() => Directory.EnumerateFiles(SpecLint.Tests.Support.Repository.At("rules-docs"), "SL*.md").Select(p => Path.GetFileNameWithoutExtension(p)).Order(StringComparer.Ordinal);
+    public IEnumerable<string> Pages() => Directory.EnumerateFiles(Repository.At("rules-docs"), "SL*.md").Select(p => Path.GetFileNameWithoutExtension(p)).Order(StringComparer.Ordinal);
 
     protected override Assembly? Load(AssemblyName name)
     {

@@ -42,15 +42,7 @@ public sealed partial class BenchSourceTests
         }
     }
 
-    private static string Folder
-    {
-        get
-        {
-            string at = AppContext.BaseDirectory;
-            while (!File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at)!;
-            return Path.Combine(at, "src", "SpecLint.Page", "wwwroot");
-        }
-    }
+    private static string Folder => Repository.At("src", "SpecLint.Page", "wwwroot");
 
     [GeneratedRegex(@"innerHTML|outerHTML|insertAdjacentHTML|document\.write|createContextualFragment|\beval\(|new Function|setAttribute\(\s*['""]on|javascript:")]
     private static partial Regex Markup();

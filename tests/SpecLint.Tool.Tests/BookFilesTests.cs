@@ -56,9 +56,9 @@ public class BookFilesTests
     [Fact]
     public void The_program_of_the_readme_is_the_one_that_is_compiled_here()
     {
-        string readme = File.ReadAllText(Path.Combine(Root, "README.md")).ReplaceLineEndings("\n");
+        string readme = File.ReadAllText(Path.Combine(Repository.Root, "README.md")).ReplaceLineEndings("\n");
         string block = Regex.Match(readme, "## From a program\n.*?```csharp\n(.*?)```", RegexOptions.Singleline).Groups[1].Value;
-        string source = File.ReadAllText(Path.Combine(Root, "tests/SpecLint.Tool.Tests/Readme/LibraryProgram.cs")).ReplaceLineEndings("\n");
+        string source = File.ReadAllText(Path.Combine(Repository.Root, "tests/SpecLint.Tool.Tests/Readme/LibraryProgram.cs")).ReplaceLineEndings("\n");
         string usings = string.Concat(Regex.Matches(source, "^using .*\n", RegexOptions.Multiline).Select(m => m.Value));
         string body = Regex.Match(source, "        // begin\n(.*?)\n\n        // end", RegexOptions.Singleline).Groups[1].Value;
         Assert.Equal(usings + "\n" + string.Join('\n', body.Split('\n').Select(l => l.Length > 8 ? l[8..] : "")) + "\n", block);
@@ -103,14 +103,4 @@ public class BookFilesTests
     }
 
     private static Gen<string> Words(params string[] words) => Gen.Int[0, words.Length - 1].Select(i => words[i]);
-
-    private static string Root
-    {
-        get
-        {
-            string folder = AppContext.BaseDirectory;
-            while (!File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder)!;
-            return folder;
-        }
-    }
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using SpecLint.Tool.Tests.Support;
 
 namespace SpecLint.Tool.Tests;
@@ -100,14 +99,7 @@ public class CompletionTests
         File.WriteAllText(tool, $"#!/bin/sh\nexec dotnet '{typeof(Shell).Assembly.Location}' \"$@\"\n");
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(tool, UnixFileMode.UserRead | UnixFileMode.UserExecute);
         File.WriteAllText(Path.Combine(demo.Path, "speclint.sh"), ToolRun.In(demo.Path, "completion", shell == "pwsh" ? "powershell" : shell).Output);
-        var start = new ProcessStartInfo(shell, [.. options, script]) { WorkingDirectory = demo.Path, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["PATH"] = bin.Path + Path.PathSeparator + Environment.GetEnvironmentVariable("PATH");
-        start.Environment["HOME"] = bin.Path;
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return output + error.Result;
+        return Programs.Run(demo.Path, shell, [.. options, script], ("PATH", bin.Path + Path.PathSeparator + Environment.GetEnvironmentVariable("PATH")), ("HOME", bin.Path)).Text;
     }
 
     /// <summary>A fact that needs a shell; skipped, and said to be so, where it is not installed.</summary>
@@ -115,7 +107,7 @@ public class CompletionTests
     {
         public ShellFactAttribute(string shell)
         {
-            bool isThere = !OperatingSystem.IsWindows() && (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(p => File.Exists(Path.Combine(p, shell)));
+            bool isThere = !OperatingSystem.IsWindows() && Programs.Has(shell);
             if (!isThere) Skip = $"{shell} is not installed.";
         }
     }

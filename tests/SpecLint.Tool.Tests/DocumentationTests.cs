@@ -8,14 +8,14 @@ namespace SpecLint.Tool.Tests;
 /// <summary>Every command that the pages for users print is run as printed, page by page, in a fresh folder.</summary>
 public sealed partial class DocumentationTests
 {
-    public static TheoryData<string> Pages() => [.. Documents().Where(d => CommandsOf(d).Count > 0).Select(d => Path.GetRelativePath(Root, d).Replace('\\', '/'))];
+    public static TheoryData<string> Pages() => [.. Documents().Where(d => CommandsOf(d).Count > 0).Select(d => Path.GetRelativePath(Repository.Root, d).Replace('\\', '/'))];
 
     [Theory]
     [MemberData(nameof(Pages))]
     public void The_commands_of_a_page_run_as_printed(string page)
     {
         using var folder = new TestFolder();
-        var commands = CommandsOf(Path.Combine(Root, page));
+        var commands = CommandsOf(Path.Combine(Repository.Root, page));
         Prepare(folder, [.. new[] { "my-bar", "recipes" }.Where(b => !commands.Exists(c => c.StartsWith("speclint start " + b, StringComparison.Ordinal)))]);
         var options = new RunOptions { Today = ToolRun.Day };
         foreach (string line in commands)
@@ -59,22 +59,12 @@ public sealed partial class DocumentationTests
     }
 
     private static IEnumerable<string> Documents() =>
-        Directory.GetFiles(Path.Combine(Root, "rules-docs"), "*.md").Where(f => !Path.GetFileName(f).StartsWith("SL", StringComparison.Ordinal)).Append(Path.Combine(Root, "README.md")).Order(StringComparer.Ordinal);
+        Directory.GetFiles(Path.Combine(Repository.Root, "rules-docs"), "*.md").Where(f => !Path.GetFileName(f).StartsWith("SL", StringComparison.Ordinal)).Append(Path.Combine(Repository.Root, "README.md")).Order(StringComparer.Ordinal);
 
     /// <summary>Lines of shell blocks that begin with the command; what is behind a # is a remark of the page. An editor's server and a watch end only with their user.</summary>
     private static List<string> CommandsOf(string document) =>
         [.. ShellBlock().Matches(File.ReadAllText(document).ReplaceLineEndings("\n")).SelectMany(m => m.Groups["text"].Value.Split('\n'))
             .Select(l => Remark().Replace(l, "").Trim()).Where(l => l.StartsWith("speclint ", StringComparison.Ordinal) && !l.Contains('>', StringComparison.Ordinal))];
-
-    private static string Root
-    {
-        get
-        {
-            string? at = AppContext.BaseDirectory;
-            while (at is not null && !File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at);
-            return at ?? throw new InvalidOperationException("The root of the project was not found.");
-        }
-    }
 
     [GeneratedRegex("```sh\n(?<text>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture)]
     private static partial Regex ShellBlock();

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using SpecLint.Tool.Tests.Support;
 
 namespace SpecLint.Tool.Tests;
@@ -130,7 +129,7 @@ public sealed class HookTests : IDisposable
     private void UseHook(params string[] ids)
     {
         Directory.CreateDirectory(folder["hooks"]);
-        File.Copy(Path.Combine(Root(), ".pre-commit-hooks.yaml"), folder["hooks/.pre-commit-hooks.yaml"]);
+        File.Copy(Path.Combine(Repository.Root, ".pre-commit-hooks.yaml"), folder["hooks/.pre-commit-hooks.yaml"]);
         RunIn("hooks", "git", "init", "-q", "-b", "main");
         RunIn("hooks", "git", "add", "-A");
         Assert.Equal(0, RunIn("hooks", "git", "commit", "-q", "-m", "hooks").Status);
@@ -139,7 +138,7 @@ public sealed class HookTests : IDisposable
         Must("pre-commit", "install");
     }
 
-    private (int Status, string Text) Commit()
+    private ProgramRun Commit()
     {
         Must("git", "add", "-A");
         return Run("git", "commit", "-q", "--allow-empty", "-m", "a change");
@@ -151,32 +150,22 @@ public sealed class HookTests : IDisposable
         Assert.True(run.Status == 0, run.Text);
     }
 
-    private (int Status, string Text) Run(string program, params string[] args) => RunIn("repo", program, args);
+    private ProgramRun Run(string program, params string[] args) => RunIn("repo", program, args);
 
-    private (int Status, string Text) RunIn(string where, string program, params string[] args)
+    private ProgramRun RunIn(string where, string program, params string[] args)
     {
-        var start = new ProcessStartInfo(program, args) { WorkingDirectory = folder[where], UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["PATH"] = folder["bin"] + Path.PathSeparator + Environment.GetEnvironmentVariable("PATH");
-        start.Environment["HOME"] = folder["home"];
-        start.Environment["PRE_COMMIT_HOME"] = folder["home/pre-commit"];
-        foreach (string who in new[] { "AUTHOR", "COMMITTER" })
-        {
-            start.Environment[$"GIT_{who}_NAME"] = "Noor Kessel";
-            start.Environment[$"GIT_{who}_EMAIL"] = "noor@saltmarsh.example";
-        }
-
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, output + error.Result);
-    }
-
-    private static string Root()
-    {
-        string? at = AppContext.BaseDirectory;
-        while (at is not null && !File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at);
-        return at ?? throw new InvalidOperationException("The root of the project was not found.");
+        const string Name = "Noor Kessel", Address = "noor@saltmarsh.example";
+        return Programs.Run(
+            folder[where],
+            program,
+            args,
+            ("PATH", folder["bin"] + Path.PathSeparator + Environment.GetEnvironmentVariable("PATH")),
+            ("HOME", folder["home"]),
+            ("PRE_COMMIT_HOME", folder["home/pre-commit"]),
+            ("GIT_AUTHOR_NAME", Name),
+            ("GIT_AUTHOR_EMAIL", Address),
+            ("GIT_COMMITTER_NAME", Name),
+            ("GIT_COMMITTER_EMAIL", Address));
     }
 
     /// <summary>A long fact that needs pre-commit; skipped, and said to be so, where it is not installed.</summary>
@@ -185,7 +174,7 @@ public sealed class HookTests : IDisposable
         public PreCommitFactAttribute()
         {
             if (Skip is not null) return;
-            bool isThere = !OperatingSystem.IsWindows() && (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(p => File.Exists(Path.Combine(p, "pre-commit")));
+            bool isThere = !OperatingSystem.IsWindows() && Programs.Has("pre-commit");
             if (!isThere) Skip = "pre-commit is not installed.";
         }
     }

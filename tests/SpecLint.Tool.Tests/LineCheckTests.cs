@@ -17,9 +17,7 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
     [InlineData("evening.md")]
     public void The_evening_of_the_docs_is_what_the_tool_prints(string page)
     {
-        string root = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(root, "SpecLint.sln"))) root = Path.GetDirectoryName(root)!;
-        string path = Path.Combine(root, "rules-docs", page), text = File.ReadAllText(path).ReplaceLineEndings("\n");
+        string path = Repository.At("rules-docs", page), text = File.ReadAllText(path).ReplaceLineEndings("\n");
         string now = Printed().Replace(text, match =>
         {
             var run = Run(match.Groups["args"].Value.Split(' '));

@@ -18,9 +18,7 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
     [MemberData(nameof(Names))]
     public void The_published_schema_is_up_to_date(string name)
     {
-        string root = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(root, "SpecLint.sln"))) root = Path.GetDirectoryName(root)!;
-        string path = Path.Combine(root, "schemas", "outputs", name + ".schema.json"), written = OutputSchemas.Write(name);
+        string path = Repository.At("schemas", "outputs", name + ".schema.json"), written = OutputSchemas.Write(name);
         if (Environment.GetEnvironmentVariable("SPECLINT_UPDATE") == "1")
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);

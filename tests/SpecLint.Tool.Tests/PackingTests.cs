@@ -20,29 +20,29 @@ public class PackingTests
     {
         using var folder = new TestFolder();
         string version = $"0.0.1-test.{Environment.ProcessId}.{Stopwatch.GetTimestamp()}";
-        string project = Path.Combine(Root(), "src", "SpecLint.Tool", "SpecLint.Tool.csproj");
+        string project = Path.Combine(Repository.Root, "src", "SpecLint.Tool", "SpecLint.Tool.csproj");
         List<string> pack = ["pack", project, "-c", "Release", "-o", folder["packages"], "--artifacts-path", folder["artifacts"], $"-p:Version={version}", "--nologo", "-v", "q"];
         if (runtimeIdentifiers is not null) pack.Add($"-p:RuntimeIdentifiers={runtimeIdentifiers}");
-        var packed = Run(Root(), "dotnet", pack);
+        var packed = Programs.Run(Repository.Root, "dotnet", pack);
         Assert.True(packed.Status == 0, packed.Text);
         Assert.DoesNotContain("warning IL", packed.Text, StringComparison.Ordinal);
 
-        var installed = Run(folder.Path, "dotnet", ["tool", "install", "SpecLint.Tool", "--tool-path", folder["tool"], "--version", version, "--source", folder["packages"], "--no-http-cache"]);
+        var installed = Programs.Run(folder.Path, "dotnet", ["tool", "install", "SpecLint.Tool", "--tool-path", folder["tool"], "--version", version, "--source", folder["packages"], "--no-http-cache"]);
         Assert.True(installed.Status == 0, installed.Text);
 
         string tool = folder[OperatingSystem.IsWindows() ? "tool/speclint.exe" : "tool/speclint"];
-        Assert.Equal(0, Run(folder.Path, tool, ["start", "book"]).Status);
-        var check = Run(folder.Path, tool, ["check", "book", "--on", ToolRun.Day]);
+        Assert.Equal(0, Programs.Run(folder.Path, tool, ["start", "book"]).Status);
+        var check = Programs.Run(folder.Path, tool, ["check", "book", "--on", ToolRun.Day]);
         Assert.True(check.Status == 1, check.Text);
         Assert.Contains("book/", check.Text, StringComparison.Ordinal);
 
         // Native, portable and in this process: one code, the same bytes.
         Assert.Equal(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day).Output, check.Text);
-        Assert.Equal(0, Run(folder.Path, tool, ["profile", "low-tide", "--book", "book", "--format", "json"]).Status);
-        Assert.Equal(2, Run(folder.Path, tool, ["check", "nowhere"]).Status);
+        Assert.Equal(0, Programs.Run(folder.Path, tool, ["profile", "low-tide", "--book", "book", "--format", "json"]).Status);
+        Assert.Equal(2, Programs.Run(folder.Path, tool, ["check", "nowhere"]).Status);
 
         // The house's own rules: loaded by the portable tool, and told why not by the native one.
-        var house = Run(folder.Path, tool, ["check", "book", "--on", ToolRun.Day, "--rules", HouseRulesExample.Path]);
+        var house = Programs.Run(folder.Path, tool, ["check", "book", "--on", ToolRun.Day, "--rules", HouseRulesExample.Path]);
         if (runtimeIdentifiers == "any")
         {
             Assert.Equal(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day, "--rules", HouseRulesExample.Path).Output, house.Text);
@@ -54,26 +54,6 @@ public class PackingTests
         }
     }
 
-    private static (int Status, string Text) Run(string folder, string file, IReadOnlyList<string> args)
-    {
-        var start = new ProcessStartInfo(file, args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
-        start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
-        start.Environment["DOTNET_NOLOGO"] = "1";
-        start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, output + error.Result);
-    }
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The root of the project was not found.");
-    }
-
     /// <summary>A fact that needs linux-x64 and a C compiler to link with; skipped, and said to be so, where there is none.</summary>
     private sealed class NativeFactAttribute : LongFactAttribute
     {
@@ -81,7 +61,7 @@ public class PackingTests
         {
             if (Skip is not null) return;
             bool rightPlace = OperatingSystem.IsLinux() && RuntimeInformation.ProcessArchitecture == Architecture.X64;
-            bool hasLinker = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(p => File.Exists(Path.Combine(p, "clang")) || File.Exists(Path.Combine(p, "gcc")));
+            bool hasLinker = Programs.Has("clang") || Programs.Has("gcc");
             if (!rightPlace) Skip = "The native tool is made for linux-x64.";
             else if (!hasLinker) Skip = "Linking the native tool needs clang or gcc.";
         }

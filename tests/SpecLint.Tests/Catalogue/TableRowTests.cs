@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using SpecLint.Catalogue;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.BuiltIn;
 

@@ -2,7 +2,6 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using SpecLint.Rules;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.House;
 

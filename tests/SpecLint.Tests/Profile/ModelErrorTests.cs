@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Profile;
 

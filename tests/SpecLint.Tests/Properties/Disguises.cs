@@ -1,7 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using SpecLint.Catalogue;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Properties;
 

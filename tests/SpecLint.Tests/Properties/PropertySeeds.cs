@@ -1,7 +1,6 @@
 using SpecLint.Findings;
 using SpecLint.Rules;
 using SpecLint.Tests.Rules;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Properties;
 

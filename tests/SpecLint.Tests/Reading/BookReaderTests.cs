@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Reading;
 

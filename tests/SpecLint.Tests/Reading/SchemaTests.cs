@@ -20,7 +20,7 @@ public class SchemaTests
     [MemberData(nameof(Kinds))]
     public void The_published_schema_is_up_to_date(FileKind kind)
     {
-        string path = Path.Combine(Root(), "schemas", SchemaWriter.FileName(kind));
+        string path = Repository.At("schemas", SchemaWriter.FileName(kind));
         string written = SchemaWriter.Write(kind);
         if (Environment.GetEnvironmentVariable("SPECLINT_UPDATE") == "1")
         {
@@ -187,12 +187,5 @@ public class SchemaTests
     {
         using var document = JsonDocument.Parse(text, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         return Schemas[kind].Evaluate(document.RootElement).IsValid;
-    }
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "SpecLint.sln"))) folder = folder.Parent!;
-        return folder.FullName;
     }
 }

@@ -1,5 +1,4 @@
 using System.Text;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Text;
 

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.InteropServices;
 using SpecLint.Tool.Tests.Support;
 
@@ -16,7 +15,7 @@ public class SarifValidatorTests
     public void The_validator_finds_no_error_in_a_log_of_check_and_of_check_since()
     {
         using var tools = new TestFolder();
-        var installed = Run(tools.Path, "npm", "install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", tools.Path, Package);
+        var installed = Programs.Run(tools.Path, "npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", tools.Path, Package]);
         Assert.True(installed.Status == 0, installed.Text);
         string validator = tools["node_modules/@microsoft/sarif-multitool-linux/Sarif.Multitool"];
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(validator, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
@@ -31,24 +30,14 @@ public class SarifValidatorTests
         ToolRun.In(repository.Path, "linecheck", "evening", "--book", "book", "--on", "2026-11-28", "--format", "sarif", "--output", "evening.sarif");
         foreach (string log in new[] { "check.sarif", "since.sarif", "scanning.sarif", "evening.sarif" })
         {
-            var run = Run(repository.Path, validator, "validate", log, "--rule-kind", "Sarif;Gh;Ghas");
+            var run = Programs.Run(repository.Path, validator, ["validate", log, "--rule-kind", "Sarif;Gh;Ghas"]);
             Assert.Contains("1 files scanned", run.Text, StringComparison.Ordinal);
             Assert.DoesNotContain(": error ", run.Text, StringComparison.Ordinal);
         }
 
         // The validator does find what is wrong.
         File.WriteAllText(repository["bad.sarif"], File.ReadAllText(repository["since.sarif"]).Replace("\"startLine\": ", "\"startLine\": -", StringComparison.Ordinal));
-        Assert.Contains(": error ", Run(repository.Path, validator, "validate", "bad.sarif", "--rule-kind", "Sarif;Gh;Ghas").Text, StringComparison.Ordinal);
-    }
-
-    private static (int Status, string Text) Run(string folder, string file, params string[] args)
-    {
-        var start = new ProcessStartInfo(file, args) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return (process.ExitCode, output + error.Result);
+        Assert.Contains(": error ", Programs.Run(repository.Path, validator, ["validate", "bad.sarif", "--rule-kind", "Sarif;Gh;Ghas"]).Text, StringComparison.Ordinal);
     }
 
     private sealed class LinuxWithNpmFactAttribute : LongFactAttribute
@@ -56,7 +45,7 @@ public class SarifValidatorTests
         public LinuxWithNpmFactAttribute()
         {
             if (Skip is not null) return;
-            bool npm = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(f => File.Exists(Path.Combine(f, "npm")));
+            bool npm = Programs.Has("npm");
             if (!OperatingSystem.IsLinux() || RuntimeInformation.ProcessArchitecture != Architecture.X64 || !npm) Skip = "needs npm on Linux x64";
         }
     }

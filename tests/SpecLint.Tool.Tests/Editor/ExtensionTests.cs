@@ -8,8 +8,7 @@ namespace SpecLint.Tool.Tests.Editor;
 /// <summary>The extension for Visual Studio Code agrees with the server that it starts.</summary>
 public sealed class ExtensionTests
 {
-    private static readonly string Root = RepositoryRoot();
-    private static readonly string Folder = Path.Combine(Root, "src", "SpecLint.Tool", "Editor", "VsCode");
+    private static readonly string Folder = Path.Combine(Repository.Root, "src", "SpecLint.Tool", "Editor", "VsCode");
 
     [Fact]
     public void The_manifest_names_what_there_is()
@@ -31,8 +30,8 @@ public sealed class ExtensionTests
     public void The_settings_are_those_of_the_server_and_the_page()
     {
         using var manifest = JsonDocument.Parse(File.ReadAllText(Path.Combine(Folder, "package.json")));
-        string page = File.ReadAllText(Path.Combine(Root, "rules-docs", "editors.md")), script = File.ReadAllText(Path.Combine(Folder, "extension.js"));
-        string server = File.ReadAllText(Path.Combine(Root, "src", "SpecLint.Tool", "Editor", "Client.cs"));
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "rules-docs", "editors.md")), script = File.ReadAllText(Path.Combine(Folder, "extension.js"));
+        string server = File.ReadAllText(Path.Combine(Repository.Root, "src", "SpecLint.Tool", "Editor", "Client.cs"));
         foreach (var setting in manifest.RootElement.GetProperty("contributes").GetProperty("configuration").GetProperty("properties").EnumerateObject())
         {
             string name = setting.Name["speclint.".Length..];
@@ -47,12 +46,5 @@ public sealed class ExtensionTests
             Assert.Contains(command, page, StringComparison.Ordinal);
             Assert.Contains($"\"{command}\"", script, StringComparison.Ordinal);
         }
-    }
-
-    private static string RepositoryRoot()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "SpecLint.sln"))) folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The root of the project was not found.");
     }
 }

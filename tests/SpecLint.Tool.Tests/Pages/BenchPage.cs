@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json;
 using SpecLint.Benchmarks;
 using SpecLint.Tool.Tests.Support;
@@ -91,7 +90,7 @@ public sealed class BenchPage : IDisposable
 
     private JsonDocument Look()
     {
-        Run("dotnet", ["publish", Path.Combine(Root(), "src", "SpecLint.Page"), "-c", "Release", "-v", "q", "--nologo", "-o", folder["page"]]);
+        Run("dotnet", ["publish", Repository.At("src", "SpecLint.Page"), "-c", "Release", "-v", "q", "--nologo", "-o", folder["page"]]);
         Run("npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", folder.Path, .. Browser.Packages]);
         Directory.CreateDirectory(Browser.Pictures);
         Directory.CreateDirectory(folder["outputs"]);
@@ -132,19 +131,9 @@ public sealed class BenchPage : IDisposable
             .Where(f => SpecLint.Reading.FileKinds.Of(f.Path) is not null)
             .Select(f => (object)new { path = f.Path, base64 = Convert.ToBase64String(File.ReadAllBytes(f.Full)) });
 
-    private static string Root()
-    {
-        string at = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(at, "SpecLint.sln"))) at = Path.GetDirectoryName(at) ?? throw new InvalidOperationException("The repository was not found.");
-        return at;
-    }
-
     private static string Run(string file, string[] args)
     {
-        using var process = Process.Start(new ProcessStartInfo(file, args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 })!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return process.ExitCode == 0 ? output : throw new InvalidOperationException($"{file} ended with {process.ExitCode}: {output}{error.Result}");
+        var run = Programs.Run(Environment.CurrentDirectory, file, args);
+        return run.Status == 0 ? run.Output : throw new InvalidOperationException($"{file} ended with {run.Status}: {run.Text}");
     }
 }

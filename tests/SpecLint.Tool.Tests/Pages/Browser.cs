@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json;
 using SpecLint.Tool.Tests.Support;
 
@@ -97,11 +96,8 @@ public sealed class Browser : IDisposable
 
     private static string Run(string file, string[] args)
     {
-        using var process = Process.Start(new ProcessStartInfo(file, args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
-        var error = process.StandardError.ReadToEndAsync();
-        string output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        return process.ExitCode == 0 ? output : throw new InvalidOperationException($"{file} ended with {process.ExitCode}: {output}{error.Result}");
+        var run = Programs.Run(Environment.CurrentDirectory, file, args);
+        return run.Status == 0 ? run.Output : throw new InvalidOperationException($"{file} ended with {run.Status}: {run.Text}");
     }
 
     public void Dispose()

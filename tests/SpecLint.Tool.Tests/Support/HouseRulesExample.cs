@@ -10,12 +10,5 @@ internal static class HouseRulesExample
 #endif
 
     /// <summary>Full path of its assembly.</summary>
-    public static string Path { get; } = System.IO.Path.Combine(Root(), "tests", "SpecLint.HouseRules.Example", "bin", Configuration, "net10.0", "SpecLint.HouseRules.Example.dll");
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(System.IO.Path.Combine(folder, "SpecLint.sln"))) folder = System.IO.Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The root of the project was not found.");
-    }
+    public static string Path { get; } = Repository.At("tests", "SpecLint.HouseRules.Example", "bin", Configuration, "net10.0", "SpecLint.HouseRules.Example.dll");
 }
