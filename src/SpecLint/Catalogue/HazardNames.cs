@@ -1,4 +1,5 @@
 using SpecLint.Profile;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Catalogue;
 
@@ -93,7 +94,7 @@ internal static class HazardNames
 
     private static bool IsLetter(char c) => char.IsLetterOrDigit(c);
 
-    /// <summary>The next word from a place on, with the hash of its stem: lower case, apostrophes and the s of a plural left out.</summary>
+    /// <summary>The next word from a place on, with the hash of its stem: lower case, without apostrophes, in the singular.</summary>
     private static bool NextWord(string text, ref int at, out int start, out uint hash)
     {
         while (at < text.Length && !IsLetter(text[at])) at++;
@@ -102,25 +103,14 @@ internal static class HazardNames
         if (at == text.Length) return false;
         int end = at;
         while (end < text.Length && (IsLetter(text[end]) || (text[end] is '\'' or '’' && end + 1 < text.Length && IsLetter(text[end + 1])))) end++;
-        int stem = end;
-        bool y = false;
-        if (end - start > 3 && text[end - 1] is 's' or 'S' && text[end - 2] is not ('s' or 'S'))
-        {
-            stem = end - 1;
-            if (stem - start > 3 && text[stem - 1] is 'e' or 'E' && text[stem - 2] is 'i' or 'I')
-            {
-                stem -= 2;
-                y = true;
-            }
-        }
-
+        var (stem, ending) = Plurals.Singular(text, start, end);
         for (int i = start; i < stem; i++)
         {
             char c = char.ToLowerInvariant(text[i]);
             if (c is not ('\'' or '’')) hash = (hash ^ c) * 16777619;
         }
 
-        if (y) hash = (hash ^ 'y') * 16777619;
+        foreach (char c in ending) hash = (hash ^ c) * 16777619;
         at = end;
         return true;
     }

@@ -70,6 +70,9 @@ internal sealed record Hazard(string Id, string Name, string Kind, string Harm, 
 
     /// <summary>Whether it is a plant or fungus that is never food.</summary>
     public bool IsPoison => Kind == "toxic plant";
+
+    /// <summary>Whether it is no food at all: a solvent, fuel or cleaning agent.</summary>
+    public bool IsNotFood => Rules.Any(static r => r.Control == "not food");
 }
 
 /// <summary>The table of hazards.</summary>

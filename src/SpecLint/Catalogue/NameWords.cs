@@ -1,3 +1,5 @@
+using SpecLint.Vocabulary;
+
 namespace SpecLint.Catalogue;
 
 /// <summary>A maker's name.</summary>
@@ -113,17 +115,7 @@ internal static class NameWords
         return hash;
     }
 
-    private static string Singular(string word)
-    {
-        if (word.Length < 4 || !Ends(word, "s") || Ends(word, "ss") || Ends(word, "us") || Ends(word, "is") || SingularWords.Contains(word)) return word;
-        if (word == "leaves") return "leaf";
-        if (word == "halves") return "half";
-        if (Ends(word, "ies")) return word.Substring(0, word.Length - 3) + "y";
-        bool twoLetters = Ends(word, "oes") || Ends(word, "ches") || Ends(word, "shes") || Ends(word, "sses") || Ends(word, "xes");
-        return word.Substring(0, word.Length - (twoLetters ? 2 : 1));
-    }
-
-    private static bool Ends(string word, string end) => word.EndsWith(end, StringComparison.Ordinal);
+    private static string Singular(string word) => SingularWords.Contains(word) ? word : Plurals.Singular(word);
 
     private static Dictionary<string, string> ReadTrade()
     {

@@ -82,7 +82,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         if (part.Item.IsBuiltIn) return material.Hazard;
         if (OfNames(ingredient, static h => h.IsPoison) is { } poison) return poison;
         if (material.Hazard is { } stated) return stated;
-        return OfLike(ingredient, set, 0) ?? OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.Kind == "process" : IsPlantOrPoison);
+        return OfLike(ingredient, set, 0) ?? OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.IsNotFood || h.Kind == "process" : IsPlantOrPoison);
     }
 
     /// <summary>The hazard of what an ingredient takes after, by its id or by what that is called.</summary>
@@ -94,7 +94,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null) ?? OfNames(parent, IsPlantOrPoison) ?? OfLike(parent, set, depth + 1);
     }
 
-    private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Asks is not null || hazard.Kind is "botanical" or "process";
+    private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Asks is not null || hazard.IsNotFood || hazard.Kind is "botanical" or "process";
 
     private static Hazard? OfNames(Ingredient ingredient, Func<Hazard, bool> isSuch)
     {

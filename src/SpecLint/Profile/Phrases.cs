@@ -8,7 +8,13 @@ internal static class Phrases
     private static readonly HashSet<string> Fillers = new(StringComparer.OrdinalIgnoreCase) { "any", "a", "an", "the", "use", "using", "add", "of", "from", "contain", "contains", "containing", "it", "is", "with", "for", "be", "put", "serve", "serving" };
 
     /// <summary>Whether a text holds a phrase as whole words; its last word may stand in the plural.</summary>
-    public static bool Has(string text, string phrase)
+    public static bool Has(string text, string phrase) => HasAsWritten(text, phrase)
+        || (phrase.EndsWith("y", StringComparison.OrdinalIgnoreCase) && Holds(text, "ies") && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ies"))
+        || (phrase.EndsWith("f", StringComparison.OrdinalIgnoreCase) && Holds(text, "ves") && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ves"));
+
+    private static bool Holds(string text, string part) => text.IndexOf(part, StringComparison.OrdinalIgnoreCase) >= 0;
+
+    private static bool HasAsWritten(string text, string phrase)
     {
         for (int at = 0; (at = text.IndexOf(phrase, at, StringComparison.OrdinalIgnoreCase)) >= 0; at++)
         {

@@ -26,7 +26,10 @@ internal sealed partial class UnknownReference : RecipeRule
             }
 
             var likely = meaning.Answer == NameAnswer.Resolved ? [meaning.Id] : LikelyItem.Of(context.Book, id);
-            string meant = Say.List([.. likely.Select(l => $"`{l}`{Brings(context, l)}")], "or");
+
+            // What the name says can hurt is not lost for another spelling: rhubarb leaves are not meant as rhubarb.
+            if (Hazard(context, line) is { } hazard) likely = [.. likely.Where(l => Brings(context, l).Contains(hazard))];
+            string meant = Say.List([.. likely.Select(l => $"`{l}`{Bracketed(context, l)}")], "or");
             var place = context.At(line.Item.Span);
             context.Report(new(Rule)
             {
@@ -34,7 +37,7 @@ internal sealed partial class UnknownReference : RecipeRule
                 Path = RecipeContext.PathOf(line, "item"),
                 Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be computed for it.",
                 Advice = likely.Count == 0 ? "Write its file, or name an item that exists." : $"Write {meant}, if that is meant, or write a file for `{id}`.",
-                Corrections = likely.Count == 1 && Brings(context, likely[0]).Length == 0
+                Corrections = likely.Count == 1 && Brings(context, likely[0]).Count == 0
                     ? [new Correction(CorrectionGrade.Proposed, $"Name `{likely[0]}` instead of `{id}`.", [new TextEdit(place, $"\"{likely[0]}\"")])]
                     : [],
             });
@@ -42,22 +45,22 @@ internal sealed partial class UnknownReference : RecipeRule
     }
 
     /// <summary>
-    /// What an item would bring that can hurt a guest, in brackets; empty where nothing is known of. Such an item is named, and
-    /// never put in by a correction.
+    /// What an item would bring that can hurt a guest; empty where nothing is known of. Such an item is named, and never put in by
+    /// a correction.
     /// </summary>
-    private static string Brings(RecipeContext context, string id)
+    private static HashSet<string> Brings(RecipeContext context, string id)
     {
-        var brings = new List<string>();
+        var brings = new HashSet<string>(StringComparer.Ordinal);
         switch (context.Book.Resolve(id))
         {
             case { ByProduct: null, File: Prep prep }:
                 var profile = context.Profiles.Of(prep);
-                brings.AddRange(profile.Allergens.Origins.Select(o => o.Token));
-                brings.AddRange(profile.HazardLoads.Where(h => !h.Hazard.IsAdditive).Select(h => h.Hazard.Id));
+                brings.UnionWith(profile.Allergens.Origins.Select(o => o.Token));
+                brings.UnionWith(profile.HazardLoads.Where(h => !h.Hazard.IsAdditive).Select(h => h.Hazard.Id));
                 if (profile.Allergens.Unknown.Count > 0) brings.Add("allergens not known");
                 break;
             case { ByProduct: null, File: Ingredient } item when context.Profiles.MaterialOf(item.Id)?.Ingredient is { Allergens: { } statement } ingredient:
-                brings.AddRange(statement.Contains.Concat(statement.MayContain));
+                brings.UnionWith(statement.Contains.Concat(statement.MayContain));
                 if (ingredient.Hazard.IsGiven && HazardTable.Find(ingredient.Hazard.Value) is not { IsAdditive: true }) brings.Add(ingredient.Hazard.Value);
                 break;
             default:
@@ -65,7 +68,20 @@ internal sealed partial class UnknownReference : RecipeRule
                 break;
         }
 
-        return brings.Count == 0 ? "" : $" ({string.Join(", ", brings.Distinct())})";
+        return brings;
+    }
+
+    private static string Bracketed(RecipeContext context, string id) => Brings(context, id) is { Count: > 0 } brings ? $" ({string.Join(", ", brings)})" : "";
+
+    /// <summary>The hazard that the words of a line name; <see langword="null"/> where they name none.</summary>
+    private static string? Hazard(RecipeContext context, Line line)
+    {
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (load.Direct && load.Part.Line == line) return load.Hazard.Id;
+        }
+
+        return null;
     }
 
     /// <summary>A name that leaves open what is meant.</summary>
@@ -77,8 +93,8 @@ internal sealed partial class UnknownReference : RecipeRule
             Place = place,
             Path = RecipeContext.PathOf(line, "item"),
             Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
-            Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Brings(context, c)}")], "or")}, or a file for your own.",
-            Corrections = [.. name.Choices.Where(c => Brings(context, c).Length == 0).Select(c => Name(place, id, c) with { KeepsTheThing = true })],
+            Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Bracketed(context, c)}")], "or")}, or a file for your own.",
+            Corrections = [.. name.Choices.Where(c => Brings(context, c).Count == 0).Select(c => Name(place, id, c) with { KeepsTheThing = true })],
         };
     }
 
@@ -87,7 +103,7 @@ internal sealed partial class UnknownReference : RecipeRule
     {
         var place = context.At(line.Item.Span);
         string[] kinds = name.Id.Length > 0 ? [name.Id] : [.. name.Choices];
-        string like = kinds.Length == 0 ? "" : $", or name its kind, {Say.List([.. kinds.Select(c => $"`{c}`{Brings(context, c)}")], "or")}";
+        string like = kinds.Length == 0 ? "" : $", or name its kind, {Say.List([.. kinds.Select(c => $"`{c}`{Bracketed(context, c)}")], "or")}";
         return new(Rule)
         {
             Place = place,
