@@ -30,6 +30,12 @@ public sealed class Family : Word
     /// <summary>What kind of item a preparation of the family is.</summary>
     public ItemKind Kind { get; }
 
+    /// <summary>Facts with the range in which preparations of the family usually lie, in the unit of the fact.</summary>
+    internal FixedList<(Fact Fact, Band Band)> Usual { get; init; } = [];
+
+    /// <summary>Source of these ranges.</summary>
+    internal string UsualSource { get; init; } = "";
+
     /// <summary>Whether it is a drink made in advance.</summary>
     public bool IsBatch => Has(FamilyTrait.Batch);
 

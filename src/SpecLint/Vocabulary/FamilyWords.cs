@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace SpecLint.Vocabulary;
 
 /// <summary>The words of the table of families, with their synonyms and traits.</summary>
@@ -11,6 +13,12 @@ internal static class FamilyWords
         "sweet", "keptBySugar", "syrup", "shrub", "saline", "acidSolution", "smooth",
     ];
 
+    /// <summary>The words of the table for facts of which it gives the usual range.</summary>
+    private static readonly (string Word, Fact Fact)[] UsualWords =
+    [
+        ("sugar", Fact.Sugar), ("brix", Fact.Brix), ("acid", Fact.Acid), ("salt", Fact.Salt), ("abv", Fact.Abv),
+    ];
+
     private static readonly Dictionary<string, Family> ByWord = new(StringComparer.Ordinal);
 
     static FamilyWords()
@@ -22,7 +30,11 @@ internal static class FamilyWords
         using var document = Tables.Open("families");
         foreach (var row in Tables.Rows(document))
         {
-            var family = new Family(row.Text("id"), traits.Of(row));
+            var family = new Family(row.Text("id"), traits.Of(row))
+            {
+                Usual = UsualOf(row),
+                UsualSource = row.Text("source"),
+            };
             families.Add(family);
             ByWord.Add(family.Id, family);
             words.Add(family.Id);
@@ -45,4 +57,16 @@ internal static class FamilyWords
 
     /// <summary>The family of a word; <see langword="null"/> where there is none.</summary>
     public static Family? Find(string word) => ByWord.TryGetValue(word, out var family) ? family : null;
+
+    private static FixedList<(Fact Fact, Band Band)> UsualOf(JsonElement row)
+    {
+        if (!row.TryGetProperty("usual", out var usual)) return [];
+        var bands = new List<(Fact, Band)>();
+        foreach (var (word, fact) in UsualWords)
+        {
+            if (usual.TryGetProperty(word, out var band)) bands.Add((fact, new Band(band.GetProperty("low").GetDouble(), band.GetProperty("high").GetDouble())));
+        }
+
+        return FixedList.Of(bands);
+    }
 }

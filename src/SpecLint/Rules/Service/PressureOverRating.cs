@@ -52,14 +52,17 @@ internal sealed partial class PressureOverRating : PrepRule
     {
         // A siphon and its chargers are made for each other.
         if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { Vessel.IsSiphon: true })) return;
+        bool cannot = prep.Keep is { } keep && RatingOf(context, keep) is { Bar: <= 0 };
         context.Report(new(Rule)
         {
-            Answer = Answer.NotShown,
-            AskedLevel = Level.Warning,
+            Answer = cannot ? Answer.Broken : Answer.NotShown,
+            AskedLevel = cannot ? null : Level.Warning,
             At = context.At(step.Do.Span, "target.pressure"),
             Key = "pressure",
-            Message = "It is carbonated, and nothing says at what pressure: nothing shows that its vessel holds it.",
-            Advice = "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
+            Message = cannot
+                ? $"It is carbonated and kept in `{prep.Keep!.In.Value.Id}`, which is not made for any pressure ({RatingOf(context, prep.Keep).Source})."
+                : "It is carbonated, and nothing says at what pressure: nothing shows that its vessel holds it.",
+            Advice = cannot ? "Use a vessel that is made and rated for pressure." : "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
             Caution = Caution,
             Evidence = [Proof.Of("step", step.Written)],
         });
