@@ -71,6 +71,10 @@ internal static partial class Exports
     [JSExport]
     internal static string Prepare(string text, string path, int which, string request) => BenchPreparing.Prepare(Book, Entry(text, path, which), request);
 
+    /// <summary>What is understood of prices as they are typed, and the price list that they make.</summary>
+    [JSExport]
+    internal static string Prices(string text, string name) => BenchPrices.Read(Book, text, name);
+
     /// <summary>The text with a reading written into it; NaN where none was read.</summary>
     [JSExport]
     internal static string Record(string text, string path, int which, double ph, double brix) => BenchOutputs.Write(BenchPreparing.Record(Book, Entry(text, path, which), ph, brix));

@@ -5,7 +5,7 @@ import { readZip, writeZip } from './zip.js';
 
 const LARGEST = 1 << 20;
 const MOST = 20_000;
-const ENDING = /(^|\/)bar\.json$|\.(drink|prep|ingredient|menu|stock)\.json$/;
+const ENDING = /(^|\/)bar\.json$|\.(drink|prep|ingredient|menu|stock|prices)\.json$/;
 
 /** Path to bytes. */
 export const files = new Map();
@@ -71,6 +71,51 @@ export async function drop(path) {
 export const textOf = (path) => new TextDecoder().decode(files.get(path));
 
 export const zip = () => writeZip([...files.keys()].sort().map((path) => ({ path, bytes: files.get(path) })));
+
+/** Files of what was dropped; folders with all below them. To be called while the event is handled. */
+export function droppedFiles(transfer) {
+  const entries = [...transfer.items].map((i) => i.webkitGetAsEntry?.()).filter(Boolean);
+  const plain = [...transfer.files];
+  return entries.some((e) => e.isDirectory) ? walkEntries(entries) : Promise.resolve(plain);
+}
+
+async function walkEntries(entries) {
+  const found = [];
+  const waiting = [...entries];
+  while (waiting.length > 0 && found.length <= MOST) {
+    const entry = waiting.shift();
+    if (entry.isDirectory) {
+      const reader = entry.createReader();
+      for (;;) {
+        const some = await new Promise((resolve, reject) => reader.readEntries(resolve, reject));
+        if (some.length === 0) break;
+        waiting.push(...some);
+      }
+    } else if (isWanted(entry.fullPath.slice(1)) || /\.zip$/i.test(entry.name)) {
+      found.push(Object.assign(await new Promise((resolve, reject) => entry.file(resolve, reject)), { path: entry.fullPath.slice(1) }));
+    }
+  }
+  return found;
+}
+
+/** Writes the book into a folder that the user chooses: files that differ, none is taken away. Returns how many were written. */
+export async function saveFolder() {
+  const root = await showDirectoryPicker({ mode: 'readwrite' });
+  let written = 0;
+  for (const [path, bytes] of files) {
+    const steps = path.split('/');
+    let folder = root;
+    for (const step of steps.slice(0, -1)) folder = await folder.getDirectoryHandle(step, { create: true });
+    const handle = await folder.getFileHandle(steps.at(-1), { create: true });
+    const there = new Uint8Array(await (await handle.getFile()).arrayBuffer());
+    if (there.length === bytes.length && there.every((b, i) => b === bytes[i])) continue;
+    const stream = await handle.createWritable();
+    await stream.write(bytes);
+    await stream.close();
+    written++;
+  }
+  return written;
+}
 
 /** Files of a folder that the browser lets the user choose. */
 export async function folderFiles() {

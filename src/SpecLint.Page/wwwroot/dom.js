@@ -22,6 +22,9 @@ export const el = (tag, properties, ...children) => fill(document.createElement(
 export const svg = (tag, properties, ...children) => fill(document.createElementNS(SVG, tag), properties, children);
 export const byId = (id) => document.getElementById(id);
 
+/** A sentence of the library: what stands in backticks is shown as code. */
+export const sentence = (text) => String(text ?? '').split('`').map((part, i, all) => i % 2 && i < all.length - 1 ? el('code', null, part) : i % 2 ? '`' + part : part);
+
 /** What could turn the direction of writing or steer a terminal shows as a mark of its own. */
 export const clean = (text) => text.replace(/[\u0000-\u0008\u000B-\u001F\u007F-\u009F\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF]/g, '\uFFFD');
 

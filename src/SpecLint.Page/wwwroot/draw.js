@@ -2,10 +2,11 @@
 import { svg } from './dom.js';
 import { words } from './strings.js';
 
+const LONGEST_CODE = 1200;
 const WIDTH = 300;
 const LEFT = 4;
 const RIGHT = 296;
-const number = (n) => String(Math.abs(n) >= 100 ? Math.round(n) : Math.round(n * 100) / 100);
+const number = (n) => String(Math.abs(n) >= 100 ? Math.round(n) : Number(n.toPrecision(3)));
 
 /** A value as it is shown: the library gives mL and °C. */
 function shown(value, unit, us) {
@@ -18,7 +19,7 @@ function ends(figure) {
   const all = [figure.low, figure.high, figure.usual?.low, figure.usual?.high, figure.seen?.low, figure.seen?.high].filter(Number.isFinite);
   let low = Math.min(...all);
   let high = Math.max(...all);
-  if (high === low) { low -= Math.abs(low) * 0.5 || 1; high += Math.abs(high) * 0.5 || 1; }
+  if (high === low) { low -= Math.abs(low) * 0.5; high += Math.abs(high) * 0.5 || 1; }
   const room = (high - low) * (figure.usual || figure.seen ? 0.1 : 0.6);
   if (low >= 0 && low - room < high * 0.35) low = 0; else low -= room;
   return [low, high + room];
@@ -64,4 +65,14 @@ export function glass(given) {
     svg('path', { class: 'wall', d: `M12 ${top} L${bl} ${top + height} L${br} ${top + height} L88 ${top}` }),
     svg('line', { class: 'level', x1: l, x2: r, y1: level, y2: level }),
     Number.isFinite(given.washLine) && svg('line', { class: 'wash', x1: 6, x2: 94, y1: y(given.washLine), y2: y(given.washLine) }));
+}
+
+/** A QR code (ISO/IEC 18004) of an address, dark on white as readers expect; null where it would be too fine to be read from a screen. */
+export async function code(address) {
+  if (address.length > LONGEST_CODE) return null;
+  const { encode } = await import('./vendor/uqr.js');
+  const { size, data } = encode(address, { ecc: 'L', border: 4 });
+  const path = data.flatMap((row, y) => row.map((dark, x) => dark ? `M${x} ${y}h1v1h-1z` : '')).join('');
+  return svg('svg', { class: 'code', viewBox: `0 0 ${size} ${size}`, role: 'img', 'aria-label': words.code, 'shape-rendering': 'crispEdges' },
+    svg('rect', { class: 'light', width: size, height: size }), svg('path', { class: 'dark', d: path }));
 }

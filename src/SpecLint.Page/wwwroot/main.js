@@ -1,13 +1,13 @@
 // Puts the bench together.
 import { entry, keptReading, read, remember, replaceText, shown, state, whenRead } from './bench.js';
-import { restore, takeIn } from './book.js';
+import { droppedFiles, restore, takeIn } from './book.js';
 import { button, byId, el, field, replace } from './dom.js';
 import { call, ready } from './library.js';
 import { fromFragment } from './link.js';
 import { clearAll, load } from './store.js';
 import { words } from './strings.js';
 import { differences, showCard, showNumbers } from './view.js';
-import { showTools, refreshTools } from './tools.js';
+import { refreshBook, refreshTools, showTools } from './tools.js';
 
 Object.assign(state, load());
 
@@ -148,7 +148,8 @@ function dropped() {
     document.body.classList.remove('drop');
     if (!e.dataTransfer.files.length) return;
     e.preventDefault();
-    await takeFiles([...e.dataTransfer.files]);
+    await takeFiles(await droppedFiles(e.dataTransfer));
+    refreshBook();
   });
 }
 
@@ -164,6 +165,15 @@ export async function takeFiles(list) {
   }
 }
 
+/** Takes the recipe of a link into the field; the address then holds it no longer. */
+async function takeLink() {
+  const linked = await fromFragment(location.hash);
+  if (linked === null) return false;
+  setText(linked, '', true);
+  history.replaceState(null, '', location.pathname + location.search);
+  return true;
+}
+
 async function begin() {
   text.addEventListener('input', (e) => { state.text = text.value; read(e.timeStamp || performance.now()); });
   document.title = words.title;
@@ -171,11 +181,8 @@ async function begin() {
   say(words.starting);
   showWriting(null);
   dropped();
-  const linked = await fromFragment(location.hash);
-  if (linked !== null) {
-    setText(linked, '', true);
-    history.replaceState(null, '', location.pathname + location.search);
-  }
+  const linked = await takeLink();
+  addEventListener('hashchange', async () => { if (await takeLink()) say(words.fromLink); });
   let library;
   try {
     library = await ready;
@@ -192,7 +199,7 @@ async function begin() {
   showTools({ library, setText, takeFiles, say, keptReading, remember, text });
   showFooter(library.version);
   if (!state.text.trim()) await call('Read', words.sample, '', 0, true, state.us);
-  say(linked === null ? words.ready : words.fromLink);
+  say(linked ? words.fromLink : words.ready);
   document.documentElement.dataset.ready = String(Math.round(performance.now()));
   read();
 }

@@ -1,7 +1,8 @@
 // The tools beneath the field: solve, begin a preparation, write a reading, compare, the book, the bar, paper and link.
 import { entry, keepVersion, read, shown, state } from './bench.js';
-import { drop, files, folderFiles, put, takeIn, textOf, zip } from './book.js';
-import { button, byId, el, field, replace } from './dom.js';
+import { drop, files, folderFiles, put, saveFolder, takeIn, textOf, zip } from './book.js';
+import { button, byId, el, field, replace, sentence } from './dom.js';
+import { code } from './draw.js';
 import { call } from './library.js';
 import { toFragment } from './link.js';
 import { show } from './paper.js';
@@ -27,10 +28,18 @@ export function showTools(given) {
     panel('compare', words.compare, el('div', { id: 'compared' })),
     panel('book', words.book, el('div', { id: 'shelf' })),
     panel('bar', words.bar, barForm()),
+    panel('prices', words.prices, priceForm()),
     panel('paper-and-link', words.paper, papers()));
+  refreshBook();
+  for (const key of ['compare', 'solve']) document.querySelector(`details[data-key=${key}]`).addEventListener('toggle', () => shown.reading && refreshTools(shown.reading));
+}
+
+/** Brings what shows the files of the book up to date. */
+export function refreshBook() {
+  if (!bench) return;
   showShelf();
   fillBar();
-  for (const key of ['compare', 'solve']) document.querySelector(`details[data-key=${key}]`).addEventListener('toggle', () => shown.reading && refreshTools(shown.reading));
+  fillPrices();
 }
 
 /** Brings what depends on the reading up to date. */
@@ -154,31 +163,42 @@ async function showCompared(reading) {
 
 // The book
 
+const picksFolders = 'showDirectoryPicker' in globalThis;
+
 function showShelf() {
-  const pick = el('input', { type: 'file', id: 'pick', multiple: true, accept: '.json,.zip', class: 'small', on: { change: async () => { await bench.takeFiles([...pick.files]); pick.value = ''; showShelf(); fillBar(); } } });
+  const pick = el('input', { type: 'file', id: 'pick', multiple: true, accept: '.json,.zip', class: 'small', on: { change: () => takeList([...pick.files]) } });
+  const folder = el('input', { type: 'file', id: 'pick-folder', webkitdirectory: true, class: 'small', on: { change: () => takeList([...folder.files]) } });
+  const takeList = async (list) => { await bench.takeFiles(list); refreshBook(); };
   const list = [...files.keys()].sort();
   replace(byId('shelf'),
     el('p', { class: 'small soft' }, words.bookHelp),
-    el('div', { class: 'row' }, field(words.openFiles, pick), 'showDirectoryPicker' in globalThis && button(words.openFolder, openFolder)),
+    el('div', { class: 'row' }, field(words.openFiles, pick), picksFolders ? button(words.openFolder, openFolder, { id: 'open-folder' }) : 'webkitdirectory' in folder && field(words.openFolder, folder)),
     el('p', { class: 'small soft' }, words.dropHere),
     el('div', { class: 'choices' },
       button(words.saveFile, saveFile, { id: 'save-file' }),
       button(words.addToBook, addToBook, { id: 'add-to-book' }),
-      list.length > 0 && [button(words.saveBook, () => download('book.zip', zip()), { id: 'save-book' }), button(words.checkBook, checkBook, { id: 'check-book' })]),
+      list.length > 0 && [button(words.saveBook, () => download('book.zip', zip()), { id: 'save-book' }), picksFolders && button(words.saveFolder, writeFolder, { id: 'save-folder' }), button(words.checkBook, checkBook, { id: 'check-book' })]),
     answer('book-found'),
     el('p', { class: 'small' }, list.length === 0 ? words.noFiles : words.files(list.length)),
     el('ul', { class: 'files' }, list.map((path) => el('li', null, el('span', null, path),
       button(words.edit(path), () => { bench.setText(textOf(path), path, true); bench.text.focus(); }, { 'data-key': `edit-${path}` }),
-      button(words.remove(path), async () => { await drop(path); showShelf(); fillBar(); read(); }, { 'data-key': `drop-${path}` })))));
+      button(words.remove(path), async () => { await drop(path); refreshBook(); read(); }, { 'data-key': `drop-${path}` })))));
 }
 
 async function openFolder() {
   try {
     const { taken, left } = await takeIn(await folderFiles());
     bench.say(left > 0 ? words.skipped(left) : words.files(taken.length));
-    showShelf();
-    fillBar();
+    refreshBook();
     read();
+  } catch (e) {
+    if (e.name !== 'AbortError') bench.say(e.message);
+  }
+}
+
+async function writeFolder() {
+  try {
+    bench.say(words.folderSaved(await saveFolder()));
   } catch (e) {
     if (e.name !== 'AbortError') bench.say(e.message);
   }
@@ -210,7 +230,7 @@ async function addToBook() {
 async function checkBook() {
   const found = JSON.parse(await call('Check'));
   const { error, warning, note } = found.counts;
-  const of = (list, heading) => list.length > 0 && [el('h3', null, heading), el('ul', null, list.map((f) => el('li', null, el('span', { class: `tag ${f.level}` }, `${words.sign[f.level]} ${words.level[f.level]} ${f.rule}`), ` ${f.subject}: ${f.message}`, f.caution && el('p', { class: 'caution' }, `${words.caution}: ${f.caution}`))))];
+  const of = (list, heading) => list.length > 0 && [el('h3', null, heading), el('ul', null, list.map((f) => el('li', null, el('span', { class: `tag ${f.level}` }, `${words.sign[f.level]} ${words.level[f.level]} ${f.rule}`), ` ${f.subject}: `, sentence(f.message), f.caution && el('p', { class: 'caution' }, `${words.caution}: ${f.caution}`))))];
   const guards = new Set(bench.library.words.harm);
   const isHarm = (f) => f.level === 'error' && guards.has(f.rule);
   const harm = found.findings.filter(isHarm);
@@ -224,6 +244,7 @@ async function checkBook() {
 function barForm() {
   return el('form', { id: 'bar-form', on: { submit: (e) => { e.preventDefault(); saveBar(e.target); } } },
     el('div', { class: 'row' }, field(words.barName, text({ name: 'name' })), field(words.countries, text({ name: 'countries' }))),
+    el('div', { class: 'row' }, field(words.currency, text({ name: 'currency', maxlength: 3 })), field(words.mostCost, number({ name: 'most' }))),
     el('div', { class: 'row' }, field(words.scale, number({ name: 'scale' })), field(words.jigger, number({ name: 'jigger' })), field(words.fridge, number({ name: 'fridge' }))),
     field(words.glasses, el('textarea', { name: 'glasses', rows: 3 })),
     el('div', { class: 'row' }, el('button', { type: 'submit' }, words.saveBar)),
@@ -251,6 +272,8 @@ function fillBar() {
   if (!bar) return;
   form.elements.name.value = bar.name ?? '';
   form.elements.countries.value = (bar.jurisdictions ?? []).join(', ');
+  form.elements.currency.value = bar.costs?.currency ?? '';
+  form.elements.most.value = bar.costs?.mostPerServe ?? '';
   form.elements.scale.value = digits(bar.tools?.scale);
   form.elements.jigger.value = digits(bar.tools?.jigger);
   form.elements.fridge.value = digits(bar.tools?.fridge);
@@ -263,6 +286,11 @@ async function saveBar(form) {
   bar.name = value('name') || words.barUnnamed;
   const countries = value('countries').split(/[\s,]+/).filter(Boolean).map((c) => c.toUpperCase());
   if (countries.length > 0) bar.jurisdictions = countries; else delete bar.jurisdictions;
+  const costs = bar.costs ?? {};
+  if (value('currency')) costs.currency = value('currency').toUpperCase(); else delete costs.currency;
+  const most = Number(value('most').replace(',', '.') || NaN);
+  if (most > 0) costs.mostPerServe = most; else delete costs.mostPerServe;
+  if (Object.keys(costs).length > 0) bar.costs = costs; else delete bar.costs;
   const tools = bar.tools ?? {};
   for (const [name, unit] of [['scale', 'g'], ['jigger', 'ml'], ['fridge', '°C']]) { if (value(name)) tools[name] = `${value(name)} ${unit}`; else delete tools[name]; }
   if (Object.keys(tools).length > 0) bar.tools = tools; else delete bar.tools;
@@ -273,6 +301,35 @@ async function saveBar(form) {
   }
   if (Object.keys(glasses).length > 0) bar.glasses = glasses; else delete bar.glasses;
   await put('bar.json', JSON.stringify(bar, null, 2) + '\n');
+  showShelf();
+  read();
+}
+
+// Prices
+
+const PRICES = 'bench.prices.json';
+
+function priceForm() {
+  return el('form', { id: 'price-form', on: { submit: (e) => { e.preventDefault(); savePrices(e.target); } } },
+    el('p', { class: 'small soft' }, words.pricesHelp),
+    field(words.priceLines, el('textarea', { name: 'lines', rows: 5, spellcheck: 'false' })),
+    el('div', { class: 'row' }, el('button', { type: 'submit' }, words.savePrices)),
+    answer('prices-said'));
+}
+
+function fillPrices() {
+  const area = byId('price-form').elements.lines;
+  if (!files.has(PRICES) || area.value.trim()) return;
+  try {
+    area.value = JSON.parse(textOf(PRICES)).prices.map((p) => `${p.item}; ${p.price}; ${p.for}`).join('\n');
+  } catch { /* It is opened in the field like any file. */ }
+}
+
+async function savePrices(form) {
+  const { rows, path, file } = JSON.parse(await call('Prices', form.elements.lines.value, words.priceList));
+  const unclear = rows.filter((r) => r.unclear);
+  if (rows.length > unclear.length) await put(path, file); else await drop(path);
+  replace(byId('prices-said'), el('p', null, words.pricesTaken(rows.length - unclear.length)), unclear.length > 0 && el('ul', null, unclear.map((r) => el('li', null, `${r.written}: ${r.unclear}`))));
   showShelf();
   read();
 }
@@ -300,9 +357,9 @@ async function printLabel() {
 
 async function copyLink() {
   const address = location.origin + location.pathname + await toFragment(state.text);
-  const box = text({ value: address, readOnly: true, 'aria-label': words.linkHere });
+  const box = text({ value: address, readOnly: true, size: 40, 'aria-label': words.linkHere });
   let copied = false;
   try { await navigator.clipboard.writeText(address); copied = true; } catch { /* Without the right to, the address stands in the field. */ }
-  replace(byId('linked'), el('p', null, copied ? words.linkCopied : words.linkHere), box);
+  replace(byId('linked'), el('p', null, copied ? words.linkCopied : words.linkHere), box, await code(address) ?? el('p', { class: 'small soft' }, words.codeTooLong));
   box.select();
 }

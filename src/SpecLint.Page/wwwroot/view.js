@@ -1,6 +1,7 @@
 // Shows a reading: the card with its findings, and the numbers.
-import { el, button, byId, replace } from './dom.js';
+import { el, button, byId, replace, sentence } from './dom.js';
 import { glass, scale } from './draw.js';
+import { showRule } from './rulepage.js';
 import { words } from './strings.js';
 
 /** Figures that stand before the others. */
@@ -47,7 +48,7 @@ function stop({ verdict, findings, findingsBelow }, typing) {
   return el('div', { class: 'stop' },
     el('h3', null, verdict.headline),
     harm > 0 && el('p', null, words.harmFirst(harm)),
-    list(verdict.reasons),
+    list(verdict.reasons.map(sentence)),
     [...cautions].map((c) => el('p', { class: 'caution' }, `${words.caution}: ${c}`)));
 }
 
@@ -66,17 +67,18 @@ function lineOf(line, act) {
 function findingOf(finding, act, stopped) {
   const key = finding.fingerprint;
   return el('div', { class: `finding is-${finding.level}` },
-    el('p', null, el('span', { class: `tag ${finding.level}` }, `${words.sign[finding.level]} ${words.level[finding.level]}`), ' ', finding.of && `${words.of(finding.of)}: `, finding.message),
-    finding.advice && el('p', null, words.toPutRight + finding.advice),
+    el('p', null, el('span', { class: `tag ${finding.level}` }, `${words.sign[finding.level]} ${words.level[finding.level]}`), ' ', finding.of && `${words.of(finding.of)}: `, sentence(finding.message)),
+    finding.advice && el('p', null, words.toPutRight, sentence(finding.advice)),
     finding.caution && (!finding.harm || !stopped) && el('p', { class: 'caution' }, `${words.caution}: ${finding.caution}`),
     finding.corrections.slice(0, 1).map((c) => el('div', null,
-      el('p', null, words.grade[c.grade] + c.description),
+      el('p', null, words.grade[c.grade], sentence(c.description)),
       button(words.tryIt, () => act.tryCorrection(finding), { 'data-key': `try-${key}` }),
       el('div', { class: 'trial', data: { trial: key } }))),
     el('details', { data: { key: `where-${key}` } }, el('summary', { class: 'small' }, `${words.where} · ${words.rule(finding.rule)}`),
       finding.sources.length > 0 ? list(finding.sources) : null,
-      el('p', { class: 'small soft' }, finding.name)),
-    finding.follows && el('details', { data: { key: `follows-${key}` } }, el('summary', { class: 'small' }, words.follows(finding.follows.length)), list(finding.follows.map((f) => f.message))));
+      el('p', { class: 'small soft' }, finding.name),
+      button(words.rulePage(finding.rule), () => showRule(finding.rule), { 'data-key': `page-${key}` })),
+    finding.follows && el('details', { data: { key: `follows-${key}` } }, el('summary', { class: 'small' }, words.follows(finding.follows.length)), list(finding.follows.map((f) => sentence(f.message)))));
 }
 
 /**
@@ -105,8 +107,9 @@ export function showNumbers(reading, us, typing) {
       reading.glass && glassOf(reading.glass),
       el('p', { class: 'small soft' }, `${reading.basis}. ${words.range}`),
       el('dl', { class: 'figures' }, main.map((f) => figureOf(f, us))),
+      reading.cost && costOf(reading.cost),
       more.length > 0 && el('details', { data: { key: 'more' } }, el('summary', null, words.moreFigures), el('dl', { class: 'figures' }, more.map((f) => figureOf(f, us)))),
-      open.length > 0 && el('details', { data: { key: 'open' } }, el('summary', null, `${words.open} (${open.length})`), list(open.map((f) => `${f.label}: ${f.open}`))),
+      open.length > 0 && el('details', { data: { key: 'open' } }, el('summary', null, `${words.open} (${open.length})`), list(open.map((f) => [`${f.label}: `, sentence(f.open)]))),
       allergensOf(reading.allergens),
     ] : el('p', { class: 'soft' }, words.nothing));
 }
@@ -117,10 +120,10 @@ function keeping(reading) {
   return [
     (verdict.keeping || verdict.answer !== 'ready') && el('h3', null, words.verdict),
     verdict.answer === 'no' && el('div', { class: 'stop' }, el('p', null, el('strong', null, verdict.headline))),
-    verdict.answer === 'if' && [el('p', null, `${verdict.headline}:`), list(verdict.conditions)],
+    verdict.answer === 'if' && [el('p', null, `${verdict.headline}:`), list(verdict.conditions.map(sentence))],
     verdict.keeping && el('p', null, verdict.keeping),
     el('details', { data: { key: 'measure' } }, el('summary', null, el('h3', null, `${words.measure} (${asked.length})`)),
-      asked.length > 0 ? list(asked.map((f) => [f.message, ' ', f.advice ?? ''])) : el('p', { class: 'soft' }, words.measureNone)),
+      asked.length > 0 ? list(asked.map((f) => [sentence(f.message), ' ', sentence(f.advice)])) : el('p', { class: 'soft' }, words.measureNone)),
   ];
 }
 
@@ -138,6 +141,13 @@ function figureOf(figure, us) {
       figure.usual && el('p', { class: 'small soft' }, words.usual(figure.usual.text, figure.usual.source)),
       figure.seen && !figure.usual && el('p', { class: 'small soft' }, words.seen(figure.seen.text, figure.seen.source)),
       figure.from && el('p', { class: 'small soft' }, figure.from)));
+}
+
+function costOf(cost) {
+  return el('details', { data: { key: 'cost' } }, el('summary', null, words.costs(cost.per)),
+    el('p', null, el('strong', null, cost.text), cost.open.length > 0 && ` ${words.without(cost.open.join('; '))}`),
+    table([words.line, words.cost, words.how], cost.lines.map((l) => [l.name, l.text ?? words.costOpen, l.from])),
+    el('p', { class: 'small soft' }, cost.leftOut));
 }
 
 function allergensOf({ contains, mayContain, notKnownOf }) {
@@ -159,8 +169,8 @@ export function differences(before, after) {
   const came = after.findings.filter((f) => !had.has(f.fingerprint));
   return [
     rows.length > 0 ? el('div', { class: 'wide', tabindex: 0, role: 'region', 'aria-label': words.compare }, table(['', words.before, words.after], rows)) : el('p', null, words.same),
-    gone.map((f) => el('p', null, `${words.gone}${words.level[f.level]}: ${f.message}`)),
-    came.map((f) => el('p', null, `${words.came}${words.level[f.level]}: ${f.message}`)),
+    gone.map((f) => el('p', null, [`${words.gone}${words.level[f.level]}: `, sentence(f.message)])),
+    came.map((f) => el('p', null, [`${words.came}${words.level[f.level]}: `, sentence(f.message)])),
   ];
 }
 

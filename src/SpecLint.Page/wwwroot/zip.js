@@ -1,5 +1,6 @@
 // Reads and writes zip archives (APPNOTE 6.3): entries that are stored or deflated, no encryption, no zip64. Sizes are bounded before
 // anything is unpacked, and each entry again while it is.
+import { words } from './strings.js';
 
 const TABLE = Uint32Array.from({ length: 256 }, (_, n) => { let c = n; for (let k = 0; k < 8; k++) c = c & 1 ? 0xedb88320 ^ (c >>> 1) : c >>> 1; return c >>> 0; });
 
@@ -17,7 +18,7 @@ async function inflate(bytes, most) {
     const { done, value } = await reader.read();
     if (done) break;
     size += value.length;
-    if (size > most) { await reader.cancel(); throw new Error('An entry is larger than it says.'); }
+    if (size > most) { await reader.cancel(); throw new Error(words.zip.larger); }
     parts.push(value);
   }
   return new Uint8Array(await new Blob(parts).arrayBuffer());
@@ -28,14 +29,14 @@ export async function readZip(bytes, wanted, { most = 20000, largest = 1 << 20 }
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let end = bytes.length - 22;
   while (end >= Math.max(0, bytes.length - 65557) && view.getUint32(end, true) !== 0x06054b50) end--;
-  if (end < 0 || view.getUint32(end, true) !== 0x06054b50) throw new Error('This is not a zip.');
+  if (end < 0 || view.getUint32(end, true) !== 0x06054b50) throw new Error(words.zip.none);
   const count = view.getUint16(end + 10, true);
-  if (count > most) throw new Error('It holds too many files.');
+  if (count > most) throw new Error(words.zip.many);
   let at = view.getUint32(end + 16, true);
   const files = [];
   let left = 0;
   for (let i = 0; i < count; i++) {
-    if (view.getUint32(at, true) !== 0x02014b50) throw new Error('Its list is damaged.');
+    if (view.getUint32(at, true) !== 0x02014b50) throw new Error(words.zip.list);
     const [flags, method] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true)];
     const [crc, packed, size] = [view.getUint32(at + 16, true), view.getUint32(at + 20, true), view.getUint32(at + 24, true)];
     const [name, extra, note] = [view.getUint16(at + 28, true), view.getUint16(at + 30, true), view.getUint16(at + 32, true)];
@@ -47,7 +48,7 @@ export async function readZip(bytes, wanted, { most = 20000, largest = 1 << 20 }
     const data = start + 30 + view.getUint16(start + 26, true) + view.getUint16(start + 28, true);
     const raw = bytes.subarray(data, data + packed);
     const plain = method === 0 ? raw.slice() : await inflate(raw, size);
-    if (plain.length !== size || crc32(plain) !== crc) throw new Error(`${path} is damaged.`);
+    if (plain.length !== size || crc32(plain) !== crc) throw new Error(words.zip.entry(path));
     files.push({ path, bytes: plain });
   }
   return { files, left };

@@ -121,7 +121,7 @@ public sealed class BenchBook
         return name;
     }
 
-    /// <summary>The files of the book that a recipe is made of, and the bar's own.</summary>
+    /// <summary>The files of the book that a recipe is made of, the bar's own and the price lists.</summary>
     private List<SourceFile> Needed(SourceFile typed)
     {
         if (files.Count <= SmallBook || FileKinds.Of(typed.Path) is not { } kind) return [.. files.Values];
@@ -140,7 +140,7 @@ public sealed class BenchBook
             if (recipe is Prep { BatchOf.IsGiven: true } batch) Need(batch.BatchOf.Value);
         }
 
-        return [.. files.Values.Where(f => needed.Contains(f.Path) || FileKinds.Of(f.Path) == FileKind.Bar)];
+        return [.. files.Values.Where(f => needed.Contains(f.Path) || FileKinds.Of(f.Path) is FileKind.Bar or FileKind.Prices)];
 
         void Need(string id)
         {

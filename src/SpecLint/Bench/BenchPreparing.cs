@@ -106,27 +106,42 @@ public static class BenchPreparing
         double grams = form.Number("grams", 1e6);
         if (form.Why.Length > 0) return "";
         bool byRatio = form.Text("ratio").Length > 0;
-        double ratio = 1;
-        if (byRatio)
-        {
-            string[] ends = form.Text("ratio").Split(':');
-            if (ends.Length != 2 || !Form.TryNumber(ends[0], out double s) || !Form.TryNumber(ends[1], out double w) || s <= 0 || w <= 0) return form.Refuse("the ratio is written as 2:1");
-            ratio = s / w;
-        }
-        else if (form.Text("brix").Length == 0)
-        {
-            return form.Refuse("give a ratio or a °Brix");
-        }
-
+        double brix = byRatio ? double.NaN : form.Text("brix").Length > 0 ? form.Number("brix", 85) : double.NaN;
+        double water = byRatio ? WaterByRatio(form) : double.IsNaN(brix) ? double.NaN : WaterByBrix(book, sugar, brix, form);
+        if (double.IsNaN(water) && form.Why.Length == 0) form.Refuse("give a ratio or a °Brix");
+        if (form.Why.Length > 0) return "";
         string start = string.Join("\n", (string[])[
             byRatio ? $"{NameOf(book, sugar)} syrup {form.Text("ratio").Replace(":", " to ")}" : $"{NameOf(book, sugar)} syrup {form.Text("brix")} Bx",
             $"{Number(grams)} g {NameOf(book, sugar)}",
-            $"{Number(Math.Round(grams / ratio, 1))} g water",
+            $"{Number(Math.Round(grams * water, 1))} g water",
             "Stir until dissolved",
             "family: syrup"]);
         if (byRatio) return start;
-        double brix = form.Number("brix", 85);
-        return form.Why.Length > 0 ? "" : Solved(book, start, new AdjustRequest { Targets = [new AdjustTarget(Fact.Brix, brix, brix)], Keep = [sugar] }, form);
+        return Solved(book, start, new AdjustRequest { Targets = [new AdjustTarget(Fact.Brix, brix, brix)], Keep = [sugar] }, form);
+    }
+
+    /// <summary>Water to one of sugar, by weight; NaN where the ratio cannot be read.</summary>
+    private static double WaterByRatio(Form form)
+    {
+        string[] ends = form.Text("ratio").Split(':');
+        if (ends.Length == 2 && Form.TryNumber(ends[0], out double s) && Form.TryNumber(ends[1], out double w) && s > 0 && w > 0) return w / s;
+        form.Refuse("the ratio is written as 2:1");
+        return double.NaN;
+    }
+
+    /// <summary>Water to one of what sweetens, by weight: °Brix is g of solids in 100 g. NaN where it holds too much water itself.</summary>
+    private static double WaterByBrix(BenchBook book, string sugar, double brix, Form form)
+    {
+        if (book.Profiles.MaterialOf(sugar) is not { } sweet || (sweet.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0)
+        {
+            form.Refuse($"how much water {sugar} holds is not known");
+            return double.NaN;
+        }
+
+        double solids = 1 - sweet.PerGram[(int)Component.Water], water = (solids * 100 / brix) - 1;
+        if (water > 0) return water;
+        form.Refuse($"{NameOf(book, sugar)} alone has no more than {Say.Number(100 * solids, 0)} % of solids");
+        return double.NaN;
     }
 
     private static string Saline(BenchBook book, Form form)

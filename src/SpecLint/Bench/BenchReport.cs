@@ -169,6 +169,7 @@ public sealed class BenchReport
         var style = (recipe as Drink)?.KnownStyle;
         json.WriteGiven("style", style?.Name);
         WriteFigures(recipe, profile, style);
+        WriteCost(recipe, profile);
         if (recipe is Drink drink) WriteGlass(drink, profile);
         WriteVerdict(recipe);
         WriteAllergens(profile);
@@ -180,7 +181,7 @@ public sealed class BenchReport
         for (int i = 0; i < FactNames.Count; i++)
         {
             var fact = (Fact)i;
-            if (!ProfileReport.IsMeant(fact, recipe)) continue;
+            if (!ProfileReport.IsMeant(fact, recipe) || (fact == Fact.Cost && profiles.Prices.IsEmpty)) continue;
             var value = ProfileReport.ValueOf(fact, profile, reading.Verdicts);
             json.WriteStartObject();
             json.WriteString("fact", FactNames.Name(fact));
@@ -192,11 +193,11 @@ public sealed class BenchReport
                 continue;
             }
 
-            json.WriteString("text", units.FactOf(fact, value, profile.IsSolid));
+            json.WriteString("text", fact == Fact.Cost ? Money.Of(value).Words(FactUnits.CurrencyOf(book.Settings)) : units.FactOf(fact, value, profile.IsSolid));
             json.WriteFinite("value", value.Value);
             json.WriteFinite("low", value.Low);
             json.WriteFinite("high", value.High);
-            json.WriteString("unit", FactNames.Unit(fact, profile.IsSolid));
+            json.WriteString("unit", FactUnits.Code(fact, profile.IsSolid, book.Settings));
             json.WriteGiven("from", value.From is "computed" or "" ? "" : value.From);
             if (style?.Usual(fact) is { } usual) WriteBand("usual", fact, usual, style.UsualInShort);
             if (style?.Seen(fact) is { } seen) WriteBand("seen", fact, seen, style.SeenInShort);
@@ -204,6 +205,32 @@ public sealed class BenchReport
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>What it costs, line by line, as the command's report on costs says it; nothing where the book has no prices.</summary>
+    private void WriteCost(Recipe recipe, RecipeProfile profile)
+    {
+        if (profiles.Prices.IsEmpty) return;
+        var cost = profile.Cost;
+        string currency = FactUnits.CurrencyOf(book.Settings);
+        decimal share = 1 / CostReport.Serves(recipe);
+        json.WriteStartObject("cost");
+        json.WriteString("per", recipe is Drink ? "a serve" : "the recipe");
+        json.WriteString("text", cost.Whole.Times(share).Words(currency));
+        WriteTexts("open", cost.Open);
+        json.WriteStartArray("lines");
+        foreach (var line in cost.Lines)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", JsonOutput.WellFormed(NameOf(line.Line.Item.Or("?"))));
+            json.WriteGiven("text", line.IsKnown ? line.Cost.Times(share).Words(currency) : "");
+            json.WriteString("from", JsonOutput.WellFormed(line.IsKnown ? line.From : line.OpenBecause));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteString("leftOut", CostReport.LeftOut);
+        json.WriteEndObject();
     }
 
     private void WriteBand(string name, Fact fact, Band band, string source)

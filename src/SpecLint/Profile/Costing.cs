@@ -13,6 +13,9 @@ public readonly record struct Money(decimal Value, decimal Low, decimal High)
     /// <summary>An amount as money is written: two decimals.</summary>
     public static string Digits(decimal money) => Math.Round(money, 2, MidpointRounding.AwayFromZero).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
 
+    /// <summary>The money of a fact.</summary>
+    internal static Money Of(FactValue fact) => new((decimal)fact.Value, (decimal)fact.Low, (decimal)fact.High);
+
     /// <summary>The amount with its range where that says something, e.g. <c>2.16 EUR (2.06–2.25)</c>.</summary>
     public string Words(string currency)
     {

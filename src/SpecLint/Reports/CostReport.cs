@@ -30,7 +30,7 @@ public static class CostReport
             var whole = cost.Whole.Times(1 / serves);
             string what = recipe is Drink ? "a serve" : "the recipe";
             text.Row(what, LabelColumns, whole.Words(currency), ValueColumns, cost.IsKnown ? "" : "without " + string.Join("; ", cost.Open));
-            if (recipe is Prep && profile.Get(Fact.Cost) is { IsKnown: true } each) text.Row(profile.IsSolid ? "100 g" : "100 mL", LabelColumns, new Money((decimal)each.Value, (decimal)each.Low, (decimal)each.High).Words(currency), ValueColumns, "");
+            if (recipe is Prep && profile.Get(Fact.Cost) is { IsKnown: true } each) text.Row(profile.IsSolid ? "100 g" : "100 mL", LabelColumns, Money.Of(each).Words(currency), ValueColumns, "");
             if (cost.Trimmed > 0) text.Row("of it trimmings", LabelColumns, $"{Money.Digits(cost.Trimmed / serves)} {currency}", ValueColumns, "");
             foreach (var line in cost.Lines)
             {
@@ -95,5 +95,6 @@ public static class CostReport
         json.WriteString("high", Sheet.Cell(money.High));
     }
 
-    private static decimal Serves(Recipe recipe) => (decimal)Math.Max(1e-6, Math.Min(1e6, recipe.ServesOrOne));
+    /// <summary>Serves that a cost is shared out to; 1 of a preparation.</summary>
+    internal static decimal Serves(Recipe recipe) => (decimal)Math.Max(1e-6, Math.Min(1e6, recipe.ServesOrOne));
 }

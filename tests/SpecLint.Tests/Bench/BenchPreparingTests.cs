@@ -19,6 +19,24 @@ public sealed class BenchPreparingTests
         Assert.Empty(Unclear(text));
     }
 
+    /// <summary>By hand: °Brix is g of solids in 100 g, so 600 g of sugar take 600 × (100 / °Brix − 1) g of water.</summary>
+    [Theory]
+    [InlineData("50", 600)]
+    [InlineData("60", 400)]
+    [InlineData("65", 323)]
+    [InlineData("20", 2400)]
+    public void A_syrup_by_brix_takes_the_water_that_a_scale_says(string brix, double water) =>
+        Assert.Equal(water, Amount(Prepared($$"""{ "kind": "syrup", "item": "white sugar", "grams": "600", "ratio": "", "brix": "{{brix}}" }"""), "water"), 0.01 * water);
+
+    [Fact]
+    public void A_syrup_of_honey_counts_the_water_that_the_honey_holds()
+    {
+        double water = Book().Profiles.MaterialOf("honey")!.PerGram[(int)SpecLint.Science.Component.Water];
+        Assert.Equal(500 * (((1 - water) / 0.6) - 1), Amount(Prepared("""{ "kind": "syrup", "item": "honey", "grams": "500", "ratio": "", "brix": "60" }"""), "water"), 4.0);
+        using var thin = JsonDocument.Parse(BenchPreparing.Prepare(Book(), new BenchEntry(""), """{ "kind": "syrup", "item": "honey", "grams": "500", "brix": "85" }"""));
+        Assert.Contains("solids", thin.RootElement.GetProperty("why").GetString(), StringComparison.Ordinal);
+    }
+
     /// <summary>By hand: 400 g of sugar are half of 800 g; two to one they take 200 g.</summary>
     [Fact]
     public void A_syrup_is_made_by_brix_or_by_ratio()

@@ -62,6 +62,15 @@ public sealed class BenchPage : IDisposable
         string.Join("\n", Enumerable.Range(0, 1000).Select(i => $"{i} ml <b>thing {i}</b>")),
     ];
 
+    /// <summary>Packages of which the page brings a file along: what it is called there, and in the package.</summary>
+    public static readonly (string Package, string Theirs, string Ours)[] VendoredFiles =
+    [
+        ("marked@18.2.1", "marked/lib/marked.esm.js", "marked.js"), ("marked@18.2.1", "marked/LICENSE", "marked.LICENSE.txt"),
+        ("uqr@0.1.3", "uqr/dist/index.mjs", "uqr.js"), ("uqr@0.1.3", "uqr/LICENSE", "uqr.LICENSE.txt"),
+    ];
+
+    private static IEnumerable<string> Vendored => VendoredFiles.Select(f => f.Package).Distinct();
+
     /// <summary>What was seen in Chromium.</summary>
     public JsonElement Seen => (seen ??= Look()).RootElement;
 
@@ -77,6 +86,9 @@ public sealed class BenchPage : IDisposable
     /// <summary>What the browser wrote in the place of an output of the command.</summary>
     public byte[] Output(string book, string verb) => File.ReadAllBytes(folder[$"outputs/{book}.{verb}.json"]);
 
+    /// <summary>A file of a package that was installed for the run.</summary>
+    public string Installed(string path) => folder["node_modules/" + path];
+
     /// <summary>The page as published.</summary>
     public string Page => folder["page/wwwroot"];
 
@@ -91,7 +103,7 @@ public sealed class BenchPage : IDisposable
     private JsonDocument Look()
     {
         Run("dotnet", ["publish", Repository.At("src", "SpecLint.Page"), "-c", "Release", "-v", "q", "--nologo", "-o", folder["page"]]);
-        Run("npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", folder.Path, .. Browser.Packages]);
+        Run("npm", ["install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", folder.Path, .. Browser.Packages, "jsqr@1.4.0", "pngjs@7.0.0", .. Vendored]);
         Directory.CreateDirectory(Browser.Pictures);
         Directory.CreateDirectory(folder["outputs"]);
         var books = new List<(string, string, string)> { ("demo", demo.Path, ToolRun.Day) };
@@ -111,6 +123,7 @@ public sealed class BenchPage : IDisposable
             page = Page,
             pictures = Browser.Pictures,
             outputs = folder["outputs"],
+            folder = demo.Path,
             texts = new { picture = Picture, published = Published, harm = Harm, overflow = Overflow, label = Label, unclear = Unclear, hostile = Hostile },
             books = books.Select(b => new { name = b.Item1, on = b.Item3, files = FilesOf(b.Item2) }),
         }));

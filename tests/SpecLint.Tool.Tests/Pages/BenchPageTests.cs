@@ -148,6 +148,108 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
     }
 
     [BrowserFact]
+    public void Each_target_is_solved_and_can_be_left()
+    {
+        var targets = Seen("targets");
+        foreach (string name in new[] { "strength", "ratio", "glass", "like", "bottle" })
+        {
+            Assert.Contains("Reached", Text(targets.GetProperty(name), "answer"), StringComparison.Ordinal);
+            Assert.True(targets.GetProperty(name).GetProperty("left").GetBoolean(), name);
+        }
+
+        // What is held stays: the juice of the drink, the juice that is soured.
+        Assert.Contains(Texts(targets.GetProperty("strength"), "lines"), l => l.EndsWith("25 ml25 ml", StringComparison.Ordinal));
+        Assert.Contains(Texts(targets.GetProperty("like"), "lines"), l => l.EndsWith("500 g500 g", StringComparison.Ordinal));
+        Assert.Contains("first ice at", Texts(targets, "freezing"));
+    }
+
+    [BrowserFact]
+    public void Each_preparation_is_written_and_a_reading_comes_back()
+    {
+        var made = Seen("preparations");
+        string Written(string kind) => Text(made.GetProperty(kind), "text");
+        Assert.Matches(@"\n500 g orange juice\n[\d.]+ g citric acid\n", Written("sour"));
+        Assert.Contains("\nlike: lemon juice", Written("sour"), StringComparison.Ordinal);
+
+        // 600 g of sugar in a syrup of 60 % by weight (°Brix is g of sucrose in 100 g, ICUMSA) takes 400 g of water; 2:1 takes 300 g.
+        Assert.Contains("\n600 g white sugar\n400 g water\n", Written("brix"), StringComparison.Ordinal);
+        Assert.Contains("\n600 g white sugar\n300 g water\n", Written("syrup"), StringComparison.Ordinal);
+        Assert.Contains("\n20 g salt\n180 g water\n", Written("saline"), StringComparison.Ordinal);
+        Assert.Matches(@"\nDehydrate at 57 °C until it weighs \d+ g\n", Written("dried"));
+        Assert.Contains("\n1 l gin\n", Written("batch"), StringComparison.Ordinal);
+        Assert.Matches(@"\n\d+ ml water\n", Written("batch"));
+        Assert.Contains("Use within", Text(made.GetProperty("saline"), "numbers"), StringComparison.Ordinal);
+        Assert.True(made.GetProperty("batch").GetProperty("figures").TryGetProperty("first ice at", out _));
+        Assert.Matches(@"\nmeasured: pH 6\.8, 20\.1 °Bx, \d{4}-\d\d-\d\d, r1-[0-9a-f]+$", Text(made, "recorded"));
+    }
+
+    [BrowserFact]
+    public void Prices_typed_at_the_bench_cost_what_the_command_says()
+    {
+        var costs = Seen("costs");
+        Assert.Contains("4 prices count", Text(costs, "said"), StringComparison.Ordinal);
+        Assert.Contains("no such thing: item: ", Text(costs, "said"), StringComparison.Ordinal);
+        Assert.Contains("bench.prices.json", Texts(costs, "listed"));
+        using var book = new TestFolder();
+        book.Write("bar.json", Text(costs, "bar"));
+        book.Write("bench.prices.json", Text(costs, "file"));
+        book.Write("ebb-tide.drink.json", Text(costs, "drink"));
+        var run = ToolRun.In(book.Path, "costs", "ebb-tide", "--format", "json", "--on", DateTime.UtcNow.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        using var said = JsonDocument.Parse(run.Output);
+        var recipe = said.RootElement.GetProperty("recipes")[0];
+        Assert.Contains("EUR", Text(costs, "cost"), StringComparison.Ordinal);
+        Assert.Contains(recipe.GetProperty("lines").EnumerateArray(), l => Text(l, "item") == "gin" && l.TryGetProperty("cost", out _));
+        var lines = Texts(costs, "lines");
+        Assert.Equal(recipe.GetProperty("lines").GetArrayLength(), lines.Count);
+        Assert.Contains("24.50 for 700 ml", lines[0], StringComparison.Ordinal);
+    }
+
+    [BrowserFact]
+    public void The_page_of_a_rule_is_read_without_a_network()
+    {
+        var rule = Seen("rule");
+        Assert.True(rule.GetProperty("gone").GetBoolean() && rule.GetProperty("closed").GetBoolean());
+        Assert.Equal("SL8001 glass-overflows", Text(rule, "head"));
+        Assert.Superset(new HashSet<string> { "What it checks", "Source", "How to put it right", "Examples" }, Texts(rule, "heads").ToHashSet());
+        Assert.True(rule.GetProperty("code").GetInt32() > 1);
+        Assert.Empty(Texts(rule, "violations"));
+        Assert.Empty(Texts(rule, "odd"));
+    }
+
+    [BrowserFact]
+    public void A_QR_code_holds_the_link_and_a_link_works_on_an_open_page()
+    {
+        var read = Seen("code").EnumerateArray().ToList();
+        Assert.Equal(2, read.Count);
+        Assert.All(read, r =>
+        {
+            Assert.True(r.GetProperty("address").GetBoolean());
+            Assert.Equal(BenchPage.Picture, Text(r, "text"));
+            Assert.Equal(BenchPage.Picture, Text(r, "kept"));
+        });
+    }
+
+    [BrowserFact]
+    public void A_folder_is_dropped_chosen_and_written_back()
+    {
+        var folder = Seen("folder");
+        var files = page.Books[0].Folder;
+        var expected = SpecLint.Book.BookFiles.Choose(Directory.EnumerateFiles(files, "*.json", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(files, f).Replace('\\', '/')), null).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(expected, Texts(folder, "dropped").Order(StringComparer.Ordinal));
+        Assert.Equal(expected, Texts(folder, "chosen").Order(StringComparer.Ordinal));
+        Assert.StartsWith($"{expected.Count} files were written", Text(folder, "saved"), StringComparison.Ordinal);
+        Assert.StartsWith("0 files were written", Text(folder, "again"), StringComparison.Ordinal);
+        Assert.True(folder.GetProperty("same").GetBoolean());
+    }
+
+    [BrowserFact]
+    public void What_the_page_brings_along_is_what_its_authors_published()
+    {
+        _ = page.Seen;
+        Assert.All(BenchPage.VendoredFiles, f => Assert.Equal(File.ReadAllBytes(page.Installed(f.Theirs)), File.ReadAllBytes(Path.Combine(page.Page, "vendor", f.Ours))));
+    }
+
+    [BrowserFact]
     public void Hostile_text_does_nothing_but_be_text()
     {
         var hostile = Seen("hostile");

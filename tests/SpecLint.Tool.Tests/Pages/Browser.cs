@@ -15,6 +15,16 @@ public sealed class BrowserFactAttribute : LongFactAttribute
     }
 }
 
+/// <summary>A fact that needs node and npm; without them it is skipped and says so.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class NodeFactAttribute : LongFactAttribute
+{
+    public NodeFactAttribute()
+    {
+        if (Skip is null && (Browser.OnPath("npm") is null || Browser.OnPath("node") is null)) Skip = "DID NOT RUN: it needs node and npm on PATH.";
+    }
+}
+
 /// <summary>A theory that needs a Chromium; without one it is skipped and says so.</summary>
 [AttributeUsage(AttributeTargets.Method)]
 public sealed class ChromiumTheoryAttribute : TheoryAttribute

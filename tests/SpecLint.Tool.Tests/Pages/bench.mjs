@@ -31,7 +31,9 @@ const ready = (tab) => tab.waitForFunction(() => document.documentElement.datase
 async function type(tab, text) {
   await tab.evaluate(() => { delete document.documentElement.dataset.whole; });
   await tab.fill('#text', text);
-  await whole(tab);
+
+  // The check of what stood there before may still end: the text is told by its length.
+  await tab.waitForFunction((length) => document.documentElement.dataset.whole === String(length), text.length, { timeout: 120_000 });
 }
 
 const whole = (tab) => tab.waitForFunction(() => document.documentElement.dataset.whole !== undefined, null, { timeout: 120_000 });
@@ -334,8 +336,180 @@ async function keyboard() {
   return { reached: at >= 0, text, status, names };
 }
 
+/** Prices typed at the bench, and what the drink then costs; what is not understood is said. */
+async function costs() {
+  const { context, tab } = await open();
+  await type(tab, task.texts.picture);
+  await openAll(tab);
+  await tab.locator('#bar-form input[name=currency]').fill('eur');
+  await after(tab, () => tab.locator('#bar-form button').click());
+  await tab.locator('#price-form textarea').fill('gin; 24,50; 700 ml\nlime juice, 9.80, 1 l\nsimple syrup; 2; 1 l\norange bitters; 16; 200 ml\nno such thing; 3; 1 kg');
+  await after(tab, () => tab.locator('#price-form button').click());
+  await openAll(tab);
+  await tab.locator('details[data-key=cost] table').waitFor();
+  const shown = {
+    said: await tab.locator('#prices-said').textContent(),
+    cost: await tab.locator('#numbers .figure', { hasText: 'cost' }).first().locator('dd').first().textContent(),
+    lines: await texts(tab, 'details[data-key=cost] tbody tr'),
+    listed: await texts(tab, '#shelf .files span'),
+    file: await tab.evaluate(async () => (await import('./book.js')).textOf('bench.prices.json')),
+    bar: await tab.evaluate(async () => (await import('./book.js')).textOf('bar.json')),
+    drink: await tab.evaluate(async () => (await import('./bench.js')).shown.reading.file),
+  };
+  await context.close();
+  return shown;
+}
+
+/** The page of a rule, from a finding, and without a server. */
+async function rule() {
+  const own = await serve(task.page);
+  const { context, tab } = await open({}, '', own.address);
+  await type(tab, task.texts.overflow);
+  await tab.evaluate(() => navigator.serviceWorker.ready);
+  await tab.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  own.close();
+  await openAll(tab);
+  await tab.getByRole('button', { name: 'Read the page of SL8001' }).first().click();
+  await tab.locator('dialog h2').waitFor();
+  const shown = { head: await tab.locator('dialog h2').textContent(), heads: await texts(tab, 'dialog h3'), code: await tab.locator('dialog pre').count(), gone: await fetch(own.address).then(() => false, () => true) };
+  await tab.screenshot({ path: join(task.pictures, 'bench-rule.png') });
+  await tab.evaluate(axe);
+  shown.violations = await tab.evaluate(async () => (await globalThis.axe.run(document, { preload: false })).violations.map((v) => v.id));
+  await tab.keyboard.press('Escape');
+  shown.closed = await tab.locator('dialog').count() === 0;
+
+  // Each page that a finding can lead to is read without markup that nothing makes of it.
+  shown.odd = await tab.evaluate(async () => {
+    const { lexer } = await import('./vendor/marked.js');
+    const known = new Set(['heading', 'paragraph', 'code', 'list', 'table', 'space', 'blockquote', 'text', 'strong', 'em', 'codespan', 'link', 'escape', 'br', 'list_item', 'def']);
+    const odd = [];
+    const walk = (tokens) => { for (const t of tokens ?? []) { if (!known.has(t.type)) odd.push(`${t.type}: ${t.raw.slice(0, 60)}`); walk(t.tokens); for (const i of t.items ?? []) walk(i.tokens); for (const c of [...(t.header ?? []), ...(t.rows ?? []).flat()]) walk(c.tokens); } };
+    walk(lexer(await (await fetch('rules.md')).text()));
+    return odd;
+  });
+  await context.close();
+  return shown;
+}
+
+/** The QR code of a link, read from the picture of the page by a reader of its own. */
+async function code() {
+  const shown = [];
+  for (const scheme of ['light', 'dark']) {
+    const { context, tab } = await open({ colorScheme: scheme, viewport: { width: 320, height: 800 } });
+    await type(tab, task.texts.picture);
+    await openAll(tab);
+    await tab.locator('#link').click();
+    await tab.locator('#linked svg').waitFor();
+    const { data, width, height } = require('pngjs').PNG.sync.read(await tab.locator('#linked svg').screenshot());
+    const read = require('jsqr')(new Uint8ClampedArray(data), width, height);
+    const other = await open({}, read ? new URL(read.data).hash : '');
+    shown.push({ address: await tab.locator('#linked input').inputValue() === read?.data, text: await other.tab.inputValue('#text') });
+
+    // The address of another recipe, pasted while the page is open, takes its place; the one before is kept.
+    await other.tab.evaluate(async (text) => { const { toFragment } = await import('./link.js'); location.hash = await toFragment(text); }, task.texts.overflow);
+    await other.tab.waitForFunction((text) => document.querySelector('#text').value === text, task.texts.overflow);
+    shown.at(-1).kept = await other.tab.evaluate(async () => (await import('./bench.js')).state.kept.text);
+    await other.context.close();
+    await context.close();
+  }
+  return shown;
+}
+
+/** A folder: dropped as from a file manager, chosen, and written back. */
+async function folder() {
+  const { context, tab } = await open();
+  const session = await context.newCDPSession(tab);
+  const data = { items: [], files: [task.folder], dragOperationsMask: 1 };
+  await openAll(tab);
+  for (const type of ['dragEnter', 'dragOver', 'drop']) await session.send('Input.dispatchDragEvent', { type, x: 400, y: 300, data });
+  await tab.locator('#save-folder').waitFor();
+  const dropped = await texts(tab, '#shelf .files span');
+
+  // The folder that a person would choose is one of the page's own here: a headless browser has no dialog.
+  await tab.evaluate(() => { globalThis.showDirectoryPicker = async () => (await navigator.storage.getDirectory()).getDirectoryHandle('chosen', { create: true }); });
+  await tab.locator('#save-folder').click();
+  await tab.waitForFunction(() => /written/.test(document.querySelector('#state').textContent));
+  const saved = await tab.locator('#state').textContent();
+  await tab.evaluate(() => { document.querySelector('#state').textContent = ''; });
+  await tab.locator('#save-folder').click();
+  await tab.waitForFunction(() => /written/.test(document.querySelector('#state').textContent));
+  const again = await tab.locator('#state').textContent();
+  const other = await context.newPage();
+  await other.goto(server.address);
+  await ready(other);
+  await other.evaluate(async () => { await (await import('./store.js')).clearAll(); });
+  await other.reload();
+  await ready(other);
+  await openAll(other);
+  await other.evaluate(() => { globalThis.showDirectoryPicker = async () => (await navigator.storage.getDirectory()).getDirectoryHandle('chosen'); });
+  await after(other, () => other.locator('#open-folder').click());
+  await other.waitForFunction(() => document.querySelectorAll('#shelf .files li').length > 1);
+  const chosen = await texts(other, '#shelf .files span');
+  const same = await other.evaluate(async (list) => {
+    const { files } = await import('./book.js');
+    return list.every(({ path, base64 }) => { const bytes = files.get(path); return bytes && btoa(String.fromCharCode(...bytes)) === base64; });
+  }, task.books[0].files);
+  await context.close();
+  return { dropped, chosen, saved, again, same };
+}
+
+/** Each preparation of the forms, and a reading written into one. */
+async function preparations() {
+  const { context, tab } = await open();
+  await openAll(tab);
+  const shown = {};
+  const write = async (kind, fields = {}) => {
+    for (const [name, value] of Object.entries(fields)) await tab.locator(`#prepare-${kind} input[name=${name}]`).fill(value);
+    await after(tab, () => tab.locator(`#prepare-${kind} button`).click());
+    shown[kind] = { text: await tab.inputValue('#text'), figures: Object.fromEntries(await tab.locator('#numbers .figure').evaluateAll((rows) => rows.map((r) => [r.querySelector('dt').textContent, r.querySelector('dd').textContent]))), numbers: await tab.locator('#numbers').textContent() };
+  };
+  await type(tab, 'Start\n50 ml gin');
+  await write('sour', { item: 'orange juice', grams: '500', like: 'lemon juice' });
+  await write('syrup', { item: 'white sugar', grams: '600', brix: '60' });
+  shown.brix = shown.syrup;
+  await write('syrup', { item: 'white sugar', grams: '600', ratio: '2:1', brix: '' });
+  await write('saline', { grams: '200', percent: '10' });
+  await write('dried', { item: 'strawberries', grams: '1000', percent: '10', at: '57' });
+  await type(tab, task.texts.picture);
+  await tab.locator('#prepare-batch input[name=poured]').check();
+  await write('batch', { serves: '20' });
+  await type(tab, task.texts.label);
+  await tab.locator('#record input[name=ph]').fill('6,8');
+  await tab.locator('#record input[name=brix]').fill('20.1');
+  await after(tab, () => tab.locator('#record button').click());
+  shown.recorded = await tab.inputValue('#text');
+  await context.close();
+  return shown;
+}
+
+/** The targets of solving, each with what must stay. */
+async function targets() {
+  const { context, tab } = await open();
+  await openAll(tab);
+  const shown = {};
+  const solve = async (name, text, fill) => {
+    await type(tab, text);
+    await tab.evaluate(() => document.querySelectorAll('[id^=target-]').forEach((n) => { n.value = ''; }));
+    await tab.evaluate(() => document.querySelectorAll('#holds input').forEach((n) => { n.checked = false; }));
+    await fill();
+    await tab.locator('#solve').click();
+    await tab.locator('#solved table').first().waitFor();
+    shown[name] = { answer: await tab.locator('#solved').textContent(), lines: await texts(tab, '#solved table:last-of-type tbody tr') };
+    await tab.getByRole('button', { name: 'Leave it' }).first().click();
+    shown[name].left = await tab.inputValue('#text') === text;
+  };
+  await solve('strength', task.texts.picture, async () => { await tab.fill('#target-abv', '16-17'); await tab.locator('#holds input').nth(1).check(); });
+  await solve('ratio', task.texts.picture, () => tab.fill('#target-sugarAcidRatio', '9'));
+  await solve('glass', task.texts.overflow, () => tab.selectOption('#target-glass', 'coupe'));
+  await solve('like', 'Soured apple\n500 g apple juice\n15 g citric acid\n5 g malic acid\nStir until dissolved\nfamily: acid-adjusted juice', async () => { await tab.fill('#target-like', 'lime juice'); await tab.locator('#holds input').nth(0).check(); });
+  await solve('bottle', 'Neap batch\n400 ml gin\n80 ml dry vermouth\n100 ml water\nStir\nfamily: batch\nmakes 580 ml\nkeep at -18 °C in a bottle for 30 d', () => tab.fill('#target-volume', '750'));
+  shown.freezing = await texts(tab, '#numbers .figure dt');
+  await context.close();
+  return shown;
+}
+
 const only = process.argv[3]?.split(',');
-for (const [name, run] of Object.entries({ looks, published, solved, harm, corrected, kept, paper, book, hostile, linked, units, halfway, keyboard, outputs })) {
+for (const [name, run] of Object.entries({ looks, published, solved, targets, preparations, costs, rule, code, folder, harm, corrected, kept, paper, book, hostile, linked, units, halfway, keyboard, outputs })) {
   if (only && !only.includes(name)) continue;
   try {
     seen[name] = await run();
