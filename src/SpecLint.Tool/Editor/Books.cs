@@ -70,6 +70,20 @@ internal sealed class Books(Host host)
     /// <exception cref="UsageException">It cannot be read.</exception>
     public OpenBook? OpenFolder(string folder) => Directory.Exists(folder) && BookFolder.RootAbove(folder) is { } root ? Opened(root, isWhole: true) : null;
 
+    /// <summary>The open books in a folder.</summary>
+    public IEnumerable<OpenBook> Below(string folder) => open.Values.Where(b => IsWithin(b.Root, folder));
+
+    /// <summary>Whether a path is a folder or lies in it.</summary>
+    public static bool IsWithin(string path, string folder)
+    {
+        string relative = Path.GetRelativePath(folder, path);
+        return relative == "." || !(relative == ".." || relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal) || Path.IsPathRooted(relative));
+    }
+
+    /// <summary>Lets go of a book of which no document is open.</summary>
+    /// <returns>Whether it is gone.</returns>
+    public bool LetGo(OpenBook book) => !documents.Values.Any(d => BookOf(d.Path, openIt: false) == book) && open.Remove(book.Root);
+
     /// <summary>The open book that a file is in.</summary>
     public OpenBook? BookAt(string path) => BookOf(path, openIt: false);
 

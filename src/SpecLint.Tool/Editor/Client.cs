@@ -17,6 +17,9 @@ internal sealed class Client
         RegistersWatchers = can.Says("workspace", "didChangeWatchedFiles", "dynamicRegistration");
         TakesSnippets = can.Says("textDocument", "completion", "completionItem", "snippetSupport");
         RefreshesHints = can.Says("workspace", "inlayHint", "refreshSupport");
+        var resolved = can.At("textDocument", "codeAction", "resolveSupport", "properties");
+        ResolvesActions = resolved.ValueKind == JsonValueKind.Array && can.Says("textDocument", "codeAction", "dataSupport")
+            && resolved.EnumerateArray().Any(static p => p.ValueKind == JsonValueKind.String && p.ValueEquals("edit"));
         var operations = can.At("workspace", "workspaceEdit", "resourceOperations");
         if (operations.ValueKind == JsonValueKind.Array && can.Says("workspace", "workspaceEdit", "documentChanges"))
         {
@@ -47,6 +50,9 @@ internal sealed class Client
     /// <summary>Whether inlay hints can be asked for again.</summary>
     public bool RefreshesHints { get; }
 
+    /// <summary>Whether it asks for the edit of an action once the action is chosen.</summary>
+    public bool ResolvesActions { get; }
+
     /// <summary>Whether an edit may rename files.</summary>
     public bool RenamesFiles { get; }
 
@@ -54,7 +60,7 @@ internal sealed class Client
     public bool CreatesFiles { get; }
 
     /// <summary>Full paths of its folders.</summary>
-    public IReadOnlyList<string> Folders { get; }
+    public IReadOnlyList<string> Folders { get; private set; }
 
     /// <summary>Whether the findings of the whole book are wanted before a file of it is opened.</summary>
     public bool WholeBook { get; private set; }
@@ -75,6 +81,20 @@ internal sealed class Client
             RulePages = address.AbsoluteUri.EndsWith('/') ? address : new Uri(address.AbsoluteUri + "/");
     }
 
+    /// <summary>Takes folders that came and went (workspace/didChangeWorkspaceFolders).</summary>
+    /// <returns>Full paths of those that came and of those that went.</returns>
+    public (IReadOnlyList<string> Came, IReadOnlyList<string> Went) TakeFolders(JsonElement change)
+    {
+        List<string> came = PathsOf(change.At("added")), went = PathsOf(change.At("removed"));
+        Folders = [.. Folders.Except(went, StringComparer.Ordinal).Union(came, StringComparer.Ordinal)];
+        return (came, went);
+    }
+
+    private static List<string> PathsOf(JsonElement folders) => folders.ValueKind != JsonValueKind.Array ? []
+        : [.. folders.EnumerateArray().Select(static f => f.At("uri")).Select(PathOf).OfType<string>()];
+
+    private static string? PathOf(JsonElement address) => address.ValueKind == JsonValueKind.String ? Addresses.PathOf(address.GetString()!) : null;
+
     private static bool Flag(JsonElement settings, string name, bool before) => settings.At(name).ValueKind switch
     {
         JsonValueKind.True => true,
@@ -82,23 +102,7 @@ internal sealed class Client
         _ => before,
     };
 
-    private static List<string> FoldersIn(JsonElement parameters)
-    {
-        var folders = new List<string>();
-        if (parameters.At("workspaceFolders") is { ValueKind: JsonValueKind.Array } given)
-        {
-            foreach (var folder in given.EnumerateArray()) Add(folder.At("uri"));
-        }
-        else
-        {
-            Add(parameters.At("rootUri"));
-        }
-
-        return folders;
-
-        void Add(JsonElement address)
-        {
-            if (address.ValueKind == JsonValueKind.String && Addresses.PathOf(address.GetString()!) is { } path) folders.Add(path);
-        }
-    }
+    private static List<string> FoldersIn(JsonElement parameters) =>
+        parameters.At("workspaceFolders") is { ValueKind: JsonValueKind.Array } given ? PathsOf(given)
+        : PathOf(parameters.At("rootUri")) is { } root ? [root] : [];
 }

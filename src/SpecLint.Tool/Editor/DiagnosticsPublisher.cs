@@ -31,20 +31,32 @@ internal sealed class DiagnosticsPublisher(MessageStream messages, Books books, 
             if ((sent.TryGetValue(full, out string? before) ? before : Empty) == mark && (before is not null || books.DocumentAt(full) is null)) continue;
             sent[full] = mark;
             changed++;
-            if (IsAsked) continue;
-            messages.Write(json =>
-            {
-                json.WriteString("method", "textDocument/publishDiagnostics");
-                json.WriteStartObject("params");
-                json.WriteString("uri", books.Addresses.Of(full));
-                if (books.DocumentAt(full) is { } document) json.WriteNumber("version", document.Version);
-                json.WritePropertyName("diagnostics");
-                json.WriteRawValue(diagnostics, skipInputValidation: true);
-                json.WriteEndObject();
-            });
+            if (!IsAsked) Send(full, diagnostics);
         }
 
         return changed;
+    }
+
+    private void Send(string full, byte[] diagnostics) => messages.Write(json =>
+    {
+        json.WriteString("method", "textDocument/publishDiagnostics");
+        json.WriteStartObject("params");
+        json.WriteString("uri", books.Addresses.Of(full));
+        if (books.DocumentAt(full) is { } document) json.WriteNumber("version", document.Version);
+        json.WritePropertyName("diagnostics");
+        json.WriteRawValue(diagnostics, skipInputValidation: true);
+        json.WriteEndObject();
+    });
+
+    /// <summary>Takes back what the editor was told of a book.</summary>
+    public void Clear(OpenBook book)
+    {
+        foreach (string full in sent.Keys.Where(p => book.Relative(p) is not null).Order(StringComparer.Ordinal).ToList())
+        {
+            bool hadSome = sent[full] != Empty;
+            sent.Remove(full);
+            if (hadSome && !IsAsked) Send(full, "[]"u8.ToArray());
+        }
     }
 
     /// <summary>Names what the diagnostics of a file are, so that the same need not be sent again.</summary>

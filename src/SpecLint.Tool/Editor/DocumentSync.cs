@@ -44,6 +44,9 @@ internal sealed class DocumentSync(Session session)
                 session.Pages.SetWeb(session.Client.RulePages);
                 if (session.Client.RefreshesHints) session.Ask("workspace/inlayHint/refresh");
                 return true;
+            case "workspace/didChangeWorkspaceFolders":
+                ChangeFolders(parameters.At("event"));
+                return true;
             default:
                 return false;
         }
@@ -82,6 +85,19 @@ internal sealed class DocumentSync(Session session)
         if (session.Client.RegistersWatchers) session.Ask("client/registerCapability", WriteWatchers);
         if (!session.Client.WholeBook) return;
         foreach (string folder in session.Client.Folders) session.Books.OpenFolder(folder);
+    }
+
+    /// <summary>Folders came or went. A book that is in none of the folders any more, and has no open document, is let go of.</summary>
+    private void ChangeFolders(JsonElement change)
+    {
+        var (came, went) = session.Client.TakeFolders(change);
+        foreach (string folder in came.Where(_ => session.Client.WholeBook)) session.Books.OpenFolder(folder);
+        foreach (var book in went.SelectMany(session.Books.Below).Distinct().ToList())
+        {
+            if (session.Client.Folders.Any(f => Books.IsWithin(book.Root, f)) || !session.Books.LetGo(book)) continue;
+            toRefresh.Remove(book);
+            session.Publisher.Clear(book);
+        }
     }
 
     private void Change(JsonElement parameters)

@@ -236,6 +236,12 @@ internal sealed class EditorServer
         json.WriteBoolean("includeText", false);
         json.WriteEndObject();
         json.WriteEndObject();
+        json.WriteStartObject("workspace");
+        json.WriteStartObject("workspaceFolders");
+        json.WriteBoolean("supported", true);
+        json.WriteBoolean("changeNotifications", true);
+        json.WriteEndObject();
+        json.WriteEndObject();
         foreach (var feature in features) feature.WriteCapability(json, session.Client);
         json.WriteEndObject();
         json.WriteStartObject("serverInfo");

@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace SpecLint.Tool.Tests.Editor;
 
 /// <summary>What is offered for a finding, and the figures and commands of a recipe.</summary>
-public sealed class ActionTests
+public sealed partial class ActionTests
 {
     [Fact]
     public void A_missing_item_can_be_written_and_a_finding_be_accepted_with_the_reason_left_open()
@@ -58,6 +58,43 @@ public sealed class ActionTests
         Assert.Contains(actions, a => a.GetProperty("edit").TryGetProperty("changes", out var changes) && changes.EnumerateObject().Any(c => c.Value.EnumerateArray().Any(e => e.GetProperty("newText").GetString()!.Contains("\"egg\"", StringComparison.Ordinal))));
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Amounts_are_solved_for_what_the_recipe_itself_says(bool resolves)
+    {
+        using var book = SmallBar.Make();
+        string text = SmallBar.Drink.Replace("\"45 ml\"", "\"90 ml\"", StringComparison.Ordinal);
+        book.Write("mudflat.drink.json", text);
+        string able = resolves ? Desk.Able.Replace("\"textDocument\": {", "\"textDocument\": { \"codeAction\": { \"dataSupport\": true, \"resolveSupport\": { \"properties\": [\"edit\"] } },", StringComparison.Ordinal) : Desk.Able;
+        using var desk = new Desk(book.Path, able);
+        Assert.True(desk.Capabilities.GetProperty("codeActionProvider").GetProperty("resolveProvider").GetBoolean());
+        desk.Open("mudflat.drink.json", text);
+        var offered = desk.AskAt("textDocument/codeAction", "mudflat.drink.json", text, "\"90 ml\"", 2, "\"context\":{\"diagnostics\":[]}").EnumerateArray()
+            .Where(a => a.GetProperty("kind").ValueEquals("refactor.rewrite")).ToList();
+        var glass = offered.Single(a => a.GetProperty("title").GetString()!.StartsWith("Solve the amounts to fit the glass", StringComparison.Ordinal));
+        Assert.Contains(offered, a => a.GetProperty("title").GetString()!.StartsWith("Solve the amounts for the usual shaken sour: ", StringComparison.Ordinal));
+        Assert.Equal(!resolves, glass.TryGetProperty("edit", out _));
+        if (resolves) glass = desk.Ask("codeAction/resolve", glass.GetRawText());
+        string solved = Desk.Applied(text, glass.GetProperty("edit").GetProperty("changes").GetProperty(desk.Address("mudflat.drink.json")));
+
+        // What was solved is checked by the command: the glass no longer overflows, and the file is the same but for its amounts.
+        Assert.Contains("SL8001", Support.ToolRun.In(book.Path, "check", "--format", "json").Output, StringComparison.Ordinal);
+        book.Write("mudflat.drink.json", solved);
+        Assert.DoesNotContain("SL8001", Support.ToolRun.In(book.Path, "check", "--format", "json").Output, StringComparison.Ordinal);
+        Assert.Equal(Amounts().Replace(text, "AMOUNT"), Amounts().Replace(solved, "AMOUNT"));
+    }
+
+    [Fact]
+    public void A_target_that_is_reached_is_not_offered()
+    {
+        using var book = SmallBar.Make();
+        string text = SmallBar.Drink.Replace("\"glass\": \"tide-glass\"", "\"glass\": \"highball\"", StringComparison.Ordinal);
+        using var desk = new Desk(book.Path);
+        desk.Open("mudflat.drink.json", text);
+        Assert.DoesNotContain(desk.AskAt("textDocument/codeAction", "mudflat.drink.json", text, "\"45 ml\"", 2, "\"context\":{\"diagnostics\":[]}").EnumerateArray(), a => a.GetProperty("title").GetString()!.Contains("glass", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Diagnostics_lead_to_the_page_of_the_rule_where_an_address_is_set()
     {
@@ -101,6 +138,9 @@ public sealed class ActionTests
             else Assert.Contains(expected, answer.GetProperty("result").GetProperty("text").GetString(), StringComparison.Ordinal);
         }
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex("\"[0-9.]+ ml\"")]
+    private static partial System.Text.RegularExpressions.Regex Amounts();
 
     private static string WithReason(Support.TestFolder book, string accepted)
     {

@@ -2,6 +2,7 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Tool.Editor.Features;
+using SpecLint.Tool.Tests.Support;
 
 namespace SpecLint.Tool.Tests.Editor;
 
@@ -24,6 +25,33 @@ public sealed class ExtensionTests
         var language = contributes.GetProperty("languages")[0];
         var files = language.GetProperty("filenamePatterns").EnumerateArray().Concat(language.GetProperty("filenames").EnumerateArray()).Select(p => p.GetString()!.TrimStart('*'));
         Assert.Equal(Enum.GetValues<FileKind>().Select(FileKinds.EndingOf).Order(StringComparer.Ordinal), files.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Its_licence_is_that_of_the_project() =>
+        Assert.Equal(File.ReadAllText(Repository.At("LICENSE")), File.ReadAllText(Path.Combine(Folder, "LICENSE")));
+
+    /// <summary>The packer that Visual Studio Code's makers publish (npm, @vscode/vsce) takes the folder as it is.</summary>
+    [Pages.NodeFact]
+    public void The_public_packer_packs_it()
+    {
+        using TestFolder work = new(), packer = new();
+        foreach (string file in Directory.EnumerateFiles(Folder)) work.Write(Path.GetFileName(file), File.ReadAllBytes(file));
+        Must("npm", "install", "--no-audit", "--no-fund", "--ignore-scripts");
+        Must("npm", "install", "--no-audit", "--no-fund", "--ignore-scripts", "--prefix", packer.Path, "@vscode/vsce@3.9.2");
+        Must("node", packer["node_modules/@vscode/vsce/vsce"], "package", "--allow-missing-repository", "--out", work["speclint.vsix"]);
+        using var packed = System.IO.Compression.ZipFile.OpenRead(work["speclint.vsix"]);
+        var names = packed.Entries.Select(e => e.FullName).ToList();
+        foreach (string needed in new[] { "extension.vsixmanifest", "extension/package.json", "extension/extension.js", "extension/node_modules/vscode-languageclient/package.json" }) Assert.Contains(needed, names);
+        Assert.Contains(names, n => n.StartsWith("extension/LICENSE", StringComparison.OrdinalIgnoreCase));
+        using var manifest = new StreamReader(packed.GetEntry("extension.vsixmanifest")!.Open());
+        Assert.Contains("Id=\"speclint\"", manifest.ReadToEnd(), StringComparison.Ordinal);
+
+        void Must(string program, params string[] args)
+        {
+            var run = Programs.Run(work.Path, program, args);
+            Assert.True(run.Status == 0, run.Output + run.Error);
+        }
     }
 
     [Fact]

@@ -169,6 +169,10 @@ public sealed class MessageTests(DemoBook demo) : IClassFixture<DemoBook>
         { "an unknown notification", """{"method":"no/such"}""" },
         { "a second initialize", """{"id":5,"method":"initialize","params":{}}""" },
         { "a name given twice", """{"id":5,"id":6,"method":"no/such","method":"no/such/either"}""" },
+        { "folders of another kind", """{"method":"workspace/didChangeWorkspaceFolders","params":{"event":{"added":[7,{"uri":7},{"uri":"x:y"}],"removed":"x"}}}""" },
+        { "no folders", """{"method":"workspace/didChangeWorkspaceFolders","params":[]}""" },
+        { "an action of nobody", """{"id":5,"method":"codeAction/resolve","params":{"title":"x","data":{"solve":"x","uri":"file:///a.drink.json"}}}""" },
+        { "an action without data", """{"id":5,"method":"codeAction/resolve","params":7}""" },
         { "deep nesting", new string('[', 5000) + new string(']', 5000) },
     };
 

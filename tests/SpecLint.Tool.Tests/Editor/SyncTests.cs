@@ -125,6 +125,32 @@ public sealed class SyncTests(DemoBook demo) : IClassFixture<DemoBook>
     }
 
     [Fact]
+    public void Folders_that_come_and_go_later_are_followed()
+    {
+        using var book = SmallBook.WithBroken();
+        using var other = SmallBook.WithBroken();
+        using var desk = new Desk(book.Path, options: "{\"wholeBook\":true}");
+        Assert.True(desk.Capabilities.GetProperty("workspace").GetProperty("workspaceFolders").GetProperty("changeNotifications").GetBoolean());
+        desk.Settle();
+        string far = Path.GetRelativePath(book.Path, other["mudflat.drink.json"]), folder = Desk.Quote(new Uri(other.Path).AbsoluteUri);
+        Assert.Empty(desk.Shown(far));
+        desk.Tell("workspace/didChangeWorkspaceFolders", $"{{\"event\":{{\"added\":[{{\"uri\":{folder},\"name\":\"other\"}}],\"removed\":[]}}}}");
+        desk.Settle();
+        Assert.Contains("SL9001", desk.Shown(far));
+
+        // A book of which a document is open stays, and goes once that is closed and the folder goes again.
+        desk.Open(far, SmallBook.Broken);
+        desk.Tell("workspace/didChangeWorkspaceFolders", $"{{\"event\":{{\"added\":[],\"removed\":[{{\"uri\":{folder},\"name\":\"other\"}}]}}}}");
+        desk.Settle();
+        Assert.Contains("SL9001", desk.Shown(far));
+        desk.Tell("textDocument/didClose", $"{{\"textDocument\":{{\"uri\":{Desk.Quote(desk.Address(far))}}}}}");
+        desk.Tell("workspace/didChangeWorkspaceFolders", $"{{\"event\":{{\"added\":[],\"removed\":[{{\"uri\":{folder},\"name\":\"other\"}}]}}}}");
+        desk.Settle();
+        Assert.Empty(desk.Shown(far));
+        Assert.Contains("SL9001", desk.Shown("mudflat.drink.json"));
+    }
+
+    [Fact]
     public void Files_that_change_on_disk_are_watched_and_taken()
     {
         using var book = SmallBook.WithBroken();

@@ -15,19 +15,30 @@ internal sealed class ActionFeature(Session session) : Feature(session)
     /// <summary>Days for which an acceptance is proposed: a season, after which somebody looks again.</summary>
     private const int DaysAccepted = 90;
 
-    public override IReadOnlyList<string> Methods => ["textDocument/codeAction"];
+    /// <summary>Kind of an action that writes something anew (Language Server Protocol 3.17, CodeActionKind).</summary>
+    private const string Rewrite = "refactor.rewrite";
+
+    public override IReadOnlyList<string> Methods => ["textDocument/codeAction", "codeAction/resolve"];
 
     public override void WriteCapability(Utf8JsonWriter json, Client client)
     {
         json.WriteStartObject("codeActionProvider");
         json.WriteStartArray("codeActionKinds");
         json.WriteStringValue("quickfix");
+        json.WriteStringValue(Rewrite);
         json.WriteEndArray();
+        json.WriteBoolean("resolveProvider", true);
         json.WriteEndObject();
     }
 
     public override void Answer(Utf8JsonWriter json, string method, JsonElement parameters)
     {
+        if (method == "codeAction/resolve")
+        {
+            Resolve(json, parameters);
+            return;
+        }
+
         json.WriteStartArray("result");
         var range = parameters.GetProperty("range");
         LinePosition from = Lsp.PositionOf(range.GetProperty("start")), to = Lsp.PositionOf(range.GetProperty("end"));
@@ -41,6 +52,7 @@ internal sealed class ActionFeature(Session session) : Feature(session)
             }
 
             foreach (var finding in here) Create(json, book, finding);
+            if (file is Recipe recipe && SolveActions.IsPlaceOf(recipe, p => Meets(p, from, to))) Solve(json, book, recipe);
             foreach (var finding in here.DistinctBy(f => f.Rule.Id)) Accept(json, book, file, finding);
         }
 
@@ -58,6 +70,61 @@ internal sealed class ActionFeature(Session session) : Feature(session)
         string title = $"{(assured ? "" : "Proposed: ")}{correction.Description.TrimEnd('.')}{(effect.Length > 0 ? $" ({effect})" : "")}";
         Begin(json, book, finding, title, isPreferred: assured);
         WriteEdits(json, book, correction.Edits);
+        json.WriteEndObject();
+    }
+
+    /// <summary>
+    /// Targets of the recipe's own that it does not reach. Solving takes longer than offering: where the editor asks for the edit once
+    /// one is chosen, it is solved then.
+    /// </summary>
+    private void Solve(Utf8JsonWriter json, OpenBook book, Recipe recipe)
+    {
+        foreach (var action in SolveActions.For(book, recipe))
+        {
+            IReadOnlyList<TextEdit>? edits = null;
+            if (!Session.Client.ResolvesActions)
+            {
+                try
+                {
+                    edits = SolveActions.Solve(book, recipe, action);
+                }
+                catch (RequestException)
+                {
+                    // What cannot be reached is not offered.
+                    continue;
+                }
+            }
+
+            WriteSolve(json, book, recipe, action, edits);
+        }
+    }
+
+    private void Resolve(Utf8JsonWriter json, JsonElement chosen)
+    {
+        json.WritePropertyName("result");
+        var data = chosen.At("data");
+        if (data.ValueKind != JsonValueKind.Object)
+        {
+            chosen.WriteTo(json);
+            return;
+        }
+
+        string solve = Lsp.TextOf(data, "solve");
+        if (Session.Find(Lsp.TextOf(data, "uri")) is not (var book, Recipe recipe)) throw new RequestException("The action needs an open recipe.");
+        var action = SolveActions.For(book, recipe).FirstOrDefault(a => a.Id == solve) ?? throw new RequestException("The recipe has changed since.");
+        WriteSolve(json, book, recipe, action, SolveActions.Solve(book, recipe, action));
+    }
+
+    private void WriteSolve(Utf8JsonWriter json, OpenBook book, Recipe recipe, SolveAction action, IReadOnlyList<TextEdit>? edits)
+    {
+        json.WriteStartObject();
+        json.WriteString("title", DisplayText.Escape(action.Title));
+        json.WriteString("kind", Rewrite);
+        json.WriteStartObject("data");
+        json.WriteString("uri", Session.AddressOf(book, recipe.Source));
+        json.WriteString("solve", action.Id);
+        json.WriteEndObject();
+        if (edits is not null) WriteEdits(json, book, edits);
         json.WriteEndObject();
     }
 
