@@ -31,7 +31,7 @@ internal static class Watch
                 continue;
             }
 
-            var changes = Changes(folder, now);
+            var changes = FileState.Between(folder.Files, now.Files);
             folder = now;
             if (changes.Count == 0) continue;
             live.Take(changes);
@@ -51,19 +51,5 @@ internal static class Watch
         }
 
         return true;
-    }
-
-    private static List<FileState> Changes(BookFolder before, BookFolder now)
-    {
-        var known = before.Files.ToDictionary(f => f.Path, StringComparer.Ordinal);
-        var changes = new List<FileState>();
-        foreach (var file in now.Files)
-        {
-            if (!known.Remove(file.Path, out var old) || !old.Utf8.Span.SequenceEqual(file.Utf8.Span)) changes.Add(new FileState(file.Path, file));
-        }
-
-        changes.AddRange(known.Keys.Select(path => new FileState(path, null)));
-        changes.Sort(static (a, b) => string.CompareOrdinal(a.Path, b.Path));
-        return changes;
     }
 }

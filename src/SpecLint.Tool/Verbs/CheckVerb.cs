@@ -111,20 +111,22 @@ internal sealed class CheckVerb : Verb
         if (parsed.GetValue(watch)) return WatchBook(parsed, host, folder, input);
 
         // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
-        var earlier = parsed.GetValue(since) is { } from ? Check(input with { Files = GitBook.Read(folder.Root, from) }) : null;
-        input = input with { Earlier = earlier?.Book };
+        var before = parsed.GetValue(since) is { } from ? GitBook.Read(folder.Root, from) : null;
+        HashSet<string> known = [];
         CheckResult result;
-        using (var progress = new ProgressLine(host, !isQuiet, folder.Files.Count))
+        using (var progress = new ProgressLine(host, !isQuiet, (before ?? folder.Files).Count))
         {
-            result = Check(input with { Progress = progress.Report });
+            var shown = input with { Progress = progress.Report };
+            if (before is null) result = Check(shown);
+            else (known, result) = HouseRuleFiles.Run(houseRules, () => TwoStates.Check(shown, before));
         }
 
         var remarks = new List<string>();
         bool isPart = parsed.GetValue(since) is not null;
         if (parsed.GetValue(since) is { } revision)
         {
-            (result, string before) = SinceRevision.Only(result, earlier!, "at " + revision);
-            if (before.Length > 0) remarks.Add(before);
+            (result, string old) = SinceRevision.Only(result, known, "at " + revision);
+            if (old.Length > 0) remarks.Add(old);
         }
 
         var match = entries?.Match(result);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Book;
+using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Reports;
@@ -59,16 +60,20 @@ internal sealed class HookVerb : Verb
         }
 
         var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), threads: 0);
-        var earlier = before is null ? null : Checker.Check(input with { Files = before });
-        var result = Checker.Check(input with { Earlier = earlier?.Book });
         var remarks = new List<string>();
-        if (earlier is not null)
+        CheckResult result;
+        if (before is null)
         {
-            (result, string old) = SinceRevision.Only(result, earlier, "before this change");
+            result = Checker.Check(input);
+        }
+        else
+        {
+            (var known, result) = TwoStates.Check(input, before);
+            (result, string old) = SinceRevision.Only(result, known, "before this change");
             if (old.Length > 0) remarks.Add(old + " speclint check shows all.");
         }
 
-        var content = ReportContent.Of(result, includes: null, remarks, null, isPart: earlier is not null);
+        var content = ReportContent.Of(result, includes: null, remarks, null, isPart: before is not null);
         if (folder.BarIsUnreadable)
         {
             Shell.Say(host, $"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");

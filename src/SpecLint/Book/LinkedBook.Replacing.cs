@@ -62,7 +62,7 @@ public sealed partial class LinkedBook
     }
 
     /// <summary>Takes out the readings that are not of some recipes as they stand, and puts back those that are.</summary>
-    internal void HoldReadingsOf(IEnumerable<Recipe> recipes) => HoldReadings(recipes, null);
+    internal void HoldReadingsOf(IEnumerable<Recipe> recipes) => HoldReadings(recipes, heldAgainst);
 
     private bool IsDouble(BookFile file)
     {

@@ -108,7 +108,13 @@ public sealed partial class LinkedBook
 
     /// <summary>Takes out the readings that are not of the recipes as they stand.</summary>
     /// <param name="earlier">The book before a change, in which readings that stayed as they were are looked for.</param>
-    internal void HoldReadings(LinkedBook? earlier) => HoldReadings(Recipes, earlier);
+    internal void HoldReadings(LinkedBook? earlier)
+    {
+        heldAgainst = earlier;
+        HoldReadings(Recipes, earlier);
+    }
+
+    private LinkedBook? heldAgainst;
 
     private void HoldReadings(IEnumerable<Recipe> recipes, LinkedBook? earlier)
     {

@@ -135,9 +135,12 @@ public static class Corrector
     {
         private readonly Dictionary<string, (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)> states = new(StringComparer.Ordinal);
 
-        public IReadOnlyList<SourceFile> Files { get; private set; } = input.Files;
+        private readonly Trials trials = new(input, first);
 
-        public CheckResult Result { get; private set; } = first;
+        public IReadOnlyList<SourceFile> Files => trials.Files;
+
+        /// <summary>The check of the files as they stand.</summary>
+        public CheckResult Result => trials.Result;
 
         public (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added) StateOf(string fingerprint) =>
             states.TryGetValue(fingerprint, out var state) ? state : (CorrectionState.RightAlready, null, [], []);
@@ -194,11 +197,10 @@ public static class Corrector
                 return;
             }
 
-            var result = Checker.Check(input with { Files = made, Progress = null });
+            var (result, added) = trials.Try(made);
             var after = result.Fingerprints();
             bool stays = corrections.Exists(c => after.Contains(c.Fingerprint));
             var brought = result.Findings.Flat().Where(f => !now.ContainsKey(f.Fingerprint)).ToList();
-            var added = Harm.Added(Result, result);
             bool keepsAll = corrections.TrueForAll(c => c.Correction.KeepsTheThing);
             bool harms = !keepsAll && (added.Count > 0 || brought.Exists(f => f.Rule.Safety));
             bool more = !choice.AdmitNew && brought.Exists(f => !(keepsAll && f.Rule.Safety));
@@ -215,8 +217,7 @@ public static class Corrector
                 return;
             }
 
-            Files = made;
-            Result = result;
+            trials.Keep();
             foreach (var (fingerprint, correction) in corrections)
             {
                 bool alone = corrections.Count == 1;
@@ -250,7 +251,7 @@ public static class Corrector
             Try(corrections.GetRange(half, corrections.Count - half).ConvertAll(c => c.Fingerprint));
         }
 
-        private Dictionary<string, Finding> FindNow() => Comparison.ByFingerprint(Result.Findings.Flat());
+        private Dictionary<string, Finding> FindNow() => Comparison.ByFingerprint(trials.Standing.Findings.Flat());
 
         /// <summary>The files with corrections made; <see langword="null"/> where they cannot be.</summary>
         private List<SourceFile>? Make(List<Correction> corrections)

@@ -9,16 +9,30 @@ namespace SpecLint.Changes;
 internal sealed record Harm(string Recipe, string What, bool IsAllergen)
 {
     /// <summary>What recipes have after a change and had not before, through all their preparations.</summary>
-    public static List<Harm> Added(CheckResult before, CheckResult after)
+    public static List<Harm> Added(CheckResult before, CheckResult after) => Added(Of(before, static _ => true), after, static _ => true);
+
+    /// <summary>What recipes have, by id.</summary>
+    /// <param name="result">The check of the book.</param>
+    /// <param name="isMeant">The recipes that are looked at.</param>
+    public static Dictionary<string, HashSet<(string What, bool IsAllergen)>> Of(CheckResult result, Func<Recipe, bool> isMeant)
     {
-        var added = new List<Harm>();
         var known = new Dictionary<string, HashSet<(string, bool)>>(StringComparer.Ordinal);
-        foreach (var recipe in before.Book.Recipes)
+        foreach (var recipe in result.Book.Recipes.Where(isMeant))
         {
-            if (!known.ContainsKey(recipe.Id)) known.Add(recipe.Id, [.. Of(before, recipe)]);
+            if (!known.ContainsKey(recipe.Id)) known.Add(recipe.Id, [.. Of(result, recipe)]);
         }
 
-        foreach (var recipe in after.Book.Recipes)
+        return known;
+    }
+
+    /// <summary>What recipes have after a change and had not before.</summary>
+    /// <param name="known">What they had; those without an entry are new.</param>
+    /// <param name="after">The check after.</param>
+    /// <param name="isMeant">The recipes that are looked at.</param>
+    public static List<Harm> Added(Dictionary<string, HashSet<(string What, bool IsAllergen)>> known, CheckResult after, Func<Recipe, bool> isMeant)
+    {
+        var added = new List<Harm>();
+        foreach (var recipe in after.Book.Recipes.Where(isMeant))
         {
             if (!known.TryGetValue(recipe.Id, out var had)) continue;
             foreach (var (what, isAllergen) in Of(after, recipe))

@@ -9,7 +9,27 @@ namespace SpecLint.Live;
 /// <summary>A file of a book as it is now.</summary>
 /// <param name="Path">Path relative to the root of the book, with <c>/</c>.</param>
 /// <param name="Source">Its text; <see langword="null"/> where the file is gone.</param>
-public readonly record struct FileState(string Path, SourceFile? Source);
+public readonly record struct FileState(string Path, SourceFile? Source)
+{
+    /// <summary>What to take so that some files become others: those that differ, came or went, by path.</summary>
+    /// <param name="before">The files that a book has.</param>
+    /// <param name="now">The files that it is to have.</param>
+    internal static List<FileState> Between(IEnumerable<SourceFile> before, IEnumerable<SourceFile> now)
+    {
+        var known = before.ToDictionary(f => f.Path, StringComparer.Ordinal);
+        var states = new List<FileState>();
+        foreach (var file in now)
+        {
+            bool isSame = known.TryGetValue(file.Path, out var old) && (old == file || old.Utf8.Span.SequenceEqual(file.Utf8.Span));
+            known.Remove(file.Path);
+            if (!isSame) states.Add(new FileState(file.Path, file));
+        }
+
+        states.AddRange(known.Keys.Select(path => new FileState(path, null)));
+        states.Sort(static (a, b) => string.CompareOrdinal(a.Path, b.Path));
+        return states;
+    }
+}
 
 /// <summary>
 /// A book that stays open while its files change. It takes changed files and checks again only what depends on them, with the

@@ -1,5 +1,7 @@
 using System.Globalization;
+using SpecLint.Changes;
 using SpecLint.Live;
+using SpecLint.Reading;
 using SpecLint.Tests.Demo;
 using SpecLint.Tests.Properties;
 using SpecLint.Tests.Support;
@@ -35,12 +37,33 @@ public sealed class LiveBookTests
             int one = random.Next();
             Same(FactsOf(fresh, one), FactsOf(ours, one), where);
         }
+    }
 
-        void Same(List<string> expected, List<string> found, string where)
+    [Fact]
+    public void Against_an_earlier_state_it_says_what_two_fresh_checks_say()
+    {
+        int cases = PropertyRun.Cases(25, 1_500), seed = PropertyRun.Seed;
+        var random = new Random(seed);
+        var input = new BookInput([.. DemoBook.FileNames.Select(n => Books.File(n, DemoBook.Read(n)))], Books.On) { Threads = 1 };
+        var book = new RandomEdits(seed, input.Files);
+        for (int i = 0; i < cases; i++)
         {
-            if (expected.SequenceEqual(found, StringComparer.Ordinal)) return;
-            Assert.Fail($"{where}\nonly a fresh check says:\n{string.Join('\n', expected.Except(found, StringComparer.Ordinal).Take(5))}\nonly the live book says:\n{string.Join('\n', found.Except(expected, StringComparer.Ordinal).Take(5))}");
+            SourceFile[] before = [.. book.Files];
+            for (int n = 1 + random.Next(4); n > 0; n--) book.Next();
+            var now = input with { Files = [.. book.Files] };
+            string where = $"case {i} of seed {seed}: {book.Last}";
+            var earlier = Checker.Check(now with { Files = before });
+            var fresh = Checker.Check(now with { Earlier = earlier.Book });
+            var (known, ours) = TwoStates.Check(now, before);
+            Same([.. earlier.Fingerprints().Order(StringComparer.Ordinal)], [.. known.Order(StringComparer.Ordinal)], where);
+            Same(FindingText.Of(fresh), FindingText.Of(ours), where);
         }
+    }
+
+    private static void Same(List<string> expected, List<string> found, string where)
+    {
+        if (expected.SequenceEqual(found, StringComparer.Ordinal)) return;
+        Assert.Fail($"{where}\nonly a fresh check says:\n{string.Join('\n', expected.Except(found, StringComparer.Ordinal).Take(5))}\nonly the live book says:\n{string.Join('\n', found.Except(expected, StringComparer.Ordinal).Take(5))}");
     }
 
     /// <summary>All facts of one recipe.</summary>
