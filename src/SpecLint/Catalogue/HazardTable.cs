@@ -41,8 +41,9 @@ internal sealed record HazardRule(
 /// <summary>What a line that holds a hazard has to say in its note.</summary>
 /// <param name="What">What to write, as the end of "Write … in the note".</param>
 /// <param name="Answers">Words that answer it.</param>
+/// <param name="Refuses">Words that answer it the wrong way.</param>
 /// <param name="Level">The level where nothing does.</param>
-internal sealed record HazardAsk(string What, FixedList<string> Answers, Level Level);
+internal sealed record HazardAsk(string What, FixedList<string> Answers, FixedList<string> Refuses, Level Level);
 
 /// <summary>An ingredient, substance, vessel or process that can hurt.</summary>
 /// <param name="Id">Its id in the table.</param>
@@ -97,7 +98,7 @@ internal static class HazardTable
             {
                 Names = row.Texts("aliases"),
                 IsNamedInProse = row.Flag("namedInProse"),
-                Asks = row.TryGetProperty("asks", out var asks) ? new HazardAsk(asks.Text("what"), asks.Texts("answers"), Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning) : null,
+                Asks = row.TryGetProperty("asks", out var asks) ? new HazardAsk(asks.Text("what"), asks.Texts("answers"), asks.Texts("refuses"), Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning) : null,
             });
         }
 

@@ -42,6 +42,12 @@ internal static class Perishables
     /// <summary>g of ethanol in a gram from which a part is kept by its spirit (20 % vol).</summary>
     private const double Spirited = 0.16;
 
+    /// <summary>g of water in a gram from which a syrup is thin: one of 65 °Brix holds less.</summary>
+    private const double ThinSyrup = 0.4;
+
+    /// <summary>g of dry matter beside sugar in a gram from which a syrup feeds what grows.</summary>
+    private const double BesideSugar = 0.005;
+
     private static readonly Limit LowAcid = Limits.Of("acidified-ph");
     private static readonly Limit WetShare = Limits.Of("guard-wet-share");
     private static readonly Limit SyrupSolids = Limits.Of("guard-spice-in-syrup");
@@ -74,13 +80,22 @@ internal static class Perishables
         if (kind.IsDairy) return Perishable.Dairy;
         if (kind.IsEgg) return Perishable.Egg;
         if (kind.IsPlantMilk || kind.IsNut) return Perishable.NutOrPulse;
-        if (kind.IsSyrup && ingredient.KeepsCold.Or(true)) return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.None);
+        if (kind.IsSyrup && ingredient.KeepsCold.Or(true)) return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : IsLowAcidVegetable(ingredient, material) ? Perishable.Juice : Perishable.None);
         if (!cold) return Perishable.None;
         if (kind.IsFat) return animal == "milk" ? Perishable.Dairy : Perishable.None;
         if (kind.Foams) return Perishable.NutOrPulse;
         if (kind.IsPerishablePlant) return KeepingTables.IsListedPlant(ingredient, cutOnly: false) ? Perishable.ListedPlant : Perishable.Plant;
         if (kind.IsJuice || kind.IsPuree) return KeepingTables.IsListedPlant(ingredient, cutOnly: true) ? Perishable.ListedPlant : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
         return kind.IsPerishableBrew || !kind.IsKnown ? OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant) : Perishable.None;
+    }
+
+    /// <summary>Whether a syrup of the vegetable kind needs cold: thin, too little acid to hold what grows, and with more than sugar in it to feed it.</summary>
+    private static bool IsLowAcidVegetable(Ingredient syrup, Material material)
+    {
+        if (!(syrup.KeepsCold is { IsGiven: true, Value: true } && syrup.Values.TryGetValue("ph", out var ph) && ph.Low > LowAcid.Value)) return false;
+        double sugar = 0, water = material.Of(Component.Water);
+        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugar += material.Of(c);
+        return water > ThinSyrup && 1 - water - sugar > BesideSugar;
     }
 
     /// <summary>What a dry good becomes in water.</summary>

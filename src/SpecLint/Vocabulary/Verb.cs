@@ -220,6 +220,9 @@ public sealed class Verb : Word
     /// <summary>Whether it distils.</summary>
     public bool Distils => Has(VerbTrait.Distils);
 
+    /// <summary>Whether it fills with the smoke of something that smoulders.</summary>
+    public bool Smokes => Has(VerbTrait.Smokes);
+
     /// <summary>Whether it coats the rim of the glass.</summary>
     public bool Rims => Has(VerbTrait.Rims);
 
@@ -277,6 +280,7 @@ internal enum VerbTrait
     Brief,
     Opens,
     Distils,
+    Smokes,
     Rims,
     Muddles,
     Bags,

@@ -141,6 +141,15 @@ public sealed class ControlledFoodTests
     public void Hot_hold_and_time(string at, string time, Level level) =>
         Assert.Equal(level, Check(Us, Prep("cream", """{ "item": "whole-milk", "amount": "1 kg" }""", """{ "do": "stir" }""", $$"""{ "at": "{{at}}", "in": "urn", "for": "{{time}}" }""")).FirstOrDefault(f => f.Rule.Id == "SL5005")?.Level ?? Level.None);
 
+    /// <summary>8 °C is the figure of England; Scotland asks for a cold place without one, so that the yardstick of 5 °C stays.</summary>
+    [Theory]
+    [InlineData("GB", false)]
+    [InlineData("GB-ENG", false)]
+    [InlineData("GB-SCT", true)]
+    [InlineData("IE", true)]
+    public void Seven_degrees_in_Britain(string place, bool found) =>
+        Assert.Equal(found, Check($$"""{ "name": "Bar", "jurisdictions": ["{{place}}"] }""", Prep("cream", """{ "item": "whole-milk", "amount": "1 kg" }""", """{ "do": "stir" }""", """{ "at": "7 °C", "in": "jug", "for": "2 d" }""")).Any(f => f.Rule.Id == "SL5005"));
+
     /// <summary>The first stage of cooling: 21 °C within 2 h (Food Code 3-501.14(A)).</summary>
     [Fact]
     public void Cooling_in_two_stages() =>

@@ -126,6 +126,74 @@ public sealed class HazardClearanceTests
     public void Asked(string item) =>
         Assert.Contains(Check("IE", $$"""{ "item": "water", "amount": "1 kg" }, { "item": "{{item}}", "amount": "20 g" }""", """{ "do": "stir" }"""), f => f.Rule.Id == "SL6023");
 
+    /// <summary>Methyl salicylate: a teaspoon (5 mL) or less has killed (J. Davis, Journal of Emergency Medicine 32:63, 2007); a tenth of it in a serve is an error.</summary>
+    [Theory]
+    [InlineData("10 ml", Level.Error)]
+    [InlineData("1 ml", Level.Warning)]
+    public void Wintergreen(string amount, Level level)
+    {
+        string cordial = $$"""{ "name": "Green cordial", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "250 g" }, { "item": "water", "amount": "250 g" }, { "item": "wintergreen-oil", "amount": "{{amount}}" } ], "method": [ { "do": "stir" } ], "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""";
+        Assert.Equal(level, Assert.Single(Books.Check(("green-cordial.prep.json", cordial)).Findings.Flat(), f => f.Rule.Id == "SL6009").Level);
+    }
+
+    /// <summary>What smoulders is named, and is not treated or resinous wood (Regulation (EC) 2065/2003, Annex I, on smoke flavourings).</summary>
+    [Theory]
+    [InlineData("", Level.Note)]
+    [InlineData("over treated chips", Level.Warning)]
+    [InlineData("over pine", Level.Warning)]
+    [InlineData("over untreated oak", Level.None)]
+    [InlineData("over hay", Level.None)]
+    [InlineData("not treated, hardwood", Level.None)]
+    public void Smoke(string note, Level level)
+    {
+        string drink = $$"""{ "name": "Glass", "ingredients": [ { "item": "bourbon", "amount": "50 ml" } ], "method": [ { "do": "build", "into": "glass" }, { "do": "smoke"{{(note.Length == 0 ? "" : $", \"note\": \"{note}\"")}} } ], "serves": 1 }""";
+        Assert.Equal(level, Books.Check(("glass.drink.json", drink)).Findings.Flat().FirstOrDefault(f => f.Rule.Id == "SL6023")?.Level ?? Level.None);
+    }
+
+    /// <summary>A raw oyster asks for its advisory (US FDA Food Code 2022, 3-603.11).</summary>
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("Contains raw shellfish", false)]
+    [InlineData("No raw shellfish", true)]
+    public void Raw_oyster(string advisory, bool found)
+    {
+        string drink = $$"""{ "name": "Glass", "ingredients": [ { "item": "vodka", "amount": "50 ml" } ], "method": [ { "do": "build", "into": "glass" } ], "garnish": [ { "item": "oyster", "amount": "1 piece" } ], "declares": { "allergens": ["mollusc"], "advisory": ["{{advisory}}"] } }""";
+        Assert.Equal(found, Books.Check(("glass.drink.json", drink)).Findings.Flat().Any(f => f.Rule.Id == "SL6023"));
+    }
+
+    /// <summary>21 CFR 184.1069: 0.7 % of malic acid; what juice brings is no addition.</summary>
+    [Theory]
+    [InlineData("US", "malic-acid", "1.5 g", true)]
+    [InlineData("IE", "malic-acid", "1.5 g", false)]
+    [InlineData("US", "malic-acid", "0.5 g", false)]
+    [InlineData("US", "apple-juice", "150 ml", false)]
+    public void Malic_acid(string place, string item, string amount, bool found)
+    {
+        string drink = $$"""{ "name": "Glass", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "simple-syrup", "amount": "20 ml" }, { "item": "{{item}}", "amount": "{{amount}}" } ], "method": [ { "do": "build", "into": "glass" } ], "serves": 1 }""";
+        Assert.Equal(found, Books.Check(("bar.json", Bar(place)), ("glass.drink.json", drink)).Findings.Flat().Any(f => f.Rule.Id == "SL6018"));
+    }
+
+    /// <summary>A carbonator is plumbed without copper (US FDA Food Code 4-101.14(A)); a steel line is in order.</summary>
+    [Theory]
+    [InlineData("through the copper coil", true)]
+    [InlineData("through the steel coil", false)]
+    public void Carbonator(string note, bool found)
+    {
+        string soda = $$"""{ "name": "House soda", "family": "carbonated", "ingredients": [ { "item": "water", "amount": "5 l" } ], "method": [ { "do": "carbonate", "at": "4 °C", "note": "{{note}}" } ], "keep": { "at": "4 °C", "in": "steel keg", "for": "2 d" } }""";
+        Assert.Equal(found, Books.Check(("house-soda.prep.json", soda)).Findings.Flat().Any(f => f.Rule.Id == "SL6012"));
+    }
+
+    /// <summary>A vegetable syrup that stood warm is thrown away, not tasted.</summary>
+    [Theory]
+    [InlineData("carrot-syrup", true)]
+    [InlineData("simple-syrup", false)]
+    public void Low_acid_syrup_in_the_room(string item, bool found)
+    {
+        var findings = Books.Check(("shelf.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "{{item}}", "opened": "2026-11-05", "amount": "500 ml", "at": "20 °C" } ] }""")).Findings.Flat().ToList();
+        Assert.Equal(found, findings.Any(f => f is { Rule.Id: "SL5012", Level: >= Level.Warning }));
+        if (found) Assert.DoesNotContain(findings, f => f.Advice.Contains("Taste", StringComparison.Ordinal));
+    }
+
     private static List<Finding> Check(string place, string lines, string method = """{ "do": "steep", "for": "2 d" }, { "do": "strain" }""") =>
         [.. Books.Check(("bar.json", Bar(place)), ("house-base.prep.json", $$"""{ "name": "House base", "family": "infusion", "ingredients": [ {{lines}} ], "method": [ {{method}} ], "yield": "600 g", "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""")).Findings.Flat()];
 }

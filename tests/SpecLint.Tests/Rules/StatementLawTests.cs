@@ -141,6 +141,20 @@ public sealed class StatementLawTests
         Assert.Equal(told, result.Findings.Any(f => f.Rule.Id == "SL7028" && f.Key == "caffeine"));
     }
 
+    /// <summary>Quinine and kola's caffeine are told of in Australia and New Zealand (Food Standards Code, S9-2), unless the name does.</summary>
+    [Theory]
+    [InlineData("AU", "Long Ebb", "tonic-water", 1)]
+    [InlineData("AU", "Gin and Tonic", "tonic-water", 0)]
+    [InlineData("NZ", "Long Ebb", "cola", 1)]
+    [InlineData("IE", "Long Ebb", "tonic-water", 0)]
+    public void Bought_quinine_and_caffeine_are_told_down_under(string country, string name, string item, int expected)
+    {
+        string drink = Soft(item, "120 ml").Replace("\"name\": \"A\"", $"\"name\": \"{name}\"", StringComparison.Ordinal);
+        var found = Check(country, drink).Findings.Where(f => f.Rule.Id == "SL7028").ToList();
+        Assert.Equal(expected, found.Count);
+        Assert.All(found, f => Assert.Equal(Level.Note, f.Level));
+    }
+
     /// <summary>The US warning is asked of every bottled drink that holds raw juice, and to the letter.</summary>
     [Theory]
     [InlineData("Not pasteurised", 1)]

@@ -10,7 +10,7 @@ internal sealed partial class StepOrder : RecipeRule
     {
         var method = context.Recipe.Method;
         bool worked = false;
-        Step? topped = null, strained = null, gelled = null, poured = null, chilled = null;
+        Step? topped = null, floated = null, strained = null, gelled = null, poured = null, chilled = null;
         for (int i = 0; i < method.Count; i++)
         {
             var step = method[i];
@@ -43,9 +43,16 @@ internal sealed partial class StepOrder : RecipeRule
                     return;
                 }
 
+                if (floated is not null && (verb.UsesStrainer || verb.Agitates))
+                {
+                    Report(context, floated, step, "What is floated goes on last: the next step mixes it in");
+                    return;
+                }
+
                 // A rinse or a coat is poured out again; a build in the glass is where muddling may follow ice.
                 if (verb.UsesStrainer) poured ??= step;
                 if (verb.Chills && verb.LeavesIce) chilled ??= step;
+                if (verb.Floats) floated ??= step;
                 if (verb.Tops) topped ??= step;
                 else if (topped is not null && verb.Agitates)
                 {

@@ -20,6 +20,9 @@ namespace SpecLint.Rules.Hazards;
 [Limit("preservative-spirit-over-15", "None")]
 [Limit("declare-strength-from", "Alcoholic")]
 [Limit("spirit-drink-strength", "Spirit")]
+[Limit("malic-us", "MalicUs")]
+[Limit("acetic-us", "AceticUs")]
+[Limit("quillaia-eu", "QuillaiaEu")]
 internal sealed partial class AdditiveOverLimit : DrinkRule
 {
     /// <summary>mg/L that a soda poured over spirit may carry into it without being an addition of the bar's.</summary>
@@ -27,16 +30,19 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
 
     public override void Check(RecipeContext context, Drink drink)
     {
-        double benzoic = 0, sorbic = 0, phosphoric = 0;
+        HoldQuillaia(context, drink);
+        double benzoic = 0, sorbic = 0, phosphoric = 0, malic = 0, acetic = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (!IsAdded(part)) continue;
             benzoic += part.Grams.Typical * part.Material!.Of(Component.Benzoic);
             sorbic += part.Grams.Typical * part.Material.Of(Component.Sorbic);
             phosphoric += part.Grams.Typical * part.Material.Of(Component.Phosphoric);
+            malic += part.Grams.Typical * part.Material.Of(Component.Malic);
+            acetic += part.Grams.Typical * part.Material.Of(Component.Acetic);
         }
 
-        if (benzoic <= 0 && sorbic <= 0 && phosphoric <= 0) return;
+        if (benzoic <= 0 && sorbic <= 0 && phosphoric <= 0 && malic <= 0 && acetic <= 0) return;
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || !(volume.Value > 0)) return;
         double litres = volume.Value * drink.ServesOrOne / 1000;
@@ -46,6 +52,12 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
+        if (mixed)
+        {
+            Hold(context, Component.Malic, "malic acid", malic * 100 / context.Profile.Mass, MalicUs);
+            Hold(context, Component.Acetic, "acetic acid", acetic * 100 / context.Profile.Mass, AceticUs);
+        }
+
         Hold(context, Component.Benzoic, "sodium benzoate", benzoic * AsBenzoate.Value * 1e6 / context.Profile.Mass, BenzoateUs);
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1e6 / context.Profile.Mass, BenzoicCa);
 
@@ -69,14 +81,35 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
             most = part;
         }
 
-        if (most is null) return;
+        if (most is not null) Report(context, most, name, value, limit);
+    }
+
+    /// <summary>The dry matter of the extract in a litre: its law counts it without water.</summary>
+    private static void HoldQuillaia(RecipeContext context, Drink drink)
+    {
+        double grams = 0;
+        Part? most = null;
+        foreach (var load in context.Profile.HazardLoads)
+        {
+            if (load.Hazard.Id != "quillaia-extract" || double.IsNaN(load.Grams)) continue;
+            grams += load.Grams * (1 - (context.Profiles.MaterialOf(load.Id)?.Of(Component.Water) ?? 0));
+            most ??= load.Part;
+        }
+
+        if (most is null || !QuillaiaEu.AppliesIn(context.Settings) || context.Fact(Fact.ServedVolume) is not { IsKnown: true, Value: > 0 } volume) return;
+        double value = 1e6 * grams / (volume.Value * drink.ServesOrOne);
+        if (value > QuillaiaEu.Value) Report(context, most, "quillaia extract (dry)", value, QuillaiaEu);
+    }
+
+    private static void Report(RecipeContext context, Part most, string name, double value, Limit limit)
+    {
         string unit = limit.Unit.Replace("mg/l", "mg/L");
         context.Report(new(Rule)
         {
             AskedLevel = limit.LevelCap,
             At = context.AmountOf(most.Line),
             Key = limit.Id,
-            Message = $"The drink holds {Say.Number(value, 0)} {unit} of {name}, mostly from `{most.Line.Item.Or("")}`. The limit is {Say.Number(limit.Value)} {unit} ({limit.Source}).",
+            Message = $"The drink holds {Say.Number(value, value < 10 ? 2 : 0)} {unit} of {name}, mostly from `{most.Line.Item.Or("")}`. The limit is {Say.Number(limit.Value)} {unit} ({limit.Source}).",
             Advice = limit.Value > 0 ? $"Reduce it to at most {Say.Number(100 * limit.Value / value, 0)} %." : "Leave it out: a drink of that strength needs none.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(name, value, limit.Unit), Proof.Of(limit)],

@@ -7,6 +7,7 @@ namespace SpecLint.Rules.Hazards;
 
 [Rule("SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning, Safety = true, Needs = [Fact.ServedVolume])]
 [Limit("essential-oil-dose", "Most")]
+[Limit("wintergreen-serve", "Wintergreen")]
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
     /// <summary>Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.</summary>
@@ -33,6 +34,13 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
         }
     }
 
+    /// <summary>mL of an oil in one serve; of a preparation in the serve that is usual of such, NaN where a drink of the book says how much.</summary>
+    private static double ServeOf(RecipeContext context, double millilitres) => context.Recipe switch
+    {
+        Prep prep => PrepServe.Of(context, prep) is { } usual ? millilitres * usual.Share : double.NaN,
+        var drink => millilitres / drink.ServesOrOne,
+    };
+
     private static int Nearness(HazardLoad load) => !IsItself(load) ? 0 : load.Part.Phase is PartPhase.Beside or PartPhase.Top ? 2 : 1;
 
     public override void Check(RecipeContext context)
@@ -49,13 +57,16 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             // A drop of what nothing is known of: an oil weighs about as much as water.
             double perLitre = load.Grams / (double.IsNaN(density) ? 1 : density) / millilitres * 1000;
             bool unknown = itself && double.IsNaN(perLitre);
-            if (!neat && !unknown && !(perLitre > Most.Value)) continue;
+            double serve = load.Hazard.Id is "wintergreen-oil" ? ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) : double.NaN;
+            bool deadly = serve >= Wintergreen.Value;
+            if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;
             string dose = double.IsNaN(perLitre) ? "" : $" and comes to {Say.Number(perLitre)} mL/L";
             context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
+                AskedLevel = deadly ? Level.Error : null,
                 At = context.AmountOf(load.Part.Line),
-                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.",
+                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Most)],

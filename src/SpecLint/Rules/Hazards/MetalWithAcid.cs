@@ -69,16 +69,30 @@ internal sealed partial class MetalWithAcid : RecipeRule
         }
 
         var ph = context.Fact(Fact.Ph);
-        bool sour = ph.IsKnown ? ph.Low < limit.Value : context.Fact(Fact.Acid) is not { IsKnown: true, Low: <= 0 };
+
+        // Water that takes up carbon dioxide is acid, whatever is dissolved in it.
+        bool carbonic = limit == Copper && IsCarbonated(context.Recipe);
+        bool sour = carbonic || (ph.IsKnown ? ph.Low < limit.Value : context.Fact(Fact.Acid) is not { IsKnown: true, Low: <= 0 });
         if (!sour) return false;
         bool bare = vessel.IsBare;
-        bool broken = bare && ph.IsKnown && ph.High < limit.Value;
+        bool broken = bare && (carbonic || (ph.IsKnown && ph.High < limit.Value));
         bool law = limit.AppliesIn(context.Settings);
-        string acidity = ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
+        string acidity = carbonic ? "Carbonated liquid, which is acid," : ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
         Report(context, (vessel, at), limit, (broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown),
             $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}. Below pH {Say.Number(limit.Value)} the metal dissolves into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
         return true;
+    }
+
+    private static bool IsCarbonated(Recipe recipe)
+    {
+        if (recipe is Prep { Target.Pressure.IsGiven: true }) return true;
+        foreach (var step in recipe.Method)
+        {
+            if (step.Verb.Carbonates) return true;
+        }
+
+        return false;
     }
 
     /// <summary>Whether there is a limit to hold what it is made of against.</summary>

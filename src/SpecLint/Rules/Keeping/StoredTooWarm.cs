@@ -14,8 +14,9 @@ namespace SpecLint.Rules.Keeping;
 [Limit("food-code-time-control", "Time")]
 internal sealed partial class StoredTooWarm : PrepRule
 {
-    /// <summary>The limit in force: 5 °C, or 8 °C where only the law of Britain is asked.</summary>
-    internal static Limit LimitOf(Settings settings) => settings.Jurisdictions.Count == 1 && settings.AppliesIn("GB") ? ColdInBritain : Cold;
+    /// <summary>The limit in force: 5 °C, or 8 °C where only the law of Britain is asked; Scotland has no figure.</summary>
+    internal static Limit LimitOf(Settings settings) =>
+        settings.Jurisdictions.Count == 1 && settings.AppliesIn("GB") && !settings.StatedJurisdictions.Contains("GB-SCT") ? ColdInBritain : Cold;
 
     /// <summary>Whether a storage temperature is over the limit.</summary>
     internal static bool IsTooWarm(double celsius, Settings settings) => celsius > LimitOf(settings).Value && !(celsius >= HotLimitOf(settings).Value);

@@ -42,6 +42,7 @@ internal static class Claims
     private static readonly Limit SugarFree = Limits.Of("sugar-free-claim");
     private static readonly Limit LowSugars = Limits.Of("low-sugars-claim");
     private static readonly Limit Lactose = Limits.Of("lactose-free-claim");
+    private static readonly Limit[] LactoseOfCountries = [Limits.Of("lactose-free"), Limits.Of("lactose-free-none")];
     private static readonly Limit[] AlcoholFree = [.. AlcoholLimits.Free.Select(Limits.Of)];
     private static readonly Limit[] AlcoholFreeBeer = [.. AlcoholLimits.FreeBeer.Select(Limits.Of)];
     private static readonly Limit[] NonAlcoholic = [.. AlcoholLimits.NonAlcoholic.Select(Limits.Of)];
@@ -106,7 +107,7 @@ internal static class Claims
             ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false),
             ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten"),
             ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk"),
-            ClaimKind.LactoseFree => LactoseFree(profile),
+            ClaimKind.LactoseFree => LactoseFree(profile, settings),
             ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
             ClaimKind.NonAlcoholic => Strength(profile, settings, NonAlcoholic, AlcoholFreeElsewhere, "non-alcoholic"),
             ClaimKind.DeAlcoholised => Strength(profile, settings, DeAlcoholised, null, "de-alcoholised"),
@@ -234,11 +235,17 @@ internal static class Claims
             new(Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, cap, LeafOf(profile, origin), [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
     }
 
-    private static ClaimVerdict? LactoseFree(RecipeProfile profile)
+    private static ClaimVerdict? LactoseFree(RecipeProfile profile, Settings settings)
     {
+        var limit = Lactose;
+        foreach (var stricter in LactoseOfCountries)
+        {
+            if (settings.JurisdictionIsStated && Applies(stricter, settings) && stricter.Value < limit.Value) limit = stricter;
+        }
+
         double mass = profile.Mass;
         double lactose = profile.Grams[(int)Component.Lactose];
-        if (!(mass > 0) || 100 * lactose / mass <= Lactose.Value)
+        if (!(mass > 0) || 100 * lactose / mass <= limit.Value)
         {
             if (Unresolved(profile) is { } part) return NotKnown(part, "lactose", DairyLaw);
             foreach (var unknown in profile.Allergens.Unknown) return NotKnown(unknown.Part, "lactose", DairyLaw);
@@ -247,7 +254,7 @@ internal static class Claims
 
         double share = 100 * lactose / mass;
         return new ClaimVerdict(
-            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, above {Say.Number(Lactose.Value)} g", Lactose.Source, Lactose.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(Lactose)]);
+            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, above {Say.Number(limit.Value)} g", limit.Source, limit.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(limit)]);
     }
 
     private static ClaimVerdict? Strength(RecipeProfile profile, Settings settings, Limit[] limits, Limit? elsewhere, string words)

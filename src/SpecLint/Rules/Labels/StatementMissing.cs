@@ -31,6 +31,17 @@ internal sealed partial class StatementMissing : RecipeRule
         ("raw-milk", "unpasteurised milk", ["unpasteurised", "unpasteurized", "raw milk"], LabellingTable.Of("raw-milk-anz")),
     ];
 
+    /// <summary>Bought drinks with an added substance of which Australia and New Zealand have guests told, unless the drink's own name does.</summary>
+    private static readonly (string Id, string What, string[] Words, LabelRule Law)[] Bought =
+    [
+        ("tonic-water", "quinine", ["quinine", "tonic"], LabellingTable.Of("quinine-name-anz")),
+        ("tonic-water-light", "quinine", ["quinine", "tonic"], LabellingTable.Of("quinine-name-anz")),
+        ("tonic-water-sugar-free", "quinine", ["quinine", "tonic"], LabellingTable.Of("quinine-name-anz")),
+        ("bitter-lemon", "quinine", ["quinine", "bitter lemon"], LabellingTable.Of("quinine-name-anz")),
+        ("cola", "caffeine", ["caffeine", "cola", "coke"], LabellingTable.Of("caffeine-name-anz")),
+        ("diet-cola", "caffeine", ["caffeine", "cola", "coke"], LabellingTable.Of("caffeine-name-anz")),
+    ];
+
     private static readonly string[] TellsOfCaffeine = ["coffee", "espresso", "café", "caffè", "kaffee", "tea", "thé", "chai", "matcha"];
     private static readonly string[] TellsOfLiquorice = ["liquorice", "licorice", "lakritz", "réglisse"];
 
@@ -46,6 +57,13 @@ internal sealed partial class StatementMissing : RecipeRule
                 if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id)) continue;
                 told = what;
                 if (!Additives.IsSaid(context.Recipe, words)) context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
+            }
+
+            foreach (var (id, what, words, law) in Bought)
+            {
+                if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id) || NameTells(context.Recipe, words) || Additives.IsSaid(context.Recipe, words)) continue;
+                told = what;
+                context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken, Level.Note));
             }
         }
 
