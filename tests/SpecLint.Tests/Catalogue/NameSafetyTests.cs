@@ -199,6 +199,8 @@ public sealed partial class NameSafetyTests
         ["black-walnut-bitters"] = "told apart by its own row",
         ["whey-permeate"] = "milk all the same",
         ["coconut-butter"] = "a fat",
+        ["apple-butter"] = "a paste of fruit",
+        ["fruit-butter"] = "a paste of fruit",
         ["butter-extract"] = "an aroma",
         ["malt-extract"] = "barley all the same",
         ["oat-straw"] = "a plant",

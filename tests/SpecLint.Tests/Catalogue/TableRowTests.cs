@@ -30,7 +30,7 @@ public sealed partial class TableRowTests
     /// <summary>A name is read by SL7019, SL7020 or SL7022 when it is a category with a figure, or protected.</summary>
     [Fact]
     public void Every_row_of_names_is_read_or_says_why_it_is_kept() =>
-        Check("names", NameTable.All.Where(n => n.Kind != "protected" && (n.Kind != "category" || (double.IsNaN(n.StrengthAtLeast) && double.IsNaN(n.SugarAtLeast)))).Select(n => n.Id));
+        Check("names", NameTable.All.Where(n => !Literals.Value.Contains(n.Id) && n.Kind != "protected" && (n.Kind != "category" || (double.IsNaN(n.StrengthAtLeast) && double.IsNaN(n.SugarAtLeast)))).Select(n => n.Id));
 
     /// <summary>
     /// A hazard is read when a rule names it, an entry of the catalogue is or brings it, a plant of the table holds it, or it is
@@ -97,7 +97,11 @@ public sealed partial class TableRowTests
     {
         var kept = File.ReadLines(Repository.At("tests", "SpecLint.Tests", "Catalogue", "kept-rows.csv")).Skip(1)
             .Select(l => l.Split(',', 3)).Where(c => c[0] == table && c[2].Trim('"').Length > 20).Select(c => c[1]).ToHashSet(StringComparer.Ordinal);
-        Assert.Equal([], unread.Where(id => !kept.Contains(id)).OrderBy(id => id, StringComparer.Ordinal));
+        var found = unread.ToHashSet(StringComparer.Ordinal);
+        Assert.Equal([], found.Where(id => !kept.Contains(id)).OrderBy(id => id, StringComparer.Ordinal));
+
+        // A row that a rule has learnt to read, or that is gone, leaves the list.
+        Assert.Equal([], kept.Where(id => !found.Contains(id)).OrderBy(id => id, StringComparer.Ordinal));
     }
 
     [GeneratedRegex("\"([a-z0-9][a-z0-9-]*)\"")]
