@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Findings;
-using SpecLint.Profile;
 using SpecLint.Rules.Keeping;
 
 namespace SpecLint.Rules.Hazards;
