@@ -53,8 +53,18 @@ public static class Say
     {
         string low1 = Number(low), high1 = Number(high);
         string main = With(value, unit);
-        return low1 == high1 ? main : $"{main} ({low1}–{high1})";
+        return low1 == high1 ? main : $"{main} ({Between(low1, high1)})";
     }
+
+    /// <summary>Two ends as one range: <c>14.1–16.3</c>, and <c>-6.8 to -6.4</c> where a dash would stand beside a minus.</summary>
+    /// <param name="low">The low end in digits.</param>
+    /// <param name="high">The high end in digits.</param>
+    internal static string Between(string low, string high) => low + Joint(low, high) + high;
+
+    /// <summary>What stands between two ends in digits.</summary>
+    internal static string Joint(string low, string high) => IsNegative(low) || IsNegative(high) ? " to " : "–";
+
+    private static bool IsNegative(string digits) => digits.Length > 0 && digits[0] is '-' or '−';
 
     /// <summary>A fact in words, e.g. <c>15.2 % vol (14.1–16.3)</c>.</summary>
     public static string Fact(Fact fact, FactValue value, bool solid = false) => Range(value.Value, value.Low, value.High, Unit(fact, solid));
@@ -63,7 +73,7 @@ public static class Say
     public static string Ph(FactValue value)
     {
         string low = Number(value.Low, 2), high = Number(value.High, 2);
-        return low == high ? Number(value.Value, 2) : $"{Number(value.Value, 2)} ({low}–{high})";
+        return low == high ? Number(value.Value, 2) : $"{Number(value.Value, 2)} ({Between(low, high)})";
     }
 
     /// <summary>The unit of a fact as people write it.</summary>

@@ -175,8 +175,11 @@ internal static class BookPlots
 
     private static string Range(double value, double low, double high) => Say.Range(value, low, high, "");
 
-    private static string Range(double value, double low, double high, int decimals) =>
-        Say.Number(low, decimals) == Say.Number(high, decimals) ? Say.Number(value, decimals) : $"{Say.Number(value, decimals)} ({Say.Number(low, decimals)}–{Say.Number(high, decimals)})";
+    private static string Range(double value, double low, double high, int decimals)
+    {
+        string first = Say.Number(low, decimals), last = Say.Number(high, decimals);
+        return first == last ? Say.Number(value, decimals) : $"{Say.Number(value, decimals)} ({Say.Between(first, last)})";
+    }
 
     private static string Cell(RecipeProfile profile, Fact fact, DisplayUnits units)
     {

@@ -115,12 +115,12 @@ public sealed class DisplayUnits
     /// <param name="low">Low end.</param>
     /// <param name="high">High end.</param>
     /// <param name="unit">The unit of all three.</param>
-    /// <param name="between">What stands between the ends.</param>
-    public string Ends(double value, double low, double high, string unit, string between = "–")
+    /// <param name="between">What stands between the ends; a dash, or a word beside a minus, where it is not given.</param>
+    public string Ends(double value, double low, double high, string unit, string? between = null)
     {
         var (scale, shift, _) = Of(value, unit);
         string first = Say.Number((low * scale) + shift), last = Say.Number((high * scale) + shift);
-        return first == last ? "" : first + between + last;
+        return first == last ? "" : first + (between ?? Say.Joint(first, last)) + last;
     }
 
     /// <summary>A value with its unit and range, as <see cref="Say.Range"/> writes it, in these units.</summary>
@@ -194,7 +194,8 @@ public sealed class DisplayUnits
         bool isHot = unit == "°C";
         double scale = unit switch { "cl" => 10, "l" or "L" => 1000, _ => 1 };
         double last = (b ?? a) * scale;
-        shown = (b is null ? "" : Bare(a * scale, last, isHot) + joint) + (isHot ? UnitedStates.Temperature(last) : Ounces(last));
+        string end = isHot ? UnitedStates.Temperature(last) : Ounces(last), first = b is null ? "" : Bare(a * scale, last, isHot);
+        shown = b is null ? end : first + (joint == "–" ? Say.Joint(first, end) : joint) + end;
         if (beside && unit is "ml" or "cl" or "l")
         {
             shown = $"{text.Substring(start, at - start)} ({shown})";
@@ -202,15 +203,23 @@ public sealed class DisplayUnits
         else if (StartsAt(text, at, " ("))
         {
             int inner = at + 2;
-            if (TryNumber(text, ref inner, out double low) && StartsAt(text, inner, "–") && ++inner < text.Length && TryNumber(text, ref inner, out double high) && StartsAt(text, inner, ")"))
+            if (TryNumber(text, ref inner, out double low) && TryJoint(text, ref inner) && TryNumber(text, ref inner, out double high) && StartsAt(text, inner, ")"))
             {
-                shown += $" ({Bare(low * scale, last, isHot)}–{Bare(high * scale, last, isHot)})";
+                shown += $" ({Say.Between(Bare(low * scale, last, isHot), Bare(high * scale, last, isHot))})";
                 at = inner + 1;
             }
         }
 
         length = at - start;
         return true;
+    }
+
+    /// <summary>What stands between the ends of a range as <see cref="Say"/> writes it.</summary>
+    private static bool TryJoint(string text, ref int at)
+    {
+        string joint = StartsAt(text, at, "–") ? "–" : StartsAt(text, at, " to ") ? " to " : "";
+        at += joint.Length;
+        return joint.Length > 0;
     }
 
     private static bool StartsAt(string text, int at, string what) => string.CompareOrdinal(text, at, what, 0, what.Length) == 0;

@@ -73,7 +73,7 @@ internal abstract class PlausibilityRule : FileRule
             if (unit == amount.Unit.Name) continue;
             double low = (amount.Low * factor) + offset, high = (amount.High * factor) + offset;
             if (!range.Holds(low) || !range.Holds(high)) continue;
-            string number = amount.Low < amount.High ? $"{Say.Number(amount.Low)}–{Say.Number(amount.High)}" : Say.Number(amount.Value);
+            string number = amount.Low < amount.High ? Say.Between(Say.Number(amount.Low), Say.Number(amount.High)) : Say.Number(amount.Value);
             return (unit, $"{number} {unit}", (amount.Value * factor) + offset);
         }
 
