@@ -56,9 +56,9 @@ public static class AcidBase
     private const int Steps = AcidData.MaxSteps;
 
     // The constants at the reference temperature, where most answers are wanted.
-    private static readonly double[] Constants20 = At20();
+    internal static readonly double[] Constants20 = At20();
 
-    private static readonly double LnKw20 = Electrolyte.LnKw(Celsius.Reference);
+    internal static readonly double LnKw20 = Electrolyte.LnKw(Celsius.Reference);
 
     // Charges at the end point of juices, which nearly every titration takes.
     private static readonly double[] JuiceCharges = AtJuiceEndPoint();
@@ -89,6 +89,53 @@ public static class AcidBase
         Span<double> molal = stackalloc double[A];
         return Dissolve(grams, molal, out var ions) && Balance(molal, ions, t, guess.Value, out var ph, out _) ? new Ph(ph) : null;
     }
+
+    /// <summary>
+    /// pH of a composition with its slope by each mass, for a propagation of uncertainty. The balance is solved once; a small change of a
+    /// mass then moves the solution by the implicit function theorem, so that a slope costs one look at the balance and not a solution.
+    /// </summary>
+    /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
+    /// <param name="t">Temperature.</param>
+    /// <param name="wanted">Bit n is set where the slope by the n-th component is wanted.</param>
+    /// <param name="slopes">Receives the slopes, 1/g, by <see cref="Component"/>; what is not wanted, or outside the model, is nought.</param>
+    /// <returns>Null where <see cref="Ph(ReadOnlySpan{double}, Celsius)"/> is; then no slope is written.</returns>
+    [Source("implicit function theorem on the charge balance of this class")]
+    public static Ph? PhWithSlopes(ReadOnlySpan<double> grams, Celsius t, ulong wanted, Span<double> slopes)
+    {
+        Span<double> molal = stackalloc double[A];
+        if (!Dissolve(grams, molal, out var ions) || !Balance(molal, ions, t, 3.5, out var ph, out var strength))
+            return null;
+        Span<double> moved = stackalloc double[Components.Count];
+        grams.CopyTo(moved);
+        double total = 0;
+        foreach (var g in grams)
+            total += g;
+        var step = total * SlopeStep;
+        var plane = default(BalanceTangent);
+        var hasPlane = !ions.Pairs && plane.TryTouch(molal, ions, t, ph, strength);
+        slopes.Clear();
+        for (var c = 0; c < grams.Length; c++)
+        {
+            if ((wanted & (1UL << c)) == 0)
+                continue;
+            moved[c] = grams[c] + step;
+            if (Dissolve(moved, molal, out var other))
+            {
+                // Calcium or magnesium that only come in with the step form pairs: that balance is solved.
+                if (hasPlane && !other.Pairs)
+                    slopes[c] = plane.Rise(molal, other, t) / step;
+                else if (Balance(molal, other, t, ph, out var after, out _))
+                    slopes[c] = (after - ph) / step;
+            }
+
+            moved[c] = grams[c];
+        }
+
+        return new Ph(ph);
+    }
+
+    // Share of the whole by which a mass is moved for its slope.
+    private const double SlopeStep = 1e-5;
 
     /// <summary>
     /// pH of a composition with what makes it uncertain beyond its masses. Ions that no table lists are one part: as a charge of one standard error of
@@ -337,7 +384,7 @@ public static class AcidBase
     }
 
     // What the medium does to a dissociation constant of molalities, its Debye–Hückel part left out.
-    private static double Interaction(int step, Ions ions) => Electrolyte.PowerOfTen(
+    internal static double Interaction(int step, Ions ions) => Electrolyte.PowerOfTen(
         -AcidData.SodiumSteps[step] * ions.Sodium - AcidData.PotassiumSteps[step] * ions.Potassium - Electrolyte.HydrogenChloride * ions.Chloride);
 
     /// <summary>
@@ -562,7 +609,7 @@ public static class AcidBase
         return constants;
     }
 
-    private static double LnK(int index, double u, double v) =>
+    internal static double LnK(int index, double u, double v) =>
         AcidData.LnK25[index] + AcidData.Enthalpy[index] * u + AcidData.HeatCapacity[index] * v;
 
     private static double Clamp(double value, double low, double high) => value < low ? low : value > high ? high : value;

@@ -13,6 +13,7 @@ internal static class PhFacts
 
     private static readonly Limit StrayIons = Limits.Of("stray-ions");
     private static readonly Evaluator PhEvaluator = static (grams, r) => r[0] = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
+    private static readonly SlopeEvaluator PhSlopes = static (grams, wanted, slopes) => AcidBase.PhWithSlopes(grams, Celsius.Reference, wanted, slopes)?.Value ?? double.NaN;
 
     /// <summary>pH as served or made, and before dilution.</summary>
     public static void Work(FactBasis of, FactStore facts, FactValue density)
@@ -65,7 +66,7 @@ internal static class PhFacts
         double acids = 0;
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids += of.Of(c);
         if (acids / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
-        var estimate = Propagation.Through(of, PhEvaluator);
+        var estimate = Propagation.Through(of, PhEvaluator, PhSlopes);
         if (double.IsNaN(estimate.Value + estimate.Low + estimate.High) || AcidBase.PhWithRange(of.Grams, Celsius.Reference) is not { } uncertain)
             return FactValue.Open("it lies outside the range of the acid model");
         if (estimate.Value > HighestOfFood && AcidBase.Unbalanced(of.Grams) > 0) return FactValue.Open("the acids that hold its minerals are not known: measure the pH");

@@ -8,6 +8,9 @@ namespace SpecLint.Profile;
 /// <summary>Works out several results of a composition at once; <see cref="double.NaN"/> is an open one.</summary>
 internal delegate void Evaluator(ReadOnlySpan<double> grams, Span<double> results);
 
+/// <summary>Works out one result with its slopes by the masses whose bits are set; <see cref="double.NaN"/> is an open one.</summary>
+internal delegate double SlopeEvaluator(ReadOnlySpan<double> grams, ulong wanted, Span<double> slopes);
+
 /// <summary>
 /// First-order propagation of uncertainty (JCGM 100:2008, 5.1): each result's gradient by the masses, times the change
 /// of the masses for one standard uncertainty of each input. Ranges of food are lopsided, so that each input is two half
@@ -100,32 +103,21 @@ internal static class Propagation
     /// </summary>
     /// <param name="mix">The composition.</param>
     /// <param name="evaluate">The result.</param>
+    /// <param name="slopes">The result with its slopes, where the model has them cheaper than by differences.</param>
     /// <returns>The value with its ends; an end is NaN where it lies outside the range of the model.</returns>
-    public static Estimate Through(Mix mix, Evaluator evaluate)
+    public static Estimate Through(Mix mix, Evaluator evaluate, SlopeEvaluator? slopes = null)
     {
-        Span<double> grams = stackalloc double[Components.Count], gradient = stackalloc double[Components.Count];
+        Span<double> gradient = stackalloc double[Components.Count];
         Span<double> up = stackalloc double[Components.Count], down = stackalloc double[Components.Count];
-        Span<double> result = stackalloc double[1];
-        mix.Grams.CopyTo(grams);
-        evaluate(grams, result);
-        double value = result[0];
-        if (double.IsNaN(value)) return new Estimate(value, value, value);
         gradient.Clear();
         up.Clear();
         down.Clear();
-        double step = Math.Max(mix.Total, 1e-9) * RelativeStep;
         var inputs = mix.Inputs;
         ulong varying = 0;
         foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
-        for (; varying != 0; varying &= varying - 1)
-        {
-            int c = LowestBit(varying);
-            double was = grams[c];
-            grams[c] = was + step;
-            evaluate(grams, result);
-            grams[c] = was;
-            gradient[c] = double.IsNaN(result[0]) ? 0 : (result[0] - value) / step;
-        }
+        var grams = mix.Grams;
+        double value = slopes is null ? Differences(grams, mix.Total, varying, evaluate, gradient) : slopes(grams, varying, gradient);
+        if (double.IsNaN(value)) return new Estimate(value, value, value);
 
         double upward = 0, downward = 0;
         foreach (ref readonly var variation in inputs)
@@ -152,6 +144,26 @@ internal static class Propagation
 
         double high = End(grams, up, upward, evaluate), low = End(grams, down, downward, evaluate);
         return new Estimate(value, double.IsNaN(low) ? low : Math.Min(value, low), double.IsNaN(high) ? high : Math.Max(value, high));
+    }
+
+    /// <summary>A result, and its slopes by small differences of the masses.</summary>
+    private static double Differences(ReadOnlySpan<double> grams, double total, ulong varying, Evaluator evaluate, Span<double> gradient)
+    {
+        Span<double> moved = stackalloc double[Components.Count], result = stackalloc double[1];
+        grams.CopyTo(moved);
+        evaluate(moved, result);
+        double value = result[0], step = Math.Max(total, 1e-9) * RelativeStep;
+        if (double.IsNaN(value)) return value;
+        for (; varying != 0; varying &= varying - 1)
+        {
+            int c = LowestBit(varying);
+            moved[c] = grams[c] + step;
+            evaluate(moved, result);
+            moved[c] = grams[c];
+            gradient[c] = double.IsNaN(result[0]) ? 0 : (result[0] - value) / step;
+        }
+
+        return value;
     }
 
     private static double End(ReadOnlySpan<double> grams, ReadOnlySpan<double> direction, double variance, Evaluator evaluate)

@@ -72,6 +72,28 @@ public sealed class AcidBasePropertyTests(ITestOutputHelper output)
         Assert.True(known > 0.99 * all);
     }
 
+    // The implicit function theorem against solving the balance again; every tenth composition holds calcium, whose pairs are solved both ways.
+    [Fact]
+    public void Slopes_are_those_of_small_changes() =>
+        Gen.Select(Drink, Gen.Int[0, Components.Count - 1], Gen.Int[0, 9]).Sample(
+            (grams, moved, calcium) =>
+            {
+                if (calcium == 0)
+                    grams[(int)Component.Calcium] = 0.5;
+                Span<double> slopes = stackalloc double[Components.Count];
+                var ph = AcidBase.PhWithSlopes(grams, Room, 1UL << moved, slopes);
+                Assert.Equal(AcidBase.Ph(grams, Room)?.Value, ph?.Value);
+                if (ph is null)
+                    return;
+                var step = 1e-5 * grams.Sum();
+                grams[moved] += step;
+                if (AcidBase.Ph(grams, Room) is not { } above)
+                    return;
+                var change = above.Value - ph.Value.Value;
+                Assert.Equal(change, slopes[moved] * step, 1e-7 + (0.01 * Math.Abs(change)));
+            },
+            iter: 20_000);
+
     [Fact]
     public void The_ph_falls_with_each_gram_of_acid() =>
         Gen.Select(Drink, Gen.Int[(int)Components.FirstAcid, (int)Components.LastAcid], Gen.Double[0.01, 5]).Sample(

@@ -39,8 +39,8 @@ internal sealed partial class UnlikePublished : DrinkRule
 
         // A drink at the edge of the published ones is worth a word where one slip explains it.
         var slip = Slip(context, drink, poured, group);
-        if (IsBatched(context, drink)) slip = slip with { Correction = null };
         if (!beyondAll && !slip.Explains) return;
+        if (slip.Correction is not null && IsBatched(context, drink)) slip = slip with { Correction = null };
         context.Report(new(Rule)
         {
             AskedLevel = beyondAll ? null : Level.Note,
