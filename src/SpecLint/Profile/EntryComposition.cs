@@ -130,8 +130,9 @@ internal sealed class EntryComposition
             bool moved = Titrate(grams);
             if (round == 0) moved |= AddNeutralSalt(grams);
             double next = State == MaterialState.Liquid ? Mixture.Density(grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN : double.NaN;
-            if (double.IsNaN(next) || (Math.Abs(next - density) < 1e-9 && !moved)) break;
-            density = next;
+            bool isSettled = double.IsNaN(next) || Math.Abs(next - density) < 1e-9;
+            if (isSettled && !moved) break;
+            if (!double.IsNaN(next)) density = next;
         }
 
         double total = Sum(grams);

@@ -32,6 +32,9 @@ internal sealed class EntryVariations
     private static readonly Catalogue.Limit LabelTolerance = Catalogue.Limits.Of("strength-tolerance");
     private static readonly Catalogue.Limit AlcoholFree = Catalogue.Limits.Of("declare-strength-from");
 
+    /// <summary>How much of the spread of the titratable acidity the pH explains at most; judged, no source.</summary>
+    private const double MostCorrelation = 0.8;
+
     private readonly Ingredient ingredient;
     private readonly IReadOnlyDictionary<string, SourcedValue> values;
     private readonly EntryComposition typical;
@@ -66,12 +69,59 @@ internal sealed class EntryVariations
         Vary("polyols", Within(TotalWay(Polyols)), static (e, by) => Scale(e, Polyols, by));
         if (double.IsNaN(typical.Ph) && typical.IonsAreBound && Total(Metals) > 0) VarySalt();
         else if (double.IsNaN(typical.Titratable) || double.IsNaN(typical.Ph)) Vary("acid", TotalWay(Acids), static (e, by) => Scale(e, Acids, by));
-        else Vary("titratable acidity", Way("titratableAcidity"), static (e, by) => e.Titratable = Math.Max(0, e.Titratable + by));
-        Vary("pH", Way("ph"), static (e, by) => e.Ph += by);
+        VaryPh();
         Vary("salt", Way("salt"), static (e, by) => e.Contents[(int)Component.SodiumChloride] = Math.Max(0, e.Contents[(int)Component.SodiumChloride] + by));
         if (!double.IsNaN(typical.Extract) && Catalogue.ExtractTable.Find(ingredient.IngredientKind.OrNone().Id) is { } extract)
             Vary("extract", new Ends((extract.Typical - extract.Low) / 10, (extract.High - extract.Typical) / 10), static (e, by) => e.Extract += by);
         if (double.IsNaN(typical.Solids) && double.IsNaN(typical.Water)) Vary("density", Way("density"), static (e, by) => e.Density += by);
+    }
+
+    /// <summary>
+    /// The pH of a lot is that of its acids and of the minerals that hold them: where it lies higher, more of the same acids is held, and less
+    /// is left to titrate. The acids differ by what the titratable acidity differs beyond that.
+    /// </summary>
+    private void VaryPh()
+    {
+        int before = inputs.Count;
+        Vary("pH", Way("ph"), HoldAcids);
+        if (double.IsNaN(typical.Titratable) || double.IsNaN(typical.Ph)) return;
+        var all = Way("titratableAcidity");
+        var explained = inputs.Count > before ? TitrationMovedBy(inputs[before]).AtMost(all.Times(MostCorrelation)) : default;
+        Vary("titratable acidity", all.Beyond(explained), static (e, by) => e.Titratable = Math.Max(0, e.Titratable + by));
+    }
+
+    /// <summary>Moves the pH of a composition and leaves its acids what they are; where they alone are not so sour, the titratable acidity stays.</summary>
+    private void HoldAcids(EntryComposition of, double by)
+    {
+        of.Ph += by;
+        double basis = BasisOfNominal();
+        var sour = (double[])nominal.Clone();
+        sour[(int)Component.Chloride] = typical.Contents[(int)Component.Chloride] / basis;
+        if (double.IsNaN(of.Titratable) || Juice.PotassiumForPh(sour, new Ph(of.Ph), Celsius.Reference) is null) return;
+        foreach (var c in Acids) of.Contents[(int)c] = nominal[(int)c] * basis;
+        of.Titratable = double.NaN;
+    }
+
+    /// <summary>How far the pH moves the titratable acidity, g in the basis: it falls where the pH rises.</summary>
+    private Ends TitrationMovedBy(UncertainInput ph)
+    {
+        var moved = new double[Components.Count];
+        for (int c = 0; c < moved.Length; c++) moved[c] = Math.Max(0, nominal[c] + ph.PerGram[c]);
+        double change = Math.Abs(Titrated(moved) - Titrated(nominal)) * BasisOfNominal() * Propagation.Coverage;
+        return new Ends(change * ph.Up, change * ph.Down);
+
+        static double Titrated(double[] grams) => AcidBase.TitratableAcidity(grams, Titration.JuiceEndPoint, TitrationBasis.CitricAnhydrous)?.Value ?? 0;
+    }
+
+    /// <summary>Grams of the composition in its basis, by a part that nothing moves.</summary>
+    private double BasisOfNominal()
+    {
+        foreach (var c in Solids)
+        {
+            if (typical.Contents[(int)c] > 0 && nominal[(int)c] > 0) return typical.Contents[(int)c] / nominal[(int)c];
+        }
+
+        return typical.PerVolume && !double.IsNaN(typical.Density) ? 100 * typical.Density : 100;
     }
 
     /// <summary>Of a salt, metal and anions vary together: it stays a salt.</summary>
@@ -216,6 +266,8 @@ internal sealed class EntryVariations
         public static Ends Of(SourcedValue value) => new(value.Typical - value.Low, value.High - value.Typical);
 
         public Ends Times(double factor) => new(Down * factor, Up * factor);
+
+        public Ends AtMost(Ends other) => new(Math.Min(Down, other.Down), Math.Min(Up, other.Up));
 
         /// <summary>What is left when a part of the spread is explained by something else.</summary>
         public Ends Beyond(Ends explained) => new(Left(Down, explained.Down), Left(Up, explained.Up));

@@ -85,6 +85,39 @@ public sealed class EntryCompositionTests
         Assert.True(profile.MixGrams[(int)Component.OtherDissolved] > 1);
     }
 
+    /// <summary>
+    /// A juice or a fruit that is less sour has no more acid for it: its minerals hold more of the same (strong-ion difference, Stewart,
+    /// How to Understand Acid–Base, 1981). Titrated, it has less.
+    /// </summary>
+    [Theory]
+    [InlineData("mango")]
+    [InlineData("mango-puree")]
+    [InlineData("kiwi")]
+    [InlineData("apricot")]
+    [InlineData("orange-juice")]
+    [InlineData("lemon-juice")]
+    [InlineData("red-wine")]
+    public void A_higher_ph_leaves_the_acids_what_they_are(string id)
+    {
+        var material = MaterialBuilder.Of(BuiltInCatalogue.Find(id)!, isBuiltIn: true);
+        var ph = Assert.Single(material.Inputs.ToArray(), i => i.Name == $"{id}: pH");
+        double acids = 0, change = 0;
+        double[] high = new double[Components.Count], typical = new double[Components.Count];
+        for (int c = 0; c < high.Length; c++)
+        {
+            typical[c] = material.Of((Component)c);
+            high[c] = Math.Max(0, typical[c] + (ph.PerGram[c] * ph.Up * Propagation.Coverage));
+            if ((Component)c is < Components.FirstAcid or > Components.LastAcid) continue;
+            acids += typical[c];
+            change += high[c] - typical[c];
+        }
+
+        Assert.InRange(change, -0.01 * acids, 0.01 * acids);
+        Assert.True(Titrated(high) < Titrated(typical));
+
+        static double Titrated(double[] grams) => AcidBase.TitratableAcidity(grams, Titration.JuiceEndPoint, TitrationBasis.CitricAnhydrous)!.Value.Value;
+    }
+
     /// <summary>Every way in which an entry varies adds up to nothing: what one part gains, another loses.</summary>
     [Fact]
     public void Variations_of_the_catalogue_keep_the_whole()
