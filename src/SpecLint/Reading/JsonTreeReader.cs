@@ -411,14 +411,13 @@ internal static class JsonTreeReader
         private void Add(ReadingProblem problem, int node) => (Found ??= []).Add((problem, node));
 
         /// <summary>
-        /// Where comments stand between two values, the reader does not see that the comma is missing, or that there are two: it is
-        /// counted here.
+        /// Where comments stand between two values, the reader does not see that the comma is missing, or that there are two; where they
+        /// stand behind a name, it does not see that the value is missing. Both are looked at here.
         /// </summary>
-        /// <exception cref="JsonException">There are too few or too many.</exception>
+        /// <exception cref="JsonException">There are too few commas or too many, or a name without a value.</exception>
         private void CheckCommas(JsonTokenType next, int at)
         {
             commented = false;
-            if (depth == 0 || afterName) return;
             int commas = 0;
             for (int i = lastEnd; i < at; i++)
             {
@@ -430,8 +429,12 @@ internal static class JsonTreeReader
                 i += 2 + end;
             }
 
-            bool isFirst = last[depth - 1] < 0, ends = next is JsonTokenType.EndObject or JsonTokenType.EndArray;
-            if (commas > (isFirst ? 0 : 1) || (commas == 0 && !isFirst && !ends)) throw new JsonException();
+            bool ends = next is JsonTokenType.EndObject or JsonTokenType.EndArray;
+            bool opens = depth == 0 || last[depth - 1] < 0;
+            bool isRight = afterName
+                ? commas == 0 && !ends && next != JsonTokenType.PropertyName
+                : commas <= (opens ? 0 : 1) && (commas == 1 || opens || ends);
+            if (!isRight) throw new JsonException();
         }
 
         private void ReportSyntax(JsonException broken)
