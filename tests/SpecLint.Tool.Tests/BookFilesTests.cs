@@ -53,6 +53,36 @@ public class BookFilesTests
             iter: LongRun.Cases(2_000, 100_000));
     }
 
+    /// <summary>What <c>leaveOut</c> leaves out is what git leaves out of a listing with the same glob (gitglossary, pathspec, <c>glob</c>), on random patterns.</summary>
+    [Fact]
+    public void Patterns_mean_what_they_mean_to_git()
+    {
+        string[] names = ["a", "b", "ab", "old", "x.drink.json", "y.prep.json", "ab.drink.json"], pieces = ["*", "**", "a*", "*b", "a", "ab", "old", "*.json", "*.drink.json", "x*", "a**b"];
+        var random = new Random(20261125);
+        using var git = new Changes.GitFolder();
+        for (int i = 0; i < 120; i++) git.Write($"{string.Concat(Enumerable.Range(0, random.Next(4)).Select(_ => names[random.Next(4)] + "/"))}{names[random.Next(4, 7)]}", "{}");
+        git.Git("add", "-A");
+        string[] paths = git.Git("ls-files", "-z").Split('\0', StringSplitOptions.RemoveEmptyEntries);
+        Assert.True(paths.Length > 50);
+        for (int i = LongRun.Cases(40, 2_000); i > 0; i--)
+        {
+            string pattern = string.Join('/', Enumerable.Range(0, random.Next(1, 5)).Select(_ => pieces[random.Next(pieces.Length)])) + (random.Next(5) == 0 ? "/" : "");
+            string bar = JsonSerializer.Serialize(new { leaveOut = new[] { pattern } });
+            var ours = BookFiles.Read([.. paths, "bar.json"], p => p == "bar.json" ? System.Text.Encoding.UTF8.GetBytes(bar) : []).Select(f => f.Path).Where(p => p != "bar.json");
+            string[] theirs = git.Git("ls-files", "-z", "--", ".", ":(exclude,glob)" + pattern).Split('\0', StringSplitOptions.RemoveEmptyEntries);
+            Assert.True(theirs.Order(StringComparer.Ordinal).SequenceEqual(ours.Order(StringComparer.Ordinal)), $"{pattern}: git {string.Join(' ', theirs.Except(ours))}, we {string.Join(' ', ours.Except(theirs))}");
+        }
+    }
+
+    /// <summary>A pattern that could be passed in ever so many ways, over a path as deep as the system allows; it would run for years.</summary>
+    [Fact]
+    public void A_pattern_of_many_stars_costs_no_more_than_it_is_long()
+    {
+        string bar = JsonSerializer.Serialize(new { leaveOut = new[] { string.Concat(Enumerable.Repeat("**/a/", 60)) + "b" } });
+        string path = string.Concat(Enumerable.Repeat("a/", 400)) + "x.drink.json";
+        Assert.Equal(2, BookFiles.Read([path, "bar.json"], p => p == "bar.json" ? System.Text.Encoding.UTF8.GetBytes(bar) : []).Count());
+    }
+
     [Fact]
     public void The_program_of_the_readme_is_the_one_that_is_compiled_here()
     {

@@ -17,7 +17,7 @@ internal sealed class PathPattern
     }
 
     /// <summary>Whether a path from the book's root, with <c>/</c>, is meant.</summary>
-    public bool Matches(string path) => Matches(path.Split('/'), 0, path.Count(c => c == '/') + 1, 0);
+    public bool Matches(string path) => Matches(path.Split('/'), path.Count(c => c == '/') + 1);
 
     /// <summary>Whether a path or a folder that it lies in is meant.</summary>
     public bool MatchesOrHolds(string path)
@@ -25,31 +25,46 @@ internal sealed class PathPattern
         string[] names = path.Split('/');
         for (int length = names.Length; length > 0; length--)
         {
-            if (Matches(names, 0, length, 0)) return true;
+            if (Matches(names, length)) return true;
         }
 
         return false;
     }
 
-    private bool Matches(string[] names, int name, int length, int segment)
+    /// <summary>
+    /// The shortest way that a <c>**</c> can be passed leaves the most to those that follow, so only the last one met is lengthened:
+    /// the cost is at most names times segments, whatever a pattern looks like.
+    /// </summary>
+    private bool Matches(string[] names, int length)
     {
-        for (; segment < segments.Length; segment++, name++)
+        int name = 0, segment = 0, star = -1, resume = 0;
+        while (true)
         {
-            if (segments[segment] == "**")
+            if (segment < segments.Length && segments[segment] == "**")
             {
                 if (segment == segments.Length - 1) return name < length;
-                for (int next = name; next < length; next++)
-                {
-                    if (Matches(names, next, length, segment + 1)) return true;
-                }
-
+                star = segment++;
+                resume = name;
+            }
+            else if (segment < segments.Length && name < length && MatchesName(segments[segment], names[name]))
+            {
+                segment++;
+                name++;
+            }
+            else if (segment == segments.Length && name == length)
+            {
+                return true;
+            }
+            else if (star < 0 || name == length)
+            {
                 return false;
             }
-
-            if (name == length || !MatchesName(segments[segment], names[name])) return false;
+            else
+            {
+                segment = star + 1;
+                name = ++resume;
+            }
         }
-
-        return name == length;
     }
 
     private static bool MatchesName(string pattern, string name)
