@@ -40,6 +40,9 @@ internal sealed class Host
     /// <summary>Whether standard error is a terminal.</summary>
     public bool ErrorIsTerminal { get; init; }
 
+    /// <summary>Writes files whole.</summary>
+    public AtomicFiles Files { get; } = new();
+
     /// <summary>Folder of the bench as a page; empty or missing in a build that does not hold it.</summary>
     public string PageFolder { get; init; } = Path.Combine(AppContext.BaseDirectory, "page");
 

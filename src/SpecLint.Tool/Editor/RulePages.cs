@@ -1,3 +1,4 @@
+using System.Text;
 using SpecLint.Rules;
 
 namespace SpecLint.Tool.Editor;
@@ -34,8 +35,7 @@ internal sealed class RulePages(Host host)
         string path = Path.Combine(cache, ruleId + ".md");
         try
         {
-            Directory.CreateDirectory(cache);
-            if (!File.Exists(path)) File.WriteAllText(path, page);
+            if (!File.Exists(path)) host.Files.Create(path, Encoding.UTF8.GetBytes(page));
             return new Uri(path).AbsoluteUri;
         }
         catch (Exception e) when (IoFault.Is(e))

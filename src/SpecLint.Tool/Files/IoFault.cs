@@ -13,5 +13,12 @@ internal static class IoFault
     public static bool ReaderIsGone(IOException e) => e.HResult is BrokenPipe or WindowsBrokenPipe or WindowsNoData;
 
     /// <summary>The reason, in words that can stand after a colon.</summary>
-    public static string Reason(Exception e) => e is UnauthorizedAccessException ? "permission denied" : e.Message.TrimEnd('.');
+    public static string Reason(Exception e)
+    {
+        if (e is UnauthorizedAccessException) return "permission denied";
+
+        // The path that follows is that of a temporary file as often as not; who says it names the file that is meant.
+        int path = e.Message.IndexOf(" : '", StringComparison.Ordinal);
+        return (path > 0 ? e.Message[..path] : e.Message).TrimEnd('.');
+    }
 }

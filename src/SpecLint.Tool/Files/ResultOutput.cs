@@ -39,7 +39,7 @@ internal static class ResultOutput
                 return;
             }
 
-            Replace(full, write);
+            host.Files.Write(full, write);
         }
         catch (Exception e) when (IoFault.Is(e))
         {
@@ -68,30 +68,6 @@ internal static class ResultOutput
 
         stream = opened;
         return true;
-    }
-
-    private static void Replace(string full, Action<Stream> write)
-    {
-        // A link stays a link: what it leads to is replaced.
-        if (new FileInfo(full).LinkTarget is not null) full = File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
-        string folder = Path.GetDirectoryName(full)!;
-        if (!Directory.Exists(folder)) throw new IOException("its folder does not exist");
-        string temporary = Path.Combine(folder, $".{Path.GetFileName(full)}.{Path.GetRandomFileName()}");
-        try
-        {
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1 << 16))
-            {
-                if (!OperatingSystem.IsWindows() && File.Exists(full)) File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(full));
-                write(stream);
-            }
-
-            File.Move(temporary, full, overwrite: true);
-        }
-        catch
-        {
-            File.Delete(temporary);
-            throw;
-        }
     }
 
     private static void WriteThrough(BufferedStream buffer, Action<Stream> write)

@@ -119,7 +119,7 @@ internal sealed class AdjustVerb : Verb
 
         try
         {
-            if (AtomicFile.Replace(Path.Combine(folder.Root, adjustment.File.Path), adjustment.Recipe.Source.Utf8.Span, adjustment.File.Utf8.Span) == AtomicFile.Outcome.Written)
+            if (host.Files.Replace(Path.Combine(folder.Root, adjustment.File.Path), adjustment.Recipe.Source.Utf8, adjustment.File.Utf8) == AtomicFiles.Outcome.Written)
             {
                 Shell.Say(host, $"{shown} is written.");
                 return true;

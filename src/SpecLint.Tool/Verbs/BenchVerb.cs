@@ -24,13 +24,15 @@ internal sealed class BenchVerb : Verb
         string shown = DisplayText.Escape(named);
         try
         {
-            if (File.Exists(root) || (Directory.Exists(root) && Directory.EnumerateFileSystemEntries(root).Any())) throw new UsageException($"{shown} is not an empty folder; nothing was written.");
-            foreach (string file in Directory.EnumerateFiles(host.PageFolder, "*", SearchOption.AllDirectories))
-            {
-                string to = Path.Combine(root, Path.GetRelativePath(host.PageFolder, file));
-                Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-                File.Copy(file, to);
-            }
+            var page = Directory.EnumerateFiles(host.PageFolder, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+                .ToDictionary(f => Path.Combine(root, Path.GetRelativePath(host.PageFolder, f)), StringComparer.Ordinal);
+
+            // What a killed run has left is completed.
+            var missing = page.Where(f => !File.Exists(f.Key)).ToList();
+            bool isFree = missing.Count > 0 && !File.Exists(root) && (!Directory.Exists(root) || Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories)
+                .All(f => f.EndsWith(AtomicFiles.Ending, StringComparison.Ordinal) || (page.TryGetValue(f, out string? own) && AtomicFiles.IsStill(f, File.ReadAllBytes(own)))));
+            if (!isFree) throw new UsageException($"{shown} is not an empty folder; nothing was written.");
+            host.Files.Create(missing.Select(f => (f.Key, (Func<byte[]>)(() => File.ReadAllBytes(f.Value)))));
         }
         catch (Exception e) when (IoFault.Is(e))
         {

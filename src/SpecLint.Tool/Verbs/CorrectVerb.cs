@@ -98,7 +98,7 @@ internal sealed class CorrectVerb : Verb
             return result.Outcomes.Count == 0 ? ExitStatus.Clean : ExitStatus.Findings;
         }
 
-        int failed = Write(host, folder, result);
+        var (failed, isFault) = Write(host, folder, result);
         if (!parsed.GetValue(quiet))
         {
             Shell.Say(host, failed > 0
@@ -106,39 +106,54 @@ internal sealed class CorrectVerb : Verb
                 : $"{ReportWords.Count(made, "correction", "corrections")} made in {ReportWords.Count(result.Files.Count, "file", "files")}{(back > 0 ? $", {back} rolled back" : "")}.");
         }
 
+        if (isFault) return ExitStatus.Usage;
         return back > 0 || failed > 0 ? ExitStatus.Findings : ExitStatus.Clean;
     }
 
     /// <summary>Writes the files; where one changed since it was read, none is written.</summary>
-    /// <returns>Number of files that were not written.</returns>
-    private static int Write(Host host, BookFolder folder, CorrectionResult result)
+    /// <returns>Number of files that were not written, and whether one of them could not be.</returns>
+    private static (int Failed, bool IsFault) Write(Host host, BookFolder folder, CorrectionResult result)
     {
-        var changed = result.Files.Where(f => !AtomicFile.IsStill(PathOf(folder, f), f.Before.Utf8.Span)).ToList();
+        var changed = result.Files.Where(f => !IsStill(folder, f)).ToList();
         if (changed.Count > 0)
         {
             foreach (var file in changed) Changed(host, folder, file);
-            return result.Files.Count;
+            return (result.Files.Count, false);
         }
 
         int failed = 0;
+        bool isFault = false;
         foreach (var file in result.Files)
         {
             try
             {
                 // A link to another file of the book: its text is written already.
-                if (AtomicFile.IsStill(PathOf(folder, file), file.After.Utf8.Span)) continue;
-                if (AtomicFile.Replace(PathOf(folder, file), file.Before.Utf8.Span, file.After.Utf8.Span) == AtomicFile.Outcome.Written) continue;
+                if (AtomicFiles.IsStill(PathOf(folder, file), file.After.Utf8.Span)) continue;
+                if (host.Files.Replace(PathOf(folder, file), file.Before.Utf8, file.After.Utf8) == AtomicFiles.Outcome.Written) continue;
                 Changed(host, folder, file);
             }
             catch (Exception e) when (IoFault.Is(e))
             {
                 Shell.Say(host, $"{folder.DisplayPrefix}{file.Before.Path} cannot be written: {IoFault.Reason(e)}.");
+                isFault = true;
             }
 
             failed++;
         }
 
-        return failed;
+        return (failed, isFault);
+    }
+
+    private static bool IsStill(BookFolder folder, CorrectedFile file)
+    {
+        try
+        {
+            return AtomicFiles.IsStill(PathOf(folder, file), file.Before.Utf8.Span);
+        }
+        catch (Exception e) when (IoFault.Is(e))
+        {
+            throw new UsageException($"{folder.DisplayPrefix}{file.Before.Path} cannot be read again, so nothing was written: {IoFault.Reason(e)}.", e);
+        }
     }
 
     private static void Changed(Host host, BookFolder folder, CorrectedFile file) =>

@@ -47,9 +47,16 @@ internal sealed class NeatenVerb : Verb
         {
             foreach (var (file, laid) in changed)
             {
-                if (AtomicFile.Replace(Path.Combine(folder.Root, file.Path), file.Utf8.Span, laid) == AtomicFile.Outcome.Written) continue;
-                Shell.Say(host, $"{folder.DisplayPrefix}{file.Path} was changed meanwhile, so it was not written.");
-                return ExitStatus.Usage;
+                string shown = folder.DisplayPrefix + file.Path;
+                try
+                {
+                    if (host.Files.Replace(Path.Combine(folder.Root, file.Path), file.Utf8, laid) == AtomicFiles.Outcome.Written) continue;
+                    throw new UsageException($"{shown} was changed meanwhile, so it was not written.");
+                }
+                catch (Exception e) when (IoFault.Is(e))
+                {
+                    throw new UsageException($"{shown} cannot be written: {IoFault.Reason(e)}.", e);
+                }
             }
         }
 

@@ -61,7 +61,7 @@ internal sealed class NewVerb : Verb
             throw new UsageException($"the book has {standing.Source.Path} already, whose id is {made.Id}; nothing was written.");
         string file = $"{made.Id}.{ReportWords.KeyOf(wanted)}.json";
         if (wanted is FileKind.Drink or FileKind.Prep && made.IsUnderstood) made = WithAllergens(folder, day, file, made, profiles, request);
-        Write(Path.Combine(folder.Root, file), folder.DisplayPrefix + file, made.Text);
+        Write(host, Path.Combine(folder.Root, file), folder.DisplayPrefix + file, made.Text);
         ResultOutput.DeliverText(host, null, writer =>
         {
             writer.WriteLine($"Wrote {DisplayText.Escape(folder.DisplayPrefix + file)}.");
@@ -84,12 +84,11 @@ internal sealed class NewVerb : Verb
         return allergens.Possible(linked.Settings).Count > 0 ? made : NewFile.Of(profiles, request, allergens.Contained(linked.Settings));
     }
 
-    private static void Write(string full, string shown, string text)
+    private static void Write(Host host, string full, string shown, string text)
     {
         try
         {
-            using var stream = new FileStream(full, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(Encoding.UTF8.GetBytes(text));
+            host.Files.Create(full, Encoding.UTF8.GetBytes(text));
         }
         catch (Exception e) when (IoFault.Is(e))
         {

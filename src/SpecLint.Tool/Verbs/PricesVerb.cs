@@ -69,8 +69,7 @@ internal sealed class PricesVerb : Verb
         if (File.Exists(path)) throw new UsageException($"{folder.DisplayPrefix}{file} is there already and is left as it is.");
         try
         {
-            using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-            stream.Write(Encoding.UTF8.GetBytes(PriceRowReader.FileOf(name, day, rows)));
+            host.Files.Create(path, Encoding.UTF8.GetBytes(PriceRowReader.FileOf(name, day, rows)));
         }
         catch (Exception e) when (IoFault.Is(e))
         {

@@ -71,7 +71,7 @@ internal sealed class RecordVerb : Verb
         if (written is null) throw new UsageException($"{shown} is not whole JSON; put it right first.");
         try
         {
-            if (AtomicFile.Replace(Path.Combine(folder.Root, file.Source.Path), file.Source.Utf8.Span, written.Utf8.Span) != AtomicFile.Outcome.Written)
+            if (host.Files.Replace(Path.Combine(folder.Root, file.Source.Path), file.Source.Utf8, written.Utf8) != AtomicFiles.Outcome.Written)
             {
                 Shell.Say(host, $"{shown} has changed since it was read and is left as it is; run the command again.");
                 return ExitStatus.Findings;

@@ -51,22 +51,25 @@ internal sealed class StartVerb : Verb
         string shown = DisplayText.Escape(named);
         if (File.Exists(Path.Combine(root, BookFiles.BarFile)))
         {
-            int written = Write(named, root, [.. schemas.Where(s => !Stands(root, s.Path))]);
+            int written = Write(host, named, root, [.. schemas.Where(s => !Stands(root, s.Path))]);
             ResultOutput.DeliverText(host, null, writer => writer.WriteLine(written == 0
                 ? $"{shown} is a book already, with all schemas; nothing was written."
                 : $"{shown} is a book already: wrote {ReportWords.Count(written, "schema that was", "schemas that were")} missing, and nothing else."));
             return ExitStatus.Clean;
         }
 
+        // The bar's own file, which makes it a book, comes last: what a killed run has left is completed by the next one.
         List<(string Path, Func<byte[]> Bytes)> files =
         [
-            .. isEmpty ? [(BookFiles.BarFile, () => Encoding.UTF8.GetBytes(EmptyBar.ReplaceLineEndings("\n")))] : Embedded.Beneath("demo/").Select(d => (d.Path, (Func<byte[]>)(() => Embedded.Read(d.Resource)))),
             .. schemas,
+            .. isEmpty ? [(BookFiles.BarFile, () => Encoding.UTF8.GetBytes(EmptyBar.ReplaceLineEndings("\n")))]
+                : Embedded.Beneath("demo/").OrderBy(d => d.Path == BookFiles.BarFile).Select(d => (d.Path, (Func<byte[]>)(() => Embedded.Read(d.Resource)))),
         ];
         var standing = files.Where(f => Stands(root, f.Path)).ToList();
-        if (standing.Count > 0)
-            throw new UsageException($"{named} already holds {standing[0].Path}{(standing.Count > 1 ? $" and {standing.Count - 1} more of the files" : "")}; nothing was written.");
-        Write(named, root, files);
+        var others = standing.Where(f => !Holds(named, root, f.Path, f.Bytes())).Select(f => f.Path).ToList();
+        if (others.Count > 0)
+            throw new UsageException($"{named} already holds {others[0]}{(others.Count > 1 ? $" and {others.Count - 1} more of the files" : "")}; nothing was written.");
+        Write(host, named, root, [.. files.Except(standing)]);
         ResultOutput.DeliverText(host, null, writer =>
         {
             writer.WriteLine($"Wrote {(isEmpty ? "an empty book" : "a book")} of {files.Count} files into {shown}.");
@@ -78,18 +81,23 @@ internal sealed class StartVerb : Verb
 
     private static bool Stands(string root, string path) => File.Exists(Path.Combine(root, path)) || Directory.Exists(Path.Combine(root, path));
 
-    private static int Write(string named, string root, IReadOnlyList<(string Path, Func<byte[]> Bytes)> files)
+    private static bool Holds(string named, string root, string path, byte[] bytes)
     {
         try
         {
-            foreach (var (path, bytes) in files)
-            {
-                string full = Path.Combine(root, path);
-                Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-                using var stream = new FileStream(full, FileMode.CreateNew, FileAccess.Write);
-                stream.Write(bytes());
-            }
+            return AtomicFiles.IsStill(Path.Combine(root, path), bytes);
+        }
+        catch (Exception e) when (IoFault.Is(e))
+        {
+            throw new UsageException($"{named} already holds {path}, which cannot be read: {IoFault.Reason(e)}.", e);
+        }
+    }
 
+    private static int Write(Host host, string named, string root, IReadOnlyList<(string Path, Func<byte[]> Bytes)> files)
+    {
+        try
+        {
+            host.Files.Create(files.Select(f => (Path.Combine(root, f.Path), f.Bytes)));
             return files.Count;
         }
         catch (Exception e) when (IoFault.Is(e))

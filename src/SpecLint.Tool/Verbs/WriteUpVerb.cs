@@ -55,16 +55,13 @@ internal sealed class WriteUpVerb : Verb
 
         try
         {
-            foreach (var draft in files)
-            {
-                using var stream = new FileStream(Path.Combine(root, draft.FileName), FileMode.CreateNew, FileAccess.Write);
-                stream.Write(Encoding.UTF8.GetBytes(draft.Text));
-                Shell.Say(host, $"wrote {draft.FileName}.");
-            }
+            host.Files.Create(files.Select(f => (Path.Combine(root, f.FileName), (Func<byte[]>)(() => Encoding.UTF8.GetBytes(f.Text)))));
         }
         catch (Exception e) when (IoFault.Is(e))
         {
             throw new UsageException($"the files cannot be written: {IoFault.Reason(e)}.", e);
         }
+
+        foreach (var draft in files) Shell.Say(host, $"wrote {draft.FileName}.");
     }
 }

@@ -99,9 +99,9 @@ public class CorrectVerbTests
     {
         using var folder = new TestFolder();
         folder.Write("a.drink.json", "theirs");
-        Assert.Equal(AtomicFile.Outcome.ChangedMeanwhile, AtomicFile.Replace(folder["a.drink.json"], "old"u8, "new"u8));
+        Assert.Equal(AtomicFiles.Outcome.ChangedMeanwhile, new AtomicFiles().Replace(folder["a.drink.json"], "old"u8.ToArray(), "new"u8.ToArray()));
         Assert.Equal("theirs", File.ReadAllText(folder["a.drink.json"]));
-        Assert.Equal(AtomicFile.Outcome.Written, AtomicFile.Replace(folder["a.drink.json"], "theirs"u8, "new"u8));
+        Assert.Equal(AtomicFiles.Outcome.Written, new AtomicFiles().Replace(folder["a.drink.json"], "theirs"u8.ToArray(), "new"u8.ToArray()));
         Assert.Equal("new", File.ReadAllText(folder["a.drink.json"]));
         Assert.Single(Directory.GetFiles(folder.Path));
     }
