@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using SpecLint.Reports;
 using SpecLint.Tool.Tests.Support;
@@ -217,6 +218,76 @@ public class MannersTests
         }
 
         Assert.Equal(issues.Count, issues.Select(i => i.GetProperty("fingerprint").GetString()).Distinct().Count());
+    }
+
+    // What the server takes: the schema of GitLab itself (gitlab-org/gitlab, app/validators/json_schemas/codeclimate.json, MIT), in
+    // our words, and the words for a severity that its report knows (lib/gitlab/ci/reports/codequality_reports.rb); an entry that does
+    // not fit is left out together with all that follow.
+    [Fact]
+    public void A_code_quality_report_passes_the_schema_of_the_server()
+    {
+        var schema = Json.Schema.JsonSchema.FromText("""
+            { "type": "array", "items": {
+                "type": "object",
+                "required": [ "description", "fingerprint", "severity", "location" ],
+                "properties": {
+                  "description": { "type": "string" }, "fingerprint": { "type": "string" },
+                  "severity": { "enum": [ "blocker", "critical", "major", "minor", "info" ] },
+                  "location": { "type": "object", "required": [ "path", "lines" ], "properties": {
+                    "path": { "type": "string" },
+                    "lines": { "type": "object", "required": [ "begin" ], "properties": { "begin": { "type": "integer" } } } } } } } }
+            """);
+        using var demo = new DemoBook();
+        using var json = JsonDocument.Parse(ToolRun.In(demo.Path, "check", "--format", "gitlab").Bytes);
+        Assert.True(json.RootElement.GetArrayLength() > 20);
+        Assert.True(schema.Evaluate(json.RootElement).IsValid);
+        using var wrong = JsonDocument.Parse("""[ { "description": "x", "fingerprint": "y", "severity": "fatal", "location": { "path": "a", "lines": { "begin": 1 } } } ]""");
+        Assert.False(schema.Evaluate(wrong.RootElement).IsValid);
+    }
+
+    // TeamCity Docs, Service Messages, "Reporting Inspections": id, name, category and typeId have at most 255 characters, description,
+    // message and file at most 4000; SEVERITY is INFO, ERROR, WARNING or WEAK WARNING.
+    [Fact]
+    public void Service_messages_keep_to_the_lengths_that_TeamCity_takes()
+    {
+        using var book = SmallBook.WithBroken();
+        book.Write("bar.json", SmallBook.Bar);
+        book.Write("long.drink.json", SmallBook.Broken.Replace("no-such-thing", new string('y', 9_000) + "'|[]\\u0007", StringComparison.Ordinal));
+        string[] lines = ToolRun.In(book.Path, "check", "--format", "teamcity").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Contains(lines, l => l.Contains("yyyy", StringComparison.Ordinal));
+        foreach (string line in lines)
+        {
+            foreach (Match attribute in Regex.Matches(line, @" (\w+)='((?:[^'|\[\]]|\|['|\[\]nr]|\|0x[0-9A-F]{4})*)'"))
+            {
+                int length = Regex.Replace(attribute.Groups[2].Value, @"\|(0x[0-9A-F]{4}|.)", "x").Length;
+                string name = attribute.Groups[1].Value;
+                Assert.True(length <= (name is "id" or "name" or "category" or "typeId" ? 255 : 4000), $"{name} has {length} characters");
+                if (name == "SEVERITY") Assert.Contains(attribute.Groups[2].Value, new[] { "INFO", "WARNING", "ERROR" });
+            }
+        }
+    }
+
+    // Checkstyle publishes no schema; its own writer (com.puppycrawl.tools.checkstyle.XMLLogger) is the description: a file has a name
+    // and holds errors, each with line, severity, message and source, and a column from 1; SeverityLevel knows info, warning and error.
+    [Fact]
+    public void Checkstyle_xml_is_what_its_own_writer_writes()
+    {
+        using var demo = new DemoBook();
+        var root = XDocument.Parse(ToolRun.In(demo.Path, "check", "--format", "checkstyle").Output).Root!;
+        Assert.Equal("checkstyle", root.Name.ToString());
+        Assert.Equal(["version"], root.Attributes().Select(a => a.Name.LocalName));
+        Assert.NotEmpty(root.Elements());
+        foreach (var file in root.Elements())
+        {
+            Assert.Equal("file", file.Name.ToString());
+            Assert.Equal(["name"], file.Attributes().Select(a => a.Name.LocalName));
+            foreach (var error in file.Elements())
+            {
+                Assert.Equal("error", error.Name.ToString());
+                Assert.Equal(["line", "column", "severity", "message", "source"], error.Attributes().Select(a => a.Name.LocalName));
+                Assert.True((int)error.Attribute("line")! >= 1 && (int)error.Attribute("column")! >= 1);
+            }
+        }
     }
 
     // TeamCity Docs, Service Messages: | escapes ' \n \r | [ ] and characters beyond ASCII as |0xNNNN; inspectionType before inspection.

@@ -8,6 +8,7 @@ namespace SpecLint.Reports;
 /// <summary>Findings as service messages of TeamCity: a type of inspection a rule, then an inspection a finding (TeamCity Docs, Service Messages, "Reporting Inspections").</summary>
 internal static class TeamCityReport
 {
+    /// <summary>Characters of a value at most, escapes not counted; ids and names of rules are far below their own 255.</summary>
     private const int LongestText = 4000;
 
     /// <summary>Writes the messages.</summary>
@@ -29,7 +30,8 @@ internal static class TeamCityReport
     /// <summary>A value of a message: the signs that end it are escaped with a bar, other characters than ASCII by their number.</summary>
     public static string Value(string text)
     {
-        text = DisplayText.Escape(text.Length <= LongestText ? text : text.Substring(0, LongestText) + "…");
+        text = DisplayText.Escape(text);
+        if (text.Length > LongestText) text = text.Substring(0, LongestText - 1) + "…";
         var escaped = new StringBuilder(text.Length + 8);
         foreach (char c in text)
         {
