@@ -53,24 +53,33 @@ internal sealed class Host
     public Func<string, bool> WaitForChange { get; init; } = static _ => false;
 
     /// <summary>The world of this process.</summary>
-    public static Host OfProcess() => new()
+    /// <exception cref="IOException">A stream cannot be opened.</exception>
+    /// <exception cref="System.ComponentModel.Win32Exception">The console cannot be made ready.</exception>
+    public static Host OfProcess()
     {
-        Output = Console.OpenStandardOutput(),
-        Input = Console.OpenStandardInput(),
-        Error = new LenientWriter(new StreamWriter(Console.OpenStandardError(), Utf8) { AutoFlush = true }) { NewLine = "\n" },
-        CurrentDirectory = Environment.CurrentDirectory,
-        Today = static () =>
+        var error = Console.OpenStandardError();
+
+        // The console makes itself ready with the first bytes, and where it cannot, nothing could be said later.
+        if (!OperatingSystem.IsWindows()) error.Write([]);
+        return new()
         {
-            var now = DateTime.Now;
-            return CalendarDate.Of(now.Year, now.Month, now.Day)!.Value;
-        },
-        Variable = Environment.GetEnvironmentVariable,
-        OutputIsTerminal = !Console.IsOutputRedirected,
-        TerminalColumns = Console.IsOutputRedirected ? 0 : WidthOfTerminal(),
-        ErrorIsTerminal = !Console.IsErrorRedirected,
-        Expect = PutOffCollections,
-        WaitForChange = Watch.ForChange,
-    };
+            Output = Console.OpenStandardOutput(),
+            Input = Console.OpenStandardInput(),
+            Error = new LenientWriter(new StreamWriter(error, Utf8) { AutoFlush = true }) { NewLine = "\n" },
+            CurrentDirectory = Environment.CurrentDirectory,
+            Today = static () =>
+            {
+                var now = DateTime.Now;
+                return CalendarDate.Of(now.Year, now.Month, now.Day)!.Value;
+            },
+            Variable = Environment.GetEnvironmentVariable,
+            OutputIsTerminal = !Console.IsOutputRedirected,
+            TerminalColumns = Console.IsOutputRedirected ? 0 : WidthOfTerminal(),
+            ErrorIsTerminal = !Console.IsErrorRedirected,
+            Expect = PutOffCollections,
+            WaitForChange = Watch.ForChange,
+        };
+    }
 
     private static int WidthOfTerminal()
     {
@@ -91,12 +100,22 @@ internal sealed class Host
     private static void PutOffCollections(int files)
     {
         const int fewFiles = 200, bytesPerFile = 20_000, mostBytes = 200_000_000;
+        const int leastBytes = 12_000_000, leastPerFile = 13_000;
+        const long little = 1L << 30;
+
+        // Where a limit on memory is met the runtime ends the process without a word, so it is said before. With more than a little
+        // memory the estimate is left alone: it errs by a half.
+        long available = GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, needed = leastBytes + ((long)files * leastPerFile);
+        if (available is > 0 and < little && available < needed)
+            throw new InsufficientMemoryException($"a book of {files} files needs about {needed >> 20} MiB, and this process may take {available >> 20} MiB");
 
         // A process that has collected before lives longer than one run, as an editor's server does.
         if (files < fewFiles || GC.CollectionCount(0) > 0 || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
+        long wanted = Math.Min((long)files * bytesPerFile, mostBytes);
+        if (wanted > available / 4) return;
         try
         {
-            GC.TryStartNoGCRegion(Math.Min((long)files * bytesPerFile, mostBytes));
+            GC.TryStartNoGCRegion(wanted);
         }
         catch (ArgumentOutOfRangeException)
         {

@@ -84,6 +84,11 @@ internal static class Shell
             if (host.Variable(TraceVariable) == "1") host.Error.WriteLine(fault);
             return ExitStatus.Fault;
         }
+        catch (OutOfMemoryException lack)
+        {
+            Say(host, $"there is not enough memory: {(lack is InsufficientMemoryException ? lack.Message : "the process may not take more")}. Check parts of the book, or give it more.");
+            return ExitStatus.Fault;
+        }
 #pragma warning disable CA1031 // Whatever it is, the user gets one sentence and a status that says whose fault it is.
         catch (Exception fault)
 #pragma warning restore CA1031
