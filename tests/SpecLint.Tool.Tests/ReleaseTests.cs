@@ -72,23 +72,65 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
         Must(Programs.Run(folder.Path, "mknod", ["-m", "666", Path.Combine(root, "dev", "urandom"), "c", "1", "9"]));
         string tool = folder[$"speclint-{Version}-linux-x64/speclint"];
         File.Copy(tool, Path.Combine(root, "speclint"));
-        string loaded = Programs.Run(folder.Path, "ldd", [tool]).Text;
-        foreach (string line in loaded.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-        {
-            string library = line.Contains("=>", StringComparison.Ordinal) ? line.Split("=>")[1].Trim().Split(' ')[0] : line.Split(' ')[0];
-            if (!File.Exists(library)) continue;
-            string place = root + library;
-            Directory.CreateDirectory(Path.GetDirectoryName(place)!);
-            File.Copy(library, place, overwrite: true);
-        }
-
-        output.WriteLine(loaded);
+        output.WriteLine(CopyLibraries(tool, root));
         long start = Stopwatch.GetTimestamp();
         Must(Programs.Run(folder.Path, "chroot", [root, "/speclint", "start", "/tmp/book"]));
         var check = Programs.Run(folder.Path, "chroot", [root, "/speclint", "check", "/tmp/book"]);
         output.WriteLine($"From an empty root to the first finding in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s.");
         Assert.Equal(1, check.Status);
         Assert.Contains(": error SL", check.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// The image, built by buildah from the Dockerfile of the release on a base that holds what the chiselled one does for the command:
+    /// the C library, and the number of a user who is not root. The base itself comes from a registry that the tests do not have.
+    /// </summary>
+    [BuildahFact]
+    public void The_image_holds_the_command_and_no_shell_and_is_not_run_as_root()
+    {
+        using var folder = new TestFolder();
+        Must(Programs.Run(folder.Path, "tar", ["-xzf", built.ArchiveIn(folder["out"])]));
+        string unpacked = folder[$"speclint-{Version}-linux-x64"], root = folder["base/root"];
+        Directory.CreateDirectory(Path.Combine(root, "tmp"));
+        CopyLibraries(Path.Combine(unpacked, "speclint"), root);
+        File.WriteAllText(folder["base/Dockerfile"], "FROM scratch\nCOPY root /\nENV APP_UID=1654\n");
+        string[] store = ["--root", folder["store"], "--runroot", folder["run"], "--storage-driver", "vfs"];
+        ProgramRun Buildah(params string[] args) => Programs.Run(folder.Path, "buildah", [.. store, .. args], ("BUILDAH_ISOLATION", "chroot"));
+        Must(Buildah("bud", "--tag", "base", folder["base"]));
+        Must(Buildah("bud", "--build-arg", "BASE=localhost/base", "--file", Repository.At(".github", "release", "Dockerfile"), "--tag", "speclint", unpacked));
+        Assert.Equal("1654 [/usr/local/bin/speclint] [check .] /book", Buildah("inspect", "--type", "image", "--format", "{{.OCIv1.Config.User}} {{.OCIv1.Config.Entrypoint}} {{.OCIv1.Config.Cmd}} {{.OCIv1.Config.WorkingDir}}", "localhost/speclint").Output.Trim());
+
+        Assert.Equal(0, ToolRun.In(folder.Path, "start", "book").Status);
+        string container = Buildah("from", "localhost/speclint").Output.Trim();
+        var check = Buildah("run", "--volume", folder["book"] + ":/book", container, "--", "/usr/local/bin/speclint", "check", ".", "--on", ToolRun.Day);
+        Assert.Equal(ToolRun.In(folder["book"], "check", ".", "--on", ToolRun.Day).Output, check.Output);
+        Assert.NotEqual(0, Buildah("run", container, "--", "/bin/sh", "-c", "true").Status);
+        output.WriteLine($"The layer of the command has {Directory.GetFiles(unpacked).Sum(f => new FileInfo(f).Length) / 1e6:0.0} MB.");
+    }
+
+    /// <summary>Three streams, and hardly a file more; less memory than the book needs.</summary>
+    [NativeFact]
+    public void The_command_lacks_files_or_memory_and_says_so()
+    {
+        using var folder = new TestFolder();
+        Must(Programs.Run(folder.Path, "tar", ["-xzf", built.ArchiveIn(folder["out"])]));
+        string tool = folder[$"speclint-{Version}-linux-x64/speclint"];
+        Must(Programs.Run(folder.Path, tool, ["start", "book"]));
+        for (int files = 4; files <= 24; files++)
+        {
+            foreach (string closed in (ReadOnlySpan<string>)["", "2>&-"])
+            {
+                var run = Programs.Run(folder.Path, "bash", ["-c", $"ulimit -n {files}; exec {tool} check book {closed}"]);
+                Assert.True(run.Status is >= 1 and <= 3, $"{files} files {closed}: status {run.Status}, {run.Text}");
+                if (run.Status > 1 && closed.Length == 0) Assert.Contains("speclint: ", run.Error, StringComparison.Ordinal);
+            }
+        }
+
+        string drink = File.ReadAllText(folder["book/low-tide.drink.json"]);
+        for (int i = 0; i < 4_000; i++) File.WriteAllText(folder[$"book/d{i}.drink.json"], drink);
+        var poor = Programs.Run(folder.Path, tool, ["check", "book"], ("DOTNET_GCHeapHardLimit", "2000000"));
+        Assert.Equal((3, ""), (poor.Status, poor.Output));
+        Assert.Contains("there is not enough memory", poor.Error, StringComparison.Ordinal);
     }
 
     [LongFact]
@@ -141,6 +183,23 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
         }
     }
 
+    /// <summary>Copies what a program loads into a root folder.</summary>
+    /// <returns>What it loads.</returns>
+    private static string CopyLibraries(string program, string root)
+    {
+        string loaded = Programs.Run(root, "ldd", [program]).Text;
+        foreach (string line in loaded.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            string library = line.Contains("=>", StringComparison.Ordinal) ? line.Split("=>")[1].Trim().Split(' ')[0] : line.Split(' ')[0];
+            if (!File.Exists(library)) continue;
+            string place = root + library;
+            Directory.CreateDirectory(Path.GetDirectoryName(place)!);
+            File.Copy(library, place, overwrite: true);
+        }
+
+        return loaded;
+    }
+
     private static void Must(ProgramRun run) => Assert.True(run.Status == 0, run.Text);
 
     private static string? WhyNotNative() =>
@@ -158,8 +217,13 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
         public NativeFactAttribute() => Skip ??= WhyNotNative();
     }
 
+    private sealed class BuildahFactAttribute : RootFactAttribute
+    {
+        public BuildahFactAttribute() => Skip ??= Programs.Has("buildah") ? null : "buildah is not installed.";
+    }
+
     /// <summary>Needs the rights to change the root folder.</summary>
-    private sealed class RootFactAttribute : LongFactAttribute
+    private class RootFactAttribute : LongFactAttribute
     {
         public RootFactAttribute() => Skip ??= WhyNotNative() ?? (Environment.UserName != "root" ? "Changing the root folder needs the rights of root." : null);
     }
