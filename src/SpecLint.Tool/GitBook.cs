@@ -48,15 +48,23 @@ internal static class GitBook
     /// <summary>All files beneath a folder, by path relative to it: kind of entry and object id.</summary>
     private static Dictionary<string, (string Mode, string Id)> ReadTree(string root, string commit, string prefix)
     {
-        var tree = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
         byte[] listing = prefix.Length == 0
             ? Run(root, "ls-tree", "-r", "-z", "--full-tree", commit)
             : Run(root, "ls-tree", "-r", "-z", "--full-tree", commit, "--", ":(literal)" + prefix);
+        return ParseTree(listing, prefix);
+    }
+
+    /// <summary>Reads a listing of <c>git ls-tree -r -z</c>: mode, kind, object, tab, path.</summary>
+    /// <param name="listing">What git wrote.</param>
+    /// <param name="prefix">The way to the folder, with <c>/</c> at its end; what lies elsewhere is left out.</param>
+    internal static Dictionary<string, (string Mode, string Id)> ParseTree(byte[] listing, string prefix)
+    {
+        var tree = new Dictionary<string, (string, string)>(StringComparer.Ordinal);
         foreach (string entry in Text(listing).Split('\0', StringSplitOptions.RemoveEmptyEntries))
         {
-            // mode, kind, object, tab, path
             int tab = entry.IndexOf('\t', StringComparison.Ordinal);
-            string[] words = entry[..tab].Split(' ');
+            string[] words = entry[..Math.Max(tab, 0)].Split(' ');
+            if (words.Length != 3) throw new UsageException("git lists the revision in a way that cannot be read.");
             string path = entry[(tab + 1)..];
             if (words[1] == "blob" && path.StartsWith(prefix, StringComparison.Ordinal)) tree[path[prefix.Length..]] = (words[0], words[2]);
         }

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Json.Schema;
 using SpecLint.Tool.Tests.Support;
 
@@ -35,6 +36,32 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
         using var log = JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "sarif").Bytes);
         AssertValid(log.RootElement);
         Assert.Contains(Results(log), r => Address(r) == "a%20b/100%25%20caf%C3%A9%23%3F.drink.json");
+    }
+
+    /// <summary>Examples of the rule pages, thrown together and broken at random.</summary>
+    [Fact]
+    public void Random_books_pass_the_schema_too()
+    {
+        string[] examples = [.. Directory.GetFiles(Repository.At("rules-docs"), "SL*.md").Order(StringComparer.Ordinal)
+            .SelectMany(p => Regex.Matches(File.ReadAllText(p), "```jsonc?[^\n]*\n(.*?)```", RegexOptions.Singleline)).Select(m => m.Groups[1].Value)];
+        Assert.True(examples.Length > 300);
+        var random = new Random(20261125);
+        string[] endings = [".drink.json", ".prep.json", ".ingredient.json", ".menu.json", ".stock.json", ".prices.json"];
+        for (int i = LongRun.Cases(12, 2_000); i > 0; i--)
+        {
+            using var book = new TestFolder();
+            book.Write("bar.json", SmallBook.Bar);
+            for (int f = random.Next(1, 9); f > 0; f--)
+            {
+                byte[] text = Encoding.UTF8.GetBytes(examples[random.Next(examples.Length)]);
+                if (random.Next(2) == 0) text[random.Next(text.Length)] = (byte)random.Next(256);
+                book.Write($"{new[] { "", "deep/", "a b/é#/", "%41/" }[random.Next(4)]}f{f}{endings[random.Next(endings.Length)]}", text);
+            }
+
+            string[] args = random.Next(3) == 0 ? ["check", "--format", "sarif", "--for", "code-scanning"] : ["check", "--format", "sarif"];
+            using var log = JsonDocument.Parse(ToolRun.In(book.Path, args).Bytes);
+            AssertValid(log.RootElement);
+        }
     }
 
     [Fact]
