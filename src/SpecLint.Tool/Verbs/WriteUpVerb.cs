@@ -46,22 +46,29 @@ internal sealed class WriteUpVerb : Verb
     private static void WriteFiles(IReadOnlyList<WrittenRecipe> recipes, LinkedBook book, string root, Host host)
     {
         var files = recipes.Select(r => RecipeDraft.Of(r, StepReader.For(book), book.On)).ToList();
-        foreach (var (id, name) in files.Select(f => (f.Id, f.FileName)))
+        foreach (string id in files.Select(f => f.Id))
         {
             if (id.Length == 0) throw new UsageException("a recipe of the text has no name to call its file by; nothing was written.");
             if (files.Count(f => f.Id == id) > 1) throw new UsageException($"two recipes of the text are called {id}; nothing was written.");
-            if (File.Exists(Path.Combine(root, name)) || Directory.Exists(Path.Combine(root, name))) throw new UsageException($"{name} exists already; nothing was written.");
         }
 
+        // What a run that was stopped has left is completed.
+        var missing = files.Where(f => !Path.Exists(Path.Combine(root, f.FileName))).ToList();
         try
         {
-            host.Files.Create(files.Select(f => (Path.Combine(root, f.FileName), (Func<byte[]>)(() => Encoding.UTF8.GetBytes(f.Text)))));
+            foreach (var draft in files.Except(missing))
+            {
+                if (missing.Count == 0 || !AtomicFiles.IsStill(Path.Combine(root, draft.FileName), Encoding.UTF8.GetBytes(draft.Text)))
+                    throw new UsageException($"{draft.FileName} exists already; nothing was written.");
+            }
+
+            host.Files.Create(missing.Select(f => (Path.Combine(root, f.FileName), (Func<byte[]>)(() => Encoding.UTF8.GetBytes(f.Text)))));
         }
         catch (Exception e) when (IoFault.Is(e))
         {
             throw new UsageException($"the files cannot be written: {IoFault.Reason(e)}.", e);
         }
 
-        foreach (var draft in files) Shell.Say(host, $"wrote {draft.FileName}.");
+        foreach (var draft in missing) Shell.Say(host, $"wrote {draft.FileName}.");
     }
 }
