@@ -1,7 +1,7 @@
 namespace SpecLint.RuleMutants;
 
-/// <summary>Deletes a file when the program ends.</summary>
+/// <summary>Deletes a folder when the program ends.</summary>
 internal sealed class Cleared(string path) : IDisposable
 {
-    public void Dispose() => File.Delete(path);
+    public void Dispose() => Directory.Delete(path, recursive: true);
 }

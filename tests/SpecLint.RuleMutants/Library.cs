@@ -30,10 +30,14 @@ internal sealed class Library
     }
 
     /// <summary>Where the tests and what they run on are built.</summary>
-    public string Tests => Repository.At("tests", "SpecLint.Tests", "bin", configuration, "net10.0");
+    public string Tests => TestsOf(configuration);
+
+    /// <summary>Where the tests and what they run on are built, of a configuration.</summary>
+    public static string TestsOf(string configuration) => Repository.At("tests", "SpecLint.Tests", "bin", configuration, "net10.0");
 
     /// <summary>The mutations of every rule that guards against harm, of the verdict, and of what they rest on; in a fixed order.</summary>
-    public IReadOnlyList<Mutation> Mutations()
+    /// <param name="shift">Whether comparisons are shifted by the case in which both sides are the same; reversed otherwise.</param>
+    public IReadOnlyList<Mutation> Mutations(bool shift)
     {
         string[] verdict =
         [
@@ -45,29 +49,85 @@ internal sealed class Library
         {
             string path = Path.GetRelativePath(folder, file).Replace('\\', '/');
             if (!verdict.Contains(path) && !(path.StartsWith("Rules/", StringComparison.Ordinal) && tree.ToString().Contains("Safety = true", StringComparison.Ordinal))) continue;
-            all.AddRange(Mutation.Of(path, tree));
+            all.AddRange(Mutation.Of(path, tree, shift));
         }
 
         return all;
     }
 
-    /// <summary>Compiles the library with a mutation, or as it is.</summary>
-    /// <returns>The assembly; <see langword="null"/> where the compiler refuses it.</returns>
-    public byte[]? Compile(Mutation? mutation, out string? refused)
+    /// <summary>
+    /// Compiles the library once with many mutations in it, each behind a switch: the environment variable of
+    /// <see cref="Switch"/> chooses one by its number. One compilation for all takes the time of one.
+    /// </summary>
+    /// <param name="mutations">Mutations by number.</param>
+    /// <param name="left">Numbers of those that cannot stand behind a switch.</param>
+    /// <returns>The assembly.</returns>
+    public byte[] CompileSwitched(IReadOnlyDictionary<int, Mutation> mutations, out IReadOnlySet<int> left)
     {
-        var mutated = compilation;
-        if (mutation is not null)
+        var alone = new HashSet<int>();
+        var waiting = mutations.Where(m => m.Value.Whole.Length > 0).OrderBy(m => m.Value.Path, StringComparer.Ordinal).ThenBy(m => m.Value.Whole.Start).ToList();
+        alone.UnionWith(mutations.Keys.Except(waiting.Select(m => m.Key)));
+        Mutation? before = null;
+        foreach (var (number, mutation) in waiting.ToList())
         {
-            var tree = trees[Path.Combine(folder, mutation.Path.Replace('/', Path.DirectorySeparatorChar))];
-            mutated = mutated.ReplaceSyntaxTree(tree, tree.WithChangedText(mutation.Apply(tree.GetText())));
+            if (before is not null && before.Path == mutation.Path && before.Whole.End > mutation.Whole.Start) alone.Add(number);
+            else before = mutation;
         }
 
+        while (true)
+        {
+            var with = compilation.AddSyntaxTrees(CSharpSyntaxTree.ParseText(SourceText.From(
+                $"namespace SpecLint; internal static class MutantSwitch {{ public static readonly int On = int.TryParse(System.Environment.GetEnvironmentVariable(\"{Switch}\"), out int on) ? on : -1; }}", System.Text.Encoding.UTF8), Parse, "MutantSwitch.cs"));
+            var used = waiting.Where(m => !alone.Contains(m.Key)).ToList();
+            foreach (var file in used.GroupBy(m => m.Value.Path, StringComparer.Ordinal))
+            {
+                var tree = trees[FileOf(file.Key)];
+                var text = tree.GetText();
+                with = with.ReplaceSyntaxTree(tree, tree.WithChangedText(text.WithChanges(file.Select(m => m.Value.Switched(text, m.Key)))));
+            }
+
+            if (Emit(with, out var errors) is { } assembly)
+            {
+                left = alone;
+                return assembly;
+            }
+
+            // The lines are those of the sources: what the compiler refuses on one stands alone.
+            int known = alone.Count;
+            foreach (var error in errors)
+            {
+                int line = error.Location.GetLineSpan().StartLinePosition.Line + 1;
+                string? path = error.Location.SourceTree?.FilePath;
+                alone.UnionWith(used.Where(m => FileOf(m.Value.Path) == path && Math.Abs(m.Value.Line - line) <= 3).Select(m => m.Key));
+            }
+
+            if (alone.Count == known) throw new InvalidOperationException(string.Join("; ", errors.Take(5)));
+        }
+    }
+
+    /// <summary>The environment variable that chooses a mutation of <see cref="CompileSwitched"/>.</summary>
+    public const string Switch = "SPECLINT_MUTANT";
+
+    /// <summary>Compiles the library with a mutation.</summary>
+    /// <returns>The assembly; <see langword="null"/> where the compiler refuses it.</returns>
+    public byte[]? Compile(Mutation mutation, out string? refused)
+    {
+        var tree = trees[FileOf(mutation.Path)];
+        byte[]? assembly = Emit(compilation.ReplaceSyntaxTree(tree, tree.WithChangedText(mutation.Apply(tree.GetText()))), out var errors);
+        refused = assembly is null ? string.Join("; ", errors.Take(5)) : null;
+        return assembly;
+    }
+
+    private string FileOf(string path) => Path.Combine(folder, path.Replace('/', Path.DirectorySeparatorChar));
+
+    private byte[]? Emit(CSharpCompilation of, out IReadOnlyList<Diagnostic> errors)
+    {
         // The resources are those of the library as built: the catalogue and its tables.
         var built = Assembly.LoadFile(Path.Combine(Tests, "SpecLint.dll"));
         var resources = built.GetManifestResourceNames().Select(name => new ResourceDescription(name, () => built.GetManifestResourceStream(name)!, isPublic: true));
         using var stream = new MemoryStream();
-        var result = mutated.Emit(stream, manifestResources: resources);
-        refused = result.Success ? null : string.Join("; ", result.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Take(5));
+        var result = of.Emit(stream, manifestResources: resources);
+        errors = [.. result.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error)];
         return result.Success ? stream.ToArray() : null;
     }
 

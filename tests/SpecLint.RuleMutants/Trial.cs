@@ -18,11 +18,27 @@ internal sealed class Trial : AssemblyLoadContext
         tests = LoadFromAssemblyPath(Path.Combine(folder, "SpecLint.Tests.dll"));
     }
 
-    /// <summary>What each of many books comes to, one text a book.</summary>
-    public string[] Corpus(int books) => (string[])tests.GetType("SpecLint.Tests.Properties.PropertyCorpus", throwOnError: true)!.GetMethod("Answers", BindingFlags.Static | BindingFlags.Public)!.Invoke(null, [books])!;
+    /// <summary>The five properties.</summary>
+    public static IReadOnlyList<(string Type, string Test)> Properties { get; } =
+    [
+        ("SpecLint.Tests.Properties.KnowledgeTests", "Worse_conditions_never_remove_or_lower_a_harm_finding"),
+        ("SpecLint.Tests.Properties.KnowledgeTests", "Less_knowledge_never_removes_a_harm_finding"),
+        ("SpecLint.Tests.Properties.DisguiseTests", "No_disguise_hides_an_allergen_or_a_hazard"),
+        ("SpecLint.Tests.Properties.AgreementTests", "No_verb_allows_what_check_forbids"),
+        ("SpecLint.Tests.Properties.CorrectionHarmTests", "No_correction_adds_an_allergen_or_a_harm_finding"),
+    ];
 
-    /// <summary>Runs a test; why it fails, in one line, or <see langword="null"/> where it passes.</summary>
-    public string? Run(string type, string test, object?[]? arguments = null)
+    /// <summary>What each of many books comes to, one text a book.</summary>
+    public string[] Corpus(int books) => (string[])OfCorpus("Answers", books);
+
+    /// <summary>The part of an answer that is about harm.</summary>
+    public string Harm(string answer) => (string)OfCorpus("Harm", answer);
+
+    /// <summary>The name of the seed that a book of the corpus is made of.</summary>
+    public string SeedOf(int book) => (string)OfCorpus("SeedOf", book);
+
+    /// <summary>Runs a test; why it fails, in one line unless the whole is wanted, or <see langword="null"/> where it passes.</summary>
+    public string? Run(string type, string test, object?[]? arguments = null, bool whole = false)
     {
         var of = tests.GetType(type, throwOnError: true)!;
         try
@@ -32,6 +48,7 @@ internal sealed class Trial : AssemblyLoadContext
         }
         catch (TargetInvocationException failed)
         {
+            if (whole) return failed.InnerException!.Message;
             string[] lines = failed.InnerException!.Message.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
             return string.Join(" | ", lines.Where(l => !l.StartsWith("//", StringComparison.Ordinal)).Skip(lines.Length > 2 ? 1 : 0).Take(2));
         }
@@ -39,6 +56,8 @@ internal sealed class Trial : AssemblyLoadContext
 
     /// <summary>Ids of the rule pages.</summary>
     public IEnumerable<string> Pages() => Directory.EnumerateFiles(Repository.At("rules-docs"), "SL*.md").Select(p => Path.GetFileNameWithoutExtension(p)).Order(StringComparer.Ordinal);
+
+    private object OfCorpus(string method, object argument) => tests.GetType("SpecLint.Tests.Properties.PropertyCorpus", throwOnError: true)!.GetMethod(method, BindingFlags.Static | BindingFlags.Public)!.Invoke(null, [argument])!;
 
     protected override Assembly? Load(AssemblyName name)
     {

@@ -51,6 +51,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL5036", ["at", "keep"], "The recipe no longer says that it stands colder, or the lot where it stands; what needs cold by its parts has the rule of lots.", Always),
         new("SL5008", ["at"], "Where a lot stands is not said: it then stands where its recipe keeps it, or its temperature is asked for.", Always),
         new("SL5008", ["to"], "A time in the freezer without an end runs to the day of the check: it is still there, and its days stand still.", Always),
+        new("SL9015", ["to"], "A time in the freezer without an end runs to the day of the check: it is still there, or it is asked for.", NoneIsReadyOutOfTheFreezer),
         new("SL5008", ["opened"], "What does not say that it is open is closed, and its label stands.", static f => f.Prep is null),
         new("SL5008", ["made"], "A use-by day alone is what the law asks for (Food Code 3-501.17(A)). One later than a batch made today could have stays an error.", Always),
         new("SL5008", ["keep", "for"], "The recipe no longer says how long it keeps; what needs cold has the date mark.", static f => f.NeedsNoCold),
@@ -77,6 +78,14 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
 
     /// <summary>Whether its verdict is that of food that needs cold: no longer than its date mark, no warmer than a refrigerator.</summary>
     private static bool IsKeptCold(Forgotten f) => f.Prep is { } prep && Verdicts.Of(f.After).Of(prep) is { Days: <= 7, StorageCelsius: <= 5 };
+
+    /// <summary>Whether no lot of the file that is said to be in the freezer still passes as ready at another temperature.</summary>
+    private static bool NoneIsReadyOutOfTheFreezer(Forgotten f)
+    {
+        var verdicts = Verdicts.Of(f.After);
+        return !f.After.Book.Stocks.Where(s => s.Source.Path == f.Path).Any(s => s.Lots.Any(l =>
+            l.Frozen.Any(static t => t.To is null) && !(l.At.IsGiven && Storage.IsFrozen(l.At.Value.Base)) && LotCheck.Of(l, s, verdicts).Readiness == Readiness.Ready));
+    }
 
     private static bool AllDry(Forgotten f) => f.Prep is { } prep && f.After.Profiles.Of(prep).Parts.All(static p => p.Material is null || p.Material.Of(Science.Component.Water) <= 0.1);
 }

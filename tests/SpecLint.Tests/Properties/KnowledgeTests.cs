@@ -22,7 +22,7 @@ public sealed class KnowledgeTests
         if (!one.Step!.Apply(forgotten)) return null;
         var after = forgotten.Check();
         var first = known.Check();
-        if (one.Missing(first) is { } missing) return missing;
+        if (one.Unlike(first) is { } unlike) return unlike;
         HarmOf before = new(first), now = new(after);
 
         // An item that is not there is an error where it is named, and forbids all that is made of it.
@@ -36,7 +36,7 @@ public sealed class KnowledgeTests
         var worse = one.Book.Copy();
         if (!one.Step!.Apply(worse)) return null;
         var first = one.Book.Check();
-        if (one.Missing(first) is { } missing) return missing;
+        if (one.Unlike(first) is { } unlike) return unlike;
         var then = worse.Check();
 
         // Acid outside of the model gives no pH, and what is not known is judged as the worst: less of it comes into the model.

@@ -27,6 +27,9 @@ internal sealed record PropertyBook
     /// <summary>Harm findings that it must have as it is, at least at a level: by the page that it is from, or by what it holds.</summary>
     public IReadOnlyList<(string Rule, Level Least)> Expected { get; init; } = [];
 
+    /// <summary>Whether these are all its harm findings, as on the page of a rule.</summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>Its paths, sorted.</summary>
     public IReadOnlyCollection<string> Paths => files.Keys;
 

@@ -7,7 +7,7 @@ namespace SpecLint.Tests.Properties;
 
 /// <summary>
 /// Many generated books with the harm findings on them and what the verdict answers: two builds that answer alike decide alike on
-/// them. The words of a finding, and findings of taste, are left out.
+/// them. Behind <see cref="Rest"/> come the words of findings, and the findings of taste.
 /// </summary>
 internal static class PropertyCorpus
 {
@@ -19,15 +19,26 @@ internal static class PropertyCorpus
         return answers;
     }
 
+    /// <summary>The part of an answer that is about harm.</summary>
+    public static string Harm(string answer) => answer[..answer.IndexOf(Rest)];
+
+    /// <summary>The name of the seed that a book is made of.</summary>
+    public static string SeedOf(int i) => BookOf(i).Name;
+
+    private const char Rest = '\u001d';
+
+    // The seeds as they are first, then changed.
+    private static PropertyBook BookOf(int i) => i < PropertySeeds.All.Count ? PropertySeeds.All[i] : PropertyRun.BookOf(-i);
+
     private static string Answer(int i)
     {
-        // The seeds as they are first, then changed.
-        var book = i < PropertySeeds.All.Count ? PropertySeeds.All[i] : PropertyRun.BookOf(-i);
-        var text = new StringBuilder();
+        var book = BookOf(i);
+        StringBuilder text = new(), rest = new StringBuilder().Append(Rest);
         try
         {
             var result = book.Check();
             foreach (var finding in result.Findings.Flat().Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning)) text.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Key}");
+            foreach (var finding in result.Findings.Flat()) rest.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Message} {finding.Advice} {finding.Corrections.Count}");
             var verdicts = Verdicts.Of(result);
             foreach (var recipe in result.Book.Recipes)
             {
@@ -35,14 +46,21 @@ internal static class PropertyCorpus
                 text.AppendLine($"{recipe.Id}: {verdict.Answer} {verdict.Days} {verdict.DaysFrom} {verdict.StorageCelsius}");
             }
 
-            if (result.Book.Menus is not [var menu, ..]) return text.ToString();
-            foreach (var lot in LineCheck.Of(verdicts, menu, result.Book.Stocks).Lots) text.AppendLine($"{lot.Id}: {lot.Readiness} {lot.UseBy}");
+            foreach (var stock in result.Book.Stocks)
+            {
+                foreach (var lot in stock.Lots)
+                {
+                    var of = LotCheck.Of(lot, stock, verdicts);
+                    text.AppendLine($"{of.Id}: {of.Readiness} {of.UseBy} {of.ThrowAway}");
+                    rest.AppendLine($"{of.UseByFrom} {string.Join("; ", of.Conditions)}");
+                }
+            }
         }
         catch (Exception fault)
         {
             text.AppendLine(fault.GetType().Name);
         }
 
-        return text.ToString();
+        return text.Append(rest).ToString();
     }
 }

@@ -14,11 +14,15 @@ internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
     /// <summary>Whether the book is a seed as it is.</summary>
     public bool IsSeed { get; init; }
 
-    /// <summary>The first harm finding that the seed must have and has not, in words; <see langword="null"/> where it has all, or is changed.</summary>
-    public string? Missing(CheckResult of)
+    /// <summary>
+    /// The first harm finding that the seed must have and has not, or that it has and its page does not show, in words;
+    /// <see langword="null"/> where all is as it must be, or the seed is changed.
+    /// </summary>
+    public string? Unlike(CheckResult of)
     {
         if (!IsSeed) return null;
         var found = of.Findings.Flat().ToList();
+        if (Book.IsWhole && found.Find(f => f.Rule.Safety && !Book.Expected.Any(e => e.Rule == f.Rule.Id)) is { } surplus) return $"the page of the seed shows no {surplus.Rule.Id}, and it has it as {surplus.Level}";
         foreach (var (rule, least) in Book.Expected)
         {
             if (!found.Exists(f => f.Rule.Id == rule && f.Level >= least)) return $"the seed must have {rule}{(least > Level.None ? $" as {least}" : "")}, and has not";
@@ -48,10 +52,11 @@ internal static class PropertyRun
     public static void Holds(int cases, Func<Random, PropertyBook, PropertyStep?>? stepOf, Func<PropertyCase, string?> violation)
     {
         var failed = new SortedDictionary<int, string>();
+        var seeds = Seeds();
         Parallel.For(0, cases, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, state) =>
         {
             if (failed.Count >= Most) state.Break();
-            var made = Make(i, stepOf);
+            var made = Make(i, seeds, stepOf);
             if (made is null || violation(made) is not { } wrong) return;
             made = Shrink(made, violation, ref wrong);
             lock (failed) failed[i] = $"case {i} of seed {Seed}, from {made.Book.Name}{(made.Step is null ? "" : $"; step: {made.Step.Words}")}\n{wrong}\n{made.Book}\n";
@@ -66,24 +71,31 @@ internal static class PropertyRun
     private static int Most { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_FAILURES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int most) ? most : 3;
 
     /// <summary>The book of a case.</summary>
-    public static PropertyBook BookOf(int i) => BookOf(RandomOf(i), out _);
+    public static PropertyBook BookOf(int i) => BookOf(RandomOf(i), PropertySeeds.All, out _);
+
+    /// <summary>The seeds of a run: all of them, unless <c>SPECLINT_SEEDS</c> names some, parted by <c>|</c>.</summary>
+    private static IReadOnlyList<PropertyBook> Seeds()
+    {
+        string[] names = (Environment.GetEnvironmentVariable("SPECLINT_SEEDS") ?? "").Split('|', StringSplitOptions.RemoveEmptyEntries);
+        return names.Length == 0 ? PropertySeeds.All : [.. PropertySeeds.All.Where(s => names.Contains(s.Name))];
+    }
 
     private static Random RandomOf(int i) => new(unchecked((Seed * 1_000_003) + i));
 
     /// <summary>One case in four is a seed as it is.</summary>
-    private static PropertyBook BookOf(Random random, out bool isSeed)
+    private static PropertyBook BookOf(Random random, IReadOnlyList<PropertyBook> seeds, out bool isSeed)
     {
-        var book = PropertySeeds.All[random.Next(PropertySeeds.All.Count)].Copy();
+        var book = seeds[random.Next(seeds.Count)].Copy();
         isSeed = random.Next(4) == 0;
         if (isSeed) return book;
         foreach (var step in PropertySteps.Any(random, book)) step.Apply(book);
         return book;
     }
 
-    private static PropertyCase? Make(int i, Func<Random, PropertyBook, PropertyStep?>? stepOf)
+    private static PropertyCase? Make(int i, IReadOnlyList<PropertyBook> seeds, Func<Random, PropertyBook, PropertyStep?>? stepOf)
     {
         var random = RandomOf(i);
-        var book = BookOf(random, out bool isSeed);
+        var book = BookOf(random, seeds, out bool isSeed);
         if (stepOf is null) return new PropertyCase(book, null) { IsSeed = isSeed };
         return stepOf(random, book) is { } last ? new PropertyCase(book, last) { IsSeed = isSeed } : null;
     }

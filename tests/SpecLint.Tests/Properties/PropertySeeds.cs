@@ -19,7 +19,7 @@ internal static class PropertySeeds
             foreach (var example in page.Examples)
             {
                 if (PropertyBook.Of($"{page.Id}, line {example.Line}", example.Files) is not { } book) continue;
-                yield return book with { Expected = [.. example.Expected.Select(e => e.Rule).Distinct().Where(r => RuleRegistry.Find(r)!.Safety).Select(r => (r, Level.None))] };
+                yield return book with { IsWhole = true, Expected = [.. example.Expected.Select(e => e.Rule).Distinct().Where(r => RuleRegistry.Find(r)!.Safety).Select(r => (r, Level.None))] };
             }
         }
     }

@@ -17,7 +17,7 @@ public sealed class SeedTests
     /// <summary>Every seed has the harm findings that its page, or what it holds, asks for.</summary>
     [Fact]
     public void Every_seed_has_the_findings_that_it_is_there_for() =>
-        Assert.All(PropertySeeds.All, seed => Assert.Null(new PropertyCase(seed, null) { IsSeed = true }.Missing(seed.Check())));
+        Assert.All(PropertySeeds.All, seed => Assert.Null(new PropertyCase(seed, null) { IsSeed = true }.Unlike(seed.Check())));
 
     /// <summary>Many rules, and every hazardous preparation, have a seed of their own.</summary>
     [Fact]
