@@ -249,19 +249,28 @@ public sealed class AllergenProfile
         foreach (var origin in Origins)
         {
             if (origin.Certain != certain || tokens.Contains(origin.Token)) continue;
-
-            // Coconut and chestnut are words that no list in force asks for; buckwheat counts only where it is listed.
-            if (origin.Token is "coconut" or "chestnut" or "buckwheat" && !IsListed(settings, origin.Token)) continue;
-            foreach (string jurisdiction in settings.Jurisdictions)
-            {
-                if (!origin.CountsIn(jurisdiction)) continue;
-                tokens.Add(origin.Token);
-                break;
-            }
+            if (Counts(settings, origin.Token, origin.ExemptIn)) tokens.Add(origin.Token);
         }
 
         tokens.Sort(StringComparer.Ordinal);
         return tokens;
+    }
+
+    /// <summary>Tokens that an ingredient contains or may contain and that count in at least one of the jurisdictions, as they do in a recipe with it.</summary>
+    internal static IEnumerable<string> TokensOf(AllergenStatement statement, Settings settings) => statement.Contains.Concat(statement.MayContain)
+        .Where(token => Counts(settings, token, ExemptionsOf(statement, token)));
+
+    /// <summary>Whether a token counts in one of the jurisdictions.</summary>
+    private static bool Counts(Settings settings, string token, FixedList<string> exemptIn)
+    {
+        // Coconut and chestnut are words that no list in force asks for; buckwheat counts only where it is listed.
+        if (token is "coconut" or "chestnut" or "buckwheat" && !IsListed(settings, token)) return false;
+        foreach (string jurisdiction in settings.Jurisdictions)
+        {
+            if (!exemptIn.Contains(jurisdiction)) return true;
+        }
+
+        return false;
     }
 
     private static bool IsListed(Settings settings, string token)

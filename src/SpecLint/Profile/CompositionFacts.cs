@@ -42,7 +42,7 @@ internal static class CompositionFacts
         facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength | volume, amounts);
         facts.PutOrLeave(Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar | volume, amounts);
         var traces = of.Served.Traces;
-        PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts);
+        PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts, Unknowns.Caffeine);
         PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
         PutTrace(facts, Fact.Sulphite, traces.Sulphite, 1000 / (of.IsSolid ? of.Served.Total : v[Volume]), lack);
         ReplaceByReading(of, facts);
@@ -165,9 +165,9 @@ internal static class CompositionFacts
 
     private static Estimate WithModel(Estimate abv, Mix of) => WithError(abv, Percent(MixErrors.Strength(of))).Within(0, 100);
 
-    private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack)
+    private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack, Unknowns needs = Unknowns.None)
     {
-        if (!facts.LeaveIf(fact, Unknowns.None, lack)) facts[fact] = new FactValue(trace.Typical * factor, trace.Low * factor, trace.High * factor, "computed", null);
+        if (!facts.LeaveIf(fact, needs, lack)) facts[fact] = new FactValue(trace.Typical * factor, trace.Low * factor, trace.High * factor, "computed", null);
     }
 
     /// <summary>A measured value replaces the estimate, with the range of its meter.</summary>

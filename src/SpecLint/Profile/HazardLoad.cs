@@ -8,7 +8,7 @@ namespace SpecLint.Profile;
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Id">Id of the item itself.</param>
 /// <param name="Grams">Its mass in the whole recipe, g; NaN where it cannot be had.</param>
-/// <param name="Strained">Whether it is strained out somewhere on the way, or comes with what was left of straining, so that only a part of it is in the drink.</param>
+/// <param name="Strained">Whether it is strained out somewhere on the way, so that only a part of it is in the drink. What was left of straining counts as holding all of it.</param>
 /// <param name="Direct">Whether it is a line of the recipe itself.</param>
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
@@ -33,7 +33,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
                     // How much of it a by-product keeps, nobody knows: at most all of it.
                     double whole = part.Item.ByProduct is not { } left ? innerProfile.Mass : left.Amount is { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } ? left.Amount.Value.Base : double.NaN;
                     double share = whole > 0 ? part.Grams.Typical / whole : double.NaN;
-                    (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = part.Item.ByProduct is not null || strained || load.Strained, Direct = false });
+                    (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = strained || (part.Item.ByProduct is null && load.Strained), Direct = false });
                 }
             }
             else if (HazardOf(part, set) is { } hazard)

@@ -33,6 +33,9 @@ public enum Unknowns
 
     /// <summary>What it is made of at all.</summary>
     Composition = 128,
+
+    /// <summary>Its caffeine.</summary>
+    Caffeine = 256,
 }
 
 /// <summary>

@@ -94,6 +94,7 @@ internal static class MaterialBuilder
         {
             if (kind.MayHoldSugar && !anyContents) Lack(Unknowns.Sugar, "the sugar");
             if (kind.MayHoldAcid && !anyContents && !values.ContainsKey("titratableAcidity")) Lack(Unknowns.Acid | Unknowns.Ph, "the acid");
+            if (kind.IsBrew && !values.ContainsKey("caffeine")) Lack(Unknowns.Caffeine, "the caffeine");
             if (kind.IsUnspecified && !anyContents && !values.ContainsKey("strength")) Lack(Unknowns.Composition, "the composition");
         }
 
@@ -107,6 +108,7 @@ internal static class MaterialBuilder
                 : key == "strength" ? Unknowns.Strength
                 : key == "salt" ? Unknowns.Salt
                 : key is "water" or "solids" ? Unknowns.Water
+                : key == "caffeine" ? Unknowns.Caffeine
                 : Unknowns.None;
             if (what != Unknowns.None && (unknown & what) == 0)
             {

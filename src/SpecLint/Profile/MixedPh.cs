@@ -51,6 +51,6 @@ internal static class MixedPh
     {
         double neutral = material.Of(Component.Water) + material.Of(Component.Ethanol);
         for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) neutral += material.Of(c);
-        return double.IsNaN(material.Ph.Typical) && material.Unknown == Unknowns.None && neutral > 0.999;
+        return double.IsNaN(material.Ph.Typical) && (material.Unknown & ~Unknowns.Caffeine) == Unknowns.None && neutral > 0.999;
     }
 }

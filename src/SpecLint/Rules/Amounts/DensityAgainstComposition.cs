@@ -17,7 +17,7 @@ internal sealed partial class DensityAgainstComposition : IngredientRule
         bool any = ingredient.Values.ContainsKey("strength") || ingredient.Values.ContainsKey("solids") || ingredient.Values.ContainsKey("water");
         foreach (string path in ingredient.Values.Keys) any |= path.StartsWith("sugars.", StringComparison.Ordinal) || path.StartsWith("acids.", StringComparison.Ordinal);
         if (!any || context.Profiles.MaterialOf(ingredient.Id) is not { State: MaterialState.Liquid } material) return;
-        if (material.Unknown != Unknowns.None || material.Of(Component.Fat) > Guards.FatBendsDensity) return;
+        if ((material.Unknown & ~Unknowns.Caffeine) != Unknowns.None || material.Of(Component.Fat) > Guards.FatBendsDensity) return;
         if (Mixture.Density(material.PerGram, Celsius.Reference) is not { } computed) return;
         double value = computed.GramsPerMillilitre;
         double nearest = density.Low <= value && value <= density.High ? value : Math.Abs(density.Low - value) < Math.Abs(density.High - value) ? density.Low : density.High;

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
@@ -14,10 +15,29 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
+        if (!MayHoldAlcohol(context)) return;
         var caffeine = context.Fact(Fact.Caffeine);
-        if (!caffeine.IsKnown || !(caffeine.Value > 0)) return;
+        if (caffeine.IsKnown) Hold(context, drink, caffeine);
+        else if (OpenSource(context.Profile) is { } source) Open(context, source, caffeine);
+    }
+
+    /// <summary>Whether there is alcohol in it, or may be: a strength that cannot be worked out is not shown to be low.</summary>
+    private static bool MayHoldAlcohol(RecipeContext context)
+    {
         var abv = context.Fact(Fact.Abv);
-        if (!abv.IsKnown || abv.Low <= Strength.Value) return;
+        if (abv.IsKnown) return abv.High > Strength.Value;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (part.Material is not { } material || (material.Unknown & Unknowns.Strength) != 0) return true;
+            if (part.IsWeighed ? part.Grams.Typical * material.Of(Component.Ethanol) > Strength.Value / 100 * context.Profile.Mass : material.Of(Component.Ethanol) > 0) return true;
+        }
+
+        return false;
+    }
+
+    private static void Hold(RecipeContext context, Drink drink, FactValue caffeine)
+    {
         Part? most = null;
         double brought = 0;
         foreach (var part in context.Profile.Parts)
@@ -31,7 +51,7 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 
         if (most is null) return;
         double perKilogram = caffeine.Value * drink.ServesOrOne / (context.Profile.Mass / 1000);
-        bool dose = caffeine.Low > Serve.Value;
+        bool dose = caffeine.Value > Serve.Value;
 
         // Coffee, tea and cocoa bring theirs by nature: the limit by mass is about caffeine that is added.
         bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind.MayHoldAddedCaffeine && !dose;
@@ -43,13 +63,45 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         var limit = dose ? Serve : Added;
         context.Report(new(Rule)
         {
+            Answer = dose && caffeine.Low <= Serve.Value ? Answer.NotShown : Answer.Broken,
             At = context.AmountOf(most.Line),
             Message = dose
-                ? $"A drink of {Say.Fact(Fact.Abv, abv)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
+                ? $"A drink with alcohol{OfStrength(context)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
                 : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})")}.",
             Advice = "Use less of it, or a decaffeinated version, and do not serve it after many other drinks.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],
         });
     }
+
+    private static string OfStrength(RecipeContext context) => context.Fact(Fact.Abv) is { IsKnown: true } abv ? $" ({Say.Fact(Fact.Abv, abv)})" : "";
+
+    /// <summary>The first part that brings caffeine, or whose own caffeine is not given.</summary>
+    private static Part? OpenSource(RecipeProfile profile)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase != PartPhase.Beside && part.Material is { } material && (material.Traces.Caffeine.High > 0 || (material.Unknown & Unknowns.Caffeine) != 0)) return part;
+        }
+
+        foreach (var leaf in RecipeTree.Of(profile))
+        {
+            if (leaf.Part.Phase != PartPhase.Beside && leaf.Ingredient.Values.TryGetValue("caffeine", out var given) && given.High > 0) return leaf.Part;
+        }
+
+        return null;
+    }
+
+    /// <summary>How much caffeine there is, nobody can tell: it is not shown to be little.</summary>
+    private static void Open(RecipeContext context, Part source, FactValue caffeine) =>
+        context.Report(new(Rule)
+        {
+            Answer = Answer.NotShown,
+            At = context.At(HazardWords.SpanOf(source.Line), RecipeContext.PathOf(source.Line, "amount")),
+            Key = "unknown",
+            Message = $"The drink holds alcohol and the caffeine of `{source.Line.Item.Or("")}`, and how much caffeine is not known: {caffeine.OpenBecause ?? "it is not given"}. Above {Say.Number(Serve.Value)} mg in a drink ({Serve.Source}) it hides from guests how drunk they are.",
+            Advice = "Write the amount in the line, and `caffeine` in the ingredient's file: the maker's figure, or that of a similar brew by `like`.",
+            Caution = HazardWords.Caution,
+            Evidence = [Proof.Of("not known", caffeine.OpenBecause ?? "the caffeine"), Proof.Of(Serve)],
+        });
 }

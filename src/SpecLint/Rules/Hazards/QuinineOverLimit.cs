@@ -12,6 +12,7 @@ namespace SpecLint.Rules.Hazards;
 [Limit("quinine-anz", "Tonic")]
 [Limit("declare-strength-from", "Strength")]
 [Limit("tolerance-extraction-low", "Extraction")]
+[Limit("guard-most-dilution", "MostDilution")]
 internal sealed partial class QuinineOverLimit : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
@@ -23,7 +24,7 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         // Where what is served cannot be computed, what goes in undiluted is the least that it can be.
         double millilitres = volume.IsKnown ? volume.Value : context.Profile.InputVolume / serves;
         if (!(millilitres > 0)) return;
-        double low = quinine.IsKnown ? quinine.Low : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : 0;
+        double low = quinine.IsKnown ? quinine.Low : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : Weighed(context.Profile) / serves;
         HazardLoad? from = null;
         foreach (var load in context.Profile.HazardLoads)
         {
@@ -51,7 +52,10 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         var limit = LimitOf(context);
         double perLitre = 1000 / millilitres;
         if (most is null || typical * perLitre <= limit.Value) return;
-        bool broken = volume.IsKnown && low * perLitre > limit.Value;
+
+        // Where only the dilution is open, it is over the limit if it is after all the water that mixing can add.
+        double mostMillilitres = volume.IsKnown ? volume.Value : AllIsWeighed(context.Profile) ? millilitres * (1 + (MostDilution.Value / 100)) : double.PositiveInfinity;
+        bool broken = low * 1000 / mostMillilitres > limit.Value;
         bool law = limit.AppliesIn(context.Settings);
         context.Report(new(Rule)
         {
@@ -63,6 +67,28 @@ internal sealed partial class QuinineOverLimit : DrinkRule
             Caution = HazardWords.Caution,
             Evidence = [new Evidence("quinine", typical * perLitre, low * perLitre, high * perLitre, "mg/L"), Proof.Of(limit)],
         });
+    }
+
+    /// <summary>What the parts whose amount is known bring, mg, where something else of the drink is not known.</summary>
+    private static double Weighed(RecipeProfile profile)
+    {
+        double mg = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Material is { } material && part.IsWeighed && part.Phase != PartPhase.Beside) mg += part.Grams.Typical * material.Traces.Quinine.Typical;
+        }
+
+        return mg;
+    }
+
+    private static bool AllIsWeighed(RecipeProfile profile)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (!part.IsWeighed && part.Phase != PartPhase.Beside) return false;
+        }
+
+        return true;
     }
 
     /// <summary>The limit in force: that of the US, of the EU and Great Britain by strength, of Australia and New Zealand; else that of the US as a yardstick.</summary>

@@ -144,7 +144,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         }
         else if (context.Profiles.MaterialOf(item.Id) is { Ingredient: { } ingredient } material)
         {
-            tokens = ingredient.Allergens is { } statement ? statement.Contains.Concat(statement.MayContain).Where(t => settings.Jurisdictions.Any(j => AllergenTable.Of(j, t) is not null)) : [];
+            tokens = ingredient.Allergens is { } statement ? AllergenProfile.TokensOf(statement, settings) : [];
             hazards = material.Hazard is { } hazard ? [hazard] : [];
         }
 
