@@ -560,6 +560,9 @@ public sealed class Ingredient : BookFile
     /// <summary>Whether it, or what it is like, is like what is no ingredient, so that what it stands for is not known; set when it is flattened.</summary>
     internal bool LikeIsBroken { get; set; }
 
+    /// <summary>The last of the files that it is like, one after another, from which it has what no other gives; set when it is flattened.</summary>
+    internal Ingredient? LikeInTheEnd { get; set; }
+
     /// <summary><c>state</c>: liquid, solid, powder or gas.</summary>
     public Given<string> State { get; set; }
 

@@ -62,6 +62,7 @@ internal static class Inheritance
 
         flat.Like = own.Like;
         flat.LikeIsBroken = own.LikeIsBroken;
+        flat.LikeInTheEnd = next;
         flat.Aliases = own.Aliases;
         flat.Accept = own.Accept;
         flat.Notes = own.Notes;

@@ -72,7 +72,9 @@ internal static class MaterialBuilder
         var values = ingredient.Values;
         var unknown = Unknowns.None;
         var reasons = new List<string>();
-        bool inherits = ingredient.Like.IsGiven && !ingredient.LikeIsBroken;
+
+        // What is like a file of the bar's own in the end knows no more than that.
+        bool inherits = !ingredient.LikeIsBroken && ingredient.LikeInTheEnd is { } end && ReferenceEquals(Catalogue.BuiltInCatalogue.FindItem(end.Id)?.File, end);
         bool anyContents = values.Keys.Any(k => k.StartsWith("sugars.", StringComparison.Ordinal) || k.StartsWith("acids.", StringComparison.Ordinal)) || values.ContainsKey("solids") || values.ContainsKey("water");
 
         void Lack(Unknowns what, string words)

@@ -141,6 +141,7 @@ public sealed class SilenceTests
     [Theory]
     [InlineData("""{ "item": "shore-brew", "amount": "60 ml" }""", true)]
     [InlineData("""{ "item": "steeped-brew", "amount": "60 ml" }""", true)]
+    [InlineData("""{ "item": "other-brew", "amount": "60 ml" }""", true)]
     [InlineData("""{ "item": "espresso" }""", true)]
     [InlineData("""{ "item": "espresso", "amount": "30 ml" }""", false)]
     [InlineData("""{ "item": "espresso", "amount": "30 ml" }, { "item": "soda-water" }""", true)]
@@ -151,6 +152,7 @@ public sealed class SilenceTests
     {
         var result = Books.Check(
             ("shore-brew.ingredient.json", """{ "name": "Shore brew", "kind": "coffee", "state": "liquid", "density": "1.01 g/ml", "water": "98 g", "allergens": { "contains": [] } }"""),
+            ("other-brew.ingredient.json", """{ "name": "Other brew", "like": "shore-brew" }"""),
             ("mint-brew.ingredient.json", """{ "name": "Mint brew", "like": "peppermint-tea" }"""),
             ("steeped-brew.prep.json", Prep("other", """{ "item": "shore-brew", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""", """{ "do": "stir" }""", """{ "at": "4 °C", "in": "jug", "for": "1 d" }""")),
             ("night-tide.drink.json", $$"""{ "name": "Night tide", "ingredients": [ { "item": "vodka", "amount": "50 ml" }, {{line}} ], "method": [ { "do": "build", "ice": "cubed" } ], "glass": "highball", "serves": 1 }"""));
