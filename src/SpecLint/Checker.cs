@@ -32,6 +32,9 @@ public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
     /// </summary>
     public bool KeepsProfiles { get; init; } = true;
 
+    /// <summary>Whether a correction is tried on its file before it is offered; a test of what comes behind that may do without.</summary>
+    internal bool TriesCorrections { get; init; } = true;
+
     /// <summary>Number of threads; 0 takes one a processor.</summary>
     public int Threads { get; init; }
 
@@ -70,7 +73,7 @@ public static class Checker
         if (HouseRules.WhyNot(input.HouseRules) is { } reason) throw new ArgumentException(reason, nameof(input));
         var book = ReadBook(input);
         var profiles = ProfileSet.Of(book, input.Threads);
-        var rules = new RuleSet(RuleRegistry.All.Concat(input.HouseRules));
+        var rules = new RuleSet(RuleRegistry.All.Concat(input.HouseRules), input.TriesCorrections);
         var files = book.Files;
         var perFile = new List<Finding>[files.Count];
         int done = input.Files.Count;

@@ -10,6 +10,7 @@ ulong seed = 20261125;
 int count = 2000;
 bool write = false, showMissed = false;
 int? only = null;
+int corrections = 0;
 for (int i = 0; i < args.Length; i++)
 {
     switch (args[i])
@@ -19,6 +20,7 @@ for (int i = 0; i < args.Length; i++)
         case "--only": only = int.Parse(args[++i]); break;
         case "--write": write = true; break;
         case "--missed": showMissed = true; break;
+        case "--corrections": corrections = int.Parse(args[++i]); break;
         default:
             Console.WriteLine("""
                 Puts mistakes into clean recipes at random places and says which share of them is found by the right rule.
@@ -28,12 +30,26 @@ for (int i = 0; i < args.Length; i++)
                   --only 41         one kind alone
                   --missed          prints each mistake that was missed, with what was found in its place
                   --write           writes the result to rules-docs/mutants.md
+                  --corrections 1000
+                                    tries every correction that is offered on so many mistakes instead
                 """);
             return args[i] is "--help" or "-h" ? 0 : 2;
     }
 }
 
 var watch = Stopwatch.StartNew();
+if (corrections > 0)
+{
+    int wrong = 0;
+    int tried = CorrectionTrials.Run(corrections, seed, fault =>
+    {
+        wrong++;
+        Console.WriteLine(fault);
+    });
+    Console.WriteLine($"{tried} corrections of {corrections} mutants, {wrong} wrong");
+    return wrong == 0 ? 0 : 1;
+}
+
 CleanBook[] books = [CleanBook.Demo(), CleanBook.Official(), CleanBook.WithoutStyles(), .. CleanBook.Published(), CleanBook.Preps(), CleanBook.Generated()];
 var files = books.SelectMany(b => b.Files).ToList();
 var kinds = Defects.All.Where(d => only is null || d.Number == only).OrderBy(d => d.Number).ToList();

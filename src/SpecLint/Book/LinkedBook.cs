@@ -77,7 +77,7 @@ public sealed partial class LinkedBook
     /// <summary>Circles that are told of: where everything is made of everything there are as many as lines, each as long as the book.</summary>
     private const int MostCycles = 100;
 
-    private readonly Dictionary<string, Item> items = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Item> items;
     private BookFile[] files;
     private List<Drink> drinks = [];
     private List<Prep> preps = [];
@@ -90,8 +90,8 @@ public sealed partial class LinkedBook
     private List<ReferenceCycle> cycles = [];
     private BookNames? names;
     private NameResolver? resolver;
-    private readonly Dictionary<string, List<Recipe>> users = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, List<(Stock Stock, Lot Lot)>> lots = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<Recipe>> users;
+    private readonly Dictionary<string, List<(Stock Stock, Lot Lot)>> lots;
 
     /// <summary>Links the files of a book.</summary>
     /// <param name="files">Files in any order.</param>
@@ -101,6 +101,11 @@ public sealed partial class LinkedBook
     {
         Settings = settings;
         On = on;
+        Measures = Measures.For(settings.Bar);
+        items = new Dictionary<string, Item>(StringComparer.Ordinal);
+        users = new Dictionary<string, List<Recipe>>(StringComparer.Ordinal);
+        lots = new Dictionary<string, List<(Stock Stock, Lot Lot)>>(StringComparer.Ordinal);
+        FingerprintTexts = new ConcurrentDictionary<(Recipe, int), string>();
         this.files = [.. files.OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
         Link();
         HoldReadings(null);
@@ -128,6 +133,9 @@ public sealed partial class LinkedBook
 
     /// <summary>Settings in force.</summary>
     public Settings Settings { get; }
+
+    /// <summary>The units of the house.</summary>
+    internal Measures Measures { get; }
 
     /// <summary>Checks of the bar's own schemas, where it has some.</summary>
     public IHouseSchemaCheck? HouseSchemas { get; init; }
@@ -175,7 +183,7 @@ public sealed partial class LinkedBook
     public Item? Resolve(string id)
     {
         BookReads.Note(BookReadKind.Item, id);
-        return items.TryGetValue(id, out var item) ? item : BuiltInCatalogue.FindItem(id);
+        return Find(id);
     }
 
     /// <summary>The recipes that use an id, by path.</summary>
@@ -206,7 +214,7 @@ public sealed partial class LinkedBook
     }
 
     /// <summary>What the fingerprints of recipes say of the preparations in them, by preparation and depth.</summary>
-    internal ConcurrentDictionary<(Recipe, int), string> FingerprintTexts { get; } = new();
+    internal ConcurrentDictionary<(Recipe, int), string> FingerprintTexts { get; }
 
     /// <summary>Its names, indexed when first asked for.</summary>
     internal BookNames Names

@@ -231,6 +231,23 @@ public sealed class Finding
         }
     }
 
+    /// <summary>Lets go of the corrections that do not hold.</summary>
+    internal void KeepCorrections(Func<Correction, bool> holds)
+    {
+        for (int i = 0; i < corrections.Count; i++)
+        {
+            if (holds(corrections[i])) continue;
+            List<Correction> kept = [.. corrections.Take(i)];
+            for (int later = i + 1; later < corrections.Count; later++)
+            {
+                if (holds(corrections[later])) kept.Add(corrections[later]);
+            }
+
+            corrections = kept;
+            return;
+        }
+    }
+
     /// <summary>As the rule made it: without what the engine has set since.</summary>
     internal void Reset()
     {

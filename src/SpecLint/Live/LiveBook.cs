@@ -63,7 +63,7 @@ public sealed class LiveBook
         if (HouseRules.WhyNot(input.HouseRules) is { } reason) throw new ArgumentException(reason, nameof(input));
         this.input = input;
         all = [.. RuleRegistry.All, .. input.HouseRules];
-        rules = new RuleSet(all);
+        rules = new RuleSet(all, input.TriesCorrections);
         Read();
     }
 

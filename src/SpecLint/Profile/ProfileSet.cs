@@ -4,7 +4,7 @@ using SpecLint.Book;
 namespace SpecLint.Profile;
 
 /// <summary>The profiles of all recipes of a book.</summary>
-public sealed class ProfileSet
+public sealed partial class ProfileSet
 {
     /// <summary>
     /// How many preparations may stand one in another. A bar has three or four; what is made through more is taken as not
@@ -17,9 +17,8 @@ public sealed class ProfileSet
     private readonly Dictionary<Drink, int> drinkNumbers;
     private RecipeProfile?[] drinks;
     private (bool IsKnown, long? Key)[] partsKeys;
-    private readonly ConcurrentDictionary<string, Material> materials = new(StringComparer.Ordinal);
-
-    private readonly HashSet<Prep> tooDeep = [];
+    private readonly ConcurrentDictionary<string, Material> materials;
+    private readonly HashSet<Prep> tooDeep;
 
     /// <summary>Drinks come after all preparations.</summary>
     private const int WaveOfDrinks = int.MaxValue;
@@ -33,6 +32,8 @@ public sealed class ProfileSet
         drinks = new RecipeProfile?[book.Drinks.Count];
         partsKeys = new (bool, long?)[drinks.Length];
         drinkNumbers = new Dictionary<Drink, int>(drinks.Length);
+        materials = new ConcurrentDictionary<string, Material>(StringComparer.Ordinal);
+        tooDeep = [];
         NumberDrinks();
     }
 
@@ -53,6 +54,7 @@ public sealed class ProfileSet
     public RecipeProfile Of(Recipe recipe)
     {
         BookReads.Note(BookReadKind.Item, recipe.Id);
+        if (triedProfile is { } its && ReferenceEquals(its.Recipe, recipe)) return its;
         if (recipe is not Drink drink) return preps[(Prep)recipe];
         int number = drinkNumbers[drink];
         ref var place = ref drinks[number];
@@ -124,6 +126,7 @@ public sealed class ProfileSet
     {
         // Not among the others: an item of the catalogue may have the id of a file of the book that hides it.
         if (item.IsBuiltIn) return BuiltInMaterials.Of(item);
+        if (tried is not null && item.File == tried) return triedMaterial ??= MaterialOfTried(item);
         BookReads.Note(BookReadKind.Item, item.Id);
         if (materials.TryGetValue(item.Id, out var known)) return known;
         var made = item.File switch

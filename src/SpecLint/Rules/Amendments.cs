@@ -25,6 +25,7 @@ internal static class Amendments
         if (correction.Edits.Count == 0) return correction;
         var more = new List<TextEdit>();
         Names(context, correction, more);
+        NewNames(context, correction, more);
         if (context.Recipe is Prep prep && !correction.KeepsTheThing) Amounts(context, prep, correction, more);
         return more.Count == 0 ? correction : correction with { Edits = [.. correction.Edits, .. more] };
     }
@@ -41,6 +42,23 @@ internal static class Amendments
                     if (item.Value == part.Line.Item.Value && EditOf(context, correction, item.Span) is null) more.Add(new TextEdit(context.At(item.Span), edit.NewText));
                 }
             }
+        }
+    }
+
+    /// <summary>A line that is added stands in the step that names the most, where the steps name what they use.</summary>
+    private static void NewNames(RecipeContext context, Correction correction, List<TextEdit> more)
+    {
+        Step? most = null;
+        foreach (var step in context.Recipe.Method)
+        {
+            if (step.Items.Count > 1 && (most is null || step.Items.Count > most.Items.Count)) most = step;
+        }
+
+        if (most is null) return;
+        foreach (var edit in correction.Edits)
+        {
+            if (edit.Place.File != context.File.Source || edit.Place.Span.Length > 0 || NewLine.Match(edit.NewText) is not { Success: true } line) continue;
+            more.Add(new TextEdit(context.At(new TextSpan(most.Items[most.Items.Count - 1].Span.End, 0)), $", \"{line.Groups["item"].Value}\""));
         }
     }
 

@@ -18,9 +18,14 @@ internal sealed class RuleSet
     private readonly BookRule[] bookRules;
     private readonly AcceptanceRule[] acceptanceRules;
     private readonly Dictionary<string, RuleInfo> byId;
+    private readonly bool triesCorrections;
 
-    public RuleSet(IEnumerable<Rule> rules)
+    /// <summary>The rules of a run.</summary>
+    /// <param name="rules">The rules.</param>
+    /// <param name="triesCorrections">Whether a correction is tried on its file before it is offered.</param>
+    public RuleSet(IEnumerable<Rule> rules, bool triesCorrections = true)
     {
+        this.triesCorrections = triesCorrections;
         var all = rules.ToArray();
         byId = all.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal);
         fileRules = [.. all.OfType<FileRule>()];
@@ -53,7 +58,26 @@ internal sealed class RuleSet
         return findings;
     }
 
+    /// <summary>Runs the rules about one file on another text of it.</summary>
+    /// <param name="profiles">The profiles of the book.</param>
+    /// <param name="change">The file as it is and as it is tried.</param>
+    public List<Finding> Try(ProfileSet profiles, FileChange change)
+    {
+        var room = ProfileRoom.Take();
+        var (set, profile) = profiles.With(change, room);
+        var findings = Run(set.Book, set, change.New!, profile);
+        room.GiveBack();
+        return findings;
+    }
+
     private List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file, RecipeProfile? profile)
+    {
+        var findings = Run(book, profiles, file, profile);
+        if (triesCorrections) CorrectionTrial.Keep(this, book, profiles, file, findings);
+        return findings;
+    }
+
+    private List<Finding> Run(LinkedBook book, ProfileSet profiles, BookFile file, RecipeProfile? profile)
     {
         var findings = new List<Finding>();
         var recipe = file as Recipe;

@@ -60,7 +60,7 @@ internal sealed partial class PercentageInName : PrepRule
     {
         foreach (var other in context.Book.Preps)
         {
-            if (other != prep && other.Family.OrNone() == prep.Family.OrNone() && other.Name.IsGiven && TryPercent(other.Name.Value, out double percent) && percent == named) return true;
+            if (other.Id != prep.Id && other.Family.OrNone() == prep.Family.OrNone() && other.Name.IsGiven && TryPercent(other.Name.Value, out double percent) && percent == named) return true;
         }
 
         return false;

@@ -17,6 +17,9 @@ internal static class Slips
 {
     private static readonly string[] Volumes = ["ml", "cl", "oz", "l", "dl", "tsp", "tbsp"];
     private static readonly string[] Masses = ["g", "kg", "oz av", "lb"];
+    /// <summary>Nobody writes more spoons than this of one thing.</summary>
+    private const double MostSpoons = 4;
+
     private static readonly double[] Factors = [0.1, 10, 0.01, 100];
 
     /// <summary>The first reading that fits; <see langword="null"/> where none does.</summary>
@@ -28,7 +31,7 @@ internal static class Slips
         if (amount.Low < amount.High) return null;
         foreach (string name in amount.Dimension == Dimension.Volume ? Volumes : amount.Dimension == Dimension.Mass ? Masses : [])
         {
-            if (name == amount.Unit.Name || !measures.TryFind(name.AsSpan(), out var word) || word.Unit is not { } unit || unit.Dimension != amount.Dimension) continue;
+            if (name == amount.Unit.Name || (amount.Value > MostSpoons && name is "tsp" or "tbsp") || !measures.TryFind(name.AsSpan(), out var word) || word.Unit is not { } unit || unit.Dimension != amount.Dimension) continue;
             double other = (amount.Value * unit.Factor) + unit.Offset;
             if (fits(other)) return new Slip($"{Say.Number(amount.Value, 3)} {name}", other, 0);
         }

@@ -30,6 +30,8 @@ internal sealed class BandSolver
     private static readonly double EthanolStrength = StrengthOfEthanol();
 
     private readonly double mass;
+    private readonly double size;
+    private readonly Band? sizes;
 
     private BandSolver(RecipeContext context, Style style)
     {
@@ -60,6 +62,8 @@ internal sealed class BandSolver
         }
 
         held = [.. some];
+        sizes = style.Seen(Fact.MixVolume);
+        size = context.Fact(Fact.MixVolume) is { IsKnown: true } volume ? volume.Value : double.NaN;
     }
 
     private static double StrengthOfEthanol()
@@ -159,7 +163,7 @@ internal sealed class BandSolver
         Span<double> grams = stackalloc double[Components.Count];
         double volume = Mix(chiefs, factors, grams);
         values[0] = StrengthOf(grams, volume);
-        double cost = Outside(Facts[0], values[0]);
+        double cost = Outside(Facts[0], values[0]) + OutsideSize(factors);
         if (double.IsPositiveInfinity(cost)) return cost;
         values[1] = 100 * Solving.SugarOf(grams) / volume;
         cost += Outside(Facts[1], values[1]);
@@ -199,6 +203,16 @@ internal sealed class BandSolver
 
         foreach (int i in held) grams[i] = Math.Max(0, grams[i]);
         return Solving.VolumeOf(grams);
+    }
+
+    /// <summary>A size that the style does not have costs as much; one that is outside as written may come no further out.</summary>
+    private double OutsideSize(double[] factors)
+    {
+        if (sizes is not { } band || double.IsNaN(size)) return 0;
+        double now = mass;
+        for (int i = 0; i < chiefs.Count; i++) now += (factors[i] - 1) * chiefs[i].Grams.Typical;
+        double then = size * now / mass;
+        return (then > band.High && then > size) || (then < band.Low && then < size) ? double.PositiveInfinity : 0;
     }
 
     private double Outside(Fact fact, double value)

@@ -42,7 +42,8 @@ internal sealed partial class SameThingTwice : BookRule
             {
                 for (int j = 0; j < i; j++)
                 {
-                    if (Formula.Replaces(group[i], group[j]) || !Formula.IsSame(context.Profiles.Of(group[i]), context.Profiles.Of(group[j]))) continue;
+                    // Of one name they are told by the rule on names.
+                    if (SameNameTwice.IsSame(group[i], group[j]) || Formula.Replaces(group[i], group[j]) || !Formula.IsSame(context.Profiles.Of(group[i]), context.Profiles.Of(group[j]))) continue;
 
                     // One ingredient alone is no formula, and a batch may be made in two sizes: only a copy counts, yield, steps and all.
                     if ((group[i].Ingredients.Count < 2 || group[i].BatchOf.IsGiven) && !Formula.IsCopy(group[i], group[j])) continue;
@@ -70,7 +71,7 @@ internal sealed partial class SameThingTwice : BookRule
         };
     }
 
-    private static IReadOnlyList<Correction> Rename(BookContext context, string from, string to)
+    internal static IReadOnlyList<Correction> Rename(BookContext context, string from, string to)
     {
         var edits = new List<TextEdit>();
         foreach (var user in context.Book.UsersOf(from))
