@@ -30,7 +30,7 @@ public sealed partial class LinkedBook
         cycles = whole.cycles;
         names = whole.names;
         resolver = whole.resolver;
-        if (change.New is Recipe recipe) HoldReadings([recipe], null);
+        if (change.New is Recipe recipe) HoldReadings([recipe], whole.heldAgainst);
     }
 
     /// <summary>

@@ -31,7 +31,6 @@ public sealed class OfferedCorrectionTests
     [InlineData("simple-syrup", "orgeat", 0)]
     [InlineData("simple-syrup", "simple-sirup-of-nowhere", 0)]
     [InlineData("Low Tide", "High Tide", 0)]
-    [InlineData("45 ml\" }", "45 ml\"", 0)]
     public void What_brings_an_error_or_leaves_the_finding_is_not_offered(string from, string to, int offered)
     {
         var files = new[] { ("low-tide.drink.json", Drink), ("bar.json", Bar) };
