@@ -112,6 +112,18 @@ internal static class CommonOptions
         HelpName = "FILE",
     };
 
+    /// <summary>A number of serves to make, over 0 and at most 100,000.</summary>
+    /// <exception cref="UsageException">It is none.</exception>
+    public static double ServesToMake(double count) =>
+        count is > 0 and <= 100_000 ? count : throw new UsageException("--serves takes a number over 0, 100000 at most.");
+
+    /// <summary>An amount to make: a volume or a mass.</summary>
+    /// <exception cref="UsageException">It is neither.</exception>
+    public static Quantity AmountToMake(string amount) =>
+        QuantityReader.TryRead(amount, Measures.Default, out var quantity, out _) && quantity.Base is > 0 and <= 1e9 && quantity.Dimension is Dimension.Volume or Dimension.Mass
+            ? quantity
+            : throw new UsageException($"--to takes a volume or a mass, such as \"3 l\" or \"800 g\"; '{amount}' is neither.");
+
     /// <summary><c>--book</c>, where the arguments are not paths.</summary>
     public static Option<string?> Book() => new("--book")
     {

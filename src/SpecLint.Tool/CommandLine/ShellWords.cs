@@ -44,6 +44,8 @@ internal static class ShellWords
     {
         foreach (var argument in command.Arguments)
         {
+            // Without it the help would list every id of the book in place of the argument's name.
+            argument.HelpName ??= argument.Name;
             if (KindsByName.TryGetValue(argument.Name, out var kinds)) argument.CompletionSources.Add(context => Ids(context, command, host, kinds));
             if (argument.Name == "RULE") argument.CompletionSources.Add(static _ => RuleWords());
         }

@@ -10,6 +10,8 @@ internal sealed class CostsVerb : Verb
 {
     private readonly Argument<string[]> recipes = new("RECIPE") { Description = "Ids of drinks or preparations; default: all drinks.", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<string?> menu = new("--menu") { Description = "Only the drinks of a menu.", HelpName = "MENU" };
+    private readonly Option<double?> serves = new("--serves") { Description = "Cost of so many drinks.", HelpName = "NUMBER" };
+    private readonly Option<string?> to = new("--to") { Description = "Cost of so much of a preparation, e.g. \"5 l\" or \"800 g\".", HelpName = "AMOUNT" };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json", "csv");
     private readonly Option<string?> output = CommonOptions.Output();
@@ -20,12 +22,12 @@ internal sealed class CostsVerb : Verb
 
     public override string Description => "Prints what drinks and preparations cost to make, with ranges, trimmings and each line. Exit status 1 when a cost is open.";
 
-    public override IReadOnlyList<string> Examples => ["speclint costs low-tide --book recipes", "speclint costs --menu evening --format csv --output costs.csv"];
+    public override IReadOnlyList<string> Examples => ["speclint costs low-tide --book recipes", "speclint costs low-tide --serves 40", "speclint costs hibiscus-cordial --to \"5 l\"", "speclint costs --menu evening --format csv --output costs.csv"];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(recipes);
-        foreach (var option in new Option[] { menu, book, format, output, on, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { menu, serves, to, book, format, output, on, colour }) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -35,15 +37,27 @@ internal sealed class CostsVerb : Verb
         var (linked, profiles) = Checker.Profile(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         if (linked.PriceLists.Count == 0) throw new UsageException("the book has no price list, whose name ends in .prices.json; speclint prices LIST.csv writes one.");
         var chosen = Choose(linked, parsed.GetValue(recipes) ?? [], parsed.GetValue(menu));
+        var batch = BatchOf(parsed);
+        if (chosen.Select(r => batch.WhyNot(profiles.Of(r))).FirstOrDefault(w => w.Length > 0) is { } not) throw new UsageException($"{not}.");
         string? file = parsed.GetValue(output);
         switch (parsed.GetValue(format))
         {
-            case "json": ResultOutput.Deliver(host, file, stream => CostReport.WriteJson(stream, chosen, profiles)); break;
-            case "csv": ResultOutput.DeliverText(host, file, writer => CsvFile.Write(writer, Sheets.Costs(chosen, profiles))); break;
-            default: ResultOutput.DeliverText(host, file, writer => CostReport.WriteText(writer, chosen, profiles, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host))); break;
+            case "json": ResultOutput.Deliver(host, file, stream => CostReport.WriteJson(stream, chosen, profiles, batch)); break;
+            case "csv": ResultOutput.DeliverText(host, file, writer => CsvFile.Write(writer, Sheets.Costs(chosen, profiles, batch))); break;
+            default: ResultOutput.DeliverText(host, file, writer => CostReport.WriteText(writer, chosen, profiles, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host), batch)); break;
         }
 
         return chosen.All(r => profiles.Of(r).Cost.IsKnown) ? ExitStatus.Clean : ExitStatus.Findings;
+    }
+
+    private CostBatch BatchOf(ParseResult parsed)
+    {
+        double? count = parsed.GetValue(serves);
+        string? amount = parsed.GetValue(to);
+        if (count is not null && amount is not null) throw new UsageException("costs takes one of --serves NUMBER and --to AMOUNT.");
+        return amount is not null ? CostBatch.OfAmount(CommonOptions.AmountToMake(amount))
+            : count is { } n ? CostBatch.OfServes(CommonOptions.ServesToMake(n))
+            : CostBatch.Usual;
     }
 
     private static List<Recipe> Choose(LinkedBook linked, string[] ids, string? menu)

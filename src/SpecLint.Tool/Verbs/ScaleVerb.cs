@@ -60,12 +60,10 @@ internal sealed class ScaleVerb : Verb
         if ((amount is null) == (count is null)) throw new UsageException("scale takes one of --to AMOUNT and --serves NUMBER.");
         if (count is { } n)
         {
-            if (!(n > 0) || n > 100_000) throw new UsageException("--serves takes a number over 0, 100000 at most.");
-            return new ScaleRequest { Serves = n, Poured = pour };
+            return new ScaleRequest { Serves = CommonOptions.ServesToMake(n), Poured = pour };
         }
 
-        if (!QuantityReader.TryRead(amount!, Measures.Default, out var quantity, out _) || !(quantity.Base > 0) || quantity.Base > 1e9 || quantity.Dimension is not (Dimension.Volume or Dimension.Mass))
-            throw new UsageException($"--to takes a volume or a mass, such as \"3 l\" or \"800 g\"; '{amount}' is neither.");
+        var quantity = CommonOptions.AmountToMake(amount!);
         return quantity.Dimension == Dimension.Volume
             ? new ScaleRequest { Millilitres = quantity.Base, Poured = pour }
             : new ScaleRequest { Grams = quantity.Base, Poured = pour };

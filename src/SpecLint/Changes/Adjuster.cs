@@ -135,6 +135,7 @@ internal sealed class Adjuster
         }
 
         file = best!;
+        if (!ReferenceEquals(file, recipe.Source)) Declare(atFirst);
         var after = ReferenceEquals(file, recipe.Source) ? before : Checker.Check(With(file));
         var current = (Recipe)after.Book.Resolve(recipe.Id)!.File;
         var now = after.Profiles.Of(current);
@@ -351,6 +352,28 @@ internal sealed class Adjuster
             if (line.Share is not { IsGiven: true, Value.Dimension: Dimension.PercentByMass } share) continue;
             string text = Rounding.Text(Math.Round(100 * g / will, 2), share.Value);
             if (text != Rounding.Text(share.Value.Base, share.Value)) edits.Add(new TextEdit(Current.At(share.Span), text));
+        }
+    }
+
+    /// <summary>What is declared of strength, alcohol and energy follows the amounts, where it agreed with the recipe before.</summary>
+    private void Declare(RecipeProfile atFirst)
+    {
+        Replace(file);
+        if (Current.Declares is not { } declares) return;
+        var edits = new List<TextEdit>();
+        Follow(Fact.Abv, declares.Abv, 0.1, "strength");
+        Follow(Fact.Alcohol, declares.Alcohol, 0.1, "alcohol");
+        Follow(Fact.Energy, declares.Energy, 1, "energy");
+        if (edits.Count > 0) file = new SourceFile(file.Path, TextEdits.Apply(file, edits));
+
+        void Follow(Fact fact, Given<Quantity> declared, double step, string name)
+        {
+            if (!declared.IsGiven || atFirst.Get(fact) is not { IsKnown: true } was || profile.Get(fact) is not { IsKnown: true } now) return;
+            double said = declared.Value.Base;
+            if (said < was.Low - step || said > was.High + step || (said >= now.Low && said <= now.High)) return;
+            double right = Math.Round(now.Value / step) * step;
+            edits.Add(new TextEdit(Current.At(declared.Span), Rounding.Text(right, declared.Value)));
+            remarks.Add($"The declared {name} follows: {Rounding.Words(said, declared.Value)} becomes {Rounding.Words(right, declared.Value)}.");
         }
     }
 

@@ -48,10 +48,11 @@ public sealed class Costing
     private const double Largest = 1e12;
     private const decimal LargestAmount = 1e12m;
 
-    private Costing(IReadOnlyList<CostLine> lines, double made, PriceBook prices)
+    private Costing(IReadOnlyList<CostLine> lines, double serves, double grams, PriceBook prices)
     {
         Lines = lines;
-        Made = made;
+        MadeGrams = grams;
+        Made = double.IsNaN(serves) ? grams / 100 : serves;
         Prices = prices;
         decimal value = 0;
         double down = 0, up = 0;
@@ -83,8 +84,11 @@ public sealed class Costing
     /// <summary>The prices that it was worked out with.</summary>
     internal PriceBook Prices { get; }
 
-    /// <summary>Serves of a drink; g of a preparation as made, NaN where not known.</summary>
+    /// <summary>Serves of a drink; hundreds of grams of a preparation as made, NaN where not known.</summary>
     private double Made { get; }
+
+    /// <summary>What a preparation makes, g; NaN where not known, and of a drink.</summary>
+    internal double MadeGrams { get; }
 
     /// <summary>What a serve of a drink costs; of a preparation 100 g.</summary>
     public Money Each => Made > 0 ? Whole.Times(Decimal(1 / Made)) : default;
@@ -96,7 +100,9 @@ public sealed class Costing
         var set = profile.Set;
         var lines = new List<CostLine>(profile.Parts.Count);
         foreach (var part in profile.Parts) lines.Add(OfLine(part, profile, set));
-        return new Costing(lines, profile.Recipe is Prep prep ? MadeGrams(prep, profile) / 100 : profile.Recipe.ServesOrOne, set.Prices);
+        return profile.Recipe is Prep prep
+            ? new Costing(lines, double.NaN, GramsMade(prep, profile), set.Prices)
+            : new Costing(lines, profile.Recipe.ServesOrOne, double.NaN, set.Prices);
     }
 
     /// <summary>The cost as a fact: of a drink a serve, of a preparation 100 mL or, of a solid, 100 g.</summary>
@@ -125,7 +131,7 @@ public sealed class Costing
     internal static decimal Decimal(double x) => x <= 0 ? 0 : x < Largest ? (decimal)x : LargestAmount;
 
     /// <summary>What a preparation yields, g: what it states, else what goes in less what is taken out.</summary>
-    private static double MadeGrams(Prep prep, RecipeProfile profile)
+    private static double GramsMade(Prep prep, RecipeProfile profile)
     {
         if (prep.Yield is { IsGiven: true, Value.Dimension: Dimension.Mass } mass) return mass.Value.Base;
         if (prep.Yield is { IsGiven: true, Value.Dimension: Dimension.Volume } volume) return profile.Get(Fact.Density) is { IsKnown: true } density ? volume.Value.Base * density.Value : double.NaN;

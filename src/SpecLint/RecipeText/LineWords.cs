@@ -22,7 +22,13 @@ internal static class LineWords
     public static readonly string[] JuiceOf = ["juice of", "juice from", "juice"];
 
     /// <summary>Words behind an item that is filled up with.</summary>
-    public static readonly string[] ToTop = ["to top", "to fill", "to top up", "for topping", "to float"];
+    public static readonly string[] ToTop = ["to top", "to fill", "to top up", "for topping"];
+
+    /// <summary>Words behind an item that is laid on the drink.</summary>
+    public static readonly string[] ToFloat = ["to float", "floated on top", "for the float"];
+
+    /// <summary>Words behind an item that goes onto the finished drink.</summary>
+    public static readonly string[] ToFinish = ["to finish", "to garnish", "to serve", "to decorate", "to dust", "for garnish", "for garnishing", "for the garnish", "as garnish", "for dusting", "for decoration"];
 
     /// <summary>Words around an item whose amount is left to the maker.</summary>
     public static readonly string[] ToTaste = ["to taste", "as needed", "as required", "if needed", "ad lib", "q.s."];

@@ -128,8 +128,8 @@ internal sealed class RecipeDraft
         for (int i = 0; i < lines.Count; i++)
         {
             var line = lines[i];
-            if (line.Because.Length > 0) rows.Add(("    // " + Comment($"{line.Written.Trim()}: {line.Because}"), line.Number));
-            string row = $"    {{ \"item\": {Quoted(line.Item.Answer == NameAnswer.Resolved ? line.Item.Id : Slugs.Of(line.ItemWritten))}";
+            if (line.Because.Length > 0) rows.Add(("    // " + Comment($"{line.Written.Trim().TrimStart('-', '*', '•', ' ').TrimEnd('.')}: {line.Because}"), line.Number));
+            string row = $"    {{ \"item\": {Quoted(line.ItemId)}";
             if (line.Amount.Length > 0) row += $", \"amount\": {Quoted(line.Amount)}";
             if (line.Role is LineRole.Top or LineRole.Float) row += $", \"role\": \"{(line.Role == LineRole.Top ? "top" : "float")}\"";
             rows.Add((row + (i + 1 < lines.Count ? " }," : " }"), line.Number));

@@ -15,6 +15,9 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
 {
     private const int MostWordsOfAmount = 6;
 
+    /// <summary>How far two amounts lie apart that are one, rounded to jiggers of two systems (a pure number).</summary>
+    private const double SameAmount = 0.05;
+
     /// <summary>Reads a line.</summary>
     /// <param name="written">The line.</param>
     /// <param name="number">Its number in the text, from 1.</param>
@@ -24,10 +27,11 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         if (text.Length == 0) return new WrittenLine(number, written, WrittenLineKind.Blank);
         if (text[0] == '#' || text[text.Length - 1] == ':') return new WrittenLine(number, written, WrittenLineKind.Heading) { ItemWritten = text.Trim('#', ' ', ':') };
         var draft = new Draft(written, number);
+        if (WithoutNumbering(text) is { } step && TakesItem(step) && !LineWords.TakeFront(ref step, LineWords.Add)) text = step;
         if (IsMethod(text)) return new WrittenLine(number, written, WrittenLineKind.Method);
         ReadFront(ref text, draft);
         ReadEnd(ref text, draft);
-        if (!ReadJuice(text, draft)) ReadAmountAndItem(text, draft);
+        if (!ReadJuice(text, draft)) ReadWithBrackets(text, draft);
         return Finish(draft);
     }
 
@@ -64,12 +68,20 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         return text;
     }
 
+    /// <summary>The text behind the number of a step, <c>3. Garnish with mint</c>; <see langword="null"/> where it has none.</summary>
+    private static string? WithoutNumbering(string text)
+    {
+        int end = text.IndexOf(' ');
+        return end is > 1 and <= 3 && text[end - 1] is '.' or ')' && text.Take(end - 1).All(char.IsDigit) ? text.Substring(end + 1).TrimStart() : null;
+    }
+
     /// <summary>Whether a line says what to do: it begins with a verb of the trade and is not an item.</summary>
     private bool IsMethod(string text)
     {
         string[] words = text.Split([' '], StringSplitOptions.RemoveEmptyEntries);
-        int first = words.Length > 1 && words[0].Length <= 3 && words[0].TrimEnd('.', ')').All(char.IsDigit) && words[0][words[0].Length - 1] is '.' or ')' ? 1 : 0;
+        int first = WithoutNumbering(text) is null ? 0 : 1;
         string word = words[first].Trim('.', ',', ';', ':').ToLowerInvariant();
+        if (first + 1 < words.Length && words[first + 1] == "of" && NameWords.IsPiece(word)) return false;
         bool begins = VerbTable.Find(word) is not null || (first + 1 < words.Length && VerbTable.Find(word + "-" + words[first + 1].Trim('.', ',').ToLowerInvariant()) is not null);
         if (!begins) return first == 0 && words.Length > 5 && text[text.Length - 1] == '.' && !char.IsDigit(text[0]);
         if (first == 1) return true;
@@ -90,12 +102,15 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         else if (LineWords.TakeFront(ref text, LineWords.Garnish)) draft.Role = LineRole.Garnish;
         else if (LineWords.TakeFront(ref text, LineWords.Float)) draft.Role = LineRole.Float;
         else LineWords.TakeFront(ref text, LineWords.Add);
+        if (draft.Role != LineRole.Part) text = text.TrimEnd('.', ' ');
         if (LineWords.TakeFront(ref text, LineWords.About)) draft.Assumed.Add("the amount is not exact");
     }
 
     private static void ReadEnd(ref string text, Draft draft)
     {
         if (LineWords.TakeEnd(ref text, LineWords.ToTop) || LineWords.TakeFront(ref text, LineWords.ToTop)) draft.Role = LineRole.Top;
+        if (LineWords.TakeEnd(ref text, LineWords.ToFloat)) draft.Role = LineRole.Float;
+        if (LineWords.TakeEnd(ref text, LineWords.ToFinish)) draft.Role = LineRole.Garnish;
         if (LineWords.TakeEnd(ref text, LineWords.ToTaste) || LineWords.TakeFront(ref text, LineWords.ToTaste)) draft.Open.Add("the amount is left to taste");
     }
 
@@ -124,6 +139,35 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         draft.Assumed.Add($"one {fruit} gives about {Round(yields.Typical)} ml of juice ({Round(yields.Low)}–{Round(yields.High)})");
         if (QuantityReader.TryRead(draft.Amount, measures, out var quantity, out _)) draft.Quantity = quantity;
         return true;
+    }
+
+    /// <summary>
+    /// An amount that brackets say again, <c>1 oz (30 ml) gin</c>, or say at all, <c>a good measure (50 ml) of whisky</c>. Beside a measure
+    /// without a size it is the amount; beside another that it is not the same as, both are left open.
+    /// </summary>
+    private void ReadWithBrackets(string text, Draft draft)
+    {
+        int open = text.IndexOf('('), close = open < 0 ? -1 : text.IndexOf(')', open);
+        string inside = close < 0 ? "" : text.Substring(open + 1, close - open - 1).Trim();
+        if (inside.Length == 0 || !StartsNumber(inside) || !QuantityReader.TryRead(inside, measures, out var said, out _) || said.Dimension is not (Dimension.Volume or Dimension.Mass))
+        {
+            ReadAmountAndItem(text, draft);
+            return;
+        }
+
+        string before = text.Substring(0, open).Trim(), after = text.Substring(close + 1).Trim();
+        ReadAmountAndItem((before + " " + after).Trim(), draft);
+        if (draft.Quantity is { } other && other.Dimension == said.Dimension && other.Unit.Name is not ("shot" or "jigger" or "measure" or "splash"))
+        {
+            bool same = said.BaseLow <= other.BaseHigh * (1 + SameAmount) && said.BaseHigh >= other.BaseLow * (1 - SameAmount);
+            if (!same) draft.Open.Add($"two amounts stand in it, {draft.Amount} and {inside}");
+            return;
+        }
+
+        if (draft.Quantity is null) draft.Item = WithoutOf(after.Length > 0 ? after : before);
+        Take(inside.Split([' '], StringSplitOptions.RemoveEmptyEntries), 1, inside.Count(c => c == ' ') + 1, said, draft);
+        draft.Quantity = said;
+        draft.Assumed.Add("the amount in brackets is taken");
     }
 
     private void ReadAmountAndItem(string text, Draft draft)
@@ -258,7 +302,8 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         {
             case NameAnswer.NotKnown: draft.Open.Add($"`{item}` is not known"); break;
             case NameAnswer.Unclear: draft.Open.Add($"{name.Because}: {string.Join(", ", name.Choices)}"); break;
-            case NameAnswer.Maker: draft.Open.Add(name.Id.Length > 0 ? $"{name.Because}, of the kind {name.Id}" : name.Because); break;
+            case NameAnswer.Maker when name.Id.Length > 0: draft.Assumed.Add("the kind that this maker's bottle is of"); break;
+            case NameAnswer.Maker: draft.Open.Add(name.Choices.Count > 0 ? $"{name.Because}: {string.Join(", ", name.Choices)}" : name.Because); break;
             case NameAnswer.Resolved when !name.IsExact && draft.Name is null: draft.Assumed.Add($"`{item}` is read as {name.Id}"); break;
         }
 

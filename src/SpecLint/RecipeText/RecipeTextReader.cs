@@ -7,6 +7,12 @@ namespace SpecLint.RecipeText;
 /// <summary>Reads recipes from a text: names, lines of ingredients, sentences of the method; several recipes one after another.</summary>
 internal sealed class RecipeTextReader
 {
+    /// <summary>Lines of items behind a name, of which one has an amount.</summary>
+    private const int LinesToAmount = 3;
+
+    private const string Ounce = "oz";
+    private const double QuarterOunce = 0.25;
+
     private readonly RecipeLineReader lines;
     private readonly DetailReader details;
 
@@ -35,7 +41,7 @@ internal sealed class RecipeTextReader
                 continue;
             }
 
-            foreach (string part in Parts(rows[i])) read.Add(lines.Read(part, i + 1));
+            foreach (string part in Sentences(rows[i]).SelectMany(Garnishes).SelectMany(Parts)) read.Add(lines.Read(part, i + 1));
         }
 
         var recipes = new List<WrittenRecipe>();
@@ -57,10 +63,75 @@ internal sealed class RecipeTextReader
         return recipes;
     }
 
-    private static void Close(List<WrittenRecipe> recipes, List<WrittenLine> gathered, string name)
+    private void Close(List<WrittenRecipe> recipes, List<WrittenLine> gathered, string name)
     {
-        if (gathered.Count > 0) recipes.Add(new WrittenRecipe(name, FixedList.Of(gathered)));
+        if (gathered.Count > 0)
+        {
+            if (OfName(ref name) is { } said) gathered.Insert(0, said with { Number = gathered[0].Number });
+            for (int i = 0; i < gathered.Count; i++) gathered[i] = InPlace(gathered, i);
+            recipes.Add(new WrittenRecipe(name, FixedList.Of(gathered)));
+        }
+
         gathered.Clear();
+    }
+
+    /// <summary>What a name says in brackets of the whole: <c>Pisco Sour (serves 2)</c>.</summary>
+    private WrittenLine? OfName(ref string name)
+    {
+        int open = name.LastIndexOf('(');
+        if (open < 1 || name[name.Length - 1] != ')' || details.Read(name.Substring(open + 1, name.Length - open - 2)) is not { Because.Length: 0 } detail) return null;
+        string written = name.Substring(open);
+        name = name.Substring(0, open).TrimEnd();
+        return new WrittenLine(0, written, WrittenLineKind.Detail) { Detail = detail };
+    }
+
+    /// <summary>
+    /// A line as the others of its recipe let it be read: a twist without an amount is the garnish; what a sentence garnishes with and a
+    /// line has already is not another line; juice counted in fruit is poured in the unit of the other lines.
+    /// </summary>
+    private static WrittenLine InPlace(List<WrittenLine> recipe, int at)
+    {
+        var line = recipe[at];
+        if (line.Kind != WrittenLineKind.Ingredient) return line;
+        if (line is { Role: LineRole.Part, Quantity: null, Item.Answer: NameAnswer.Resolved } && NameWords.IsPiece(NameWords.Canonical(LastWord(line.ItemWritten))))
+            return line with { Role = LineRole.Garnish, Certainty = Certainty.Likely, Because = "it has no amount and is taken for the garnish" };
+        if (line.Role == LineRole.Garnish && recipe.Take(at).Any(l => l.Kind == WrittenLineKind.Ingredient && l.ItemId == line.ItemId)) return new WrittenLine(line.Number, line.Written, WrittenLineKind.Method);
+        if (line is not { Quantity: { Dimension: Dimension.Volume } juice, UnitWritten: "", Certainty: Certainty.Likely }) return line;
+        var poured = recipe.Where(l => l.UnitWritten.Length > 0 && l.Quantity is { Dimension: Dimension.Volume }).Select(l => l.Quantity!.Value.Unit).Where(u => u.Name == Ounce || u.System != UnitSystem.Trade).ToList();
+        if (poured.Count == 0 || poured.Exists(u => u.Name != Ounce)) return line;
+        double ounces = Math.Max(QuarterOunce, Math.Round(juice.Base / poured[0].Factor / QuarterOunce) * QuarterOunce);
+        return line with { Amount = ounces.ToString(System.Globalization.CultureInfo.InvariantCulture) + " oz", Quantity = juice with { Value = ounces, Low = ounces, High = ounces, Unit = poured[0] } };
+    }
+
+    private static string LastWord(string text) => text.Substring(text.LastIndexOf(' ') + 1).ToLowerInvariant();
+
+    /// <summary>A row of sentences, with one that says only the garnish as a line of its own.</summary>
+    private IEnumerable<string> Sentences(string row)
+    {
+        string[] sentences = row.Split([". "], StringSplitOptions.RemoveEmptyEntries);
+        if (sentences.Length < 2 || lines.Read(row).Kind != WrittenLineKind.Method) return [row];
+        bool garnishes = false;
+        var parts = new List<string>();
+        foreach (string sentence in sentences)
+        {
+            string rest = sentence.TrimStart();
+            bool now = LineWords.TakeFront(ref rest, LineWords.Garnish) && lines.Read(sentence).Kind == WrittenLineKind.Ingredient;
+            if (parts.Count > 0 && !now && !garnishes) parts[parts.Count - 1] += ". " + sentence;
+            else parts.Add(sentence);
+            garnishes = now;
+        }
+
+        return parts;
+    }
+
+    /// <summary>A garnish of several things, as a line each: <c>garnish with a blackberry and a slice of lemon</c>.</summary>
+    private IEnumerable<string> Garnishes(string row)
+    {
+        string rest = row.Trim().TrimStart('-', '*', '•', ' ').TrimEnd('.', ' ');
+        if (lines.Read(row) is not { Kind: WrittenLineKind.Ingredient, Role: LineRole.Garnish, Item.Answer: not NameAnswer.Resolved } || !LineWords.TakeFront(ref rest, LineWords.Garnish)) return [row];
+        string[] things = rest.Split([" and ", " & ", " + ", ", "], StringSplitOptions.RemoveEmptyEntries);
+        string[] each = [.. things.Select(t => "Garnish: " + (t.StartsWith("and ", StringComparison.OrdinalIgnoreCase) ? t.Substring(4) : t).Trim())];
+        return each.Length > 1 && each.All(t => lines.Read(t) is { Certainty: not Certainty.Unclear }) ? each : [row];
     }
 
     /// <summary>A row with commas between amounts, as several lines: <c>2 oz gin, ¾ oz lemon juice</c>.</summary>
@@ -85,10 +156,13 @@ internal sealed class RecipeTextReader
         bool plain = line is { Kind: WrittenLineKind.Ingredient, NumberWritten: "", UnitWritten: "", Role: LineRole.Part } or { Kind: WrittenLineKind.Heading }
             || (line.Kind == WrittenLineKind.Method && IsShort(line.Written));
         if (!plain || (at > 0 && read[at - 1].Kind != WrittenLineKind.Blank) || IsPartOfRecipe(line)) return false;
-        for (int next = at + 1; next < read.Count; next++)
+        int seen = 0;
+        for (int next = at + 1; next < read.Count && seen < LinesToAmount; next++)
         {
-            if (read[next].Kind is WrittenLineKind.Blank or WrittenLineKind.Heading or WrittenLineKind.Detail) continue;
-            return read[next] is { Kind: WrittenLineKind.Ingredient, Quantity: not null };
+            if (read[next].Kind is WrittenLineKind.Heading or WrittenLineKind.Detail || (seen == 0 && read[next].Kind == WrittenLineKind.Blank)) continue;
+            if (read[next].Kind != WrittenLineKind.Ingredient) return false;
+            if (read[next].Quantity is not null) return true;
+            seen++;
         }
 
         return false;

@@ -16,12 +16,12 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     private const int MostWordsOfQuantity = 3;
 
     /// <summary>Words that may stand before the verb of a clause.</summary>
-    private static readonly string[] Openers = ["then", "now", "next", "finally", "gently", "briefly", "quickly", "slowly", "and"];
+    private static readonly string[] Openers = ["then", "now", "next", "and"];
 
     /// <summary>Words that say nothing more than the step itself.</summary>
     private static readonly HashSet<string> Plain = new(StringComparer.OrdinalIgnoreCase)
     {
-        "a", "an", "the", "all", "with", "of", "in", "into", "over", "on", "and", "for", "about", "well", "ingredients", "everything", "it", "them", "up", "to", "at", "glass", "chilled", "cold", "together", "plenty", "fresh", "from",
+        "a", "an", "the", "all", "with", "of", "in", "into", "over", "on", "and", "for", "about", "well", "ingredients", "everything", "it", "them", "up", "to", "at", "glass", "chilled", "cold", "together", "plenty", "fresh", "from", "filled", "full",
     };
 
     private static readonly string[] IceOpeners = ["with", "over", "on", "in", "without", "no"];
@@ -36,13 +36,14 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     /// <param name="lines">Lines of the recipe, for the items that a step names.</param>
     public IReadOnlyList<WrittenStep> Read(string sentence, IEnumerable<WrittenLine> lines)
     {
-        var items = lines.Where(l => l.Kind == WrittenLineKind.Ingredient && l.Item.Answer == NameAnswer.Resolved).ToList();
+        var items = lines.Where(l => l.Kind == WrittenLineKind.Ingredient && l.ItemId.Length > 0).ToList();
         var steps = new List<WrittenStep>();
         foreach (string clause in Clauses(sentence))
         {
             string[] words = clause.Split([' '], StringSplitOptions.RemoveEmptyEntries);
             if (VerbOf(words, out int used) is not { } verb) continue;
             steps.Add(ReadClause(verb, clause, words, used, items));
+            if (words.Take(used).Any(w => Bare(w) == "ice") && steps[steps.Count - 1] is { Ice: "" } plain) steps[steps.Count - 1] = plain with { Ice = "cubed" };
         }
 
         return steps;
@@ -52,7 +53,16 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     /// <param name="name">The name, as people say it.</param>
     public string GlassOf(string name)
     {
-        string slug = Slugs.Of(name), bare = slug.EndsWith("-glass", StringComparison.Ordinal) ? slug.Substring(0, slug.Length - "-glass".Length) : slug;
+        string slug = Slugs.Of(name);
+        return OneGlass(slug) is { Length: > 0 } one ? one
+            : slug.EndsWith("-glasses", StringComparison.Ordinal) ? OneGlass(slug.Substring(0, slug.Length - "-glasses".Length))
+            : slug.EndsWith("s", StringComparison.Ordinal) ? OneGlass(slug.Substring(0, slug.Length - 1))
+            : "";
+    }
+
+    private string OneGlass(string slug)
+    {
+        string bare = slug.EndsWith("-glass", StringComparison.Ordinal) ? slug.Substring(0, slug.Length - "-glass".Length) : slug;
         foreach (string own in glasses)
         {
             if (own == slug || own == bare) return own;
@@ -120,12 +130,15 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     private static Verb? VerbOf(string[] words, out int used)
     {
         int at = 0;
-        while (at < words.Length && (IsNumbering(words[at]) || Openers.Contains(Bare(words[at]), StringComparer.Ordinal))) at++;
+        while (at < words.Length && (IsNumbering(words[at]) || IsOpener(Bare(words[at])))) at++;
         used = at + 2;
         if (at + 1 < words.Length && VerbTable.Find(Bare(words[at]) + "-" + Bare(words[at + 1])) is { } both) return both;
         used = at + 1;
         return at < words.Length ? VerbTable.Find(Bare(words[at])) : null;
     }
+
+    /// <summary>Whether a word only says how or when: <c>then</c>, <c>lightly</c>.</summary>
+    private static bool IsOpener(string word) => Openers.Contains(word, StringComparer.Ordinal) || (word.Length > 4 && word.EndsWith("ly", StringComparison.Ordinal) && VerbTable.Find(word) is null);
 
     private static bool IsNumbering(string word) => word.Length is > 1 and <= 3 && word[word.Length - 1] is '.' or ')' && word.TrimEnd('.', ')').All(char.IsDigit);
 
@@ -174,14 +187,28 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
         }
 
         string left = "-" + Slugs.Of(string.Join(" ", rest)) + "-";
-        var named = items.Where(i => Names(left, i)).ToList();
-        foreach (var item in named) left = left.Replace("-" + Slugs.Of(item.ItemWritten) + "-", "-").Replace("-" + item.Item.Id + "-", "-");
+        var named = items.Where(i => WholeNames(i).Any(n => left.Contains(n))).ToList();
+        foreach (string phrase in named.SelectMany(WholeNames).OrderByDescending(p => p.Length)) left = left.Replace(phrase, "-");
+        foreach (var item in items.Where(i => !named.Contains(i) && LastName(i, items) is { Length: > 0 } last && left.Contains(last)).ToList())
+        {
+            named.Add(item);
+            left = left.Replace(LastName(item, items), "-");
+        }
+
         bool more = left.Split(['-'], StringSplitOptions.RemoveEmptyEntries).Any(w => !Plain.Contains(w));
-        return step with { Items = FixedList.Of(named.Select(i => i.Item.Id).Distinct().ToList()), Note = more ? clause.TrimEnd('.') : "" };
+        return step with { Items = FixedList.Of(items.Where(named.Contains).Select(i => i.ItemId).Distinct().ToList()), Note = more ? clause.TrimEnd('.') : "" };
     }
 
-    private static bool Names(string left, WrittenLine item) =>
-        left.Contains("-" + Slugs.Of(item.ItemWritten) + "-") || left.Contains("-" + item.Item.Id + "-");
+    /// <summary>An item as its line calls it, and by its id.</summary>
+    private static string[] WholeNames(WrittenLine item) => [$"-{Slugs.Of(item.ItemWritten)}-", $"-{item.ItemId}-"];
+
+    /// <summary>The last word of an item where no other line has it, as in <c>the gin</c> and <c>the syrup</c>; empty where one has.</summary>
+    private static string LastName(WrittenLine item, List<WrittenLine> items)
+    {
+        string written = Slugs.Of(item.ItemWritten), last = written.Substring(written.LastIndexOf('-') + 1);
+        if (last.Length < 3 || NameWords.IsPiece(last)) return "";
+        return items.Exists(i => i != item && ($"-{Slugs.Of(i.ItemWritten)}-".Contains($"-{last}-") || $"-{i.ItemId}-".Contains($"-{last}-"))) ? "" : $"-{last}-";
+    }
 
     private static string WithoutArticle(string text)
     {

@@ -60,6 +60,9 @@ public sealed record WrittenLine(int Number, string Written, WrittenLineKind Kin
     /// <summary>What the item means.</summary>
     public WrittenName Item { get; init; } = new(NameAnswer.NotKnown);
 
+    /// <summary>Id that stands for the item in a file: what it means, of a maker's bottle its kind, else the words as an id.</summary>
+    public string ItemId => Item.Answer is NameAnswer.Resolved or NameAnswer.Maker && Item.Id.Length > 0 ? Item.Id : Slugs.Of(ItemWritten);
+
     /// <summary>How the line goes in.</summary>
     public LineRole Role { get; init; } = LineRole.Part;
 

@@ -7,7 +7,7 @@ namespace SpecLint.Reports;
 /// <summary>What recipes cost, as text and as JSON.</summary>
 public static class CostReport
 {
-    private const int LabelColumns = 28, ValueColumns = 24;
+    private const int LabelColumns = 32, ValueColumns = 22;
 
     /// <summary>What the figures leave out.</summary>
     public const string LeftOut = "Ice, water, labour, breakage and tax are not counted. The range holds about 95 %: pours, yields and pieces; prices are taken as they are written.";
@@ -17,25 +17,25 @@ public static class CostReport
     /// <param name="recipes">The recipes.</param>
     /// <param name="profiles">The profiles of the book.</param>
     /// <param name="colour">Whether to colour.</param>
-    public static void WriteText(TextWriter to, IReadOnlyList<Recipe> recipes, ProfileSet profiles, bool colour)
+    /// <param name="of">How much of each; the usual where not given.</param>
+    public static void WriteText(TextWriter to, IReadOnlyList<Recipe> recipes, ProfileSet profiles, bool colour, CostBatch? of = null)
     {
+        of ??= CostBatch.Usual;
         var text = new TextTable(to, colour);
         string currency = FactUnits.CurrencyOf(profiles.Book.Settings);
         foreach (var recipe in recipes)
         {
             var profile = profiles.Of(recipe);
             var cost = profile.Cost;
-            decimal serves = Serves(recipe);
+            decimal times = of.Factor(profile);
             text.Heading($"{recipe.Name.Or(recipe.Id)} ({ReportWords.Of(recipe.Kind)} {recipe.Id})");
-            var whole = cost.Whole.Times(1 / serves);
-            string what = recipe is Drink ? "a serve" : "the recipe";
-            text.Row(what, LabelColumns, whole.Words(currency), ValueColumns, cost.IsKnown ? "" : "without " + string.Join("; ", cost.Open));
+            text.Row(of.Words(recipe), LabelColumns, cost.Whole.Times(times).Words(currency), ValueColumns, cost.IsKnown ? "" : "without " + string.Join("; ", cost.Open));
             if (recipe is Prep && profile.Get(Fact.Cost) is { IsKnown: true } each) text.Row(profile.IsSolid ? "100 g" : "100 mL", LabelColumns, Money.Of(each).Words(currency), ValueColumns, "");
-            if (cost.Trimmed > 0) text.Row("of it trimmings", LabelColumns, $"{Money.Digits(cost.Trimmed / serves)} {currency}", ValueColumns, "");
+            if (cost.Trimmed > 0) text.Row("of it trimmings", LabelColumns, $"{Money.Digits(cost.Trimmed * times)} {currency}", ValueColumns, "");
             foreach (var line in cost.Lines)
             {
-                string amount = line.Line.Amount.IsGiven ? " " + Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value) : "";
-                text.Row($"  {line.Line.Item.Or("?")}{amount}", LabelColumns, line.IsKnown ? line.Cost.Times(1 / serves).Words(currency) : "open", ValueColumns, line.IsKnown ? line.From : line.OpenBecause);
+                string amount = line.Line.Amount.IsGiven && !of.IsGiven ? " " + Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value) : "";
+                text.Row($"  {line.Line.Item.Or("?")}{amount}", LabelColumns, line.IsKnown ? line.Cost.Times(times).Words(currency) : "open", ValueColumns, line.IsKnown ? line.From : line.OpenBecause);
             }
 
             text.Line("");
@@ -48,8 +48,10 @@ public static class CostReport
     /// <param name="to">Where to.</param>
     /// <param name="recipes">The recipes.</param>
     /// <param name="profiles">The profiles of the book.</param>
-    public static void WriteJson(Stream to, IReadOnlyList<Recipe> recipes, ProfileSet profiles)
+    /// <param name="of">How much of each; the usual where not given.</param>
+    public static void WriteJson(Stream to, IReadOnlyList<Recipe> recipes, ProfileSet profiles, CostBatch? of = null)
     {
+        of ??= CostBatch.Usual;
         using (var json = new Utf8JsonWriter(to, JsonOutput.Options))
         {
             json.WriteStartObject();
@@ -58,20 +60,21 @@ public static class CostReport
             foreach (var recipe in recipes)
             {
                 var cost = profiles.Of(recipe).Cost;
-                decimal serves = Serves(recipe);
+                decimal times = of.Factor(profiles.Of(recipe));
                 json.WriteStartObject();
                 json.WriteString("id", JsonOutput.WellFormed(recipe.Id));
                 json.WriteString("kind", ReportWords.KeyOf(recipe.Kind));
-                json.WriteString("per", recipe is Drink ? "serve" : "recipe");
-                Write(json, cost.Whole.Times(1 / serves));
-                json.WriteString("trimmings", Sheet.Cell(cost.Trimmed / serves));
+                json.WriteString("per", of.Key(recipe));
+                if (of.IsGiven) json.WriteString("batch", of.Words(recipe));
+                Write(json, cost.Whole.Times(times));
+                json.WriteString("trimmings", Sheet.Cell(cost.Trimmed * times));
                 LineCheckReport.Texts(json, "open", [.. cost.Open]);
                 json.WriteStartArray("lines");
                 foreach (var line in cost.Lines)
                 {
                     json.WriteStartObject();
                     json.WriteString("item", JsonOutput.WellFormed(line.Line.Item.Or("")));
-                    if (line.IsKnown) Write(json, line.Cost.Times(1 / serves));
+                    if (line.IsKnown) Write(json, line.Cost.Times(times));
                     json.WriteGiven("from", line.From);
                     json.WriteGiven("open", line.OpenBecause);
                     json.WriteEndObject();

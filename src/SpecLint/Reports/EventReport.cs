@@ -9,7 +9,7 @@ namespace SpecLint.Reports;
 /// <summary>The plan of an event: as text, JSON, rows and one page for the wall.</summary>
 public static class EventReport
 {
-    private const int LabelColumns = 30;
+    private const int LabelColumns = 34;
 
     private const string Caution = "Amounts are what the recipes come to, with a reserve; look at the stock before you buy. Anything that has to be kept is held against the rules of keeping by check and linecheck on the day, and your food-safety plan and local code decide.";
 
@@ -74,8 +74,8 @@ public static class EventReport
             page.Heading(2, $"{day.First().StartDay}{DayWords(plan, day.First().StartDay)}");
             page.Table(
                 $"To begin on {day.First().StartDay}",
-                ["from", "what", "station", "amounts", "mind"],
-                [.. day.Select(t => (IReadOnlyList<string>)[Clock(t.StartHour), $"{t.Make.Prep.Name.Or(t.Make.Prep.Id)}: {TaskWords(t, units)}", t.Station, string.Join(", ", t.Make.Lines.Select(l => $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}")), t.Warning])]);
+                ["from", "what", "amounts"],
+                [.. day.Select(t => (IReadOnlyList<string>)[Clock(t.StartHour), $"{t.Make.Prep.Name.Or(t.Make.Prep.Id)}: {TaskWords(t, units)}; {t.Station}{(t.Warning.Length > 0 ? $". Mind: {t.Warning}" : "")}", string.Join(", ", t.Make.Lines.Select(l => $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}"))])]);
         }
 
         page.Heading(2, "Buy");
@@ -171,7 +171,7 @@ public static class EventReport
     private static string Title(EventPlan plan) => $"{plan.Menu.Name.Or(plan.Menu.Id)}, {plan.Request.On}, {ReportWords.Count(plan.Request.Guests, "guest", "guests")}";
 
     private static string Basis(EventPlan plan) =>
-        $"{Say.Number(plan.Request.DrinksEach, 2)} drinks a guest, {plan.Serves.Sum(s => s.Count)} serves by the covers of the menu, first serve at {Clock(plan.Request.Hour)}; times are the latest to begin; {Say.Number(EventPlan.ReservePercent, 0)} % more is made and bought than the serves need (common practice, no source).";
+        $"{Say.Number(plan.Request.DrinksEach, 2)} drinks a guest, {plan.Serves.Sum(s => s.Count)} serves by the covers of the menu, first serve at {Clock(plan.Request.Hour)}; times are the latest to begin, and earlier where a day would hold more than {Say.Number(EventPlan.HoursOfADay, 1)} h of work at what keeps; {Say.Number(EventPlan.ReservePercent, 0)} % more is made and bought than the serves need (common practice, no source).";
 
     private static string DayWords(EventPlan plan, CalendarDate day) => plan.Request.On.DaysSince(day) switch { 0 => ", the day", 1 => ", the day before", var days => $", {days} days before" };
 

@@ -48,7 +48,7 @@ internal static class LineCheckPage
     /// <summary>What the team needs on one sheet: what can be served, what to make, to discard and to fetch, the allergens.</summary>
     private static void Summary(Html page, LineCheck check, DisplayUnits units)
     {
-        page.Paragraph($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {LineCheckReport.Count(check, Readiness.Ready)} can be served, {LineCheckReport.Count(check, Readiness.If)} can be served if something is done first, {LineCheckReport.Count(check, Readiness.No)} cannot.");
+        page.Paragraph(LineCheckReport.Summary(check));
         if (LineCheckReport.Count(check, Readiness.No) > 0) page.Raw($"<p><strong class=\"bad\">Do not serve: {Html.Text(Names(Readiness.No))}.</strong> Why stands under the details.</p>\n");
         if (LineCheckReport.Count(check, Readiness.Ready) > 0) page.Raw($"<p><strong class=\"good\">Serve:</strong> {Html.Text(Names(Readiness.Ready))}.</p>\n");
 

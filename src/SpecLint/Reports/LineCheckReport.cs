@@ -20,8 +20,7 @@ internal static class LineCheckReport
     {
         var text = new TextTable(to, colour);
         text.Heading($"{check.Menu.Name.Or(check.Menu.Id)}, {check.On}");
-        int ready = Count(check, Readiness.Ready), conditional = Count(check, Readiness.If), no = Count(check, Readiness.No);
-        text.Wrapped($"Of {ReportWords.Count(check.Drinks.Count, "drink", "drinks")} {ready} can be served, {conditional} can be served if something is done first, {no} cannot.", "  ", "  ");
+        text.Wrapped(Summary(check), "  ", "  ");
         Group(text, check, Readiness.No, "Cannot be served", units);
         Group(text, check, Readiness.If, "Can be served if", units);
         Group(text, check, Readiness.Ready, "Can be served", units);
@@ -164,6 +163,18 @@ internal static class LineCheckReport
         }
 
         JsonReport.WriteLineEnd(to);
+    }
+
+    /// <summary>How many drinks can be served, in a sentence.</summary>
+    internal static string Summary(LineCheck check)
+    {
+        int all = check.Drinks.Count, ready = Count(check, Readiness.Ready), conditional = Count(check, Readiness.If), no = Count(check, Readiness.No);
+        if (all == 0) return "The menu has no drink.";
+        if (ready == all) return all == 1 ? "The drink can be served." : $"All {all} drinks can be served.";
+        var parts = new List<string> { $"{ready} can be served" };
+        if (conditional > 0) parts.Add($"{conditional} if something is done first");
+        if (no > 0) parts.Add($"{no} cannot");
+        return $"Of {Say.Count(all, "drink")}, {Say.List(parts)}.";
     }
 
     /// <summary>Number of drinks with an answer.</summary>

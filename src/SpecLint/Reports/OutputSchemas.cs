@@ -315,7 +315,8 @@ internal static class OutputSchemas
             new("recipes", List(Object(
                 new("id", Text, "Id of the recipe."),
                 new("kind", KindName, "Kind."),
-                new("per", Words("serve", "recipe"), "What the amounts of money are for."),
+                new("per", Words("serve", "recipe", "batch"), "What the amounts of money are for."),
+                new("batch", Text, "The batch asked for, in words.", false),
                 new("cost", Sum, "What all that has a price costs."),
                 new("low", Sum, "Low end of a range of about 95 %."),
                 new("high", Sum, "High end."),

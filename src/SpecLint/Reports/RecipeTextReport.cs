@@ -46,7 +46,7 @@ internal static class RecipeTextReport
     {
         if (line.Kind == WrittenLineKind.Detail) return line.Because.Length == 0 ? "(of the whole)" : $"? (unclear: {line.Because})";
         if (line.Kind != WrittenLineKind.Ingredient) return line.Kind == WrittenLineKind.Method ? "(method)" : "(heading)";
-        string item = line.Item.Answer == NameAnswer.Resolved ? line.Item.Id : "?";
+        string item = line.Item.Answer is NameAnswer.Resolved or NameAnswer.Maker && line.Item.Id.Length > 0 ? line.Item.Id : "?";
         string amount = line.Amount.Length > 0 ? line.Amount + " " : line.Role == Book.LineRole.Garnish ? "" : "? ";
         string what = amount + item;
         return line.Certainty switch

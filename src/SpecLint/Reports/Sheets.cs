@@ -70,25 +70,27 @@ public static class Sheets
     /// <summary>What recipes cost, a line a row; a drink a serve, a preparation the whole recipe.</summary>
     /// <param name="recipes">The recipes.</param>
     /// <param name="profiles">The profiles of the book.</param>
-    public static Sheet Costs(IReadOnlyList<Recipe> recipes, ProfileSet profiles)
+    /// <param name="of">How much of each; the usual where not given.</param>
+    public static Sheet Costs(IReadOnlyList<Recipe> recipes, ProfileSet profiles, CostBatch? of = null)
     {
+        of ??= CostBatch.Usual;
         var sheet = new Sheet("id", "name", "per", "item", "amount", "cost", "low", "high", "trimmings", "currency", "from", "open");
         string currency = FactUnits.CurrencyOf(profiles.Book.Settings);
         foreach (var recipe in recipes)
         {
             var cost = profiles.Of(recipe).Cost;
-            decimal serves = (decimal)Math.Max(1e-6, Math.Min(1e6, recipe.ServesOrOne));
-            string per = recipe is Drink ? "serve" : "recipe";
+            decimal times = of.Factor(profiles.Of(recipe));
+            string per = of.IsGiven ? of.Words(recipe) : of.Key(recipe);
             foreach (var line in cost.Lines)
             {
-                var each = line.Cost.Times(1 / serves);
+                var each = line.Cost.Times(times);
                 string amount = line.Line.Amount.IsGiven ? Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value) : "";
-                if (line.IsKnown) sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, each.Value, each.Low, each.High, line.Trimmed / serves, currency, line.From, "");
+                if (line.IsKnown) sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, each.Value, each.Low, each.High, line.Trimmed * times, currency, line.From, "");
                 else sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, null, null, null, null, currency, "", line.OpenBecause);
             }
 
-            var whole = cost.Whole.Times(1 / serves);
-            sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, "", "", whole.Value, whole.Low, whole.High, cost.Trimmed / serves, currency, cost.IsKnown ? "all lines" : "the lines that have a price", string.Join("; ", cost.Open));
+            var whole = cost.Whole.Times(times);
+            sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, "", "", whole.Value, whole.Low, whole.High, cost.Trimmed * times, currency, cost.IsKnown ? "all lines" : "the lines that have a price", string.Join("; ", cost.Open));
         }
 
         return sheet;

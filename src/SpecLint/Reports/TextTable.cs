@@ -25,16 +25,24 @@ internal sealed class TextTable(TextWriter to, bool colour)
     /// <summary>A label and a text that goes on beneath itself.</summary>
     public void Row(string label, int labelColumns, string text)
     {
-        string first = Pad("  " + DisplayText.Escape(label), labelColumns);
-        Wrapped(text, first, new string(' ', labelColumns));
+        Wrapped(text, Label(label, labelColumns), new string(' ', labelColumns));
     }
 
     /// <summary>A label, a value and a text.</summary>
     public void Row(string label, int labelColumns, string value, int valueColumns, string text)
     {
-        string first = Pad("  " + DisplayText.Escape(label), labelColumns) + Pad(DisplayText.Escape(value), valueColumns);
+        string first = Label(label, labelColumns) + Pad(DisplayText.Escape(value), valueColumns);
         if (text.Length == 0) Line(first.TrimEnd());
         else Wrapped(text, first, new string(' ', labelColumns + valueColumns));
+    }
+
+    /// <summary>The label in its column; one that is wider stands on a line of its own, so that the columns behind it stay.</summary>
+    private string Label(string label, int columns)
+    {
+        string text = "  " + DisplayText.Escape(label);
+        if (DisplayText.Width(text) < columns) return Pad(text, columns);
+        foreach (string line in DisplayText.Wrap(text.TrimStart(), text.Substring(0, text.Length - text.TrimStart().Length), "    ")) Line(line);
+        return new string(' ', columns);
     }
 
     private static string Pad(string text, int columns)

@@ -66,6 +66,8 @@ public sealed class EventPlan
     private static readonly Limit Reserve = Limits.Of("event-reserve");
     private static readonly Limit Setup = Limits.Of("event-setup");
     private static readonly Limit Hands = Limits.Of("event-hands");
+    private static readonly Limit DayOfWork = Limits.Of("event-day-of-work");
+    private static readonly Limit MostDaysBefore = Limits.Of("event-days-before");
     private static readonly Limit Case = Limits.Of("event-case");
     private static readonly Limit LargestBottle = Limits.Of("event-bottle-largest");
     private static readonly Limit MixingIce = Limits.Of("event-ice-mixing");
@@ -91,6 +93,9 @@ public sealed class EventPlan
 
     /// <summary>Bottles in a case.</summary>
     public static int BottlesInCase => (int)Case.Value;
+
+    /// <summary>Work on one day, h, over which what keeps is begun earlier.</summary>
+    public static double HoursOfADay => DayOfWork.Value;
 
     /// <summary>What is bought over what the serves need, %.</summary>
     public static double ReservePercent => Reserve.Value;
@@ -132,7 +137,7 @@ public sealed class EventPlan
         if (why.Length > 0) return null;
         var check = LineCheck.Ahead(verdicts, plan.WithServes(), stocks);
         plan.CannotServe = [.. check.Drinks.Where(d => d.Readiness == Readiness.No).Select(d => $"{d.Name}: {string.Join("; ", d.Reasons)}")];
-        plan.Schedule(check.Make);
+        plan.Spread(check.Make);
         plan.Buy(check.Get);
         return plan;
     }
@@ -191,8 +196,55 @@ public sealed class EventPlan
         };
     }
 
-    /// <summary>Backwards from the day: what is needed by others is ready when they begin.</summary>
-    private void Schedule(IReadOnlyList<MakeTask> makes)
+    /// <summary>
+    /// As late as can be, then spread: while a day holds more work than one person can do at it, what keeps longest of what is begun on that day
+    /// is begun a day earlier, with what goes into it. Nothing is moved that would then be past on the day, or whose time is not known.
+    /// </summary>
+    private void Spread(IReadOnlyList<MakeTask> makes)
+    {
+        var latest = new Dictionary<string, int>(StringComparer.Ordinal);
+        var stays = new HashSet<string>(StringComparer.Ordinal);
+        var tasks = Schedule(makes, latest);
+        while (Movable(tasks, stays) is { } task)
+        {
+            string id = task.Make.Prep.Id;
+            int day = task.StartDay.DaysSince(Request.On) - 1;
+            bool had = latest.TryGetValue(id, out int before);
+            latest[id] = day;
+            var moved = Schedule(makes, latest);
+            if (day >= -MostDaysBefore.Value && !moved.Exists(m => m.Warning.Length > 0 && tasks.Exists(t => t.Make == m.Make && (t.Warning.Length == 0 || m.StartDay < t.StartDay))))
+            {
+                tasks = moved;
+                continue;
+            }
+
+            stays.Add(id);
+            if (had) latest[id] = before;
+            else latest.Remove(id);
+        }
+
+        Tasks = tasks;
+    }
+
+    /// <summary>Of what is begun on the fullest day, what keeps longest and may be begun earlier; <see langword="null"/> where no day is too full or nothing may.</summary>
+    private EventTask? Movable(IReadOnlyList<EventTask> tasks, HashSet<string> stays)
+    {
+        foreach (var day in tasks.GroupBy(t => t.StartDay.DayNumber).Where(d => d.Count() * Hands.Value > DayOfWork.Value).OrderByDescending(d => d.Key))
+        {
+            var task = day.Where(t => !stays.Contains(t.Make.Prep.Id) && MayBeEarlier(t)).OrderByDescending(t => verdicts.Of(t.Make.Prep).Days).ThenBy(t => t.Make.Prep.Id, StringComparer.Ordinal).FirstOrDefault();
+            if (task is not null) return task;
+        }
+
+        return null;
+    }
+
+    private bool MayBeEarlier(EventTask task) =>
+        !double.IsNaN(verdicts.Of(task.Make.Prep).Days) && !verdicts.Of(task.Make.Prep).IsForbidden && (task.Earliest is not { } earliest || earliest < task.StartDay);
+
+    /// <summary>Backwards from the day: what is needed by others is ready when they begin, and no two things are begun at once.</summary>
+    /// <param name="makes">What is to be made, what goes into another before it.</param>
+    /// <param name="latest">Days, counted from that of the event, after which something is not to be begun.</param>
+    private List<EventTask> Schedule(IReadOnlyList<MakeTask> makes, Dictionary<string, int> latest)
     {
         var starts = new Dictionary<string, double>(StringComparer.Ordinal);
         var tasks = new List<EventTask>();
@@ -206,11 +258,13 @@ public sealed class EventPlan
             }
 
             double hours = HoursOf(make.Prep) + Hands.Value, start = Working(finish - hours);
+            if (latest.TryGetValue(make.Prep.Id, out int day)) start = Math.Min(start, Working((24 * day) + Closes));
+            while (starts.Values.Where(s => Math.Abs(s - start) < Hands.Value - 1e-6).DefaultIfEmpty(double.NaN).Min() is var taken && !double.IsNaN(taken)) start = Working(taken - Hands.Value);
             starts[make.Prep.Id] = start;
             tasks.Add(TaskOf(make, hours, start));
         }
 
-        Tasks = [.. tasks.OrderBy(t => t.StartDay.DayNumber).ThenBy(t => t.StartHour).ThenBy(t => t.Make.Prep.Id, StringComparer.Ordinal)];
+        return [.. tasks.OrderBy(t => t.StartDay.DayNumber).ThenBy(t => t.StartHour).ThenBy(t => t.Make.Prep.Id, StringComparer.Ordinal)];
     }
 
     /// <summary>Whether a preparation takes another, or what making that leaves.</summary>

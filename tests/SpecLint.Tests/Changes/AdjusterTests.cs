@@ -52,6 +52,22 @@ public sealed class AdjusterTests
         return adjusted!;
     }
 
+    /// <summary>A declared strength that agreed follows the amounts; one that was wrong before stays for its own finding.</summary>
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(9, false)]
+    public void What_is_declared_follows_where_it_agreed(double off, bool follows)
+    {
+        var (book, profiles) = Checker.Profile(Books.Input(("bar.json", Bar), ("sluice.drink.json", Sour(50, 25, 20))));
+        string declared = FormattableString.Invariant($"{profiles.Of((Recipe)book.Resolve("sluice")!.File).Get(Fact.Abv).Value + off:0.0} % v/v");
+        string sour = Sour(50, 25, 20).Replace("\"serves\": 1", $"\"serves\": 1, \"declares\": {{ \"allergens\": [], \"abv\": \"{declared}\" }}", StringComparison.Ordinal);
+        var adjusted = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Abv, 12, 12)] }, "sluice", ("sluice.drink.json", sour));
+        string text = Encoding.UTF8.GetString(adjusted.File.Utf8.ToArray());
+        Assert.Equal(!follows, text.Contains($"\"abv\": \"{declared}\"", StringComparison.Ordinal));
+        Assert.Equal(follows, adjusted.Remarks.Any(r => r.Contains("declared strength follows", StringComparison.Ordinal)));
+        if (follows) Assert.Matches("\"abv\": \"1[12](\\.\\d)? % v/v\"", text);
+    }
+
     private static string After(Adjustment adjusted, string item) => adjusted.Lines.Single(l => l.Item == item).After;
 
     /// <summary>By hand: 400 g of sugar are half of 800 g, so that 400 g of water go in; two thirds of the sugar stay a half.</summary>

@@ -36,6 +36,10 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
     [InlineData("top up with ginger ale", "1 top", "ginger-ale", Certainty.Certain)]
     [InlineData("soda water to fill", "1 top", "soda-water", Certainty.Certain)]
     [InlineData("Add 250 ml orange juice", "250 ml", "orange-juice", Certainty.Certain)]
+    [InlineData("1 oz Campari", "1 oz", "red-bitter-aperitif", Certainty.Likely)]
+    [InlineData("1 shot of espresso (25 ml)", "25 ml", "espresso", Certainty.Likely)]
+    [InlineData("A good measure (50ml) of vodka", "50 ml", "vodka", Certainty.Likely)]
+    [InlineData("1 oz (30 ml) gin", "1 oz", "gin", Certainty.Certain)]
     public void A_line_is_read(string written, string amount, string item, Certainty certainty)
     {
         var line = Reader.Read(written);
@@ -47,7 +51,6 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData("2 oz rum")]
-    [InlineData("1 oz Campari")]
     [InlineData("sugar to taste")]
     [InlineData("1 oz grandmother's secret")]
     [InlineData("lemon")]
@@ -55,6 +58,8 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
     [InlineData("Fill up with Brandy; stir gently and serve with little Nutmeg on top")]
     [InlineData("2 750-ml bottles wine")]
     [InlineData("1 oz gin or vodka")]
+    [InlineData("2 oz (30 ml) gin")]
+    [InlineData("1 oz Chartreuse")]
     [InlineData("1/3 Italian vermouth")]
     [InlineData("1/2 lime juice")]
     public void What_is_open_is_said(string written)
@@ -98,6 +103,35 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
         Assert.Equal(["bourbon", "honey-syrup-1-1", "lemon-peel"], recipes[1].Ingredients.Select(l => l.Item.Id));
         Assert.Equal([LineRole.Part, LineRole.Part, LineRole.Garnish], recipes[1].Ingredients.Select(l => l.Role));
         Assert.Equal(2, recipes[0].Lines[1].Number);
+    }
+
+    [Fact]
+    public void Names_garnishes_floats_and_juice_are_read_as_their_recipe_lets_them()
+    {
+        var recipes = new RecipeTextReader().Read("""
+            Slipway Sour (serves 2)
+            4 fl oz pisco
+            juice of 2 limes
+            Aromatic bitters, to finish
+            Shake with ice and fine strain into chilled coupes. Garnish with a blackberry and a slice of lemon.
+
+            Hot Pier
+            A good measure (50ml) of whisky
+            2 tsp honey
+            1/4 oz peated Scotch, to float
+            Lightly muddle the honey with the whisky.
+            Lemon twist
+            """);
+        Assert.Equal(["Slipway Sour", "Hot Pier"], recipes.Select(r => r.Name));
+        Assert.Equal(2, recipes[0].Lines[0].Detail!.Count);
+        Assert.Equal(["4 oz", "2 oz"], recipes[0].Ingredients.Where(l => l.Role == LineRole.Part).Select(l => l.Amount));
+        Assert.Equal(["aromatic-bitters", "blackberry", "lemon-slice"], recipes[0].Ingredients.Where(l => l.Role == LineRole.Garnish).Select(l => l.ItemId));
+        var steps = recipes.Select(r => r.Method.SelectMany(m => StepReader.For(null).Read(m.Written, r.Lines)).ToList()).ToList();
+        Assert.Equal(("shake", "cubed", "fine-strain", "coupe"), (steps[0][0].Verb.Id, steps[0][0].Ice, steps[0][1].Verb.Id, steps[0][1].Glass));
+        Assert.Equal(["50 ml", "2 tsp", "1/4 oz"], recipes[1].Ingredients.Where(l => l.Role is not LineRole.Garnish).Select(l => l.Amount));
+        Assert.Equal(LineRole.Float, recipes[1].Ingredients.Single(l => l.ItemId == "scotch-peated").Role);
+        Assert.Equal("lemon-peel", recipes[1].Ingredients.Single(l => l.Role == LineRole.Garnish).ItemId);
+        Assert.Equal(("muddle", 2), (steps[1][0].Verb.Id, steps[1][0].Items.Count));
     }
 
     /// <summary>The lines of the published lists against the lists' own columns: at least 95 in 100 right, none silently wrong.</summary>
