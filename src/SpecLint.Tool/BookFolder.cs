@@ -82,6 +82,13 @@ internal sealed class BookFolder
     public BookFolder With(string path, byte[] text) =>
         new(Root, Bar, [.. Files.Where(f => f.Path != path).Append(new SourceFile(path, text.Length > LargestFile ? TooLarge.Value : text)).OrderBy(f => f.Path, StringComparer.Ordinal)], OtherBooks, p => p == path, DisplayPrefix);
 
+    /// <summary>The book, of which only a part of what was asked for is shown.</summary>
+    public BookFolder Part(BookPart part)
+    {
+        var mine = part.FilesOf(Files.Select(f => f.Path));
+        return new(Root, Bar, Files, OtherBooks, Includes is { } asked ? p => asked(p) && mine.Contains(p) : mine.Contains, DisplayPrefix);
+    }
+
     /// <summary>Finds and reads the book that the paths lie in.</summary>
     /// <param name="host">The world.</param>
     /// <param name="paths">Folders or files; the current folder where there are none.</param>

@@ -20,6 +20,7 @@ internal static class Shell
     public static IReadOnlyList<Verb> Verbs =>
     [
         new CheckVerb(),
+        new CombineVerb(),
         new FindVerb(),
         new ProfileVerb(),
         new CorrectVerb(),

@@ -35,6 +35,12 @@ public sealed record BookInput(IReadOnlyList<SourceFile> Files, CalendarDate On)
     /// <summary>Whether a correction is tried on its file before it is offered; a test of what comes behind that may do without.</summary>
     internal bool TriesCorrections { get; init; } = true;
 
+    /// <summary>
+    /// Which files to check, by path, where not all are looked at: the others are read for what these are made of, and no rule runs
+    /// over them. What is found in the files that are checked does not depend on it.
+    /// </summary>
+    public Func<string, bool>? Only { get; init; }
+
     /// <summary>Number of threads; 0 takes one a processor.</summary>
     public int Threads { get; init; }
 
@@ -74,7 +80,7 @@ public static class Checker
         var book = ReadBook(input);
         var profiles = ProfileSet.Of(book, input.Threads);
         var rules = new RuleSet(RuleRegistry.All.Concat(input.HouseRules), input.TriesCorrections);
-        var files = book.Files;
+        var files = ToCheck(book, input.Only);
         var perFile = new List<Finding>[files.Count];
         int done = input.Files.Count;
         Workers.For(files.Count, input.Threads, i =>
@@ -86,8 +92,24 @@ public static class Checker
         var all = new List<Finding>();
         foreach (var list in perFile) all.AddRange(list);
         rules.CheckBook(book, profiles, all);
+        if (input.Only is not null) LeaveOut(files, all);
         var (findings, accepted) = Finish(book, profiles, rules, files, all, input.Levels);
         return new CheckResult(book, profiles, findings, accepted);
+    }
+
+    /// <summary>The files to check: those that are asked for, and those that share an id with one of them, since findings of one subject meet.</summary>
+    private static IReadOnlyList<BookFile> ToCheck(LinkedBook book, Func<string, bool>? only)
+    {
+        if (only is null) return book.Files;
+        var ids = new HashSet<string>(book.Files.Where(f => only(f.Source.Path)).Select(f => f.Id), StringComparer.Ordinal);
+        return [.. book.Files.Where(f => ids.Contains(f.Id))];
+    }
+
+    /// <summary>Leaves out what rules about the whole book found in other files.</summary>
+    private static void LeaveOut(IReadOnlyList<BookFile> files, List<Finding> all)
+    {
+        var sources = new HashSet<SourceFile>(files.Select(f => f.Source));
+        all.RemoveAll(f => !sources.Contains(f.Place.File));
     }
 
     /// <summary>

@@ -70,6 +70,32 @@ internal static class CommonOptions
         return option;
     }
 
+    /// <summary><c>--fail-at</c>.</summary>
+    public static Option<string> FailAt()
+    {
+        var option = new Option<string>("--fail-at")
+        {
+            Description = "Lowest level at which findings make the exit status 1.",
+            HelpName = "error|warning|note|never",
+            DefaultValueFactory = _ => "error",
+        };
+        option.TakesOneOf("error", "warning", "note", "never");
+        return option;
+    }
+
+    /// <summary><c>--part</c>, one of several parts of a book.</summary>
+    public static Option<BookPart?> Part() => new("--part")
+    {
+        Description = "Check one of several parts of the book, as 2/4; 'combine' makes one report of those in JSON. Every part reads the whole book.",
+        HelpName = "I/N",
+        CustomParser = result =>
+        {
+            var part = BookPart.Parse(result.Tokens[0].Value);
+            if (part is null) result.AddError($"'{result.Tokens[0].Value}' is not a part of a book; write it as 2/4, from 1/N to N/N, N at most {BookPart.Most}.");
+            return part;
+        },
+    };
+
     /// <summary><c>--quiet</c>.</summary>
     public static Option<bool> Quiet() => new("--quiet") { Description = "Leave out the summary, progress and remarks." };
 

@@ -19,6 +19,9 @@ internal sealed class RuleChoice
 
     public IReadOnlyList<Option> Options => [only, not];
 
+    /// <summary>Whether one of the options is given.</summary>
+    public bool IsMade(ParseResult parsed) => parsed.GetValue(only) is { Length: > 0 } || parsed.GetValue(not) is { Length: > 0 };
+
     private static IEnumerable<RuleFamily> Families => Enum.GetValues<RuleFamily>();
 
     /// <summary>A result with the findings that are wanted, and a sentence that counts the others; empty where there are none.</summary>
@@ -28,8 +31,8 @@ internal sealed class RuleChoice
     /// <exception cref="UsageException">A word names neither a rule nor a family.</exception>
     public (CheckResult Result, string Remark) Apply(ParseResult parsed, CheckResult result, IReadOnlyList<Rule> houseRules)
     {
+        if (!IsMade(parsed)) return (result, "");
         string[] wanted = parsed.GetValue(only) ?? [], unwanted = parsed.GetValue(not) ?? [];
-        if (wanted.Length == 0 && unwanted.Length == 0) return (result, "");
         var all = RuleRegistry.All.Concat(houseRules).Select(r => r.Info).ToList();
         var shown = (wanted.Length == 0 ? all : [.. wanted.SelectMany(w => Named(w, all))]).ToHashSet();
         shown.ExceptWith(unwanted.SelectMany(w => Named(w, all)));

@@ -13,12 +13,7 @@ internal sealed class CheckVerb : Verb
     private readonly Option<string> format = CommonOptions.Format("text", "line", "json", "sarif", "html", "github", "gitlab", "junit", "teamcity", "checkstyle");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> units = CommonOptions.Units();
-    private readonly Option<string> failAt = new("--fail-at")
-    {
-        Description = "Lowest level at which findings make the exit status 1.",
-        HelpName = "error|warning|note|never",
-        DefaultValueFactory = _ => "error",
-    };
+    private readonly Option<string> failAt = CommonOptions.FailAt();
 
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<int> threads = CommonOptions.Threads();
@@ -43,6 +38,7 @@ internal sealed class CheckVerb : Verb
     };
 
     private readonly Option<string?> inputName = new("--as") { Description = "With - as PATH: the path of the file on standard input, such as drinks/low-tide.drink.json.", HelpName = "FILE" };
+    private readonly Option<BookPart?> part = CommonOptions.Part();
     private readonly RuleChoice choice = new();
     private readonly Option<bool> statistics = new("--statistics") { Description = "Print how many findings each rule has, instead of the findings." };
     private readonly Option<bool> watch = new("--watch") { Description = "Check again whenever a file of the book changes, until the command is ended." };
@@ -57,7 +53,6 @@ internal sealed class CheckVerb : Verb
     public CheckVerb()
     {
         meantFor.MayTakeOneOf("code-scanning");
-        failAt.TakesOneOf("error", "warning", "note", "never");
         pagesAt.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && AddressOf(result.Tokens[0].Value) is null) result.AddError("--rule-pages takes an address that begins with https:// or http://.");
@@ -77,12 +72,13 @@ internal sealed class CheckVerb : Verb
         "speclint check . --rule keeping --rule hazards --statistics",
         "speclint check . --format html --output speclint.html",
         "speclint check . --watch",
+        "speclint check . --part 1/4 --format json --output part-1.json",
     ];
 
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in (Option[])[format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, .. choice.Options, statistics, watch, rules, meantFor, inputName]) command.Options.Add(option);
+        foreach (var option in (Option[])[format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, part, .. choice.Options, statistics, watch, rules, meantFor, inputName]) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -102,12 +98,14 @@ internal sealed class CheckVerb : Verb
                 + "files of a book end in .drink.json, .prep.json, .ingredient.json, .menu.json, .stock.json or .prices.json.");
         }
 
+        var asked = folder;
+        if (parsed.GetValue(part) is { } wanted) folder = folder.Part(wanted);
         if (!isQuiet)
         {
             foreach (string other in folder.OtherBooks) Shell.Say(host, $"{folder.DisplayPrefix}{other} is a book of its own and is left out.");
         }
 
-        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with { HouseRules = houseRules, KeepsProfiles = layout == "html" };
+        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with { HouseRules = houseRules, KeepsProfiles = layout == "html", Only = LooksAtOthers(parsed) ? null : folder.Includes };
         if (parsed.GetValue(watch)) return WatchBook(parsed, host, folder, input);
 
         // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
@@ -170,7 +168,7 @@ internal sealed class CheckVerb : Verb
                 ResultOutput.DeliverText(host, file, writer => CheckPage.Write(writer, content, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book), Shell.Version));
                 break;
             case "json":
-                ResultOutput.Deliver(host, file, stream => JsonReport.Write(stream, content, Shell.Version));
+                ResultOutput.Deliver(host, file, stream => JsonReport.Write(stream, content, Shell.Version, PartOf(parsed, asked, input)));
                 break;
             case "sarif":
                 string prefix = folder.RepositoryPrefix();
@@ -200,8 +198,8 @@ internal sealed class CheckVerb : Verb
     {
         string layout = parsed.GetValue(format)!;
         string[] named = parsed.GetValue(paths) ?? [];
-        if (layout is not ("text" or "line") || named is ["-"] || parsed.GetValue(output) is not null || parsed.GetValue(since) is not null || parsed.GetValue(baseline) is not null)
-            throw new UsageException("--watch goes with --format text or line, and not with -, --output, --since or --baseline.");
+        if (layout is not ("text" or "line") || named is ["-"] || parsed.GetValue(output) is not null || parsed.GetValue(since) is not null || parsed.GetValue(baseline) is not null || parsed.GetValue(part) is not null)
+            throw new UsageException("--watch goes with --format text or line, and not with -, --output, --part, --since or --baseline.");
         int status = ExitStatus.Clean;
         Watch.Run(host, first, input, Show, () => BookFolder.Open(host, named, parsed.GetValue(threads)));
         return status;
@@ -217,6 +215,23 @@ internal sealed class CheckVerb : Verb
             else ResultOutput.DeliverText(host, null, writer => TextReport.Write(writer, content, TextOptions(parsed, host, folder, result)));
             status = StatusOf(parsed, host, folder, content);
         }
+    }
+
+    /// <summary>Whether the result depends on findings of files that are not asked for: their number is told, or they are held against others.</summary>
+    private bool LooksAtOthers(ParseResult parsed) =>
+        parsed.GetValue(baseline) is not null || parsed.GetValue(since) is not null || parsed.GetValue(watch) || choice.IsMade(parsed);
+
+    /// <summary>What the report says of the part that it is about: by it <c>combine</c> knows what belongs together.</summary>
+    private ReportPart? PartOf(ParseResult parsed, BookFolder asked, BookInput input)
+    {
+        if (parsed.GetValue(part) is not { } number) return null;
+
+        // The rules that are shown, the files that were asked for: whatever differs between two parts makes them parts of different runs.
+        var words = choice.Options.SelectMany(o => parsed.GetResult(o)?.Tokens.Select(t => o.Name + "=" + t.Value) ?? [])
+            .Concat(input.HouseRules.Select(r => r.Info.Id))
+            .Append($"{parsed.GetValue(baseline) is not null} {parsed.GetValue(since)}")
+            .Concat(asked.Includes is { } includes ? asked.Files.Select(f => f.Path).Where(includes) : []);
+        return new ReportPart(number, BookPart.Mark(asked.Files, $"{input.On}\n{string.Join("\n", words)}"));
     }
 
     private TextReportOptions TextOptions(ParseResult parsed, Host host, BookFolder folder, CheckResult result) => new()

@@ -83,6 +83,30 @@ public sealed class HarmAside
         }
     }
 
+    /// <summary>What is put aside in several parts of a book, together.</summary>
+    internal static HarmAside Together(IReadOnlyCollection<HarmAside> parts)
+    {
+        var ends = parts.SelectMany(p => new[] { p.FirstEnd, p.LastEnd }).OfType<CalendarDate>().OrderBy(d => d).ToList();
+        return new HarmAside(
+            parts.Sum(p => p.Accepted),
+            parts.Sum(p => p.SwitchedOff),
+            parts.Sum(p => p.InBaseline),
+            parts.Sum(p => p.Lowered),
+            ends.Count == 0 ? null : ends[0],
+            ends.Count == 0 ? null : ends[ends.Count - 1]);
+    }
+
+    /// <summary>Reads the counts that <see cref="Write"/> wrote.</summary>
+    /// <exception cref="FormatException">It is something else.</exception>
+    internal static HarmAside Read(JsonElement written)
+    {
+        return new HarmAside(Count("accepted"), Count("switchedOff"), Count("inBaseline"), Count("lowered"), Day("firstEnd"), Day("lastEnd"));
+
+        int Count(string name) => written.TryGetProperty(name, out var value) && value.TryGetInt32(out int count) ? count : throw new FormatException($"it has no count {name}");
+
+        CalendarDate? Day(string name) => written.TryGetProperty(name, out var value) ? CalendarDate.Parse(value.GetString() ?? "") : null;
+    }
+
     /// <summary>One or two sentences for people; empty where nothing is put aside or lowered.</summary>
     public string Sentence
     {

@@ -10,31 +10,60 @@ public static class JsonReport
     /// <param name="to">Where to; paths are relative to the root of the book.</param>
     /// <param name="content">What.</param>
     /// <param name="version">Version of the product.</param>
-    public static void Write(Stream to, ReportContent content, string version)
+    /// <param name="part">Which part of a book it is; <see langword="null"/> for the whole.</param>
+    public static void Write(Stream to, ReportContent content, string version, ReportPart? part = null)
     {
         using var json = new Utf8JsonWriter(to, JsonOutput.Options);
         json.WriteStartObject();
-        json.WriteStartObject("tool");
-        json.WriteString("name", "SpecLint");
-        json.WriteString("version", version);
-        json.WriteEndObject();
-        json.WriteString("on", content.Result.Book.On.ToString());
-        json.WriteNumber("files", content.Files);
-        json.WriteNumber("recipes", content.Recipes);
-        json.WriteStartObject("counts");
-        json.WriteNumber("error", content.Errors);
-        json.WriteNumber("warning", content.Warnings);
-        json.WriteNumber("note", content.Notes);
-        json.WriteNumber("accepted", content.Accepted.Count);
-        json.WriteNumber("acceptedSafety", content.AcceptedSafety);
-        json.WriteEndObject();
-        content.Aside.Write(json, "harmPutAside");
+        WriteHead(json, new ReportHead
+        {
+            Version = version,
+            On = content.Result.Book.On.ToString(),
+            Part = part,
+            Files = content.Files,
+            Recipes = content.Recipes,
+            Errors = content.Errors,
+            Warnings = content.Warnings,
+            Notes = content.Notes,
+            Accepted = content.Accepted.Count,
+            AcceptedSafety = content.AcceptedSafety,
+            Aside = content.Aside,
+        });
         WriteFindings(json, "findings", content.Findings);
         WriteFindings(json, "accepted", content.Accepted);
         json.WriteString("closing", ReportWords.Closing);
         json.WriteEndObject();
         json.Flush();
         WriteLineEnd(to);
+    }
+
+    /// <summary>Writes what stands before the findings.</summary>
+    internal static void WriteHead(Utf8JsonWriter json, ReportHead head)
+    {
+        json.WriteStartObject("tool");
+        json.WriteString("name", "SpecLint");
+        json.WriteString("version", head.Version);
+        json.WriteEndObject();
+        json.WriteString("on", head.On);
+        if (head.Part is { } part)
+        {
+            json.WriteStartObject("part");
+            json.WriteNumber("number", part.Part.Number);
+            json.WriteNumber("of", part.Part.Count);
+            json.WriteString("book", part.Book);
+            json.WriteEndObject();
+        }
+
+        json.WriteNumber("files", head.Files);
+        json.WriteNumber("recipes", head.Recipes);
+        json.WriteStartObject("counts");
+        json.WriteNumber("error", head.Errors);
+        json.WriteNumber("warning", head.Warnings);
+        json.WriteNumber("note", head.Notes);
+        json.WriteNumber("accepted", head.Accepted);
+        json.WriteNumber("acceptedSafety", head.AcceptedSafety);
+        json.WriteEndObject();
+        head.Aside.Write(json, "harmPutAside");
     }
 
     internal static void WriteLineEnd(Stream to) => to.WriteByte((byte)'\n');

@@ -147,6 +147,10 @@ internal static class OutputSchemas
         ["check"] = new("Findings of a check", "What `check --format json` writes.", Object(
             new("tool", Object(new("name", Words("SpecLint"), "Name."), new("version", Text, "Version.")), "What wrote it."),
             new("on", Day, "The day of the check."),
+            new("part", Object(
+                new("number", Count, "Which part, from 1."),
+                new("of", Count, "How many parts there are."),
+                new("book", Text, "By which `combine` knows the parts of one run.")), "Which part of the book it is, with `--part`.", false),
             new("files", Count, "Files looked at."),
             new("recipes", Count, "Recipes among them."),
             new("counts", Object(
