@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Json.Schema;
@@ -18,12 +19,25 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
 
     private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = JsonTree.DeepestNesting };
 
+    static HouseSchemas() => SchemaEngine.Initialize(null);
+
     private readonly Dictionary<FileKind, HouseSchema> schemas = [];
     private readonly TimeSpan budget;
 
     /// <param name="budget">How long a schema may take over one file; 5 s where none is given. A schema can be written, or
     /// mistakenly be, so that a short text takes for ever: a pattern that backtracks, say.</param>
     public HouseSchemas(TimeSpan? budget = null) => this.budget = budget ?? TimeSpan.FromSeconds(5);
+
+    /// <summary>
+    /// The dialects and meta-schemas of the library, which it loads when its assembly is. The native tool would do so at every start,
+    /// at a tenth of its time over one file, so that there the start is left out (<c>JsonSchema.Net.Substitutions.xml</c>) and
+    /// made up for here; where it has been done, this does nothing.
+    /// </summary>
+    private static class SchemaEngine
+    {
+        [UnsafeAccessor(UnsafeAccessorKind.StaticMethod)]
+        public static extern void Initialize([UnsafeAccessorType("Json.Schema.__ModuleInitialization, JsonSchema.Net")] object? of);
+    }
 
     /// <summary>Takes a schema of the house.</summary>
     /// <param name="kind">The kind of file that it is for.</param>
