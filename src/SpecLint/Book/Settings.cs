@@ -1,4 +1,5 @@
 using SpecLint.Findings;
+using SpecLint.Reading;
 
 namespace SpecLint.Book;
 
@@ -31,6 +32,10 @@ public sealed class Settings
         ["GB-NIR"] = ["EU", "GB"],
     };
 
+    /// <summary>Asked fifty times a recipe.</summary>
+    private readonly string[] applying;
+    private Measures? measures;
+
     /// <summary>Settings of a bar, or the defaults where there is none.</summary>
     public Settings(Bar? bar)
     {
@@ -50,10 +55,14 @@ public sealed class Settings
         StatedJurisdictions = FixedList.Of(stated);
         JurisdictionIsStated = inForce.Count > 0;
         Jurisdictions = JurisdictionIsStated ? FixedList.Of(inForce) : AllJurisdictions;
+        applying = [.. Jurisdictions.Union(StatedJurisdictions)];
     }
 
     /// <summary>The bar's file; <see langword="null"/> where there is none.</summary>
     public Bar? Bar { get; }
+
+    /// <summary>The units that quantities of the book are read with.</summary>
+    internal Measures Measures => Volatile.Read(ref measures) ?? Interlocked.CompareExchange(ref measures, Measures.For(Bar), null) ?? measures!;
 
     /// <summary>Country codes as the bar states them.</summary>
     public FixedList<string> StatedJurisdictions { get; }
@@ -67,12 +76,7 @@ public sealed class Settings
     /// <summary>Whether a jurisdiction's limits apply: the law of the bar's country, of what the country is part of, and of its own state or nation.</summary>
     public bool AppliesIn(string jurisdiction)
     {
-        foreach (string j in Jurisdictions)
-        {
-            if (j == jurisdiction) return true;
-        }
-
-        foreach (string j in StatedJurisdictions)
+        foreach (string j in applying)
         {
             if (j == jurisdiction) return true;
         }

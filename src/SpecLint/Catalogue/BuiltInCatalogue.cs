@@ -14,12 +14,17 @@ public static class BuiltInCatalogue
     private const string Ending = ".ingredient";
     private const string AliasResource = "catalogue/aliases";
 
+    private static readonly Resource Text = Resource.Find(EntriesResource);
     private static readonly Dictionary<string, TextSpan> Entries = IndexEntries();
     private static readonly ConcurrentDictionary<string, Item> Loaded = new(StringComparer.Ordinal);
     private static readonly Lazy<Dictionary<string, string>> IdByAlias = new(ReadAliases);
+    private static readonly Lazy<FixedList<string>> SortedIds = new(static () => [.. Entries.Keys.OrderBy(k => k, StringComparer.Ordinal)]);
 
     /// <summary>All ids, sorted.</summary>
-    public static FixedList<string> Ids { get; } = [.. Entries.Keys.OrderBy(k => k, StringComparer.Ordinal)];
+    public static FixedList<string> Ids => SortedIds.Value;
+
+    /// <summary>Whether an entry has an id; a synonym is none.</summary>
+    internal static bool Has(string id) => Entries.ContainsKey(id);
 
     /// <summary>Names and synonyms as ids, each of which resolves to an entry.</summary>
     internal static IEnumerable<string> Synonyms => IdByAlias.Value.Keys;
@@ -41,7 +46,7 @@ public static class BuiltInCatalogue
     /// <summary>The text of an entry, as it stands in the sources.</summary>
     internal static SourceFile? SourceOf(string id) =>
         Entries.TryGetValue(id, out var place)
-            ? new SourceFile($"catalogue/{id}.ingredient.json", Resources.View(EntriesResource).Slice(place.Start, place.Length).ToArray())
+            ? new SourceFile($"catalogue/{id}.ingredient.json", Text.Bytes.Slice(place.Start, place.Length).ToArray())
             : null;
 
     private static Item Load(string id)
@@ -55,7 +60,7 @@ public static class BuiltInCatalogue
     private static Dictionary<string, TextSpan> IndexEntries()
     {
         var entries = new Dictionary<string, TextSpan>(2048, StringComparer.Ordinal);
-        var text = Resources.View(EntriesResource);
+        var text = Text.Bytes;
         int at = text.IndexOf((byte)'=');
         while (at >= 0)
         {

@@ -146,5 +146,5 @@ internal static class NameWords
     }
 
     private static string Known(string id, string table) =>
-        BuiltInCatalogue.Ids.Contains(id) ? id : throw new InvalidOperationException($"The table of {table} has {id}, which the catalogue lacks.");
+        BuiltInCatalogue.Has(id) ? id : throw new InvalidOperationException($"The table of {table} has {id}, which the catalogue lacks.");
 }

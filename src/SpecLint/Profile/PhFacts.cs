@@ -45,9 +45,10 @@ internal static class PhFacts
     /// The computed pH with a range that also holds the minerals of water, sugar and spices that no table gives: where there is
     /// little acid they shift it far. Only for holding a reading against it.
     /// </summary>
-    public static FactValue ComputedWithStrayIons(FactBasis of)
+    /// <param name="of">What it is worked out of.</param>
+    /// <param name="computed">Its <see cref="Computed"/> pH.</param>
+    public static FactValue ComputedWithStrayIons(FactBasis of, FactValue computed)
     {
-        var computed = Computed(of);
         if (!computed.IsKnown) return computed;
         double potassium = StrayIons.Value / 1000 * PotassiumMolarMass * of.Served.Total / 1000;
         var more = of.Served.Copy();

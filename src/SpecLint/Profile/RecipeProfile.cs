@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using SpecLint.Book;
 using SpecLint.Science;
 
@@ -25,6 +26,7 @@ public sealed class RecipeProfile
     private FixedList<(Ingredient Ingredient, FixedList<string> Through)>? leaves;
     private KnownPart? known;
     private FixedList<TreeLeaf>? tree;
+    private StrongBox<FactValue>? computedPh;
 
     internal RecipeProfile(Recipe recipe, ProfileSet set, int wave, ProfileRoom? room = null)
     {
@@ -165,10 +167,10 @@ public sealed class RecipeProfile
     public FactValue ComputedAbv() => basis.Unfitted is { } amounts ? CompositionFacts.AbvOfAmounts(basis, amounts) : Get(Fact.Abv);
 
     /// <summary>The pH as the composition gives it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public FactValue ComputedPh() => PhFacts.Computed(basis);
+    public FactValue ComputedPh() => (computedPh ??= new StrongBox<FactValue>(PhFacts.Computed(basis))).Value;
 
     /// <summary>The same with the minerals that no table gives, to hold a reading against.</summary>
-    internal FactValue ComputedPhWithStrayIons() => PhFacts.ComputedWithStrayIons(basis);
+    internal FactValue ComputedPhWithStrayIons() => PhFacts.ComputedWithStrayIons(basis, ComputedPh());
 
     /// <summary>The material of what is left of making it.</summary>
     internal Material ByProductMaterial(ByProduct left) => Extraction.Left(left, Parts, basis.Mix.Lack);

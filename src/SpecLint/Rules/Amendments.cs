@@ -135,7 +135,7 @@ internal static class Amendments
 
     private static double Weigh(RecipeContext context, Material material, string text, Part? part)
     {
-        if (!QuantityReader.TryRead(text, Measures.For(context.Settings.Bar), out var amount, out _)) return double.NaN;
+        if (!QuantityReader.TryRead(text, context.Settings.Measures, out var amount, out _)) return double.NaN;
         if (part is not null && amount.Dimension == part.Line.Amount.Value.Dimension && part.Line.Amount.Value.Base > 0) return part.Grams.Typical * amount.Base / part.Line.Amount.Value.Base;
         return amount.Dimension == Dimension.Mass ? amount.Base : amount.Dimension == Dimension.Volume ? amount.Base * material.Density : double.NaN;
     }

@@ -71,7 +71,7 @@ public sealed record LotLabel(
             json.WriteEndObject();
         }
 
-        var stock = (Stock)BookReader.Read(new SourceFile("made.stock.json", text.ToArray()), FileKind.Stock, Measures.For(profiles.Book.Settings.Bar));
+        var stock = (Stock)BookReader.Read(new SourceFile("made.stock.json", text.ToArray()), FileKind.Stock, profiles.Book.Settings.Measures);
         return Of(verdicts, stock, bought: false);
     }
 

@@ -68,7 +68,7 @@ internal sealed class NewFile
 
     private void Write(IReadOnlyList<string>? allergens)
     {
-        var reader = new RecipeLineReader(book.NameResolver, Measures.For(book.Settings.Bar));
+        var reader = new RecipeLineReader(book.NameResolver, book.Settings.Measures);
         foreach (string line in request.Lines) entries.Add(Understand(line, reader));
         var text = new StringBuilder("{\n");
         text.Append($"  \"$schema\": \"./schemas/{KeyOf(request.Kind)}.schema.json\",\n");
@@ -126,7 +126,7 @@ internal sealed class NewFile
     private void Ingredient(StringBuilder text)
     {
         Property(text, "name", Quoted(request.Name));
-        var like = entries.Count > 0 ? entries[0] : Understand(request.Name, new RecipeLineReader(book.NameResolver, Measures.For(book.Settings.Bar)));
+        var like = entries.Count > 0 ? entries[0] : Understand(request.Name, new RecipeLineReader(book.NameResolver, book.Settings.Measures));
         if (like.Doubt.Length == 0 && like.Id.Length > 0 && like.Id != Id)
         {
             Property(text, "like", Quoted(like.Id));

@@ -324,7 +324,7 @@ public sealed class ScalePlan
     private void Work(ProfileSet profiles, RecipeProfile before)
     {
         var book = profiles.Book;
-        var measures = Measures.For(book.Settings.Bar);
+        var measures = book.Settings.Measures;
         string exactId = FreeId(book, Recipe.Id + "-at-size"), roundedId = FreeId(book, Recipe.Id + "-as-made");
         var exact = (Prep)BookReader.Read(new SourceFile(exactId + ".prep.json", TextAt(book, before, rounded: false)), FileKind.Prep, measures);
         var rounded = (Prep)BookReader.Read(new SourceFile(roundedId + ".prep.json", TextAt(book, before, rounded: true)), FileKind.Prep, measures);

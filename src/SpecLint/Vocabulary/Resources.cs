@@ -8,13 +8,6 @@ internal static class Resources
     /// <summary>Names of all resources.</summary>
     public static string[] Names => Assembly.GetManifestResourceNames();
 
-    /// <summary>A resource where it lies in memory, which it never leaves.</summary>
-    /// <exception cref="InvalidOperationException">There is no such resource: a fault of the build.</exception>
-    public static unsafe ReadOnlySpan<byte> View(string name) =>
-        Assembly.GetManifestResourceStream(name) is UnmanagedMemoryStream stream
-            ? new ReadOnlySpan<byte>(stream.PositionPointer, checked((int)stream.Length))
-            : Read(name);
-
     /// <summary>The bytes of a resource.</summary>
     /// <exception cref="InvalidOperationException">There is no such resource: a fault of the build.</exception>
     public static byte[] Read(string name)
@@ -32,4 +25,29 @@ internal static class Resources
 
         return bytes;
     }
+}
+
+/// <summary>A resource where it lies in memory, which it never leaves: it is looked for once, by its name among all others.</summary>
+internal sealed unsafe class Resource
+{
+    private readonly byte* place;
+    private readonly int length;
+    private readonly byte[]? copy;
+
+    private Resource(byte* place, int length, byte[]? copy)
+    {
+        this.place = place;
+        this.length = length;
+        this.copy = copy;
+    }
+
+    /// <summary>Its bytes.</summary>
+    public ReadOnlySpan<byte> Bytes => copy is null ? new ReadOnlySpan<byte>(place, length) : copy;
+
+    /// <summary>Finds a resource.</summary>
+    /// <exception cref="InvalidOperationException">There is no such resource: a fault of the build.</exception>
+    public static Resource Find(string name) =>
+        typeof(Resource).Assembly.GetManifestResourceStream(name) is UnmanagedMemoryStream stream
+            ? new Resource(stream.PositionPointer, checked((int)stream.Length), null)
+            : new Resource(null, 0, Resources.Read(name));
 }

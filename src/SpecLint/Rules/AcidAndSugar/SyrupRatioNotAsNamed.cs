@@ -52,7 +52,7 @@ internal sealed partial class SyrupRatioNotAsNamed : PrepRule
     /// <summary>A slip of one of the two amounts that gives the ratio of the name: the likelier of both, the sweetener's first.</summary>
     private static (Line Line, Amounts.Slip Slip)? Slipped(RecipeContext context, Part sweet, Part water, double is1, double named)
     {
-        var measures = Measures.For(context.Settings.Bar);
+        var measures = context.Settings.Measures;
         var first = Amounts.Slips.Find(sweet.Line.Amount.Value, measures, b => Fits(is1 * b / sweet.Line.Amount.Value.Base, named));
         var second = Amounts.Slips.Find(water.Line.Amount.Value, measures, b => Fits(is1 * water.Line.Amount.Value.Base / b, named));
         if (first is { } a && (second is not { } b1 || a.Rank <= b1.Rank)) return (sweet.Line, a);

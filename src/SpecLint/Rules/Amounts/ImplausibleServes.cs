@@ -58,7 +58,7 @@ internal sealed partial class ImplausibleServes : DrinkRule
     private static bool Card(RecipeContext context, Drink drink, double all, PlausibleRange range)
     {
         var edits = new List<TextEdit>();
-        double meant = 0, ounce = Measures.For(context.Settings.Bar).TryFind("oz".AsSpan(), out var word) && word.Unit is { } unit ? unit.Factor : double.NaN;
+        double meant = 0, ounce = context.Settings.Measures.TryFind("oz".AsSpan(), out var word) && word.Unit is { } unit ? unit.Factor : double.NaN;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid } || !part.Line.Amount.IsGiven) continue;

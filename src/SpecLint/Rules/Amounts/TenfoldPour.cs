@@ -50,7 +50,7 @@ internal sealed partial class TenfoldPour : DrinkRule
     }
 
     private static Slip? SlipOf(Quantity amount, BookContext context, double serves, Limit limit) =>
-        Slips.Find(amount, Measures.For(context.Settings.Bar), b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
+        Slips.Find(amount, context.Settings.Measures, b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
 
     internal static Limit? LimitOf(Material material)
     {

@@ -75,7 +75,7 @@ internal sealed partial class UnlikePublished : DrinkRule
     /// </summary>
     private static Explanation Slip(RecipeContext context, Drink drink, PouredDrink poured, DrinkGroup group)
     {
-        var measures = Measures.For(context.Settings.Bar);
+        var measures = context.Settings.Measures;
         for (int rank = 0; rank <= 1; rank++)
         {
             (Part Part, Slip Slip)? only = null;

@@ -45,7 +45,7 @@ internal sealed partial class ProtectedName : FileRule
         foreach (var name in Names)
         {
             // "Champagne vinegar" names a vinegar: only the last words say what a thing is. Of several names the longest is told.
-            if (!name.AppliesIn(context.Settings) || TermOf(words, name) is not { } term || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase))) continue;
+            if (TermOf(words, name) is not { } term || !name.AppliesIn(context.Settings) || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase))) continue;
             held ??= HeldWords.Of(context, recipe);
             if (held.IsOpen || name.Terms.Any(held.HasName)) return;
             told = term;

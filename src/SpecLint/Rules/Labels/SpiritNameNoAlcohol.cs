@@ -13,6 +13,8 @@ internal sealed partial class SpiritNameNoAlcohol : FileRule
     private static readonly string[] Denials = ["alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin", "zero-proof", "0,0", "0,0 %", "without alcohol", "alcohol-less", "mocktail", "alkoholfrei", "alkoholfreier", "alcoholvrij", "alcoholvrije", "sans alcool", "analcolico", "sin alcohol", "senza alcol"];
     private static readonly string[] Spirits = ["gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever", "pastis", "cachaça", "pisco", "scotch", "irish whiskey", "liqueur", "likör", "grappa", "calvados", "armagnac", "ouzo", "sambuca", "advocaat", "rhum", "wodka"];
 
+    private static readonly WordFilter FirstOfDenials = new(Denials.Select(static d => new string([.. d.TakeWhile(char.IsLetterOrDigit)])));
+
     public override void Check(FileContext context)
     {
         var law = LawEu.AppliesIn(context.Settings) ? LawEu : LawGb;
@@ -34,9 +36,12 @@ internal sealed partial class SpiritNameNoAlcohol : FileRule
         }
     }
 
+    /// <summary>Whether the text may hold a denial: the filter reads over an apostrophe, behind which a word ends here.</summary>
+    private static bool MayDeny(string text) => FirstOfDenials.MayHold(text) || text.IndexOf('\'') >= 0;
+
     private static void Look(FileContext context, LabelRule law, Given<string> at, string path, string text)
     {
-        if (!at.IsGiven || WordSearch.First(text, Denials) is not { } denial || WordSearch.First(text, Spirits) is not { } spirit) return;
+        if (!at.IsGiven || !MayDeny(text) || WordSearch.First(text, Denials) is not { } denial || WordSearch.First(text, Spirits) is not { } spirit) return;
         context.Report(new(Rule)
         {
             AskedLevel = law.LevelCap,
