@@ -107,7 +107,7 @@ internal sealed class Host
         // memory the estimate is left alone: it errs by a half.
         long available = GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, needed = leastBytes + ((long)files * leastPerFile);
         if (available is > 0 and < little && available < needed)
-            throw new InsufficientMemoryException($"a book of {files} files needs about {needed >> 20} MiB, and this process may take {available >> 20} MiB");
+            throw new TooLittleMemoryException($"a book of {files} files needs about {needed >> 20} MiB, and this process may take {available >> 20} MiB");
 
         // A process that has collected before lives longer than one run, as an editor's server does.
         if (files < fewFiles || GC.CollectionCount(0) > 0 || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;

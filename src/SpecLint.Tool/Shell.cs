@@ -85,9 +85,9 @@ internal static class Shell
             if (host.Variable(TraceVariable) == "1") host.Error.WriteLine(fault);
             return ExitStatus.Fault;
         }
-        catch (OutOfMemoryException lack)
+        catch (Exception lack) when (lack is OutOfMemoryException or TooLittleMemoryException)
         {
-            Say(host, $"there is not enough memory: {(lack is InsufficientMemoryException ? lack.Message : "the process may not take more")}. Check parts of the book, or give it more.");
+            Say(host, $"there is not enough memory: {(lack is TooLittleMemoryException ? lack.Message : "the process may not take more")}. Check parts of the book, or give it more.");
             return ExitStatus.Fault;
         }
 #pragma warning disable CA1031 // Whatever it is, the user gets one sentence and a status that says whose fault it is.

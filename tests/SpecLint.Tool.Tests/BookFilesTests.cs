@@ -84,7 +84,7 @@ public class BookFilesTests
     {
         string bar = JsonSerializer.Serialize(new { leaveOut = new[] { string.Concat(Enumerable.Repeat("**/a/", 60)) + "b" } });
         string path = string.Concat(Enumerable.Repeat("a/", 400)) + "x.drink.json";
-        Assert.Equal(2, BookFiles.Read([path, "bar.json"], p => p == "bar.json" ? System.Text.Encoding.UTF8.GetBytes(bar) : []).Count());
+        Assert.Equal(2, BookFiles.Read([path, "bar.json"], p => p == "bar.json" ? System.Text.Encoding.UTF8.GetBytes(bar) : []).Count);
     }
 
     [Fact]

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using SpecLint.Benchmarks;
 using SpecLint.Book;
-using SpecLint.LongTests;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Tool.Tests.Support;

@@ -217,14 +217,16 @@ public sealed class ReleaseTests(ReleaseTests.Built built, ITestOutputHelper out
         public NativeFactAttribute() => Skip ??= WhyNotNative();
     }
 
-    private sealed class BuildahFactAttribute : RootFactAttribute
+    private sealed class BuildahFactAttribute : LongFactAttribute
     {
-        public BuildahFactAttribute() => Skip ??= Programs.Has("buildah") ? null : "buildah is not installed.";
+        public BuildahFactAttribute() => Skip ??= WhyNotRoot() ?? (Programs.Has("buildah") ? null : "buildah is not installed.");
     }
 
     /// <summary>Needs the rights to change the root folder.</summary>
-    private class RootFactAttribute : LongFactAttribute
+    private sealed class RootFactAttribute : LongFactAttribute
     {
-        public RootFactAttribute() => Skip ??= WhyNotNative() ?? (Environment.UserName != "root" ? "Changing the root folder needs the rights of root." : null);
+        public RootFactAttribute() => Skip ??= WhyNotRoot();
     }
+
+    private static string? WhyNotRoot() => WhyNotNative() ?? (Environment.UserName != "root" ? "Changing the root folder needs the rights of root." : null);
 }

@@ -58,9 +58,9 @@ internal sealed class CombineVerb : Verb
         {
             return new FileStream(full, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1);
         }
-        catch (FileNotFoundException)
+        catch (FileNotFoundException missing)
         {
-            throw new UsageException($"{name} does not exist.");
+            throw new UsageException($"{name} does not exist.", missing);
         }
         catch (Exception e) when (IoFault.Is(e))
         {

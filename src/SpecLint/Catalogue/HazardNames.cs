@@ -1,5 +1,4 @@
 using SpecLint.Profile;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Catalogue;
 

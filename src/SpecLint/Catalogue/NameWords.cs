@@ -1,5 +1,3 @@
-using SpecLint.Vocabulary;
-
 namespace SpecLint.Catalogue;
 
 /// <summary>A maker's name.</summary>

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using SpecLint.Book;
-using SpecLint.Catalogue;
 using SpecLint.Reading;
 
 namespace SpecLint.RecipeText;

@@ -85,7 +85,7 @@ public static class CombinedReport
     {
         json.WriteStartArray(name);
         json.Flush();
-        byte[] between = Utf8("," + Environment.NewLine + "    "), first = Utf8(Environment.NewLine + "    ");
+        byte[] between = Utf8(",\n    "), first = Utf8("\n    ");
         bool any = false;
         while (Next(parts) is { } next)
         {
@@ -98,7 +98,7 @@ public static class CombinedReport
 
         if (any)
         {
-            byte[] last = Utf8(Environment.NewLine + "  ");
+            byte[] last = Utf8("\n  ");
             to.Write(last, 0, last.Length);
         }
 

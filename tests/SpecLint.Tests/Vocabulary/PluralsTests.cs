@@ -1,5 +1,3 @@
-using SpecLint.Vocabulary;
-
 namespace SpecLint.Tests.Vocabulary;
 
 public class PluralsTests

@@ -4,7 +4,6 @@ using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules.Amounts;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
