@@ -1,10 +1,9 @@
-extern alias Task;
-
 using System.Collections;
+using System.Reflection;
+using System.Runtime.Loader;
 using Microsoft.Build.Framework;
 using Microsoft.Build.Utilities;
 using SpecLint.Rules;
-using SpecLintCheck = Task::SpecLint.Build.SpecLintCheck;
 
 namespace SpecLint.Analyzers.Tests;
 
@@ -60,22 +59,38 @@ public sealed class BuildTaskTests : IDisposable
     private List<string> Run(string noWarn, string levels)
     {
         var engine = new Engine(noWarn.Split([';', ','], StringSplitOptions.RemoveEmptyEntries));
-        var task = new SpecLintCheck
-        {
-            BuildEngine = engine,
-            Files = [.. Directory.EnumerateFiles(folder, "*.json").Order(StringComparer.Ordinal).Select(f => new TaskItem(f))],
-            LevelFiles = levels.Length == 0 ? [] : [new TaskItem(levels)],
-            On = SmallBook.Day,
-            ProjectFolder = folder + Path.DirectorySeparatorChar,
-            NoWarn = noWarn,
-        };
+        var task = (Microsoft.Build.Utilities.Task)Activator.CreateInstance(TaskType.Value)!;
+        task.BuildEngine = engine;
+        Set(task, "Files", Directory.EnumerateFiles(folder, "*.json").Order(StringComparer.Ordinal).Select(f => new TaskItem(f)).ToArray<ITaskItem>());
+        Set(task, "LevelFiles", levels.Length == 0 ? Array.Empty<ITaskItem>() : [new TaskItem(levels)]);
+        Set(task, "On", SmallBook.Day);
+        Set(task, "ProjectFolder", folder + Path.DirectorySeparatorChar);
+        Set(task, "NoWarn", noWarn);
         task.Execute();
         return engine.Printed;
     }
 
+    /// <summary>The task as a build engine loads it: with the library beside it, not with that of these tests.</summary>
+    private static readonly Lazy<Type> TaskType = new(static () =>
+    {
+        var output = new DirectoryInfo(AppContext.BaseDirectory).Parent!;
+        string beside = Path.Combine(Repository.At("src", "SpecLint.Build", "bin", output.Name), "netstandard2.0");
+        var context = new Beside(beside);
+        return context.LoadFromAssemblyPath(Path.Combine(beside, "SpecLint.Build.dll")).GetType("SpecLint.Build.SpecLintCheck", throwOnError: true)!;
+    });
+
+    private static void Set(object task, string property, object value) => task.GetType().GetProperty(property, BindingFlags.Public | BindingFlags.Instance)!.SetValue(task, value);
+
     /// <summary>Level and id of each finding of a rule that guards against harm.</summary>
     private static string[] Harm(List<string> printed) =>
         [.. RuleRegistry.All.Where(r => r.Info.Safety).SelectMany(r => printed.Where(p => p.Contains(r.Info.Id, StringComparison.Ordinal)).Select(p => $"{p.Split(' ')[0]} {r.Info.Id}")).Order(StringComparer.Ordinal)];
+
+    /// <summary>Takes the assemblies of a folder before those of the process.</summary>
+    private sealed class Beside(string folder) : AssemblyLoadContext("build")
+    {
+        protected override Assembly? Load(AssemblyName assemblyName) =>
+            Path.Combine(folder, assemblyName.Name + ".dll") is var path && File.Exists(path) ? LoadFromAssemblyPath(path) : null;
+    }
 
     private sealed class Engine(string[] dropped) : IBuildEngine
     {

@@ -91,8 +91,9 @@ public static class AcidBase
     }
 
     /// <summary>
-    /// pH of a composition with its slope by each mass, for a propagation of uncertainty. The balance is solved once; a small change of a
-    /// mass then moves the solution by the implicit function theorem, so that a slope costs one look at the balance and not a solution.
+    /// pH of a composition with its slope by each mass, for a propagation of uncertainty. The balance is solved once; a small change of the
+    /// mass of an acid then moves the solution by the implicit function theorem, so that a slope costs one look at the balance and not a
+    /// solution. For salts, and where ions form pairs, it is solved again.
     /// </summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
     /// <param name="t">Temperature.</param>
@@ -121,8 +122,9 @@ public static class AcidBase
             moved[c] = grams[c] + step;
             if (Dissolve(moved, molal, out var other))
             {
-                // Calcium or magnesium that only come in with the step form pairs: that balance is solved.
-                if (hasPlane && !other.Pairs)
+                // Salts are solved for: the root in the ionic strength bends most where there is little of them, and the first calcium or
+                // magnesium forms pairs.
+                if (hasPlane && c <= (int)Components.LastAcid && !other.Pairs)
                     slopes[c] = plane.Rise(molal, other, t) / step;
                 else if (Balance(molal, other, t, ph, out var after, out _))
                     slopes[c] = (after - ph) / step;

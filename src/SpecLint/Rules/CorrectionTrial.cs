@@ -8,7 +8,7 @@ namespace SpecLint.Rules;
 /// <summary>
 /// Tries each correction on the whole file before it is offered: every rule about the file looks at it again. What leaves its finding
 /// where it is, or brings an error, a warning or one that guards against harm is not offered; the words of the finding stay. Of what only writes the same thing
-/// better, what comes to light was true before.
+/// better, what comes to light was true before; and where an item was not known, only what guards against harm is held against it.
 /// </summary>
 internal static class CorrectionTrial
 {
@@ -63,7 +63,7 @@ internal static class CorrectionTrial
             if (found.Fingerprint == finding.Fingerprint) return false;
             if (correction.KeepsTheThing) continue;
             var level = LevelOf(book, found);
-            if ((level >= Level.Warning || found.Rule.Safety) && !(before.TryGetValue(found.Fingerprint, out var known) && known >= level)) return false;
+            if ((found.Rule.Safety || (level >= Level.Warning && !finding.Rule.LeavesHarmUnknown)) && !(before.TryGetValue(found.Fingerprint, out var known) && known >= level)) return false;
         }
 
         return true;

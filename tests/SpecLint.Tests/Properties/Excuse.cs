@@ -59,6 +59,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL9015", ["keep", "for"], "The recipe no longer says how long it keeps; what needs cold has the date mark.", static f => f.NeedsNoCold),
         new("SL9015", ["made"], "A use-by day alone is what the law asks for (Food Code 3-501.17(A)). One later than a batch made today could have stays an error.", Always),
         new("SL6012", ["glass", "vessel", "into", "in", "keep"], "The metal is no longer named: what nobody names is the glass of the bar.", Always),
+        new("SL6027", ["in"], "The vessel of the lot is no longer named: what nobody names is a bottle or tub of the bar.", Always),
         new("SL8021", ["keep"], "The vessel is no longer named, so nothing says that it is too small.", Always),
         new("SL8021", ["yield"], "Nothing says how much there is, or what its parts come to leaves room.", Always),
         new("SL8022", ["target", "pressure"], "Nothing says that it is put under pressure; a step that carbonates is asked for the figure.", static f => f.Prep is { } prep && !prep.Method.Any(static s => s.Verb.Carbonates)),

@@ -17,6 +17,8 @@ internal sealed partial class UnlikeItsFamily : PrepRule
         var family = prep.Family.Value;
         foreach (var (fact, usual) in family.Usual)
         {
+            // Dissolved solids also count sweeteners that are no sugar.
+            if (fact == Fact.Sugar && family.Usual.Any(static u => u.Fact == Fact.Brix)) continue;
             var value = context.Fact(fact);
             if (!value.IsKnown || !IsFar(family, fact, value, usual)) continue;
             bool solid = context.Profile.IsSolid;

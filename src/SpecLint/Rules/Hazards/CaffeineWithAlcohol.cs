@@ -18,7 +18,28 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         if (!MayHoldAlcohol(context)) return;
         var caffeine = context.Fact(Fact.Caffeine);
         if (caffeine.IsKnown) Hold(context, drink, caffeine);
-        else if (OpenSource(context.Profile) is { } source) Open(context, source, caffeine);
+        else if (MostMilligrams(context.Profile) > Serve.Value * drink.ServesOrOne && OpenSource(context.Profile) is { } source) Open(context, source, caffeine);
+    }
+
+    /// <summary>
+    /// The most caffeine that its sources can bring together, mg: it may be known to be little where the amount of something
+    /// else is not. Infinite where a source is not weighed, or what it holds is not given.
+    /// </summary>
+    private static double MostMilligrams(RecipeProfile profile)
+    {
+        double most = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (part.Material is not { } material || (material.Unknown & Unknowns.Caffeine) != 0) return double.PositiveInfinity;
+            double perGram = material.Traces.Caffeine.High;
+            if (perGram <= 0) continue;
+            if (!part.IsWeighed) return double.PositiveInfinity;
+            most += part.Grams.High * perGram;
+        }
+
+        // Sources that show only deeper in the tree were not added up.
+        return most > 0 ? most : double.PositiveInfinity;
     }
 
     /// <summary>Whether there is alcohol in it, or may be: a strength that cannot be worked out is not shown to be low.</summary>
