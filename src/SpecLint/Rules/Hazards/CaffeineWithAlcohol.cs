@@ -18,23 +18,23 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         if (!MayHoldAlcohol(context)) return;
         var caffeine = context.Fact(Fact.Caffeine);
         if (caffeine.IsKnown) Hold(context, drink, caffeine);
-        else if (MostMilligrams(context.Profile) > Serve.Value * drink.ServesOrOne && OpenSource(context.Profile) is { } source) Open(context, source, caffeine);
+        else if (MostMilligrams(context) > Serve.Value * drink.ServesOrOne && OpenSource(context.Profile) is { } source) Open(context, source, caffeine);
     }
 
     /// <summary>
     /// The most caffeine that its sources can bring together, mg: it may be known to be little where the amount of something
-    /// else is not. Infinite where a source is not weighed, or what it holds is not given.
+    /// else is not. Infinite where a source is not weighed, what it holds is not given, or its share of the drink counts.
     /// </summary>
-    private static double MostMilligrams(RecipeProfile profile)
+    private static double MostMilligrams(RecipeContext context)
     {
         double most = 0;
-        foreach (var part in profile.Parts)
+        foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
             if (part.Material is not { } material || (material.Unknown & Unknowns.Caffeine) != 0) return double.PositiveInfinity;
             double perGram = material.Traces.Caffeine.High;
             if (perGram <= 0) continue;
-            if (!part.IsWeighed) return double.PositiveInfinity;
+            if (!part.IsWeighed || (Added.AppliesIn(context.Settings) && (material.Kind.MayHoldAddedCaffeine || perGram > Pure.Value))) return double.PositiveInfinity;
             most += part.Grams.High * perGram;
         }
 
