@@ -7,8 +7,8 @@ namespace SpecLint.Rules;
 
 /// <summary>
 /// Tries each correction on the whole file before it is offered: every rule about the file looks at it again. What leaves its finding
-/// where it is, or brings an error, a warning or one that guards against harm is not offered; the words of the finding stay. Of what only writes the same thing
-/// better, what comes to light was true before; and where an item was not known, only what guards against harm is held against it.
+/// where it is, or brings an error, a warning or one that guards against harm is not offered; the words of the finding stay. Of what
+/// only writes the same thing better, what comes to light was true before; and where an item was not known, only what guards against harm is held against it.
 /// </summary>
 internal static class CorrectionTrial
 {

@@ -38,7 +38,12 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             most += part.Grams.High * perGram;
         }
 
-        // Sources that show only deeper in the tree were not added up.
+        // What shows only deeper in the tree was not added up.
+        foreach (var leaf in RecipeTree.Of(context.Profile))
+        {
+            if (leaf.Part.Phase != PartPhase.Beside && leaf.Part.Material is { } material && !(material.Traces.Caffeine.High > 0) && HoldsCaffeine(leaf.Ingredient)) return double.PositiveInfinity;
+        }
+
         return most > 0 ? most : double.PositiveInfinity;
     }
 
@@ -107,11 +112,13 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 
         foreach (var leaf in RecipeTree.Of(profile))
         {
-            if (leaf.Part.Phase != PartPhase.Beside && leaf.Ingredient.Values.TryGetValue("caffeine", out var given) && given.High > 0) return leaf.Part;
+            if (leaf.Part.Phase != PartPhase.Beside && HoldsCaffeine(leaf.Ingredient)) return leaf.Part;
         }
 
         return null;
     }
+
+    private static bool HoldsCaffeine(Ingredient ingredient) => ingredient.Values.TryGetValue("caffeine", out var given) && given.High > 0;
 
     /// <summary>How much caffeine there is, nobody can tell: it is not shown to be little.</summary>
     private static void Open(RecipeContext context, Part source, FactValue caffeine) =>

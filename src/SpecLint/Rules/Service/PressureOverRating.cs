@@ -52,7 +52,8 @@ internal sealed partial class PressureOverRating : PrepRule
     {
         // A siphon and its chargers are made for each other.
         if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { Vessel.IsSiphon: true })) return;
-        bool cannot = prep.Keep is { } keep && RatingOf(context, keep) is { Bar: <= 0 };
+        var (rating, source, _) = prep.Keep is { } keep ? RatingOf(context, keep) : (double.NaN, "", Mark.House);
+        bool cannot = rating <= 0;
         context.Report(new(Rule)
         {
             Answer = cannot ? Answer.Broken : Answer.NotShown,
@@ -60,7 +61,7 @@ internal sealed partial class PressureOverRating : PrepRule
             At = context.At(step.Do.Span, "target.pressure"),
             Key = "pressure",
             Message = cannot
-                ? $"It is carbonated and kept in `{prep.Keep!.In.Value.Id}`, which is not made for any pressure ({RatingOf(context, prep.Keep).Source})."
+                ? $"It is carbonated and kept in `{prep.Keep!.In.Value.Id}`, which is not made for any pressure ({source})."
                 : "It is carbonated, and nothing says at what pressure: nothing shows that its vessel holds it.",
             Advice = cannot ? "Use a vessel that is made and rated for pressure." : "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
             Caution = Caution,
