@@ -1,7 +1,7 @@
 namespace SpecLint.Catalogue;
 
 /// <summary>How much of an agent a preparation usually takes, by mass of the whole.</summary>
-/// <param name="Group"><c>gel</c> (gums, gels, foaming agents) or <c>acid</c> (dry acids and salt).</param>
+/// <param name="Group"><c>gel</c> (gums, gels, foaming agents), <c>acid</c> (dry acids and salt) or <c>plant</c> (what is steeped).</param>
 /// <param name="Families">Families of preparation it holds for; empty for all others.</param>
 /// <param name="Low">Usual least, % w/w.</param>
 /// <param name="High">Usual most, % w/w.</param>

@@ -47,11 +47,20 @@ public sealed partial class RulePageTests
             at = found;
         }
 
-        Assert.StartsWith($"# {id} {info.Name}\n\n{info.Title}.\n\nDefault level: {info.Level.ToString().ToLowerInvariant()}.", page.Text, StringComparison.Ordinal);
+        Assert.StartsWith($"# {id} {info.Name}\n\n{info.Title}.\n\nDefault level: {info.Level.ToString().ToLowerInvariant()}. {Sentence(info.Level)}", page.Text, StringComparison.Ordinal);
         Assert.True(page.Examples.Count(e => e.Clean) >= 2, $"{id}: two clean examples");
         Assert.True(page.Examples.Count(e => !e.Clean) >= 2 || WithoutFindingExample.Contains(id), $"{id}: two examples with a finding");
         Assert.All(page.Examples.Where(e => !e.Clean), e => Assert.True(e.Expected.Any(x => x.Rule == id), $"{id}, line {e.Line}: the example has no `// finds {id}`"));
     }
+
+    /// <summary>What a level says: the sentence against which each rule's level was weighed.</summary>
+    private static string Sentence(Level level) => level switch
+    {
+        Level.Error => "It must not be made, served or sold like this.",
+        Level.Warning => "A head bartender would change it.",
+        Level.Note => "Worth knowing.",
+        _ => "Off until a house asks for it.",
+    };
 
     [Theory]
     [MemberData(nameof(PageIds))]

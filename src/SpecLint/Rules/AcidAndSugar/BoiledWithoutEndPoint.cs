@@ -57,6 +57,18 @@ internal sealed partial class BoiledWithoutEndPoint : PrepRule
             Advice = "Write the yield by mass or volume, or say in the step how much is left (`until`: \"reduced by half\").",
         });
 
+    /// <summary>Whether an end point in words is that something is boiled down, perhaps to a share.</summary>
+    public static bool SaysReduced(string text)
+    {
+        if (text.IndexOf("reduc", StringComparison.OrdinalIgnoreCase) >= 0) return true;
+        foreach (string share in Shares)
+        {
+            if (text.IndexOf(share, StringComparison.OrdinalIgnoreCase) >= 0) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>Whether an end point in words is one that can be measured: a number, or a share of what was there.</summary>
     private static bool SaysHowFar(Given<string> text)
     {

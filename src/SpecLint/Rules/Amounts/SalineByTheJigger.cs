@@ -17,10 +17,10 @@ internal sealed partial class SalineByTheJigger : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || !part.IsWeighed || part.Material is not { } material || !part.Line.Amount.IsGiven) continue;
-            bool salty = material.Kind.IsSalt && Written.IsPoured(part.Line.Amount.Value.Unit), sour = material.Kind.IsAcid && material.State == MaterialState.Powder;
+            bool salty = material.Kind.IsSalt, sour = material.Kind.IsAcid && material.State == MaterialState.Powder;
             if (!salty && !sour) continue;
             var limit = salty ? Salt : Acid;
-            double grams = salty ? part.Grams.Typical * material.Of(Component.SodiumChloride) / serves : part.Grams.Typical / serves;
+            double grams = salty ? part.Grams.Low * material.Of(Component.SodiumChloride) / serves : part.Grams.Typical / serves;
             if (grams <= limit.Value) continue;
             var line = part.Line;
             bool poured = Written.IsPoured(line.Amount.Value.Unit);

@@ -15,6 +15,7 @@ namespace SpecLint.Rules.Amounts;
 [Limit("amount-pour-long", "Long")]
 [Limit("amount-pour-other", "Other")]
 [Limit("amount-pour-least", "LeastPour")]
+[Limit("amount-pour-rinse", "Rinse")]
 internal sealed partial class TenfoldPour : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
@@ -23,12 +24,14 @@ internal sealed partial class TenfoldPour : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (part.Material is not { } material || !line.Amount.IsGiven || part.Phase == PartPhase.Beside) continue;
+            bool rinses = line.Role == LineRole.Rinse;
+            if (part.Material is not { } material || !line.Amount.IsGiven || (part.Phase == PartPhase.Beside && !rinses)) continue;
             var amount = line.Amount.Value;
-            if (!Written.IsPoured(amount.Unit) || part.Material.State != MaterialState.Liquid) continue;
-            if (BatchLike(part)) continue;
-            var limit = LimitOf(material);
-            double each = part.Millilitres / serves;
+            if (amount.Dimension != Dimension.Volume || material.State != MaterialState.Liquid || BatchLike(part)) continue;
+            var limit = rinses ? Rinse : LimitOf(material);
+
+            // A cup or a splash has no sharp size: its least counts.
+            double each = (Written.IsPoured(amount.Unit) ? amount.Base : amount.BaseLow) / serves;
             if (limit is null || each <= limit.Value) continue;
 
             // Bitters over an ounce are told by their own rule.
@@ -41,7 +44,7 @@ internal sealed partial class TenfoldPour : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} maximum for {limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
+                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} maximum for {(rinses ? "the " : "")}{limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
                 Advice = right,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],
                 Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],

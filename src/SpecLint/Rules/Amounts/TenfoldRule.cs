@@ -15,6 +15,12 @@ internal abstract partial class TenfoldRule : PrepRule
     /// <summary>The group of agents.</summary>
     protected abstract string Group { get; }
 
+    /// <summary>The highest level that a finding has.</summary>
+    protected virtual Level Highest => Level.Error;
+
+    /// <summary>Whether far too little is told too.</summary>
+    protected virtual bool TellsTooLittle => true;
+
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -31,7 +37,7 @@ internal abstract partial class TenfoldRule : PrepRule
             if (double.IsNaN(whole)) whole = Whole(context.Profile);
             if (!(whole > 0) || line.Amount.Value.Dimension != Dimension.Mass || part.Grams.Typical <= 0) continue;
             double share = part.Grams.Typical / whole * 100;
-            bool over = share > use.High * Over.Value, under = share < use.Low / Under.Value;
+            bool over = share > use.High * Over.Value, under = TellsTooLittle && share < use.Low / Under.Value;
             if (!over && !under) continue;
             double tenth = over ? part.Grams.Typical / 10 : part.Grams.Typical * 10;
             double without = whole - part.Grams.Typical, right = tenth / (without + tenth) * 100;
@@ -41,7 +47,7 @@ internal abstract partial class TenfoldRule : PrepRule
             context.Report(new(Info)
             {
                 At = context.AmountOf(line),
-                AskedLevel = under || use.Mark == Mark.Memory ? Level.Warning : null,
+                AskedLevel = under || use.Mark == Mark.Memory || Highest < Level.Error ? Level.Warning : null,
                 Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} ({use.Source})" + (isTen ? ": probably off by a factor of ten." : "."),
                 Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("share of the whole", share, "%"), Proof.Of("usual most", use.High, "%", use.Source)],

@@ -37,7 +37,8 @@ internal sealed partial class UnlikePublished : DrinkRule
         if (!beyondAll) (words, proofs) = Outside(poured, group, group.Usual, Far.Value / 100);
         if (words.Count == 0) return;
 
-        // A drink at the edge of the published ones is worth a word where one slip explains it.
+        // A drink at the edge of the published ones is worth a word where one slip explains it, and nothing plainer says it.
+        if (!beyondAll && BalanceOverSpirit.Speaks(context, drink)) return;
         var slip = Slip(context, drink, poured, group);
         if (!beyondAll && !slip.Explains) return;
         if (slip.Correction is not null && IsBatched(context, drink)) slip = slip with { Correction = null };
@@ -51,6 +52,10 @@ internal sealed partial class UnlikePublished : DrinkRule
             Corrections = slip.Correction is null ? [] : [slip.Correction],
         });
     }
+
+    /// <summary>Whether a drink lies beyond all published ones of its group, and this rule says so.</summary>
+    public static bool IsBeyondAll(Drink drink, PouredDrink poured) =>
+        drink.KnownStyle is null && DrinkGroupTable.Find(poured.Group) is { } group && Outside(poured, group, group.Seen, Edge).Words.Count > 0;
 
     private static (List<string> Words, List<Evidence> Proofs) Outside(PouredDrink poured, DrinkGroup group, Band?[] bands, double room)
     {
@@ -99,7 +104,7 @@ internal sealed partial class UnlikePublished : DrinkRule
     }
 
     /// <summary>Whether a batch is made in its ratios: then both change, or none.</summary>
-    private static bool IsBatched(RecipeContext context, Drink drink)
+    internal static bool IsBatched(RecipeContext context, Drink drink)
     {
         foreach (var prep in context.Book.Preps)
         {

@@ -18,12 +18,16 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
             {
                 if (BuiltInCatalogue.Find(BuiltInCatalogue.Slug(words)) is not { } meant) continue;
                 var kind = meant.IngredientKind.OrNone();
-                if (!kind.IsNamedOnMenus || ProtectedName.IsOne(words)) continue;
+                if (ProtectedName.IsOne(words)) continue;
                 held ??= HeldWords.Of(context, recipe);
-                if (held.IsOpen || held.Has(words) || held.Has(meant.Name.Or(meant.Id)) || held.HasId(meant.Id)) continue;
+
+                // One of two sisters is named and the other poured: dry vermouth and sweet.
+                bool sister = !kind.IsNamedOnMenus && kind is { IsManifold: true, GivesStrength: true, IsLiqueur: false, IsBitters: false } && held.Parts.Any(p => p.Material is { } m && m.Kind == kind);
+                if (!kind.IsNamedOnMenus && !sister) continue;
+                if (held.IsOpen || held.HasId(meant.Id) || (sister ? held.PartsNamed(words).Count > 0 : held.Has(words) || held.Has(meant.Name.Or(meant.Id)))) continue;
 
                 // A liqueur or an aromatised wine tastes of many things that no file lists.
-                if (held.IsManifold && !kind.IsSpirit) continue;
+                if (held.IsManifold && !kind.IsSpirit && !sister) continue;
                 context.Report(new(Rule)
                 {
                     At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),

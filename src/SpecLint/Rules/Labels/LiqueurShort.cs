@@ -12,7 +12,7 @@ internal sealed partial class LiqueurShort : PrepRule
 
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Name.IsGiven || !Sold.IsSold(context, prep)) return;
+        if (!prep.Name.IsGiven) return;
         string name = prep.Name.Value;
         LegalName? law = null;
         string word = "";
@@ -39,7 +39,8 @@ internal sealed partial class LiqueurShort : PrepRule
             : $"comes to {Say.Fact(Fact.Abv, abv)}, below {Say.Number(law.StrengthAtLeast)} % vol";
         context.Report(new(Rule)
         {
-            AskedLevel = law.LevelCap,
+            // A name that no guest sees yet is wrong on the bottle already.
+            AskedLevel = Sold.IsSold(context, prep) ? law.LevelCap : Level.Warning,
             At = context.At(prep.Name.Span, "name"),
             Message = $"It is named {word}, and {what} ({law.Source}).",
             Advice = sweet ? $"Raise the sugar to {Say.Number(law.SugarAtLeast)} g/L, or leave the word {word} out of its name." : $"Make it stronger, or leave the word {word} out of its name.",

@@ -32,6 +32,9 @@ internal sealed partial class ProtectedName : FileRule
                 }
 
                 break;
+            case Drink { Name.IsGiven: true } drink:
+                Look(context, drink, drink.Name.Value, context.At(drink.Name.Span), "name", null);
+                break;
             case Prep { Name.IsGiven: true } prep:
                 Look(context, prep, prep.Name.Value, context.At(prep.Name.Span), "name", Sold.IsSold(context, prep) ? null : Level.Note);
                 break;
@@ -45,7 +48,8 @@ internal sealed partial class ProtectedName : FileRule
         foreach (var name in Names)
         {
             // "Champagne vinegar" names a vinegar: only the last words say what a thing is. Of several names the longest is told.
-            if (TermOf(words, name) is not { } term || !name.AppliesIn(context.Settings) || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase))) continue;
+            var found = recipe is Drink && recipe == context.File ? TermIn(words, name) : TermOf(words, name);
+            if (found is not { } term || !name.AppliesIn(context.Settings) || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase))) continue;
             held ??= HeldWords.Of(context, recipe);
             if (held.IsOpen || name.Terms.Any(held.HasName)) return;
             told = term;
@@ -62,6 +66,20 @@ internal sealed partial class ProtectedName : FileRule
             });
         }
     }
+
+    /// <summary>A drink's name holds what is in it anywhere ("Scotch sour"); a short word is that of a place or a person too.</summary>
+    private static string? TermIn(string words, LegalName name)
+    {
+        foreach (string term in name.Terms)
+        {
+            if (term.Length > LongestShared && WordSearch.Has(words, term)) return term;
+        }
+
+        return null;
+    }
+
+    /// <summary>Letters up to which a protected name is often something else too: port, cava.</summary>
+    private const int LongestShared = 4;
 
     private static string? TermOf(string words, LegalName name)
     {

@@ -111,7 +111,7 @@ internal sealed class GlassFill
         bool block = iced && profile.TechniqueStep is { Ice.IsGiven: true } technique && technique.Ice.Value.IsBlock;
         foreach (var step in drink.Method)
         {
-            if (!step.HasIce || step.Verb.LeavesIce || step == profile.TechniqueStep) continue;
+            if (!step.HasIce || step.Verb.LeavesIce || step.Verb.ClosesVessel || step == profile.TechniqueStep) continue;
 
             // What is strained afterwards was built on ice in a mixing glass.
             if (step.Verb.IcesGlass && !step.Verb.UsesStrainer && IsStrainedAfter(drink, step)) continue;

@@ -10,8 +10,7 @@ internal sealed partial class GlassUnderFilled : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (context.Glass is not { IsHouse: true, IsIced: false } glass) return;
-
+        if (context.Glass is not { IsIced: false } glass) return;
         if (drink.Glass.Value is not { IsFilledUp: true, IsIced: false }) return;
         double least = glass.Brim.Low * Least.Value / 100;
         if (glass.Fill.High >= least) return;

@@ -8,6 +8,8 @@ namespace SpecLint.Rules.Service;
 
 [Rule("SL8019", "yield-counts-solids", "A yield that counts what is strained out", Level.Warning, IsConsequence = true)]
 [Limit("yield-tolerance", "Off")]
+[Limit("strained-holds-least", "Holds")]
+[Limit("strained-counts-from", "CountsFrom")]
 internal sealed partial class YieldCountsSolids : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
@@ -34,11 +36,16 @@ internal sealed partial class YieldCountsSolids : PrepRule
 
         // The sum of all that went in, to the gram, though a share of it that a scale sees is strained out.
         bool sum = prep.Yield.Value.Dimension == Dimension.Mass && Math.Abs(yield - whole) <= Guards.SumYield * yield && strained > yield * Off.Value / 100;
-        if (!more && !sum) return;
+
+        // Solids that are a good share of it come out wet, and take some of the liquid with them.
+        bool wet = strained >= whole * CountsFrom.Value / 100 && yield > all - (strained * Holds.Value / 100);
+        if (!more && !sum && !wet) return;
         context.Report(new(Rule)
         {
             At = context.At(prep.Yield.Span, "yield"),
-            Message = !more
+            Message = !more && !sum
+                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)} of {Say.With(all, unit)} at most, but {Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and comes out wet: it holds back at least {Say.With(Holds.Value, "%")} of its own mass ({Holds.Source})."
+                : !more
                 ? $"The yield of {Say.With(yield, "g")} is the sum of everything that goes in, but {Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and holds back liquid."
                 : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, counting every drop of its juice.",
             Advice = "Weigh what runs through, and write what is left as a by-product.",

@@ -1,0 +1,88 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Rules.Amounts;
+
+namespace SpecLint.Rules.Balance;
+
+[Rule("SL3027", "more-balance-than-spirit", "More of what sours or sweetens than of any part with alcohol", Level.Note, IsConsequence = true)]
+[Limit("order-rounding", "Edge")]
+internal sealed partial class BalanceOverSpirit : DrinkRule
+{
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (Find(context, drink) is { } order) Report(context, drink, order);
+    }
+
+    /// <summary>Whether this rule speaks of a drink.</summary>
+    public static bool Speaks(RecipeContext context, Drink drink) => Find(context, drink) is not null;
+
+    private static Order? Find(RecipeContext context, Drink drink)
+    {
+        double strong = 0, all = 0;
+        Part? chief = null, sour = null, sweet = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
+            var role = PartRoles.Of(material);
+            if (role == PartRole.Strong) strong += part.Millilitres;
+            if (role is PartRole.Strong or PartRole.WithAlcohol)
+            {
+                all += part.Millilitres;
+                chief = Larger(chief, part);
+            }
+
+            if (role == PartRole.Sour) sour = Larger(sour, part);
+            if (role == PartRole.Sweet) sweet = Larger(sweet, part);
+        }
+
+        // A split base counts together; a drink without a spirit has its alcohol as it has it.
+        if (chief is null || !(strong > 0)) return null;
+        bool isSweet = sweet is not null && (sour is null || sweet.Millilitres > sour.Millilitres);
+        if ((isSweet ? sweet : sour) is not { } over || !(over.Millilitres > Math.Max(strong, chief.Millilitres) * (1 + (Edge.Value / 100)))) return null;
+        if (PouredDrink.Of(context.Profile) is not { } poured || IsSaidByBands(context, drink) || UnlikePublished.IsBeyondAll(drink, poured)) return null;
+        return new Order(over, chief, isSweet, over.Millilitres > all * (1 + (Edge.Value / 100)));
+    }
+
+    private static Part Larger(Part? known, Part part) => known is null || part.Millilitres > known.Millilitres ? part : known;
+
+    /// <summary>What stands in the wrong order.</summary>
+    /// <param name="Over">The part that sours or sweetens.</param>
+    /// <param name="Chief">The largest part with alcohol.</param>
+    /// <param name="IsSweet">Whether it sweetens.</param>
+    /// <param name="OverAll">Whether it is more than all parts with alcohol together.</param>
+    private sealed record Order(Part Over, Part Chief, bool IsSweet, bool OverAll);
+
+    /// <summary>Whether a band of its style says it with a figure.</summary>
+    private static bool IsSaidByBands(RecipeContext context, Drink drink)
+    {
+        if (drink.KnownStyle is not { } style) return false;
+        foreach (var fact in BandSolver.Facts)
+        {
+            if (style.Seen(fact) is { } band && context.Fact(fact) is { IsKnown: true } value && (value.Value < band.Low || value.Value > band.High)) return true;
+        }
+
+        return false;
+    }
+
+    private static void Report(RecipeContext context, Drink drink, Order order)
+    {
+        var (over, chief, isSweet, overAll) = (order.Over, order.Chief, order.IsSweet, order.OverAll);
+        string item = over.Line.Item.Or("it"), spirit = chief.Line.Item.Or("the spirit");
+        var (a, b) = (over.Line.Amount, chief.Line.Amount);
+        bool exchanges = a.IsGiven && b.IsGiven && Written.IsPoured(a.Value.Unit) && Written.IsPoured(b.Value.Unit) && !UnlikePublished.IsBatched(context, drink);
+        var source = context.File.Source;
+        string words = exchanges ? $"{source.TextOf(a.Span).Trim('"')} of {spirit} and {source.TextOf(b.Span).Trim('"')} of {item}" : "";
+        context.Report(new(Rule)
+        {
+            AskedLevel = overAll ? Level.Warning : null,
+            At = context.AmountOf(over.Line),
+            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}` and {(overAll ? "less than that of all its parts with alcohol together" : $"only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
+            Advice = exchanges ? $"Write {words}, if the two amounts were exchanged." : "Check the two amounts.",
+            Evidence = [Proof.Of(item, over.Millilitres, "mL"), Proof.Of(spirit, chief.Millilitres, "mL")],
+            Related = [new RelatedPlace(context.At(chief.Line.Span), "the largest part with alcohol")],
+            Corrections = exchanges ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(a.Span), source.TextOf(b.Span)), new TextEdit(context.At(b.Span), source.TextOf(a.Span))])] : [],
+        });
+    }
+}
