@@ -6,13 +6,13 @@ namespace SpecLint.Profile;
 /// <summary>What a part is in a drink.</summary>
 internal enum PartRole
 {
-    /// <summary>Anything else: bitters, egg, dairy, mild juice, what lengthens.</summary>
+    /// <summary>Anything else: egg, dairy, mild juice, what lengthens.</summary>
     Other,
 
     /// <summary>A spirit.</summary>
     Strong,
 
-    /// <summary>A liqueur, a wine, or what has its strength.</summary>
+    /// <summary>A liqueur, a wine, bitters, or what has their strength.</summary>
     WithAlcohol,
 
     /// <summary>As sour as lemon or lime.</summary>
@@ -33,11 +33,11 @@ internal static class PartRoles
     /// <summary>The role of a material.</summary>
     public static PartRole Of(Material material)
     {
-        if (material.Kind.IsBitters || material.Kind.IsDairy) return PartRole.Other;
+        if (material.Kind.IsDairy) return PartRole.Other;
         double ethanol = material.Of(Component.Ethanol), sugar = Solving.SugarOf(material.PerGram);
         if (ethanol > StrongFrom && sugar < LiqueurSugar) return PartRole.Strong;
         if (ethanol > WineFrom) return PartRole.WithAlcohol;
-        if (100 * Solving.AcidsOf(material.PerGram) >= Sharp.Value && sugar < SyrupSugar) return PartRole.Sour;
+        if (100 * Solving.AcidsOf(material.PerGram) >= Sharp.Value && sugar < SyrupSugar && material.Kind.Sours) return PartRole.Sour;
         return ethanol < NoAlcohol && sugar >= SyrupSugar ? PartRole.Sweet : PartRole.Other;
     }
 }

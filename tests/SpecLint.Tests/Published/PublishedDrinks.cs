@@ -50,6 +50,8 @@ internal static class PublishedDrinks
     /// <summary>A line with an amount and an item; <see langword="null"/> where the list leaves one of them open.</summary>
     private static Line? Understood(string written)
     {
+        // "1/4 oz each gin, rum" is several lines in one.
+        if (written.Contains(" each ", StringComparison.OrdinalIgnoreCase)) return null;
         var line = Reader.Read(written);
         if (line.Kind != WrittenLineKind.Ingredient) return null;
         string item = line.Item.Answer is NameAnswer.Unclear ? (line.Item.Choices is [var first, ..] ? first : "") : line.Item.Id;

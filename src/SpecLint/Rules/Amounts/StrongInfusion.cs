@@ -1,4 +1,6 @@
 using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Rules.Balance;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -10,4 +12,7 @@ internal sealed partial class StrongInfusion : TenfoldRule
     protected override Level Highest => Level.Warning;
 
     protected override bool TellsTooLittle => false;
+
+    /// <summary>An oil that is steeped is used by the drop.</summary>
+    protected override bool Concerns(RecipeProfile profile, double whole) => Builds.Grams(profile, static m => m is { Kind.IsFat: true }) * 2 < whole;
 }

@@ -34,6 +34,9 @@ internal sealed partial class TenfoldPour : DrinkRule
             double each = (Written.IsPoured(amount.Unit) ? amount.Base : amount.BaseLow) / serves;
             if (limit is null || each <= limit.Value) continue;
 
+            // Beer and lemonade come in bottles of their own sizes: another rule asks for it.
+            if (ReferenceEquals(limit, Long) && Written.IsBottle(amount.Unit)) continue;
+
             // Bitters over an ounce are told by their own rule.
             if (material.Kind.IsBitters) continue;
             // A part of a drink is at least an eighth of what one drink takes of it at most.

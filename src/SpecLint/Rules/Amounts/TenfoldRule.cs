@@ -21,6 +21,9 @@ internal abstract partial class TenfoldRule : PrepRule
     /// <summary>Whether far too little is told too.</summary>
     protected virtual bool TellsTooLittle => true;
 
+    /// <summary>Whether the usual amounts are those of such a whole, of so many grams.</summary>
+    protected virtual bool Concerns(RecipeProfile profile, double whole) => true;
+
     /// <inheritdoc/>
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -35,7 +38,7 @@ internal abstract partial class TenfoldRule : PrepRule
             if (part.Item is not { File: Ingredient } item || !part.IsWeighed || !line.Amount.IsGiven) continue;
             if (Find(item, family) is not { } use || use.Group != Group) continue;
             if (double.IsNaN(whole)) whole = Whole(context.Profile);
-            if (!(whole > 0) || line.Amount.Value.Dimension != Dimension.Mass || part.Grams.Typical <= 0) continue;
+            if (!(whole > 0) || !Concerns(context.Profile, whole) || line.Amount.Value.Dimension != Dimension.Mass || part.Grams.Typical <= 0) continue;
             double share = part.Grams.Typical / whole * 100;
             bool over = share > use.High * Over.Value, under = TellsTooLittle && share < use.Low / Under.Value;
             if (!over && !under) continue;

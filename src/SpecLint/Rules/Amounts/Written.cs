@@ -21,6 +21,9 @@ internal static class Written
     /// <summary>Whether a unit is one of those that a jigger or jug is marked in: metric, or an ounce.</summary>
     public static bool IsPoured(Unit unit) => IsMetricVolume(unit) || IsOunce(unit);
 
+    /// <summary>Whether it is a bottle without a size.</summary>
+    public static bool IsBottle(Unit unit) => unit.Name is "bottle";
+
     /// <summary>Whether it is an ounce by weight or a pound.</summary>
     public static bool IsPound(Unit unit) => unit.Dimension == Dimension.Mass && unit.System is UnitSystem.UnitedStates or UnitSystem.Imperial or UnitSystem.Trade && unit.Name is "lb" or "oz av" or "oz-wt";
 

@@ -12,19 +12,22 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (Find(context, drink) is { } order) Report(context, drink, order);
+        if (Find(context, drink) is { } order && !IsSaidByBands(context, drink) && !UnlikePublished.Speaks(context, drink)) Report(context, drink, order);
     }
 
-    /// <summary>Whether this rule speaks of a drink.</summary>
-    public static bool Speaks(RecipeContext context, Drink drink) => Find(context, drink) is not null;
+    /// <summary>Whether one part that sours or sweetens is more than all parts with alcohol together.</summary>
+    public static bool IsOverAll(RecipeContext context, Drink drink) => Find(context, drink) is { OverAll: true };
 
     private static Order? Find(RecipeContext context, Drink drink)
     {
-        double strong = 0, all = 0;
+        double strong = 0, all = 0, serves = drink.ServesOrOne;
         Part? chief = null, sour = null, sweet = null;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
+
+            // A part beyond all bounds is a finding of its own.
+            if (TenfoldPour.LimitOf(material) is { } most && part.Millilitres / serves > most.Value) return null;
             var role = PartRoles.Of(material);
             if (role == PartRole.Strong) strong += part.Millilitres;
             if (role is PartRole.Strong or PartRole.WithAlcohol)
@@ -41,7 +44,7 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         if (chief is null || !(strong > 0)) return null;
         bool isSweet = sweet is not null && (sour is null || sweet.Millilitres > sour.Millilitres);
         if ((isSweet ? sweet : sour) is not { } over || !(over.Millilitres > Math.Max(strong, chief.Millilitres) * (1 + (Edge.Value / 100)))) return null;
-        if (PouredDrink.Of(context.Profile) is not { } poured || IsSaidByBands(context, drink) || UnlikePublished.IsBeyondAll(drink, poured)) return null;
+        if (PouredDrink.Of(context.Profile) is null) return null;
         return new Order(over, chief, isSweet, over.Millilitres > all * (1 + (Edge.Value / 100)));
     }
 
@@ -78,7 +81,7 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         {
             AskedLevel = overAll ? Level.Warning : null,
             At = context.AmountOf(over.Line),
-            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}` and {(overAll ? "less than that of all its parts with alcohol together" : $"only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
+            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}`, {(overAll ? "more than of all its parts with alcohol together" : $"and only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
             Advice = exchanges ? $"Write {words}, if the two amounts were exchanged." : "Check the two amounts.",
             Evidence = [Proof.Of(item, over.Millilitres, "mL"), Proof.Of(spirit, chief.Millilitres, "mL")],
             Related = [new RelatedPlace(context.At(chief.Line.Span), "the largest part with alcohol")],

@@ -9,7 +9,7 @@ namespace SpecLint.Rules.Balance;
 
 [Rule("SL3026", "unlike-published-drinks", "Amounts that no published drink of its make-up comes near", Level.Warning, IsConsequence = true)]
 [Limit("amount-bitters-per-serve", "Usual")]
-[Limit("group-far", "Far")]
+[Limit("group-far", "FarFrom")]
 internal sealed partial class UnlikePublished : DrinkRule
 {
     /// <summary>What a slip explains.</summary>
@@ -24,38 +24,47 @@ internal sealed partial class UnlikePublished : DrinkRule
 
     public override void Check(RecipeContext context, Drink drink)
     {
-        // A style has bands of its own.
-        if (drink.KnownStyle is not null || PouredDrink.Of(context.Profile) is not { } poured || DrinkGroupTable.Find(poured.Group) is not { } group) return;
-        // A part beyond all bounds, and how much acid is weighed in, are findings of their own.
-        foreach (var part in poured.Parts)
-        {
-            if (Substances.IsAcid(part.Material) || (TenfoldPour.LimitOf(part.Material!) is { } most && part.Millilitres / drink.ServesOrOne > most.Value)) return;
-        }
-
-        var (words, proofs) = Outside(poured, group, group.Seen, Edge);
-        bool beyondAll = words.Count > 0;
-        if (!beyondAll) (words, proofs) = Outside(poured, group, group.Usual, Far.Value / 100);
-        if (words.Count == 0) return;
-
-        // A drink at the edge of the published ones is worth a word where one slip explains it, and nothing plainer says it.
-        if (!beyondAll && BalanceOverSpirit.Speaks(context, drink)) return;
-        var slip = Slip(context, drink, poured, group);
-        if (!beyondAll && !slip.Explains) return;
+        if (Find(context, drink) is not { } found) return;
+        var slip = found.Slip;
         if (slip.Correction is not null && IsBatched(context, drink)) slip = slip with { Correction = null };
         context.Report(new(Rule)
         {
-            AskedLevel = beyondAll ? null : Level.Note,
+            // More lemon or syrup than alcohol is more than an edge.
+            AskedLevel = found.BeyondAll || BalanceOverSpirit.IsOverAll(context, drink) ? null : Level.Note,
             At = context.At(drink.IngredientsSpan, "ingredients"),
-            Message = $"As poured, its {Say.List(words)}, {(beyondAll ? $"beyond all {Say.Number(group.Count, 0)} published {group.Name}" : $"far from what 96 in 100 of {Say.Number(group.Count, 0)} published {group.Name} have")} ({group.Source}).",
+            Message = $"As poured, its {Say.List(found.Words)}, {(found.BeyondAll ? $"beyond all {Say.Number(found.Group.Count, 0)} published {found.Group.Name}" : $"far from what 96 in 100 of {Say.Number(found.Group.Count, 0)} published {found.Group.Name} have")} ({found.Group.Source}).",
             Advice = slip.Advice.Length > 0 ? slip.Advice : "Look for an amount that slipped, or for two that were exchanged. If it is meant, name its style.",
-            Evidence = proofs,
+            Evidence = found.Proofs,
             Corrections = slip.Correction is null ? [] : [slip.Correction],
         });
     }
 
-    /// <summary>Whether a drink lies beyond all published ones of its group, and this rule says so.</summary>
-    public static bool IsBeyondAll(Drink drink, PouredDrink poured) =>
-        drink.KnownStyle is null && DrinkGroupTable.Find(poured.Group) is { } group && Outside(poured, group, group.Seen, Edge).Words.Count > 0;
+    /// <summary>Whether this rule speaks of a drink.</summary>
+    public static bool Speaks(RecipeContext context, Drink drink) => Find(context, drink) is not null;
+
+    /// <summary>What lies outside the published drinks of its group.</summary>
+    private sealed record Outlier(DrinkGroup Group, List<string> Words, List<Evidence> Proofs, bool BeyondAll, Explanation Slip);
+
+    private static Outlier? Find(RecipeContext context, Drink drink)
+    {
+        // A style has bands of its own.
+        if (drink.KnownStyle is not null || PouredDrink.Of(context.Profile) is not { } poured || DrinkGroupTable.Find(poured.Group) is not { } group) return null;
+
+        // A part beyond all bounds, and how much acid is weighed in, are findings of their own.
+        foreach (var part in poured.Parts)
+        {
+            if (Substances.IsAcid(part.Material) || (TenfoldPour.LimitOf(part.Material!) is { } most && part.Millilitres / drink.ServesOrOne > most.Value)) return null;
+        }
+
+        var (words, proofs) = Outside(poured, group, group.Seen, Edge);
+        bool beyondAll = words.Count > 0;
+        if (!beyondAll) (words, proofs) = Outside(poured, group, group.Usual, FarFrom.Value / 100);
+        if (words.Count == 0) return null;
+
+        // A drink at the edge of the published ones is worth a word where one slip explains it.
+        var slip = Slip(context, drink, poured, group);
+        return beyondAll || slip.Explains ? new Outlier(group, words, proofs, beyondAll, slip) : null;
+    }
 
     private static (List<string> Words, List<Evidence> Proofs) Outside(PouredDrink poured, DrinkGroup group, Band?[] bands, double room)
     {

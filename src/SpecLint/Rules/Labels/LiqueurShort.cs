@@ -22,7 +22,8 @@ internal sealed partial class LiqueurShort : PrepRule
             foreach (string term in legal.Terms)
             {
                 // The last words say what a thing is; "crème de" is the start of such a name.
-                if (term.Length == 0 || term.Length <= word.Length || !(term.EndsWith(" de", StringComparison.Ordinal) ? WordSearch.Has(name, term) : WordSearch.EndsWith(name, term))) continue;
+                if (term.Length <= word.Length) continue;
+                if (!(term.EndsWith(" de", StringComparison.Ordinal) ? WordSearch.Has(name, term) : WordSearch.EndsWith(name, term))) continue;
                 law = legal;
                 word = term;
             }
@@ -39,8 +40,8 @@ internal sealed partial class LiqueurShort : PrepRule
             : $"comes to {Say.Fact(Fact.Abv, abv)}, below {Say.Number(law.StrengthAtLeast)} % vol";
         context.Report(new(Rule)
         {
-            // A name that no guest sees yet is wrong on the bottle already.
-            AskedLevel = Sold.IsSold(context, prep) ? law.LevelCap : Level.Warning,
+            // The law is about what is sold by the name; where it is made, the name is worth a word before somebody prints it.
+            AskedLevel = Sold.IsSold(context, prep) ? law.LevelCap : Level.Note,
             At = context.At(prep.Name.Span, "name"),
             Message = $"It is named {word}, and {what} ({law.Source}).",
             Advice = sweet ? $"Raise the sugar to {Say.Number(law.SugarAtLeast)} g/L, or leave the word {word} out of its name." : $"Make it stronger, or leave the word {word} out of its name.",
