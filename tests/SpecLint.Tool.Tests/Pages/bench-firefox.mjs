@@ -67,7 +67,8 @@ const parts = {
   async sour() {
     const { context, tab } = await open();
     await openAll(tab);
-    await after(tab, () => tab.$eval('#prepare-sour', (form) => form.requestSubmit()));
+    await tab.$eval('#prepare-sour', (form) => form.requestSubmit());
+    await tab.waitForFunction(() => document.querySelector('#text').value !== '', { timeout: 180_000 });
     const text = await value(tab);
     await context.close();
     return text;
