@@ -141,19 +141,20 @@ public static class AcidBase
 
     /// <summary>
     /// pH of a composition with what makes it uncertain beyond its masses. Ions that no table lists are one part: as a charge of one standard error of
-    /// 0.3 mmol/kg and 4 % of the strong-ion difference, more and less of it. The charge that protein takes up is the other: half to
+    /// 0.3 mmol/kg and 4 % of the strong-ion difference that tables list, more and less of it. The charge that protein takes up is the other: half to
     /// twice of what its carboxyl groups do here. Both are judgement; the error of the model is <see cref="PhError"/>.
     /// </summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
     /// <param name="t">Temperature.</param>
+    /// <param name="listed">Share of the strong ions that was listed by tables of foods, 0 to 1: a salt that was weighed out has just its own ions.</param>
     /// <returns>Null where <see cref="Ph(ReadOnlySpan{double}, Celsius)"/> is.</returns>
     [Source("Stewart, How to Understand Acid–Base, 1981 (strong-ion difference); " + AcidData.ProteinSource)]
-    public static UncertainPh? PhWithRange(ReadOnlySpan<double> grams, Celsius t)
+    public static UncertainPh? PhWithRange(ReadOnlySpan<double> grams, Celsius t, double listed = 1)
     {
         Span<double> molal = stackalloc double[A];
-        if (!Dissolve(grams, molal, out var ions) || !Balance(molal, ions, t, 3.5, out var ph, out var strength))
+        if (!(listed is >= 0 and <= 1) || !Dissolve(grams, molal, out var ions) || !Balance(molal, ions, t, 3.5, out var ph, out var strength))
             return null;
-        var unlisted = UnlistedIons + UnlistedShare * Math.Abs(ions.Strong - ions.Protein);
+        var unlisted = UnlistedIons + UnlistedShare * listed * Math.Abs(ions.Strong - ions.Protein);
         var more95 = new StandardError(unlisted).Tolerance.HalfWidth;
         double minerals = 0, protein = 0;
         if (Balance(molal, ions with { Protein = ions.Protein + more95 }, t, ph, out var above, out _)

@@ -26,6 +26,9 @@ internal sealed class EntryComposition
 
     private const int Rounds = 12;
 
+    /// <summary>Of leaves, stalks and roots: celery 5.7 to 6.0, parsley 5.7 to 6.0, chives 5.2 to 6.3, spinach 5.5 to 6.8 (FDA/CFSAN, Approximate pH of Foods).</summary>
+    private static readonly Ph TissuePh = new(6);
+
     private static readonly Component[] Ions = [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate];
 
     private static readonly (string Path, Component Component)[] Paths =
@@ -44,7 +47,6 @@ internal sealed class EntryComposition
         ("calcium", Component.Calcium), ("magnesium", Component.Magnesium), ("chloride", Component.Chloride), ("sulphate", Component.Sulphate), ("protein", Component.Protein), ("fat", Component.Fat),
         ("fibre", Component.Fibre),
     ];
-
 
     /// <summary>Reads the typical values of an ingredient.</summary>
     /// <param name="ingredient">With what it inherits.</param>
@@ -149,19 +151,24 @@ internal sealed class EntryComposition
     }
 
     /// <summary>
-    /// Ions that are analysed without a pH and the anions that hold them are no free base: they count as neutral salts. What the anions of a salt leave
-    /// over is held by those that have no field (glutamate, sulphite, traces in rock salt): it counts as chloride.
+    /// Ions that are analysed without a pH and the anions that hold them are no free base. They hold the acids that were analysed with them, to the pH
+    /// of living tissue; what is left counts as neutral salts. What the anions of a salt leave over is held by those that have no field (glutamate,
+    /// sulphite, traces in rock salt): it counts as chloride.
     /// </summary>
     private void BindFreeIons(double[] grams)
     {
         if (!double.IsNaN(Ph)) return;
-        if (IonsAreBound)
-        {
-            grams[(int)Component.Chloride] += AcidBase.Unbalanced(grams) * ChlorideMolarMass;
-            return;
-        }
+        double free = IonsAreBound ? AcidBase.Unbalanced(grams) : Math.Max(0, ChargeOfMetals(grams) - (grams[(int)Component.Chloride] / ChlorideMolarMass) - ChargeOfAcids(grams));
+        grams[(int)Component.Chloride] += free * ChlorideMolarMass;
+    }
 
-        grams[(int)Component.Chloride] += Math.Max(0, ChargeOfMetals(grams) - (grams[(int)Component.Chloride] / ChlorideMolarMass)) * ChlorideMolarMass;
+    /// <summary>Charge that the acids alone have at the pH of living tissue, mol.</summary>
+    private static double ChargeOfAcids(double[] grams)
+    {
+        Span<double> acids = stackalloc double[Components.Count];
+        acids.Clear();
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids[(int)c] = grams[(int)c];
+        return AcidBase.Equivalents(acids, TissuePh) ?? 0;
     }
 
     /// <summary>Charge of the metals, mol.</summary>
@@ -284,17 +291,14 @@ internal sealed class EntryComposition
         grams[(int)Component.Potassium] = grams[(int)Component.Sodium] = 0;
     }
 
-    private static double Sugars(double[] grams)
-    {
-        double sum = 0;
-        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sum += grams[(int)c];
-        return sum;
-    }
+    private static double Sugars(double[] grams) => Sum(grams, Components.FirstSugar, Components.LastSugar);
 
-    private static double Acids(double[] grams)
+    private static double Acids(double[] grams) => Sum(grams, Components.FirstAcid, Components.LastAcid);
+
+    private static double Sum(double[] grams, Component first, Component last)
     {
         double sum = 0;
-        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) sum += grams[(int)c];
+        for (var c = first; c <= last; c++) sum += grams[(int)c];
         return sum;
     }
 

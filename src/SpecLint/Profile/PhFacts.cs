@@ -11,6 +11,15 @@ internal static class PhFacts
     /// <summary>g/mol.</summary>
     private const double PotassiumMolarMass = 39.0983;
 
+    /// <summary>g/mol.</summary>
+    private const double SodiumMolarMass = 22.9898;
+
+    /// <summary>g/mol.</summary>
+    private const double CalciumMolarMass = 40.078;
+
+    /// <summary>g/mol.</summary>
+    private const double MagnesiumMolarMass = 24.305;
+
     private static readonly Limit StrayIons = Limits.Of("stray-ions");
     private static readonly Evaluator PhEvaluator = static (grams, r) => r[0] = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
     private static readonly SlopeEvaluator PhSlopes = static (grams, wanted, slopes) => AcidBase.PhWithSlopes(grams, Celsius.Reference, wanted, slopes)?.Value ?? double.NaN;
@@ -68,7 +77,7 @@ internal static class PhFacts
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids += of.Of(c);
         if (acids / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
         var estimate = Propagation.Through(of, PhEvaluator, PhSlopes);
-        if (double.IsNaN(estimate.Value + estimate.Low + estimate.High) || AcidBase.PhWithRange(of.Grams, Celsius.Reference) is not { } uncertain)
+        if (double.IsNaN(estimate.Value + estimate.Low + estimate.High) || AcidBase.PhWithRange(of.Grams, Celsius.Reference, ShareOfTables(basis)) is not { } uncertain)
             return FactValue.Open("it lies outside the range of the acid model");
         if (estimate.Value > HighestOfFood && AcidBase.Unbalanced(of.Grams) > 0) return FactValue.Open("the acids that hold its minerals are not known: measure the pH");
         var range = estimate.With(uncertain.StandardError).Within(0, 14);
@@ -76,6 +85,23 @@ internal static class PhFacts
         return range.High - range.Low > WidestOfUse
             ? FactValue.Open("too little in it holds its pH: measure it")
             : (range.ToFact() with { From = From(uncertain, (estimate.High - estimate.Low) / 2) }).Tested(uncertain.IsTested && AcidBase.PhError.IsTested(estimate.Value) && Solubilities.HoldAll(of));
+    }
+
+    /// <summary>Share of the strong ions that come from foods, whose tables leave some out, and not from salts; 1 where a part is not known.</summary>
+    private static double ShareOfTables(FactBasis of)
+    {
+        double all = 0, listed = 0;
+        foreach (var part in of.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (part.Material is not { } material || !part.IsWeighed) return 1;
+            double ions = part.Grams.Typical * ((material.Of(Component.Sodium) / SodiumMolarMass) + (material.Of(Component.Potassium) / PotassiumMolarMass)
+                + (2 * material.Of(Component.Calcium) / CalciumMolarMass) + (2 * material.Of(Component.Magnesium) / MagnesiumMolarMass));
+            all += ions;
+            if (!material.Kind.BindsIons) listed += ions;
+        }
+
+        return all > 0 ? listed / all : 1;
     }
 
     /// <summary>

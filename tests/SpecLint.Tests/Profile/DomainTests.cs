@@ -1,13 +1,16 @@
+using System.Globalization;
 using SpecLint.Catalogue;
 using SpecLint.Profile;
 using SpecLint.Tests.Support;
+using Xunit.Abstractions;
 
 namespace SpecLint.Tests.Profile;
 
 /// <summary>No range leaves what its quantity can be: over every entry of the catalogue, and over entries mixed one to one.</summary>
-public sealed class DomainTests
+public sealed class DomainTests(ITestOutputHelper output)
 {
     private const int Pairs = 2000;
+    private const int RandomPairs = 60_000;
 
     [Fact]
     public void Ranges_of_every_entry_are_possible() => None(BuiltInCatalogue.Ids.Select(id => new[] { id }));
@@ -20,7 +23,27 @@ public sealed class DomainTests
         None(Enumerable.Range(0, Pairs).Select(i => new[] { ids[i % ids.Count], ids[((i * 7919) + (i / ids.Count) + 1) % ids.Count] }));
     }
 
+    /// <summary>Pairs drawn from all of the million; SPECLINT_SEED repeats a run.</summary>
+    [LongFact]
+    public void Ranges_of_pairs_at_random_are_possible()
+    {
+        int seed = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), CultureInfo.InvariantCulture, out int given) ? given : Environment.TickCount;
+        output.WriteLine($"SPECLINT_SEED={seed}, {RandomPairs} pairs");
+        var random = new Random(seed);
+        var ids = BuiltInCatalogue.Ids;
+        var faults = new List<string>();
+        for (int done = 0; done < RandomPairs; done += Pairs)
+            faults.AddRange(Faults(Enumerable.Range(0, Pairs).Select(_ => new[] { ids[random.Next(ids.Count)], ids[random.Next(ids.Count)] })));
+        Assert.True(faults.Count == 0, $"SPECLINT_SEED={seed}\n{string.Join("\n", faults)}");
+    }
+
     private static void None(IEnumerable<string[]> mixes)
+    {
+        var faults = Faults(mixes);
+        Assert.True(faults.Count == 0, string.Join("\n", faults));
+    }
+
+    private static List<string> Faults(IEnumerable<string[]> mixes)
     {
         var files = mixes.Select((items, i) => ($"mix-{i}.prep.json", $$"""{ "name": "{{string.Join(" and ", items)}}", "family": "other", "ingredients": [ {{string.Join(", ", items.Distinct().Select(m => $$"""{ "item": "{{m}}", "amount": "100 g" }"""))}} ] }""")).ToArray();
         var (book, profiles) = Checker.Profile(Books.Input(files));
@@ -36,7 +59,7 @@ public sealed class DomainTests
             }
         }
 
-        Assert.True(faults.Count == 0, string.Join("\n", faults));
+        return faults;
     }
 
     private static string? Fault(Fact fact, FactValue value, RecipeProfile profile)
