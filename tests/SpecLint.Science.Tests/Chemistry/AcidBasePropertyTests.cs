@@ -32,7 +32,7 @@ public sealed class AcidBasePropertyTests(ITestOutputHelper output)
         });
 
     [Fact]
-    public void A_million_compositions_give_a_number_or_unknown()
+    public void Any_composition_gives_a_number_or_unknown()
     {
         int known = 0, backedOut = 0;
         Gen.Select(Any, Gen.Double[-5, 60]).Sample(
@@ -51,9 +51,9 @@ public sealed class AcidBasePropertyTests(ITestOutputHelper output)
                     && (potassium is null || double.IsFinite(potassium.Value.Value))
                     && (juice is null || (double.IsFinite(juice.Value.TotalAcid.Value) && double.IsFinite(juice.Value.Potassium.Value)));
             },
-            iter: 1_000_000);
+            iter: LongRun.Cases(100_000, 1_000_000));
         output.WriteLine($"{known} have a pH, {backedOut} can be backed out");
-        Assert.True(known > 50_000 && backedOut > 1_000);
+        Assert.True(known > 5_000 && backedOut > 100);
     }
 
     [Fact]

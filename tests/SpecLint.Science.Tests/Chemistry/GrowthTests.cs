@@ -157,7 +157,7 @@ public sealed class GrowthTests(ITestOutputHelper output) : IScienceTable
                 var rate = GrowthModels.All[m].Rate(new Celsius(t), new Ph(p), new WaterActivity(w), grams);
                 return rate is not { } r || (double.IsFinite(r.PerHour) && r.PerHour >= 0 && r.PerHour < 10 && r.Xi is >= 0 and <= 1 && r.Psi >= 0);
             },
-            iter: 1_000_000);
+            iter: LongRun.Cases(200_000, 1_000_000));
 
     [Fact]
     public void Warmer_is_faster_below_the_optimum() =>
