@@ -9,8 +9,9 @@ const STYLE = /<style>([^]*?)<\/style>/g;
 /**
  * Shows a page that the library wrote. It holds no script; its style becomes a style sheet of this document while it is shown. In what
  * the library writes a quotation mark is part of a tag and never of a text, so that attributes can be told by their text.
+ * A picture takes the first place that the page leaves for one.
  */
-export function show(html) {
+export function show(html, picture) {
   sheet = new CSSStyleSheet();
   sheet.replaceSync([...html.matchAll(STYLE)].map((m) => m[1]).join('\n'));
 
@@ -22,6 +23,7 @@ export function show(html) {
   const bar = el('div', { class: 'papers' }, button(words.print, () => print()), close);
   byId('paper').replaceChildren(bar, ...[...page.body.childNodes].map((n) => document.importNode(n, true)));
   for (const placed of byId('paper').querySelectorAll('[data-style]')) placed.style.cssText = placed.dataset.style;
+  if (picture) byId('paper').querySelector('.picture')?.replaceChildren(picture);
   byId('look').disabled = true;
   document.adoptedStyleSheets = [sheet, head()];
   byId('bench').hidden = true;
@@ -32,7 +34,7 @@ export function show(html) {
 
 function head() {
   const own = new CSSStyleSheet();
-  own.replaceSync('.papers{display:flex;gap:.5rem;padding:.5rem 0}.papers button{font:inherit;min-height:2.5rem;padding:.3rem .8rem}[hidden]{display:none!important}@media print{.papers{display:none}}');
+  own.replaceSync('.papers{display:flex;gap:.5rem;padding:.5rem 0}.papers button{font:inherit;min-height:2.5rem;padding:.3rem .8rem}[hidden]{display:none!important}.code{display:block;width:100%;min-width:11rem;height:auto}.code .light{fill:#fff}.code .dark{fill:#000}@media print{.papers{display:none}}');
   return own;
 }
 

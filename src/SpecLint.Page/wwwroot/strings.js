@@ -146,6 +146,7 @@ export const words = {
   pricesTaken: (n) => `${n} ${n === 1 ? 'price counts' : 'prices count'} from now on.`,
   paper: 'Paper and link',
   printCard: 'Print the spec card',
+  cardCode: 'with the QR code of the recipe in the place of its picture',
   printLabel: 'Print a label',
   labelStock: 'Label stock',
   paperSize: 'Paper size',

@@ -338,7 +338,7 @@ async function savePrices(form) {
 
 function papers() {
   return [
-    el('div', { class: 'row' }, field(words.paperSize, choice('paper-size', [{ id: 'a4', name: 'A4' }, { id: 'letter', name: 'Letter' }, { id: 'a6', name: 'A6' }])), button(words.printCard, printCard, { id: 'print-card' })),
+    el('div', { class: 'row' }, field(words.paperSize, choice('paper-size', [{ id: 'a4', name: 'A4' }, { id: 'letter', name: 'Letter' }, { id: 'a6', name: 'A6' }])), button(words.printCard, printCard, { id: 'print-card' }), el('label', null, el('input', { type: 'checkbox', id: 'card-code' }), words.cardCode)),
     el('div', { class: 'row' }, field(words.labelStock, choice('label-stock', bench.library.words.labels)), field(words.by, text({ id: 'by' })), button(words.printLabel, printLabel, { id: 'print-label' })),
     el('div', { class: 'row' }, button(words.link, copyLink, { id: 'link' })),
     answer('linked'),
@@ -347,7 +347,9 @@ function papers() {
 
 async function printCard() {
   const page = await call('Card', ...entry(), state.us, byId('paper-size').value);
-  if (page) show(page); else bench.say(words.noCard);
+  const drawn = byId('card-code').checked ? await code(await addressOf(state.text)) : undefined;
+  if (drawn === null) bench.say(words.codeTooLong);
+  if (page) show(page, drawn); else bench.say(words.noCard);
 }
 
 async function printLabel() {
@@ -355,8 +357,10 @@ async function printLabel() {
   if (page) show(page); else bench.say(words.noLabel);
 }
 
+const addressOf = async (recipe) => location.origin + location.pathname + await toFragment(recipe);
+
 async function copyLink() {
-  const address = location.origin + location.pathname + await toFragment(state.text);
+  const address = await addressOf(state.text);
   const box = text({ value: address, readOnly: true, size: 40, 'aria-label': words.linkHere });
   let copied = false;
   try { await navigator.clipboard.writeText(address); copied = true; } catch { /* Without the right to, the address stands in the field. */ }

@@ -102,8 +102,8 @@ internal sealed class Adjuster
         var atFirst = profile;
         if (request.Without.Length > 0) Replace(Swapped());
         var lines = LinesOf();
-        var search = new AmountSearch(profile, lines, Settings);
         var targets = TargetsOf(atFirst);
+        var search = new AmountSearch(profile, lines, Settings) { Scale = ScaleOf(targets) };
         var kept = KeptOf(atFirst, targets);
         var shifts = new double[targets.Count];
         double[] amounts = search.Now, exact = amounts;
@@ -244,6 +244,14 @@ internal sealed class Adjuster
         }
 
         return targets;
+    }
+
+    /// <summary>How many times as much the recipe becomes where its volume is a target; 1 elsewhere.</summary>
+    private double ScaleOf(List<Wanted> targets)
+    {
+        if (targets.Find(t => t.Fact is Fact.ServedVolume or Fact.MixVolume) is not { } volume) return 1;
+        double now = volume.Goal.Measure(profile.Grams), to = Math.Min(Math.Max(now, volume.Goal.Low), volume.Goal.High);
+        return now > 0 && to > 0 ? to / now : 1;
     }
 
     private Wanted WantedOf(Fact fact, double low, double high)

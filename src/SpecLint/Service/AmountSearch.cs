@@ -78,6 +78,9 @@ internal sealed class AmountSearch
         }
     }
 
+    /// <summary>How many times as much the recipe is to become, more than 0; 1 unless a volume is a target. A change of a line is counted from there.</summary>
+    public double Scale { get; init; } = 1;
+
     /// <summary>The amounts as they are, mL or g.</summary>
     public double[] Now => [.. lines.Select(l => l.Now)];
 
@@ -96,7 +99,7 @@ internal sealed class AmountSearch
     {
         int n = lines.Length, m = wanted.Count + kept.Count + n;
         double[] z = new double[n], residual = new double[m], trial = new double[m];
-        for (int i = 0; i < n; i++) z[i] = lines[i].Now > 0 ? 0 : 0.1;
+        for (int i = 0; i < n; i++) z[i] = lines[i].Now > 0 ? Within(i, Math.Log(Scale)) : 0.1;
         double cost = Residuals(z, wanted, kept, residual), damping = 1e-3;
         var slope = new double[m, n];
         for (int round = 0; round < MostRounds && n > 0 && !double.IsNaN(cost); round++)
@@ -263,15 +266,15 @@ internal sealed class AmountSearch
         int at = 0;
         for (int i = 0; i < wanted.Count; i++) into[at++] = OfWanted(wanted[i], grams);
         for (int i = 0; i < kept.Count; i++) into[at++] = OfKept * Miss(kept[i], grams);
-        for (int i = 0; i < z.Length; i++) into[at++] = z[i] * (lines[i].Now > 0 ? OfChange : OfAddition);
+        for (int i = 0; i < z.Length; i++) into[at++] = lines[i].Now > 0 ? (z[i] - Math.Log(Scale)) * OfChange : z[i] * OfAddition;
         double cost = 0;
         foreach (double r in into) cost += r * r;
         return cost;
     }
 
-    /// <summary>How far an amount is from what is written, as a logarithm; of a line that is not there yet, % of the mass.</summary>
+    /// <summary>How far an amount is from what is written, at the scale of the recipe, as a logarithm; of a line that is not there yet, % of the mass.</summary>
     private double Change(int line, double amount) =>
-        lines[line].Now > 0 ? Math.Log(Math.Max(amount, 1e-9) / lines[line].Now) : 100 * amount * lines[line].GramsPerUnit / mass;
+        lines[line].Now > 0 ? Math.Log(Math.Max(amount, 1e-9) / (lines[line].Now * Scale)) : 100 * amount * lines[line].GramsPerUnit / mass;
 
     private double Within(int line, double z)
     {

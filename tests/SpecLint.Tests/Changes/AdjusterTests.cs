@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CsCheck;
 using SpecLint.Book;
@@ -127,6 +128,21 @@ public sealed class AdjusterTests
         Assert.InRange(fitted.Figures[0].After.Value, 37.5, 67);
         Assert.Contains("\"glass\": \"thimble\"", Encoding.UTF8.GetString(fitted.File.Utf8.ToArray()), StringComparison.Ordinal);
     }
+
+    /// <summary>What brings neither sugar nor acid shrinks with the rest, or the drink becomes another.</summary>
+    [Fact]
+    public void A_smaller_drink_has_less_of_each_line()
+    {
+        string bitter = Sour(50, 25, 20).Replace("\"1 dash\"", "\"15 ml\"", StringComparison.Ordinal);
+        var before = Books.Check(("bar.json", Bar), ("sluice.drink.json", bitter));
+        double served = before.Profiles.Of(before.Book.Drinks[0]).Get(Fact.ServedVolume).Value;
+        var half = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.ServedVolume, served / 2, served / 2)] }, "sluice", ("sluice.drink.json", bitter));
+        Assert.True(half.IsReached);
+        Assert.Equal(4, half.Lines.Count);
+        Assert.All(half.Lines, line => Assert.InRange(Millilitres(line.After) / Millilitres(line.Before), 0.4, 0.7));
+    }
+
+    private static double Millilitres(string amount) => double.Parse(amount.Split(' ')[0], CultureInfo.InvariantCulture);
 
     [Fact]
     public void What_cannot_be_reached_says_how_near_it_gets_and_what_stands_in_the_way()

@@ -120,6 +120,8 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
         Assert.Contains("Ebb Tide", Text(paper, "card"), StringComparison.Ordinal);
         Assert.Contains("Method", Text(paper, "card"), StringComparison.Ordinal);
         Assert.Equal(1, paper.GetProperty("pages").GetInt32());
+        Assert.Equal(BenchPage.Picture, Text(paper.GetProperty("coded"), "text"));
+        Assert.Equal(1, paper.GetProperty("coded").GetProperty("pages").GetInt32());
         Assert.True(paper.GetProperty("back").GetBoolean());
         Assert.Contains("Saline 20 %", Text(paper, "label"), StringComparison.Ordinal);
         Assert.Contains("mm", Text(paper, "placed"), StringComparison.Ordinal);

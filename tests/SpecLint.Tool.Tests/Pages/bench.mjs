@@ -174,6 +174,8 @@ async function kept() {
   return { compared, text, offline, left };
 }
 
+const pagesOf = (pdf) => (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
+
 async function paper() {
   const { context, tab } = await open();
   await type(tab, task.texts.picture);
@@ -182,16 +184,26 @@ async function paper() {
   await tab.locator('#paper:not([hidden])').waitFor();
   const card = await tab.locator('#paper').textContent();
   await tab.screenshot({ path: join(task.pictures, 'bench-card.png'), fullPage: true });
-  const pdf = (await tab.pdf({ preferCSSPageSize: true })).toString('latin1');
+  const pages = pagesOf(await tab.pdf({ preferCSSPageSize: true }));
   await tab.getByRole('button', { name: 'Back to the bench' }).click();
   const back = await tab.locator('#text').isVisible();
+
+  // With the code of the recipe in the place of its picture, still on one page.
+  await tab.locator('#card-code').check();
+  await tab.locator('#print-card').click();
+  await tab.locator('#paper:not([hidden]) .picture svg').waitFor();
+  const { data, width, height } = require('pngjs').PNG.sync.read(await tab.locator('#paper .picture svg').screenshot());
+  const read = require('jsqr')(new Uint8ClampedArray(data), width, height)?.data ?? '';
+  const coded = { text: read && await tab.evaluate(async (hash) => (await import('./link.js')).fromFragment(hash), new URL(read).hash), pages: pagesOf(await tab.pdf({ preferCSSPageSize: true })) };
+  await tab.screenshot({ path: join(task.pictures, 'bench-card-code.png'), fullPage: true });
+  await tab.getByRole('button', { name: 'Back to the bench' }).click();
   await type(tab, task.texts.label);
   await tab.locator('#print-label').click();
   await tab.locator('#paper:not([hidden])').waitFor();
   const label = await tab.locator('#paper').textContent();
   const placed = await tab.locator('#paper section').first().evaluate((n) => n.style.cssText);
   await context.close();
-  return { card, pages: (pdf.match(/\/Type\s*\/Page\b/g) ?? []).length, back, label, placed };
+  return { card, pages, back, coded, label, placed };
 }
 
 async function book() {
