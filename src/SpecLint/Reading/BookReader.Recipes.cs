@@ -134,15 +134,16 @@ public static partial class BookReader
             var one = Id(binder, slots, StepShape.Item);
             var verb = Id(binder, slots, StepShape.Do);
             var ice = Text(binder, slots, StepShape.Ice);
+            var onIce = ice.IsGiven ? new Given<Ice>(Ice.Of(ice.Value), ice.Span, ice.Name) : default;
             Check(binder, slots, StepShape.Speed);
             steps[read++] = new Step
             {
                 Span = item.Span,
                 Number = number,
-                Do = verb.IsGiven ? new Given<Verb>(Verb.Of(verb.Value), verb.Span, verb.Name) : default,
+                Do = verb.IsGiven ? new Given<Verb>(onIce.Value is { IsNone: false } ? Verb.Of(verb.Value).OnIce : Verb.Of(verb.Value), verb.Span, verb.Name) : default,
                 Written = verb.Or(""),
                 Items = !one.IsGiven ? items : items.Count == 0 ? [one] : [one, .. items],
-                Ice = ice.IsGiven ? new Given<Ice>(Ice.Of(ice.Value), ice.Span, ice.Name) : default,
+                Ice = onIce,
                 IceWritten = ice.Or(""),
                 For = Quantity(binder, slots, StepShape.For),
                 At = Quantity(binder, slots, StepShape.At),

@@ -48,13 +48,14 @@ public enum Straining
 public sealed class Verb : Word
 {
     private readonly Traits traits;
+    private readonly string onIce = "";
 
     private Verb(string word)
         : base(word, isKnown: false)
     {
     }
 
-    internal Verb(string id, VerbGroup group, Traits traits, Straining straining, TechniqueKind technique, string past)
+    internal Verb(string id, VerbGroup group, Traits traits, Straining straining, TechniqueKind technique, string past, string onIce)
         : base(id, isKnown: true)
     {
         Group = group;
@@ -62,6 +63,7 @@ public sealed class Verb : Word
         Straining = straining;
         Technique = technique;
         Past = past;
+        this.onIce = onIce;
     }
 
     /// <summary>The verb of a step that gives none.</summary>
@@ -81,6 +83,9 @@ public sealed class Verb : Word
 
     /// <summary>How a drink is chilled by it; <see cref="TechniqueKind.NoIce"/> where it does not chill.</summary>
     public TechniqueKind Technique { get; } = TechniqueKind.NoIce;
+
+    /// <summary>What the same word means in a step that names ice: a julep is churned with a spoon, a sorbet in a machine. Itself for most verbs.</summary>
+    internal Verb OnIce => onIce.Length == 0 ? this : Of(onIce);
 
     /// <summary>How finely it strains.</summary>
     public Straining Straining { get; }

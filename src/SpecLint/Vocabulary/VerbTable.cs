@@ -46,7 +46,7 @@ internal static class VerbTable
     private static Verb Read(JsonElement row, TraitWords known)
     {
         string past = row.Text("past");
-        return new Verb(row.Text("id"), Group(row.Text("group")), known.Of(row), Straining(row.Text("strains")), Technique(row.Text("technique")), past.Length > 0 ? past : "mixed");
+        return new Verb(row.Text("id"), Group(row.Text("group")), known.Of(row), Straining(row.Text("strains")), Technique(row.Text("technique")), past.Length > 0 ? past : "mixed", row.Text("onIce"));
     }
 
     private static VerbGroup Group(string word) => word switch

@@ -1,4 +1,5 @@
 using SpecLint.Changes;
+using SpecLint.Profile;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Vocabulary;
@@ -95,7 +96,26 @@ public sealed class VerbTests
             Assert.True(Finds("SL8012", ("batch.prep.json", $$"""
                 { "name": "Batch", "family": "batch", "ingredients": [ { "item": "gin", "amount": "500 ml" }, { "item": "sweet-vermouth", "amount": "250 ml" }, { "item": "water", "amount": "180 ml" } ],
                   "method": [ { "do": "build" }, { "do": "{{word}}", "ice": "cubed" } ] }
-                """)) == Verb.Of(word).Chills, word);
+                """)) == Verb.Of(word).OnIce.Chills, word);
+        }
+    }
+
+    /// <summary>A julep is churned with crushed ice and a spoon, a sorbet in a machine: common practice, no source.</summary>
+    [Fact]
+    public void Churned_on_ice_is_swizzled_and_in_a_machine_frozen()
+    {
+        Assert.Equal(Served("swizzle", "crushed"), Served("churn", "crushed"));
+        Assert.True(Verb.Of("churn").Slushes);
+        Assert.False(Verb.Of("churn").OnIce.Slushes);
+        Assert.Same(Verb.Of("shake"), Verb.Of("shake").OnIce);
+
+        static FactValue Served(string word, string ice)
+        {
+            var result = Books.Check(("bulrush.drink.json", $$"""
+                { "name": "Bulrush", "ingredients": [ { "item": "bourbon", "amount": "60 ml" }, { "item": "simple-syrup", "amount": "10 ml" } ],
+                  "method": [ { "do": "build" }, { "do": "{{word}}", "ice": "{{ice}}", "for": "15 s" } ] }
+                """));
+            return result.Profiles.Of(result.Book.Drinks[0]).Get(Fact.Abv);
         }
     }
 
