@@ -7,7 +7,7 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 int seed = 20261125, count = 20, cases = 1500, books = 2000, minutes = 10;
 bool shift = false, none = false;
 int? only = null;
-string known = "", switched = "";
+string known = "", switched = "", property = "";
 for (int i = 0; i < args.Length; i++)
 {
     switch (args[i])
@@ -19,6 +19,7 @@ for (int i = 0; i < args.Length; i++)
         case "--only": only = int.Parse(args[++i]); break;
         case "--shift": shift = true; break;
         case "--none": none = true; break;
+        case "--property": property = args[++i]; break;
         case "--known": known = args[++i]; break;
         case "--switched": switched = args[++i]; break;
         default:
@@ -35,6 +36,7 @@ for (int i = 0; i < args.Length; i++)
                   --shift           shift comparisons by the case in which both sides are the same, instead of turning them around
                   --only 17         one mutation alone, by its number
                   --none            no mutation: the properties on the library as it is
+                  --property WORD   of these, only those with the word in their name
                 """);
             return args[i] == "--help" ? 0 : 2;
     }
@@ -115,7 +117,7 @@ int Properties()
     Environment.SetEnvironmentVariable("SPECLINT_CASES", $"{cases}");
     var asIs = new Trial(File.ReadAllBytes(Path.Combine(tests, "SpecLint.dll")), tests);
     int failed = 0;
-    foreach (var (type, test) in Trial.Properties)
+    foreach (var (type, test) in Trial.Properties.Where(p => p.Test.Contains(property, StringComparison.OrdinalIgnoreCase)))
     {
         var watch = Stopwatch.StartNew();
         string? wrong = asIs.Run(type, test, whole: true);

@@ -18,10 +18,11 @@ internal sealed class Trial : AssemblyLoadContext
         tests = LoadFromAssemblyPath(Path.Combine(folder, "SpecLint.Tests.dll"));
     }
 
-    /// <summary>The five properties.</summary>
+    /// <summary>The five properties; worse conditions as single steps and as ladders over the limits.</summary>
     public static IReadOnlyList<(string Type, string Test)> Properties { get; } =
     [
         ("SpecLint.Tests.Properties.KnowledgeTests", "Worse_conditions_never_remove_or_lower_a_harm_finding"),
+        ("SpecLint.Tests.Properties.LadderTests", "No_rung_of_worse_conditions_removes_or_lowers_a_harm_finding"),
         ("SpecLint.Tests.Properties.KnowledgeTests", "Less_knowledge_never_removes_a_harm_finding"),
         ("SpecLint.Tests.Properties.DisguiseTests", "No_disguise_hides_an_allergen_or_a_hazard"),
         ("SpecLint.Tests.Properties.AgreementTests", "No_verb_allows_what_check_forbids"),

@@ -82,6 +82,12 @@ internal sealed record KeepingState(
     private static readonly Limit UpperPh = Limits.Of("acidified-ph");
     private static readonly ThermalResistance Listeria = ThermalResistance.ById("listeria")!;
 
+    /// <summary>What would need cold in it but for the strength of its spirit: it does again where that is thinned out.</summary>
+    public Perishable HeldBySpirit { get; private init; }
+
+    /// <summary>Whether it needs cold only by what spirit held in a preparation that is thinned out here.</summary>
+    public bool IsThinned { get; private init; }
+
     /// <summary>Whether it is dried by its method: the rules of drying judge it, and the clock of cold food is none of its own.</summary>
     public bool IsDried { get; private init; }
 
@@ -112,14 +118,21 @@ internal sealed record KeepingState(
         var abv = profile.Get(Fact.Abv);
         bool strong = abv.IsKnown && abv.Low >= NoGrowth.Value;
         var what = Perishable.None;
+        var held = Perishable.None;
         Part? because = null;
-        bool extracted = false;
+        bool extracted = false, thinned = false;
         foreach (var part in profile.Parts)
         {
+            bool thins = false;
             if (part.Phase == PartPhase.Beside || part.Material is null || part.Line.Role == LineRole.Fining) continue;
             var of = Perishable.None;
             if (part.Item?.File is Prep inner && set.TryBefore(inner, profile) is { Keeping: { } keeping })
+            {
                 of = part.Item.ByProduct is null ? keeping.What : keeping.What == Perishable.None ? Perishable.Plant : keeping.What;
+                thins = of == Perishable.None && keeping.HeldBySpirit != Perishable.None;
+                if (thins) of = keeping.HeldBySpirit;
+                thins |= keeping.IsThinned;
+            }
             else
             {
                 of = Perishables.In(part, profile);
@@ -127,12 +140,18 @@ internal sealed record KeepingState(
             }
 
             // Spirit takes the water out of a plant part's reach: an infusion has no part that needs cold, if it stays strong.
-            if (strong && (part.Phase == PartPhase.TakenOut || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind.IsNut))) continue;
+            if (strong && (part.Phase == PartPhase.TakenOut || thins || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind.IsNut)))
+            {
+                if (of > held) held = of;
+                continue;
+            }
+
             if (of == Perishable.NutOrPulse && part.Material.Kind.IsNut && profile.IsSolid) continue;
             if (of > what)
             {
                 what = of;
                 because = part;
+                thinned = thins;
             }
         }
 
@@ -145,7 +164,12 @@ internal sealed record KeepingState(
         var activity = profile.Get(Fact.WaterActivity);
         string table = IsHeatedAndPacked(prep) ? "A" : "B";
         var (verdict, near) = KeepingVerdicts.Of(table, KeepingVerdicts.IsMeasured(activity) ? computed : ph, activity, Perishables.IsListed(what));
-        return new KeepingState(verdict, table, near, what, because, ph, activity, abv) { IsDried = profile.IsSolid && Techniques.Has(prep, static v => v.Dries) };
+        return new KeepingState(verdict, table, near, what, because, ph, activity, abv) 
+        {
+            HeldBySpirit = held,
+            IsThinned = thinned,
+            IsDried = profile.IsSolid && Techniques.Has(prep, static v => v.Dries),
+        };
     }
 
     /// <summary>

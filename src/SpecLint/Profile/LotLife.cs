@@ -194,7 +194,13 @@ internal sealed class LotLife
         var ingredient = material.Ingredient!;
         bool marked = !Phrases.HasAny(ingredient.Id, Unmarked) && !(ingredient.Name.IsGiven && Phrases.HasAny(ingredient.Name.Value, Unmarked));
         if (marked && NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
-        if (!ingredient.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration) return;
+        if (!ingredient.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration)
+        {
+            // How long food of the bar's own keeps, nobody says: no longer than any other that needs cold.
+            if (material.IsOwn && IsPerishable && marked && ends.Count == 0) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Trade, book.On);
+            return;
+        }
+
         string why = $"it keeps {Spell(opened.Low / SecondsADay, opened.High / SecondsADay)} once {(Lot.Opened.IsGiven ? "opened" : "made")}";
 
         // A range is not read at its longest end: what can make ill is used within its typical time, and the range is said.

@@ -136,6 +136,9 @@ public sealed class Material
     /// <summary>State at room temperature.</summary>
     public MaterialState State { get; }
 
+    /// <summary>Whether it holds caffeine, or nobody says that it holds none.</summary>
+    internal bool MayHoldCaffeine => Traces.Caffeine.High > 0 || (Unknown & Unknowns.Caffeine) != 0;
+
     /// <summary>What kind of item it is; <see cref="ItemKind.None"/> where unknown.</summary>
     public ItemKind Kind { get; internal init; } = ItemKind.None;
 
@@ -159,6 +162,12 @@ public sealed class Material
 
     /// <summary>The ingredient, with what it inherits; <see langword="null"/> for a preparation.</summary>
     public Ingredient? Ingredient { get; internal init; }
+
+    /// <summary>Whether it is an ingredient of the bar's own.</summary>
+    internal bool IsOwn { get; init; }
+
+    /// <summary>What an ingredient of the bar's own takes after by <c>like</c> or by its name, whatever kind its file gives it.</summary>
+    internal FixedList<Ingredient> TakesAfter { get; init; } = [];
 
     /// <summary>The hazard that the ingredient names, or whose name it bears; <see langword="null"/> where there is none.</summary>
     internal Catalogue.Hazard? Hazard

@@ -40,6 +40,8 @@ internal static class MaterialBuilder
             Ph = TraceOf(values, "ph", 1),
             MeasuredDensity = IsMeasured(values) ? TraceOf(values, "density", 1) : new Trace(double.NaN, double.NaN, double.NaN),
             Ingredient = ingredient,
+            TakesAfter = isBuiltIn ? [] : Namesakes.Of(ingredient),
+            IsOwn = !isBuiltIn,
         };
     }
 
@@ -96,7 +98,7 @@ internal static class MaterialBuilder
         {
             if (kind.MayHoldSugar && !anyContents) Lack(Unknowns.Sugar, "the sugar");
             if (kind.MayHoldAcid && !anyContents && !values.ContainsKey("titratableAcidity")) Lack(Unknowns.Acid | Unknowns.Ph, "the acid");
-            if (kind.IsBrew && !values.ContainsKey("caffeine")) Lack(Unknowns.Caffeine, "the caffeine");
+            if ((kind.IsBrew || NamesCaffeine(ingredient, kind)) && !values.ContainsKey("caffeine")) Lack(Unknowns.Caffeine, "the caffeine");
             if (kind.IsUnspecified && !anyContents && !values.ContainsKey("strength")) Lack(Unknowns.Composition, "the composition");
         }
 
@@ -121,6 +123,22 @@ internal static class MaterialBuilder
 
         return (unknown, string.Join("; ", reasons));
     }
+
+    /// <summary>Whether it is called after something that brings caffeine; what a maker of spirits bottles, or is dosed by the dash, brings little.</summary>
+    private static bool NamesCaffeine(Ingredient ingredient, ItemKind kind)
+    {
+        if (kind.GivesStrength || kind.IsDosed) return false;
+        if (Profile.Phrases.HasAny($"{ingredient.Id.Replace('-', ' ')} {ingredient.Name.Or("")}", CaffeineWords)) return true;
+        foreach (var entry in Namesakes.InWords(ingredient))
+        {
+            if (entry.Values.TryGetValue("caffeine", out var caffeine) && caffeine.Typical > 0) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Words on labels for caffeine that is added, beside the names of what brings it.</summary>
+    private static readonly string[] CaffeineWords = ["caffeine", "caffeinated", "guarana", "energy", "pre workout", "pre-workout"];
 
     private static Trace TraceOf(IReadOnlyDictionary<string, SourcedValue> values, string path, double factor, double fallback = double.NaN) =>
         values.TryGetValue(path, out var v) ? new Trace(v.Typical * factor, v.Low * factor, v.High * factor) : new Trace(fallback, fallback, fallback);

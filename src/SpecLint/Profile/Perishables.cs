@@ -70,13 +70,30 @@ internal static class Perishables
     /// <summary>What a catalogue ingredient or one of the bar is in itself.</summary>
     public static Perishable Of(Material material) => material.Perishable;
 
-    /// <summary>The same, worked out; the material keeps it.</summary>
+    /// <summary>The same, worked out; the material keeps it. A kind that its file gives it does not make it less than what it takes after.</summary>
     internal static Perishable OfItself(Material material)
     {
         if (material.Ingredient is not { } ingredient) return Perishable.None;
+        var what = OfKind(ingredient, material, material.Kind);
+        if (!material.IsOwn) return what;
+        foreach (var other in material.TakesAfter) what = Worse(what, OfKind(ingredient, material, other.IngredientKind.OrNone()));
+        if (what != Perishable.None || material.State != MaterialState.Liquid || !IsNamedByItsSource(material.Kind) || ingredient.KeepsCold.IsGiven) return what;
+
+        // Brine, colour or water of something: what it is of needs cold, and so may it.
+        if (material.Kind.IsSalt && !ingredient.Values.ContainsKey("salt") && !ingredient.Like.IsGiven) return Perishable.Plant;
+        foreach (var of in Namesakes.InWords(ingredient)) what = Worse(what, OfKind(ingredient, material, of.IngredientKind.OrNone()));
+        return what;
+    }
+
+    private static Perishable Worse(Perishable one, Perishable other) => one > other ? one : other;
+
+    /// <summary>Kinds whose names say what they were drawn from, and that no maker has made to keep.</summary>
+    private static bool IsNamedByItsSource(ItemKind kind) => !kind.IsBottled && !kind.Sweetens && !kind.IsAcid && !kind.IsFat && !kind.IsBoughtReady;
+
+    private static Perishable OfKind(Ingredient ingredient, Material material, ItemKind kind)
+    {
         string animal = ingredient.Animal.Or("none");
-        bool cold = NeedsCold(ingredient, material);
-        var kind = material.Kind;
+        bool cold = NeedsCold(ingredient, material, kind);
         if (kind.IsDairy) return Perishable.Dairy;
         if (kind.IsEgg) return Perishable.Egg;
         if (kind.IsPlantMilk || kind.IsNut) return Perishable.NutOrPulse;
@@ -135,13 +152,24 @@ internal static class Perishables
         return !part.Material!.Kind.IsSpice || solids < SyrupSolids.Value / 100 * all;
     }
 
-    /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A low-acid juice needs it whatever its file says.</summary>
-    private static bool NeedsCold(Ingredient ingredient, Material material)
+    /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A juice that is not shown to be sour needs it whatever its file says.</summary>
+    private static bool NeedsCold(Ingredient ingredient, Material material, ItemKind kind)
     {
         bool moist = material.State != MaterialState.Powder && material.Of(Component.Ethanol) < Spirited
-            && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0);
+            && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0 || (material.IsOwn && SaysNothing(ingredient) && (kind.IsFreshPlant || material.State == MaterialState.Liquid)));
         if (!ingredient.KeepsCold.IsGiven) return moist;
-        return ingredient.KeepsCold.Value || (moist && (material.Kind.IsJuice || material.Kind.IsPuree) && material.Ph.Low > LowAcid.Value);
+        return ingredient.KeepsCold.Value || (moist && (kind.IsJuice || kind.IsPuree) && !(material.Ph.High <= LowAcid.Value));
+    }
+
+    /// <summary>Whether its file tells nothing of what is in it, so that it may be as moist as any of its kind.</summary>
+    private static bool SaysNothing(Ingredient ingredient)
+    {
+        foreach (string key in ingredient.Values.Keys)
+        {
+            if (key is "water" or "solids" or "strength" or "salt" || key.StartsWith("sugars.", StringComparison.Ordinal) || key.StartsWith("acids.", StringComparison.Ordinal)) return false;
+        }
+
+        return true;
     }
 
     private static bool HoldsNut(Ingredient ingredient)

@@ -234,7 +234,18 @@ public sealed class RecipeProfile
 
     private static bool IsSolidPrep(Prep prep, Mix mix, FixedList<Part> parts) =>
         prep.Family.OrNone().IsDry
-        || (mix.Total > 0 && (AreDry(parts, mix) || Mixture.Volume(mix.Grams, Celsius.Reference) is null));
+        || (mix.Total > 0 && !HoldsUnweighedLiquid(parts) && (AreDry(parts, mix) || Mixture.Volume(mix.Grams, Celsius.Reference) is null));
+
+    /// <summary>Whether a liquid is in it that nobody weighed: what it makes of the rest is then wet.</summary>
+    private static bool HoldsUnweighedLiquid(FixedList<Part> parts)
+    {
+        foreach (var part in parts)
+        {
+            if (part is { Phase: PartPhase.Mix, IsWeighed: false, Material.State: MaterialState.Liquid }) return true;
+        }
+
+        return false;
+    }
 
     /// <summary>Powders alone stay one, also where their crystals hold water; so do pieces that are more dry matter than water.</summary>
     private static bool AreDry(FixedList<Part> parts, Mix mix)

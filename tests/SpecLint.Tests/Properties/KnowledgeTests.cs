@@ -58,7 +58,7 @@ public sealed class KnowledgeTests
     private static readonly string[] NotMoreIsWorse = ["SL5028", "SL5024", "SL6020"];
 
     /// <summary>Whether a finding stands on a line of a part.</summary>
-    private static bool IsAbout(Finding finding, string path, string part) =>
+    internal static bool IsAbout(Finding finding, string path, string part) =>
         !NotMoreIsWorse.Contains(finding.Rule.Id) && finding.Place.File.Path == path && (finding.Path.StartsWith($"ingredients[{part}", StringComparison.Ordinal) || finding.Path.StartsWith($"garnish[{part}", StringComparison.Ordinal));
 
     private static PropertyStep? Forget(Random random, PropertyBook book)
@@ -125,7 +125,7 @@ public sealed class KnowledgeTests
         }
     }
 
-    private static bool IsHeldAgainst(PropertyBook book, string path)
+    internal static bool IsHeldAgainst(PropertyBook book, string path)
     {
         string id = path[(path.LastIndexOf('/') + 1)..path.IndexOf('.', StringComparison.Ordinal)];
         return book.Paths.Any(p => p.EndsWith(".stock.json", StringComparison.Ordinal) || (p != path && PropertySteps.References(book[p]!).Any(r => r.Id == id)));
@@ -141,7 +141,7 @@ public sealed class KnowledgeTests
         return true;
     });
 
-    private static PropertyStep WeakerAcid(string path, double factor) => new PropertyStep($"{path}: acids times {factor.ToString(System.Globalization.CultureInfo.InvariantCulture)}", book =>
+    internal static PropertyStep WeakerAcid(string path, double factor) => new PropertyStep($"{path}: acids times {factor.ToString(System.Globalization.CultureInfo.InvariantCulture)}", book =>
     {
         if (book[path] is not { } file || file["measured"] is not null) return false;
         bool any = false;
@@ -164,11 +164,11 @@ public sealed class KnowledgeTests
         { Path = path, Touches = ["more", id] };
     }
 
-    private static List<JsonObject> LinesOf(PropertyBook book, string path) =>
+    internal static List<JsonObject> LinesOf(PropertyBook book, string path) =>
         [.. new[] { "ingredients", "garnish" }.SelectMany(list => book[path]?[list] as JsonArray ?? []).OfType<JsonObject>()];
 
     /// <summary>A step that heats, less hot or for a shorter time; one that only warms is worse when it is longer.</summary>
-    private static PropertyStep LessHeat(string path, int step, bool shorter, double factor) => new($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
+    internal static PropertyStep LessHeat(string path, int step, bool shorter, double factor) => new($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
     {
         if (StepOf(book, path, step) is not { } one || Number(one, "to", " °C") is not { } heat || heat < 57) return false;
         if (shorter) return PropertySteps.ScaleText(one, "for", factor);
@@ -177,7 +177,7 @@ public sealed class KnowledgeTests
     });
 
     /// <summary>A step that cools, slower.</summary>
-    private static PropertyStep SlowerCooling(string path, int step, double factor) => new($"{path}: step {step + 1} cools slower", book =>
+    internal static PropertyStep SlowerCooling(string path, int step, double factor) => new($"{path}: step {step + 1} cools slower", book =>
         StepOf(book, path, step) is { } one && one["do"] is JsonValue verb && verb.TryGetValue(out string? does) && does is "chill" or "cool" && PropertySteps.ScaleText(one, "for", factor));
 
     private static JsonObject? StepOf(PropertyBook book, string path, int step) => book[path]?["method"] is JsonArray steps && steps.Count > 0 ? steps[step % steps.Count] as JsonObject : null;

@@ -41,6 +41,9 @@ internal static class PropertyRun
     /// <summary>The seed of every run; <c>SPECLINT_SEED</c> sets another.</summary>
     public static int Seed { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int seed) ? seed : 20261125;
 
+    /// <summary>The first case; <c>SPECLINT_FIRST</c> sets another, for one case again or for a long run in parts.</summary>
+    private static int First { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_FIRST"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int first) ? first : 0;
+
     /// <summary>How many cases: as given in the short run, 100,000 in the long one unless said; <c>SPECLINT_CASES</c> sets another number.</summary>
     public static int Cases(int shortRun, int longRun = 100_000) =>
         int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_CASES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int cases) ? cases : LongRun.Cases(shortRun, longRun);
@@ -53,7 +56,7 @@ internal static class PropertyRun
     {
         var failed = new SortedDictionary<int, string>();
         var seeds = Seeds();
-        Parallel.For(0, cases, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, state) =>
+        Parallel.For(First, First + cases, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, (i, state) =>
         {
             if (failed.Count >= Most) state.Break();
             var made = Make(i, seeds, stepOf);

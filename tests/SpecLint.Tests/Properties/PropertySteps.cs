@@ -41,7 +41,7 @@ internal static class PropertySteps
         {
             string path = Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
             if (path.Length == 0) continue;
-            switch (random.Next(6))
+            switch (random.Next(7))
             {
                 case 0: steps.Add(Keep(path, "for", Pick(random, Times))); break;
                 case 1: steps.Add(Keep(path, "at", Pick(random, Temperatures))); break;
@@ -49,6 +49,7 @@ internal static class PropertySteps
                 case 3: steps.Add(Scale(path, random.Next(8), Pick(random, [0.1, 0.3, 0.6, 1.5, 3, 8]))); break;
                 case 4: steps.Add(Drop(path, Pick(random, ["measured", "yield", "target", "method", "family"]))); break;
                 case 5: steps.Add(Wrap(path, random.Next(8))); break;
+                case 6: steps.Add(Unweighed(path, random.Next(8))); break;
             }
         }
 
@@ -73,6 +74,10 @@ internal static class PropertySteps
     /// <summary>Multiplies the amount of a line.</summary>
     public static PropertyStep Scale(string path, int line, double factor) => new($"{path}: line {line + 1} times {factor.ToString(CultureInfo.InvariantCulture)}", book =>
         book[path] is { } file && file["ingredients"] is JsonArray lines && lines.Count > 0 && lines[line % lines.Count] is JsonObject one && ScaleLine(one, factor));
+
+    /// <summary>Takes the amount of a line out, where another keeps its own.</summary>
+    public static PropertyStep Unweighed(string path, int line) => new($"{path}: line {line + 1} without amount", book =>
+        book[path] is { } file && file["ingredients"] is JsonArray { Count: > 1 } lines && lines[line % lines.Count] is JsonObject one && one.Remove("amount"));
 
     /// <summary>Puts a line into a preparation of its own that holds nothing else.</summary>
     public static PropertyStep Wrap(string path, int line) => new($"{path}: line {line + 1} wrapped in a preparation", book =>

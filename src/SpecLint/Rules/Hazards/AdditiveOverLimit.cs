@@ -43,12 +43,12 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         }
 
         if (benzoic <= 0 && sorbic <= 0 && phosphoric <= 0 && malic <= 0 && acetic <= 0) return;
-        var volume = context.Fact(Fact.ServedVolume);
-        if (!volume.IsKnown || !(volume.Value > 0)) return;
-        double litres = volume.Value * drink.ServesOrOne / 1000;
+        double litres = LitresOf(context, drink);
+        if (!(litres > 0)) return;
+
         // By strength: drinks without alcohol, mixtures under 15 % vol, and over that none at all.
         var abv = context.Fact(Fact.Abv);
-        bool mixed = abv.IsKnown && abv.Low > Alcoholic.Value, spirit = abv.IsKnown && abv.Low > Spirit.Value;
+        bool mixed = abv.IsKnown ? abv.Low > Alcoholic.Value : context.Profile.Grams[(int)Component.Ethanol] > 0, spirit = abv.IsKnown && abv.Low > Spirit.Value;
         var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
@@ -66,6 +66,10 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, sorbicLimit);
         Hold(context, Component.Phosphoric, "phosphoric acid (as P2O5)", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
     }
+
+    /// <summary>Volume of all serves, L; where it cannot be worked out, that of its mass as water, which is rather too much than too little.</summary>
+    private static double LitresOf(RecipeContext context, Drink drink) =>
+        context.Fact(Fact.ServedVolume) is { IsKnown: true, Value: > 0 } volume ? volume.Value * drink.ServesOrOne / 1000 : context.Profile.Mass / 1000;
 
     private static void Hold(RecipeContext context, Component component, string name, double value, Limit limit)
     {
@@ -96,8 +100,8 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
             most ??= load.Part;
         }
 
-        if (most is null || !QuillaiaEu.AppliesIn(context.Settings) || context.Fact(Fact.ServedVolume) is not { IsKnown: true, Value: > 0 } volume) return;
-        double value = 1e6 * grams / (volume.Value * drink.ServesOrOne);
+        if (most is null || !QuillaiaEu.AppliesIn(context.Settings) ) return;
+        double value = 1000 * grams / LitresOf(context, drink);
         if (value > QuillaiaEu.Value) Report(context, most, "quillaia extract (dry)", value, QuillaiaEu);
     }
 

@@ -107,7 +107,7 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
     {
         foreach (var part in profile.Parts)
         {
-            if (part.Phase != PartPhase.Beside && part.Material is { } material && (material.Traces.Caffeine.High > 0 || (material.Unknown & Unknowns.Caffeine) != 0)) return part;
+            if (part.Phase != PartPhase.Beside && part.Material is { MayHoldCaffeine: true }) return part;
         }
 
         foreach (var leaf in RecipeTree.Of(profile))

@@ -51,12 +51,12 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
             if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison)) continue;
             bool neat = context.Recipe is Drink && itself && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
-            double millilitres = context.Recipe is Drink ? context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : double.NaN : context.Profile.InputVolume;
+            double millilitres = context.Recipe is Drink && context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
 
             // A drop of what nothing is known of: an oil weighs about as much as water.
             double perLitre = load.Grams / (double.IsNaN(density) ? 1 : density) / millilitres * 1000;
-            bool unknown = itself && double.IsNaN(perLitre);
+            bool unknown = double.IsNaN(perLitre);
             double serve = load.Hazard.Id is "wintergreen-oil" ? ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) : double.NaN;
             bool deadly = serve >= Wintergreen.Value;
             if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;

@@ -12,8 +12,17 @@ internal sealed partial class SpiritSetAlight : RecipeRule
 {
     private static readonly string[] PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
 
+    private static readonly string[] RuledOut = ["never", "do not", "don't", "must not"];
+
+    private static readonly string[] InWords =
+    [
+        "set alight", "set it alight", "set fire", "sets fire", "on fire", "ignite", "ignites", "ignited", "through the flame", "through a flame", "through the lighter", "over an open flame", "alight",
+        "flambé", "flambe", "flaming rum", "flaming spirit", "flaming overproof",
+    ];
+
     public override void Check(RecipeContext context)
     {
+        bool told = false;
         foreach (var step in context.Recipe.Method)
         {
             if (!step.Verb.SetsAlight) continue;
@@ -30,6 +39,31 @@ internal sealed partial class SpiritSetAlight : RecipeRule
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of(Strength)],
             });
+            told = true;
+        }
+
+        if (!told) CheckWords(context);
+    }
+
+    /// <summary>Fire that only a note tells of, in a recipe with spirit.</summary>
+    private static void CheckWords(RecipeContext context)
+    {
+        if (!context.Profile.Parts.Any(static p => p.Material is { Kind.Burns: true })) return;
+        foreach (var text in context.Texts)
+        {
+            if (text.Property.Length == 0 || !Phrases.Affirms(text.Text.Value, InWords) || Phrases.HasAny(text.Text.Value, RuledOut) || Ends(text.Text)) continue;
+            context.Report(new(Rule)
+            {
+                Answer = Answer.NotShown,
+                AskedLevel = Level.Warning,
+                At = context.At(text.Text.Span, text.PathIn(context)),
+                Key = "words",
+                Message = $"The text tells of fire and not how and when it is put out before the guest gets the drink. From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}); sprayed or poured into a flame it throws fire.",
+                Advice = "Make a step of it, pour the measure, put the bottle away and say how it is put out.",
+                Caution = HazardWords.StaffCaution,
+                Evidence = [Proof.Of(Strength)],
+            });
+            return;
         }
     }
 

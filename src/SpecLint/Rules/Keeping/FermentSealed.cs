@@ -10,6 +10,10 @@ namespace SpecLint.Rules.Keeping;
 [Rule("SL5027", "ferment-sealed", "A live ferment is sealed with sugar left to ferment", Level.Error, Safety = true)]
 [Limit("ferment-carbonation", "Volumes")]
 [Limit("ferment-sealed-pressure", "Pressure")]
+[Limit("wild-ferment-time", "Wild")]
+[Limit("yeast-sugar", "Sugar")]
+[Limit("syrup-water-activity", "Activity")]
+[Limit("food-code-cold-hold", "Cold")]
 internal sealed partial class FermentSealed : PrepRule
 {
     /// <summary>The warmest that a closed bottle is reckoned with, as the limit of pressure is.</summary>
@@ -17,7 +21,8 @@ internal sealed partial class FermentSealed : PrepRule
 
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!SpecialCases.IsFerment(prep, context.Profile) || IsStopped(prep)) return;
+        bool live = SpecialCases.IsFerment(prep, context.Profile);
+        if (!(live || MayFerment(context, prep)) || IsStopped(prep)) return;
         bool isSealed = Storage.IsSealed(prep);
         if (!isSealed && !Storage.MayBeSealed(prep)) return;
         double litres = context.Profile.InputVolume / 1000;
@@ -40,11 +45,11 @@ internal sealed partial class FermentSealed : PrepRule
         string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "more than 9 bar";
         context.Report(new(Rule)
         {
-            Answer = isSealed ? Answer.Broken : Answer.NotShown,
-            AskedLevel = isSealed ? null : Level.Warning,
+            Answer = isSealed && live ? Answer.Broken : Answer.NotShown,
+            AskedLevel = isSealed && live ? null : Level.Warning,
             Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
             Path = Storage.SealedPath(prep),
-            Message = $"The ferment is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            Message = $"{(live ? "The ferment" : $"It stood warm for at least {Say.With(Wild.Value, "h")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
             Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
             Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
@@ -101,6 +106,29 @@ internal sealed partial class FermentSealed : PrepRule
         return Math.Max(0, left);
     }
 
+    /// <summary>
+    /// Whether yeasts that nobody pitched may be at work: fresh plants or honey in water with sugar that stand warm for days, not
+    /// called a ferment, and then shut off from the air out of the cold.
+    /// </summary>
+    private static bool MayFerment(RecipeContext context, Prep prep)
+    {
+        var state = context.Profile.Keeping!;
+        if (!Storage.IsSealed(prep) || state.IsStrong || context.Profile.IsSolid || Storage.Celsius(prep, context.Settings) <= Cold.Value) return false;
+        if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return false;
+        if (context.Fact(Fact.Sugar) is { IsKnown: true } sugar && sugar.High < Sugar.Value) return false;
+        double hours = 0;
+        foreach (var step in prep.Method) hours += WarmHours(step);
+        return hours >= Wild.Value && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } m && (m.Kind.IsHoney || m.Kind.IsFreshPlant || m.Kind.IsJuice || m.Kind.IsPuree));
+    }
+
+    /// <summary>Hours that a step lets it stand out of the cold.</summary>
+    private static double WarmHours(Step step)
+    {
+        if (!(step.Verb.Extracts || step.Verb.Keeps) || step.Verb.Cools || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration }) return 0;
+        var at = step.At.IsGiven ? step.At : step.To;
+        return at is { IsGiven: true, Value.Dimension: Dimension.Temperature } && at.Value.BaseHigh <= Cold.Value ? 0 : step.For.Value.BaseHigh / 3600;
+    }
+
     private static bool IsStopped(Prep prep)
     {
         bool stopped = false;
@@ -108,7 +136,7 @@ internal sealed partial class FermentSealed : PrepRule
         {
             // What was boiled before it was inoculated still ferments.
             if (step.Verb.StopsFerment) stopped = true;
-            else if (step.Verb.Ferments) stopped = false;
+            else if (step.Verb.Ferments || WarmHours(step) >= Wild.Value) stopped = false;
         }
 
         return stopped;

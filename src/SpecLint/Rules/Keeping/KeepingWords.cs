@@ -192,6 +192,7 @@ internal static class SpecialCases
             {
                 // Oil that nobody has weighed covers what is in it.
                 oil += part.IsWeighed ? part.Grams.Typical : double.PositiveInfinity;
+                if (NamesPlant(part.Material)) plant ??= part;
             }
             else if (IsFreshPlant(part.Material))
             {
@@ -203,7 +204,13 @@ internal static class SpecialCases
     }
 
     private static bool IsFreshPlant(Material material) =>
-        (material.Kind.IsFreshPlant || material.Kind.IsPuree) && Perishables.Of(material) is Perishable.Plant or Perishable.ListedPlant or Perishable.Juice;
+        (IsFresh(material.Kind) || material.TakesAfter.Any(static t => IsFresh(t.IngredientKind.OrNone()))) && Perishables.Of(material) is Perishable.Plant or Perishable.ListedPlant or Perishable.Juice;
+
+    private static bool IsFresh(Vocabulary.ItemKind kind) => kind.IsFreshPlant || kind.IsPuree;
+
+    /// <summary>Whether an oil of the bar's own is named by the vegetable or herb in it, and its file does not say that it needs no cold.</summary>
+    internal static bool NamesPlant(Material oil) =>
+        oil is { IsOwn: true, Ingredient: { KeepsCold.IsGiven: false } own } && Namesakes.InWords(own).Any(static e => e.IngredientKind.OrNone() is { IsFreshPlant: true, MayHoldSugar: false, IsSpice: false, IsPerishableBrew: false });
 
     private static bool FreshPlantIn(RecipeProfile profile) =>
         profile.Keeping is not { Verdict: KeepingVerdict.NotControlled } && profile.Parts.Any(p => p.Phase != PartPhase.Beside && p.Material is { } material && IsFreshPlant(material));

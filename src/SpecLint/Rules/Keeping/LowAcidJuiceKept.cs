@@ -24,6 +24,8 @@ internal sealed partial class LowAcidJuiceKept : PrepRule
         string how = isSealed ? "sealed" : $"kept {KeepingWords.Days(days)}";
         context.Report(new(Rule)
         {
+            Answer = state.IsThinned ? Answer.NotShown : Answer.Broken,
+            AskedLevel = state.IsThinned ? Level.Warning : null,
             Place = isSealed ? context.At(Storage.SealedSpan(prep)) : KeepingWords.At(context, prep),
             Path = isSealed ? Storage.SealedPath(prep) : "keep.for",
             Message = $"It is {how} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, above {Say.Number(Ph.Value)}. Sealed from air, it lets Clostridium botulinum make its toxin when it gets warm ({Ph.Source}).",

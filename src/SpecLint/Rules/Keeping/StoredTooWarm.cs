@@ -34,7 +34,9 @@ internal sealed partial class StoredTooWarm : PrepRule
         if (SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph)) return;
         var limit = LimitOf(context.Settings);
         bool shown = state.IsShownControlled || state.IsLowAcid;
-        bool soft = state.IsStrong || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
+        
+        // What spirit drew out of a plant that is strained out again is little; it is not shown to be none.
+        bool soft = state.IsStrong || state.IsThinned || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
         var keep = prep.Keep!;
 
         // Time may take the place of cold for a few hours, by a written procedure and a mark.

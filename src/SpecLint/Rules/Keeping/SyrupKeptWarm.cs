@@ -24,7 +24,7 @@ internal sealed partial class SyrupKeptWarm : PrepRule
 
         // What holds no sugar to speak of (salt water, acid in water, bitters) feeds nothing.
         var sugar = context.Fact(Fact.Sugar);
-        if (sugar.IsKnown ? sugar.Value < Sugar.Value : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true })) return;
+        if (sugar.IsKnown ? sugar.Value < Sugar.Value && !context.Profile.Parts.Any(HoldsUnnamedSugar) : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true })) return;
         if (!activity.IsKnown)
         {
             Open(context, prep, days, unknown ? "" : $" at {KeepingWords.Degrees(celsius)}");
@@ -46,6 +46,11 @@ internal sealed partial class SyrupKeptWarm : PrepRule
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],
         });
     }
+
+    /// <summary>Whether a part sweetens by its kind, and its file gives its water or dry matter and no sugar: it is not free of it.</summary>
+    private static bool HoldsUnnamedSugar(Part part) =>
+        part is { Phase: not PartPhase.Beside, Material: { IsOwn: true, Kind.Sweetens: true, Ingredient: { } own } }
+        && !own.Values.Keys.Any(static k => k.StartsWith("sugars.", StringComparison.Ordinal) || k.StartsWith("polyols.", StringComparison.Ordinal));
 
     /// <summary>What nobody can work out the water activity of is not shown to keep.</summary>
     private static void Open(RecipeContext context, Prep prep, double days, string where) =>

@@ -8,9 +8,14 @@ internal sealed partial class AllergensUnknown : IngredientRule
 {
     public override void Check(FileContext context, Ingredient ingredient)
     {
-        if (ingredient.Allergens is { SaysWhatItContains: true }) return;
         var users = context.Book.UsersOf(ingredient.Id);
         if (users.Count == 0) return;
+        if (ingredient.Allergens is { SaysWhatItContains: true } stated)
+        {
+            LeftOut(context, ingredient, stated);
+            return;
+        }
+
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
         if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
         bool saysNothing = ingredient.Allergens is not null;
@@ -26,5 +31,29 @@ internal sealed partial class AllergensUnknown : IngredientRule
             Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given")],
             Related = [.. users.Take(5).Select(u => new RelatedPlace(u.Head, "is made with it"))],
         });
+    }
+
+    /// <summary>A list of its own that leaves out what the thing that it takes after holds is not shown to be complete.</summary>
+    private static void LeftOut(FileContext context, Ingredient ingredient, AllergenStatement stated)
+    {
+        if (context.Profiles.MaterialOf(ingredient.Id) is not { TakesAfter: var others }) return;
+        foreach (var other in others)
+        {
+            if (other.Allergens is not { SaysWhatItContains: true } inherited || ReferenceEquals(other, ingredient)) continue;
+            var left = inherited.Contains.Where(t => !stated.Contains.Contains(t) && !stated.MayContain.Contains(t) && !stated.Exempt.Any(e => e.Allergen == t) && !inherited.Exempt.Any(e => e.Allergen == t)).ToList();
+            if (left.Count == 0) continue;
+            context.Report(new(Rule)
+            {
+                Answer = Answer.NotShown,
+                Place = context.At(stated.Span),
+                Path = "allergens",
+                Key = "left-out",
+                Message = $"{ingredient.Name.Or(ingredient.Id)} is {(ingredient.Like.IsGiven ? "like" : "called")} `{other.Id}`, which holds {Say.List(left, "and")}, and its own list of allergens leaves {(left.Count == 1 ? "that" : "those")} out.",
+                Advice = "Copy the list from the supplier's specification. If it really holds none of it, describe it without `like` and by its own name.",
+                Caution = AllergenWords.Caution,
+                Evidence = [Proof.Of("left out", string.Join(", ", left), context.At(stated.Span)), Proof.Of("of", other.Id)],
+            });
+            return;
+        }
     }
 }

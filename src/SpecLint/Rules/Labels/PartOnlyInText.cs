@@ -162,7 +162,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         if (context.Profiles.MaterialOf(item.Id) is { } of)
         {
             if (of.Of(Component.Ethanol) > Guards.TextEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
-            if (of.Traces.Caffeine.Typical > 0 && (spoken || !profile.Parts.Any(static p => p.Material?.Traces.Caffeine.Typical > 0))) brings.Add("caffeine");
+            if (of.MayHoldCaffeine && (spoken || !profile.Parts.Any(static p => p.Material is { MayHoldCaffeine: true }))) brings.Add("caffeine");
             if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0)) brings.Add("a preservative");
         }
 

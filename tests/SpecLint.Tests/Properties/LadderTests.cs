@@ -1,0 +1,118 @@
+using System.Text.Json.Nodes;
+using SpecLint.Vocabulary;
+
+namespace SpecLint.Tests.Properties;
+
+/// <summary>
+/// Worse conditions, rung by rung over every limit: on a ladder of storage times, temperatures, amounts, acids, heats and ages, from
+/// mild to severe, no harm finding goes and no level falls from one rung to the next. A comparison that is turned around speaks on
+/// one side of its limit and is silent on the other, so that some ladder falls.
+/// </summary>
+public sealed class LadderTests
+{
+    private static readonly string[] Times = ["12 h", "1 d", "2 d", "4 d", "7 d", "8 d", "15 d", "40 d", "400 d"];
+    private static readonly string[] Temperatures = ["2 °C", "5 °C", "7 °C", "9 °C", "20 °C", "26 °C", "30 °C"];
+    private static readonly double[] Amounts = [0.01, 0.1, 0.4, 1, 2.5, 10, 100];
+    private static readonly double[] Acids = [1, 0.5, 0.2, 0.05, 0.01];
+    private static readonly double[] Heats = [1, 0.9, 0.8, 0.7, 0.6];
+    private static readonly double[] Shorter = [1, 0.5, 0.2, 0.05, 0.01];
+    private static readonly double[] Longer = [0.1, 0.5, 1, 2, 5, 20];
+    private static readonly string[] Ages = ["2026-11-25", "2026-11-22", "2026-11-19", "2026-11-18", "2026-11-15", "2026-11-05", "2026-09-01"];
+
+    /// <summary>Rungs of a ladder, each made on a book.</summary>
+    private sealed record Ladder(string Words, string Path, IReadOnlyList<Func<PropertyBook, bool>> Rungs, string? Part = null);
+
+    [Fact]
+    public void No_rung_of_worse_conditions_removes_or_lowers_a_harm_finding() => PropertyRun.Holds(PropertyRun.Cases(400, 20_000), (random, book) => Choose(random, book) is { } l ? AsStep(l) : null, one =>
+    {
+        var ladder = Ladders(one.Book).Find(l => l.Words == one.Step!.Words);
+        if (ladder is null) return null;
+        if (one.IsSeed && one.Unlike(one.Book.Check()) is { } unlike) return unlike;
+        HarmOf? before = null;
+        bool? wasAlcoholic = null;
+        for (int i = 0; i < ladder.Rungs.Count; i++)
+        {
+            var rung = one.Book.Copy();
+            if (!ladder.Rungs[i](rung)) continue;
+            var result = rung.Check();
+            var harm = new HarmOf(result, ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
+
+            // From 1.2 % vol another law speaks of the drink.
+            bool? isAlcoholic = result.Book.Recipes.FirstOrDefault(r => r.Source.Path == ladder.Path) is { } recipe && result.Profiles.Of(recipe).Get(Fact.Abv) is { IsKnown: true } abv ? abv.Value > 1.2 : null;
+            bool sameLaw = isAlcoholic == wasAlcoholic;
+            wasAlcoholic = isAlcoholic;
+            if (before is not null && (ladder.Part is null || sameLaw) && (HarmOf.Lost(before, harm, orAnother: true) ?? (ladder.Part is null ? HarmOf.Lowered(before, harm) : HarmOf.LoweredByRule(before, harm))) is { } wrong) return $"rung {i + 1}: {wrong}";
+            before = harm;
+        }
+
+        return null;
+    });
+
+    private static PropertyStep AsStep(Ladder ladder) => new(ladder.Words, static _ => true) { Path = ladder.Path };
+
+    private static Ladder? Choose(Random random, PropertyBook book)
+    {
+        var all = Ladders(book);
+        return all.Count == 0 ? null : all[random.Next(all.Count)];
+    }
+
+    private static List<Ladder> Ladders(PropertyBook book)
+    {
+        var all = new List<Ladder>();
+        foreach (string path in book.Paths)
+        {
+            if (path.EndsWith(".prep.json", StringComparison.Ordinal) && !KnowledgeTests.IsHeldAgainst(book, path))
+            {
+                if (book[path]!["keep"] is JsonObject keep)
+                {
+                    if (keep["for"] is not null) all.Add(new Ladder($"{path}: longer and longer", path, [.. Times.Select(t => PropertySteps.Keep(path, "for", t).Apply)]));
+                    if (keep["at"] is not null) all.Add(new Ladder($"{path}: warmer and warmer", path, [.. Temperatures.Select(t => PropertySteps.Keep(path, "at", t).Apply)]));
+                }
+
+                if (book[path]!["measured"] is null) all.Add(new Ladder($"{path}: less and less acid", path, [.. Acids.Select(f => KnowledgeTests.WeakerAcid(path, f).Apply)]));
+            }
+
+            // Another method voids a reading; that the old one comes back would be no rung.
+            if (path.EndsWith(".prep.json", StringComparison.Ordinal) && book[path]!["measured"] is null && book[path]!["method"] is JsonArray steps)
+            {
+                for (int i = 0; i < Math.Min(steps.Count, 6); i++)
+                {
+                    int at = i;
+                    all.Add(new Ladder($"{path}: step {at + 1} less and less hot", path, [.. Heats.Select(f => KnowledgeTests.LessHeat(path, at, false, f).Apply)]));
+                    all.Add(new Ladder($"{path}: step {at + 1} shorter and shorter", path, [.. Shorter.Select(f => KnowledgeTests.LessHeat(path, at, true, f).Apply)]));
+                    all.Add(new Ladder($"{path}: step {at + 1} cools slower and slower", path, [.. Longer.Select(f => KnowledgeTests.SlowerCooling(path, at, f).Apply)]));
+                }
+            }
+
+            if (path.EndsWith(".prep.json", StringComparison.Ordinal) || path.EndsWith(".drink.json", StringComparison.Ordinal))
+            {
+                foreach (string id in KnowledgeTests.LinesOf(book, path).Select(l => l["item"]).OfType<JsonValue>().Select(v => v.TryGetValue(out string? id) ? id : "").Where(id => id.Length > 0).Distinct())
+                {
+                    all.Add(new Ladder($"{path}: more and more {id}", path, [.. Amounts.Select(f => (Func<PropertyBook, bool>)(b =>
+                        KnowledgeTests.LinesOf(b, path).Find(l => l["item"] is JsonValue v && v.TryGetValue(out string? item) && item == id) is { } same && PropertySteps.ScaleLine(same, f)))], id));
+                }
+            }
+
+            if (path.EndsWith(".stock.json", StringComparison.Ordinal) && book[path]!["lots"] is JsonArray lots)
+            {
+                for (int i = 0; i < Math.Min(lots.Count, 6); i++)
+                {
+                    int at = i;
+                    all.Add(new Ladder($"{path}: lot {at + 1} older and older", path, [.. Ages.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && lot["frozen"] is null && lot["madeFrom"] is null && Set(lot, lot["made"] is null ? "opened" : "made", d)))]));
+                    all.Add(new Ladder($"{path}: lot {at + 1} warmer and warmer", path, [.. Temperatures.Select(t => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && Set(lot, "at", t)))]));
+                }
+            }
+        }
+
+        return all;
+    }
+
+    private static JsonObject? OfLot(PropertyBook book, string path, int at) => book[path]?["lots"] is JsonArray lots && at < lots.Count ? lots[at] as JsonObject : null;
+
+    private static bool Set(JsonObject map, string name, string value)
+    {
+        if (map[name] is null) return false;
+        map[name] = value;
+        return true;
+    }
+}
