@@ -174,8 +174,9 @@ internal static class CheckPage
             ["drink", .. tokens, "not known of"],
             [.. known.Select(k => (IReadOnlyList<string>)[
                 k.Drink.Name.Or(k.Drink.Id),
-                .. tokens.Select(t => k.Allergens.Contained(settings).Contains(t) ? "● contains" : k.Allergens.Possible(settings).Contains(t) ? "○ may contain" : k.Allergens.Unknown.Count > 0 ? "? not known" : "·"),
-                k.Allergens.Unknown.Count == 0 ? "·" : Say.List([.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()])])]);
+                .. tokens.Select(t => k.Allergens.Contained(settings).Contains(t) ? "● contains" : k.Allergens.Possible(settings).Contains(t) ? "○ may contain" : k.Allergens.Unknown.Count > 0 ? "? not known" : Html.Nothing),
+                k.Allergens.Unknown.Count == 0 ? Html.Nothing : Say.List([.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()])])],
+            stacks: true);
         page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
     }
 

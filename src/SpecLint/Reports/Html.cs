@@ -23,12 +23,16 @@ internal sealed class Html(TextWriter to)
         .wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:.9rem}caption{text-align:left;font-weight:600;padding:.2rem 0}
         th,td{border:1px solid var(--line);padding:.2rem .5rem;text-align:left;vertical-align:top;overflow-wrap:normal}
         svg{display:block;width:100%;min-width:34rem;height:auto;color:var(--ink)}svg text{fill:currentColor;font:12px system-ui,sans-serif;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
+        @media screen and (max-width:45rem){.stacks thead{position:absolute;clip-path:inset(50%)}.stacks tr,.stacks th,.stacks td{display:block;border:0}.stacks tr{border-top:1px solid var(--line);padding:.2rem 0}.stacks .nothing{display:none}.stacks td::before{content:attr(data-head) ": "}.stacks tr:not(:has(td:not(.nothing)))::after{content:"·";padding:0 .5rem}}
         details{margin:.3rem 0}summary{cursor:pointer}footer{margin-top:2rem;border-top:1px solid var(--line)}
         @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#333;--line:#888;--band:#eee;--mark:#000;--bad:#000;--mid:#000;--good:#000}body{max-width:none;padding:0;font-size:10pt}details::details-content{content-visibility:visible;display:block}h2,h3{break-after:avoid}.wide{overflow:visible}svg{min-width:0}}
         """;
 
     /// <summary>A cell of no more characters, such as a date or an amount, stays on one line.</summary>
     private const int ShortCell = 13;
+
+    /// <summary>A cell that says nothing.</summary>
+    public const string Nothing = "·";
 
     private int regions;
 
@@ -105,16 +109,22 @@ internal sealed class Html(TextWriter to)
     /// <param name="heads">Heads of the columns.</param>
     /// <param name="rows">Rows.</param>
     /// <param name="figures">Whether the cells are figures, whose words stay on one line.</param>
-    public void Table(string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows, bool figures = false)
+    /// <param name="stacks">Whether on a narrow screen each row stands as a block with what it says, so that no column is out of sight.</param>
+    public void Table(string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows, bool figures = false, bool stacks = false)
     {
         BeginWide(caption);
-        Raw($"<table{(figures ? " class=\"figures\"" : "")}><caption>{Text(caption)}</caption>\n<thead><tr>");
+        Raw($"<table{(figures ? " class=\"figures\"" : stacks ? " class=\"stacks\"" : "")}><caption>{Text(caption)}</caption>\n<thead><tr>");
         foreach (string head in heads) Raw($"<th scope=\"col\">{Text(head)}</th>");
         Raw("</tr></thead>\n<tbody>\n");
         foreach (var row in rows)
         {
             Raw("<tr>");
-            for (int i = 0; i < row.Count; i++) Raw(i == 0 ? $"<th scope=\"row\">{Text(row[i])}</th>" : $"<td{(row[i].Length <= ShortCell ? " class=\"short\"" : "")}>{Text(row[i])}</td>");
+            for (int i = 0; i < row.Count; i++)
+            {
+                string head = stacks ? $" data-head=\"{Text(heads[i])}\"" : "", kind = stacks && row[i] == Nothing ? " class=\"nothing\"" : row[i].Length <= ShortCell ? " class=\"short\"" : "";
+                Raw(i == 0 ? $"<th scope=\"row\">{Text(row[i])}</th>" : $"<td{kind}{head}>{Text(row[i])}</td>");
+            }
+
             Raw("</tr>\n");
         }
 

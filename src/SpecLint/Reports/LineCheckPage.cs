@@ -127,7 +127,8 @@ internal static class LineCheckPage
         page.Table(
             "Allergens by drink",
             ["drink", .. check.Allergens, "not known of"],
-            [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. check.Allergens.Select(a => d.Contains.Contains(a) ? "● contains" : d.MayContain.Contains(a) ? "○ may contain" : d.NotKnownOf.Count > 0 ? "? not known" : "·"), d.NotKnownOf.Count == 0 ? "·" : Say.List(d.NotKnownOf)])]);
+            [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. check.Allergens.Select(a => d.Contains.Contains(a) ? "● contains" : d.MayContain.Contains(a) ? "○ may contain" : d.NotKnownOf.Count > 0 ? "? not known" : Html.Nothing), d.NotKnownOf.Count == 0 ? Html.Nothing : Say.List(d.NotKnownOf)])],
+            stacks: true);
         page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
         page.Raw("</div>\n");
     }

@@ -30,6 +30,11 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
         Assert.True(view.GetProperty("scrollWidth").GetDouble() <= view.GetProperty("width").GetDouble(), $"{Text(view, "page")} is {view.GetProperty("scrollWidth")} px wide at {view.GetProperty("width")}");
     });
 
+    /// <summary>An allergen out of sight is an allergen that nobody sees.</summary>
+    [BrowserFact]
+    public void No_column_of_allergens_is_out_of_sight_on_a_phone() =>
+        Assert.All(browser.Seen.Where(v => v.GetProperty("width").GetInt32() < 700), view => Assert.Empty(Texts(view, "cut")));
+
     [BrowserFact]
     public void Axe_finds_nothing_against_it() => Assert.All(browser.Seen, view =>
     {

@@ -41,6 +41,7 @@ async function look(page, scheme, width) {
   const view = await tab.evaluate(() => ({
     title: document.title,
     scrollWidth: document.documentElement.scrollWidth,
+    cut: [...document.querySelectorAll('.stacks')].filter((t) => t.parentElement.scrollWidth > t.parentElement.clientWidth + 1).map((t) => t.caption.textContent),
     paper: getComputedStyle(document.body).backgroundColor,
     marks: Object.fromEntries([...document.querySelectorAll('svg')].map((s) => [s.getAttribute('aria-label').split(';')[0], s.querySelectorAll('g.mark').length])),
     outside: [...document.querySelectorAll('svg g.mark')].filter((g) => {
