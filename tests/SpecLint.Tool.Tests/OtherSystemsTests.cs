@@ -31,6 +31,26 @@ public class OtherSystemsTests
         }
     }
 
+    /// <summary>
+    /// Every JSON output ends its lines with LF, also on Windows, where a writer left to itself does otherwise: so all that indents
+    /// shares one set of options, and these name the line end.
+    /// </summary>
+    [Fact]
+    public void Json_ends_its_lines_alike_on_every_system()
+    {
+        using var folder = new TestFolder();
+        Assert.Equal(0, ToolRun.In(folder.Path, "start", "book").Status);
+        foreach (string[] verb in (string[][])[["check", "book"], ["check", "book", "--part", "1/2"], ["profile", "book"], ["rules"], ["settings", "book"]])
+            Assert.DoesNotContain((byte)'\r', ToolRun.In(folder.Path, [.. verb, "--format", "json"]).Bytes);
+
+        var indenting = Directory.EnumerateFiles(Repository.At("src"), "*.cs", SearchOption.AllDirectories)
+            .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+            .Where(f => File.ReadAllText(f) is var text && (text.Contains("Indented = true", StringComparison.Ordinal) || text.Contains("WriteIndented", StringComparison.Ordinal)))
+            .ToList();
+        Assert.Equal("JsonOutput.cs", Path.GetFileName(Assert.Single(indenting)));
+        Assert.Contains("NewLine = \"\\n\",", File.ReadAllText(indenting[0]), StringComparison.Ordinal);
+    }
+
     /// <summary>The bytes are UTF-8 whatever the process is told of its language, and numbers are written in one way.</summary>
     [Fact]
     public void No_code_page_changes_a_byte()

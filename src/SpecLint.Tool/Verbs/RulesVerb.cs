@@ -80,7 +80,7 @@ internal sealed class RulesVerb : Verb
 
     private static void WriteJson(Stream to, IReadOnlyList<RuleInfo> rules, bool withPages)
     {
-        using var json = new Utf8JsonWriter(to, new JsonWriterOptions { Indented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        using var json = new Utf8JsonWriter(to, JsonOutput.Options);
         json.WriteStartArray();
         foreach (var rule in rules)
         {

@@ -30,16 +30,33 @@ public enum FileKind
 /// <summary>A file of the book, bound: what it says, each part with its place.</summary>
 public abstract class BookFile
 {
+    private SourceFile source = null!;
+    private IReadOnlyList<ReadingProblem> problems = [];
     private JsonTree? tree;
 
     /// <summary>The text.</summary>
-    public required SourceFile Source { get; init; }
+    public required SourceFile Source
+    {
+        get
+        {
+            DeclarationReads.Note();
+            return source;
+        }
+        init => source = value;
+    }
 
     /// <summary>
     /// The positioned tree of the text; <see langword="null"/> where the text is no JSON object. Few files are asked for theirs
     /// once they are bound, so that it is read anew then and not kept for all.
     /// </summary>
-    public JsonTree? Tree => !HoldsObject ? null : tree ??= JsonTree.Parse(Source, new List<ReadingProblem>());
+    public JsonTree? Tree
+    {
+        get
+        {
+            DeclarationReads.Note();
+            return !HoldsObject ? null : tree ??= JsonTree.Parse(source, new List<ReadingProblem>());
+        }
+    }
 
     /// <summary>Lets go of the tree, where it was asked for.</summary>
     internal void ForgetTree() => tree = null;
@@ -54,7 +71,15 @@ public abstract class BookFile
     public abstract FileKind Kind { get; }
 
     /// <summary>What was found wrong while reading and binding.</summary>
-    public required IReadOnlyList<ReadingProblem> Problems { get; init; }
+    public required IReadOnlyList<ReadingProblem> Problems
+    {
+        get
+        {
+            DeclarationReads.Note();
+            return problems;
+        }
+        init => problems = value;
+    }
 
     /// <summary><c>name</c>.</summary>
     public Given<string> Name { get; set; }
@@ -66,10 +91,20 @@ public abstract class BookFile
     public FixedList<Given<string>> Notes { get; set; } = [];
 
     /// <summary>Place of a part of this file.</summary>
-    public Place At(TextSpan span) => new(Source, span);
+    public Place At(TextSpan span) => new(source, span);
+
+    /// <summary>A copy of what is bound, over another text that says the same.</summary>
+    private protected BookFile Over(SourceFile text, IReadOnlyList<ReadingProblem> found)
+    {
+        var copy = (BookFile)MemberwiseClone();
+        copy.source = text;
+        copy.problems = found;
+        copy.tree = null;
+        return copy;
+    }
 
     /// <summary>Where a finding about the whole file points: its name, else its first character.</summary>
-    public Place Head => At(Name.IsGiven ? Name.Span : new TextSpan(Source.ByteOrderMarkLength, Source.Utf8.Length > Source.ByteOrderMarkLength ? 1 : 0));
+    public Place Head => At(Name.IsGiven ? Name.Span : new TextSpan(source.ByteOrderMarkLength, source.Utf8.Length > source.ByteOrderMarkLength ? 1 : 0));
 }
 
 /// <summary>An accepted finding: a SARIF suppression.</summary>
@@ -330,7 +365,17 @@ public abstract class Recipe : BookFile
     public TextSpan MethodSpan { get; set; }
 
     /// <summary><c>declares</c>.</summary>
-    public Declaration? Declares { get; set; }
+    public Declaration? Declares
+    {
+        get
+        {
+            DeclarationReads.Note();
+            return declares;
+        }
+        set => declares = value;
+    }
+
+    private Declaration? declares;
 
     /// <summary><c>measured</c> as written, whether or not it is of the recipe as it stands.</summary>
     public Measurement? AsMeasured { get; set; }
@@ -358,6 +403,17 @@ public abstract class Recipe : BookFile
 
     /// <summary><c>supersedes</c>: id of the recipe that this one replaces.</summary>
     public Given<string> Supersedes { get; set; }
+
+    /// <summary>The same recipe, line by line the same objects, with another declaration.</summary>
+    /// <param name="now">What it declares.</param>
+    /// <param name="text">The text that says so, which differs in nothing else.</param>
+    /// <param name="found">What is wrong with that text.</param>
+    internal Recipe Declaring(Declaration now, SourceFile text, IReadOnlyList<ReadingProblem> found)
+    {
+        var copy = (Recipe)Over(text, found);
+        copy.declares = now;
+        return copy;
+    }
 }
 
 /// <summary>The spec of a drink.</summary>

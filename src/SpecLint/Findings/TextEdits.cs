@@ -44,30 +44,41 @@ internal static class TextEdits
     /// <exception cref="ArgumentException">Edits overlap, lie outside the file, or are of another file.</exception>
     public static byte[] Apply(SourceFile file, IEnumerable<TextEdit> edits)
     {
-        var ordered = edits.Select((e, i) => (Edit: e, Index: i)).OrderBy(e => e.Edit.Place.Span.Start).ThenBy(e => e.Edit.Place.Span.Length).ThenBy(e => e.Index).Select(e => e.Edit).ToList();
+        var ordered = InOrder(edits);
         var text = file.Utf8.Span;
         bool carriageReturns = EndsLinesWithCarriageReturn(text);
-        using var made = new MemoryStream(text.Length + 64);
-        int at = 0;
-        foreach (var edit in ordered)
+        byte[][] put = new byte[ordered.Length][];
+        int at = 0, length = text.Length;
+        for (int i = 0; i < ordered.Length; i++)
         {
-            var span = edit.Place.Span;
-            if (!edit.Place.File.Utf8.Equals(file.Utf8) && !edit.Place.File.Utf8.Span.SequenceEqual(text)) throw new ArgumentException($"An edit is of another text than that of {file.Path}.", nameof(edits));
-            if (span.Start < at || span.Length < 0 || span.End > text.Length) throw new ArgumentException($"Edits of {file.Path} overlap or lie outside it.", nameof(edits));
-            Write(made, text.Slice(at, span.Start - at));
-            byte[] put = Encoding.UTF8.GetBytes(carriageReturns ? WithCarriageReturns(edit.NewText) : edit.NewText);
-            made.Write(put, 0, put.Length);
-            at = span.End;
+            var (place, words) = ordered[i];
+            if (!place.File.Utf8.Equals(file.Utf8) && !place.File.Utf8.Span.SequenceEqual(text)) throw new ArgumentException($"An edit is of another text than that of {file.Path}.", nameof(edits));
+            if (place.Span.Start < at || place.Span.Length < 0 || place.Span.End > text.Length) throw new ArgumentException($"Edits of {file.Path} overlap or lie outside it.", nameof(edits));
+            put[i] = Encoding.UTF8.GetBytes(carriageReturns ? WithCarriageReturns(words) : words);
+            length += put[i].Length - place.Span.Length;
+            at = place.Span.End;
         }
 
-        Write(made, text.Slice(at));
-        return made.ToArray();
+        byte[] made = new byte[length];
+        int from = 0, to = 0;
+        for (int i = 0; i < ordered.Length; i++)
+        {
+            var span = ordered[i].Place.Span;
+            text.Slice(from, span.Start - from).CopyTo(made.AsSpan(to));
+            to += span.Start - from;
+            put[i].CopyTo(made, to);
+            to += put[i].Length;
+            from = span.End;
+        }
+
+        text.Slice(from).CopyTo(made.AsSpan(to));
+        return made;
     }
 
-    private static void Write(MemoryStream to, ReadOnlySpan<byte> bytes)
+    private static TextEdit[] InOrder(IEnumerable<TextEdit> edits)
     {
-        byte[] copy = bytes.ToArray();
-        to.Write(copy, 0, copy.Length);
+        TextEdit[] ordered = [.. edits];
+        return ordered.Length < 2 ? ordered : [.. ordered.Select((e, i) => (Edit: e, Index: i)).OrderBy(e => e.Edit.Place.Span.Start).ThenBy(e => e.Edit.Place.Span.Length).ThenBy(e => e.Index).Select(e => e.Edit)];
     }
 
     private static bool EndsLinesWithCarriageReturn(ReadOnlySpan<byte> text)

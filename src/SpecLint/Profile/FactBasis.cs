@@ -3,7 +3,7 @@ using SpecLint.Book;
 namespace SpecLint.Profile;
 
 /// <summary>What the facts of a recipe are read off.</summary>
-internal sealed class FactBasis
+internal sealed record FactBasis
 {
     /// <summary>The recipe.</summary>
     public required Recipe Recipe { get; init; }

@@ -32,6 +32,15 @@ public sealed partial class ProfileSet
         return (set, set.triedProfile);
     }
 
+    /// <summary>The same with a recipe that differs only in what it declares.</summary>
+    /// <param name="profile">The profile of the recipe as it is.</param>
+    /// <param name="declaring">The recipe as it is tried.</param>
+    internal (ProfileSet Set, RecipeProfile Profile) With(RecipeProfile profile, Recipe declaring)
+    {
+        var set = new ProfileSet(this, book.With(new FileChange(profile.Recipe, declaring)), declaring);
+        return (set, set.triedProfile = profile.Declaring(declaring, set));
+    }
+
     private Material MaterialOfTried(Item item) => item.File switch
     {
         Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient), isBuiltIn: false),

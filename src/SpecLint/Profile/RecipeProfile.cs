@@ -13,8 +13,8 @@ public sealed class RecipeProfile
     /// <summary>g/mL of ground salts and sugars; common practice, no source.</summary>
     private const double BulkDensityOfSolids = 0.85;
 
-    private readonly ProfileSet set;
-    private readonly FactBasis basis;
+    private ProfileSet set;
+    private FactBasis basis;
     private readonly FactSheet facts;
     private Material? material;
     private Costing? cost;
@@ -174,6 +174,21 @@ public sealed class RecipeProfile
 
     /// <summary>The material of what is left of making it.</summary>
     internal Material ByProductMaterial(ByProduct left) => Extraction.Left(left, Parts, basis.Mix.Lack);
+
+    /// <summary>
+    /// The profile of a recipe that is the same but for what it declares (<see cref="Book.Recipe.Declaring"/>). Nothing of a profile
+    /// rests on that, so that what was worked out of the one holds for the other.
+    /// </summary>
+    /// <param name="recipe">The recipe with the other declaration.</param>
+    /// <param name="with">The profiles in which it is tried.</param>
+    internal RecipeProfile Declaring(Recipe recipe, ProfileSet with)
+    {
+        recipe.Measured = Recipe.Measured;
+        var copy = (RecipeProfile)MemberwiseClone();
+        copy.set = with;
+        copy.basis = basis with { Recipe = recipe, Book = with.Book };
+        return copy;
+    }
 
     private FactBasis OfDrink(Drink drink, Composed mix)
     {

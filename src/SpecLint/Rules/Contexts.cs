@@ -41,6 +41,12 @@ public class BookContext
     /// </summary>
     internal bool MayBeElsewhere(string id) => HouseRules.IsHouseId(id) && (RunRules is null || RunRules.Count == RuleRegistry.All.Count);
 
+    /// <summary>
+    /// Whether anybody is offered the corrections of what is found. Where a correction is tried nobody is: a rule that has to look
+    /// for its own may save itself the search.
+    /// </summary>
+    internal bool OffersCorrections { get; init; } = true;
+
     /// <summary>The date of the run.</summary>
     public CalendarDate On => Book.On;
 
@@ -48,7 +54,7 @@ public class BookContext
     public void Report(Finding finding)
     {
         finding.Complete(Checked);
-        if (finding.Corrections.Count > 0) finding.Amend(Amended);
+        if (finding.Corrections.Count > 0 && OffersCorrections) finding.Amend(Amended);
         findings.Add(finding);
     }
 
@@ -113,7 +119,15 @@ public sealed class RecipeContext : FileContext
     }
 
     /// <summary>The claims of the recipe, read once for all rules about claims.</summary>
-    internal FixedList<Labels.PlacedClaim> Claims => claims ??= Labels.Claims.Of(Recipe, Book);
+    internal FixedList<Labels.PlacedClaim> Claims
+    {
+        get
+        {
+            // They are read off what is declared, also where another rule has read them already.
+            DeclarationReads.Note();
+            return claims ??= Labels.Claims.Of(Recipe, Book);
+        }
+    }
 
     /// <summary>What the recipe says in words, gathered once for all rules that look for words.</summary>
     internal FixedList<Hazards.RecipeText> Texts => texts ??= Hazards.RecipeTexts.Of(this);

@@ -10,31 +10,33 @@ namespace SpecLint.Rules;
 /// where it is, or brings an error, a warning or one that guards against harm is not offered; the words of the finding stay. Of what
 /// only writes the same thing better, what comes to light was true before; and where an item was not known, only what guards against harm is held against it.
 /// </summary>
-internal static class CorrectionTrial
+/// <remarks>
+/// Rules that would find the same again are not run: of what only writes the same thing better all but the finding's own, and where a
+/// recipe changes in what it declares alone, those that did not look at that.
+/// </remarks>
+/// <param name="rules">The rules of the run.</param>
+/// <param name="profiles">The profiles of the book.</param>
+/// <param name="file">The file.</param>
+/// <param name="profile">Its profile, where it is a recipe.</param>
+/// <param name="lookers">The rules that looked at what it declares.</param>
+internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFile file, RecipeProfile? profile, List<Rule> lookers)
 {
-    /// <summary>Takes out the corrections that do not put their file right.</summary>
-    /// <param name="rules">The rules of the run.</param>
-    /// <param name="book">The book.</param>
-    /// <param name="profiles">Its profiles.</param>
-    /// <param name="file">The file.</param>
+    private readonly LinkedBook book = profiles.Book;
+    private Dictionary<(string Rule, string Subject, string Path, string Key), Level>? before;
+
+    /// <summary>Takes out the corrections that do not put the file right.</summary>
     /// <param name="findings">All that the rules about the file found in it.</param>
-    public static void Keep(RuleSet rules, LinkedBook book, ProfileSet profiles, BookFile file, List<Finding> findings)
+    public void Keep(List<Finding> findings)
     {
-        Dictionary<string, Level>? before = null;
         foreach (var finding in findings)
         {
             if (finding.Corrections.Count == 0) continue;
-            finding.KeepCorrections(correction =>
-            {
-                if (!IsOf(correction, file)) return true;
-                before ??= LevelsOf(book, findings);
-                return Mends(rules, book, profiles, new FileChange(file, null), finding, correction, before);
-            });
+            finding.KeepCorrections(correction => !IsOf(correction) || Holds(finding, correction, before ??= LevelsOf(findings)));
         }
     }
 
-    /// <summary>Whether it has edits, all of them in one file.</summary>
-    private static bool IsOf(Correction correction, BookFile file)
+    /// <summary>Whether it has edits, all of them in the file.</summary>
+    private bool IsOf(Correction correction)
     {
         foreach (var edit in correction.Edits)
         {
@@ -44,44 +46,64 @@ internal static class CorrectionTrial
         return correction.Edits.Count > 0;
     }
 
-    private static bool Mends(RuleSet rules, LinkedBook book, ProfileSet profiles, FileChange change, Finding finding, Correction correction, Dictionary<string, Level> before)
+    private bool Holds(Finding finding, Correction correction, Dictionary<(string, string, string, string), Level> levels)
     {
-        var file = change.Old!;
-        byte[] text;
+        SourceFile text;
         try
         {
-            text = TextEdits.Apply(file.Source, correction.Edits);
+            text = new SourceFile(file.Source.Path, TextEdits.Apply(file.Source, correction.Edits));
         }
         catch (ArgumentException)
         {
             return false;
         }
 
-        var tried = BookReader.Read(new SourceFile(file.Source.Path, text), file.Kind, book.Measures);
-        foreach (var found in rules.Try(profiles, change with { New = tried }))
+        foreach (var found in After(finding, correction, text))
         {
-            if (found.Fingerprint == finding.Fingerprint) return false;
+            if (IdentityOf(found) == IdentityOf(finding)) return false;
             if (correction.KeepsTheThing) continue;
-            var level = LevelOf(book, found);
-            if ((found.Rule.Safety || (level >= Level.Warning && !finding.Rule.LeavesHarmUnknown)) && !(before.TryGetValue(found.Fingerprint, out var known) && known >= level)) return false;
+            var level = LevelOf(found);
+            if ((found.Rule.Safety || (level >= Level.Warning && !finding.Rule.LeavesHarmUnknown)) && !(levels.TryGetValue(IdentityOf(found), out var known) && known >= level)) return false;
         }
 
         return true;
     }
 
-    private static Dictionary<string, Level> LevelsOf(LinkedBook book, List<Finding> findings)
+    /// <summary>What the rules find in the corrected text, as far as it can speak against the correction.</summary>
+    private List<Finding> After(Finding finding, Correction correction, SourceFile text)
     {
-        var levels = new Dictionary<string, Level>(findings.Count, StringComparer.Ordinal);
+        if (profile is not null && BookReader.ReadDeclaring(profile.Recipe, text, book.Measures) is { } declaring)
+        {
+            // What did not look at the declaration finds the same again, this finding too.
+            if (!lookers.Exists(r => r.Info.Id == finding.Rule.Id || HouseRules.IsHouseId(r.Info.Id))) return [finding];
+            var (same, its) = profiles.With(profile, declaring);
+            return rules.Try(same, declaring, its, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : lookers);
+        }
+
+        var tried = BookReader.Read(text, file.Kind, book.Measures);
+        var room = ProfileRoom.Take();
+        var (set, other) = profiles.With(new FileChange(file, tried), room);
+        var found = rules.Try(set, tried, other, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : null);
+        room.GiveBack();
+        return found;
+    }
+
+    private Dictionary<(string Rule, string Subject, string Path, string Key), Level> LevelsOf(List<Finding> findings)
+    {
+        var levels = new Dictionary<(string, string, string, string), Level>(findings.Count);
         foreach (var finding in findings)
         {
-            var level = LevelOf(book, finding);
-            if (!levels.TryGetValue(finding.Fingerprint, out var known) || known < level) levels[finding.Fingerprint] = level;
+            var level = LevelOf(finding);
+            if (!levels.TryGetValue(IdentityOf(finding), out var known) || known < level) levels[IdentityOf(finding)] = level;
         }
 
         return levels;
     }
 
+    /// <summary>What a fingerprint is computed from.</summary>
+    private static (string Rule, string Subject, string Path, string Key) IdentityOf(Finding finding) => (finding.Rule.Id, finding.Subject, finding.Path, finding.Key);
+
     /// <summary>The higher of the level that a finding has and of that which the bar gives its rule.</summary>
-    private static Level LevelOf(LinkedBook book, Finding finding) =>
+    private Level LevelOf(Finding finding) =>
         book.Settings.LevelOf(finding.Rule.Id) is { } set && set.Level > finding.LevelBefore ? set.Level : finding.LevelBefore;
 }

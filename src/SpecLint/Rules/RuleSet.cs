@@ -18,6 +18,11 @@ internal sealed class RuleSet
     private readonly BookRule[] bookRules;
     private readonly AcceptanceRule[] acceptanceRules;
     private readonly Dictionary<string, RuleInfo> byId;
+    private readonly List<Rule> house;
+    private readonly Dictionary<string, Rule> ruleOf;
+
+    [ThreadStatic]
+    private static List<Rule>? lookers;
     private readonly bool triesCorrections;
 
     /// <summary>The rules of a run.</summary>
@@ -28,6 +33,8 @@ internal sealed class RuleSet
         this.triesCorrections = triesCorrections;
         var all = rules.ToArray();
         byId = all.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal);
+        ruleOf = all.ToDictionary(r => r.Info.Id, StringComparer.Ordinal);
+        house = [.. all.Where(r => HouseRules.IsHouseId(r.Info.Id))];
         fileRules = [.. all.OfType<FileRule>()];
         recipeRules = [.. all.OfType<RecipeRule>()];
         drinkRules = [.. all.OfType<DrinkRule>()];
@@ -58,61 +65,97 @@ internal sealed class RuleSet
         return findings;
     }
 
-    /// <summary>Runs the rules about one file on another text of it.</summary>
-    /// <param name="profiles">The profiles of the book.</param>
-    /// <param name="change">The file as it is and as it is tried.</param>
-    public List<Finding> Try(ProfileSet profiles, FileChange change)
+    /// <summary>Runs rules about one file on another text of it, as <see cref="CorrectionTrial"/> does; nobody is offered what would correct it then.</summary>
+    /// <param name="set">The profiles in which it is tried.</param>
+    /// <param name="file">The file as it is tried.</param>
+    /// <param name="profile">Its profile, where it is a recipe.</param>
+    /// <param name="only">The rules; <see langword="null"/> for all.</param>
+    public List<Finding> Try(ProfileSet set, BookFile file, RecipeProfile? profile, IReadOnlyList<Rule>? only)
     {
-        var room = ProfileRoom.Take();
-        var (set, profile) = profiles.With(change, room);
-        var findings = Run(set.Book, set, change.New!, profile);
-        room.GiveBack();
+        var findings = new List<Finding>();
+        var context = ContextOf(set, findings, file, profile, offersCorrections: false);
+        if (only is null) Run(context, null);
+        for (int i = 0; i < only?.Count; i++) Run(only[i], context);
         return findings;
     }
+
+    /// <summary>The rules that can find what one rule finds: itself, and a house's own, which may report under any id.</summary>
+    public IReadOnlyList<Rule> RulesOf(RuleInfo rule) => ruleOf.TryGetValue(rule.Id, out var its) && !house.Contains(its) ? [its, .. house] : house;
 
     private List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file, RecipeProfile? profile)
     {
-        var findings = Run(book, profiles, file, profile);
-        if (triesCorrections) CorrectionTrial.Keep(this, book, profiles, file, findings);
+        var findings = new List<Finding>();
+        var looked = triesCorrections && profile is not null ? lookers ??= [] : null;
+        looked?.Clear();
+        Run(ContextOf(profiles, findings, file, profile, offersCorrections: true), looked);
+        if (triesCorrections && findings.Exists(static f => f.Corrections.Count > 0)) new CorrectionTrial(this, profiles, file, profile, looked ?? []).Keep(findings);
         return findings;
     }
 
-    private List<Finding> Run(LinkedBook book, ProfileSet profiles, BookFile file, RecipeProfile? profile)
+    private FileContext ContextOf(ProfileSet profiles, List<Finding> findings, BookFile file, RecipeProfile? profile, bool offersCorrections) => profile is null
+        ? new FileContext(profiles.Book, profiles, findings, file) { RunRules = byId, OffersCorrections = offersCorrections }
+        : new RecipeContext(profiles.Book, profiles, findings, profile.Recipe, profile) { RunRules = byId, OffersCorrections = offersCorrections };
+
+    /// <summary>Runs the rules about a file.</summary>
+    /// <param name="context">The file.</param>
+    /// <param name="looked">Takes the rules that looked at what a recipe declares.</param>
+    private void Run(FileContext context, List<Rule>? looked)
     {
-        var findings = new List<Finding>();
-        var recipe = file as Recipe;
-        var context = profile is null
-            ? new FileContext(book, profiles, findings, file) { RunRules = byId }
-            : new RecipeContext(book, profiles, findings, recipe!, profile) { RunRules = byId };
-        foreach (var rule in fileRules) rule.Check(context);
-        switch (file)
+        if (looked is not null) DeclarationReads.Take();
+        foreach (var rule in fileRules)
         {
-            case Ingredient ingredient:
-                foreach (var rule in ingredientRules) rule.Check(context, ingredient);
-                break;
-            case Menu menu:
-                foreach (var rule in menuRules) rule.Check(context, menu);
-                break;
-            case Stock stock:
-                foreach (var rule in stockRules) rule.Check(context, stock);
-                break;
-            case PriceList list:
-                foreach (var rule in pricesRules) rule.Check(context, list);
-                break;
+            rule.Check(context);
+            Note(rule, looked);
         }
 
-        if (context is not RecipeContext recipeContext) return findings;
-        foreach (var rule in recipeRules) rule.Check(recipeContext);
-        if (recipe is Drink drink)
+        if (context is not RecipeContext recipe)
         {
-            foreach (var rule in drinkRules) rule.Check(recipeContext, drink);
-        }
-        else if (recipe is Prep prep)
-        {
-            foreach (var rule in prepRules) rule.Check(recipeContext, prep);
+            foreach (var rule in context.File switch { Ingredient => (Rule[])ingredientRules, Menu => menuRules, Stock => stockRules, PriceList => pricesRules, _ => [] }) Run(rule, context);
+            return;
         }
 
-        return findings;
+        foreach (var rule in recipeRules)
+        {
+            rule.Check(recipe);
+            Note(rule, looked);
+        }
+
+        if (recipe.Recipe is Drink drink)
+        {
+            foreach (var rule in drinkRules)
+            {
+                rule.Check(recipe, drink);
+                Note(rule, looked);
+            }
+        }
+        else if (recipe.Recipe is Prep prep)
+        {
+            foreach (var rule in prepRules)
+            {
+                rule.Check(recipe, prep);
+                Note(rule, looked);
+            }
+        }
+    }
+
+    private static void Note(Rule rule, List<Rule>? looked)
+    {
+        if (looked is not null && DeclarationReads.Take()) looked.Add(rule);
+    }
+
+    private static void Run(Rule rule, FileContext context)
+    {
+        switch (rule)
+        {
+            case FileRule ofFiles: ofFiles.Check(context); break;
+            case RecipeRule ofRecipes: ofRecipes.Check((RecipeContext)context); break;
+            case DrinkRule ofDrinks: ofDrinks.Check((RecipeContext)context, (Drink)context.File); break;
+            case PrepRule ofPreps: ofPreps.Check((RecipeContext)context, (Prep)context.File); break;
+            case IngredientRule ofIngredients: ofIngredients.Check(context, (Ingredient)context.File); break;
+            case MenuRule ofMenus: ofMenus.Check(context, (Menu)context.File); break;
+            case StockRule ofStock: ofStock.Check(context, (Stock)context.File); break;
+            case PricesRule ofPrices: ofPrices.Check(context, (PriceList)context.File); break;
+        }
     }
 
     /// <summary>The rules about the book as a whole.</summary>

@@ -54,7 +54,7 @@ internal abstract class StyleBandRule : DrinkRule
         var usual = style.Usual(Of);
         bool over = value.Value > seen.High;
         bool isSolvedFor = Array.IndexOf(BandSolver.Facts, Of) >= 0;
-        var remedy = isSolvedFor && others.Count > 0 ? null : PutRight(context, value, seen, usual ?? seen);
+        var remedy = !context.OffersCorrections ? Remedy.Say("") : isSolvedFor && others.Count > 0 ? null : PutRight(context, value, seen, usual ?? seen);
         if (remedy is null || (isSolvedFor && !Keeps(context, style, remedy)))
             remedy = BandSolver.Solve(context, style) ?? Remedy.Say(others.Count > 0 ? "No amounts between half and twice what is written bring all of them into the bands: look for a line that is missing or slipped, or name the style that it is." : "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name the style that it is.");
         string unit = Say.Unit(Of);

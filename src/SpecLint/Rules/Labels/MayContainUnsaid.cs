@@ -18,7 +18,8 @@ internal sealed partial class MayContainUnsaid : RecipeRule
         string named = Say.List(tokens, "or");
         var first = unsaid.Found[0];
         var may = context.Recipe.Declares!.MayContain;
-        var edit = may.Count > 0
+        var edit = !context.OffersCorrections ? null
+            : may.Count > 0
             ? JsonEdits.AddToList(context.Recipe, new Reading.Given<FixedList<Reading.Given<string>>>(may, may[0].Span), tokens)
             : JsonEdits.AddProperty(context.Recipe, "declares", "mayContain", "[" + string.Join(", ", tokens.Select(t => $"\"{t}\"")) + "]");
         context.Report(new(Rule)

@@ -34,6 +34,7 @@ internal sealed partial class SpiritNameByLikeness : FileRule
 
     private static void Look(FileContext context, Recipe recipe, string words, Given<string> at, string path, Level? level)
     {
+        if (!MayLiken(words)) return;
         foreach (var spirit in Spirits)
         {
             if (!spirit.AppliesIn(context.Settings)) continue;
@@ -52,6 +53,17 @@ internal sealed partial class SpiritNameByLikeness : FileRule
                 return;
             }
         }
+    }
+
+    /// <summary>Whether any word of likeness stands in a text: hardly a name has one, and there are many spirits to look for.</summary>
+    private static bool MayLiken(string text)
+    {
+        for (int i = 1; i < Law.Terms.Count; i++)
+        {
+            if (text.IndexOf(Law.Terms[i], StringComparison.OrdinalIgnoreCase) >= 0) return true;
+        }
+
+        return false;
     }
 
     /// <summary>The word of likeness behind a name in a text; <see langword="null"/> where there is none.</summary>
