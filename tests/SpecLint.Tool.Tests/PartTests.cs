@@ -34,7 +34,7 @@ public class PartTests(DemoBook demo) : IClassFixture<DemoBook>
         ToolRun.In(folder.Path, "baseline", "--create", "--because", "as it was", "--file", "old.json");
         folder.Write("a/new.drink.json", """{ "name": "New", "ingredients": [ { "item": "gin", "amount": "900 ml" }, { "item": "nothing-known", "amount": "1 ml" } ], "method": [ { "do": "shake" } ], "glass": "coupe" }""");
         HoldsFor(folder.Path, 3, "--baseline", "old.json");
-        HoldsFor(folder.Path, 3, "--baseline", "old.json", "--rule", "file");
+        HoldsFor(folder.Path, 3, "--baseline", "old.json", "--rule", "balance");
         HoldsFor(folder.Path, 3, "--not-rule", "SL9002");
         HoldsFor(folder.Path, 3, "a");
         HoldsFor(folder.Path, 3, "--rule", "balance", "a", "b");
