@@ -42,7 +42,7 @@ public sealed partial class DocumentationTests
     }
 
     /// <summary>What the pages presuppose: the demo book, where the page does not make one itself, in a repository with a branch, a text of recipes.</summary>
-    private static void Prepare(TestFolder folder, string[] books)
+    internal static void Prepare(TestFolder folder, string[] books)
     {
         foreach (string book in books) Assert.Equal(0, ToolRun.In(folder.Path, "start", book).Status);
         File.WriteAllText(folder["old-recipes.txt"], "Low Sun\n2 oz gin\n3/4 oz lemon juice\n1/2 oz simple syrup\nShake with ice and strain.\n");
@@ -51,7 +51,7 @@ public sealed partial class DocumentationTests
         Git(folder, "-c", "user.name=Noor Kessel", "-c", "user.email=noor@saltmarsh.example", "commit", "-q", "-m", "as found");
     }
 
-    private static void Git(TestFolder folder, params string[] args)
+    internal static void Git(TestFolder folder, params string[] args)
     {
         using var git = Process.Start(new ProcessStartInfo("git", args) { WorkingDirectory = folder.Path })!;
         git.WaitForExit();

@@ -51,7 +51,7 @@ internal sealed class AdjustVerb : Verb
     public override IReadOnlyList<string> Examples =>
     [
         "speclint adjust low-tide --abv 18 --keep sour-cucumber --book recipes",
-        "speclint adjust sour-celery --like lime-juice --add malic-acid --write",
+        "speclint adjust sour-celery --like lime-juice --add white-sugar --write",
         "speclint adjust low-tide --without fogbank-gin",
     ];
 

@@ -27,7 +27,7 @@ internal sealed class RecordVerb : Verb
     public override IReadOnlyList<string> Examples =>
     [
         "speclint record sour-cucumber --ph 2.4 --brix 9 --book recipes",
-        "speclint record 24-2 --ph 2.4 --meter bar-meter --on 2026-11-25",
+        "speclint record SC-1125 --ph 2.4 --meter bench-meter --on 2026-11-25",
     ];
 
     public override void Define(Command command)

@@ -20,7 +20,7 @@ internal sealed class TraceVerb : Verb
 
     public override string Description => "Follows a lot that turned out bad: which lots were made from it or may hold it, which preparations and drinks it reaches, and since when.";
 
-    public override IReadOnlyList<string> Examples => ["speclint trace EW-1124 --book recipes", "speclint trace sea-foam --format json"];
+    public override IReadOnlyList<string> Examples => ["speclint trace SC-1125 --book recipes", "speclint trace sea-foam --format json"];
 
     public override void Define(Command command)
     {
