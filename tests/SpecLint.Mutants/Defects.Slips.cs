@@ -21,7 +21,7 @@ internal static partial class Defects
 
     private static IEnumerable<Defect> Exchanges() =>
     [
-        D(106, "the amounts of two parts exchanged", "SL2007 SL2023 SL2005 SL2037 SL3001 SL3002 SL3003 SL3004 SL3006 SL3015 SL3016 SL3026", d => d.IsDrink && d.Lottery.Pick(Pairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
+        D(106, "the amounts of two parts exchanged", "SL2007 SL2023 SL2005 SL2037 SL3001 SL3002 SL3003 SL3004 SL3006 SL3015 SL3016 SL3026 SL3027", d => d.IsDrink && d.Lottery.Pick(Pairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
         D(107, "the amounts of two parts of a preparation exchanged", "SL2017 SL2018 SL2019 SL2021 SL2022 SL4001 SL4002 SL4003 SL4005 SL4008 SL4009 SL4010 SL4011 SL4015 SL4018 SL4021 SL5004 SL5033", d => d.IsPrep && Weighed(d) && (d.Root["target"] is not null || d.Root["measured"] is not null || d.Lines.Any(l => l["share"] is not null))
             && d.Lottery.Pick(PrepPairs(d)) is ({ } a, { } b) && Do(() => (a["amount"], b["amount"]) = (Draft.Text(b, "amount"), Draft.Text(a, "amount")))),
         D(108, "readings of an earlier version", "SL5033 SL5004 SL4001 SL4002 SL4003", d => d.IsPrep && d.Root["measured"] is JsonObject m && m["of"] is not null && With(d.Pick(d.In("g").Where(l => Draft.Amount(l).Value >= 5)), l => Do(() => Draft.Scale(l, d.Lottery.Below(2) == 0 ? d.Lottery.Between(0.5, 0.85) : d.Lottery.Between(1.2, 2))))),

@@ -55,6 +55,9 @@ public sealed class GlassType : Word
 
     /// <summary>Whether it is a stemmed glass for drinks served up.</summary>
     public bool IsUp => Shape == "up";
+
+    /// <summary>Whether it is a tall glass for long drinks.</summary>
+    internal bool IsTall => Shape == "long";
 }
 
 /// <summary>The table of glasses.</summary>

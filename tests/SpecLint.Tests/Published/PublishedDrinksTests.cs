@@ -38,6 +38,7 @@ public sealed class PublishedDrinksTests(ITestOutputHelper output)
         var wrong = Judged.Where(j => j.Judgement == "false").Select(j => j.Drink).Distinct().Count();
         var open = Judged.Where(j => j.Judgement == "debatable").Select(j => j.Drink).Distinct().Count();
         output.WriteLine($"{drinks} drinks, {found.Count} errors and warnings; false on {wrong} drinks, debatable on {open}");
+        output.WriteLine($"notes of balance: {string.Join(", ", Results.SelectMany(r => r.Findings.Flat()).Where(f => f.Level == Level.Note && f.Rule.Id.StartsWith("SL3", StringComparison.Ordinal)).GroupBy(f => f.Rule.Id).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count()}"))}");
         Assert.True(wrong * 50 <= drinks, $"{wrong} of {drinks} drinks get a false error or warning");
         Assert.True((wrong + open) * 50 <= drinks, $"{wrong + open} of {drinks} drinks get a false or debatable error or warning");
     }

@@ -14,5 +14,6 @@ internal sealed partial class StrongInfusion : TenfoldRule
     protected override bool TellsTooLittle => false;
 
     /// <summary>An oil that is steeped is used by the drop.</summary>
-    protected override bool Concerns(RecipeProfile profile, double whole) => Builds.Grams(profile, static m => m is { Kind.IsFat: true }) * 2 < whole;
+    protected override bool Concerns(RecipeProfile profile, double whole) =>
+        Builds.Grams(profile, static m => m is { Kind.IsFat: true }) < Builds.Grams(profile, static m => m is { Kind.IsFat: false });
 }

@@ -18,11 +18,18 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
             {
                 if (BuiltInCatalogue.Find(BuiltInCatalogue.Slug(words)) is not { } meant) continue;
                 var kind = meant.IngredientKind.OrNone();
+                if (kind is { ComesInPieces: true, IsSpice: true } && recipe is Drink { Garnish.Count: > 0 } dressed)
+                {
+                    held ??= HeldWords.Of(context, recipe);
+                    if (!held.IsOpen && !held.HasId(meant.Id) && held.PartsNamed(words).Count == 0) ReportGarnish(context, entry, words, dressed);
+                    continue;
+                }
+
                 if (ProtectedName.IsOne(words)) continue;
                 held ??= HeldWords.Of(context, recipe);
 
-                // One of two sisters is named and the other poured: dry vermouth and sweet.
-                bool sister = !kind.IsNamedOnMenus && kind is { IsManifold: true, GivesStrength: true, IsLiqueur: false, IsBitters: false } && held.Parts.Any(p => p.Material is { } m && m.Kind == kind);
+                // One of two sisters is named and the other poured: dry vermouth and sweet, rye and bourbon.
+                bool sister = ((kind.IsSpirit && words.IndexOf(' ') > 0) || (!kind.IsNamedOnMenus && kind is { IsManifold: true, GivesStrength: true, IsLiqueur: false, IsBitters: false })) && held.Parts.Any(p => p.Material is { } m && m.Kind == kind);
                 if (!kind.IsNamedOnMenus && !sister) continue;
                 if (held.IsOpen || held.HasId(meant.Id) || (sister ? held.PartsNamed(words).Count > 0 : held.Has(words) || held.Has(meant.Name.Or(meant.Id)))) continue;
 
@@ -40,4 +47,14 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
             }
         }
     }
+
+    private static void ReportGarnish(FileContext context, MenuEntry entry, string words, Drink drink) => context.Report(new(Rule)
+    {
+        AskedLevel = Level.Note,
+        At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
+        Key = BuiltInCatalogue.Slug(words),
+        Message = $"Guests read \"{words}\", and {drink.Name.Or(drink.Id)} is garnished with {Say.List(drink.Garnish.Where(l => l.Item.IsGiven).Select(l => l.Item.Value).ToList())}.",
+        Advice = "Write the garnish that is served.",
+        Related = [new RelatedPlace(drink.At(drink.Garnish[0].Span), "the garnish")],
+    });
 }

@@ -10,7 +10,8 @@ internal sealed partial class NeverUsed : RecipeRule
     public override void Check(RecipeContext context)
     {
         var recipe = context.Recipe;
-        if (recipe.Method.Count == 0 || TakesAll(recipe)) return;
+        bool listsAdded = ListsWhatIsAdded(recipe);
+        if (recipe.Method.Count == 0 || (TakesAll(recipe) && !listsAdded)) return;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
@@ -18,6 +19,8 @@ internal sealed partial class NeverUsed : RecipeRule
             if (IsNamed(context, part)) continue;
             context.Report(new(Rule)
             {
+                // A step to stir or shake that names nothing may mean all.
+                AskedLevel = listsAdded ? Level.Note : null,
                 At = context.ItemOf(line),
                 Message = $"The steps name what they use, and none of them names {Written(line)}. It is listed but never goes in.",
                 Advice = "Name it in the step that uses it, or delete the line.",
@@ -45,6 +48,25 @@ internal sealed partial class NeverUsed : RecipeRule
         }
 
         return !named;
+    }
+
+    /// <summary>Whether the only steps without items that take all come after a step that says what is added: they mix what is there.</summary>
+    private static bool ListsWhatIsAdded(Recipe recipe)
+    {
+        bool added = false, mixes = false;
+        foreach (var step in recipe.Method)
+        {
+            if (step.Items.Count > 0)
+            {
+                added |= step.Verb.Adds;
+                continue;
+            }
+
+            if (!step.Verb.IsKnown || (step.Verb.TakesAll && !(added && step.Verb.Chills)) || (!added && step.Verb.Works)) return false;
+            mixes |= step.Verb.TakesAll;
+        }
+
+        return mixes;
     }
 
     private static bool IsNamed(RecipeContext context, Part part)

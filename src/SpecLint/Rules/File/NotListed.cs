@@ -13,6 +13,7 @@ internal sealed partial class NotListed : RecipeRule
         NameIndex? names = null;
         foreach (var step in context.Recipe.Method)
         {
+            if (step is { Verb.Rims: true, Items.Count: 0, Do.IsGiven: true } && context.Recipe is Drink { Rim.Count: 0 } drink && !HasRim(drink)) ReportRim(context, step);
             foreach (var item in step.Items)
             {
                 if (!item.IsGiven || IsListed(context, item.Value, listed ??= Listed(context)) || (inTexts ??= Amounts.AmountInName.NamedBy(context)).Contains(item.Value)) continue;
@@ -28,6 +29,24 @@ internal sealed partial class NotListed : RecipeRule
             }
         }
     }
+
+    private static bool HasRim(Drink drink)
+    {
+        foreach (var line in drink.Ingredients)
+        {
+            if (line.Role == LineRole.Rim) return true;
+        }
+
+        return false;
+    }
+
+    private static void ReportRim(RecipeContext context, Step step) => context.Report(new(Rule)
+    {
+        AskedLevel = Level.Note,
+        At = context.VerbOf(step),
+        Message = "The glass gets a rim, and nothing says of what. It is missing from every list of allergens.",
+        Advice = "Write what it is under `rim`, or remove the step.",
+    });
 
     /// <summary>What the lines name: as they write it, and as the id of what that is.</summary>
     private static HashSet<string> Listed(RecipeContext context)

@@ -34,8 +34,8 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             if (part.Material is not { } material || (material.Unknown & Unknowns.Caffeine) != 0) return double.PositiveInfinity;
             double perGram = material.Traces.Caffeine.High;
             if (perGram <= 0) continue;
-            if (!part.IsWeighed || (Added.AppliesIn(context.Settings) && (material.Kind.MayHoldAddedCaffeine || perGram > Pure.Value))) return double.PositiveInfinity;
-            most += part.Grams.High * perGram;
+            if ((!part.IsWeighed && !IsShareOfOne(part)) || (Added.AppliesIn(context.Settings) && (material.Kind.MayHoldAddedCaffeine || perGram > Pure.Value))) return double.PositiveInfinity;
+            most += (part.IsWeighed ? part.Grams.High : part.Line.Amount.Value.BaseHigh * context.Recipe.ServesOrOne * Amounts.TenfoldPour.LimitOf(material)!.Value * material.Density) * perGram;
         }
 
         // What shows only deeper in the tree was not added up.
@@ -46,6 +46,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 
         return most > 0 ? most : double.PositiveInfinity;
     }
+
+    /// <summary>Whether a liquid is given as a share of one drink ("1/3"): it is at most that share of the largest pour of its kind.</summary>
+    private static bool IsShareOfOne(Part part) =>
+        part is { Line.Amount: { IsGiven: true, Value: { Dimension: Reading.Dimension.Count, BaseHigh: <= 1 } }, Material: { State: MaterialState.Liquid } material } && Amounts.TenfoldPour.LimitOf(material) is not null;
 
     /// <summary>Whether there is alcohol in it, or may be: a strength that cannot be worked out is not shown to be low.</summary>
     private static bool MayHoldAlcohol(RecipeContext context)

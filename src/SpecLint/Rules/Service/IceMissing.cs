@@ -1,11 +1,15 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
 [Rule("SL8006", "ice-missing", "No ice in a method that needs it", Level.Warning)]
 [Limit("hot-drink-from", "Hot")]
+[Limit("ice-spirit-least", "Base")]
+[Limit("ice-spirit-share", "Strong")]
 internal sealed partial class IceMissing : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
@@ -41,9 +45,21 @@ internal sealed partial class IceMissing : DrinkRule
             return;
         }
 
-        if (drink.KnownStyle is not { NeedsIce: true } style) return;
         if (context.Profile.Technique != TechniqueKind.NoIce) return;
         var at = drink.Method[0];
+        if (!drink.Style.IsGiven && Lengthened(context, drink) is { } soda)
+        {
+            context.Report(new(Rule)
+            {
+                At = context.At(at.Do.IsGiven ? at.Do.Span : at.Span, "method"),
+                Message = $"A spirit or liqueur is lengthened with {soda.Line.Item.Or("soda")}, and no step has any ice: it is served warm (common practice, no source).",
+                Advice = "Add the ice to the method, or the step that chills it.",
+                Related = [new RelatedPlace(context.At(soda.Line.Span), "what lengthens it")],
+            });
+            return;
+        }
+
+        if (drink.KnownStyle is not { NeedsIce: true } style) return;
         context.Report(new(Rule)
         {
             At = context.At(at.Do.IsGiven ? at.Do.Span : at.Span, "method"),
@@ -51,6 +67,22 @@ internal sealed partial class IceMissing : DrinkRule
             Advice = $"Add the ice to the method, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
         });
+    }
+
+    /// <summary>What lengthens a spirit in the glass, more of it than of the spirit: not beer or sparkling wine, which come cold.</summary>
+    private static Part? Lengthened(RecipeContext context, Drink drink)
+    {
+        double strong = 0;
+        Part? soda = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
+            double ethanol = material.Of(Component.Ethanol);
+            if (ethanol > Strong.Value / 100) strong += part.Millilitres;
+            else if ((material.Kind.Lengthens || material.Kind.IsJuice) && ethanol <= 0 && (soda is null || part.Millilitres > soda.Millilitres)) soda = part;
+        }
+
+        return strong >= Base.Value * drink.ServesOrOne && soda is not null && soda.Millilitres > strong ? soda : null;
     }
 
     /// <summary>A drink poured from a cold batch needs no ice, nor does one that is heated.</summary>
