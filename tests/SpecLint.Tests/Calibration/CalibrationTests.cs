@@ -25,7 +25,7 @@ public sealed class CalibrationTests
         ("ph", "pH of foods and drinks", "", double.NaN),
         ("ph of wines", "pH of wines that take after an entry", "", double.NaN),
         ("ph of solutions", "pH of typed compositions", "", 0.2),
-        ("brix", "°Brix of juices", "", 2.05),
+        ("brix", "°Brix of juices", "", 1.9),
         ("density", "density of foods", "g/mL", 0.0062),
         ("density of wines", "density of wines", "g/mL", 0.004),
         ("density of wines like an entry", "density of wines that take after an entry", "g/mL", 0.004),
@@ -254,6 +254,7 @@ public sealed class CalibrationTests
             .Append("- The error of the pH of typed compositions was measured on the same tables of buffers.\n")
             .Append("- The error of the water activity of one solute was measured on the same tables of solutions.\n")
             .Append("- The points of water, and of juices that a law gives a Brix, come from collections that some entries were read in too (USDA), or were in view when the water of eight juices (apple, pear, cranberry, raspberry, strawberry, cherry, blackcurrant, elderberry) was settled; their share is no independent test.\n")
+            .Append("- Sixteen juices that had been reckoned from the fruit, or from one table, have taken in the Brix of the two American regulations beside their other sources, by the same rule for each: 34 of the 37 points lay inside before.\n")
             .Append("- A juice differs by where it comes from. National tables (United States, France with Martinique, Australia, Switzerland) and the minima of Directive 2009/106/EC, Annex V, give the dry matter of one juice with a standard deviation of 8.5 % (median of 15 juices with four or more sources), lots of one survey 4 to 8 % (USDA SR Legacy, standard errors of water: pears 4, apple juice 5, oranges 8). Together that is 18 % to each side, 2 °Brix at 11: ranges of 1.5 would, by the same reckoning, hold about eight juices of ten. A bar that types in its own reading has the range of its refractometer.\n")
             .Append("- Fruit less its fibre and fat misses the juice pressed from it by 15 % (raspberry, strawberry, sour cherry, blackcurrant, blackberry, against Annex V and USDA).\n")
             .Append("- Honey of a given water keeps its range of sugars (fructose, glucose, disaccharides and the water that crystals set free), so it is wider than a composition of which every sugar is typed in.\n")
