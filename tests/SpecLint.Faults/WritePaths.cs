@@ -37,6 +37,14 @@ internal static class WritePaths
         ["fridge.stock.json"] = Stock,
     };
 
+    /// <summary>The reports of the two parts of a book without recipes.</summary>
+    private static readonly Dictionary<string, string> Parts = new(StringComparer.Ordinal)
+    {
+        ["1.json"] = PartReport(1),
+        ["2.json"] = PartReport(2),
+        ["whole.json"] = "the old report",
+    };
+
     private static readonly Dictionary<string, string> Right = new(Book, StringComparer.Ordinal)
     {
         ["groundswell.drink.json"] = Comma.Replace(",0 ml", ".0 ml", StringComparison.Ordinal).Replace(",5 ml", ".5 ml", StringComparison.Ordinal),
@@ -49,6 +57,7 @@ internal static class WritePaths
         new("check --output, new file", Book, ["check", "--output", "report.txt"]),
         new("check --output, over a file", With(Book, "report.txt", "the old report"), ["check", "--format", "json", "--output", "report.txt"], Dies: true),
         new("check --format sarif --output", With(Book, "out/report.sarif", "the old log"), ["check", "--format", "sarif", "--output", "out/report.sarif"]),
+        new("combine --output", Parts, ["combine", "1.json", "2.json", "--output", "whole.json"], Dies: true),
         new("correct --apply", Book, ["correct", "--apply", "SL2001", "--admit-new"], Dies: true),
         new("adjust --write", Right, ["adjust", "groundswell", "--abv", "18", "--write", "--admit-new"], Repeats: false),
         new("record, a recipe", Right, ["record", "bay-syrup", "--brix", "50"]),
@@ -83,6 +92,21 @@ internal static class WritePaths
     /// <summary>Runs the command of a path in a folder.</summary>
     public static ToolRun Run(this WritePath path, string folder) =>
         ToolRun.With(folder, new RunOptions { Input = path.Input, PageFolder = Path.Combine(folder, "page") }, path.Args);
+
+    private static string PartReport(int number) => $$"""
+        {
+          "tool": { "name": "SpecLint", "version": "0.1.0" },
+          "on": "2026-11-25",
+          "part": { "number": {{number}}, "of": 2, "book": "8377c32af847d20caed944ed7f299723" },
+          "files": 1,
+          "recipes": 0,
+          "counts": { "error": 0, "warning": 0, "note": 0, "accepted": 0, "acceptedSafety": 0 },
+          "harmPutAside": { "count": 0, "accepted": 0, "switchedOff": 0, "inBaseline": 0, "lowered": 0 },
+          "findings": [],
+          "accepted": [],
+          "closing": ""
+        }
+        """;
 
     private static Dictionary<string, string> With(Dictionary<string, string> files, string path, string text) => new(files, StringComparer.Ordinal) { [path] = text };
 }
