@@ -99,7 +99,7 @@ internal sealed class Host
     /// </summary>
     private static void PutOffCollections(int files)
     {
-        const int fewFiles = 200, bytesPerFile = 20_000, mostBytes = 200_000_000;
+        const int fewFiles = 200, bytesOfTables = 30_000_000, bytesPerFile = 32_000, mostBytes = 200_000_000;
         const int leastBytes = 12_000_000, leastPerFile = 13_000;
         const long little = 1L << 30;
 
@@ -111,7 +111,7 @@ internal sealed class Host
 
         // A process that has collected before lives longer than one run, as an editor's server does.
         if (files < fewFiles || GC.CollectionCount(0) > 0 || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
-        long wanted = Math.Min((long)files * bytesPerFile, mostBytes);
+        long wanted = Math.Min(bytesOfTables + ((long)files * bytesPerFile), mostBytes);
         if (wanted > available / 4) return;
         try
         {

@@ -79,15 +79,16 @@ public sealed partial class LinkedBook
 
     private readonly Dictionary<string, Item> items;
     private BookFile[] files;
-    private List<Drink> drinks = [];
-    private List<Prep> preps = [];
-    private List<Ingredient> ingredients = [];
-    private List<Menu> menus = [];
-    private List<Stock> stocks = [];
-    private List<PriceList> priceLists = [];
-    private List<(BookFile First, BookFile Second)> doubles = [];
-    private List<Prep> orderOfUse = [];
-    private List<ReferenceCycle> cycles = [];
+    // Linking makes these lists; a book in which a file is tried has those of the whole.
+    private List<Drink> drinks = null!;
+    private List<Prep> preps = null!;
+    private List<Ingredient> ingredients = null!;
+    private List<Menu> menus = null!;
+    private List<Stock> stocks = null!;
+    private List<PriceList> priceLists = null!;
+    private List<(BookFile First, BookFile Second)> doubles = null!;
+    private List<Prep> orderOfUse = null!;
+    private List<ReferenceCycle> cycles = null!;
     private BookNames? names;
     private NameResolver? resolver;
     private readonly Dictionary<string, List<Recipe>> users;

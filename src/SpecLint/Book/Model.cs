@@ -278,6 +278,8 @@ public sealed class Step
 /// <summary>What a recipe declares to the guest.</summary>
 public sealed class Declaration
 {
+    private readonly More? more;
+
     /// <summary>Place of the object.</summary>
     public TextSpan Span { get; init; }
 
@@ -291,16 +293,24 @@ public sealed class Declaration
     public Given<Quantity> Abv { get; init; }
 
     /// <summary>Grams of ethanol a serve.</summary>
-    public Given<Quantity> Alcohol { get; init; }
+    public Given<Quantity> Alcohol { get => more is null ? default : more.Alcohol; init { if (value.IsGiven) (more ??= new More()).Alcohol = value; } }
 
     /// <summary>Energy a serve.</summary>
-    public Given<Quantity> Energy { get; init; }
+    public Given<Quantity> Energy { get => more is null ? default : more.Energy; init { if (value.IsGiven) (more ??= new More()).Energy = value; } }
 
     /// <summary>Claims such as <c>vegan</c>.</summary>
     public FixedList<Given<string>> Claims { get; init; } = [];
 
     /// <summary>Advisory texts shown to the guest.</summary>
     public FixedList<Given<string>> Advisory { get; init; } = [];
+
+    /// <summary>What few declarations have; the others need no room for it.</summary>
+    private sealed class More
+    {
+        public Given<Quantity> Alcohol { get; set; }
+
+        public Given<Quantity> Energy { get; set; }
+    }
 }
 
 /// <summary>What was measured.</summary>

@@ -34,6 +34,7 @@ public sealed class Settings
 
     /// <summary>Asked fifty times a recipe.</summary>
     private readonly string[] applying;
+    private readonly ulong[] applyingCodes;
     private Measures? measures;
 
     /// <summary>Settings of a bar, or the defaults where there is none.</summary>
@@ -56,6 +57,7 @@ public sealed class Settings
         JurisdictionIsStated = inForce.Count > 0;
         Jurisdictions = JurisdictionIsStated ? FixedList.Of(inForce) : AllJurisdictions;
         applying = [.. Jurisdictions.Union(StatedJurisdictions)];
+        applyingCodes = [.. applying.Select(Packed)];
     }
 
     /// <summary>The bar's file; <see langword="null"/> where there is none.</summary>
@@ -76,12 +78,25 @@ public sealed class Settings
     /// <summary>Whether a jurisdiction's limits apply: the law of the bar's country, of what the country is part of, and of its own state or nation.</summary>
     public bool AppliesIn(string jurisdiction)
     {
-        foreach (string j in applying)
+        ulong code = Packed(jurisdiction);
+        for (int i = 0; i < applyingCodes.Length; i++)
         {
-            if (j == jurisdiction) return true;
+            if (applyingCodes[i] == code && applying[i] == jurisdiction) return true;
         }
 
         return false;
+    }
+
+    /// <summary>Letters that fit a number, which is the quicker to compare; most codes are no longer.</summary>
+    private const int LettersOfCode = 4;
+
+    /// <summary>The first letters of a code and how many it has, as a number.</summary>
+    private static ulong Packed(string code)
+    {
+        ulong packed = 0;
+        int letters = Math.Min(code.Length, LettersOfCode);
+        for (int i = 0; i < letters; i++) packed = (packed << 16) | code[i];
+        return packed;
     }
 
     /// <summary>The laws that hold under a code: of the EU in a member state, of the country in a subdivision (ISO 3166-2).</summary>
