@@ -85,6 +85,13 @@ internal sealed class LotLife
     /// <summary>Whether it stands warmer than its recipe keeps it: a freezer may swing, a refrigerator by as much as a meter reads.</summary>
     public bool IsWarmerThanAsked => Celsius > AskedCelsius + (Storage.IsFrozen(AskedCelsius) ? FreezerSwing : ReadingStep);
 
+    /// <summary>
+    /// Its times in the freezer, as far as they are shown: one without an end, of a lot that stands warmer than a freezer, has ended on
+    /// a day that nobody wrote, and stops no clock.
+    /// </summary>
+    public IReadOnlyList<FrozenTime> Frozen =>
+        Celsius > Storage.FreezerCelsius + FreezerSwing ? [.. Lot.Frozen.Where(static t => t.To is not null)] : Lot.Frozen;
+
     /// <summary>What two thermometers of a bar may differ by, K; common practice, no source.</summary>
     private const double ReadingStep = 1;
 
@@ -205,7 +212,7 @@ internal sealed class LotLife
 
         // A range is not read at its longest end: what can make ill is used within its typical time, and the range is said.
         if (IsPerishable) End(from, opened.Typical / SecondsADay, why, LotEndKind.Trade, book.On);
-        else Taste = new LotEnd(LastDay(from, opened.High / SecondsADay, Lot.Frozen, book.On), opened.High / SecondsADay, why, LotEndKind.Trade);
+        else Taste = new LotEnd(LastDay(from, opened.High / SecondsADay, Frozen, book.On), opened.High / SecondsADay, why, LotEndKind.Trade);
     }
 
     /// <summary>Follows the lots that it was made from: what needs cold keeps no longer than what went into it had left.</summary>
@@ -225,7 +232,7 @@ internal sealed class LotLife
                 if (!NeedsCold || !source.IsPerishable || source.Last is not { } last) continue;
                 string why = $"{source.Item?.Id ?? lot.Item.Or("")} {code.Value} in it, whose last day is {last.Day} ({last.Why})";
                 int left = From is { } from ? last.Day.DaysSince(from) + 1 : 0;
-                ends.Add(left < 1 ? new LotEnd(last.Day, double.NaN, why, LotEndKind.Source) : new LotEnd(LastDay(From!.Value, left, Lot.Frozen, profiles.Book.On), left, why, LotEndKind.Source));
+                ends.Add(left < 1 ? new LotEnd(last.Day, double.NaN, why, LotEndKind.Source) : new LotEnd(LastDay(From!.Value, left, Frozen, profiles.Book.On), left, why, LotEndKind.Source));
             }
 
             if (!any) unknownSources.Add(code);
@@ -245,7 +252,7 @@ internal sealed class LotLife
     private void End(CalendarDate from, double days, string why, LotEndKind kind, CalendarDate on)
     {
         if (double.IsNaN(days) || double.IsInfinity(days)) return;
-        ends.Add(new LotEnd(LastDay(from, days, Lot.Frozen, on), days, why, kind));
+        ends.Add(new LotEnd(LastDay(from, days, Frozen, on), days, why, kind));
     }
 
     private bool IsShownStable(KeepingState state, LinkedBook book)

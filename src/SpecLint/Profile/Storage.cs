@@ -39,6 +39,9 @@ internal static class Storage
         return where.IsAtRoom ? RoomCelsius : double.NaN;
     }
 
+    /// <summary>The temperature of a freezer, °C.</summary>
+    public static double FreezerCelsius => Freezer.Value;
+
     /// <summary>Whether it is kept frozen cold: the clock of keeping stands still.</summary>
     public static bool IsFrozen(double celsius) => celsius <= Freezer.Value;
 

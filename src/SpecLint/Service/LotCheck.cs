@@ -144,7 +144,7 @@ public sealed class LotCheck
         var last = life.Last;
         if (From is { } made && Verdict?.AllowedDays is { } allowed)
         {
-            var day = LotLife.LastDay(made, allowed.Days, Lot.Frozen, on);
+            var day = LotLife.LastDay(made, allowed.Days, life.Frozen, on);
             if (last is not { } known || day < known.Day) last = new LotEnd(day, allowed.Days, allowed.From, LotEndKind.Law);
         }
 

@@ -44,6 +44,10 @@ internal static class PropertyCorpus
             {
                 var verdict = verdicts.Of(recipe);
                 text.AppendLine($"{recipe.Id}: {verdict.Answer} {verdict.Days} {verdict.DaysFrom} {verdict.StorageCelsius}");
+                if (recipe is not SpecLint.Book.Prep prep) continue;
+                var label = LotLabel.OfMade(verdicts, [(prep, SpecLint.Tests.Support.Books.On)], null)[0];
+                text.AppendLine($"label: {label.HasOpenFinding} {label.Lot.Readiness} {label.Lot.UseBy} {string.Join(", ", label.Contains)}");
+                rest.AppendLine($"{label.StrengthInWords} {string.Join("; ", label.Advisories)} {label.StoredIn}");
             }
 
             foreach (var stock in result.Book.Stocks)

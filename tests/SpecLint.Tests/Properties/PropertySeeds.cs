@@ -6,11 +6,12 @@ namespace SpecLint.Tests.Properties;
 
 /// <summary>
 /// The books that properties start from: every example of the page of every rule that guards against harm, broken and clean,
-/// each recipe of the demo with what goes into it, and the hazardous preparations of <see cref="HazardousPreps"/>.
+/// each recipe of the demo with what goes into it, the hazardous preparations of <see cref="HazardousPreps"/>, and the hazards that
+/// something hides of <see cref="HiddenHazards"/>.
 /// </summary>
 internal static class PropertySeeds
 {
-    public static IReadOnlyList<PropertyBook> All { get; } = [.. OfPages(), .. HazardousPreps.Books(), .. OfDemo()];
+    public static IReadOnlyList<PropertyBook> All { get; } = [.. OfPages(), .. HazardousPreps.Books(), .. HiddenHazards.Books(), .. OfDemo()];
 
     private static IEnumerable<PropertyBook> OfPages()
     {

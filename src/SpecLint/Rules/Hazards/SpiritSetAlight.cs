@@ -48,7 +48,7 @@ internal sealed partial class SpiritSetAlight : RecipeRule
     /// <summary>Fire that only a note tells of, in a recipe with spirit.</summary>
     private static void CheckWords(RecipeContext context)
     {
-        if (!context.Profile.Parts.Any(static p => p.Material is { Kind.Burns: true })) return;
+        if (!context.Profile.Parts.Any(static p => p.Material is { Kind.Burns: true }) && !RecipeTree.Of(context.Profile).Any(static l => l.Ingredient.IngredientKind.OrNone().Burns)) return;
         foreach (var text in context.Texts)
         {
             if (text.Property.Length == 0 || !Phrases.Affirms(text.Text.Value, InWords) || Phrases.HasAny(text.Text.Value, RuledOut) || Ends(text.Text)) continue;

@@ -113,7 +113,7 @@ internal sealed partial class FermentSealed : PrepRule
     private static bool MayFerment(RecipeContext context, Prep prep)
     {
         var state = context.Profile.Keeping!;
-        if (!Storage.IsSealed(prep) || state.IsStrong || context.Profile.IsSolid || Storage.Celsius(prep, context.Settings) <= Cold.Value) return false;
+        if (!(Storage.IsSealed(prep) || Storage.MayBeSealed(prep)) || state.IsStrong || context.Profile.IsSolid || Storage.Celsius(prep, context.Settings) <= Cold.Value) return false;
         if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return false;
         if (context.Fact(Fact.Sugar) is { IsKnown: true } sugar && sugar.High < Sugar.Value) return false;
         double hours = 0;

@@ -16,7 +16,7 @@ internal sealed partial class PerishableBaseKeptLong : PrepRule
         var state = context.Profile.Keeping!;
         if (!(days > Practice.Value) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep)) return;
         if (state.What is not (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse) || state.Verdict == KeepingVerdict.NotControlled || state.IsStrong) return;
-        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || days > context.Profile.KeepingTerms!.Least.Days) return;
+        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || (days > context.Profile.KeepingTerms!.Least.Days && !IsHeldHot(context, prep))) return;
         context.Report(new(Rule)
         {
             AllowedDays = Practice.Value,
@@ -28,4 +28,7 @@ internal sealed partial class PerishableBaseKeptLong : PrepRule
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(Practice)],
         });
     }
+
+    /// <summary>Whether it is held hot: no date mark of cold food speaks of it, however long it stands.</summary>
+    private static bool IsHeldHot(RecipeContext context, Prep prep) => Storage.Celsius(prep, context.Settings) >= StoredTooWarm.HotLimitOf(context.Settings).Value;
 }

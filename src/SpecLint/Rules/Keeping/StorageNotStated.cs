@@ -28,7 +28,7 @@ internal sealed partial class StorageNotStated : PrepRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = state.IsStrong ? Level.Note : null,
+            AskedLevel = state.IsStrong && !Perishables.IsListed(state.What) ? Level.Note : null,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",

@@ -54,7 +54,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
             else
             {
                 // What is no item may be a poison all the same.
-                if (HazardNames.InName(ClauseFrom(text.Value, at), static h => h.IsPoison || h.IsDeadly || h.Kind == "process") is not { } named || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id)) continue;
+                if (HazardNames.InName(ClauseFrom(text.Value, at), static h => h.IsPoison || h.IsDeadly || h.IsNotFood || h.IsNamedInProse || h.Kind is "process" or "botanical") is not { } named || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id)) continue;
                 id = named.Hazard.Id;
                 brings = [named.Hazard.Name];
             }
