@@ -12,7 +12,7 @@ internal static partial class Defects
             if (d.Lottery.Below(2) == 0) d.Root.Remove("keep");
             else k.Remove("for");
         })),
-        D(69, "half a year at room temperature", "SL5001 SL5002 SL5005 SL5007 SL5013 SL5014 SL5016 SL5018 SL5019 SL5020 SL5025 SL5026 SL5027 SL5030 SL5031", d => d.IsPrep && d.Root["keep"] is JsonObject k && IsCold(k) && Do(() =>
+        D(69, "half a year at room temperature", "SL5001 SL5002 SL5005 SL5007 SL5013 SL5014 SL5016 SL5018 SL5019 SL5020 SL5025 SL5026 SL5027 SL5030 SL5031", d => d.IsPrep && d.Root["keep"] is JsonObject k && IsCold(k) && !IsStrong(d) && Do(() =>
         {
             k["at"] = "20 °C";
             k["for"] = $"{120 + d.Lottery.Below(90)} d";

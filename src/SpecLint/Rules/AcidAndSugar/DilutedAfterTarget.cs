@@ -46,7 +46,9 @@ internal sealed partial class DilutedAfterTarget : PrepRule
         if (prep.Target is not { Acid: { IsGiven: true } target } || Applies(context, prep, target.Value) is not { } step) return;
         if (AcidTargetMissed.Acid(context, target.Value.Dimension) is not { } acid) return;
         double off = target.Value.Base * Off.Value / 100;
-        if (Findings.Check.AtLeast(acid.Value, target.Value.BaseLow - off) != Stand.Broken) return;
+
+        // Before and after share what is not known of the juice: the difference between them is the dilution alone.
+        if (Findings.Check.AtLeast(acid.Value, target.Value.BaseLow - off) != Stand.Broken && !(acid.Value.Value < target.Value.BaseLow - (2 * off))) return;
         double factor = Solving.Factor(context.Profile, p => Substances.IsAcid(p.Material), target.Value.Dimension == Dimension.PercentByMass ? Solving.AcidByMass : Solving.AcidPerVolume, target.Value.Base);
         var edits = new List<TextEdit>();
         var words = new List<string>();

@@ -11,7 +11,13 @@ internal sealed partial class StrengthOfKind : IngredientRule
     {
         if (!ingredient.Values.TryGetValue("strength", out var strength)) return;
         if (context.Profiles.MaterialOf(ingredient.Id) is not { } material || StrengthTable.Find(material.Kind.Id) is not { } kind) return;
-        if (strength.Low <= kind.High && strength.High >= kind.Low || ProofForStrength.IsProof(context, ingredient, out _)) return;
+        if (strength.Low <= kind.High && strength.High >= kind.Low)
+        {
+            HoldToItsName(context, ingredient, strength, material.Kind);
+            return;
+        }
+
+        if (ProofForStrength.IsProof(context, ingredient, out _)) return;
 
         // What it is like says more than its kind: an aperitif of 11 % vol, a distillate without alcohol.
         if (IsAsWhatItIsLike(ingredient, strength)) return;
@@ -26,11 +32,26 @@ internal sealed partial class StrengthOfKind : IngredientRule
             At = context.At(strength.Span, "strength"),
             AskedLevel = kind.Mark == Mark.Memory ? Level.Warning : null,
             Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "above" : "below")} the possible strengths of the kind `{material.Kind}`, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
-            Advice = isTen ? $"Write {Say.Number(tenth)} % v/vif the decimal point is wrong. Otherwise correct the kind." : "Correct the strength, or the kind.",
+            Advice = isTen ? $"Write {Say.Number(tenth)} % v/v if the decimal point is wrong. Otherwise correct the kind." : "Correct the strength, or the kind.",
             Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of("most", kind.High, "%{vol}", kind.Source)],
             Corrections = isTen && context.File.Source.TextOf(strength.Span).StartsWith("\"", StringComparison.Ordinal)
                 ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(tenth)} % v/v.", [new TextEdit(context.At(strength.Span), $"\"{Say.Number(tenth)} % v/v\"")])]
                 : [],
+        });
+    }
+
+    /// <summary>A spirit weaker than the law of the bar's country lets a thing of its name be.</summary>
+    private static void HoldToItsName(FileContext context, Ingredient ingredient, SourcedValue strength, ItemKind kind)
+    {
+        if (!ingredient.Name.IsGiven || !kind.IsSpirit || strength.High < Guards.AlcoholFreeStandIn) return;
+        if (Labels.SpiritNameUnderStrength.Strictest(context.Settings, ingredient.Name.Value, static () => true) is not { } found || strength.High >= found.Law.StrengthAtLeast) return;
+        context.Report(new(Rule)
+        {
+            At = context.At(strength.Span, "strength"),
+            AskedLevel = Level.Warning,
+            Message = $"It is named {found.Word}, and {Say.Number(strength.Typical)} % vol is below the minimum of {Say.Number(found.Law.StrengthAtLeast)} % vol for {found.Word} ({found.Law.Source}).",
+            Advice = "Read the label again: correct the strength, or name it as the label does.",
+            Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of($"{found.Word}, least strength", found.Law.StrengthAtLeast, "%{vol}", found.Law.Source)],
         });
     }
 

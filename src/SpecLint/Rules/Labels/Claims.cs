@@ -48,6 +48,7 @@ internal static class Claims
     private static readonly Limit[] NonAlcoholic = [.. AlcoholLimits.NonAlcoholic.Select(Limits.Of)];
     private static readonly Limit[] DeAlcoholised = [.. AlcoholLimits.DeAlcoholised.Select(Limits.Of)];
     private static readonly Limit[] LowAlcohol = [.. AlcoholLimits.Low.Select(Limits.Of)];
+    private static readonly Limit Declared = Limits.Of("declare-strength-from");
     private static readonly Limit AlcoholFreeElsewhere = Limits.Of("alcohol-free-elsewhere");
     private static readonly Limit NoAlcohol = Limits.Of("guard-no-alcohol");
     private static readonly LabelRule FreeFromLaw = LabellingTable.Of("free-from-claim");
@@ -286,7 +287,11 @@ internal static class Claims
         string because = stand == Stand.Broken
             ? $"it comes to {Say.Fact(fact, abv)}, above the {Say.Number(strictest.Value)} % vol that \"{words}\" allows"
             : $"it comes to {Say.Fact(fact, abv)}, which is not shown to be within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows";
-        return new ClaimVerdict(stand == Stand.Broken ? Answer.Broken : Answer.NotShown, because, strictest.Source, stand == Stand.Broken ? strictest.LevelCap : Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
+
+        // Over what the law has declared as a strength no figure recalled for the words is needed.
+        bool plain = stand == Stand.Broken && strictest.Value < Declared.Value && abv.Low > Declared.Value && Declared.AppliesIn(settings);
+        string source = plain && strictest.LevelCap is not null ? $"{strictest.Source}; over {Say.Number(Declared.Value)} % vol the strength is to be declared: {Declared.Source}" : strictest.Source;
+        return new ClaimVerdict(stand == Stand.Broken ? Answer.Broken : Answer.NotShown, because, source, plain ? null : stand == Stand.Broken ? strictest.LevelCap : Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
     }
 
     private static ClaimVerdict? Sugar(RecipeProfile profile, Settings settings, Limit limit)

@@ -17,21 +17,8 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
 
         // The law is about what is sold by the name; where it is made, the name is worth a word before somebody prints it.
         bool sold = Sold.IsSold(context, prep);
-        var names = NameTable.All;
-        LegalName? strictest = null;
-        string word = "";
-        for (int i = 0; i < names.Count; i++)
-        {
-            var name = names[i];
-            if (double.IsNaN(name.StrengthAtLeast) || name.Kind != "category" || !double.IsNaN(name.SugarAtLeast) || !name.AppliesIn(context.Settings) || (name.NeedsSpirit && !HoldsSpirit(context))) continue;
-            string? term = TermOf(prep.Name.Value, name);
-            if (term is null || term.Length < word.Length) continue;
-            if (strictest is not null && term.Length == word.Length && name.StrengthAtLeast <= strictest.StrengthAtLeast) continue;
-            strictest = name;
-            word = term;
-        }
-
-        if (strictest is null) return;
+        if (Strictest(context.Settings, prep.Name.Value, () => HoldsSpirit(context)) is not { } found) return;
+        var (strictest, word) = found;
         var abv = context.Fact(Fact.Abv);
         if (!abv.IsKnown || abv.High >= strictest.StrengthAtLeast) return;
         context.Report(new(Rule)
@@ -42,6 +29,24 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
             Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least strength", strictest.StrengthAtLeast, "%{vol}", strictest.Source)],
         });
+    }
+
+    /// <summary>The strictest law on the strength of what a name says it is, and its word; <see langword="null"/> where there is none.</summary>
+    internal static (LegalName Law, string Word)? Strictest(Settings settings, string named, Func<bool> holdsSpirit)
+    {
+        LegalName? strictest = null;
+        string word = "";
+        foreach (var name in NameTable.All)
+        {
+            if (double.IsNaN(name.StrengthAtLeast) || name.Kind != "category" || !double.IsNaN(name.SugarAtLeast) || !name.AppliesIn(settings) || (name.NeedsSpirit && !holdsSpirit())) continue;
+            string? term = TermOf(named, name);
+            if (term is null || term.Length < word.Length) continue;
+            if (strictest is not null && term.Length == word.Length && name.StrengthAtLeast <= strictest.StrengthAtLeast) continue;
+            strictest = name;
+            word = term;
+        }
+
+        return strictest is null ? null : (strictest, word);
     }
 
     private static string? TermOf(string name, LegalName legal)
