@@ -106,10 +106,20 @@ public sealed class CalibrationTests
         }
     }
 
+    /// <summary>g/mol.</summary>
     private static readonly Dictionary<string, double> GramsPerMole = new()
     {
-        ["citric"] = 192.124, ["malic"] = 134.087, ["tartaric"] = 150.087, ["lactic"] = 90.078, ["acetic"] = 60.052, ["phosphoric"] = 97.994,
-        ["succinic"] = 118.088, ["oxalic"] = 90.034, ["fumaric"] = 116.072, ["ascorbic"] = 176.124, ["carbonDioxide"] = 44.009,
+        ["citric"] = 192.124,
+        ["malic"] = 134.087,
+        ["tartaric"] = 150.087,
+        ["lactic"] = 90.078,
+        ["acetic"] = 60.052,
+        ["phosphoric"] = 97.994,
+        ["succinic"] = 118.088,
+        ["oxalic"] = 90.034,
+        ["fumaric"] = 116.072,
+        ["ascorbic"] = 176.124,
+        ["carbonDioxide"] = 44.009,
     };
 
     private static IEnumerable<Point> Wines()
