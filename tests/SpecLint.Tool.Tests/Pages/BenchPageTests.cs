@@ -35,6 +35,7 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
             Assert.True(new FileInfo(Path.Combine(Browser.Pictures, $"bench-{width}-{Text(look, "scheme")}.png")) is { Exists: true, Length: > 10_000 });
         });
         Assert.Equal(2, looks.Select(l => Text(l, "paper")).Distinct().Count());
+        Browser.Documented(("bench-top.png", "bench.png"));
     }
 
     [BrowserFact]

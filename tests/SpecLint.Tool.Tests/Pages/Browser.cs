@@ -62,6 +62,29 @@ public sealed class Browser : IDisposable
     /// <summary>What was seen: an element a page, scheme and width.</summary>
     public IReadOnlyList<JsonElement> Seen => [.. (seen ??= Look()).RootElement.EnumerateArray()];
 
+    /// <summary>
+    /// Holds the pictures in the documents to the pages as they are: run with <c>SPECLINT_UPDATE=1</c>, a test writes what the browser
+    /// shows now. Fonts differ between systems, so only that there is a picture of that size is asserted.
+    /// </summary>
+    public static void Documented(params (string Seen, string Picture)[] pictures)
+    {
+        foreach (var (seen, picture) in pictures)
+        {
+            string from = Path.Combine(Pictures, seen), to = Repository.At("rules-docs", "pictures", picture);
+            if (Environment.GetEnvironmentVariable("SPECLINT_UPDATE") == "1")
+            {
+                Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+                File.Copy(from, to, overwrite: true);
+            }
+
+            Assert.True(File.Exists(to), $"{picture} is missing: run the long tests once with SPECLINT_UPDATE=1 and commit it.");
+            Assert.Equal(SizeOf(from), SizeOf(to));
+        }
+
+        // PNG, 11.2.2: width and height stand behind the signature and the name of the first chunk.
+        static string SizeOf(string path) => Convert.ToHexString(File.ReadAllBytes(path).AsSpan(16, 8));
+    }
+
     public static string? OnPath(string name) =>
         (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(f => Path.Combine(f, name)).FirstOrDefault(File.Exists);
 

@@ -30,6 +30,13 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
         Assert.True(view.GetProperty("scrollWidth").GetDouble() <= view.GetProperty("width").GetDouble(), $"{Text(view, "page")} is {view.GetProperty("scrollWidth")} px wide at {view.GetProperty("width")}");
     });
 
+    [BrowserFact]
+    public void The_documents_show_the_pages_as_they_are()
+    {
+        Assert.NotEmpty(browser.Seen);
+        Browser.Documented(("check-top.png", "check.png"), ("evening-top.png", "linecheck.png"), ("card-top.png", "card.png"));
+    }
+
     /// <summary>An allergen out of sight is an allergen that nobody sees.</summary>
     [BrowserFact]
     public void No_column_of_allergens_is_out_of_sight_on_a_phone() =>

@@ -55,6 +55,7 @@ async function looks() {
       const { context, tab } = await open({ viewport: { width, height: 900 }, colorScheme: scheme });
       await type(tab, task.texts.picture);
       await tab.screenshot({ path: join(task.pictures, `bench-${width}-${scheme}.png`), fullPage: true });
+      if (scheme === 'light' && width === 1280) await tab.screenshot({ path: join(task.pictures, 'bench-top.png'), fullPage: true, clip: { x: 0, y: 0, width: 1280, height: 1100 } });
       await openAll(tab);
       await tab.waitForTimeout(200);
       await tab.evaluate(axe);

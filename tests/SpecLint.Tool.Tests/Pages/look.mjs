@@ -54,6 +54,7 @@ async function look(page, scheme, width) {
     deadLinks: [...document.querySelectorAll('a[href]')].map((a) => a.getAttribute('href')).filter((h) => !h.startsWith('#') || !document.getElementById(decodeURIComponent(h.slice(1)))),
   }));
   await tab.screenshot({ path: join(task.pictures, `${page.name}-${width}-${scheme}.png`), fullPage: true });
+  if (scheme === 'light' && width === 1280) await tab.screenshot({ path: join(task.pictures, `${page.name}-top.png`), clip: { x: 0, y: 0, width: 1280, height: 860 } });
 
   const jumps = [];
   for (const selector of page.jumps ?? []) {
