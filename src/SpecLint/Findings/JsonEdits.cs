@@ -44,7 +44,8 @@ internal static class JsonEdits
     /// <summary>What goes between the brackets of something empty: its comments, and behind them what is added.</summary>
     private static string WithComments(BookFile file, TextSpan span, string added, string blank)
     {
-        string inside = Text(file, span.Start + 1, span.End - 1);
+        // Of a text that breaks off behind the first bracket there is no second one.
+        string inside = Text(file, span.Start + 1, Math.Max(span.Start + 1, span.End - 1));
         return string.IsNullOrWhiteSpace(inside) ? blank + added + blank : $"{inside.TrimEnd(' ', '\t')} {added} ";
     }
 

@@ -47,6 +47,14 @@ public sealed class SaneTextTests
         Assert.Equal($"{{ \"name\": \"D\", \"declares\": {{ \"allergens\": {after} }} }}", Applied(drink, edit));
     }
 
+    /// <summary>Found by fuzzing: a file whose last list breaks off within its first word, as while it is typed.</summary>
+    [Fact]
+    public void A_list_that_breaks_off_is_added_to_without_a_fault()
+    {
+        var drink = Read("{ \"name\": \"D\", \"declares\": { \"allergens\": [\"fish");
+        Assert.Contains("[\"celery\"]", Applied(drink, JsonEdits.AddToList(drink, drink.Declares!.Allergens, "celery")), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("[ \"egg\", /* of hens */ \"celery\" ]", 0, "[ /* of hens */ \"celery\" ]")]
     [InlineData("[ \"egg\" /* a, b */, \"celery\" ]", 1, "[ \"egg\" /* a, b */  ]")]
