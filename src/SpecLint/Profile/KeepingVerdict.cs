@@ -164,7 +164,7 @@ internal sealed record KeepingState(
         var activity = profile.Get(Fact.WaterActivity);
         string table = IsHeatedAndPacked(prep) ? "A" : "B";
         var (verdict, near) = KeepingVerdicts.Of(table, KeepingVerdicts.IsMeasured(activity) ? computed : ph, activity, Perishables.IsListed(what));
-        return new KeepingState(verdict, table, near, what, because, ph, activity, abv) 
+        return new KeepingState(verdict, table, near, what, because, ph, activity, abv)
         {
             HeldBySpirit = held,
             IsThinned = thinned,

@@ -8,6 +8,7 @@ namespace SpecLint.Rules.AcidAndSugar;
 
 [Rule("SL4019", "diluted-after-target", "Juice or water that goes in after the acid was made up to the target", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance", "Off")]
+[Limit("diluted-after-target", "Far")]
 internal sealed partial class DilutedAfterTarget : PrepRule
 {
     /// <summary>The step that dilutes what had reached the target; <see langword="null"/> where there is none.</summary>
@@ -38,17 +39,17 @@ internal sealed partial class DilutedAfterTarget : PrepRule
 
         double of = target.Dimension == Dimension.PercentByMass ? Solving.MassOf(before) : Solving.VolumeOf(before);
         double then = 100 * (added + native) / of;
-        return Math.Abs(then - target.Base) <= 2 * target.Base * Off.Value / 100 ? later : null;
+        return Math.Abs(then - target.Base) <= target.Base * Far.Value / 100 ? later : null;
     }
 
     public override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { Acid: { IsGiven: true } target } || Applies(context, prep, target.Value) is not { } step) return;
         if (AcidTargetMissed.Acid(context, target.Value.Dimension) is not { } acid) return;
-        double off = target.Value.Base * Off.Value / 100;
+        double off = target.Value.Base * Off.Value / 100, far = target.Value.Base * Far.Value / 100;
 
         // Before and after share what is not known of the juice: the difference between them is the dilution alone.
-        if (Findings.Check.AtLeast(acid.Value, target.Value.BaseLow - off) != Stand.Broken && !(acid.Value.Value < target.Value.BaseLow - (2 * off))) return;
+        if (Findings.Check.AtLeast(acid.Value, target.Value.BaseLow - off) != Stand.Broken && !(acid.Value.Value < target.Value.BaseLow - far)) return;
         double factor = Solving.Factor(context.Profile, p => Substances.IsAcid(p.Material), target.Value.Dimension == Dimension.PercentByMass ? Solving.AcidByMass : Solving.AcidPerVolume, target.Value.Base);
         var edits = new List<TextEdit>();
         var words = new List<string>();

@@ -100,7 +100,7 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
             most ??= load.Part;
         }
 
-        if (most is null || !QuillaiaEu.AppliesIn(context.Settings) ) return;
+        if (most is null || !QuillaiaEu.AppliesIn(context.Settings)) return;
         double value = 1000 * grams / LitresOf(context, drink);
         if (value > QuillaiaEu.Value) Report(context, most, "quillaia extract (dry)", value, QuillaiaEu);
     }

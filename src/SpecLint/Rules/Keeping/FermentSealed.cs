@@ -7,7 +7,7 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5027", "ferment-sealed", "A live ferment is sealed with sugar left to ferment", Level.Error, Safety = true)]
+[Rule("SL5027", "ferment-sealed", "A live ferment is sealed with sugar left to ferment", Level.Error, Safety = true, Needs = [Fact.Sugar])]
 [Limit("ferment-carbonation", "Volumes")]
 [Limit("ferment-sealed-pressure", "Pressure")]
 [Limit("wild-ferment-time", "Wild")]

@@ -34,7 +34,7 @@ internal sealed partial class StoredTooWarm : PrepRule
         if (SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph)) return;
         var limit = LimitOf(context.Settings);
         bool shown = state.IsShownControlled || state.IsLowAcid;
-        
+
         // What spirit drew out of a plant that is strained out again is little; it is not shown to be none.
         bool soft = state.IsStrong || state.IsThinned || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
         var keep = prep.Keep!;
