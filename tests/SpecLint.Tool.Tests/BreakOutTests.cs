@@ -137,7 +137,7 @@ public sealed partial class BreakOutTests
 
     private static readonly string[] KnownAttributes =
     [
-        "lang", "style", "id", "class", "href", "role", "tabindex", "aria-label", "scope", "viewBox", "d", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "width", "height",
+        "lang", "style", "id", "class", "data-head", "href", "role", "tabindex", "aria-label", "scope", "viewBox", "d", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "width", "height",
         "fill", "fill-opacity", "stroke", "stroke-width", "stroke-opacity", "stroke-dasharray", "text-anchor", "font-style", "transform",
     ];
 

@@ -75,6 +75,9 @@ internal sealed partial class UnlikePublished : DrinkRule
             double value = poured.Facts[i];
             if (bands[i] is not { } band || double.IsNaN(value) || (value >= band.Low / (1 + room) && value <= band.High * (1 + room))) continue;
             double limit = value > band.High ? band.High : band.Low;
+
+            // What nobody can see in the figures is no difference.
+            if (Say.Number(value) == Say.Number(limit)) continue;
             words.Add($"{Nouns[i]} comes to {Say.With(value, Units[i])}, {(value > band.High ? "above" : "below")} {Say.With(limit, Units[i])}");
             proofs.Add(Proof.Of(Nouns[i] + " as poured", value, UnitIds[i]));
             proofs.Add(Proof.Of(Nouns[i] + " of published drinks", limit, UnitIds[i], group.Source));
