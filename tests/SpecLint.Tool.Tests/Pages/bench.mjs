@@ -424,6 +424,7 @@ async function code() {
     // The address of another recipe, pasted while the page is open, takes its place; the one before is kept.
     await other.tab.evaluate(async (text) => { const { toFragment } = await import('./link.js'); location.hash = await toFragment(text); }, task.texts.overflow);
     await other.tab.waitForFunction((text) => document.querySelector('#text').value === text, task.texts.overflow);
+    await other.tab.waitForFunction(async () => (await import('./bench.js')).state.kept !== null);
     shown.at(-1).kept = await other.tab.evaluate(async () => (await import('./bench.js')).state.kept.text);
     await other.context.close();
     await context.close();
