@@ -55,6 +55,16 @@ public sealed class HiddenFoodTests
         Assert.Equal(found, findings.Any(f => f.Rule.Id == "SL7008" && f.Subject == "house-base"));
     }
 
+    /// <summary>What is called after an allergen and states none is asked for its list, whatever its kind.</summary>
+    [Theory]
+    [InlineData("""{ "name": "Hazelnut drops", "kind": "other" }""", true)]
+    [InlineData("""{ "name": "House rye", "kind": "spirit", "strength": "40 %" }""", false)]
+    [InlineData("""{ "name": "Almond water", "kind": "juice" }""", true)]
+    [InlineData("""{ "name": "Lupin powder", "kind": "gum" }""", true)]
+    [InlineData("""{ "name": "Marsh spirit", "kind": "spirit", "strength": "40 %" }""", false)]
+    public void Allergen_in_a_name(string file, bool found) =>
+        Assert.Equal(found, Books.Check(("house-base.ingredient.json", file), ("glass.drink.json", """{ "name": "Glass", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "house-base", "amount": "30 ml" } ], "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" }, { "do": "strain" } ], "serves": 1 }""")).Findings.Flat().Any(f => f.Rule.Id == "SL7008"));
+
     /// <summary>Fruit or honey in sugar and water that stands warm for days ferments, whatever the step is called; a boil at the end stops it.</summary>
     [Theory]
     [InlineData("pineapple", """{ "do": "rest", "for": "96 h", "at": "24 °C" }""", true)]

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
@@ -19,7 +20,7 @@ internal sealed partial class AllergensUnknown : IngredientRule
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
         if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
         bool saysNothing = ingredient.Allergens is not null;
-        if (!saysNothing && !flat.LikeIsBroken && !flat.IngredientKind.OrNone().MayHoldAllergen) return;
+        if (!saysNothing && !flat.LikeIsBroken && !flat.IngredientKind.OrNone().MayHoldAllergen && !NamesAllergen(ingredient, flat)) return;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
@@ -31,6 +32,21 @@ internal sealed partial class AllergensUnknown : IngredientRule
             Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given")],
             Related = [.. users.Take(5).Select(u => new RelatedPlace(u.Head, "is made with it"))],
         });
+    }
+
+    /// <summary>
+    /// Whether a word of its name or id is that of an allergen, or of an entry of the catalogue that holds one. A spirit is called
+    /// after the cereal or nut that it was distilled from, which the law exempts (Regulation (EU) No 1169/2011, Annex II).
+    /// </summary>
+    private static bool NamesAllergen(Ingredient ingredient, Ingredient flat)
+    {
+        if (flat.IngredientKind.OrNone().Burns) return false;
+        foreach (string word in $"{ingredient.Id}-{Catalogue.BuiltInCatalogue.Slug(ingredient.Name.Or(""))}".Split('-'))
+        {
+            if (word.Length > 2 && Catalogue.AllergenTable.TokensOf(word).Count > 0) return true;
+        }
+
+        return Namesakes.InWords(ingredient).Any(static e => e.Allergens is { Contains.Count: > 0 });
     }
 
     /// <summary>A list of its own that leaves out what the thing that it takes after holds is not shown to be complete.</summary>
