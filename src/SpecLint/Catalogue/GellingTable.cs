@@ -22,13 +22,10 @@ internal static class GellingTable
     private static readonly Lazy<(Dictionary<string, Gelling> Agents, Dictionary<string, Protease> Fruit)> Rows = new(Load);
 
     /// <summary>The agent of an item; <see langword="null"/> where it is none.</summary>
-    public static Gelling? Agent(Item item) => Rows.Value.Agents.TryGetValue(KeyOf(item), out var agent) ? agent : null;
+    public static Gelling? Agent(Item item) => Rows.Value.Agents.TryGetValue(item.CountsAs, out var agent) ? agent : null;
 
     /// <summary>The enzyme of an item; <see langword="null"/> where it has none.</summary>
-    public static Protease? Enzyme(Item item) => Rows.Value.Fruit.TryGetValue(KeyOf(item), out var enzyme) ? enzyme : null;
-
-    /// <summary>A bar's own packet counts as what it is like.</summary>
-    private static string KeyOf(Item item) => item is { IsBuiltIn: false, File: Ingredient { Like.IsGiven: true } own } ? own.Like.Value : item.Id;
+    public static Protease? Enzyme(Item item) => Rows.Value.Fruit.TryGetValue(item.CountsAs, out var enzyme) ? enzyme : null;
 
     private static (Dictionary<string, Gelling>, Dictionary<string, Protease>) Load()
     {

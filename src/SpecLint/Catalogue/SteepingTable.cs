@@ -14,9 +14,8 @@ internal static class SteepingTable
 {
     private static readonly Lazy<Dictionary<string, Steeping>> Rows = new(Load);
 
-    /// <summary>What an item takes; <see langword="null"/> where the table does not have it. A bar's own packet counts as what it is like.</summary>
-    public static Steeping? Find(Item item) =>
-        Rows.Value.TryGetValue(item is { IsBuiltIn: false, File: Ingredient { Like.IsGiven: true } own } ? own.Like.Value : item.Id, out var row) ? row : null;
+    /// <summary>What an item takes; <see langword="null"/> where the table does not have it.</summary>
+    public static Steeping? Find(Item item) => Rows.Value.TryGetValue(item.CountsAs, out var row) ? row : null;
 
     private static Dictionary<string, Steeping> Load()
     {

@@ -18,13 +18,16 @@ internal static class Namesakes
         return FixedList.Of(found);
     }
 
+    /// <summary>The words of its id and name, but for those of one or two letters.</summary>
+    public static IEnumerable<string> WordsOf(Ingredient own) => $"{own.Id}-{BuiltInCatalogue.Slug(own.Name.Or(""))}".Split('-').Where(static w => w.Length > 2);
+
     /// <summary>The entries that single words of its name or id name: <c>garlic</c> in "Confit garlic oil".</summary>
     public static FixedList<Ingredient> InWords(Ingredient own)
     {
         var found = new List<Ingredient>();
-        foreach (string word in $"{own.Id}-{BuiltInCatalogue.Slug(own.Name.Or(""))}".Split('-'))
+        foreach (string word in WordsOf(own))
         {
-            if (word.Length < 3 || (BuiltInCatalogue.Find(word) ?? BuiltInCatalogue.Find(Vocabulary.Plurals.Singular(word))) is not { } entry || found.Contains(entry)) continue;
+            if ((BuiltInCatalogue.Find(word) ?? BuiltInCatalogue.Find(Vocabulary.Plurals.Singular(word))) is not { } entry || found.Contains(entry)) continue;
             found.Add(entry);
         }
 

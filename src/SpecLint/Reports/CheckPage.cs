@@ -169,15 +169,10 @@ internal static class CheckPage
         var known = drinks.Select(d => (Drink: d, Allergens: content.Result.Profiles.Of(d).Allergens)).ToList();
         var tokens = known.SelectMany(k => k.Allergens.Contained(settings).Concat(k.Allergens.Possible(settings))).Distinct().OrderBy(t => t, StringComparer.Ordinal).ToList();
         if (tokens.Count == 0) return;
-        page.Table(
+        page.Allergens(
             "Allergens by drink, worked out through all preparations",
-            ["drink", .. tokens, "not known of"],
-            [.. known.Select(k => (IReadOnlyList<string>)[
-                k.Drink.Name.Or(k.Drink.Id),
-                .. tokens.Select(t => k.Allergens.Contained(settings).Contains(t) ? "● contains" : k.Allergens.Possible(settings).Contains(t) ? "○ may contain" : k.Allergens.Unknown.Count > 0 ? "? not known" : Html.Nothing),
-                k.Allergens.Unknown.Count == 0 ? Html.Nothing : Say.List([.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()])])],
-            stacks: true);
-        page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
+            tokens,
+            [.. known.Select(k => new AllergenRow(k.Drink.Name.Or(k.Drink.Id), k.Allergens.Contained(settings), k.Allergens.Possible(settings), [.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()]))]);
     }
 
     private static string NameOf(ReportContent content, Finding finding) =>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using SpecLint.Findings;
 
 namespace SpecLint.Reports;
 
@@ -131,6 +132,32 @@ internal sealed class Html(TextWriter to)
         Raw("</tbody></table></div>\n");
     }
 
+    /// <summary>Adds a table of drinks and their allergens, and what a dot in it says.</summary>
+    /// <param name="caption">What it shows.</param>
+    /// <param name="allergens">The allergens, a column each.</param>
+    /// <param name="drinks">The drinks, a row each.</param>
+    public void Allergens(string caption, IReadOnlyList<string> allergens, IReadOnlyList<AllergenRow> drinks)
+    {
+        Table(
+            caption,
+            ["drink", .. allergens, "not known of"],
+            [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. allergens.Select(d.Says), d.NotKnownOf.Count == 0 ? Nothing : Say.List(d.NotKnownOf)])],
+            stacks: true);
+        Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
+    }
+
     /// <summary>Begins what may be wider than the screen: it scrolls by itself, by keyboard too.</summary>
     public void BeginWide(string label) => Raw($"<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"{Text(label)} {++regions}\">");
+}
+
+/// <summary>What is known of the allergens of a drink.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Contains">Allergens that it contains.</param>
+/// <param name="MayContain">Allergens that it may contain.</param>
+/// <param name="NotKnownOf">Items whose allergens are not known.</param>
+internal sealed record AllergenRow(string Name, IReadOnlyList<string> Contains, IReadOnlyList<string> MayContain, IReadOnlyList<string> NotKnownOf)
+{
+    /// <summary>What its cell for an allergen says.</summary>
+    public string Says(string allergen) =>
+        Contains.Contains(allergen) ? "● contains" : MayContain.Contains(allergen) ? "○ may contain" : NotKnownOf.Count > 0 ? "? not known" : Html.Nothing;
 }

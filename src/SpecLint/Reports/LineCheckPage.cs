@@ -123,13 +123,7 @@ internal static class LineCheckPage
     {
         page.Heading(2, "Allergens, for the team");
         page.Raw("<div class=\"allergens\">\n");
-        var drinks = check.Drinks.Where(d => d.Drink is not null).ToList();
-        page.Table(
-            "Allergens by drink",
-            ["drink", .. check.Allergens, "not known of"],
-            [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. check.Allergens.Select(a => d.Contains.Contains(a) ? "● contains" : d.MayContain.Contains(a) ? "○ may contain" : d.NotKnownOf.Count > 0 ? "? not known" : Html.Nothing), d.NotKnownOf.Count == 0 ? Html.Nothing : Say.List(d.NotKnownOf)])],
-            stacks: true);
-        page.Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
+        page.Allergens("Allergens by drink", check.Allergens, [.. check.Drinks.Where(d => d.Drink is not null).Select(d => new AllergenRow(d.Name, d.Contains, d.MayContain, d.NotKnownOf))]);
         page.Raw("</div>\n");
     }
 

@@ -58,9 +58,10 @@ internal sealed partial class BoiledWithoutEndPoint : PrepRule
         });
 
     /// <summary>Whether an end point in words is that something is boiled down, perhaps to a share.</summary>
-    public static bool SaysReduced(string text)
+    public static bool SaysReduced(string text) => text.IndexOf("reduc", StringComparison.OrdinalIgnoreCase) >= 0 || NamesShare(text);
+
+    private static bool NamesShare(string text)
     {
-        if (text.IndexOf("reduc", StringComparison.OrdinalIgnoreCase) >= 0) return true;
         foreach (string share in Shares)
         {
             if (text.IndexOf(share, StringComparison.OrdinalIgnoreCase) >= 0) return true;
@@ -78,11 +79,6 @@ internal sealed partial class BoiledWithoutEndPoint : PrepRule
             if (c is >= '0' and <= '9') return true;
         }
 
-        foreach (string share in Shares)
-        {
-            if (text.Value.IndexOf(share, StringComparison.OrdinalIgnoreCase) >= 0) return true;
-        }
-
-        return false;
+        return NamesShare(text.Value);
     }
 }

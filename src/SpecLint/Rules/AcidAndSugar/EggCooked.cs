@@ -15,7 +15,7 @@ internal sealed partial class EggCooked : PrepRule
         if (Builds.First(context.Profile, static m => m is { Kind.IsEgg: true }) is not { } egg || Builds.First(context.Profile, Substances.IsDairy) is not null) return;
         foreach (var step in prep.Method)
         {
-            if (step.Items.Count > 0 && !step.Items.Any(i => i.Value == egg.Line.Item.Or(""))) continue;
+            if (!StepHeat.Takes(step, egg.Line.Item.Or(""))) continue;
             var heat = step.To.IsGiven ? step.To : step.At;
             bool hot = heat is { IsGiven: true, Value.Dimension: Reading.Dimension.Temperature } ? heat.Value.BaseLow >= Sets.Value : step.Verb.Boils;
             if (!hot) continue;

@@ -33,7 +33,8 @@ internal static class StepHeat
         return hottest;
     }
 
-    private static bool Takes(Step step, string item)
+    /// <summary>Whether an item is in what a step works on: a step that names none works on all.</summary>
+    public static bool Takes(Step step, string item)
     {
         if (step.Items.Count == 0) return true;
         foreach (var one in step.Items)

@@ -63,13 +63,7 @@ internal abstract partial class TenfoldRule : PrepRule
     private static bool IsBelowScale(RecipeContext context, double grams) =>
         context.Settings.Bar is { Scale.IsGiven: true } bar && grams < bar.Scale.Value.Base * Steps.Value;
 
-    private static AgentUse? Find(Item item, string family)
-    {
-        if (AgentTable.Find(item.Id, family) is { } use) return use;
-
-        // A bar's own packet counts as what it is like.
-        return item is { IsBuiltIn: false, File: Ingredient { Like.IsGiven: true } own } ? AgentTable.Find(own.Like.Value, family) : null;
-    }
+    private static AgentUse? Find(Item item, string family) => AgentTable.Find(item.Id, family) ?? AgentTable.Find(item.CountsAs, family);
 
     /// <summary>Mass of all that goes in and of what is taken out again, g: an agent's dose is per whole.</summary>
     private static double Whole(RecipeProfile profile)

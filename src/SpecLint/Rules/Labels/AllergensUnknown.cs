@@ -41,12 +41,8 @@ internal sealed partial class AllergensUnknown : IngredientRule
     private static bool NamesAllergen(Ingredient ingredient, Ingredient flat)
     {
         if (flat.IngredientKind.OrNone().Burns) return false;
-        foreach (string word in $"{ingredient.Id}-{Catalogue.BuiltInCatalogue.Slug(ingredient.Name.Or(""))}".Split('-'))
-        {
-            if (word.Length > 2 && Catalogue.AllergenTable.TokensOf(word).Count > 0) return true;
-        }
-
-        return Namesakes.InWords(ingredient).Any(static e => e.Allergens is { Contains.Count: > 0 });
+        return Namesakes.WordsOf(ingredient).Any(static w => Catalogue.AllergenTable.TokensOf(w).Count > 0)
+            || Namesakes.InWords(ingredient).Any(static e => e.Allergens is { Contains.Count: > 0 });
     }
 
     /// <summary>A list of its own that leaves out what the thing that it takes after holds is not shown to be complete.</summary>
