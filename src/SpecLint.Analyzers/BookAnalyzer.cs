@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Diagnostics;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Rules;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.CodeAnalysis.Text;
-using SpecLint.Findings;
 using SpecLint.Reading;
 
 namespace SpecLint.Analyzers;

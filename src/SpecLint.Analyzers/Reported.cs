@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Text;
-using SpecLint.Findings;
 
 namespace SpecLint.Analyzers;
 

@@ -1,4 +1,4 @@
-using SpecLint.Findings;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Build;
 

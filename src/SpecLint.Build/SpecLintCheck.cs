@@ -2,6 +2,7 @@ using Microsoft.Build.Framework;
 using SpecLint.Analyzers;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Build;
 

@@ -9,11 +9,11 @@ namespace SpecLint.RuleAuthoring;
 internal static class Names
 {
     public const string Rule = "SpecLint.Rules.Rule";
-    public const string RuleInfo = "SpecLint.Rules.RuleInfo";
+    public const string RuleInfo = "SpecLint.Findings.RuleInfo";
     public const string RuleAttribute = "SpecLint.Rules.RuleAttribute";
     public const string LimitAttribute = "SpecLint.Rules.LimitAttribute";
     public const string LimitsOfAttribute = "SpecLint.Rules.LimitsOfAttribute";
-    public const string RuleFamily = "SpecLint.Rules.RuleFamily";
+    public const string RuleFamily = "SpecLint.Findings.RuleFamily";
     public const string Fact = "SpecLint.Vocabulary.Fact";
     public const string Category = "SpecLint.RuleAuthoring";
 

@@ -73,14 +73,14 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
     private static void WriteRule(StringBuilder text, INamedTypeSymbol type, AttributeData rule)
     {
         text.AppendLine("    /// <summary>What the rule is.</summary>");
-        text.AppendLine("    internal static global::SpecLint.Rules.RuleInfo Rule => DeclaredRule.Info;");
+        text.AppendLine("    internal static global::SpecLint.Findings.RuleInfo Rule => DeclaredRule.Info;");
         text.AppendLine();
         text.AppendLine("    /// <inheritdoc/>");
-        text.AppendLine("    public override global::SpecLint.Rules.RuleInfo Info => DeclaredRule.Info;");
+        text.AppendLine("    public override global::SpecLint.Findings.RuleInfo Info => DeclaredRule.Info;");
         text.AppendLine();
         text.AppendLine("    private static class DeclaredRule");
         text.AppendLine("    {");
-        text.Append("        public static readonly global::SpecLint.Rules.RuleInfo Info = new(").Append(string.Join(", ", rule.ConstructorArguments.Select(Value))).AppendLine(")");
+        text.Append("        public static readonly global::SpecLint.Findings.RuleInfo Info = new(").Append(string.Join(", ", rule.ConstructorArguments.Select(Value))).AppendLine(")");
         text.AppendLine("        {");
         foreach (var named in rule.NamedArguments) text.Append("            ").Append(named.Key).Append(" = ").Append(Value(named.Value)).AppendLine(",");
         if (IdsOf(type) is { Length: > 0 } ids) text.Append("            Limits = [").Append(ids).AppendLine("],");

@@ -4,6 +4,7 @@ using System.CommandLine.Invocation;
 using System.Reflection;
 using SpecLint.Reports;
 using SpecLint.Tool.Verbs;
+using Verb = SpecLint.Tool.Verbs.Verb;
 
 namespace SpecLint.Tool;
 

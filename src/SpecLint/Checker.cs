@@ -173,7 +173,7 @@ public static class Checker
         {
             var before = finding.LevelBefore;
             finding.Level = before;
-            if (book.Settings.LevelOf(finding.Rule.Id) is { } set && set.Holds(finding.Rule, before, book.On))
+            if (book.Settings.LevelOf(finding.Rule.Id) is { } set && set.Holds(finding.Rule.Safety, before, book.On))
             {
                 if (finding.Rule.Safety && set.Level < before) finding.LoweredBy = set;
                 if (finding.LoweredBy is not { Level: Level.None }) finding.Level = set.Level;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using SpecLint.Findings;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers.Tests;
 

@@ -6,8 +6,8 @@ using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Diagnostics;
 using Microsoft.CodeAnalysis.Text;
-using SpecLint.Findings;
 using SpecLint.Rules;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers.Tests;
 

@@ -2,7 +2,7 @@ extern alias Task;
 
 using CsCheck;
 using Microsoft.CodeAnalysis;
-using SpecLint.Findings;
+using SpecLint.Vocabulary;
 using BuildLevels = Task::SpecLint.Build.BuildLevels;
 
 namespace SpecLint.Analyzers.Tests;

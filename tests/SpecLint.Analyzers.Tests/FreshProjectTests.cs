@@ -59,7 +59,7 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
         string compile = project.EndsWith(".fsproj", StringComparison.Ordinal) ? $"<ItemGroup><Compile Include=\"{file}\" /></ItemGroup>" : "";
         WriteProject(folder, project, $"<SpecLintOn>{SmallBook.Day}</SpecLintOn>", compile, ("SpecLint.Analyzers", true));
         var build = Packages.Run(folder, "build", "-v", "m");
-        foreach (var finding in SmallBook.Expected(SmallBook.Files).Where(f => f.Level >= Findings.Level.Warning))
+        foreach (var finding in SmallBook.Expected(SmallBook.Files).Where(f => f.Level >= Vocabulary.Level.Warning))
             Assert.Contains($"{finding.Path}({finding.Line},{finding.Column}): {finding.Level.ToString().ToLowerInvariant()} {finding.Id}:", build.Text.Replace('\\', '/'), StringComparison.Ordinal);
     }
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using SpecLint.Findings;
 using SpecLint.Rules;
+using SpecLint.Vocabulary;
 using Xunit.Abstractions;
 
 namespace SpecLint.Analyzers.Tests;

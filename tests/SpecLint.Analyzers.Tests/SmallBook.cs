@@ -1,6 +1,6 @@
 using System.Text;
-using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers.Tests;
 

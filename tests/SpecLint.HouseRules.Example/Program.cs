@@ -1,8 +1,8 @@
 using Saltmarsh.Rules;
 using SpecLint;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Vocabulary;
 
 // A book checked by the built-in rules and the house's own. The library touches no files: it is handed their bytes.
 if (args is not [string root, string day] || CalendarDate.Parse(day) is not { } on)

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using SpecLint.Findings;
 using SpecLint.Mutants;
 using SpecLint.Rules;
 

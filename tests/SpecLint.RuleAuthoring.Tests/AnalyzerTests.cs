@@ -118,6 +118,7 @@ public class AnalyzerTests
     [Fact]
     public Task Of_a_house_only_rules_are_asked() => Checked.InAHouseByAsync<WordAsTextAnalyzer>("""
         using SpecLint.Book;
+        using SpecLint.Findings;
         using SpecLint.Rules;
         internal sealed class A : Rule { public override RuleInfo Info => null; public bool Check(Step step) => {|SLA008:step.Verb.Id|} == "boil"; }
         internal static class Program { public static bool Check(Step step) => step.Verb.Id == "boil"; }
@@ -199,7 +200,7 @@ public class AnalyzerTests
         internal static class Program { public static object Day() => System.DateTime.Now; }
         internal sealed class A : SpecLint.Rules.Rule
         {
-            public override SpecLint.Rules.RuleInfo Info => null;
+            public override SpecLint.Findings.RuleInfo Info => null;
             public object Day() => {|SLA006:System.DateTime.Now|};
         }
         """);
@@ -209,8 +210,8 @@ public class AnalyzerTests
         {
             internal sealed class {{name}} : SpecLint.Rules.Rule
             {
-                private static readonly SpecLint.Rules.RuleInfo Own = new SpecLint.Rules.RuleInfo({{id}}, "A mistake");
-                public override SpecLint.Rules.RuleInfo Info => Own;
+                private static readonly SpecLint.Findings.RuleInfo Own = new SpecLint.Findings.RuleInfo({{id}}, "A mistake");
+                public override SpecLint.Findings.RuleInfo Info => Own;
             }
         }
 

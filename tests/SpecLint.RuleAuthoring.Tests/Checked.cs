@@ -11,6 +11,8 @@ internal static class Checked
 {
     /// <summary>The library's types, as far as they matter.</summary>
     private const string Library = """
+        global using SpecLint.Findings;
+
         namespace SpecLint.Vocabulary
         {
             public enum Fact { Abv, Sugar, Acid }
@@ -31,7 +33,7 @@ internal static class Checked
             public sealed class RecipeProfile { public FactValue Get(Fact fact) => default; }
         }
 
-        namespace SpecLint.Rules
+        namespace SpecLint.Findings
         {
             using System.Collections.Generic;
 
@@ -42,7 +44,10 @@ internal static class Checked
                 public RuleInfo(string id, string title) { }
                 public IReadOnlyList<SpecLint.Vocabulary.Fact> Needs { get; set; }
             }
+        }
 
+        namespace SpecLint.Rules
+        {
             public sealed class RecipeContext
             {
                 public SpecLint.Profile.FactValue Fact(SpecLint.Vocabulary.Fact fact) => default;

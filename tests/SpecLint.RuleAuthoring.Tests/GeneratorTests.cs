@@ -6,8 +6,21 @@ namespace SpecLint.RuleAuthoring.Tests;
 public class GeneratorTests
 {
     private const string Library = """
-        namespace SpecLint.Vocabulary { public enum Fact { Abv, Sugar } }
-        namespace SpecLint.Findings { public enum Level { Note, Warning } }
+        namespace SpecLint.Vocabulary
+        {
+            public enum Fact { Abv, Sugar }
+            public enum Level { Note, Warning }
+        }
+        namespace SpecLint.Findings
+        {
+            using System.Collections.Generic;
+            public sealed record RuleInfo(string Id, string Name, string Title, SpecLint.Vocabulary.Level Level)
+            {
+                public IReadOnlyList<SpecLint.Vocabulary.Fact> Needs { get; init; } = [];
+                public IReadOnlyList<string> Limits { get; init; } = [];
+                public bool Safety { get; init; }
+            }
+        }
         namespace SpecLint.Catalogue
         {
             public sealed record Limit(string Id);
@@ -16,15 +29,8 @@ public class GeneratorTests
         namespace SpecLint.Rules
         {
             using System;
-            using System.Collections.Generic;
-            public sealed record RuleInfo(string Id, string Name, string Title, SpecLint.Findings.Level Level)
-            {
-                public IReadOnlyList<SpecLint.Vocabulary.Fact> Needs { get; init; } = [];
-                public IReadOnlyList<string> Limits { get; init; } = [];
-                public bool Safety { get; init; }
-            }
-            public abstract class Rule { public abstract RuleInfo Info { get; } }
-            public sealed class RuleAttribute(string id, string name, string title, SpecLint.Findings.Level level) : Attribute
+            public abstract class Rule { public abstract SpecLint.Findings.RuleInfo Info { get; } }
+            public sealed class RuleAttribute(string id, string name, string title, SpecLint.Vocabulary.Level level) : Attribute
             {
                 public SpecLint.Vocabulary.Fact[] Needs { get; set; } = [];
                 public bool Safety { get; set; }
@@ -63,7 +69,7 @@ public class GeneratorTests
 
     [Fact]
     public void A_class_that_is_not_partial_does_not_compile() =>
-        Assert.Contains(Compiled("""[SpecLint.Rules.Rule("HR3001", "a", "A", SpecLint.Findings.Level.Note)] public sealed class A : SpecLint.Rules.Rule;""").Problems, static p => p.Id == "CS0260");
+        Assert.Contains(Compiled("""[SpecLint.Rules.Rule("HR3001", "a", "A", SpecLint.Vocabulary.Level.Note)] public sealed class A : SpecLint.Rules.Rule;""").Problems, static p => p.Id == "CS0260");
 
     private static dynamic Made(string code)
     {

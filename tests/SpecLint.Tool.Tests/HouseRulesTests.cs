@@ -6,6 +6,7 @@ using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Rules;
 using SpecLint.Tool.Tests.Support;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Tests;
 

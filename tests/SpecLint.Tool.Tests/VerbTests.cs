@@ -34,7 +34,7 @@ public class ProfileVerbTests(DemoBook demo) : IClassFixture<DemoBook>
         {
             var known = recipe.GetProperty("facts").EnumerateObject().Select(p => p.Name).ToList();
             var open = recipe.GetProperty("open").EnumerateObject().ToList();
-            Assert.Equal(Profile.FactNames.Count, known.Count + open.Count);
+            Assert.Equal(Vocabulary.FactNames.Count, known.Count + open.Count);
             Assert.Empty(known.Intersect(open.Select(o => o.Name)));
             Assert.All(open, o => Assert.NotEmpty(o.Value.GetString()!));
         }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
 using SpecLint.Changes;
+using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Rules;
 

@@ -1,4 +1,5 @@
 using SpecLint.Changes;
+using SpecLint.Findings;
 using SpecLint.Reports;
 
 namespace SpecLint.Tool;

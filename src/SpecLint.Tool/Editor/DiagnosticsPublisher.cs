@@ -4,6 +4,7 @@ using System.Text.Json;
 using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Tool.Editor.Protocol;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Editor;
 

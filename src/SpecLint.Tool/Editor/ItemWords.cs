@@ -1,5 +1,5 @@
-using SpecLint.Findings;
 using SpecLint.Service;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Editor;
 

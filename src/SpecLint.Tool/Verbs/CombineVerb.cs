@@ -1,6 +1,7 @@
 using System.CommandLine;
 using SpecLint.Book;
 using SpecLint.Reports;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Verbs;
 
@@ -32,7 +33,7 @@ internal sealed class CombineVerb : Verb
     public override int Run(ParseResult parsed, Host host)
     {
         var opened = new List<(string Name, Stream Report)>();
-        var highest = Findings.Level.None;
+        var highest = Level.None;
         try
         {
             foreach (string name in parsed.GetValue(reports)!) opened.Add((name, Open(host, name)));

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using SpecLint.Book;
 using SpecLint.Changes;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Reports;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Verbs;
 

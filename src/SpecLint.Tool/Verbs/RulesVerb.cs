@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
+using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Rules;
 
@@ -92,7 +93,7 @@ internal sealed class RulesVerb : Verb
             json.WriteString("level", ReportWords.Of(rule.Level));
             json.WriteBoolean("guardsAgainstHarm", rule.Safety);
             json.WriteStartArray("needs");
-            foreach (var fact in rule.Needs) json.WriteStringValue(Profile.FactNames.Name(fact));
+            foreach (var fact in rule.Needs) json.WriteStringValue(Vocabulary.FactNames.Name(fact));
             json.WriteEndArray();
             json.WriteStartArray("limits");
             foreach (string limit in rule.Limits) json.WriteStringValue(limit);

@@ -1,8 +1,8 @@
 using System.CommandLine;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Verbs;
 

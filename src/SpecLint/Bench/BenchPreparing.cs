@@ -3,7 +3,6 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Changes;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.RecipeText;
 using SpecLint.Reports;

@@ -1,6 +1,4 @@
-using SpecLint.Findings;
 using SpecLint.Reading;
-using SpecLint.Rules;
 
 namespace SpecLint.Book;
 
@@ -11,10 +9,10 @@ namespace SpecLint.Book;
 public sealed record RuleLevel(Level Level, Given<string> Because, Given<CalendarDate> Until)
 {
     /// <summary>Whether it counts on a day for a finding whose level would otherwise be another.</summary>
-    /// <param name="rule">The rule.</param>
+    /// <param name="guardsAgainstHarm">Whether the rule guards against harm.</param>
     /// <param name="otherwise">The level that the finding has without the setting.</param>
     /// <param name="on">The date of the run.</param>
-    public bool Holds(RuleInfo rule, Level otherwise, CalendarDate on) => !rule.Safety || Level >= otherwise || Missing(on) is null;
+    public bool Holds(bool guardsAgainstHarm, Level otherwise, CalendarDate on) => !guardsAgainstHarm || Level >= otherwise || Missing(on) is null;
 
     /// <summary>
     /// What keeps the level of a rule that guards against harm from being lowered, as the end of a sentence; <see langword="null"/>

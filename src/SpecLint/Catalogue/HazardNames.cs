@@ -1,4 +1,3 @@
-using SpecLint.Profile;
 
 namespace SpecLint.Catalogue;
 

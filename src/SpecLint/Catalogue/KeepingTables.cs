@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SpecLint.Book;
-using SpecLint.Profile;
 
 namespace SpecLint.Catalogue;
 

@@ -23,7 +23,7 @@ internal sealed record LabelRule(string Id, FixedList<string> Jurisdictions, Fix
     }
 
     /// <summary>The level that a finding may have: one from memory gives at most a warning.</summary>
-    public Findings.Level? LevelCap => Mark == Mark.Memory ? Findings.Level.Warning : null;
+    public Level? LevelCap => Mark == Mark.Memory ? Level.Warning : null;
 }
 
 /// <summary>The table of the law on labels.</summary>

@@ -26,7 +26,7 @@ public sealed record Limit(string Id, double Value, string Unit, FixedList<strin
     }
 
     /// <summary>The level that a finding may have under this limit: one from memory gives at most a warning.</summary>
-    public Findings.Level? LevelCap => Mark == Mark.Memory ? Findings.Level.Warning : null;
+    public Level? LevelCap => Mark == Mark.Memory ? Level.Warning : null;
 }
 
 /// <summary>The table of limits.</summary>

@@ -27,7 +27,7 @@ internal sealed record LegalName(
     }
 
     /// <summary>The level that a finding may have: one from memory gives at most a warning.</summary>
-    public Findings.Level? LevelCap => Mark == Mark.Memory ? Findings.Level.Warning : null;
+    public Level? LevelCap => Mark == Mark.Memory ? Level.Warning : null;
 }
 
 /// <summary>The table of names with a meaning in law.</summary>

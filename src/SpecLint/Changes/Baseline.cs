@@ -2,7 +2,6 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Reading;
-using SpecLint.Reports;
 
 namespace SpecLint.Changes;
 
@@ -58,18 +57,21 @@ public sealed class BaselineMatch
     /// <summary>Whether no entry covers a finding.</summary>
     public bool IsNew(Finding finding) => !known.Contains(finding.Fingerprint);
 
+    private static string Stand(int count) => count == 1 ? "1 finding stands" : $"{count} findings stand";
+
     /// <summary>One sentence for a summary; empty where nothing is held back.</summary>
     public string Remark => Unchanged.Count == 0
         ? ""
         : UnchangedSafety == 0
-            ? $"{ReportWords.Count(Unchanged.Count, "finding stands", "findings stand")} in the baseline."
-            : $"{ReportWords.Count(Unchanged.Count, "finding stands", "findings stand")} in the baseline, {UnchangedSafety} of them of rules that guard against harm.";
+            ? $"{Stand(Unchanged.Count)} in the baseline."
+            : $"{Stand(Unchanged.Count)} in the baseline, {UnchangedSafety} of them of rules that guard against harm.";
 }
 
 /// <summary>The findings that a book starts with: only others fail a check. A refresh takes out, and takes in only with a reason.</summary>
 public sealed class Baseline
 {
-    private const int Version = 1;
+    /// <summary>Version of the format.</summary>
+    internal const int Version = 1;
 
     /// <summary>A baseline of entries.</summary>
     public Baseline(IEnumerable<BaselineEntry> entries) =>
@@ -141,34 +143,6 @@ public sealed class Baseline
 
         refused = left;
         return new Baseline(entries.Values);
-    }
-
-    /// <summary>Writes the baseline as JSON.</summary>
-    public void Write(Stream to)
-    {
-        using var json = new Utf8JsonWriter(to, JsonOutput.Options);
-        json.WriteStartObject();
-        json.WriteNumber("version", Version);
-        json.WriteString("fingerprints", Findings.Fingerprints.Name);
-        json.WriteStartArray("findings");
-        foreach (var entry in Entries)
-        {
-            json.WriteStartObject();
-            json.WriteString("rule", JsonOutput.WellFormed(entry.Rule));
-            json.WriteString("level", ReportWords.Of(entry.Level));
-            json.WriteString("subject", JsonOutput.WellFormed(entry.Subject));
-            json.WriteString("file", JsonOutput.WellFormed(entry.File));
-            json.WriteString("message", JsonOutput.WellFormed(entry.Message));
-            json.WriteString("because", JsonOutput.WellFormed(entry.Because));
-            if (entry.Until is { } until) json.WriteString("until", until.ToString());
-            json.WriteString("fingerprint", JsonOutput.WellFormed(entry.Fingerprint));
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
-        json.Flush();
-        JsonReport.WriteLineEnd(to);
     }
 
     /// <summary>Reads a baseline.</summary>

@@ -2,19 +2,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Changes;
 
-/// <summary>Findings without their order of cause and consequence, and results cut down to some of their findings.</summary>
+/// <summary>Results cut down to some of their findings.</summary>
 public static class Flattening
 {
-    /// <summary>Every finding, those that stand beneath a cause included.</summary>
-    public static IEnumerable<Finding> Flat(this IEnumerable<Finding> findings)
-    {
-        foreach (var finding in findings)
-        {
-            yield return finding;
-            foreach (var folded in finding.Folded) yield return folded;
-        }
-    }
-
     /// <summary>
     /// A result with some of its findings in force. A consequence whose cause is left out stands by itself; one that is
     /// left out itself is not shown beneath its cause.

@@ -1,7 +1,12 @@
 using SpecLint.Book;
-using SpecLint.Rules;
 
 namespace SpecLint.Findings;
+
+/// <summary>An acceptance of a file, and what became of it.</summary>
+/// <param name="File">The file that holds it.</param>
+/// <param name="Acceptance">The acceptance.</param>
+/// <param name="Covered">Number of findings that it covers.</param>
+public sealed record AcceptanceUse(BookFile File, Acceptance Acceptance, int Covered);
 
 /// <summary>Applies the acceptances that files hold to the findings about them.</summary>
 internal static class Acceptances

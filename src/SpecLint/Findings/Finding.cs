@@ -1,24 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Reading;
-using SpecLint.Rules;
 
 namespace SpecLint.Findings;
-
-/// <summary>Levels of a finding (SARIF 2.1.0, section 3.27.10).</summary>
-public enum Level
-{
-    /// <summary>Not reported.</summary>
-    None,
-
-    /// <summary>Worth knowing.</summary>
-    Note,
-
-    /// <summary>Probably wrong.</summary>
-    Warning,
-
-    /// <summary>Wrong, or able to hurt someone.</summary>
-    Error,
-}
 
 /// <summary>What a check answered; a check that holds makes no finding.</summary>
 public enum Answer

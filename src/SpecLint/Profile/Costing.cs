@@ -110,7 +110,7 @@ public sealed class Costing
     {
         if (profile.Set.Prices.IsEmpty) return FactValue.Open("the book has no price list");
         var cost = profile.Cost;
-        if (!cost.IsKnown) return FactValue.Open(Findings.Say.List([.. cost.Open]));
+        if (!cost.IsKnown) return FactValue.Open(Say.List([.. cost.Open]));
         if (!(cost.Made > 0)) return FactValue.Open("how much it makes is not known");
         var each = cost.Each;
         if (profile.Recipe is Prep && !profile.IsSolid)
@@ -160,7 +160,7 @@ public sealed class Costing
         if (part.Line.Amount.Value.Dimension == Dimension.Count && inner.Recipe is Prep { PortionCount: { IsGiven: true, Value: > 0 } count })
         {
             decimal portions = Decimal(part.Line.Amount.Value.Value / count.Value);
-            return new CostLine(part.Line, cost.Whole.Times(portions), cost.Trimmed * portions, $"one of {Findings.Say.Number(count.Value, 0)} made in the house ({inner.Recipe.Id})", "");
+            return new CostLine(part.Line, cost.Whole.Times(portions), cost.Trimmed * portions, $"one of {Say.Number(count.Value, 0)} made in the house ({inner.Recipe.Id})", "");
         }
 
         if (!part.IsWeighed || !(cost.Made > 0)) return Without(part.Line, $"how much {inner.Recipe.Id} weighs is not known");
@@ -200,7 +200,7 @@ public sealed class Costing
         var material = set.MaterialOf(fruit.Id);
         double used = material is { Piece.Typical: > 0 } && part.IsWeighed && pieces > 0 ? Math.Min(1, part.Grams.Typical / (pieces * material.Piece.Typical)) : 1;
         string source = given.Source is { Length: > 0 } from ? $" ({from})" : "";
-        return Bought(part.Line, price, new Trace(size, size * Math.Max(0, 1 - down), size * (1 + up)), new Trace(used, used, used), $"{Findings.Say.Number(pieces, 2)} {fruit.Id}, {Findings.Say.Number(given.Typical, 0)} mL of juice each{source}");
+        return Bought(part.Line, price, new Trace(size, size * Math.Max(0, 1 - down), size * (1 + up)), new Trace(used, used, used), $"{Say.Number(pieces, 2)} {fruit.Id}, {Say.Number(given.Typical, 0)} mL of juice each{source}");
     }
 
     private static CostLine Bought(Line line, PriceEntry price, Trace bought, Trace yield, string why)
@@ -258,11 +258,11 @@ public sealed class Costing
     /// <summary>The share of what is bought that can be used: what the house weighs, else the table, else all of it.</summary>
     internal static (Trace Share, string Why) YieldOf(PriceEntry price, string item, ProfileSet set)
     {
-        if (price.Yield is { Base: > 0 } house) return (new Trace(house.Base / 100, house.BaseLow / 100, house.BaseHigh / 100), $"{Findings.Say.Number(house.Base, 0)} % of it can be used (the house)");
+        if (price.Yield is { Base: > 0 } house) return (new Trace(house.Base / 100, house.BaseLow / 100, house.BaseHigh / 100), $"{Say.Number(house.Base, 0)} % of it can be used (the house)");
         var trimming = TrimmingTable.Find(item) ?? TrimmingTable.Find(set.MaterialOf(item)?.Ingredient?.Like.Or("") ?? "");
         return trimming is null
             ? (new Trace(1, 1, 1), "")
-            : (new Trace(trimming.Typical / 100, trimming.Low / 100, trimming.High / 100), $"{Findings.Say.Number(trimming.Typical, 0)} % of it can be used, {trimming.Used} ({trimming.Source})");
+            : (new Trace(trimming.Typical / 100, trimming.Low / 100, trimming.High / 100), $"{Say.Number(trimming.Typical, 0)} % of it can be used, {trimming.Used} ({trimming.Source})");
     }
 
     /// <summary>The fruit whose juice an item is, with its price.</summary>

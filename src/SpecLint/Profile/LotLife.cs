@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 using SpecLint.Reading;
 
 namespace SpecLint.Profile;

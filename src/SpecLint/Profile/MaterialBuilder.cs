@@ -128,7 +128,7 @@ internal static class MaterialBuilder
     private static bool NamesCaffeine(Ingredient ingredient, ItemKind kind)
     {
         if (kind.GivesStrength || kind.IsDosed) return false;
-        if (Profile.Phrases.HasAny($"{ingredient.Id.Replace('-', ' ')} {ingredient.Name.Or("")}", CaffeineWords)) return true;
+        if (Phrases.HasAny($"{ingredient.Id.Replace('-', ' ')} {ingredient.Name.Or("")}", CaffeineWords)) return true;
         foreach (var entry in Namesakes.InWords(ingredient))
         {
             if (entry.Values.TryGetValue("caffeine", out var caffeine) && caffeine.Typical > 0) return true;

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Science;
 
@@ -89,20 +88,6 @@ internal static class Scaling
         {
             LargestDrift = Drift(profile, best, settings),
         };
-    }
-
-    /// <summary>The edits that write the scaled amounts into the file.</summary>
-    internal static List<TextEdit> Edits(ScaledRecipe scaled, BookFile file)
-    {
-        var edits = new List<TextEdit>();
-        foreach (var line in scaled.Lines)
-        {
-            var amount = line.Part.Line.Amount;
-            if (Math.Abs(line.Rounded - amount.Value.Base) < 1e-9) continue;
-            edits.Add(new TextEdit(file.At(amount.Span), $"\"{line.Text}\""));
-        }
-
-        return edits;
     }
 
     /// <summary>A garnish and a piece stay as they are.</summary>

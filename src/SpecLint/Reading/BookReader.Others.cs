@@ -131,24 +131,15 @@ public static partial class BookReader
         return new AllergenStatement(Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span) { SaysWhatItContains = slots[AllergenShape.Contains.Index] >= 0 };
     }
 
-    private static FixedList<AllergenExemption> BindExemptions(Binder binder, int at)
-    {
-        if (!binder.OpenList(at, AllergenShape.Exempt.Value, out int count) || count == 0) return [];
-        var list = new AllergenExemption[count];
-        Span<int> slots = stackalloc int[ExemptionShape.Shape.All.Length];
-        int read = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<AllergenExemption> BindExemptions(Binder binder, int at) =>
+        BindRows(binder, at, AllergenShape.Exempt.Value, ExemptionShape.Shape, static (b, row, slots, _) =>
         {
-            if (!binder.Open(item, ExemptionShape.Shape, slots)) continue;
-            var allergen = Word(binder, slots, ExemptionShape.Allergen);
-            var places = Texts(binder, slots, ExemptionShape.In);
-            string? because = Text(binder, slots, ExemptionShape.Because).Or(null!);
-            string? law = Text(binder, slots, ExemptionShape.Source).Or(null!);
-            if (allergen.IsGiven) list[read++] = new AllergenExemption(allergen.Value, Values(places), because, law);
-        }
-
-        return Cut(list, read);
-    }
+            var allergen = Word(b, slots, ExemptionShape.Allergen);
+            var places = Texts(b, slots, ExemptionShape.In);
+            string? because = Text(b, slots, ExemptionShape.Because).Or(null!);
+            string? law = Text(b, slots, ExemptionShape.Source).Or(null!);
+            return allergen.IsGiven ? new AllergenExemption(allergen.Value, Values(places), because, law) : null;
+        });
 
     private static string[] Values(FixedList<Given<string>> texts)
     {
@@ -171,31 +162,21 @@ public static partial class BookReader
         return menu;
     }
 
-    private static FixedList<MenuEntry> BindEntries(Binder binder, int at)
-    {
-        if (!binder.OpenList(at, MenuShape.Drinks.Value, out int count) || count == 0) return [];
-        var list = new MenuEntry[count];
-        Span<int> slots = stackalloc int[MenuShape.Entry.All.Length];
-        int read = 0, number = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<MenuEntry> BindEntries(Binder binder, int at) =>
+        BindRows(binder, at, MenuShape.Drinks.Value, MenuShape.Entry, static (b, row, slots, number) =>
         {
-            number++;
-            if (!binder.Open(item, MenuShape.Entry, slots)) continue;
-            Check(binder, slots, MenuShape.EntryNotes);
-            list[read++] = new MenuEntry
+            Check(b, slots, MenuShape.EntryNotes);
+            return new MenuEntry
             {
-                Span = item.Span,
+                Span = row.Span,
                 Number = number,
-                Drink = Id(binder, slots, MenuShape.Drink),
-                Name = Text(binder, slots, MenuShape.EntryName),
-                Words = Text(binder, slots, MenuShape.Words),
-                Covers = binder.Number(slots[MenuShape.Covers.Index], MenuShape.Covers.Value),
-                Claims = Texts(binder, slots, MenuShape.Claims),
+                Drink = Id(b, slots, MenuShape.Drink),
+                Name = Text(b, slots, MenuShape.EntryName),
+                Words = Text(b, slots, MenuShape.Words),
+                Covers = b.Number(slots[MenuShape.Covers.Index], MenuShape.Covers.Value),
+                Claims = Texts(b, slots, MenuShape.Claims),
             };
-        }
-
-        return Cut(list, read);
-    }
+        });
 
     private static Stock BindStock(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
@@ -211,55 +192,33 @@ public static partial class BookReader
         return stock;
     }
 
-    private static FixedList<Lot> BindLots(Binder binder, int at)
-    {
-        if (!binder.OpenList(at, StockShape.Lots.Value, out int count) || count == 0) return [];
-        var list = new Lot[count];
-        Span<int> slots = stackalloc int[StockShape.LotShape.All.Length];
-        int read = 0, number = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<Lot> BindLots(Binder binder, int at) =>
+        BindRows(binder, at, StockShape.Lots.Value, StockShape.LotShape, static (b, row, slots, number) => new Lot
         {
-            number++;
-            if (!binder.Open(item, StockShape.LotShape, slots)) continue;
-            list[read++] = new Lot
-            {
-                Span = item.Span,
-                Number = number,
-                Item = Id(binder, slots, StockShape.Item),
-                Made = Date(binder, slots, StockShape.Made),
-                Opened = Date(binder, slots, StockShape.Opened),
-                UseBy = Date(binder, slots, StockShape.UseBy),
-                Amount = Quantity(binder, slots, StockShape.Amount),
-                At = Quantity(binder, slots, StockShape.At),
-                In = Vessel(binder, slots, StockShape.In),
-                Measured = BindMeasurement(binder, slots[StockShape.Measured.Index]),
-                LotCode = binder.TextOrNumber(slots[StockShape.LotCode.Index], StockShape.LotCode.Value),
-                MadeFrom = Texts(binder, slots, StockShape.MadeFrom),
-                By = Text(binder, slots, StockShape.By),
-                Frozen = BindFrozen(binder, slots[StockShape.Frozen.Index]),
-                Note = Text(binder, slots, StockShape.Note),
-            };
-        }
+            Span = row.Span,
+            Number = number,
+            Item = Id(b, slots, StockShape.Item),
+            Made = Date(b, slots, StockShape.Made),
+            Opened = Date(b, slots, StockShape.Opened),
+            UseBy = Date(b, slots, StockShape.UseBy),
+            Amount = Quantity(b, slots, StockShape.Amount),
+            At = Quantity(b, slots, StockShape.At),
+            In = Vessel(b, slots, StockShape.In),
+            Measured = BindMeasurement(b, slots[StockShape.Measured.Index]),
+            LotCode = b.TextOrNumber(slots[StockShape.LotCode.Index], StockShape.LotCode.Value),
+            MadeFrom = Texts(b, slots, StockShape.MadeFrom),
+            By = Text(b, slots, StockShape.By),
+            Frozen = BindFrozen(b, slots[StockShape.Frozen.Index]),
+            Note = Text(b, slots, StockShape.Note),
+        });
 
-        return Cut(list, read);
-    }
-
-    private static FixedList<FrozenTime> BindFrozen(Binder binder, int at)
-    {
-        if (!binder.OpenList(at, StockShape.Frozen.Value, out int count) || count == 0) return [];
-        var list = new FrozenTime[count];
-        Span<int> slots = stackalloc int[StockShape.FrozenTime.All.Length];
-        int read = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<FrozenTime> BindFrozen(Binder binder, int at) =>
+        BindRows(binder, at, StockShape.Frozen.Value, StockShape.FrozenTime, static (b, row, slots, _) =>
         {
-            if (!binder.Open(item, StockShape.FrozenTime, slots)) continue;
-            var from = Date(binder, slots, StockShape.From);
-            var to = Date(binder, slots, StockShape.To);
-            if (from.IsGiven) list[read++] = new FrozenTime(from.Value, to.IsGiven ? to.Value : null, item.Span);
-        }
-
-        return Cut(list, read);
-    }
+            var from = Date(b, slots, StockShape.From);
+            var to = Date(b, slots, StockShape.To);
+            return from.IsGiven ? new FrozenTime(from.Value, to.IsGiven ? to.Value : null, row.Span) : null;
+        });
 
     private static PriceList BindPrices(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
@@ -276,32 +235,19 @@ public static partial class BookReader
         return list;
     }
 
-    private static FixedList<Price> BindPriceRows(Binder binder, int at)
-    {
-        if (!binder.OpenList(at, PricesShape.Prices.Value, out int count) || count == 0) return [];
-        var list = new Price[count];
-        Span<int> slots = stackalloc int[PricesShape.PriceShape.All.Length];
-        int read = 0, number = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<Price> BindPriceRows(Binder binder, int at) =>
+        BindRows(binder, at, PricesShape.Prices.Value, PricesShape.PriceShape, static (b, row, slots, number) => new Price
         {
-            number++;
-            if (!binder.Open(item, PricesShape.PriceShape, slots)) continue;
-            list[read++] = new Price
-            {
-                Span = item.Span,
-                Number = number,
-                Item = Id(binder, slots, PricesShape.Item),
-                Paid = Money(binder, slots[PricesShape.Paid.Index], PricesShape.Paid.Value),
-                For = Quantity(binder, slots, PricesShape.For),
-                Yield = Quantity(binder, slots, PricesShape.Yield),
-                On = Date(binder, slots, PricesShape.PriceOn),
-                From = Text(binder, slots, PricesShape.PriceFrom),
-                Note = Text(binder, slots, PricesShape.Note),
-            };
-        }
-
-        return Cut(list, read);
-    }
+            Span = row.Span,
+            Number = number,
+            Item = Id(b, slots, PricesShape.Item),
+            Paid = Money(b, slots[PricesShape.Paid.Index], PricesShape.Paid.Value),
+            For = Quantity(b, slots, PricesShape.For),
+            Yield = Quantity(b, slots, PricesShape.Yield),
+            On = Date(b, slots, PricesShape.PriceOn),
+            From = Text(b, slots, PricesShape.PriceFrom),
+            Note = Text(b, slots, PricesShape.Note),
+        });
 
     /// <summary>An amount of money: the decimal number that is written, not the binary one nearest to it.</summary>
     private static Given<decimal> Money(Binder binder, int at, ValueShape shape)

@@ -224,26 +224,14 @@ public static partial class BookReader
         };
     }
 
-    private static FixedList<ByProduct> BindByProducts(Binder binder, int at)
-    {
-        if (!binder.OpenList(at, PrepShape.ByProducts.Value, out int count) || count == 0) return [];
-        var list = new ByProduct[count];
-        Span<int> slots = stackalloc int[ByProductShape.Shape.All.Length];
-        int read = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<ByProduct> BindByProducts(Binder binder, int at) =>
+        BindRows(binder, at, PrepShape.ByProducts.Value, ByProductShape.Shape, static (b, row, slots, _) => new ByProduct
         {
-            if (!binder.Open(item, ByProductShape.Shape, slots)) continue;
-            list[read++] = new ByProduct
-            {
-                Span = item.Span,
-                Id = Id(binder, slots, ByProductShape.ProductId),
-                Amount = Quantity(binder, slots, ByProductShape.Amount),
-                Note = Text(binder, slots, ByProductShape.Note),
-            };
-        }
-
-        return Cut(list, read);
-    }
+            Span = row.Span,
+            Id = Id(b, slots, ByProductShape.ProductId),
+            Amount = Quantity(b, slots, ByProductShape.Amount),
+            Note = Text(b, slots, ByProductShape.Note),
+        });
 
     private static void BindPortions(Binder binder, int at, Prep prep)
     {

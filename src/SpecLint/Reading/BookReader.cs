@@ -85,26 +85,14 @@ public static partial class BookReader
                 : $"Rename it to `{better}{FileKinds.EndingOf(kind)}`; recipes then use it as `{better}`.");
     }
 
-    private static FixedList<Acceptance> BindAccept(Binder binder, int at, ValueShape shape)
-    {
-        if (!binder.OpenList(at, shape, out int count) || count == 0) return [];
-        var list = new Acceptance[count];
-        Span<int> slots = stackalloc int[AcceptanceShape.Shape.All.Length];
-        int read = 0;
-        foreach (var item in binder.Tree[at].Items)
+    private static FixedList<Acceptance> BindAccept(Binder binder, int at, ValueShape shape) =>
+        BindRows(binder, at, shape, AcceptanceShape.Shape, static (b, row, slots, _) => new Acceptance
         {
-            if (!binder.Open(item, AcceptanceShape.Shape, slots)) continue;
-            list[read++] = new Acceptance
-            {
-                Span = item.Span,
-                Rule = binder.Pattern(slots[AcceptanceShape.Rule.Index], AcceptanceShape.Rule.Value),
-                Because = binder.Text(slots[AcceptanceShape.Because.Index], AcceptanceShape.Because.Value),
-                Until = binder.Date(slots[AcceptanceShape.Until.Index], AcceptanceShape.Until.Value),
-            };
-        }
-
-        return Cut(list, read);
-    }
+            Span = row.Span,
+            Rule = b.Pattern(slots[AcceptanceShape.Rule.Index], AcceptanceShape.Rule.Value),
+            Because = Text(b, slots, AcceptanceShape.Because),
+            Until = Date(b, slots, AcceptanceShape.Until),
+        });
 
     private static Measurement? BindMeasurement(Binder binder, int at)
     {
@@ -151,6 +139,27 @@ public static partial class BookReader
     private static FixedList<Given<string>> Texts(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);
 
     private static void Check(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Check(slots[property.Index], property.Value);
+
+    /// <summary>Reads an object of a list; the number is its place in the list, from 1.</summary>
+    private delegate T? RowReader<T>(Binder binder, JsonNode row, ReadOnlySpan<int> slots, int number)
+        where T : class;
+
+    /// <summary>The objects of a list; what is no object is a problem of its own and is left out.</summary>
+    private static FixedList<T> BindRows<T>(Binder binder, int at, ValueShape list, ObjectShape row, RowReader<T> read)
+        where T : class
+    {
+        if (!binder.OpenList(at, list, out int count) || count == 0) return [];
+        var rows = new T[count];
+        Span<int> slots = stackalloc int[row.All.Length];
+        int done = 0, number = 0;
+        foreach (var item in binder.Tree[at].Items)
+        {
+            number++;
+            if (binder.Open(item, row, slots) && read(binder, item, slots, number) is { } bound) rows[done++] = bound;
+        }
+
+        return Cut(rows, done);
+    }
 
     private static T[] Cut<T>(T[] list, int length)
     {

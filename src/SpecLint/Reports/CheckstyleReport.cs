@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
-using SpecLint.Changes;
 using SpecLint.Findings;
 
 namespace SpecLint.Reports;

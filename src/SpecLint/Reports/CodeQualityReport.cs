@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SpecLint.Changes;
 using SpecLint.Findings;
 
 namespace SpecLint.Reports;

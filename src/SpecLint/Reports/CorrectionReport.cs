@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SpecLint.Changes;
-using SpecLint.Findings;
 
 namespace SpecLint.Reports;
 

@@ -47,7 +47,7 @@ public sealed class CostBatch
     /// <summary>What the cost is of, in words: <c>a serve</c>, <c>40 serves</c>, <c>5 l</c>.</summary>
     internal string Words(Recipe recipe) =>
         amount is { } much ? Rounding.Words(much.Base, much)
-        : serves is { } count ? $"{Findings.Say.Number(count, 1)} {(count == 1 ? "serve" : "serves")}"
+        : serves is { } count ? $"{Say.Number(count, 1)} {(count == 1 ? "serve" : "serves")}"
         : recipe is Drink ? "a serve" : "the recipe";
 
     /// <summary>The same as a word for programs.</summary>

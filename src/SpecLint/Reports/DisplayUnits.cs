@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SpecLint.Findings;
 using SpecLint.Profile;
 
 namespace SpecLint.Reports;

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using SpecLint.Findings;
 using SpecLint.Service;
 
 namespace SpecLint.Reports;

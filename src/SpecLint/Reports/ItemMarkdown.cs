@@ -1,6 +1,5 @@
 using System.Text;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Science;
 using SpecLint.Service;

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Xml;
-using SpecLint.Changes;
 using SpecLint.Findings;
 
 namespace SpecLint.Reports;

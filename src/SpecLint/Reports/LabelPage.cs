@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Service;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Service;
 
 namespace SpecLint.Reports;

@@ -1,4 +1,4 @@
-using SpecLint.Changes;
+using SpecLint.Findings;
 
 namespace SpecLint.Reports;
 

@@ -11,13 +11,7 @@ public static class ReportWords
     public const string Closing = "SpecLint replaces neither the local food code nor a trained person: where they ask for more, follow them.";
 
     /// <summary>A level's name (SARIF 2.1.0, section 3.27.10).</summary>
-    public static string Of(Level level) => level switch
-    {
-        Level.Error => "error",
-        Level.Warning => "warning",
-        Level.Note => "note",
-        _ => "none",
-    };
+    public static string Of(Level level) => LevelNames.Of(level);
 
     /// <summary>What a check answered.</summary>
     public static string Of(Answer answer) => answer == Answer.Broken ? "broken" : "notShown";

@@ -1,6 +1,4 @@
-using SpecLint.Changes;
 using SpecLint.Findings;
-using SpecLint.Rules;
 
 namespace SpecLint.Reports;
 

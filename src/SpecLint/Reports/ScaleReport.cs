@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Service;

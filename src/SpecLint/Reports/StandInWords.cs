@@ -1,4 +1,3 @@
-using SpecLint.Findings;
 using SpecLint.Profile;
 
 namespace SpecLint.Reports;

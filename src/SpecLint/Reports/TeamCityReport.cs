@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using SpecLint.Changes;
 using SpecLint.Findings;
 
 namespace SpecLint.Reports;

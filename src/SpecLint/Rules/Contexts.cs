@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.Rules.Service;
 
 namespace SpecLint.Rules;
 
@@ -89,7 +90,7 @@ public class FileContext : BookContext
 /// <summary>The context of a rule about one recipe.</summary>
 public sealed class RecipeContext : FileContext
 {
-    private Service.GlassFill? glass;
+    private GlassFill? glass;
     private bool glassKnown;
     private FixedList<Labels.PlacedClaim>? claims;
     private FixedList<Hazards.RecipeText>? texts;
@@ -108,11 +109,11 @@ public sealed class RecipeContext : FileContext
     public RecipeProfile Profile { get; }
 
     /// <summary>The glass of a drink with what is in it; <see langword="null"/> where the glass or the volume is not known.</summary>
-    internal Service.GlassFill? Glass
+    internal GlassFill? Glass
     {
         get
         {
-            if (!glassKnown && Recipe is Drink drink) glass = Service.GlassFill.Of(this, drink);
+            if (!glassKnown && Recipe is Drink drink) glass = GlassFill.Of(this, drink);
             glassKnown = true;
             return glass;
         }

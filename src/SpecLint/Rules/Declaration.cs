@@ -1,5 +1,6 @@
 using SpecLint.Findings;
 
+
 namespace SpecLint.Rules;
 
 /// <summary>

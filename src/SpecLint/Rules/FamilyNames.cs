@@ -1,3 +1,5 @@
+using SpecLint.Findings;
+
 namespace SpecLint.Rules;
 
 /// <summary>Names of the families.</summary>

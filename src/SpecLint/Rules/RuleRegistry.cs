@@ -1,3 +1,5 @@
+using SpecLint.Findings;
+
 namespace SpecLint.Rules;
 
 public static partial class RuleRegistry

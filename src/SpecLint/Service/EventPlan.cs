@@ -307,7 +307,7 @@ public sealed class EventPlan
             // The day on which it is ready is the first of its days.
             int firstReady = 1 - (int)Math.Max(1, Math.Floor(days));
             earliest = Request.On.AddDays(firstReady - (readyDay - startDay));
-            if (readyDay < firstReady) warning = $"it keeps {Findings.Say.Number(days, 0)} d by the verdict and would be past on the day: begin it so that it is ready on {Request.On.AddDays(firstReady)}, or make it in parts";
+            if (readyDay < firstReady) warning = $"it keeps {Say.Number(days, 0)} d by the verdict and would be past on the day: begin it so that it is ready on {Request.On.AddDays(firstReady)}, or make it in parts";
         }
 
         if (verdicts.Of(make.Prep).IsForbidden) warning = $"it must not be made as it is written (see check: {Verdict.RulesOf(verdicts.Of(make.Prep).Forbidding)})";

@@ -38,7 +38,7 @@ public sealed class PackedLabel
         if (label.Lot.Item is not { ByProduct: null, File: Prep prep }) why = "only what the house makes can be labelled so";
         else if (label.Lot.Readiness == Readiness.No) why = "it must not be used";
         else if (label.Lot.UseBy is null) why = "no use-by date is set";
-        else if (label.NotKnownOf.Count > 0) why = $"the allergens of {Findings.Say.List(label.NotKnownOf)} are not known";
+        else if (label.NotKnownOf.Count > 0) why = $"the allergens of {Say.List(label.NotKnownOf)} are not known";
         if (why.Length > 0) return null;
         var packed = new PackedLabel(profiles);
         why = packed.List(profiles.Of((Prep)label.Lot.Item!.File), 0);

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules;

@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using SpecLint.Bench;
-using SpecLint.Changes;
+using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Tests.Support;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Science;
 using SpecLint.Tests.Support;

@@ -161,7 +161,7 @@ public sealed class CatalogueTests
             {
                 string unit = e.PerHundredMillilitres.Or(false) ? "g/100 mL" : "g/100 g";
                 double sugar = Sum(e, "sugars.").Typical, acid = e.Values.TryGetValue("titratableAcidity", out var t) ? t.Typical : Sum(e, "acids.").Typical;
-                string strength = e.Values.TryGetValue("strength", out var s) && s.Typical > 0 ? $"{Findings.Say.Number(s.Typical)} % vol" : "";
+                string strength = e.Values.TryGetValue("strength", out var s) && s.Typical > 0 ? $"{Say.Number(s.Typical)} % vol" : "";
                 text.Append($"| {e.Id} | {e.Name.Value} | {strength} | {Amount(sugar, unit)} | {Amount(acid, unit)} | {string.Join(", ", e.Allergens?.Contains ?? [])} |\n");
             }
         }
@@ -191,7 +191,7 @@ public sealed class CatalogueTests
     private static Dictionary<Mark, int> Marks() =>
         Entries.SelectMany(e => e.Values.Values).GroupBy(v => v.Mark).ToDictionary(g => g.Key, g => g.Count());
 
-    private static string Amount(double value, string unit) => double.IsNaN(value) || value < 0.005 ? "" : $"{Findings.Say.Number(value, 2)} {unit}";
+    private static string Amount(double value, string unit) => double.IsNaN(value) || value < 0.005 ? "" : $"{Say.Number(value, 2)} {unit}";
 
     private static void None(IEnumerable<Ingredient> entries, Func<Ingredient, string?> fault) =>
         Assert.Equal([], entries.Select(e => (e.Id, Fault: fault(e))).Where(f => f.Fault is not null).Select(f => $"{f.Id}: {f.Fault}"));

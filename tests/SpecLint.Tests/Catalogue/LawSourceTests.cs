@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using SpecLint.Findings;
 using SpecLint.Tests.Rules;
 using SpecLint.Tests.Support;
 

@@ -2,6 +2,7 @@ using System.Text;
 using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Reports;
 using SpecLint.Rules;
 using SpecLint.Tests.Support;
 

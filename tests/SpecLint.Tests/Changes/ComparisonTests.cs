@@ -1,5 +1,6 @@
 using System.Text;
 using SpecLint.Changes;
+using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Tests.Support;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using CsCheck;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Tests.Rules;

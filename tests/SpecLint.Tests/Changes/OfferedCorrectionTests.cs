@@ -1,5 +1,4 @@
 using System.Text;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Live;
 using SpecLint.Reading;

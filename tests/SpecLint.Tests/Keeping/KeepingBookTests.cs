@@ -1,8 +1,6 @@
 using CsCheck;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Rules;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Keeping;

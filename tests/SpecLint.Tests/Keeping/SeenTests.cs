@@ -1,4 +1,3 @@
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Service;

@@ -1,5 +1,4 @@
 using SpecLint.Catalogue;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Service;
 using SpecLint.Tests.Support;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using CsCheck;
-using SpecLint.Findings;
 
 namespace SpecLint.Tests.Messages;
 

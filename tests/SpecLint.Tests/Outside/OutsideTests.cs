@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Rules;
 using SpecLint.Tests.Published;

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Tests.Support;
 using Xunit.Abstractions;

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reports;
 using SpecLint.Service;

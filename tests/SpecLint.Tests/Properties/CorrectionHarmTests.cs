@@ -1,4 +1,5 @@
 using SpecLint.Changes;
+using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 

@@ -1,5 +1,5 @@
 using SpecLint.Book;
-using SpecLint.Changes;
+using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 

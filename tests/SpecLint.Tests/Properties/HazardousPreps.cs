@@ -1,4 +1,3 @@
-using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 

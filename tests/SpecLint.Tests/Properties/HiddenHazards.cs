@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 

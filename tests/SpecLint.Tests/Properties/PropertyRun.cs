@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
-using SpecLint.Changes;
 using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;

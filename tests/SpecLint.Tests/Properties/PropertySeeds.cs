@@ -1,4 +1,3 @@
-using SpecLint.Findings;
 using SpecLint.Rules;
 using SpecLint.Tests.Rules;
 

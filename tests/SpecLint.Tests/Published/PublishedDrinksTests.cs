@@ -1,4 +1,3 @@
-using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Tests.OfficialDrinks;
 using SpecLint.Tests.Support;

@@ -1,4 +1,4 @@
-using SpecLint.Changes;
+using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Tests.Support;
 

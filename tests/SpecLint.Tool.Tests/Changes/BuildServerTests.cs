@@ -7,6 +7,7 @@ using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Rules;
 using SpecLint.Tool.Tests.Support;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Tests.Changes;
 

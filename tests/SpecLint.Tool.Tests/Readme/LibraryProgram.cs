@@ -1,7 +1,7 @@
 using SpecLint;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Tests.Readme;
 

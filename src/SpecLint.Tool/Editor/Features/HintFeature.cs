@@ -1,9 +1,9 @@
 using System.Text.Json;
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Service;
 using SpecLint.Tool.Editor.Protocol;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tool.Editor.Features;
 

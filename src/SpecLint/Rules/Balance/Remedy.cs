@@ -43,7 +43,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
         if (IsTooMuch(context, chief, rounded / amount.Base)) return Say(otherwise);
         double then = Solving.With(context.Profile, p => ReferenceEquals(p, chief), rounded / amount.Base, measure);
         string item = chief.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
-        string gives = Findings.Say.With(then, unit);
+        string gives = Vocabulary.Say.With(then, unit);
         return new Remedy(
             $"Take {words} of {item} instead of {Rounding.Words(amount.Base, amount)}: it then comes to {gives}.",
             [

@@ -27,7 +27,7 @@ internal sealed partial class SizeOutsideStyle : StyleBandRule
             return Remedy.Say("Check for a wrong unit. Otherwise write how many it serves.");
         return new Remedy(
             $"Check for a wrong unit, or write how many it serves. Scaled with the same ratios it is {Words(scaled)}.",
-            [new Correction(CorrectionGrade.Proposed, $"Scale every amount by {Say.Number(scaled.Factor, 2)}.", Scaling.Edits(scaled, context.File))]);
+            [new Correction(CorrectionGrade.Proposed, $"Scale every amount by {Say.Number(scaled.Factor, 2)}.", ScaledEdits.Of(scaled, context.File))]);
     }
 
     private static string Words(ScaledRecipe scaled)

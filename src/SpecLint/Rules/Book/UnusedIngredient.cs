@@ -1,4 +1,3 @@
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Book;
 

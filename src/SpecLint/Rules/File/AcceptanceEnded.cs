@@ -1,5 +1,6 @@
 using SpecLint.Findings;
 
+
 namespace SpecLint.Rules.File;
 
 [Rule("SL1023", "acceptance-ended", "An acceptance whose last day is over", Level.Warning)]

@@ -1,5 +1,6 @@
 using SpecLint.Findings;
 
+
 namespace SpecLint.Rules.File;
 
 [Rule("SL1024", "acceptance-unused", "An acceptance that covers nothing", Level.Note)]

@@ -1,5 +1,6 @@
 using SpecLint.Findings;
 
+
 namespace SpecLint.Rules.File;
 
 [Rule("SL1022", "accepts-without-reason", "An acceptance without a reason", Level.Warning)]

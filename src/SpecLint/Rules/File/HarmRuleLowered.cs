@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.File;
 
@@ -16,7 +15,7 @@ internal sealed partial class HarmRuleLowered : FileRule
             context.Report(new(Rule)
             {
                 At = context.At(entry.Value.Span, $"rules.{entry.Key}"),
-                Message = $"{entry.Key} guards against harm, and the level `{Reports.ReportWords.Of(set.Level)}` set for it {missing}, so the rule keeps its own level.",
+                Message = $"{entry.Key} guards against harm, and the level `{LevelNames.Of(set.Level)}` set for it {missing}, so the rule keeps its own level.",
                 Advice = $"Delete it, or write an object with `level`, `because` and `until`, no later than {SettingAside.LatestEnd(context.On)}.",
                 Caution = "Local food and licensing law decides what may be served, whatever is set here.",
             });

@@ -1,6 +1,5 @@
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 

@@ -56,5 +56,5 @@ internal static class AllergenWords
     public static bool SaysMay(Recipe recipe, string token) => recipe.Declares is { } d && AllergenTable.Covers(d.MayContain, token);
 
     private static string Say(IReadOnlyList<string> codes) =>
-        Findings.Say.List([.. codes.Select(c => c switch { "EU" => "the EU", "GB" => "Great Britain", "US" => "the US", "CA" => "Canada", "AU" => "Australia", "NZ" => "New Zealand", "CH" => "Switzerland", "JP" => "Japan", _ => c })]);
+        Vocabulary.Say.List([.. codes.Select(c => c switch { "EU" => "the EU", "GB" => "Great Britain", "US" => "the US", "CA" => "Canada", "AU" => "Australia", "NZ" => "New Zealand", "CH" => "Switzerland", "JP" => "Japan", _ => c })]);
 }

@@ -1,5 +1,4 @@
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 

@@ -98,9 +98,9 @@ internal sealed class GlassFill
     /// <summary>What is in it, in words.</summary>
     public string Words(FactValue served)
     {
-        string words = $"{Findings.Say.Fact(Fact.ServedVolume, served)} of liquid";
-        if (Foam > 0) words += $", {Findings.Say.Number(Foam, 0)} mL of foam";
-        if (Ice > 0) words += $"{(Foam > 0 ? " and" : ", and")} at least {Findings.Say.Number(Ice, 0)} mL that its ice displaces";
+        string words = $"{Say.Fact(Fact.ServedVolume, served)} of liquid";
+        if (Foam > 0) words += $", {Say.Number(Foam, 0)} mL of foam";
+        if (Ice > 0) words += $"{(Foam > 0 ? " and" : ", and")} at least {Say.Number(Ice, 0)} mL that its ice displaces";
         return words;
     }
 

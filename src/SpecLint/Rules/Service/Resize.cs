@@ -17,7 +17,7 @@ internal static class Resize
     public static Remedy To(RecipeContext context, double millilitres, string instead)
     {
         if (!(millilitres > 0) || Scaling.To(context.Profile, millilitres, context.Settings) is not { } scaled) return Remedy.Say($"{instead}.");
-        var edits = Scaling.Edits(scaled, context.File);
+        var edits = ScaledEdits.Of(scaled, context.File);
         if (edits.Count == 0 || scaled.Factor is < 0.3 or > 3 || scaled.LargestDrift > Drift.Value / 100) return Remedy.Say($"{instead}.");
         var words = new List<string>();
         foreach (var line in scaled.Lines)

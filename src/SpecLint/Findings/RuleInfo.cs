@@ -1,6 +1,4 @@
-using SpecLint.Findings;
-
-namespace SpecLint.Rules;
+namespace SpecLint.Findings;
 
 /// <summary>Families of rules: the thousands digit of the id.</summary>
 public enum RuleFamily

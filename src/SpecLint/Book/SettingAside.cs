@@ -1,6 +1,6 @@
 using SpecLint.Reading;
 
-namespace SpecLint.Findings;
+namespace SpecLint.Book;
 
 /// <summary>
 /// What it takes to set a finding of a rule that guards against harm aside, alike for a level in <c>bar.json</c>, an acceptance

@@ -1,7 +1,19 @@
 using System.Globalization;
-using SpecLint.Profile;
 
-namespace SpecLint.Findings;
+namespace SpecLint.Vocabulary;
+
+/// <summary>A value with its range.</summary>
+public interface IRanged
+{
+    /// <summary>Typical value.</summary>
+    double Value { get; }
+
+    /// <summary>Low end of a range of about 95 %.</summary>
+    double Low { get; }
+
+    /// <summary>High end.</summary>
+    double High { get; }
+}
 
 /// <summary>Words for numbers, alike in every finding: invariant, with the unit, with the range in brackets.</summary>
 public static class Say
@@ -67,10 +79,12 @@ public static class Say
     private static bool IsNegative(string digits) => digits.Length > 0 && digits[0] is '-' or '−';
 
     /// <summary>A fact in words, e.g. <c>15.2 % vol (14.1–16.3)</c>.</summary>
-    public static string Fact(Fact fact, FactValue value, bool solid = false) => Range(value.Value, value.Low, value.High, Unit(fact, solid));
+    public static string Fact<T>(Fact fact, T value, bool solid = false)
+        where T : IRanged => Range(value.Value, value.Low, value.High, Unit(fact, solid));
 
     /// <summary>A pH, two decimals.</summary>
-    public static string Ph(FactValue value)
+    public static string Ph<T>(T value)
+        where T : IRanged
     {
         string low = Number(value.Low, 2), high = Number(value.High, 2);
         return low == high ? Number(value.Value, 2) : $"{Number(value.Value, 2)} ({Between(low, high)})";

@@ -1,4 +1,4 @@
-namespace SpecLint.Profile;
+namespace SpecLint.Vocabulary;
 
 /// <summary>Looks for words and phrases in what people write: whole words, any case.</summary>
 internal static class Phrases
