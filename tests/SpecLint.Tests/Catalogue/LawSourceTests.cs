@@ -13,6 +13,8 @@ public sealed partial class LawSourceTests
 {
     private static readonly string[] LawTables = ["allergens", "hazards", "labelling", "names", "standard-drinks", "keeping-tables"];
 
+    private const string ReadOn = "When each act was read: ";
+
     private sealed record Act(string Cited, string InForce, string Read);
 
     private static readonly Lazy<IReadOnlyList<Act>> Acts = new(() =>
@@ -66,6 +68,24 @@ public sealed partial class LawSourceTests
         }
 
         None(faults);
+    }
+
+    /// <summary>
+    /// The last line of a page's sources gives the day on which each act was read, from the list of laws. Where the text above it
+    /// says that a provision is recalled, that stands.
+    /// </summary>
+    [Fact]
+    public void Every_page_says_when_its_acts_were_read()
+    {
+        foreach (var page in RulePage.All.Where(p => p.Text.Contains("## Source", StringComparison.Ordinal)))
+        {
+            int from = page.Text.IndexOf("## Source", StringComparison.Ordinal), to = page.Text.IndexOf("## How to put it right", StringComparison.Ordinal);
+            string[] written = [.. page.Text[from..to].TrimEnd().Split('\n').Where(l => !l.StartsWith(ReadOn, StringComparison.Ordinal))];
+            string source = string.Join('\n', written).TrimEnd();
+            var acts = ActsIn(source).Select(Find).OfType<Act>().Select(a => a with { Cited = a.Cited is "Standard" or "Schedule" ? "Food Standards Code" : a.Cited }).DistinctBy(a => a.Cited).ToList();
+            string days = acts.Count == 0 ? "" : $"\n\n{ReadOn}{string.Join("; ", acts.Select(a => $"{a.Cited} {(a.Read == "no" ? "not read" : a.Read)}"))}.";
+            Golden.Check(Repository.At("rules-docs", page.Id + ".md"), page.Text[..from] + source + days + "\n\n" + page.Text[to..]);
+        }
     }
 
     /// <summary>What makes an error was read: over the examples of all pages, no error cites memory, press or a blog.</summary>
