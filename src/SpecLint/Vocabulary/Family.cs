@@ -108,6 +108,9 @@ public sealed class Family : Word
     /// <summary>Whether it is a solution of acid.</summary>
     public bool IsAcidSolution => Has(FamilyTrait.AcidSolution);
 
+    /// <summary>Whether what is steeped in it is strained out again.</summary>
+    public bool IsStrained => Has(FamilyTrait.Strained);
+
     /// <summary>Whether curds spoil it.</summary>
     public bool IsSmooth => Has(FamilyTrait.Smooth);
 
@@ -141,5 +144,6 @@ internal enum FamilyTrait
     Shrub,
     Saline,
     AcidSolution,
+    Strained,
     Smooth,
 }

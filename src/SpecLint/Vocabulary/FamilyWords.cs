@@ -10,7 +10,7 @@ internal static class FamilyWords
     [
         "batch", "pouredStraight", "keptInFreezer", "carbonated", "readyDrink", "swells", "ferments", "takesFatOut", "takesProteinOut",
         "fatWash", "milkWash", "dry", "transforms", "juiceLike", "pressedJuice", "souredJuice", "juiceExtension", "reworked",
-        "sweet", "keptBySugar", "syrup", "shrub", "saline", "acidSolution", "smooth",
+        "sweet", "keptBySugar", "syrup", "shrub", "saline", "acidSolution", "strained", "smooth",
     ];
 
     /// <summary>The words of the table for facts of which it gives the usual range.</summary>

@@ -8,12 +8,15 @@ namespace SpecLint.Rules.Amounts;
 
 [Rule("SL2029", "density-against-composition", "A density that disagrees with the stated composition", Level.Warning)]
 [Limit("amount-density-composition", "Apart")]
+[Limit("density-liquid-least", "Least")]
+[Limit("density-liquid-most", "Most")]
 internal sealed partial class DensityAgainstComposition : IngredientRule
 {
     public override void Check(FileContext context, Ingredient ingredient)
     {
         // It is told apart only where the file gives both: the density, and the sugar or the strength that make it.
         if (!ingredient.Values.TryGetValue("density", out var density)) return;
+        if (Impossible(context, ingredient, density)) return;
         bool any = ingredient.Values.ContainsKey("strength") || ingredient.Values.ContainsKey("solids") || ingredient.Values.ContainsKey("water");
         foreach (string path in ingredient.Values.Keys) any |= path.StartsWith("sugars.", StringComparison.Ordinal) || path.StartsWith("acids.", StringComparison.Ordinal);
         if (!any || context.Profiles.MaterialOf(ingredient.Id) is not { State: MaterialState.Liquid } material) return;
@@ -32,5 +35,23 @@ internal sealed partial class DensityAgainstComposition : IngredientRule
             Evidence = [Proof.Of("density of the composition", value, "g/mL"), Proof.Of(Apart)],
             Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(value)} g/ml, the density of the composition.", [new TextEdit(context.At(density.Span), $"\"{Say.Number(value)} g/ml\"")])] : [],
         });
+    }
+
+    /// <summary>What pours is neither lighter than ethanol nor heavier than the heaviest acid of a bar.</summary>
+    private static bool Impossible(FileContext context, Ingredient ingredient, SourcedValue density)
+    {
+        bool over = density.Low > Most.Value;
+        if ((!over && density.High >= Least.Value) || context.Profiles.MaterialOf(ingredient.Id) is not { State: MaterialState.Liquid }) return false;
+        var limit = over ? Most : Least;
+        double tenth = over ? density.Typical / 10 : density.Typical * 10;
+        bool isTen = tenth >= Least.Value && tenth <= Most.Value;
+        context.Report(new(Rule)
+        {
+            At = context.At(density.Span, "density"),
+            Message = $"No liquid of a bar has {Say.Number(density.Typical)} g/mL, {(over ? "above" : "below")} {Say.Number(limit.Value)} g/mL ({limit.Source}).",
+            Advice = isTen ? $"Write {Say.Number(tenth, 3)} g/ml if the decimal point is wrong. Density converts millilitres to grams." : "Weigh 100 mL at 20 °C. Density converts millilitres to grams.",
+            Evidence = [Proof.Of("density", density.Typical, "g/mL"), Proof.Of(limit)],
+        });
+        return true;
     }
 }

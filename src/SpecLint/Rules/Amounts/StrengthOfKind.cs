@@ -48,7 +48,9 @@ internal sealed partial class StrengthOfKind : IngredientRule
         context.Report(new(Rule)
         {
             At = context.At(strength.Span, "strength"),
-            AskedLevel = Level.Warning,
+
+            // Half of it is no weak bottling but a digit that slipped, or another thing.
+            AskedLevel = strength.High < found.Law.StrengthAtLeast / 2 ? null : Level.Warning,
             Message = $"It is named {found.Word}, and {Say.Number(strength.Typical)} % vol is below the minimum of {Say.Number(found.Law.StrengthAtLeast)} % vol for {found.Word} ({found.Law.Source}).",
             Advice = "Read the label again: correct the strength, or name it as the label does.",
             Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of($"{found.Word}, least strength", found.Law.StrengthAtLeast, "%{vol}", found.Law.Source)],

@@ -1,9 +1,10 @@
+using SpecLint.Book;
 using SpecLint.Profile;
 using SpecLint.Rules.Balance;
 
 namespace SpecLint.Rules.Amounts;
 
-[Rule("SL2039", "strong-infusion", "Far more of a spice, tea or chilli than infusions take", Level.Warning)]
+[Rule("SL2039", "strong-infusion", "Far more of what flavours, washes or ferments a preparation than it takes", Level.Warning)]
 internal sealed partial class StrongInfusion : TenfoldRule
 {
     protected override string Group => "plant";
@@ -12,7 +13,9 @@ internal sealed partial class StrongInfusion : TenfoldRule
 
     protected override bool TellsTooLittle => false;
 
+    protected override bool CountsPieces => true;
+
     /// <summary>An oil that is steeped is used by the drop.</summary>
-    protected override bool Concerns(RecipeProfile profile, double whole) =>
+    protected override bool Concerns(RecipeProfile profile, double whole) => profile.Recipe is Prep { Family: { IsGiven: true, Value.IsFatWash: true } } ||
         Builds.Grams(profile, static m => m is { Kind.IsFat: true }) < Builds.Grams(profile, static m => m is { Kind.IsFat: false });
 }

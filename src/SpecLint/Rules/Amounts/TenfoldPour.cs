@@ -14,10 +14,15 @@ namespace SpecLint.Rules.Amounts;
 [Limit("amount-sour-juice", "SourFrom")]
 [Limit("amount-pour-long", "Long")]
 [Limit("amount-pour-other", "Other")]
+[Limit("amount-pour-sugar", "Sugar")]
+[Limit("amount-sugar-share", "SugarShare")]
 [Limit("amount-pour-least", "LeastPour")]
 [Limit("amount-pour-rinse", "Rinse")]
 internal sealed partial class TenfoldPour : DrinkRule
 {
+    /// <summary>Share of the most sugar under which a corrected sweetener sweetens nothing.</summary>
+    private const double SugarLeast = 0.04;
+
     public override void Check(RecipeContext context, Drink drink)
     {
         double serves = drink.ServesOrOne;
@@ -27,6 +32,7 @@ internal sealed partial class TenfoldPour : DrinkRule
             bool rinses = line.Role == LineRole.Rinse;
             if (part.Material is not { } material || !line.Amount.IsGiven || (part.Phase == PartPhase.Beside && !rinses)) continue;
             var amount = line.Amount.Value;
+            if (material.Kind.IsSweetPour && SugarOver(context, part, material, serves)) continue;
             if (amount.Dimension != Dimension.Volume || material.State != MaterialState.Liquid || BatchLike(part)) continue;
             var limit = rinses ? Rinse : LimitOf(material);
 
@@ -53,6 +59,28 @@ internal sealed partial class TenfoldPour : DrinkRule
                 Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],
             });
         }
+    }
+
+    /// <summary>A thick syrup, honey or dry sugar within a pour of syrup can bring more sugar than one drink takes.</summary>
+    private static bool SugarOver(RecipeContext context, Part part, Material material, double serves)
+    {
+        if (!part.IsWeighed || part.Line.Amount.Value.Dimension == Dimension.Volume && material.State == MaterialState.Liquid && part.Millilitres / serves > Sweetener.Value) return false;
+        var line = part.Line;
+        var amount = line.Amount.Value;
+        double each = part.Grams.Typical * Solving.SugarOf(material.PerGram) / serves;
+        if (!(each > Sugar.Value) || each * serves * 100 < context.Profile.InputMass * SugarShare.Value) return false;
+        var slip = Slips.Find(amount, context.Settings.Measures, b => b / amount.Base * each <= Sugar.Value && b / amount.Base * each >= Sugar.Value * SugarLeast);
+        context.Report(new(Rule)
+        {
+            At = context.AmountOf(line),
+            Message = $"{Written.Item(line)} brings {Say.With(each, "g")} of sugar to one drink, above the {Say.With(Sugar.Value, "g")} maximum for one sweetener ({Sugar.Source}).",
+            Advice = slip is { } meant
+                ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
+                : "Check the amount; if it makes several drinks, say so in `serves`.",
+            Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Sugar)],
+            Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],
+        });
+        return true;
     }
 
     private static Slip? SlipOf(Quantity amount, BookContext context, double serves, Limit limit) =>

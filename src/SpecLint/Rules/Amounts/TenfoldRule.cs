@@ -21,6 +21,9 @@ internal abstract partial class TenfoldRule : PrepRule
     /// <summary>Whether far too little is told too.</summary>
     protected virtual bool TellsTooLittle => true;
 
+    /// <summary>Whether what is counted or poured is judged by its mass too.</summary>
+    protected virtual bool CountsPieces => false;
+
     /// <summary>Whether the usual amounts are those of such a whole, of so many grams.</summary>
     protected virtual bool Concerns(RecipeProfile profile, double whole) => true;
 
@@ -38,7 +41,8 @@ internal abstract partial class TenfoldRule : PrepRule
             if (part.Item is not { File: Ingredient } item || !part.IsWeighed || !line.Amount.IsGiven) continue;
             if (Find(item, family) is not { } use || use.Group != Group) continue;
             if (double.IsNaN(whole)) whole = Whole(context.Profile);
-            if (!(whole > 0) || !Concerns(context.Profile, whole) || line.Amount.Value.Dimension != Dimension.Mass || part.Grams.Typical <= 0) continue;
+            bool weighed = line.Amount.Value.Dimension == Dimension.Mass;
+            if (!(whole > 0) || !Concerns(context.Profile, whole) || !(weighed || CountsPieces) || part.Grams.Typical <= 0) continue;
             double share = part.Grams.Typical / whole * 100;
             bool over = share > use.High * Over.Value, under = TellsTooLittle && share < use.Low / Under.Value;
             if (!over && !under) continue;
@@ -52,9 +56,9 @@ internal abstract partial class TenfoldRule : PrepRule
                 At = context.AmountOf(line),
                 AskedLevel = under || use.Mark == Mark.Memory || Highest < Level.Error ? Level.Warning : null,
                 Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} ({use.Source})" + (isTen ? ": probably off by a factor of ten." : "."),
-                Advice = isTen ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",
+                Advice = isTen && weighed ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("share of the whole", share, "%"), Proof.Of("usual most", use.High, "%", use.Source)],
-                Corrections = IsBelowScale(context, usual) ? [] : [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
+                Corrections = !weighed || IsBelowScale(context, usual) ? [] : [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
             });
         }
     }

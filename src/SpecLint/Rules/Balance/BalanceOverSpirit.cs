@@ -6,13 +6,69 @@ using SpecLint.Rules.Amounts;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3027", "more-balance-than-spirit", "More of what sours or sweetens than of any part with alcohol", Level.Note, IsConsequence = true)]
+[Rule("SL3027", "more-balance-than-spirit", "More of what sours or sweetens than of any part with alcohol, or of a liqueur than of the spirit", Level.Note, IsConsequence = true)]
+[Limit("liqueur-over-spirit", "Times")]
+[Limit("liqueur-base-least", "LeastLiqueur")]
 [Limit("order-rounding", "Edge")]
 internal sealed partial class BalanceOverSpirit : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (Find(context, drink) is { } order && !IsSaidByBands(context, drink) && !UnlikePublished.Speaks(context, drink)) Report(context, drink, order);
+        if (IsSaidByBands(context, drink) || UnlikePublished.Speaks(context, drink)) return;
+        if (Find(context, drink) is { } order) Report(context, drink, order);
+        else if (LiqueurOver(context, drink) is { } pair) Report(context, drink, pair.Liqueur, pair.Spirit);
+    }
+
+    /// <summary>A liqueur that is a multiple of all spirits beside it. One with the strength of a spirit may be the base.</summary>
+    private static (Part Liqueur, Part Spirit)? LiqueurOver(RecipeContext context, Drink drink)
+    {
+        if (drink.Style.IsGiven) return null;
+        double strong = 0;
+        Part? liqueur = null, spirit = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase != PartPhase.Mix || part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
+            if (PartRoles.Of(material) == PartRole.Strong)
+            {
+                strong += part.Millilitres;
+                spirit = Larger(spirit, part);
+            }
+            else if (material.Kind.IsLiqueur)
+            {
+                liqueur = Larger(liqueur, part);
+            }
+        }
+
+        return spirit is not null && liqueur is not null && liqueur.Millilitres > strong * Times.Value && liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value ? (liqueur, spirit) : null;
+    }
+
+    private static void Report(RecipeContext context, Drink drink, Part liqueur, Part spirit)
+    {
+        var exchange = Exchange.Of(context, drink, liqueur, spirit);
+        string over = liqueur.Line.Item.Or("it"), under = spirit.Line.Item.Or("the spirit");
+        context.Report(new(Rule)
+        {
+            At = context.AmountOf(liqueur.Line),
+            Message = $"It takes {Say.With(liqueur.Millilitres / drink.ServesOrOne, "mL")} of `{over}`, and only {Say.With(spirit.Millilitres / drink.ServesOrOne, "mL")} of `{under}`. No published drink has more than {Say.Number(Times.Value)} times as much of a liqueur as of the spirit beside it ({Times.Source}).",
+            Advice = exchange.Advice,
+            Evidence = [Proof.Of(over, liqueur.Millilitres, "mL"), Proof.Of(under, spirit.Millilitres, "mL"), Proof.Of(Times)],
+            Related = [new RelatedPlace(context.At(spirit.Line.Span), "the spirit")],
+            Corrections = exchange.Corrections,
+        });
+    }
+
+    /// <summary>Two amounts written in each other's place.</summary>
+    private sealed record Exchange(string Advice, Correction[] Corrections)
+    {
+        public static Exchange Of(RecipeContext context, Drink drink, Part over, Part under)
+        {
+            var (a, b) = (over.Line.Amount, under.Line.Amount);
+            if (!a.IsGiven || !b.IsGiven || !Written.IsPoured(a.Value.Unit) || !Written.IsPoured(b.Value.Unit) || UnlikePublished.IsBatched(context, drink)) return new("Check the two amounts.", []);
+            var source = context.File.Source;
+            string first = source.TextOf(a.Span), second = source.TextOf(b.Span);
+            string words = $"{first.Trim('"')} of {under.Line.Item.Or("the spirit")} and {second.Trim('"')} of {over.Line.Item.Or("it")}";
+            return new($"Write {words}, if the two amounts were exchanged.", [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(a.Span), second), new TextEdit(context.At(b.Span), first)])]);
+        }
     }
 
     /// <summary>Whether one part that sours or sweetens is more than all parts with alcohol together.</summary>
@@ -73,19 +129,16 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
     {
         var (over, chief, isSweet, overAll) = (order.Over, order.Chief, order.IsSweet, order.OverAll);
         string item = over.Line.Item.Or("it"), spirit = chief.Line.Item.Or("the spirit");
-        var (a, b) = (over.Line.Amount, chief.Line.Amount);
-        bool exchanges = a.IsGiven && b.IsGiven && Written.IsPoured(a.Value.Unit) && Written.IsPoured(b.Value.Unit) && !UnlikePublished.IsBatched(context, drink);
-        var source = context.File.Source;
-        string words = exchanges ? $"{source.TextOf(a.Span).Trim('"')} of {spirit} and {source.TextOf(b.Span).Trim('"')} of {item}" : "";
+        var exchange = Exchange.Of(context, drink, over, chief);
         context.Report(new(Rule)
         {
             AskedLevel = overAll ? Level.Warning : null,
             At = context.AmountOf(over.Line),
             Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}`, {(overAll ? "more than of all its parts with alcohol together" : $"and only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
-            Advice = exchanges ? $"Write {words}, if the two amounts were exchanged." : "Check the two amounts.",
+            Advice = exchange.Advice,
             Evidence = [Proof.Of(item, over.Millilitres, "mL"), Proof.Of(spirit, chief.Millilitres, "mL")],
             Related = [new RelatedPlace(context.At(chief.Line.Span), "the largest part with alcohol")],
-            Corrections = exchanges ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(a.Span), source.TextOf(b.Span)), new TextEdit(context.At(b.Span), source.TextOf(a.Span))])] : [],
+            Corrections = exchange.Corrections,
         });
     }
 }

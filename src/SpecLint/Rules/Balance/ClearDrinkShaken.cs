@@ -4,14 +4,14 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3030", "clear-drink-shaken", "A drink of clear parts alone that is shaken", Level.Note)]
+[Rule("SL3030", "clear-drink-shaken", "A drink of clear parts alone that is shaken or blended", Level.Note)]
 internal sealed partial class ClearDrinkShaken : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
         // A style says itself how it is made.
-        if (drink.Style.IsGiven || context.Profile.Technique != TechniqueKind.Shaken || context.Profile.TechniqueStep is not { Do.IsGiven: true } step) return;
-        bool spirit = false, aromatic = false;
+        if (drink.Style.IsGiven || context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Blended) || context.Profile.TechniqueStep is not { Do.IsGiven: true } step) return;
+        bool spirit = false, aromatic = false, blended = context.Profile.Technique == TechniqueKind.Blended;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
@@ -19,7 +19,7 @@ internal sealed partial class ClearDrinkShaken : DrinkRule
             // Only what is known to be clear and has alcohol: a spirit, an aromatised wine, bitters.
             if (part.Phase == PartPhase.Top || part.Item?.File is not Ingredient || part.Material is not { } material) return;
             var kind = material.Kind;
-            if (kind.IsLiqueur || !(kind.IsSpirit || kind.IsBitters || (kind.IsManifold && PartRoles.Of(material) == PartRole.WithAlcohol))) return;
+            if ((kind.IsLiqueur && !(blended && kind.IsClear)) || !(kind.IsSpirit || kind.IsLiqueur || kind.IsBitters || (kind.IsManifold && PartRoles.Of(material) == PartRole.WithAlcohol))) return;
             spirit |= kind.IsSpirit;
             aromatic |= !kind.IsSpirit;
         }
@@ -27,8 +27,9 @@ internal sealed partial class ClearDrinkShaken : DrinkRule
         if (!spirit || !aromatic) return;
         context.Report(new(Rule)
         {
+            AskedLevel = blended ? Level.Warning : null,
             At = context.VerbOf(step),
-            Message = "It is shaken, and all its parts are clear: shaking clouds it with air and gives it more water. The official list stirs all drinks of spirit, aromatised wine and bitters but one, the Vesper (official list of the trade, 2025).",
+            Message = $"It is {step.Verb.Past}, and all its parts are clear: that clouds it with air and gives it more water. The official list stirs all drinks of spirit, aromatised wine and bitters but one, the Vesper (official list of the trade, 2025).",
             Advice = "Stir it on ice and strain it.",
             Corrections = [new Correction(CorrectionGrade.Proposed, "Stir it.", [new TextEdit(context.At(step.Do.Span), "\"stir\"")])],
         });

@@ -8,6 +8,7 @@ namespace SpecLint.Rules.Hazards;
 [Rule("SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning, Safety = true, Needs = [Fact.ServedVolume])]
 [Limit("essential-oil-dose", "Most")]
 [Limit("wintergreen-serve", "Wintergreen")]
+[Limit("essential-oil-serve", "Burns")]
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
     /// <summary>Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.</summary>
@@ -59,12 +60,13 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             bool unknown = double.IsNaN(perLitre);
             double serve = load.Hazard.Id is "wintergreen-oil" ? ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) : double.NaN;
             bool deadly = serve >= Wintergreen.Value;
+            bool burns = context.Recipe is Drink && load.Grams / (double.IsNaN(density) ? 1 : density) / context.Recipe.ServesOrOne >= Burns.Value;
             if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;
             string dose = double.IsNaN(perLitre) ? "" : $" and comes to {Say.Number(perLitre)} mL/L";
             context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
-                AskedLevel = deadly ? Level.Error : null,
+                AskedLevel = deadly || burns ? Level.Error : null,
                 At = context.AmountOf(load.Part.Line),
                 Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",

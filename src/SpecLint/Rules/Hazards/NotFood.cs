@@ -1,7 +1,7 @@
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6022", "not-food", "An alcohol, a solvent or a caustic that is not food is in a recipe", Level.Error, Safety = true)]
+[Rule("SL6022", "not-food", "An alcohol, a solvent, a caustic or a medicine that is not food is in a recipe", Level.Error, Safety = true)]
 internal sealed partial class NotFood : RecipeRule
 {
     public override void Check(RecipeContext context)

@@ -7,6 +7,7 @@ namespace SpecLint.Rules.Keeping;
 
 [Rule("SL5010", "opened-too-long", "A bought ingredient has been open for longer than it keeps", Level.Warning, Safety = true)]
 [Limit("food-code-date-mark", "Mark")]
+[Limit("opened-long-over", "Long")]
 internal sealed partial class OpenedTooLong : StockRule
 {
     public override void Check(FileContext context, Stock stock)
@@ -26,7 +27,7 @@ internal sealed partial class OpenedTooLong : StockRule
             string pause = lot.Frozen.Count == 0 ? "" : " (days in the freezer not counted)";
             context.Report(new(Rule)
             {
-                AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : !life.IsPerishable ? Level.Note : null,
+                AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : !life.IsPerishable && open < last.Days * Long.Value ? Level.Note : null,
                 At = context.At(from.Span, Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made")),
                 Key = Lots.KeyOf(lot),
                 Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, {Say.Count(open, "day")} ago counting that day; its last day was {last.Day}{pause}: {last.Why}.",

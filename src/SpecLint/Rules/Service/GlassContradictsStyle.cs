@@ -1,9 +1,11 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
 [Rule("SL8028", "glass-contradicts-style", "A glass of another shape than the style's, or ice in a glass that takes none", Level.Note, IsConsequence = true)]
+[Limit("hot-drink-from", "Hot")]
 internal sealed partial class GlassContradictsStyle : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
@@ -18,6 +20,14 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
             return;
         }
 
+        if (glass.Shape == "up" && IsServedHot(drink))
+        {
+            Report(context, drink, Level.Warning,
+                $"It is served hot, and a {glass.Name.ToLowerInvariant()} is made for cold drinks: thin glass may crack, and without a handle nobody can hold it (common practice, no source).",
+                "Serve it in a glass or mug for hot drinks.");
+            return;
+        }
+
         if (drink.KnownStyle is not { Glasses.Count: > 0 } style) return;
         foreach (string id in style.Glasses)
         {
@@ -27,6 +37,19 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         Report(context, drink, Level.Note,
             $"A {glass.Name.ToLowerInvariant()} is the wrong shape for a `{style.Id}`, which is served in {Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
             "Use one of these glasses, or name the right style.");
+    }
+
+    /// <summary>Heated, and no ice or cold step behind it.</summary>
+    private static bool IsServedHot(Drink drink)
+    {
+        bool hot = false;
+        foreach (var step in drink.Method)
+        {
+            if (step.Verb.Chills && !step.Verb.Builds || step.HasIce || step.Verb.Cools || step.Verb.Freezes) return false;
+            hot |= (step.To.IsGiven && step.To.Value.Base >= Hot.Value) || (step.At.IsGiven && step.At.Value.Base >= Hot.Value);
+        }
+
+        return hot;
     }
 
     private static void Report(RecipeContext context, Drink drink, Level level, string message, string advice) => context.Report(new(Rule)

@@ -69,20 +69,21 @@ internal sealed partial class IceMissing : DrinkRule
         });
     }
 
-    /// <summary>What lengthens a spirit in the glass, more of it than of the spirit: not beer or sparkling wine, which come cold.</summary>
+    /// <summary>What lengthens a spirit or liqueur in the glass, more of it than of the spirit: soda, with the sparkling wine beside it. Beer or sparkling wine alone come cold.</summary>
     private static Part? Lengthened(RecipeContext context, Drink drink)
     {
-        double strong = 0;
+        double strong = 0, wine = 0;
         Part? soda = null;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
             double ethanol = material.Of(Component.Ethanol);
-            if (ethanol > Strong.Value / 100) strong += part.Millilitres;
+            if (ethanol > Strong.Value / 100 || material.Kind.IsLiqueur) strong += part.Millilitres;
+            else if (material.Kind.IsSparkling && ethanol > 0) wine += part.Millilitres;
             else if ((material.Kind.Lengthens || material.Kind.IsJuice) && ethanol <= 0 && (soda is null || part.Millilitres > soda.Millilitres)) soda = part;
         }
 
-        return strong >= Base.Value * drink.ServesOrOne && soda is not null && soda.Millilitres > strong ? soda : null;
+        return strong >= Base.Value * drink.ServesOrOne && soda is not null && soda.Millilitres + (soda.Material is { Kind.Lengthens: true } ? wine : 0) > strong ? soda : null;
     }
 
     /// <summary>A drink poured from a cold batch needs no ice, nor does one that is heated.</summary>
