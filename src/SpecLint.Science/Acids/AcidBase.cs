@@ -55,6 +55,8 @@ public static class AcidBase
 
     private const int Steps = AcidData.MaxSteps;
 
+    private static readonly int[] EveryAcid = [.. Enumerable.Range(0, A)];
+
     // The constants at the reference temperature, where most answers are wanted.
     internal static readonly double[] Constants20 = At20();
 
@@ -360,7 +362,7 @@ public static class AcidBase
     internal static void TitrationCharges(Ph endPoint, Span<double> charges)
     {
         Span<double> squares = stackalloc double[A];
-        Charges(endPoint, new AcidMedium(TitrationIonicStrength, Celsius.Reference, 0, 0, Electrolyte.LnKw(Celsius.Reference)), Constants20, charges, squares);
+        Charges(endPoint, new AcidMedium(TitrationIonicStrength, Celsius.Reference, 0, 0, Electrolyte.LnKw(Celsius.Reference)), EveryAcid, Constants20, charges, squares);
     }
 
     /// <summary>Dissociation constants of all acids at a temperature and a share of ethanol.</summary>
@@ -380,10 +382,26 @@ public static class AcidBase
     }
 
     /// <summary>Constants among the ions of a medium: each step's interaction with sodium, potassium and chloride taken in.</summary>
-    internal static void InMedium(ReadOnlySpan<double> constants, Ions ions, Span<double> into)
+    internal static void InMedium(ReadOnlySpan<int> acids, ReadOnlySpan<double> constants, Ions ions, Span<double> into)
     {
-        for (var i = 0; i < A * Steps; i++)
-            into[i] = constants[i] == 0 ? 0 : constants[i] * Interaction(i, ions);
+        foreach (var a in acids)
+        {
+            for (var i = a * Steps; i < (a + 1) * Steps; i++)
+                into[i] = constants[i] == 0 ? 0 : constants[i] * Interaction(i, ions);
+        }
+    }
+
+    /// <summary>The numbers of the acids that one of two lists holds: most are in none, and need not be worked out in every round.</summary>
+    internal static ReadOnlySpan<int> Present(ReadOnlySpan<double> molal, ReadOnlySpan<double> others, Span<int> acids)
+    {
+        var count = 0;
+        for (var a = 0; a < A; a++)
+        {
+            if (molal[a] != 0 || others[a] != 0)
+                acids[count++] = a;
+        }
+
+        return acids.Slice(0, count);
     }
 
     // What the medium does to a dissociation constant of molalities, its Debye–Hückel part left out.
@@ -394,15 +412,16 @@ public static class AcidBase
     /// Mean charge and mean square of the charge of each acid (mol a mol) at a pH and an ionic strength; returns the molalities of
     /// hydrogen and hydroxide ions.
     /// </summary>
-    internal static (double Hydrogen, double Hydroxide) Charges(Ph ph, AcidMedium medium, ReadOnlySpan<double> constants, Span<double> charges, Span<double> squares)
+    internal static (double Hydrogen, double Hydroxide) Charges(Ph ph, AcidMedium medium, ReadOnlySpan<int> acids, ReadOnlySpan<double> constants, Span<double> charges, Span<double> squares)
     {
         var (strength, t, ethanol, chloride, lnWater) = medium;
         var lnGamma = -Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ethanol) * Electrolyte.DebyeHuckel(strength);
         var raise = Math.Exp(-2 * lnGamma);
         var hydrogen = Math.Exp(-Electrolyte.Ln10 * (ph.Value + Electrolyte.HydrogenChloride * chloride) - lnGamma);
         var (first, second, third) = (raise / hydrogen, raise * raise / hydrogen, raise * raise * raise / hydrogen);
-        for (int a = 0, s = 0; a < A; a++, s += Steps)
+        foreach (var a in acids)
         {
+            var s = a * Steps;
             var one = constants[s] * first;
             var two = one * constants[s + 1] * second;
             var three = two * constants[s + 2] * third;

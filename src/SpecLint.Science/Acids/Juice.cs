@@ -83,14 +83,16 @@ public static class Juice
         Span<double> constants = stackalloc double[A * AcidData.MaxSteps];
         Span<double> working = stackalloc double[A * AcidData.MaxSteps];
         AcidBase.Constants(t, ions.Ethanol, constants);
+        Span<int> numbers = stackalloc int[A];
+        var acids = AcidBase.Present(known, unknown, numbers);
         var lnWater = Electrolyte.LnKw(t) - Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
         var strength = Spectators(ions) + 0.05;
         for (var round = 0; round < Rounds; round++)
         {
-            AcidBase.InMedium(constants, ions, working);
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), working, charges, squares);
+            AcidBase.InMedium(acids, constants, ions, working);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), acids, working, charges, squares);
             double fixedEnd = 0, fixedNow = 0, fixedSquares = 0, freeEnd = 0, freeNow = 0, freeSquares = 0;
-            for (var a = 0; a < A; a++)
+            foreach (var a in acids)
             {
                 fixedEnd += known[a] * atEnd[a];
                 fixedNow += known[a] * charges[a];
@@ -177,14 +179,16 @@ public static class Juice
         Span<double> constants = stackalloc double[A * AcidData.MaxSteps];
         Span<double> working = stackalloc double[A * AcidData.MaxSteps];
         AcidBase.Constants(t, ions.Ethanol, constants);
+        Span<int> numbers = stackalloc int[A];
+        var acids = AcidBase.Present(molal, molal, numbers);
         var lnWater = Electrolyte.LnKw(t) - Electrolyte.Ln10 * Electrolyte.Shift(ions.Ethanol);
         var strength = Spectators(ions) + 0.05;
         for (var round = 0; round < Rounds; round++)
         {
-            AcidBase.InMedium(constants, ions, working);
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), working, charges, squares);
+            AcidBase.InMedium(acids, constants, ions, working);
+            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), acids, working, charges, squares);
             double charge = 0, square = 0;
-            for (var a = 0; a < A; a++)
+            foreach (var a in acids)
             {
                 charge += molal[a] * charges[a];
                 square += molal[a] * squares[a];

@@ -44,6 +44,7 @@ public sealed partial class LinkedBook
     internal void Replace(IReadOnlyCollection<FileChange> changes)
     {
         FingerprintTexts.Clear();
+        recipes = null;
         if (changes.All(c => c.IsInPlace && !IsDouble(c.Old!)))
         {
             foreach (var change in changes) Swap(change.Old!, change.New!);
@@ -87,6 +88,7 @@ public sealed partial class LinkedBook
             case Drink drink: drinks[drinks.BinarySearch((Drink)old, ByPath)] = drink; break;
             case Prep prep:
                 preps[preps.BinarySearch((Prep)old, ByPath)] = prep;
+                if (((Prep)old).BatchOf.IsGiven || prep.BatchOf.IsGiven) KnowBatches();
                 if (cycles.Count > 0 || !Named(old).SequenceEqual(Named(prep), StringComparer.Ordinal)) (orderOfUse, cycles) = Order();
                 else orderOfUse[orderOfUse.IndexOf((Prep)old)] = prep;
                 break;

@@ -28,6 +28,7 @@ public sealed partial class LinkedBook
         doubles = whole.doubles;
         orderOfUse = whole.orderOfUse;
         cycles = whole.cycles;
+        batched = whole.batched;
         names = whole.names;
         resolver = whole.resolver;
         if (change.New is Recipe recipe) HoldReadings([recipe], whole.heldAgainst);

@@ -93,6 +93,8 @@ public sealed partial class LinkedBook
     private List<(BookFile First, BookFile Second)> doubles = null!;
     private List<Prep> orderOfUse = null!;
     private List<ReferenceCycle> cycles = null!;
+    private HashSet<string> batched = null!;
+    private Dictionary<string, Recipe>? recipes;
     private BookNames? names;
     private NameResolver? resolver;
     private readonly Dictionary<string, List<Recipe>> users;
@@ -198,6 +200,30 @@ public sealed partial class LinkedBook
         return users.TryGetValue(id, out var list) ? list : [];
     }
 
+    /// <summary>Whether a preparation is a batch of the drink with an id.</summary>
+    internal bool IsBatched(string id)
+    {
+        BookReads.Note(BookReads.AllOf(FileKind.Prep));
+        return batched.Contains(id);
+    }
+
+    /// <summary>The recipe with an id, a preparation before a drink; of a book from before a change, to which nothing happens any more.</summary>
+    internal Recipe? RecipeCalled(string id)
+    {
+        if (Volatile.Read(ref recipes) is not { } known)
+        {
+            known = new Dictionary<string, Recipe>(preps.Count + drinks.Count, StringComparer.Ordinal);
+            foreach (var recipe in preps.Concat<Recipe>(drinks))
+            {
+                if (!known.ContainsKey(recipe.Id)) known.Add(recipe.Id, recipe);
+            }
+
+            Volatile.Write(ref recipes, known);
+        }
+
+        return known.TryGetValue(id, out var found) ? found : null;
+    }
+
     /// <summary>The ids that the lines of recipes name, each once.</summary>
     internal IEnumerable<string> UsedIds => BookReads.OfUsed(users.Keys);
 
@@ -283,6 +309,7 @@ public sealed partial class LinkedBook
 
         foreach (var prep in preps) KnowUser(prep);
         foreach (var drink in drinks) KnowUser(drink);
+        KnowBatches();
         KnowLots();
         (orderOfUse, cycles) = Order();
     }
@@ -296,6 +323,8 @@ public sealed partial class LinkedBook
             if (list.Count == 0 || list[list.Count - 1] != recipe) list.Add(recipe);
         }
     }
+
+    private void KnowBatches() => batched = new HashSet<string>(preps.Where(p => p.BatchOf.IsGiven).Select(p => p.BatchOf.Value), StringComparer.Ordinal);
 
     private void KnowLots()
     {

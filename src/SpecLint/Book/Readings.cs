@@ -23,7 +23,7 @@ internal static class Readings
             return $"are of {measured.On.Value}, and the recipe is of {recipe.Date.Value}";
         if (!measured.On.IsGiven && !measured.Revision.IsGiven && recipe.Date.IsGiven)
             return $"bear neither a day nor a revision, and the recipe is of {recipe.Date.Value}";
-        if (earlier?.Recipes.FirstOrDefault(r => r.Id == recipe.Id) is { AsMeasured: { } before } old
+        if (earlier?.RecipeCalled(recipe.Id) is { AsMeasured: { } before } old
             && Same(before, measured) && RecipeFingerprint.Of(old, earlier) != RecipeFingerprint.Of(recipe, book))
             return "stayed as they were while amounts or method changed";
         return null;

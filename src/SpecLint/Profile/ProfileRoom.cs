@@ -11,8 +11,11 @@ internal sealed class ProfileRoom
     /// <summary>A drink is two mixes: before the ice, and as served.</summary>
     private const int Mixes = 2;
 
+    /// <summary>Those that nothing uses: while a drink is checked, its corrections are tried in a second one.</summary>
     [ThreadStatic]
     private static ProfileRoom? free;
+
+    private ProfileRoom? nextFree;
 
     private readonly double[][] grams = new double[Mixes][];
     private readonly Variation[][] inputs = new Variation[Mixes][];
@@ -26,7 +29,8 @@ internal sealed class ProfileRoom
     public static ProfileRoom Take()
     {
         var room = free ?? new ProfileRoom();
-        free = null;
+        free = room.nextFree;
+        room.nextFree = null;
         return room;
     }
 
@@ -35,6 +39,7 @@ internal sealed class ProfileRoom
     {
         Facts.Clear();
         gramsTaken = inputsTaken = 0;
+        nextFree = free;
         free = this;
     }
 

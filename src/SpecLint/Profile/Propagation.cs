@@ -176,7 +176,7 @@ internal static class Propagation
     }
 
     /// <summary>Number of the lowest bit that is set.</summary>
-    private static int LowestBit(ulong bits)
+    internal static int LowestBit(ulong bits)
     {
 #if NET
         return BitOperations.TrailingZeroCount(bits);

@@ -145,6 +145,9 @@ internal static class Solving
         private readonly Measure measure;
         private readonly double target;
         private readonly Span<double> varied;
+
+        /// <summary>The components that vary, a bit each: most do not, and are copied.</summary>
+        private readonly ulong touched;
         private readonly Span<double> tried;
         private readonly Span<double> mix;
 
@@ -162,11 +165,14 @@ internal static class Solving
             tried = room.Slice(Components.Count, Components.Count);
             mix = room.Slice(2 * Components.Count, Components.Count);
             varied.Clear();
+            touched = 0;
             foreach (var part in profile.Parts)
             {
                 if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null || !varies(part)) continue;
                 for (int c = 0; c < varied.Length; c++) varied[c] += part.Material.PerGram[c] * part.Grams.Typical;
             }
+
+            for (int c = 0; c < varied.Length; c++) touched |= varied[c] == 0 ? 0 : 1UL << c;
         }
 
         /// <summary>How far the number is over its target when the parts that vary are multiplied; NaN where it cannot be had.</summary>
@@ -212,7 +218,12 @@ internal static class Solving
 
         private void Vary(ReadOnlySpan<double> grams, double more, Span<double> into)
         {
-            for (int c = 0; c < into.Length; c++) into[c] = Math.Max(0, grams[c] + (more * varied[c]));
+            grams.CopyTo(into);
+            for (ulong left = touched; left != 0; left &= left - 1)
+            {
+                int c = Propagation.LowestBit(left);
+                into[c] = Math.Max(0, grams[c] + (more * varied[c]));
+            }
         }
     }
 }

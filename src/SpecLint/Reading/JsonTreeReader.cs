@@ -48,17 +48,23 @@ internal static class JsonTreeReader
         }
 
         int start = source.ByteOrderMarkLength;
-        if (!LooksLikeText(text, start, problems)) return Nothing(source);
-        ReportInvalidBytes(text, problems);
+        return LooksLikeText(text, start, problems) ? Lend(source, new TextSpan(start, text.Length - start), problems) : Nothing(source);
+    }
+
+    /// <summary>Reads a part of a text that is a value by itself, in the same way; every value keeps its place in the whole.</summary>
+    public static JsonTree Lend(SourceFile source, TextSpan part, ICollection<ReadingProblem> problems)
+    {
+        var text = source.Utf8.Span.Slice(0, part.End);
+        ReportInvalidBytes(text, part.Start, problems);
 
         // While it is lent the buffer is nobody else's: reading one text may lead to reading another.
-        var read = new Reading(source, start, problems, buffer ?? new JsonTree.NodeData[512], nameKeys ??= new int[512]);
+        var read = new Reading(text, part.Start, problems, buffer ?? new JsonTree.NodeData[512], nameKeys ??= new int[512]);
         buffer = null;
         bool whole = read.Run();
         nameKeys = read.Keys.Length > 1 << 16 ? null : read.Keys;
         if (whole && read.Count == 0)
         {
-            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(start, 0), "", "The file holds only a comment.", "Write a recipe into it, or remove it."));
+            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(part.Start, 0), "", "The file holds only a comment.", "Write a recipe into it, or remove it."));
             return Nothing(source);
         }
 
@@ -108,10 +114,9 @@ internal static class JsonTreeReader
         return true;
     }
 
-    private static void ReportInvalidBytes(ReadOnlySpan<byte> text, ICollection<ReadingProblem> problems)
+    private static void ReportInvalidBytes(ReadOnlySpan<byte> text, int from, ICollection<ReadingProblem> problems)
     {
         const int most = 10;
-        int from = 0;
         for (int found = 0; found < most; found++)
         {
             int at = Utf8Text.FindInvalid(text, from);
@@ -141,11 +146,11 @@ internal static class JsonTreeReader
         private bool commented;
         private bool afterName;
 
-        public Reading(SourceFile source, int start, ICollection<ReadingProblem> problems, JsonTree.NodeData[] nodes, int[] keys)
+        public Reading(ReadOnlySpan<byte> text, int start, ICollection<ReadingProblem> problems, JsonTree.NodeData[] nodes, int[] keys)
         {
+            this.text = text;
             this.problems = problems;
             this.start = start;
-            text = source.Utf8.Span;
             Nodes = nodes;
             Keys = keys;
             if (ways.Open is null) ways = (new int[JsonTree.DeepestNesting], new int[JsonTree.DeepestNesting]);

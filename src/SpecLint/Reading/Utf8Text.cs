@@ -35,7 +35,7 @@ internal static class Utf8Text
     public static int FindInvalid(ReadOnlySpan<byte> text, int start)
     {
 #if NET
-        if (start == 0 && System.Text.Unicode.Utf8.IsValid(text)) return -1;
+        if (System.Text.Unicode.Utf8.IsValid(text.Slice(start))) return -1;
 #endif
         int i = start;
         while (i < text.Length)

@@ -58,34 +58,32 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
             return false;
         }
 
-        foreach (var found in After(finding, correction, text))
+        return !IsSpokenAgainst(finding, correction, text, found =>
         {
-            if (IdentityOf(found) == IdentityOf(finding)) return false;
-            if (correction.KeepsTheThing) continue;
+            if (IdentityOf(found) == IdentityOf(finding)) return true;
+            if (correction.KeepsTheThing) return false;
             var level = LevelOf(found);
-            if ((found.Rule.Safety || (level >= Level.Warning && !finding.Rule.LeavesHarmUnknown)) && !(levels.TryGetValue(IdentityOf(found), out var known) && known >= level)) return false;
-        }
-
-        return true;
+            return (found.Rule.Safety || (level >= Level.Warning && !finding.Rule.LeavesHarmUnknown)) && !(levels.TryGetValue(IdentityOf(found), out var known) && known >= level);
+        });
     }
 
-    /// <summary>What the rules find in the corrected text, as far as it can speak against the correction.</summary>
-    private List<Finding> After(Finding finding, Correction correction, SourceFile text)
+    /// <summary>Whether the rules find anything in the corrected text that speaks against the correction.</summary>
+    private bool IsSpokenAgainst(Finding finding, Correction correction, SourceFile text, Predicate<Finding> speaksAgainst)
     {
         if (profile is not null && BookReader.ReadDeclaring(profile.Recipe, text, book.Measures) is { } declaring)
         {
             // What did not look at the declaration finds the same again, this finding too.
-            if (!lookers.Exists(r => r.Info.Id == finding.Rule.Id || HouseRules.IsHouseId(r.Info.Id))) return [finding];
+            if (!lookers.Exists(r => r.Info.Id == finding.Rule.Id || HouseRules.IsHouseId(r.Info.Id))) return true;
             var (same, its) = profiles.With(profile, declaring);
-            return rules.Try(same, declaring, its, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : lookers);
+            return rules.Finds(same, declaring, its, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : lookers, speaksAgainst);
         }
 
         var tried = BookReader.Read(text, file.Kind, book.Measures);
         var room = ProfileRoom.Take();
         var (set, other) = profiles.With(new FileChange(file, tried), room);
-        var found = rules.Try(set, tried, other, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : null);
+        bool finds = rules.Finds(set, tried, other, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : null, speaksAgainst);
         room.GiveBack();
-        return found;
+        return finds;
     }
 
     private Dictionary<(string Rule, string Subject, string Path, string Key), Level> LevelsOf(List<Finding> findings)

@@ -11,6 +11,11 @@ public abstract class Rule
 {
     /// <summary>What the rule is; the source generator writes it from the class's <see cref="RuleAttribute"/>.</summary>
     public abstract RuleInfo Info { get; }
+
+    /// <summary>Checks the file of a context, where the rule is one about such files.</summary>
+    internal virtual void Run(FileContext context)
+    {
+    }
 }
 
 /// <summary>A rule about what reading and binding a file found.</summary>
@@ -18,6 +23,8 @@ public abstract class FileRule : Rule
 {
     /// <summary>Checks one file.</summary>
     public abstract void Check(FileContext context);
+
+    internal sealed override void Run(FileContext context) => Check(context);
 }
 
 /// <summary>A rule about drinks and preparations alike.</summary>
@@ -25,6 +32,8 @@ public abstract class RecipeRule : Rule
 {
     /// <summary>Checks one recipe.</summary>
     public abstract void Check(RecipeContext context);
+
+    internal sealed override void Run(FileContext context) => Check((RecipeContext)context);
 }
 
 /// <summary>A rule about drinks.</summary>
@@ -32,6 +41,8 @@ public abstract class DrinkRule : Rule
 {
     /// <summary>Checks one drink.</summary>
     public abstract void Check(RecipeContext context, Drink drink);
+
+    internal sealed override void Run(FileContext context) => Check((RecipeContext)context, (Drink)context.File);
 }
 
 /// <summary>A rule about preparations.</summary>
@@ -39,6 +50,8 @@ public abstract class PrepRule : Rule
 {
     /// <summary>Checks one preparation.</summary>
     public abstract void Check(RecipeContext context, Prep prep);
+
+    internal sealed override void Run(FileContext context) => Check((RecipeContext)context, (Prep)context.File);
 }
 
 /// <summary>A rule about ingredients of the bar.</summary>
@@ -46,6 +59,8 @@ public abstract class IngredientRule : Rule
 {
     /// <summary>Checks one ingredient.</summary>
     public abstract void Check(FileContext context, Ingredient ingredient);
+
+    internal sealed override void Run(FileContext context) => Check(context, (Ingredient)context.File);
 }
 
 /// <summary>A rule about menus.</summary>
@@ -53,6 +68,8 @@ public abstract class MenuRule : Rule
 {
     /// <summary>Checks one menu.</summary>
     public abstract void Check(FileContext context, Menu menu);
+
+    internal sealed override void Run(FileContext context) => Check(context, (Menu)context.File);
 }
 
 /// <summary>A rule about stock files.</summary>
@@ -60,6 +77,8 @@ public abstract class StockRule : Rule
 {
     /// <summary>Checks one stock file.</summary>
     public abstract void Check(FileContext context, Stock stock);
+
+    internal sealed override void Run(FileContext context) => Check(context, (Stock)context.File);
 }
 
 /// <summary>A rule about price lists.</summary>
@@ -67,6 +86,8 @@ public abstract class PricesRule : Rule
 {
     /// <summary>Checks one price list.</summary>
     public abstract void Check(FileContext context, PriceList list);
+
+    internal sealed override void Run(FileContext context) => Check(context, (PriceList)context.File);
 }
 
 /// <summary>A rule about the book as a whole; it runs once.</summary>

@@ -7,14 +7,7 @@ namespace SpecLint.Rules;
 /// <summary>Rules sorted by what they check, so that a file meets only those meant for it.</summary>
 internal sealed class RuleSet
 {
-    private readonly FileRule[] fileRules;
-    private readonly RecipeRule[] recipeRules;
-    private readonly DrinkRule[] drinkRules;
-    private readonly PrepRule[] prepRules;
-    private readonly IngredientRule[] ingredientRules;
-    private readonly MenuRule[] menuRules;
-    private readonly StockRule[] stockRules;
-    private readonly PricesRule[] pricesRules;
+    private readonly Dictionary<FileKind, Rule[]> rulesOfKind;
     private readonly BookRule[] bookRules;
     private readonly AcceptanceRule[] acceptanceRules;
     private readonly Dictionary<string, RuleInfo> byId;
@@ -35,14 +28,17 @@ internal sealed class RuleSet
         byId = all.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal);
         ruleOf = all.ToDictionary(r => r.Info.Id, StringComparer.Ordinal);
         house = [.. all.Where(r => HouseRules.IsHouseId(r.Info.Id))];
-        fileRules = [.. all.OfType<FileRule>()];
-        recipeRules = [.. all.OfType<RecipeRule>()];
-        drinkRules = [.. all.OfType<DrinkRule>()];
-        prepRules = [.. all.OfType<PrepRule>()];
-        ingredientRules = [.. all.OfType<IngredientRule>()];
-        menuRules = [.. all.OfType<MenuRule>()];
-        stockRules = [.. all.OfType<StockRule>()];
-        pricesRules = [.. all.OfType<PricesRule>()];
+        Rule[] ofFiles = [.. all.OfType<FileRule>()], ofRecipes = [.. ofFiles, .. all.OfType<RecipeRule>()];
+        rulesOfKind = new()
+        {
+            [FileKind.Drink] = [.. ofRecipes, .. all.OfType<DrinkRule>()],
+            [FileKind.Prep] = [.. ofRecipes, .. all.OfType<PrepRule>()],
+            [FileKind.Ingredient] = [.. ofFiles, .. all.OfType<IngredientRule>()],
+            [FileKind.Menu] = [.. ofFiles, .. all.OfType<MenuRule>()],
+            [FileKind.Stock] = [.. ofFiles, .. all.OfType<StockRule>()],
+            [FileKind.Prices] = [.. ofFiles, .. all.OfType<PricesRule>()],
+            [FileKind.Bar] = ofFiles,
+        };
         bookRules = [.. all.OfType<BookRule>()];
         acceptanceRules = [.. all.OfType<AcceptanceRule>()];
     }
@@ -65,18 +61,28 @@ internal sealed class RuleSet
         return findings;
     }
 
-    /// <summary>Runs rules about one file on another text of it, as <see cref="CorrectionTrial"/> does; nobody is offered what would correct it then.</summary>
+    /// <summary>
+    /// Whether rules about one file find something in another text of it, as <see cref="CorrectionTrial"/> asks; nobody is offered what
+    /// would correct it then. The rules behind the first that does are not run.
+    /// </summary>
     /// <param name="set">The profiles in which it is tried.</param>
     /// <param name="file">The file as it is tried.</param>
     /// <param name="profile">Its profile, where it is a recipe.</param>
     /// <param name="only">The rules; <see langword="null"/> for all.</param>
-    public List<Finding> Try(ProfileSet set, BookFile file, RecipeProfile? profile, IReadOnlyList<Rule>? only)
+    /// <param name="isSuch">Which findings are looked for.</param>
+    public bool Finds(ProfileSet set, BookFile file, RecipeProfile? profile, IReadOnlyList<Rule>? only, Predicate<Finding> isSuch)
     {
         var findings = new List<Finding>();
         var context = ContextOf(set, findings, file, profile, offersCorrections: false);
-        if (only is null) Run(context, null);
-        for (int i = 0; i < only?.Count; i++) Run(only[i], context);
-        return findings;
+        only ??= rulesOfKind[file.Kind];
+        for (int i = 0; i < only.Count; i++)
+        {
+            only[i].Run(context);
+            if (findings.Exists(isSuch)) return true;
+            findings.Clear();
+        }
+
+        return false;
     }
 
     /// <summary>The rules that can find what one rule finds: itself, and a house's own, which may report under any id.</summary>
@@ -87,7 +93,14 @@ internal sealed class RuleSet
         var findings = new List<Finding>();
         var looked = triesCorrections && profile is not null ? lookers ??= [] : null;
         looked?.Clear();
-        Run(ContextOf(profiles, findings, file, profile, offersCorrections: true), looked);
+        DeclarationReads.Take();
+        var context = ContextOf(profiles, findings, file, profile, offersCorrections: true);
+        foreach (var rule in rulesOfKind[file.Kind])
+        {
+            rule.Run(context);
+            if (looked is not null && DeclarationReads.Take()) looked.Add(rule);
+        }
+
         if (triesCorrections && findings.Exists(static f => f.Corrections.Count > 0)) new CorrectionTrial(this, profiles, file, profile, looked ?? []).Keep(findings);
         return findings;
     }
@@ -95,68 +108,6 @@ internal sealed class RuleSet
     private FileContext ContextOf(ProfileSet profiles, List<Finding> findings, BookFile file, RecipeProfile? profile, bool offersCorrections) => profile is null
         ? new FileContext(profiles.Book, profiles, findings, file) { RunRules = byId, OffersCorrections = offersCorrections }
         : new RecipeContext(profiles.Book, profiles, findings, profile.Recipe, profile) { RunRules = byId, OffersCorrections = offersCorrections };
-
-    /// <summary>Runs the rules about a file.</summary>
-    /// <param name="context">The file.</param>
-    /// <param name="looked">Takes the rules that looked at what a recipe declares.</param>
-    private void Run(FileContext context, List<Rule>? looked)
-    {
-        if (looked is not null) DeclarationReads.Take();
-        foreach (var rule in fileRules)
-        {
-            rule.Check(context);
-            Note(rule, looked);
-        }
-
-        if (context is not RecipeContext recipe)
-        {
-            foreach (var rule in context.File switch { Ingredient => (Rule[])ingredientRules, Menu => menuRules, Stock => stockRules, PriceList => pricesRules, _ => [] }) Run(rule, context);
-            return;
-        }
-
-        foreach (var rule in recipeRules)
-        {
-            rule.Check(recipe);
-            Note(rule, looked);
-        }
-
-        if (recipe.Recipe is Drink drink)
-        {
-            foreach (var rule in drinkRules)
-            {
-                rule.Check(recipe, drink);
-                Note(rule, looked);
-            }
-        }
-        else if (recipe.Recipe is Prep prep)
-        {
-            foreach (var rule in prepRules)
-            {
-                rule.Check(recipe, prep);
-                Note(rule, looked);
-            }
-        }
-    }
-
-    private static void Note(Rule rule, List<Rule>? looked)
-    {
-        if (looked is not null && DeclarationReads.Take()) looked.Add(rule);
-    }
-
-    private static void Run(Rule rule, FileContext context)
-    {
-        switch (rule)
-        {
-            case FileRule ofFiles: ofFiles.Check(context); break;
-            case RecipeRule ofRecipes: ofRecipes.Check((RecipeContext)context); break;
-            case DrinkRule ofDrinks: ofDrinks.Check((RecipeContext)context, (Drink)context.File); break;
-            case PrepRule ofPreps: ofPreps.Check((RecipeContext)context, (Prep)context.File); break;
-            case IngredientRule ofIngredients: ofIngredients.Check(context, (Ingredient)context.File); break;
-            case MenuRule ofMenus: ofMenus.Check(context, (Menu)context.File); break;
-            case StockRule ofStock: ofStock.Check(context, (Stock)context.File); break;
-            case PricesRule ofPrices: ofPrices.Check(context, (PriceList)context.File); break;
-        }
-    }
 
     /// <summary>The rules about the book as a whole.</summary>
     public IReadOnlyList<BookRule> BookRules => bookRules;

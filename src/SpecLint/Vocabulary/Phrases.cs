@@ -16,9 +16,9 @@ internal static class Phrases
 
     private static bool HasAsWritten(string text, string phrase)
     {
-        for (int at = 0; (at = text.IndexOf(phrase, at, StringComparison.OrdinalIgnoreCase)) >= 0; at++)
+        for (int at = 0; at <= text.Length - phrase.Length; at++)
         {
-            if (at > 0 && char.IsLetterOrDigit(text[at - 1])) continue;
+            if (!StartsAt(text, at, phrase)) continue;
             int end = at + phrase.Length;
             if (end < text.Length && text[end] is 's' or 'S') end++;
             else if (end + 1 < text.Length && text[end] is 'e' or 'E' && text[end + 1] is 's' or 'S') end += 2;
@@ -44,14 +44,26 @@ internal static class Phrases
     {
         for (int i = 0; i < phrases.Count; i++)
         {
-            for (int at = 0; (at = text.IndexOf(phrases[i], at, StringComparison.OrdinalIgnoreCase)) >= 0; at++)
+            string phrase = phrases[i];
+            for (int at = 0; at <= text.Length - phrase.Length; at++)
             {
-                if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && !IsDenied(text, at, at + phrases[i].Length)) return true;
+                if (StartsAt(text, at, phrase) && !IsDenied(text, at, at + phrase.Length)) return true;
             }
         }
 
         return false;
     }
+
+    /// <summary>
+    /// Whether a word or phrase starts at a place of a text, case aside, and no letter or digit stands before it. Looking for a whole phrase
+    /// without regard to case takes ten times as long in the short texts of a recipe.
+    /// </summary>
+    public static bool StartsAt(string text, int at, string phrase) =>
+        MayBeSame(text, at, phrase, 0) && (at == 0 || !char.IsLetterOrDigit(text[at - 1])) && string.Compare(text, at, phrase, 0, phrase.Length, StringComparison.OrdinalIgnoreCase) == 0;
+
+    /// <summary>Whether two letters may be the same but for their case; one letter rules most words out.</summary>
+    public static bool MayBeSame(string a, int inA, string b, int inB) =>
+        inA < 0 || inB < 0 || inA >= a.Length || inB >= b.Length || a[inA] > 127 || b[inB] > 127 || (a[inA] | 0x20) == (b[inB] | 0x20);
 
     /// <summary>Whether a text denies what it names from one place to another: "no foxglove", "foxglove-free", "instead of foxglove".</summary>
     public static bool IsDenied(string text, int start, int end)

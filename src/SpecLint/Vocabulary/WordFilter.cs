@@ -21,6 +21,10 @@ internal sealed class WordFilter
         }
     }
 
+    /// <summary>A filter for the first words of names and phrases.</summary>
+    public static WordFilter OfFirstWords(IEnumerable<string> phrases) =>
+        new(phrases.Select(p => new string([.. p.ToLowerInvariant().TakeWhile(char.IsLetterOrDigit)])));
+
     /// <summary>Whether a text may hold one of the words, in any case; an apostrophe is no part of a word.</summary>
     public bool MayHold(string text)
     {

@@ -1,3 +1,4 @@
+using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
@@ -55,6 +56,21 @@ public sealed class BoundedCostTests
         Allocated(UnknownInEach(10));
         double ratio = (double)Allocated(UnknownInEach(1000)) / Allocated(UnknownInEach(250));
         Assert.InRange(ratio, 1, 5.5);
+    }
+
+    /// <summary>Where a change is looked at, a reading is held against the one recipe that it was of: looks are counted, not time.</summary>
+    [Fact]
+    public void A_reading_asks_for_one_recipe_of_the_book_before()
+    {
+        var earlier = Checker.ReadBook(Measured(50, "10 g"));
+        var now = Checker.ReadBook(Measured(50, "12 g"));
+        foreach (var recipe in now.Recipes)
+        {
+            var looks = new HashSet<BookRead>();
+            Assert.Equal("stayed as they were while amounts or method changed", BookReads.Noting(looks, () => Readings.WhyStale(recipe, now, earlier)));
+            Assert.DoesNotContain(looks, l => l.Kind == BookReadKind.Files);
+            Assert.InRange(looks.Count, 0, 4);
+        }
     }
 
     /// <summary>What a clean drink of four parts takes is no matter of the machine, and grows with each check that makes something in vain.</summary>
@@ -178,6 +194,13 @@ public sealed class BoundedCostTests
         double narrow = (high.High - high.Low) / high.Value, wide = (low.High - low.Low) / low.Value;
         Assert.Equal(Math.Sqrt(5), wide / narrow, 1);
     }
+
+    private static BookInput Measured(int count, string acid) => Books.Input([.. Enumerable.Range(0, count).Select(i => ($"p{i:000}.prep.json", $$"""
+        {
+          "name": "P{{i}}", "ingredients": [ { "item": "water", "amount": "90 g" }, { "item": "citric-acid", "amount": "{{acid}}" } ],
+          "method": [ { "do": "stir" } ], "measured": { "ph": 2.1, "on": "2026-11-20" }
+        }
+        """))]);
 
     private static string Word(Random random)
     {

@@ -52,7 +52,7 @@ internal sealed partial class UnlikeItsFamily : PrepRule
     private static (Line Line, Slip Slip)? Slip(RecipeContext context, Fact fact, Band usual)
     {
         if (MeasureOf(fact, context.Profile.IsSolid) is not { } measure) return null;
-        var measures = Measures.For(context.Settings.Bar);
+        var measures = context.Book.Measures;
         (Line, Slip)? best = null;
         int rank = int.MaxValue;
         foreach (var part in context.Profile.Parts)

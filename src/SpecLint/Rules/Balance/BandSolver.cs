@@ -30,8 +30,10 @@ internal sealed class BandSolver
     private static readonly double EthanolStrength = StrengthOfEthanol();
 
     private readonly double mass;
-    private readonly double size;
-    private readonly Band? sizes;
+
+    // Only a search asks for the size of the drink, of which the range takes long to work out.
+    private double size = double.NaN;
+    private Band? sizes;
 
     private BandSolver(RecipeContext context, Style style)
     {
@@ -62,8 +64,6 @@ internal sealed class BandSolver
         }
 
         held = [.. some];
-        sizes = style.Seen(Fact.MixVolume);
-        size = context.Fact(Fact.MixVolume) is { IsKnown: true } volume ? volume.Value : double.NaN;
     }
 
     private static double StrengthOfEthanol()
@@ -100,6 +100,8 @@ internal sealed class BandSolver
 
     private Remedy? Search()
     {
+        sizes = style.Seen(Fact.MixVolume);
+        size = context.Fact(Fact.MixVolume) is { IsKnown: true } volume ? volume.Value : double.NaN;
         var choices = chiefs.Select(Choices).ToArray();
         var logs = choices.Select(c => c.Select(f => Math.Abs(Math.Log(f))).ToArray()).ToArray();
         int[] at = new int[chiefs.Count];

@@ -25,14 +25,19 @@ internal sealed partial class BittersOutOfScale : DrinkRule
         }
 
         if (most is null) return;
+        double serves = drink.ServesOrOne;
+        var amount = most.Line.Amount.Value;
+        double dashes = amount.Unit.Name == "dash" ? amount.Low / serves : 0;
+
+        // Of the volume to expect they are the larger share: where that is small, its range, which costs more, is not asked for.
+        double expected = Solving.VolumeOf(context.Profile.MixGrams), poured = Amounts.Written.Poured(context.Profile);
+        if (dashes <= Dashes.Value && 100 * millilitres / Math.Max(expected, poured) <= Share.Value) return;
         var volume = context.Fact(Fact.MixVolume);
         if (!volume.IsKnown) return;
 
         // What it is topped with counts: two dashes under a glass of sparkling wine season that glass.
-        double serves = drink.ServesOrOne, top = Math.Max(0, Amounts.Written.Poured(context.Profile) - (volume.Value * serves));
+        double top = Math.Max(0, poured - (volume.Value * serves));
         double share = 100 * millilitres / ((volume.High * serves) + top);
-        var amount = most.Line.Amount.Value;
-        double dashes = amount.Unit.Name == "dash" ? amount.Low / serves : 0;
         bool counted = dashes > Dashes.Value && share <= Share.Value;
         if (share <= Share.Value && !counted) return;
         double typical = 100 * most.Millilitres / ((volume.Value * serves) + top);

@@ -23,7 +23,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
 
     /// <summary>
     /// Solves for the amount of the part that brings the most of something; in words alone where there is none or the
-    /// solved amount is more than six times what it is, or hardly any of it.
+    /// solved amount is more than six times what it is, or hardly any of it, and where a correction is tried, which offers none.
     /// </summary>
     /// <param name="context">The recipe.</param>
     /// <param name="weight">How much of it a gram of a part brings.</param>
@@ -33,7 +33,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
     /// <param name="otherwise">What to say where no amount is found.</param>
     public static Remedy Amount(RecipeContext context, Func<Material, double> weight, Solving.Measure measure, double target, string unit, string otherwise)
     {
-        var chief = Chief(context.Profile, weight);
+        var chief = context.OffersCorrections ? Chief(context.Profile, weight) : null;
         if (chief is null) return Say(otherwise);
         double factor = Solving.Factor(context.Profile, p => ReferenceEquals(p, chief), measure, target);
         if (double.IsNaN(factor) || factor is < 0.15 or > 6) return Say(otherwise);

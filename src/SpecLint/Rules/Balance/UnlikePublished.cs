@@ -116,15 +116,7 @@ internal sealed partial class UnlikePublished : DrinkRule
     }
 
     /// <summary>Whether a batch is made in its ratios: then both change, or none.</summary>
-    internal static bool IsBatched(RecipeContext context, Drink drink)
-    {
-        foreach (var prep in context.Book.Preps)
-        {
-            if (prep.BatchOf.IsGiven && prep.BatchOf.Value == drink.Id) return true;
-        }
-
-        return false;
-    }
+    internal static bool IsBatched(RecipeContext context, Drink drink) => context.Book.IsBatched(drink.Id);
 
     /// <summary>Whether so many millilitres are a pour of one part.</summary>
     private static bool IsPour(Part part, double millilitres, Drink drink) =>

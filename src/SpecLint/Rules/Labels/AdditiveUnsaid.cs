@@ -18,19 +18,22 @@ internal sealed partial class AdditiveUnsaid : RecipeRule
     private static readonly LabelRule[] Phenylalanine = [LabellingTable.Of("aspartame"), LabellingTable.Of("aspartame-us"), LabellingTable.Of("aspartame-anz"), LabellingTable.Of("aspartame-ca")];
 
     /// <summary>Sweeteners without the mass of sugar; those of the polyol kind are known by what they hold.</summary>
-    private static readonly string[] Intense = ["stevia", "stevia-leaf", "sucralose", "aspartame", "monk-fruit"];
+    private static readonly HashSet<string> Intense = new(StringComparer.Ordinal) { "stevia", "stevia-leaf", "sucralose", "aspartame", "monk-fruit" };
 
     /// <summary>Bought drinks that makers sweeten without sugar, or in part, with what they choose.</summary>
-    private static readonly string[] SugarFreeDrinks = ["diet-cola", "diet-lemonade", "tonic-water-light", "tonic-water-sugar-free", "ginger-ale-light", "ginger-ale-sugar-free", "ginger-beer-light", "ginger-beer-sugar-free"];
+    private static readonly HashSet<string> SugarFreeDrinks = new(StringComparer.Ordinal) { "diet-cola", "diet-lemonade", "tonic-water-light", "tonic-water-sugar-free", "ginger-ale-light", "ginger-ale-sugar-free", "ginger-beer-light", "ginger-beer-sugar-free" };
 
     /// <summary>Bought goods that are coloured with an azo colour by some makers.</summary>
-    private static readonly string[] Coloured = ["sprinkles", "orange-soda", "cocktail-cherry"];
+    private static readonly HashSet<string> Coloured = new(StringComparer.Ordinal) { "sprinkles", "orange-soda", "cocktail-cherry" };
+
+    /// <summary>All that this rule knows by id: hardly any part is one of them.</summary>
+    private static readonly HashSet<string> Ids = new(Intense.Concat(SugarFreeDrinks).Concat(Coloured).Concat(["red-food-colour", "aspartame", "erythritol"]), StringComparer.Ordinal);
 
     public override void Check(RecipeContext context)
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Item?.File is not Ingredient) continue;
+            if (part.Item?.File is not Ingredient || (!Additives.IsOrLikeAny(context, part.Item, Ids) && !IsPolyol(part))) continue;
             CheckColour(context, part);
             CheckPhenylalanine(context, part);
             CheckSweetener(context, part);
@@ -44,14 +47,14 @@ internal sealed partial class AdditiveUnsaid : RecipeRule
         if (!Azo.AppliesIn(context.Settings) || !IsSoft(context) || Additives.IsSaid(context.Recipe, ["activity and attention"])) return;
         if (Additives.IsOrLike(context, part.Item!, "red-food-colour"))
             Report(context, part, Azo, Azo.Text, "is an azo colour, in a drink of at most 1.2 % vol", Answer.Broken, Level.Warning);
-        else if (Any(context, part.Item!, Coloured))
+        else if (Additives.IsOrLikeAny(context, part.Item!, Coloured))
             Report(context, part, Azo, Azo.Text, "is coloured with an azo colour by some makers, in a drink of at most 1.2 % vol", Answer.NotShown, Level.Note);
     }
 
     private static void CheckPhenylalanine(RecipeContext context, Part part)
     {
         bool certain = Additives.IsOrLike(context, part.Item!, "aspartame");
-        if ((!certain && !Any(context, part.Item!, SugarFreeDrinks)) || Additives.IsSaid(context.Recipe, ["phenylalanine"])) return;
+        if ((!certain && !Additives.IsOrLikeAny(context, part.Item!, SugarFreeDrinks)) || Additives.IsSaid(context.Recipe, ["phenylalanine"])) return;
         foreach (var law in Phenylalanine)
         {
             if (!law.AppliesIn(context.Settings)) continue;
@@ -65,14 +68,14 @@ internal sealed partial class AdditiveUnsaid : RecipeRule
     private static void CheckSweetener(RecipeContext context, Part part)
     {
         if (!Sweetener.AppliesIn(context.Settings) || Additives.IsSaid(context.Recipe, ["sweetener"])) return;
-        if (!Any(context, part.Item!, Intense) && !Any(context, part.Item!, SugarFreeDrinks) && !Additives.IsOrLike(context, part.Item!, "erythritol") && !IsPolyol(part)) return;
+        if (!Additives.IsOrLikeAny(context, part.Item!, Intense) && !Additives.IsOrLikeAny(context, part.Item!, SugarFreeDrinks) && !Additives.IsOrLike(context, part.Item!, "erythritol") && !IsPolyol(part)) return;
         var law = HasSugarAdded(context) ? SweetenerBesideSugar : Sweetener;
         Report(context, part, law, law.Text, "is a sweetener other than sugar", Answer.Broken, Level.Warning);
     }
 
     private static void CheckPolyols(RecipeContext context)
     {
-        if (!Polyols.AppliesIn(context.Settings) || !(context.Profile.Mass > 0) || Additives.IsSaid(context.Recipe, ["laxative"])) return;
+        if (!Polyols.AppliesIn(context.Settings) || !(context.Profile.Mass > 0)) return;
         double share = 100 * Components.SweetPolyols(context.Profile.Grams) / context.Profile.Mass;
         Part? most = null;
         foreach (var part in context.Profile.Parts)
@@ -82,7 +85,7 @@ internal sealed partial class AdditiveUnsaid : RecipeRule
             most ??= part;
         }
 
-        if (most is null || share <= PolyolShare.Value) return;
+        if (most is null || share <= PolyolShare.Value || Additives.IsSaid(context.Recipe, ["laxative"])) return;
         Report(context, most, Polyols, Polyols.Text, $"raises polyols to {Say.Number(share, 0)} % of the mass, above {Say.Number(PolyolShare.Value)} %", Answer.Broken, Level.Warning);
     }
 
@@ -93,16 +96,6 @@ internal sealed partial class AdditiveUnsaid : RecipeRule
         foreach (var leaf in RecipeTree.Of(context.Profile))
         {
             if (leaf.Ingredient.IngredientKind.OrNone().Sweetens && leaf.Ingredient.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0)) return true;
-        }
-
-        return false;
-    }
-
-    private static bool Any(BookContext context, Item item, string[] ids)
-    {
-        foreach (string id in ids)
-        {
-            if (Additives.IsOrLike(context, item, id)) return true;
         }
 
         return false;

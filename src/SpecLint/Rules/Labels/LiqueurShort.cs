@@ -10,20 +10,22 @@ internal sealed partial class LiqueurShort : PrepRule
     // Sucrose gives 360.31/342.30 of its mass in invert sugar (molar masses), and all of it is counted as sucrose here.
     private const double ToInvert = 360.31 / 342.30;
 
+    private static readonly LegalName[] Categories = [.. NameTable.All.Where(n => n.Kind == "category" && !double.IsNaN(n.SugarAtLeast))];
+
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven) return;
         string name = prep.Name.Value;
         LegalName? law = null;
         string word = "";
-        foreach (var legal in NameTable.All)
+        foreach (var legal in Categories)
         {
-            if (double.IsNaN(legal.SugarAtLeast) || legal.Kind != "category" || !legal.AppliesIn(context.Settings) || (legal.NeedsSpirit && !SpiritNameUnderStrength.HoldsSpirit(context))) continue;
             foreach (string term in legal.Terms)
             {
                 // The last words say what a thing is; "crème de" is the start of such a name.
                 if (term.Length <= word.Length) continue;
                 if (!(term.EndsWith(" de", StringComparison.Ordinal) ? WordSearch.Has(name, term) : WordSearch.EndsWith(name, term))) continue;
+                if (!legal.AppliesIn(context.Settings) || (legal.NeedsSpirit && !SpiritNameUnderStrength.HoldsSpirit(context))) continue;
                 law = legal;
                 word = term;
             }

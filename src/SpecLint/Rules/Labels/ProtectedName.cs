@@ -9,6 +9,9 @@ internal sealed partial class ProtectedName : FileRule
 {
     private static readonly FixedList<LegalName> Names = [.. NameTable.All.Where(n => n.Kind == "protected")];
 
+    /// <summary>With what the names begin: hardly a recipe is called so, and there are many.</summary>
+    private static readonly WordFilter Beginnings = WordFilter.OfFirstWords(Names.SelectMany(n => n.Terms));
+
     /// <summary>Whether some words end in a protected name.</summary>
     public static bool IsOne(string words)
     {
@@ -28,21 +31,23 @@ internal sealed partial class ProtectedName : FileRule
                 foreach (var entry in menu.Drinks)
                 {
                     if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words", null);
+                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words");
                 }
 
                 break;
             case Drink { Name.IsGiven: true } drink:
-                Look(context, drink, drink.Name.Value, context.At(drink.Name.Span), "name", null);
+                Look(context, drink, drink.Name.Value, context.At(drink.Name.Span), "name");
                 break;
             case Prep { Name.IsGiven: true } prep:
-                Look(context, prep, prep.Name.Value, context.At(prep.Name.Span), "name", Sold.IsSold(context, prep) ? null : Level.Note);
+                Look(context, prep, prep.Name.Value, context.At(prep.Name.Span), "name");
                 break;
         }
     }
 
-    private static void Look(FileContext context, Recipe recipe, string words, Reading.Place place, string path, Level? level)
+    private static void Look(FileContext context, Recipe recipe, string words, Reading.Place place, string path)
     {
+        // The filter takes an apostrophe for a part of a word, and here it ends one.
+        if (!Beginnings.MayHold(words) && words.IndexOf('\'') < 0) return;
         HeldWords? held = null;
         string? told = null;
         foreach (var name in Names)
@@ -55,7 +60,7 @@ internal sealed partial class ProtectedName : FileRule
             told = term;
             context.Report(new(Rule)
             {
-                AskedLevel = level ?? name.LevelCap,
+                AskedLevel = recipe == context.File && recipe is Prep prep && !Sold.IsSold(context, prep) ? Level.Note : name.LevelCap,
                 Place = place,
                 Path = path,
                 Key = term,

@@ -17,22 +17,22 @@ internal sealed partial class SpiritNameByLikeness : FileRule
         switch (context.File)
         {
             case Recipe { Name.IsGiven: true } recipe:
-                Look(context, recipe, recipe.Name.Value, recipe.Name, "name", recipe is Drink || Sold.IsSold(context, (Prep)recipe) ? null : Level.Note);
+                Look(context, recipe, recipe.Name.Value, recipe.Name, "name");
                 break;
             case Menu menu:
                 foreach (var entry in menu.Drinks)
                 {
                     if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-                    if (entry.Name.IsGiven) Look(context, recipe, entry.Name.Value, entry.Name, $"drinks[{entry.Drink.Value}].name", null);
+                    if (entry.Name.IsGiven) Look(context, recipe, entry.Name.Value, entry.Name, $"drinks[{entry.Drink.Value}].name");
                     if (!entry.Words.IsGiven) continue;
-                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, entry.Words, $"drinks[{entry.Drink.Value}].words", null);
+                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, entry.Words, $"drinks[{entry.Drink.Value}].words");
                 }
 
                 break;
         }
     }
 
-    private static void Look(FileContext context, Recipe recipe, string words, Given<string> at, string path, Level? level)
+    private static void Look(FileContext context, Recipe recipe, string words, Given<string> at, string path)
     {
         if (!MayLiken(words)) return;
         foreach (var spirit in Spirits)
@@ -43,7 +43,7 @@ internal sealed partial class SpiritNameByLikeness : FileRule
                 if (Likeness(words, name) is not { } likeness || HeldWords.Of(context, recipe) is not { IsOpen: false } held || held.HasName(name)) continue;
                 context.Report(new(Rule)
                 {
-                    AskedLevel = level ?? Law.LevelCap,
+                    AskedLevel = recipe == context.File && recipe is Prep prep && !Sold.IsSold(context, prep) ? Level.Note : Law.LevelCap,
                     At = context.At(at.Span, path),
                     Key = name,
                     Message = $"\"{words}\": {name} is reserved for a spirit drink of its category, also with \"{likeness}\", and {recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({Law.Source}).",

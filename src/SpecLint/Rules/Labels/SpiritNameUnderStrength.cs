@@ -11,19 +11,20 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
     // Liqueurs that may bear these names in the EU and GB; in the US they are fruit brandies of 40 % vol.
     private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy"];
 
+    private static readonly LegalName[] Categories = [.. NameTable.All.Where(n => n.Kind == "category" && !double.IsNaN(n.StrengthAtLeast) && double.IsNaN(n.SugarAtLeast))];
+
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Name.IsGiven) return;
 
-        // The law is about what is sold by the name; where it is made, the name is worth a word before somebody prints it.
-        bool sold = Sold.IsSold(context, prep);
         if (Strictest(context.Settings, prep.Name.Value, () => HoldsSpirit(context)) is not { } found) return;
         var (strictest, word) = found;
         var abv = context.Fact(Fact.Abv);
         if (!abv.IsKnown || abv.High >= strictest.StrengthAtLeast) return;
         context.Report(new(Rule)
         {
-            AskedLevel = sold ? strictest.LevelCap : Level.Note,
+            // The law is about what is sold by the name; where it is made, the name is worth a word before somebody prints it.
+            AskedLevel = Sold.IsSold(context, prep) ? strictest.LevelCap : Level.Note,
             At = context.At(prep.Name.Span, "name"),
             Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, below the minimum of {Say.Number(strictest.StrengthAtLeast)} % vol for {word} ({strictest.Source}).",
             Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",
@@ -36,11 +37,10 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
     {
         LegalName? strictest = null;
         string word = "";
-        foreach (var name in NameTable.All)
+        foreach (var name in Categories)
         {
-            if (double.IsNaN(name.StrengthAtLeast) || name.Kind != "category" || !double.IsNaN(name.SugarAtLeast) || !name.AppliesIn(settings) || (name.NeedsSpirit && !holdsSpirit())) continue;
             string? term = TermOf(named, name);
-            if (term is null || term.Length < word.Length) continue;
+            if (term is null || term.Length < word.Length || !name.AppliesIn(settings) || (name.NeedsSpirit && !holdsSpirit())) continue;
             if (strictest is not null && term.Length == word.Length && name.StrengthAtLeast <= strictest.StrengthAtLeast) continue;
             strictest = name;
             word = term;
@@ -54,12 +54,14 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
         foreach (string term in legal.Terms)
         {
             if (term.Length == 0 || !WordSearch.EndsWith(name, term)) continue;
-            if (term == "brandy" && !legal.Jurisdictions.Contains("US") && FruitBrandies.Any(f => WordSearch.EndsWith(name, f))) continue;
+            if (term == "brandy" && !legal.Jurisdictions.Contains("US") && IsFruitBrandy(name)) continue;
             return term;
         }
 
         return null;
     }
+
+    private static bool IsFruitBrandy(string name) => Array.Exists(FruitBrandies, f => WordSearch.EndsWith(name, f));
 
     /// <summary>Whether a spirit or liqueur is in it.</summary>
     internal static bool HoldsSpirit(RecipeContext context) => RecipeTree.First(context.Profile, i => i.IngredientKind.OrNone() is { IsSpirit: true } or { IsLiqueur: true } or { IsBitters: true }) is not null;

@@ -42,6 +42,9 @@ internal sealed partial class StatementMissing : RecipeRule
         ("diet-cola", "caffeine", ["caffeine", "cola", "coke"], LabellingTable.Of("caffeine-name-anz")),
     ];
 
+    /// <summary>What either list is about: hardly any part is.</summary>
+    private static readonly HashSet<string> Ids = new(Statements.Concat(Bought).Select(s => s.Id), StringComparer.Ordinal);
+
     private static readonly string[] TellsOfCaffeine = ["coffee", "espresso", "café", "caffè", "kaffee", "tea", "thé", "chai", "matcha"];
     private static readonly string[] TellsOfLiquorice = ["liquorice", "licorice", "lakritz", "réglisse"];
 
@@ -50,7 +53,7 @@ internal sealed partial class StatementMissing : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             // It is found where it goes in, not in every recipe above.
-            if (part.Item?.File is not Ingredient) continue;
+            if (part.Item?.File is not Ingredient || !Additives.IsOrLikeAny(context, part.Item, Ids)) continue;
             string told = "";
             foreach (var (id, what, words, law) in Statements)
             {
@@ -77,7 +80,7 @@ internal sealed partial class StatementMissing : RecipeRule
     /// </summary>
     private static void CheckLiquorice(RecipeContext context)
     {
-        if (!LiquoriceLaw.AppliesIn(context.Settings) || Additives.IsSaid(context.Recipe, ["hypertension", "blood pressure"])) return;
+        if (!LiquoriceLaw.AppliesIn(context.Settings)) return;
         double low = 0, high = 0;
         HazardLoad? first = null;
         bool itself = false;
@@ -90,8 +93,9 @@ internal sealed partial class StatementMissing : RecipeRule
             high += load.Grams * load.Hazard.Contents[0].High;
         }
 
+        if (first is null) return;
         double litres = Litres(context);
-        if (first is null || (!itself && context.Recipe is not Drink) || !(litres > 0)) return;
+        if ((!itself && context.Recipe is not Drink) || !(litres > 0) || Additives.IsSaid(context.Recipe, ["hypertension", "blood pressure"])) return;
         low /= litres;
         high /= litres;
         var abv = context.Fact(Fact.Abv);
@@ -173,14 +177,31 @@ internal sealed partial class StatementMissing : RecipeRule
 /// <summary>What the rules on statements share.</summary>
 internal static class Additives
 {
+    /// <summary>How many files may be like one another in a row: more is a circle.</summary>
+    private const int MostLinks = 16;
+
     /// <summary>Whether an item is a catalogue entry, or a bar's own file that is like it.</summary>
     public static bool IsOrLike(BookContext context, Item item, string id)
     {
         if (item.Id == id) return true;
         var next = item.File as Ingredient;
-        for (int i = 0; i < 16 && next is { Like.IsGiven: true }; i++)
+        for (int i = 0; i < MostLinks && next is { Like.IsGiven: true }; i++)
         {
             if (next.Like.Value == id) return true;
+            next = context.Book.Resolve(next.Like.Value)?.File as Ingredient;
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether an item is one of some catalogue entries, or a bar's own file that is like one.</summary>
+    public static bool IsOrLikeAny(BookContext context, Item item, HashSet<string> ids)
+    {
+        if (ids.Contains(item.Id)) return true;
+        var next = item.File as Ingredient;
+        for (int i = 0; i < MostLinks && next is { Like.IsGiven: true }; i++)
+        {
+            if (ids.Contains(next.Like.Value)) return true;
             next = context.Book.Resolve(next.Like.Value)?.File as Ingredient;
         }
 

@@ -6,12 +6,9 @@ internal static class WordSearch
     /// <summary>Where a word stands in a text by itself, case aside; -1 where it does not.</summary>
     public static int Find(string text, string word)
     {
-        for (int from = 0; from <= text.Length - word.Length;)
+        for (int at = 0; at <= text.Length - word.Length; at++)
         {
-            int at = text.IndexOf(word, from, StringComparison.OrdinalIgnoreCase);
-            if (at < 0) return -1;
-            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (at + word.Length == text.Length || !char.IsLetterOrDigit(text[at + word.Length]))) return at;
-            from = at + 1;
+            if (Phrases.StartsAt(text, at, word) && (at + word.Length == text.Length || !char.IsLetterOrDigit(text[at + word.Length]))) return at;
         }
 
         return -1;
@@ -33,5 +30,5 @@ internal static class WordSearch
 
     /// <summary>Whether the last words of a text are these.</summary>
     public static bool EndsWith(string text, string words) =>
-        text.EndsWith(words, StringComparison.OrdinalIgnoreCase) && (text.Length == words.Length || !char.IsLetterOrDigit(text[text.Length - words.Length - 1]));
+        Phrases.MayBeSame(text, text.Length - 1, words, words.Length - 1) && text.EndsWith(words, StringComparison.OrdinalIgnoreCase) && (text.Length == words.Length || !char.IsLetterOrDigit(text[text.Length - words.Length - 1]));
 }
