@@ -16,11 +16,11 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
     {
         if (IsSaidByBands(context, drink) || UnlikePublished.Speaks(context, drink)) return;
         if (Find(context, drink) is { } order) Report(context, drink, order);
-        else if (LiqueurOver(context, drink) is { } pair) Report(context, drink, pair.Liqueur, pair.Spirit);
+        else if (LiqueurOver(context, drink) is { } pair) Report(context, drink, pair.Liqueur, pair.Spirit, pair.Strong);
     }
 
     /// <summary>A liqueur that is a multiple of all spirits beside it. One with the strength of a spirit may be the base.</summary>
-    private static (Part Liqueur, Part Spirit)? LiqueurOver(RecipeContext context, Drink drink)
+    private static (Part Liqueur, Part Spirit, double Strong)? LiqueurOver(RecipeContext context, Drink drink)
     {
         if (drink.Style.IsGiven) return null;
         double strong = 0;
@@ -28,7 +28,7 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix || part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
-            if (PartRoles.Of(material) == PartRole.Strong)
+            if (PartRoles.Of(material) == PartRole.Strong && !material.Kind.IsBitters)
             {
                 strong += part.Millilitres;
                 spirit = Larger(spirit, part);
@@ -39,15 +39,17 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
             }
         }
 
-        return spirit is not null && liqueur is not null && liqueur.Millilitres > strong * Times.Value && liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value ? (liqueur, spirit) : null;
+        return spirit is not null && liqueur is not null && liqueur.Millilitres > strong * Times.Value && liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value ? (liqueur, spirit, strong) : null;
     }
 
-    private static void Report(RecipeContext context, Drink drink, Part liqueur, Part spirit)
+    private static void Report(RecipeContext context, Drink drink, Part liqueur, Part spirit, double strong)
     {
         var exchange = Exchange.Of(context, drink, liqueur, spirit);
         string over = liqueur.Line.Item.Or("it"), under = spirit.Line.Item.Or("the spirit");
         context.Report(new(Rule)
         {
+            // Twice what any published drink has is no edge.
+            AskedLevel = liqueur.Millilitres > 2 * Times.Value * strong ? Level.Warning : null,
             At = context.AmountOf(liqueur.Line),
             Message = $"It takes {Say.With(liqueur.Millilitres / drink.ServesOrOne, "mL")} of `{over}`, and only {Say.With(spirit.Millilitres / drink.ServesOrOne, "mL")} of `{under}`. No published drink has more than {Say.Number(Times.Value)} times as much of a liqueur as of the spirit beside it ({Times.Source}).",
             Advice = exchange.Advice,

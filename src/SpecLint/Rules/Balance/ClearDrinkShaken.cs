@@ -4,14 +4,14 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3030", "clear-drink-shaken", "A drink of clear parts alone that is shaken or blended", Level.Note)]
+[Rule("SL3030", "clear-drink-shaken", "A drink of clear parts alone that is shaken or blended", Level.Warning)]
 internal sealed partial class ClearDrinkShaken : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
         // A style says itself how it is made.
         if (drink.Style.IsGiven || context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Blended) || context.Profile.TechniqueStep is not { Do.IsGiven: true } step) return;
-        bool spirit = false, aromatic = false, blended = context.Profile.Technique == TechniqueKind.Blended;
+        bool spirit = false, aromatic = false, bitters = false, blended = context.Profile.Technique == TechniqueKind.Blended;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
@@ -21,13 +21,15 @@ internal sealed partial class ClearDrinkShaken : DrinkRule
             var kind = material.Kind;
             if ((kind.IsLiqueur && !(blended && kind.IsClear)) || !(kind.IsSpirit || kind.IsLiqueur || kind.IsBitters || (kind.IsManifold && PartRoles.Of(material) == PartRole.WithAlcohol))) return;
             spirit |= kind.IsSpirit;
+            bitters |= kind.IsBitters;
             aromatic |= !kind.IsSpirit;
         }
 
         if (!spirit || !aromatic) return;
         context.Report(new(Rule)
         {
-            AskedLevel = blended ? Level.Warning : null,
+            // No drink of the list with bitters is shaken; one of spirit and wine alone is.
+            AskedLevel = bitters || blended ? null : Level.Note,
             At = context.VerbOf(step),
             Message = $"It is {step.Verb.Past}, and all its parts are clear: that clouds it with air and gives it more water. The official list stirs all drinks of spirit, aromatised wine and bitters but one, the Vesper (official list of the trade, 2025).",
             Advice = "Stir it on ice and strain it.",

@@ -1,0 +1,44 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Profile;
+
+namespace SpecLint.Rules.Balance;
+
+[Rule("SL3031", "named-drink-lacks-part", "A drink of a well-known name without what it is made with", Level.Note)]
+internal sealed partial class NamedDrinkLacks : DrinkRule
+{
+    public override void Check(RecipeContext context, Drink drink)
+    {
+        if (!drink.Name.IsGiven || NamedDrinkTable.Find(drink.Name.Value) is not { } known) return;
+        foreach (var part in known.Parts)
+        {
+            if (IsIn(context, part)) continue;
+            context.Report(new(Rule)
+            {
+                At = context.At(drink.IngredientsSpan, "ingredients"),
+                Key = part.What,
+                Message = $"\"{drink.Name.Value}\" is called a {known.Names[0]}, which is made with {part.What} ({known.Source}), and no line has any.",
+                Advice = "Look for a line that was left out, or for an item that slipped. If it is meant, say in the name or the menu what guests get.",
+                Evidence = [Proof.Of("name", drink.Name.Value, context.At(drink.Name.Span))],
+            });
+        }
+    }
+
+    /// <summary>By the ids of the lines, of what their preparations hold, and of what a house's own ingredient is like. What nothing is known of may be anything.</summary>
+    private static bool IsIn(RecipeContext context, NamedPart named)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!part.Line.Item.IsGiven || part.Item is null || NamedDrinkTable.Holds(named, part.Line.Item.Value) || NamedDrinkTable.Holds(named, part.Item.CountsAs)) return true;
+            if (part.Item.File.Name.IsGiven && NamedDrinkTable.Holds(named, BuiltInCatalogue.Slug(part.Item.File.Name.Value))) return true;
+        }
+
+        foreach (var leaf in RecipeTree.Of(context.Profile))
+        {
+            if (NamedDrinkTable.Holds(named, leaf.Ingredient.Id) || (leaf.Ingredient.Like.IsGiven && NamedDrinkTable.Holds(named, leaf.Ingredient.Like.Value))) return true;
+        }
+
+        return false;
+    }
+}
