@@ -117,6 +117,9 @@ public sealed class Verb : Word
     /// <summary>Whether it beats air in.</summary>
     public bool Aerates => Has(VerbTrait.Aerates);
 
+    /// <summary>Whether it is a shake without ice by its very word, as a dry shake is: shut in, beaten, and nothing chilled.</summary>
+    public bool ShakesDry => ClosesVessel && Aerates && LeavesIce && !Chills;
+
     /// <summary>Whether the ice that the step names stays behind and does not stand in the glass.</summary>
     public bool LeavesIce => Has(VerbTrait.LeavesIce);
 

@@ -25,9 +25,9 @@ internal sealed partial class DryShakeForNothing : DrinkRule
         }
     }
 
-    /// <summary>Whether a step shakes in a closed shaker without ice.</summary>
+    /// <summary>Whether a step shakes without ice, by its verb or by the ice that it denies.</summary>
     private static bool IsDryShake(Step step) =>
-        step.Verb is { ClosesVessel: true, Aerates: true, LeavesIce: true } && (!step.Verb.Chills || step.Ice is { IsGiven: true, Value.IsNone: true });
+        step.Verb.ShakesDry || (step.Verb.Technique == TechniqueKind.Shaken && step.Ice is { IsGiven: true, Value.IsNone: true });
 
     /// <summary>Whether it holds a foam, or carries one as milk, plant milk and gums do.</summary>
     private static bool Foams(Ingredient ingredient) =>

@@ -10,7 +10,7 @@ internal sealed partial class DryShakeOnIce : DrinkRule
     {
         foreach (var step in drink.Method)
         {
-            if (step is not { HasIce: true, Verb: { ClosesVessel: true, Agitates: true, Chills: false } }) continue;
+            if (step is not { HasIce: true, Verb.ShakesDry: true }) continue;
             bool iced = false;
             foreach (var other in drink.Method) iced |= other != step && other is { HasIce: true, Verb: { Chills: true, Agitates: true } };
             context.Report(new(Rule)
