@@ -61,8 +61,9 @@ internal sealed class Library
     /// </summary>
     /// <param name="mutations">Mutations by number.</param>
     /// <param name="left">Numbers of those that cannot stand behind a switch.</param>
+    /// <param name="isSweep">Whether the switch can be set while it runs, and tells which mutations were reached.</param>
     /// <returns>The assembly.</returns>
-    public byte[] CompileSwitched(IReadOnlyDictionary<int, Mutation> mutations, out IReadOnlySet<int> left)
+    public byte[] CompileSwitched(IReadOnlyDictionary<int, Mutation> mutations, out IReadOnlySet<int> left, bool isSweep = false)
     {
         var alone = new HashSet<int>();
         var waiting = mutations.Where(m => m.Value.Whole.Length > 0).OrderBy(m => m.Value.Path, StringComparer.Ordinal).ThenBy(m => m.Value.Whole.Start).ToList();
@@ -77,7 +78,9 @@ internal sealed class Library
         while (true)
         {
             var with = compilation.AddSyntaxTrees(CSharpSyntaxTree.ParseText(SourceText.From(
-                $"namespace SpecLint; internal static class MutantSwitch {{ public static readonly int On = int.TryParse(System.Environment.GetEnvironmentVariable(\"{Switch}\"), out int on) ? on : -1; }}", System.Text.Encoding.UTF8), Parse, "MutantSwitch.cs"));
+                isSweep
+                    ? $"namespace SpecLint; internal static class MutantSwitch {{ public static int On = -1; public static bool[] Reached = new bool[{mutations.Keys.Max() + 1}]; public static bool Is(int n) {{ Reached[n] = true; return On == n; }} }}"
+                    : $"namespace SpecLint; internal static class MutantSwitch {{ private static readonly int On = int.TryParse(System.Environment.GetEnvironmentVariable(\"{Switch}\"), out int on) ? on : -1; public static bool Is(int n) => On == n; }}", System.Text.Encoding.UTF8), Parse, "MutantSwitch.cs"));
             var used = waiting.Where(m => !alone.Contains(m.Key)).ToList();
             foreach (var file in used.GroupBy(m => m.Value.Path, StringComparer.Ordinal))
             {

@@ -58,7 +58,7 @@ internal sealed record Mutation(string Path, int Line, TextSpan Span, string Fro
         string whole = text.ToString(Whole);
         int at = Span.Start - Whole.Start;
         string mutated = $"{whole[..at]}{To}{whole[(at + From.Length)..]}".ReplaceLineEndings(" ");
-        return new TextChange(Whole, $"(global::SpecLint.MutantSwitch.On == {number} ? ({mutated}) : ({whole}))");
+        return new TextChange(Whole, $"(global::SpecLint.MutantSwitch.Is({number}) ? ({mutated}) : ({whole}))");
     }
 
     /// <inheritdoc/>

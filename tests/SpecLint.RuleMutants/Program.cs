@@ -5,8 +5,9 @@ using SpecLint.RuleMutants;
 const char BetweenBooks = '\u001e';
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 int seed = 20261125, count = 20, cases = 1500, books = 2000, minutes = 10;
-bool shift = false, none = false;
+bool shift = false, none = false, sweep = false;
 int? only = null;
+int first = 0;
 string known = "", switched = "", property = "";
 for (int i = 0; i < args.Length; i++)
 {
@@ -19,6 +20,8 @@ for (int i = 0; i < args.Length; i++)
         case "--only": only = int.Parse(args[++i]); break;
         case "--shift": shift = true; break;
         case "--none": none = true; break;
+        case "--sweep": sweep = true; break;
+        case "--first": first = int.Parse(args[++i]); break;
         case "--property": property = args[++i]; break;
         case "--known": known = args[++i]; break;
         case "--switched": switched = args[++i]; break;
@@ -35,6 +38,8 @@ for (int i = 0; i < args.Length; i++)
                   --books 2000      books by which a change is known, the seeds of the properties first
                   --shift           shift comparisons by the case in which both sides are the same, instead of turning them around
                   --only 17         one mutation alone, by its number
+                  --sweep           lists every mutation that changes nothing about harm on any seed as it is: what the seeds lack
+                  --first 80        the first mutation of a sweep, by its number
                   --none            no mutation: the properties on the library as it is
                   --property WORD   of these, only those with the word in their name
                 """);
@@ -46,6 +51,7 @@ string configuration = Path.GetFileName(Path.GetDirectoryName(Path.TrimEndingDir
 if (none) return Properties();
 var library = new Library(configuration);
 var mutations = library.Mutations(shift);
+if (sweep) return Sweep();
 if (only is { } number) return One(mutations[number], number);
 
 // What the library as it is answers, for every child to compare with.
@@ -126,6 +132,38 @@ int Properties()
     }
 
     return failed;
+}
+
+// All mutations in one process, each on the seeds that reach it until one of them changes.
+int Sweep()
+{
+    byte[] all = library.CompileSwitched(Enumerable.Range(0, mutations.Count).ToDictionary(n => n, n => mutations[n]), out var left, isSweep: true);
+    var trial = new Trial(all, library.Tests) { On = -1 };
+    int seeds = trial.Seeds, unmoved = 0;
+    string[] before = new string[seeds];
+    var reaching = Enumerable.Range(0, mutations.Count).Select(_ => new List<int>()).ToArray();
+    for (int i = 0; i < seeds; i++)
+    {
+        bool[] reached = trial.Reached;
+        Array.Clear(reached);
+        before[i] = trial.Harm(trial.Answer(i));
+        for (int n = 0; n < reached.Length; n++)
+        {
+            if (reached[n]) reaching[n].Add(i);
+        }
+    }
+
+    for (int n = first; n < mutations.Count; n++)
+    {
+        if (left.Contains(n) || Equivalent.Because(mutations[n]) is not null) continue;
+        trial.On = n;
+        if (reaching[n].Exists(i => trial.Harm(trial.Answer(i)) != before[i])) continue;
+        unmoved++;
+        Console.WriteLine($"{n,5} {reaching[n].Count,4} reach it  {mutations[n]}");
+    }
+
+    Console.WriteLine($"\n{unmoved} of {mutations.Count - first} mutations change nothing about harm on {seeds} seeds; {left.Count} more cannot stand behind a switch.");
+    return 0;
 }
 
 int One(Mutation mutation, int at)

@@ -32,6 +32,18 @@ internal sealed class Trial : AssemblyLoadContext
     /// <summary>What each of many books comes to, one text a book.</summary>
     public string[] Corpus(int books) => (string[])OfCorpus("Answers", books);
 
+    /// <summary>What one book comes to.</summary>
+    public string Answer(int book) => (string)OfCorpus("AnswerOf", book);
+
+    /// <summary>How many books of the corpus are seeds as they are.</summary>
+    public int Seeds => ((System.Collections.ICollection)tests.GetType("SpecLint.Tests.Properties.PropertySeeds", throwOnError: true)!.GetProperty("All")!.GetValue(null)!).Count;
+
+    /// <summary>Sets the mutation of a library that was compiled for a sweep; -1 for none.</summary>
+    public int On { set => library.GetType("SpecLint.MutantSwitch", throwOnError: true)!.GetField("On")!.SetValue(null, value); }
+
+    /// <summary>Which mutations such a library has reached; to be cleared by who reads it.</summary>
+    public bool[] Reached => (bool[])library.GetType("SpecLint.MutantSwitch", throwOnError: true)!.GetField("Reached")!.GetValue(null)!;
+
     /// <summary>The part of an answer that is about harm.</summary>
     public string Harm(string answer) => (string)OfCorpus("Harm", answer);
 

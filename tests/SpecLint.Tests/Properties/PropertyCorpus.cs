@@ -18,6 +18,9 @@ internal static class PropertyCorpus
         return answers;
     }
 
+    /// <summary>The answer on one book.</summary>
+    public static string AnswerOf(int book) => Answer(book);
+
     /// <summary>The part of an answer that is about harm.</summary>
     public static string Harm(string answer) => answer[..answer.IndexOf(Rest)];
 
