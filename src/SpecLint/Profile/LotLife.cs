@@ -72,6 +72,15 @@ internal sealed class LotLife
     /// <summary>Whether it needs cold: a part of it does, and no reading of the lot or its recipe shows that it need not be.</summary>
     public bool NeedsCold { get; private set; }
 
+    /// <summary>
+    /// Whether it is fresh: bought food that needs cold and keeps a few days at most once made, or food of the bar's own of which no
+    /// file says how long it keeps. No maker packs it to stand unopened, so that its clock runs though nobody wrote that it is open.
+    /// </summary>
+    public bool IsFresh { get; private set; }
+
+    /// <summary>Days that fresh food keeps at most; common practice, no source.</summary>
+    private const double MostDaysFresh = 3;
+
     /// <summary>Temperature that its recipe keeps it at, °C, the warmest of a range; NaN where none is stated.</summary>
     public double AskedCelsius { get; private set; } = double.NaN;
 
@@ -196,11 +205,12 @@ internal sealed class LotLife
         var what = Perishables.Of(material);
         IsPerishable = what != Perishable.None;
         NeedsCold = what is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant or Perishable.Juice;
+        IsFresh = NeedsCold && (LifeOpened(material) is { } stated ? stated.High <= MostDaysFresh * SecondsADay : material.IsOwn);
         if (From is not { } from) return;
         var ingredient = material.Ingredient!;
         bool marked = !Phrases.HasAny(ingredient.Id, Unmarked) && !(ingredient.Name.IsGiven && Phrases.HasAny(ingredient.Name.Value, Unmarked));
         if (marked && NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
-        if (!ingredient.Values.TryGetValue("life.opened", out var opened) || opened.Dimension != Dimension.Duration)
+        if (LifeOpened(material) is not { } opened)
         {
             // How long food of the bar's own keeps, nobody says: no longer than any other that needs cold.
             if (material.IsOwn && IsPerishable && marked && ends.Count == 0) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Trade, book.On);
@@ -213,6 +223,9 @@ internal sealed class LotLife
         if (IsPerishable) End(from, opened.Typical / SecondsADay, why, LotEndKind.Trade, book.On);
         else Taste = new LotEnd(LastDay(from, opened.High / SecondsADay, Frozen, book.On), opened.High / SecondsADay, why, LotEndKind.Trade);
     }
+
+    private static SourcedValue? LifeOpened(Material material) =>
+        material.Ingredient!.Values.TryGetValue("life.opened", out var life) && life.Dimension == Dimension.Duration ? life : null;
 
     /// <summary>Follows the lots that it was made from: what needs cold keeps no longer than what went into it had left.</summary>
     private void Follow(ProfileSet profiles, HashSet<Lot> onTheWay)

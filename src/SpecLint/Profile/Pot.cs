@@ -24,7 +24,7 @@ internal readonly struct Pot
         for (int i = 0; i < steps.Count; i++)
         {
             if (Names(steps[i], line)) return i;
-            if (general < 0 && steps[i].Items.Count == 0 && !steps[i].Verb.Keeps && !steps[i].Verb.Strains) general = i;
+            if (general < 0 && steps[i].Items.Count == 0 && (!steps[i].Verb.Keeps || steps[i].Verb.Dries) && !steps[i].Verb.Strains) general = i;
         }
 
         return general < 0 ? (steps.Count == 0 ? 0 : steps.Count) : general;

@@ -22,7 +22,7 @@ internal sealed partial class LotStoredWarm : StockRule
             var prep = Lots.PrepOf(context, lot);
             bool cold = prep is not null
                 ? Lots.NeedsCold(context, lot) && !SpecialCases.IsFerment(prep)
-                : (lot.Opened.IsGiven || lot.Made.IsGiven) && Lots.PerishableOf(context, lot) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant or Perishable.Juice;
+                : LotLife.Of(lot, context.Profiles) is { NeedsCold: true } life && (lot.Opened.IsGiven || lot.Made.IsGiven || life.IsFresh);
             if (!cold) continue;
             if (!written)
             {

@@ -22,12 +22,15 @@ internal sealed partial class SyrupKeptWarm : PrepRule
         if (state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled) return;
         var activity = state.WaterActivity;
 
+        // A wine, beer or liqueur of which nobody wrote the strength may hold no alcohol.
+        bool weak = !state.Abv.IsKnown && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } m && (m.Unknown & Unknowns.Strength) != 0);
+
         // What holds no sugar to speak of (salt water, acid in water, bitters) feeds nothing.
         var sugar = context.Fact(Fact.Sugar);
-        if (sugar.IsKnown ? sugar.Value < Sugar.Value && !context.Profile.Parts.Any(HoldsUnnamedSugar) : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true })) return;
+        if (!weak && (sugar.IsKnown ? sugar.Value < Sugar.Value && !context.Profile.Parts.Any(HoldsUnnamedSugar) : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true }))) return;
         if (!activity.IsKnown)
         {
-            Open(context, prep, days, unknown ? "" : $" at {KeepingWords.Degrees(celsius)}");
+            Open(context, prep, days, unknown ? "" : $" at {KeepingWords.Degrees(celsius)}", weak);
             return;
         }
 
@@ -53,15 +56,15 @@ internal sealed partial class SyrupKeptWarm : PrepRule
         && !own.Values.Keys.Any(static k => k.StartsWith("sugars.", StringComparison.Ordinal) || k.StartsWith("polyols.", StringComparison.Ordinal));
 
     /// <summary>What nobody can work out the water activity of is not shown to keep.</summary>
-    private static void Open(RecipeContext context, Prep prep, double days, string where) =>
+    private static void Open(RecipeContext context, Prep prep, double days, string where, bool weak) =>
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             Place = KeepingWords.AtTemperature(context, prep),
             Path = "keep.at",
-            Message = $"It is kept {KeepingWords.ForDays(days)}{where}. It is sweet, and its water activity is not known. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
-            Advice = "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",
+            Message = $"It is kept {KeepingWords.ForDays(days)}{where}. {(weak ? "Its strength is not known, so no alcohol is shown to keep it, nor is its water activity known" : "It is sweet, and its water activity is not known")}. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
+            Advice = weak ? "Write the strength from its label into its file, or keep it cold." : "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",
             Caution = KeepingWords.Caution,
             Evidence = double.IsNaN(days) ? [Proof.Of(Table)] : [Proof.Of("keep.for", days, "d"), Proof.Of(Table)],
         });

@@ -17,7 +17,7 @@ internal sealed partial class UseByTooLate : StockRule
             var life = LotLife.Of(lot, context.Profiles);
 
             // Whenever it was made, it was no later than today.
-            bool undated = life is { From: null, Prep: not null } && lot.Frozen.Count == 0;
+            bool undated = life.From is null && (life.Prep is not null || life.IsFresh) && lot.Frozen.Count == 0;
             if (undated) life = LotLife.OfMadeToday(lot, context.Profiles);
             if (life.LastByRules is not { } latest || lot.UseBy.Value <= latest.Day) continue;
             var law = life.LastOf(LotEndKind.Law, LotEndKind.Source);
@@ -39,12 +39,15 @@ internal sealed partial class UseByTooLate : StockRule
         context.Report(new(Rule)
         {
             AskedLevel = level,
+            Answer = undated && life.Prep is null ? Answer.NotShown : Answer.Broken,
             AllowedDays = undated || double.IsNaN(latest.Days) ? null : latest.Days,
             Place = place,
             Path = Lots.PathOf(lot, "useBy"),
             Key = Lots.KeyOf(lot),
             Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}. The day is set by {latest.Why}.",
-            Advice = undated ? "Find out on which day it was made and mark its use-by from that day, or discard it." : $"Mark it {latest.Day}, and discard what is left after that day.",
+            Advice = undated && life.Prep is null
+                ? "Write the day it was made or opened. If the maker packed it to keep until then, write in its own file how long it keeps once opened."
+                : undated ? "Find out on which day it was made and mark its use-by from that day, or discard it." : $"Mark it {latest.Day}, and discard what is left after that day.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("from", undated ? "not given" : life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"), Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
             Related = related,

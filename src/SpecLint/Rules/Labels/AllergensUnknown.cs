@@ -20,7 +20,7 @@ internal sealed partial class AllergensUnknown : IngredientRule
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
         if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
         bool saysNothing = ingredient.Allergens is not null;
-        if (!saysNothing && !flat.LikeIsBroken && !flat.IngredientKind.OrNone().MayHoldAllergen && !NamesAllergen(ingredient, flat)) return;
+        if (!saysNothing && !flat.LikeIsBroken && flat.IngredientKind.OrNone() is { MayHoldAllergen: false, IsKnown: true } && !NamesAllergen(ingredient, flat)) return;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
