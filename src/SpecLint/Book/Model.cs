@@ -81,6 +81,9 @@ public abstract class BookFile
         init => problems = value;
     }
 
+    /// <summary>Whether anything was found wrong: asked before <see cref="Problems"/>, which counts as a look at the text.</summary>
+    internal bool HasProblems => problems.Count > 0;
+
     /// <summary><c>name</c>.</summary>
     public Given<string> Name { get; set; }
 
@@ -683,6 +686,9 @@ public sealed class MenuEntry
 
     /// <summary>Claims.</summary>
     public FixedList<Given<string>> Claims { get; init; } = [];
+
+    /// <summary>Remarks.</summary>
+    public FixedList<Given<string>> Notes { get; init; } = [];
 }
 
 /// <summary>A menu.</summary>

@@ -61,6 +61,9 @@ internal static class AllergenTable
         return Words.Value.TryGetValue(BuiltInCatalogue.Slug(word), out var known) ? known : [];
     }
 
+    /// <summary>The words that bars write for the tokens.</summary>
+    public static IEnumerable<string> AllWords => Words.Value.Keys;
+
     /// <summary>Whether a word is a token.</summary>
     public static bool IsToken(string word)
     {

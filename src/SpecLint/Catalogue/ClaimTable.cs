@@ -77,13 +77,18 @@ internal enum ClaimPlace
 /// <param name="Tokens">Allergens or animals that it excludes.</param>
 internal sealed record ClaimMeaning(ClaimKind Kind, string What, FixedList<string> Tokens);
 
-/// <summary>The words of claims: those that stand by themselves, and what may stand behind "no", "without" and "free from".</summary>
+/// <summary>
+/// The words of claims: those that stand by themselves, what may stand behind "no", "without" and "free from", the people whom a
+/// drink is said to suit, and the letters that menus print in brackets.
+/// </summary>
 internal static class ClaimTable
 {
-    private static readonly Dictionary<string, (ClaimMeaning Meaning, ClaimPlace Where)> Phrases = new(StringComparer.Ordinal);
+    private static readonly Dictionary<string, (ClaimMeaning Meaning, ClaimPlace Where, bool AtEnd)> Phrases = new(StringComparer.Ordinal);
     private static readonly Dictionary<string, ClaimMeaning> Things = new(StringComparer.Ordinal);
+    private static readonly Dictionary<string, ClaimMeaning> People = new(StringComparer.Ordinal);
+    private static readonly Dictionary<string, ClaimMeaning> Marks = new(StringComparer.Ordinal);
 
-    private static readonly char[] Marks = [',', ';'];
+    private static readonly char[] Partings = [',', ';'];
 
     static ClaimTable()
     {
@@ -97,30 +102,43 @@ internal static class ClaimTable
             if (tokens.Contains("*")) tokens = AllergenTable.Tokens;
             foreach (string word in row.Texts("words"))
             {
-                Phrases.Add(word, (new ClaimMeaning(kind, "", tokens), where));
+                Phrases.Add(word, (new ClaimMeaning(kind, kind == ClaimKind.Unknown ? word : "", tokens), where, row.Flag("atEnd")));
                 LongestPhrase = Math.Max(LongestPhrase, word.Split(' ').Length);
             }
 
             foreach (string thing in row.Texts("without")) Things.Add(thing, new ClaimMeaning(kind, thing, tokens));
+            foreach (string people in row.Texts("for")) People.Add(people, new ClaimMeaning(kind, people, tokens));
+            foreach (string mark in row.Texts("marks")) Marks.Add(mark, new ClaimMeaning(kind, "", tokens));
         }
     }
 
     /// <summary>Words of the longest phrase.</summary>
     public static int LongestPhrase { get; private set; }
 
-    /// <summary>The words with which phrases begin.</summary>
-    public static IEnumerable<string> FirstWords => Phrases.Keys.Select(p => p.Split(' ')[0]);
+    /// <summary>The words with which phrases and marks begin, and things that an ending is written onto.</summary>
+    public static IEnumerable<string> FirstWords =>
+        Phrases.Keys.Concat(Marks.Keys).Concat(ClaimForms.Onto.SelectMany(static e => Things.Keys.Concat(AllergenTable.Tokens).Concat(AllergenTable.AllWords).Where(static t => t.IndexOfAny([' ', '-']) < 0).Select(t => t + e)))
+            .Select(static p => p.Split(' ', '.')[0]);
 
     /// <summary>What a phrase of plain words claims in a text; <see langword="null"/> where it is none there.</summary>
-    public static ClaimMeaning? Phrase(string words, ClaimPlace where) =>
-        Phrases.TryGetValue(words, out var known) && known.Where >= where ? known.Meaning : null;
+    /// <param name="words">The words.</param>
+    /// <param name="where">What kind of text they stand in.</param>
+    /// <param name="isAtEnd">Whether nothing follows in what is said.</param>
+    public static ClaimMeaning? Phrase(string words, ClaimPlace where, bool isAtEnd) =>
+        Phrases.TryGetValue(words, out var known) && known.Where >= where && (isAtEnd || !known.AtEnd) ? known.Meaning : null;
+
+    /// <summary>What letters claim that stand alone, in brackets or in a list of claims; <see langword="null"/> where they claim nothing.</summary>
+    public static ClaimMeaning? Mark(string letters) => Marks.TryGetValue(letters, out var known) ? known : null;
+
+    /// <summary>What it claims that a drink suits some people; <see langword="null"/> where they are not known.</summary>
+    public static ClaimMeaning? Suiting(string people) => People.TryGetValue(people, out var known) ? known : null;
 
     /// <summary>What the absence of a thing claims; <see langword="null"/> where the thing is not known.</summary>
     /// <param name="thing">One or more plain words.</param>
     /// <param name="isItem">Whether a book or the catalogue has an item of an id.</param>
     public static ClaimMeaning? Without(string thing, Func<string, bool> isItem)
     {
-        if (thing.IndexOfAny(Marks) >= 0) return null;
+        if (thing.IndexOfAny(Partings) >= 0) return null;
         if (Things.TryGetValue(thing, out var known)) return known;
         string slug = thing.Replace(' ', '-');
         var tokens = AllergenTable.TokensOf(slug);

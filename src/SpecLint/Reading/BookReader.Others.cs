@@ -163,19 +163,16 @@ public static partial class BookReader
     }
 
     private static FixedList<MenuEntry> BindEntries(Binder binder, int at) =>
-        BindRows(binder, at, MenuShape.Drinks.Value, MenuShape.Entry, static (b, row, slots, number) =>
+        BindRows(binder, at, MenuShape.Drinks.Value, MenuShape.Entry, static (b, row, slots, number) => new MenuEntry
         {
-            Check(b, slots, MenuShape.EntryNotes);
-            return new MenuEntry
-            {
-                Span = row.Span,
-                Number = number,
-                Drink = Id(b, slots, MenuShape.Drink),
-                Name = Text(b, slots, MenuShape.EntryName),
-                Words = Text(b, slots, MenuShape.Words),
-                Covers = b.Number(slots[MenuShape.Covers.Index], MenuShape.Covers.Value),
-                Claims = Texts(b, slots, MenuShape.Claims),
-            };
+            Span = row.Span,
+            Number = number,
+            Drink = Id(b, slots, MenuShape.Drink),
+            Name = Text(b, slots, MenuShape.EntryName),
+            Words = Text(b, slots, MenuShape.Words),
+            Covers = b.Number(slots[MenuShape.Covers.Index], MenuShape.Covers.Value),
+            Claims = Texts(b, slots, MenuShape.Claims),
+            Notes = b.TextOrTexts(slots[MenuShape.EntryNotes.Index], MenuShape.EntryNotes.Value),
         });
 
     private static Stock BindStock(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)

@@ -10,7 +10,7 @@ public sealed class ClaimFilterTests
     private static readonly string[] Pieces =
     [
         "free", "FREE", "from", "no", "No.", "zero", "non", "not", "never", "doesn't", "doesn’t", "cannot", "contain", "contains", "containing", "without", "sans", "any", "milk", "Nut", "nuts",
-        "egg-", "gluten", "vegan", "Végan", "plant", "based", "low", "abv", "proof", "0", "gin", "lime", "Drink", "12", "tide", "of", "and", ",", ";", "(", ")", "&", "-", "’", "'", "alkoholfrei", "unsweetened", "decaf", "freely", "notes", "nonsense",
+        "egg-", "gluten", "vegan", "Végan", "plant", "based", "low", "abv", "proof", "0", "gin", "lime", "Drink", "12", "tide", "of", "and", ",", ";", "(", ")", "&", "-", "’", "'", "alkoholfrei", "milkless", "Eggfree", "less", "none", "safe", "for", "friendly", "coeliacs", "allergy", "0.0", "%", "virgin", "(GF)", "halal", "unsweetened", "decaf", "freely", "notes", "nonsense",
     ];
 
     [Fact]

@@ -28,6 +28,46 @@ public sealed class ClaimWordsTests
     [InlineData("no honey", "honey-syrup", true)]
     [InlineData("honey-free", "honey-syrup", true)]
     [InlineData("no ginger", "ginger-syrup", true)]
+    [InlineData("nut safe", "orgeat", true)]
+    [InlineData("nut-less", "orgeat", true)]
+    [InlineData("Nutless", "orgeat", true)]
+    [InlineData("almonds: none", "orgeat", true)]
+    [InlineData("0 % almond", "orgeat", true)]
+    [InlineData("not made with almonds", "orgeat", true)]
+    [InlineData("neither milk nor almond", "orgeat", true)]
+    [InlineData("devoid of nuts", "orgeat", true)]
+    [InlineData("safe for guests with a nut allergy", "orgeat", true)]
+    [InlineData("suitable for nut allergy sufferers", "orgeat", true)]
+    [InlineData("ok for those allergic to almonds", "orgeat", true)]
+    [InlineData("Allergy friendly", "orgeat", true)]
+    [InlineData("hypoallergenic", "orgeat", true)]
+    [InlineData("Almond and gin (NF)", "orgeat", true)]
+    [InlineData("not suitable for nut allergy sufferers", "orgeat", false)]
+    [InlineData("Milkless", "whole-milk", true)]
+    [InlineData("dairyfree", "whole-milk", true)]
+    [InlineData("non-dairy", "whole-milk", true)]
+    [InlineData("Pareve", "whole-milk", true)]
+    [InlineData("Gin [DF/GF]", "whole-milk", true)]
+    [InlineData("suitable for vegans", "whole-milk", true)]
+    [InlineData("ok for the lactose intolerant", "whole-milk", true)]
+    [InlineData("eggless", "egg-white", true)]
+    [InlineData("suitable for coeliacs", "lager", true)]
+    [InlineData("celiac friendly", "lager", true)]
+    [InlineData("halal", "simple-syrup", true)]
+    [InlineData("safe in pregnancy", "simple-syrup", true)]
+    [InlineData("pregnancy-safe", "simple-syrup", true)]
+    [InlineData("kid friendly", "simple-syrup", true)]
+    [InlineData("good for drivers", "simple-syrup", true)]
+    [InlineData("0.0 %", "simple-syrup", true)]
+    [InlineData("0,0 % vol", "simple-syrup", true)]
+    [InlineData("Tide 0.0", "simple-syrup", true)]
+    [InlineData("alcohol: 0 %", "simple-syrup", true)]
+    [InlineData("Virgin", "simple-syrup", true)]
+    [InlineData("a drop of extra virgin olive oil", "simple-syrup", false)]
+    [InlineData("rested in virgin oak", "simple-syrup", false)]
+    [InlineData("10.0 % off before six", "simple-syrup", false)]
+    [InlineData("0 % fat", "simple-syrup", false)]
+    [InlineData("flawless, timeless, more or less", "simple-syrup", false)]
     [InlineData("no ice", "orgeat", false)]
     [InlineData("Almond, no milk", "orgeat", false)]
     [InlineData("Gin, almond, lime", "orgeat", false)]
@@ -46,6 +86,52 @@ public sealed class ClaimWordsTests
     {
         var result = Books.Check(("low-tide.drink.json", Drink(name, "orgeat")));
         Assert.Contains(result.Findings.Flat(), f => f is { Rule.Id: "SL7031", Level: Level.Error });
+    }
+
+    /// <summary>The staff reads the notes and answers guests by them; a note that tells of another drink claims nothing of this one.</summary>
+    [Theory]
+    [InlineData("Milkless.", "SL7016")]
+    [InlineData("Dairy-free.", "SL7016")]
+    [InlineData("Shake hard. No milk.", "SL7016")]
+    [InlineData("no dairy in it", "SL7016")]
+    [InlineData("Contains no milk; strain twice.", "SL7016")]
+    [InlineData("Virgin.", "SL7012")]
+    [InlineData("Halal.", "SL7012")]
+    [InlineData("safe in pregnancy", "SL7012")]
+    [InlineData("0.0 %", "SL7012")]
+    [InlineData("Vegan", "SL7013")]
+    [InlineData("allergy friendly", "SL7031")]
+    [InlineData("Kosher.", "SL7032")]
+    [InlineData("Vegan if made with oat milk.", "")]
+    [InlineData("For a dairy-free version use oat milk.", "")]
+    [InlineData("Not suitable for vegans.", "")]
+    [InlineData("Add the milk, no sugar yet.", "")]
+    [InlineData("Pour without milk first", "")]
+    [InlineData("Kosher salt on the rim.", "")]
+    [InlineData("No ice, no garnish.", "")]
+    [InlineData("Shake until lump-free.", "")]
+    public void A_claim_in_a_note_is_held_against_the_parts(string note, string rule)
+    {
+        string drink = Drink("Low Tide", "whole-milk").Replace("\"glass\"", $"\"notes\": \"{note}\", \"glass\"", StringComparison.Ordinal);
+        var told = Books.Check(("low-tide.drink.json", drink)).Findings.Flat().Where(f => f.Path == "notes" && f.Rule.Id is "SL7012" or "SL7013" or "SL7015" or "SL7016" or "SL7017" or "SL7031" or "SL7032").ToList();
+        Assert.Equal(rule.Length == 0 ? [] : [rule], told.Select(f => f.Rule.Id));
+        Assert.All(told, f => Assert.True(f.Level <= Level.Warning));
+    }
+
+    /// <summary>A claim of two words is no id, so that its list cannot be read; it is held against the parts all the same.</summary>
+    [Fact]
+    public void A_claim_that_is_no_id_is_checked()
+    {
+        var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", "orgeat", "nut safe")));
+        Assert.Contains(result.Findings.Flat(), f => f is { Rule.Id: "SL7031", Level: Level.Error });
+    }
+
+    [Fact]
+    public void The_notes_of_a_menu_are_read()
+    {
+        string menu = Menu("Gin").Replace("\"covers\": 30", "\"covers\": 30, \"notes\": \"Nut-free.\"", StringComparison.Ordinal);
+        var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", "orgeat")), ("tonight.menu.json", menu));
+        Assert.Contains(result.Findings.Flat(), f => f is { Rule.Id: "SL9012", Level: Level.Warning });
     }
 
     [Fact]
@@ -103,7 +189,7 @@ public sealed class ClaimWordsTests
         {
             string own = $$"""{ "name": "Shore drops", "kind": "syrup", "like": "simple-syrup", "allergens": { "contains": ["{{token}}"] } }""";
             string word = token.Replace('-', ' ');
-            foreach (string words in new[] { $"{token}-free", $"{word} free", $"no {word}", $"without {word}", $"contains no {word}", $"free from {word}" })
+            foreach (string words in new[] { $"{token}-free", $"{word} free", $"no {word}", $"without {word}", $"contains no {word}", $"free from {word}", $"{token}-less", $"{word}: none", $"safe for {word} allergy", $"{word} safe" })
             {
                 var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", "shore-drops")), ("shore-drops.ingredient.json", own), ("tonight.menu.json", Menu(words)));
                 Assert.True(result.Findings.Flat().Any(f => f.Rule.Id == "SL9012"), words);

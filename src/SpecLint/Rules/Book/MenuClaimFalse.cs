@@ -20,10 +20,10 @@ internal sealed partial class MenuClaimFalse : MenuRule
                 if (Claims.Judge(placed.Claim.Meaning, context, context.Profiles.Of(recipe)) is not { } verdict) continue;
                 context.Report(new(Rule)
                 {
-                    AskedLevel = verdict.Cap,
+                    AskedLevel = placed.Capped(verdict.Cap),
                     Answer = verdict.Answer,
                     At = context.At(placed.Text.Span, placed.Path),
-                    Key = placed.InList >= 0 ? "" : placed.Path == "name" ? $"{placed.Claim.Words} {recipe.Id}" : placed.Claim.Words,
+                    Key = placed.InList >= 0 ? "" : placed.Path is "name" || placed.Path.StartsWith("notes", StringComparison.Ordinal) ? $"{placed.Claim.Words} {recipe.Id}" : placed.Claim.Words,
                     Message = $"{recipe.Name.Or(recipe.Id)} is called {placed.Claim.Words} here, and {verdict.Because} ({verdict.Source}).",
                     Advice = "Remove the claim, or change the drink.",
                     Caution = "Guests rely on such words, some because they must. If it is not shown, do not say it.",

@@ -18,7 +18,10 @@ internal readonly record struct RecipeText(Given<string> Text, Step? Step, Line?
         : Property.Length == 0 ? context.PathOf(Step) : $"{context.PathOf(Step)}.{Property}";
 }
 
-/// <summary>All that a recipe says in words about how it is made and served: notes, lines, steps. Its name is not among them.</summary>
+/// <summary>
+/// All that a recipe says in words about how it is made and served: notes, lines, steps, and what could not be read. Its name is not
+/// among them.
+/// </summary>
 internal static class RecipeTexts
 {
     [ThreadStatic]
@@ -63,6 +66,8 @@ internal static class RecipeTexts
                 if (left.Note.IsGiven) texts.Add(new RecipeText(left.Note, null, null, "byProducts"));
             }
         }
+
+        foreach (var (text, path) in UnreadTexts.OfMethod(recipe)) texts.Add(new RecipeText(text, null, null, path));
 
         return FixedList.Of(texts);
     }

@@ -24,7 +24,7 @@ internal abstract class ClaimRule : RecipeRule
             if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile) is not { } verdict) continue;
             context.Report(new(Info)
             {
-                AskedLevel = Lowest(verdict.Cap, verdict.Answer == Answer.Broken ? Info.Level : UnshownLevel),
+                AskedLevel = Lowest(placed.Capped(verdict.Cap), verdict.Answer == Answer.Broken ? Info.Level : UnshownLevel),
                 Answer = verdict.Answer,
                 At = context.At(placed.Text.Span, placed.Path),
                 Key = placed.InList >= 0 ? "" : claim.Words,

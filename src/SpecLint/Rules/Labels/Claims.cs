@@ -12,7 +12,15 @@ namespace SpecLint.Rules.Labels;
 /// <param name="Text">The text that holds it.</param>
 /// <param name="Path">JSON path of the text.</param>
 /// <param name="InList">Its number in a list of claims; -1 where it stands in prose.</param>
-internal readonly record struct PlacedClaim(ReadClaim Claim, Given<string> Text, string Path, int InList);
+internal readonly record struct PlacedClaim(ReadClaim Claim, Given<string> Text, string Path, int InList)
+{
+    /// <summary>Whether it stands in a note, which only the staff reads: they answer guests by it.</summary>
+    public bool IsNote { get; init; }
+
+    /// <summary>The highest level of a finding about it: what a note means is less sure than what a guest is told.</summary>
+    /// <param name="law">The highest level that the law behind it bears.</param>
+    public Level? Capped(Level? law) => IsNote && law is not < Level.Warning ? Level.Warning : law;
+}
 
 /// <summary>What became of a claim.</summary>
 /// <param name="Answer">Broken or not shown.</param>
@@ -55,7 +63,7 @@ internal static class Claims
     private static readonly FixedList<string> GlutenTokens = ["wheat", "barley", "rye", "oats"];
     private static readonly FixedList<string> MilkTokens = ["milk"];
 
-    /// <summary>The claims of a recipe: its list of claims, its name, and what it tells the guest.</summary>
+    /// <summary>The claims of a recipe: its list of claims, its name, what it tells the guest, and its notes.</summary>
     public static FixedList<PlacedClaim> Of(Recipe recipe, LinkedBook book)
     {
         List<PlacedClaim>? claims = null;
@@ -66,10 +74,12 @@ internal static class Claims
             for (int i = 0; i < declares.Advisory.Count; i++) AddText(ref claims, declares.Advisory[i], $"declares.advisory[{i + 1}]", ClaimPlace.Anywhere, book);
         }
 
+        AddNotes(ref claims, recipe.Notes, "notes", book);
+        AddUnread(ref claims, recipe, recipe.Declares?.Span ?? default, book);
         return claims is null ? [] : FixedList.Of(claims);
     }
 
-    /// <summary>The claims of a menu about one of its drinks: its list of claims, its name and words, and the name of the menu.</summary>
+    /// <summary>The claims of a menu about one of its drinks: its list of claims, its name, words and notes, and the name and notes of the menu.</summary>
     public static FixedList<PlacedClaim> Of(Menu menu, MenuEntry entry, LinkedBook book)
     {
         List<PlacedClaim>? claims = null;
@@ -78,6 +88,9 @@ internal static class Claims
         AddText(ref claims, entry.Name, path + ".name", ClaimPlace.Names, book);
         AddText(ref claims, entry.Words, path + ".words", ClaimPlace.Anywhere, book);
         AddList(ref claims, entry.Claims, path + ".claims", book);
+        AddNotes(ref claims, entry.Notes, path + ".notes", book);
+        AddNotes(ref claims, menu.Notes, "notes", book);
+        AddUnread(ref claims, menu, entry.Span, book);
         return claims is null ? [] : FixedList.Of(claims);
     }
 
@@ -85,6 +98,25 @@ internal static class Claims
     {
         if (!text.IsGiven || !ClaimReader.MayHold(text.Value)) return;
         foreach (var claim in ClaimReader.Read(text.Value, where, book)) (claims ??= []).Add(new PlacedClaim(claim, text, path, -1));
+    }
+
+    private static void AddNotes(ref List<PlacedClaim>? claims, FixedList<Given<string>> notes, string path, LinkedBook book)
+    {
+        for (int i = 0; i < notes.Count; i++)
+        {
+            if (!notes[i].IsGiven || !ClaimReader.MayHold(notes[i].Value)) continue;
+            foreach (var claim in ClaimReader.ReadNote(notes[i].Value, book))
+                (claims ??= []).Add(new PlacedClaim(claim, notes[i], notes.Count == 1 ? path : $"{path}[{i + 1}]", -1) { IsNote = true });
+        }
+    }
+
+    /// <summary>Claims that are no single words, so that their list has a finding and was not read: "nut safe" for "nut-safe".</summary>
+    private static void AddUnread(ref List<PlacedClaim>? claims, BookFile file, TextSpan within, LinkedBook book)
+    {
+        foreach (var (text, path) in UnreadTexts.Of(file))
+        {
+            if (text.Span.Start >= within.Start && text.Span.End <= within.End && path.IndexOf("claims", StringComparison.Ordinal) >= 0) AddText(ref claims, text, path, ClaimPlace.Claims, book);
+        }
     }
 
     private static void AddList(ref List<PlacedClaim>? claims, FixedList<Given<string>> list, string path, LinkedBook book)

@@ -11,13 +11,6 @@ namespace SpecLint.Rules.Labels;
 [Rule("SL7034", "part-only-in-text", "A note adds something with an allergen or a hazard that no line lists", Level.Warning, Safety = true)]
 internal sealed partial class PartOnlyInText : RecipeRule
 {
-    private static readonly string[] Adding =
-        ["add", "with", "plus", "top", "float", "finish", "garnish", "dust", "grate", "rim", "stir in", "fold in", "whisk in", "pour", "splash", "dash", "dashes", "drop", "drops", "pinch", "spoon", "barspoon", "sprinkle"];
-
-    private static readonly string[] RulingOut = ["not", "never", "no", "without", "don't", "instead", "in place"];
-
-    private static readonly string[] Fillers = ["of", "the", "a", "an", "some", "little", "few", "fresh", "more", "in", "on", "over", "half", "one", "two", "three", "splash", "dash", "dashes", "drop", "drops", "pinch", "spoon", "barspoon", "piece", "pieces", "sprig", "sprigs", "leaf", "leaves", "slice", "slices", "stick", "handful", "bit"];
-
     public override void Check(RecipeContext context)
     {
         foreach (var step in context.Recipe.Method)
@@ -31,6 +24,8 @@ internal sealed partial class PartOnlyInText : RecipeRule
             if (context.Recipe.Notes[i].IsGiven) Read(context, context.Recipe.Notes[i], context.Recipe.Notes.Count == 1 ? "notes" : $"notes[{i + 1}]");
         }
 
+        foreach (var (text, path) in UnreadTexts.OfMethod(context.Recipe)) Read(context, text, path);
+
         foreach (var line in LinkedBook.LinesOf(context.Recipe))
         {
             if (line.Note.IsGiven) Read(context, line.Note, RecipeContext.PathOf(line, "note"));
@@ -39,7 +34,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
 
     private static void Read(RecipeContext context, Given<string> text, string path)
     {
-        List<string>? told = null;
+        List<string>? told = null, brought = null;
         foreach (var (from, to, at, spoken) in Places(text.Value))
         {
             if (Phrases.IsDenied(text.Value, from, to) || IsRuledOut(text.Value, from)) continue;
@@ -47,7 +42,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
             List<string> brings;
             if (AmountsInText.ItemNamed(context.Book, text.Value, at) is { } item)
             {
-                if (item.File == context.Recipe || context.Profile.Parts.Any(p => p.Item?.Id == item.Id)) continue;
+                if (item.File == context.Recipe || context.Profile.Parts.Any(p => p.Item?.Id == item.Id) || NamedFoods.IsNoFood(text.Value, at)) continue;
                 id = item.Id;
                 brings = BringsNew(context, item, spoken);
             }
@@ -61,17 +56,39 @@ internal sealed partial class PartOnlyInText : RecipeRule
 
             if (brings.Count == 0 || told?.Contains(id) == true) continue;
             (told ??= []).Add(id);
-            context.Report(new(Rule)
-            {
-                Answer = Answer.NotShown,
-                At = context.At(text.Span, path),
-                Key = id,
-                Message = $"The text names `{id}`, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here counts it: not the allergens, the strength, the keeping or the hazards.",
-                Advice = $"List `{id}` under `ingredients` or `garnish` with its amount, or take it out of the text.",
-                Caution = AllergenWords.Caution,
-                Evidence = [Proof.Of("text", text.Value, context.At(text.Span))],
-            });
+            (brought ??= []).AddRange(brings);
+            Report(context, text, path, id, brings);
         }
+
+        foreach (var (id, tokens) in NamedFoods.In(text.Value, context.Book, context.Profiles))
+        {
+            if (told?.Contains(id) == true) continue;
+            var brings = tokens.Where(t => IsNew(context, t) && brought?.Contains(t) != true).ToList();
+            if (brings.Count == 0) continue;
+            (brought ??= []).AddRange(brings);
+            (told ??= []).Add(id);
+            Report(context, text, path, id, brings);
+        }
+    }
+
+    private static void Report(RecipeContext context, Given<string> text, string path, string id, List<string> brings) => context.Report(new(Rule)
+    {
+        Answer = Answer.NotShown,
+        At = context.At(text.Span, path),
+        Key = id,
+        Message = $"The text names `{id}`, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here counts it: not the allergens, the strength, the keeping or the hazards.",
+        Advice = $"List `{id}` under `ingredients` or `garnish` with its amount, or take it out of the text.",
+        Caution = AllergenWords.Caution,
+        Evidence = [Proof.Of("text", text.Value, context.At(text.Span))],
+    });
+
+    /// <summary>Whether a law in force lists an allergen that the recipe does not have without the text.</summary>
+    private static bool IsNew(RecipeContext context, string token)
+    {
+        var settings = context.Settings;
+        var allergens = context.Profile.Allergens;
+        return settings.Jurisdictions.Any(j => AllergenTable.Of(j, token) is { } law && double.IsNaN(law.Threshold))
+            && !allergens.Contained(settings).Contains(token) && !allergens.Possible(settings).Contains(token);
     }
 
     /// <summary>Whether the clause rules out what it names: "do not finish with cream", "in place of cream".</summary>
@@ -79,7 +96,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
     {
         int from = at;
         while (from > 0 && text[from - 1] is not ('.' or ';' or ':' or '!' or '?' or ',')) from--;
-        return Phrases.HasAny(text.Substring(from, at - from), RulingOut);
+        return Phrases.HasAny(text.Substring(from, at - from), TextWords.RulingOut);
     }
 
     /// <summary>The words from a place to the end of their clause.</summary>
@@ -97,7 +114,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         for (int i = 0; i < text.Length; i++)
         {
             if (!char.IsLetter(text[i]) || (i > 0 && char.IsLetterOrDigit(text[i - 1]))) continue;
-            foreach (string word in Adding)
+            foreach (string word in TextWords.Adding)
             {
                 int end = i + word.Length;
                 if (string.Compare(text, i, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) != 0 || (end < text.Length && char.IsLetterOrDigit(text[end]))) continue;
@@ -122,7 +139,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
             }
 
             while (end < text.Length && char.IsLetter(text[end])) end++;
-            if (end == at || Array.IndexOf(Fillers, text.Substring(at, end - at).ToLowerInvariant()) < 0) return at;
+            if (end == at || !TextWords.IsFiller(text.Substring(at, end - at))) return at;
             at = end;
         }
     }
