@@ -31,7 +31,7 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
         foreach (var finding in findings)
         {
             if (finding.Corrections.Count == 0) continue;
-            finding.KeepCorrections(correction => !IsOf(correction) || Holds(finding, correction, before ??= LevelsOf(findings)));
+            finding.KeepCorrections(correction => !IsOf(correction) || Holds(finding, correction, findings));
         }
     }
 
@@ -46,7 +46,7 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
         return correction.Edits.Count > 0;
     }
 
-    private bool Holds(Finding finding, Correction correction, Dictionary<(string, string, string, string), Level> levels)
+    private bool Holds(Finding finding, Correction correction, List<Finding> findings)
     {
         SourceFile text;
         try
@@ -63,7 +63,9 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
             if (IdentityOf(found) == IdentityOf(finding)) return true;
             if (correction.KeepsTheThing) return false;
             var level = LevelOf(found);
-            return (found.Rule.Safety || (level >= Level.Warning && !finding.Rule.LeavesHarmUnknown)) && !(levels.TryGetValue(IdentityOf(found), out var known) && known >= level);
+            if (!found.Rule.Safety && (level < Level.Warning || finding.Rule.LeavesHarmUnknown)) return false;
+            before ??= LevelsOf(findings);
+            return !(before.TryGetValue(IdentityOf(found), out var known) && known >= level);
         });
     }
 

@@ -55,16 +55,10 @@ internal sealed partial class SpiritNameByLikeness : FileRule
         }
     }
 
-    /// <summary>Whether any word of likeness stands in a text: hardly a name has one, and there are many spirits to look for.</summary>
-    private static bool MayLiken(string text)
-    {
-        for (int i = 1; i < Law.Terms.Count; i++)
-        {
-            if (text.IndexOf(Law.Terms[i], StringComparison.OrdinalIgnoreCase) >= 0) return true;
-        }
+    private static readonly WordFilter Likenesses = WordFilter.OfFirstWords(Law.Terms.Skip(1));
 
-        return false;
-    }
+    /// <summary>Whether any word of likeness stands in a text: hardly a name has one, and there are many spirits to look for.</summary>
+    private static bool MayLiken(string text) => Likenesses.MayHold(text) || text.IndexOf('\'') >= 0;
 
     /// <summary>The word of likeness behind a name in a text; <see langword="null"/> where there is none.</summary>
     private static string? Likeness(string text, string name)
