@@ -213,11 +213,7 @@ public sealed partial class LinkedBook
         if (Volatile.Read(ref recipes) is not { } known)
         {
             known = new Dictionary<string, Recipe>(preps.Count + drinks.Count, StringComparer.Ordinal);
-            foreach (var recipe in preps.Concat<Recipe>(drinks))
-            {
-                if (!known.ContainsKey(recipe.Id)) known.Add(recipe.Id, recipe);
-            }
-
+            foreach (var recipe in preps.Concat<Recipe>(drinks).Reverse()) known[recipe.Id] = recipe;
             Volatile.Write(ref recipes, known);
         }
 

@@ -1,4 +1,3 @@
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Catalogue;
 

@@ -98,7 +98,7 @@ internal static class MaterialBuilder
         {
             if (kind.MayHoldSugar && !anyContents) Lack(Unknowns.Sugar, "the sugar");
             if (kind.MayHoldAcid && !anyContents && !values.ContainsKey("titratableAcidity")) Lack(Unknowns.Acid | Unknowns.Ph, "the acid");
-            if ((kind.IsBrew || NamesCaffeine(ingredient, kind)) && !values.ContainsKey("caffeine")) Lack(Unknowns.Caffeine, "the caffeine");
+            if ((kind.IsBrew || NamesCaffeine(ingredient, kind) || (ingredient.LikeInTheEnd is { } root && NamesCaffeine(root, kind))) && !values.ContainsKey("caffeine")) Lack(Unknowns.Caffeine, "the caffeine");
             if (kind.IsUnspecified && !anyContents && !values.ContainsKey("strength")) Lack(Unknowns.Composition, "the composition");
         }
 

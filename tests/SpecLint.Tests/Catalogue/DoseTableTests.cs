@@ -1,5 +1,4 @@
 using SpecLint.Catalogue;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.BuiltIn;
 

@@ -1,5 +1,4 @@
 using SpecLint.Rules.Labels;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Vocabulary;
 

@@ -49,7 +49,7 @@ internal sealed partial class FermentSealed : PrepRule
             AskedLevel = isSealed && live ? null : Level.Warning,
             Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
             Path = Storage.SealedPath(prep),
-            Message = $"{(live ? "The ferment" : $"It stood warm for at least {Say.With(Wild.Value, "h")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
             Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
             Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
@@ -121,12 +121,22 @@ internal sealed partial class FermentSealed : PrepRule
         return hours >= Wild.Value && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } m && (m.Kind.IsHoney || m.Kind.IsFreshPlant || m.Kind.IsJuice || m.Kind.IsPuree));
     }
 
-    /// <summary>Hours that a step lets it stand out of the cold.</summary>
+    /// <summary>Whether the times that the steps state come to the days in which wild yeasts take hold.</summary>
+    private static bool IsTimed(Prep prep)
+    {
+        double hours = 0;
+        foreach (var step in prep.Method) hours += WarmHours(step) is var stated && double.IsPositiveInfinity(stated) ? 0 : stated;
+        return hours >= Wild.Value;
+    }
+
+    /// <summary>Hours that a step lets it stand out of the cold; infinite where it is steeped or stands and nothing says for how long.</summary>
     private static double WarmHours(Step step)
     {
-        if (!(step.Verb.Extracts || step.Verb.Keeps) || step.Verb.Cools || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration }) return 0;
+        if (!(step.Verb.Extracts || step.Verb.Keeps) || step.Verb.Cools) return 0;
         var at = step.At.IsGiven ? step.At : step.To;
-        return at is { IsGiven: true, Value.Dimension: Dimension.Temperature } && at.Value.BaseHigh <= Cold.Value ? 0 : step.For.Value.BaseHigh / 3600;
+        if (at is { IsGiven: true, Value.Dimension: Dimension.Temperature } && at.Value.BaseHigh <= Cold.Value) return 0;
+        if (step.For is { IsGiven: true, Value.Dimension: Dimension.Duration }) return step.For.Value.BaseHigh / 3600;
+        return step.Verb.IsBrief || step.Verb.Heats ? 0 : double.PositiveInfinity;
     }
 
     private static bool IsStopped(Prep prep)

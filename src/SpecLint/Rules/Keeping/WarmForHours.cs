@@ -28,7 +28,7 @@ internal sealed partial class WarmForHours : PrepRule
             bool timed = step.For is { IsGiven: true, Value.Dimension: Dimension.Duration };
 
             // For how long something is steeped or stands, and nothing says: for longer.
-            if (timed ? !(step.For.Value.BaseHigh / 3600 > Hours.Value) : step.Verb.Heats || step.Verb.IsBrief || !(step.Verb.Extracts || step.Verb.Keeps)) continue;
+            if (timed ? !(step.For.Value.BaseHigh / 3600 > Hours.Value) : !MayStand(step)) continue;
             var at = step.At.IsGiven ? step.At : step.To;
             bool told = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
             if (told && (at.Value.BaseHigh <= Cold.Value || at.Value.BaseLow >= Hot.Value)) continue;
@@ -51,6 +51,13 @@ internal sealed partial class WarmForHours : PrepRule
             return;
         }
     }
+
+    /// <summary>
+    /// Whether a step without a time may last for hours: it steeps or stores, or it is held at a temperature by a verb that heats or
+    /// that nobody knows.
+    /// </summary>
+    private static bool MayStand(Step step) =>
+        step.Verb.Heats || !step.Verb.IsKnown ? step.At is { IsGiven: true, Value.Dimension: Dimension.Temperature } : !step.Verb.IsBrief && (step.Verb.Extracts || step.Verb.Keeps);
 
     private static bool IsInTheCold(Step step)
     {
