@@ -15,22 +15,32 @@ internal static class LastWords
         try
         {
             using var handle = new SafeFileHandle(StandardError, ownsHandle: false);
-            long end;
-            try
-            {
-                end = RandomAccess.GetLength(handle);
-            }
-            catch (NotSupportedException)
-            {
-                // A pipe or a terminal: it has no length, and no place in it.
-                end = 0;
-            }
-
-            RandomAccess.Write(handle, Encoding.UTF8.GetBytes(sentence + "\n"), end);
+            byte[] said = Encoding.UTF8.GetBytes(sentence + "\n");
+            if (EndOf(handle) is { } end) RandomAccess.Write(handle, said, end);
+            else Pipe(handle, said);
         }
-        catch (Exception e) when (IoFault.Is(e))
+        catch (Exception e) when (IoFault.Is(e) || e is NotSupportedException)
         {
             // Said to nobody.
         }
+    }
+
+    /// <summary>The end of a file; <see langword="null"/> of a pipe or a terminal, which has no places.</summary>
+    private static long? EndOf(SafeFileHandle handle)
+    {
+        try
+        {
+            return RandomAccess.GetLength(handle);
+        }
+        catch (NotSupportedException)
+        {
+            return null;
+        }
+    }
+
+    private static void Pipe(SafeFileHandle handle, byte[] said)
+    {
+        using var pipe = new FileStream(handle, FileAccess.Write, bufferSize: 0);
+        pipe.Write(said, 0, said.Length);
     }
 }

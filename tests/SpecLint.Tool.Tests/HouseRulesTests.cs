@@ -39,6 +39,18 @@ public class HouseRulesTests
         Assert.Contains("house book of The Saltmarsh Room", run.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Preparations, stock and menus too, and corrections that are tried against the house's own rules.</summary>
+    [Fact]
+    public void They_run_on_a_whole_book_beside_all_others()
+    {
+        using var book = new TestFolder();
+        Assert.Equal(0, ToolRun.In(book.Path, "start", "book").Status);
+        var run = ToolRun.In(book.Path, "check", "book", "--on", ToolRun.Day, "--rules", HouseRulesExample.Path);
+        Assert.Equal(1, run.Status);
+        Assert.DoesNotContain("fault of the tool", run.Error, StringComparison.Ordinal);
+        Assert.Contains("book/", run.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void An_assembly_in_the_book_is_not_looked_for()
     {

@@ -39,8 +39,8 @@ internal sealed class Dependents
             if (files.Count == 0) reading.Remove(read);
         }
 
-        // What it mentions, and itself, is followed by its mentions.
-        file.Reads = [.. reads.Where(r => r.Kind != BookReadKind.Item || (r.Of != file.File.Id && Array.IndexOf(file.Mentions, r.Of) < 0))];
+        // What it mentions is followed by its mentions. Its own id is not: another file may bear it, and be the one that counts.
+        file.Reads = [.. reads.Where(r => r.Kind != BookReadKind.Item || Array.IndexOf(file.Mentions, r.Of) < 0)];
         foreach (var read in file.Reads)
         {
             if (!reading.TryGetValue(read, out var files)) reading.Add(read, files = []);

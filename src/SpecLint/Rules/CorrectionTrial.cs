@@ -77,13 +77,13 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
             // What did not look at the declaration finds the same again, this finding too.
             if (!lookers.Exists(r => r.Info.Id == finding.Rule.Id || HouseRules.IsHouseId(r.Info.Id))) return true;
             var (same, its) = profiles.With(profile, declaring);
-            return rules.Finds(same, declaring, its, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : lookers, speaksAgainst);
+            return rules.Finds(same, declaring, its, correction.KeepsTheThing ? rules.RulesOf(finding.Rule, file.Kind) : lookers, speaksAgainst);
         }
 
         var tried = BookReader.Read(text, file.Kind, book.Measures);
         var room = ProfileRoom.Take();
         var (set, other) = profiles.With(new FileChange(file, tried), room);
-        bool finds = rules.Finds(set, tried, other, correction.KeepsTheThing ? rules.RulesOf(finding.Rule) : null, speaksAgainst);
+        bool finds = rules.Finds(set, tried, other, correction.KeepsTheThing ? rules.RulesOf(finding.Rule, file.Kind) : null, speaksAgainst);
         room.GiveBack();
         return finds;
     }

@@ -85,8 +85,19 @@ internal sealed class RuleSet
         return false;
     }
 
-    /// <summary>The rules that can find what one rule finds: itself, and a house's own, which may report under any id.</summary>
-    public IReadOnlyList<Rule> RulesOf(RuleInfo rule) => ruleOf.TryGetValue(rule.Id, out var its) && !house.Contains(its) ? [its, .. house] : house;
+    /// <summary>The rules about a kind of file that can find what one rule finds: itself, and a house's own, which may report under any id.</summary>
+    public IReadOnlyList<Rule> RulesOf(RuleInfo rule, FileKind kind)
+    {
+        var runs = rulesOfKind[kind];
+        var found = new List<Rule>();
+        if (ruleOf.TryGetValue(rule.Id, out var its) && !house.Contains(its) && Array.IndexOf(runs, its) >= 0) found.Add(its);
+        foreach (var own in house)
+        {
+            if (Array.IndexOf(runs, own) >= 0) found.Add(own);
+        }
+
+        return found;
+    }
 
     private List<Finding> CheckFile(LinkedBook book, ProfileSet profiles, BookFile file, RecipeProfile? profile)
     {
