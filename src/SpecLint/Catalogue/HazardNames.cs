@@ -26,25 +26,28 @@ internal static class HazardNames
     /// <summary>The first hazard that an id or a short name names, of all in the table.</summary>
     /// <param name="text">An id or name.</param>
     /// <param name="isSuch">Which hazards count.</param>
-    public static NamedHazard? InName(string text, Func<Hazard, bool> isSuch) => Find(Everything.Value, text, isSuch);
+    public static NamedHazard? InName(string text, Func<Hazard, bool> isSuch) => Find(Everything.Value, text, 0, text.Length, isSuch);
+
+    /// <summary>The same between two places of a longer text.</summary>
+    public static NamedHazard? InName(string text, int from, int to, Func<Hazard, bool> isSuch) => Find(Everything.Value, text, from, to, isSuch);
 
     /// <summary>The first hazard that a sentence names: only what kills or maims whoever meets it is looked for in prose.</summary>
     /// <param name="text">A note, an end point, a vessel, words of a menu.</param>
     /// <param name="isSuch">Which hazards count.</param>
-    public static NamedHazard? InProse(string text, Func<Hazard, bool> isSuch) => Find(Prose.Value, text, isSuch);
+    public static NamedHazard? InProse(string text, Func<Hazard, bool> isSuch) => Find(Prose.Value, text, 0, text.Length, isSuch);
 
-    private static NamedHazard? Find(Dictionary<uint, List<Name>> index, string text, Func<Hazard, bool> isSuch)
+    private static NamedHazard? Find(Dictionary<uint, List<Name>> index, string text, int from, int to, Func<Hazard, bool> isSuch)
     {
         NamedHazard? best = null;
-        int at = 0;
-        while (NextWord(text, ref at, out int start, out uint hash))
+        int at = from;
+        while (NextWord(text, ref at, out int start, out uint hash) && start < to)
         {
             if (index.TryGetValue(hash, out var names))
             {
                 foreach (var name in names)
                 {
                     // The longest of the names that start here: "belladonna lily" is not "belladonna".
-                    if (!isSuch(name.Hazard) || EndOf(name, text, at) is not { } end || Phrases.IsDenied(text, start, end)) continue;
+                    if (!isSuch(name.Hazard) || EndOf(name, text, at) is not { } end || end > to || Phrases.IsDenied(text, start, end)) continue;
                     if (best is null || end - start > best.Value.Length) best = new NamedHazard(name.Hazard, start, end - start);
                 }
             }

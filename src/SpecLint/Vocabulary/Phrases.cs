@@ -71,22 +71,37 @@ internal static class Phrases
         if (end < text.Length && text[end] is '-' or ' ' && string.Compare(text, end + 1, "free", 0, 4, StringComparison.OrdinalIgnoreCase) == 0 && !(end + 5 < text.Length && char.IsLetter(text[end + 5]))) return true;
 
         // What stands before it in its clause, small words left out: does that end in a denial?
-        int from = start;
-        while (from > 0 && text[from - 1] is not ('.' or ';' or ':' or '!' or '?' or ',')) from--;
-        string before = text.Substring(from, start - from).Trim();
-        while (before.Length > 0)
+        int at = start;
+        while (true)
         {
+            while (at > 0 && char.IsWhiteSpace(text[at - 1])) at--;
+            if (at == 0 || text[at - 1] is '.' or ';' or ':' or '!' or '?' or ',') return false;
             foreach (string negator in Negators)
             {
-                if (before.EndsWith(negator, StringComparison.OrdinalIgnoreCase) && (before.Length == negator.Length || !char.IsLetterOrDigit(before[before.Length - negator.Length - 1]))) return true;
+                int from = at - negator.Length;
+                if (from >= 0 && StartsAt(text, from, negator)) return true;
             }
 
-            int last = before.Length;
-            while (last > 0 && char.IsLetterOrDigit(before[last - 1])) last--;
-            if (last == before.Length || !Fillers.Contains(before.Substring(last))) return false;
-            before = before.Substring(0, last).Trim();
+            int word = at;
+            while (word > 0 && char.IsLetterOrDigit(text[word - 1])) word--;
+            if (word == at || !Fillers.Contains(text.Substring(word, at - word))) return false;
+            at = word;
+        }
+    }
+
+    /// <summary>Where the first of some phrases ends that stands as whole words between two places of a text; beyond all text where none does.</summary>
+    public static int FirstEnd(string text, int from, int to, IReadOnlyList<string> phrases)
+    {
+        for (int at = from; at < to; at++)
+        {
+            if (at > from && char.IsLetterOrDigit(text[at - 1])) continue;
+            for (int i = 0; i < phrases.Count; i++)
+            {
+                int end = at + phrases[i].Length;
+                if (end <= to && StartsAt(text, at, phrases[i]) && (end == text.Length || !char.IsLetterOrDigit(text[end]))) return end;
+            }
         }
 
-        return false;
+        return int.MaxValue;
     }
 }

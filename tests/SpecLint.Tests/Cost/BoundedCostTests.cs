@@ -49,6 +49,22 @@ public sealed class BoundedCostTests
         Assert.InRange(ratio, 1, 5.5);
     }
 
+    /// <summary>A note of one clause, however often it names a food or says "add", and a bracket that is closed again and again.</summary>
+    [Theory]
+    [InlineData("milk ")]
+    [InlineData("add milk ")]
+    [InlineData("add foxglove ")]
+    [InlineData("add something ")]
+    [InlineData("5 ml milk ")]
+    [InlineData("the the milk ")]
+    [InlineData("no milk or ")]
+    public void A_note_costs_as_much_as_it_is_long(string words)
+    {
+        Allocated(Noted(words, 10));
+        double ratio = (double)Allocated(Noted(words, 2000)) / Allocated(Noted(words, 500));
+        Assert.InRange(ratio, 1, 5.5);
+    }
+
     [Fact]
     public void An_unknown_name_in_each_of_many_recipes_costs_as_much_as_there_are()
     {
@@ -194,6 +210,13 @@ public sealed class BoundedCostTests
         double narrow = (high.High - high.Low) / high.Value, wide = (low.High - low.Low) / low.Value;
         Assert.Equal(Math.Sqrt(5), wide / narrow, 1);
     }
+
+    private static BookInput Noted(string words, int times) => Books.Input(("long.drink.json", $$"""
+        {
+          "name": "Long", "ingredients": [ { "item": "gin", "amount": "50 ml" } ],
+          "method": [ { "do": "stir", "ice": "cubed", "note": "{{string.Concat(Enumerable.Repeat(words, times))}}" } ]
+        }
+        """));
 
     private static BookInput Measured(int count, string acid) => Books.Input([.. Enumerable.Range(0, count).Select(i => ($"p{i:000}.prep.json", $$"""
         {

@@ -94,13 +94,16 @@ internal static class AmountsInText
         return at >= text.Length || text[at] is '.' or ',' or ';' or ')' or ':' or '!';
     }
 
+    /// <summary>Letters behind an amount in which the name of an item is looked for.</summary>
+    private const int LongestName = 200;
+
     /// <summary>An item of the book or the catalogue that the words behind an amount name, trying the longest name first.</summary>
     public static Item? ItemNamed(LinkedBook book, string text, int at)
     {
         at = Skip(text, at, "of ");
         at = Skip(text, at, "the ");
-        int end = at;
-        while (end < text.Length && (char.IsLetterOrDigit(text[end]) || text[end] is ' ' or '-')) end++;
+        int end = at, most = Math.Min(text.Length, at + LongestName);
+        while (end < most && (char.IsLetterOrDigit(text[end]) || text[end] is ' ' or '-')) end++;
         string id = text.Substring(at, end - at).Trim().ToLowerInvariant().Replace(' ', '-');
         while (id.Length > 2)
         {

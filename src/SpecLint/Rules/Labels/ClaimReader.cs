@@ -304,7 +304,7 @@ internal sealed class ClaimReader
 
     private string Word(int at) => at >= 0 && at < words.Count ? words[at] : "";
 
-    private string Join(int at, int length) => length == 1 ? words[at] : string.Join(" ", words.Skip(at).Take(length));
+    private string Join(int at, int length) => length == 1 ? words[at] : string.Join(" ", words.GetRange(at, length));
 
     /// <summary>Plain words in lower case, a number with its decimals as one; a comma is a word, and so is any other mark that parts what is said.</summary>
     private void Split(string text)
@@ -340,7 +340,11 @@ internal sealed class ClaimReader
             else if (c == ',') words.Add(",");
             else if (c is ';' or ':' or '(' or ')' or '[' or ']' or '|' or '·' or '•' or '–' or '—' or '\n' or '!' or '?' || (c == '.' && i + 1 < plain.Length && plain[i + 1] == ' ')) words.Add(";");
             if (c is '(' or '[') opened = words.Count;
-            else if (c is ')' or ']' && opened >= 0) AddMarks(opened, words.Count - 1);
+            else if (c is ')' or ']' && opened >= 0)
+            {
+                AddMarks(opened, words.Count - 1);
+                opened = -1;
+            }
         }
 
         // What ends the text ends no word of it.

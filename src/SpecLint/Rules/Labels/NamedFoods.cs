@@ -17,20 +17,21 @@ internal static class NamedFoods
 
     private static readonly char[] ClauseEnds = ['.', ';', ':', '!', '?', ',', '(', ')', '\n'];
 
-    /// <summary>The foods, each by its words as an id, and the allergens that it brings.</summary>
+    /// <summary>The foods, each once and by its words as an id, and the allergens that it brings.</summary>
     /// <param name="text">The note.</param>
     /// <param name="book">The book, for the names of items.</param>
     /// <param name="profiles">Its profiles, for what they hold.</param>
     public static List<(string Id, IReadOnlyList<string> Tokens)> In(string text, LinkedBook book, ProfileSet profiles)
     {
         var found = new List<(string, IReadOnlyList<string>)>();
+        var ids = new HashSet<string>(StringComparer.Ordinal);
         bool adding = false;
         for (int from = 0; from < text.Length;)
         {
             int end = ClauseEnd(text, from);
             var words = WordsOf(text, from, end);
             int added = adding ? 0 : FirstAdded(words);
-            Look(text, words, added, book, profiles, found);
+            Look(text, words, added, book, profiles, ids, found);
 
             // A list of what is added goes on behind a comma.
             adding = end < text.Length && text[end] is ',' or '(' && added <= words.Count;
@@ -43,8 +44,8 @@ internal static class NamedFoods
     /// <summary>Whether what the words at a place name is a tool, a taste or a likeness, by the words behind.</summary>
     public static bool IsNoFood(string text, int at)
     {
-        var words = WordsOf(text, at, ClauseEnd(text, at));
-        for (int i = 1; i < words.Count && i <= LongestName; i++)
+        var words = WordsOf(text, at, ClauseEnd(text, at), LongestName + 1);
+        for (int i = 1; i < words.Count; i++)
         {
             if (TextWords.IsNoFood(words[i].Word)) return true;
             if (TextWords.IsPlacing(words[i].Word)) return false;
@@ -61,37 +62,49 @@ internal static class NamedFoods
         return end < 0 ? text.Length : end;
     }
 
-    private static void Look(string text, List<(string Word, int At)> words, int firstAdded, LinkedBook book, ProfileSet profiles, List<(string, IReadOnlyList<string>)> found)
+    private static void Look(string text, List<(string Word, int At)> words, int firstAdded, LinkedBook book, ProfileSet profiles, HashSet<string> ids, List<(string, IReadOnlyList<string>)> found)
     {
-        var foods = new HashSet<int>();
-        for (int i = 0; i < words.Count; i++)
+        // A clause is all about foods as long as each word is one, or only says how it is.
+        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false;
+        for (int i = 0; i < words.Count;)
         {
-            for (int length = Math.Min(LongestName, words.Count - i); length > 0; length--)
+            int length = FoodAt(words, i, book, profiles, out string id, out var tokens), behind = i + Math.Max(1, length);
+            if (length == 0) isAboutFoods &= TextWords.IsDescribing(words[i].Word);
+            else if (tokens.Count > 0 && !isRuledOut)
             {
-                string id = string.Join("-", words.Skip(i).Take(length).Select(static w => w.Word)).ToLowerInvariant();
-                if (TokensOf(id, book, profiles) is not { } tokens) continue;
-                bool added = i >= firstAdded ? !IsCompared(words, i, length) : IsAllThatIsSaid(words, foods, i, length);
-                if (tokens.Count > 0 && added && !Phrases.IsDenied(text, words[i].At, words[i + length - 1].At + words[i + length - 1].Word.Length) && !IsRuledOut(words, i)) found.Add((id, tokens));
-                foods.UnionWith(Enumerable.Range(i, length));
-                i += length - 1;
-                break;
+                bool added = i >= firstAdded ? !IsCompared(words, i, length) : isAboutFoods && (behind == words.Count || TextWords.IsPlacing(words[behind].Word));
+                if (added && !Phrases.IsDenied(text, words[i].At, words[behind - 1].At + words[behind - 1].Word.Length) && ids.Add(id)) found.Add((id, tokens));
             }
+
+            for (; i < behind; i++) isRuledOut |= TextWords.RulingOut.Contains(words[i].Word, StringComparer.OrdinalIgnoreCase);
         }
+    }
+
+    /// <summary>How many words from one on name an item or an allergen, the longest name first; 0 where they name neither.</summary>
+    private static int FoodAt(List<(string Word, int At)> words, int at, LinkedBook book, ProfileSet profiles, out string id, out IReadOnlyList<string> tokens)
+    {
+        for (int length = Math.Min(LongestName, words.Count - at); length > 0; length--)
+        {
+            id = words[at].Word;
+            for (int i = 1; i < length; i++) id += "-" + words[at + i].Word;
+            id = id.ToLowerInvariant();
+            if (TokensOf(id, book, profiles) is not { } brought) continue;
+            tokens = brought;
+            return length;
+        }
+
+        (id, tokens) = ("", []);
+        return 0;
     }
 
     /// <summary>What some words bring: those of an item, or of an allergen; <see langword="null"/> where they name neither.</summary>
     private static IReadOnlyList<string>? TokensOf(string id, LinkedBook book, ProfileSet profiles)
     {
-        foreach (string one in new[] { id, id.TrimEnd('s') })
-        {
-            if (one.Length <= 2) continue;
-            if (AllergenTable.TokensOf(one) is { Count: > 0 } tokens) return tokens;
-            if (book.Resolve(one) is not { } item) continue;
-            if (item.File is Recipe recipe) return [.. profiles.Of(recipe).Allergens.Contained(book.Settings)];
-            return profiles.MaterialOf(item.Id)?.Ingredient?.Allergens is { } stated ? [.. AllergenProfile.TokensOf(stated, book.Settings)] : [];
-        }
-
-        return null;
+        if (id.Length <= 2) return null;
+        if (AllergenTable.TokensOf(id) is { Count: > 0 } tokens) return tokens;
+        if (book.Resolve(id) is not { } item) return id[id.Length - 1] == 's' ? TokensOf(id.TrimEnd('s'), book, profiles) : null;
+        if (item.File is Recipe recipe) return [.. profiles.Of(recipe).Allergens.Contained(book.Settings)];
+        return profiles.MaterialOf(item.Id)?.Ingredient?.Allergens is { } stated ? [.. AllergenProfile.TokensOf(stated, book.Settings)] : [];
     }
 
     /// <summary>The word behind the first word of adding; beyond all words where there is none.</summary>
@@ -101,12 +114,25 @@ internal static class NamedFoods
         {
             foreach (string adding in TextWords.Adding)
             {
-                int length = 1 + adding.Count(static c => c == ' ');
-                if (i + length <= words.Count && string.Equals(string.Join(" ", words.Skip(i).Take(length).Select(static w => w.Word)), adding, StringComparison.OrdinalIgnoreCase)) return i + length;
+                int behind = Behind(words, i, adding);
+                if (behind > 0) return behind;
             }
         }
 
         return int.MaxValue;
+    }
+
+    /// <summary>The word behind a phrase that stands at a word; 0 where it does not.</summary>
+    private static int Behind(List<(string Word, int At)> words, int at, string phrase)
+    {
+        for (int from = 0; from < phrase.Length; at++)
+        {
+            int space = phrase.IndexOf(' ', from), length = (space < 0 ? phrase.Length : space) - from;
+            if (at == words.Count || words[at].Word.Length != length || string.Compare(words[at].Word, 0, phrase, from, length, StringComparison.OrdinalIgnoreCase) != 0) return 0;
+            from += length + 1;
+        }
+
+        return at;
     }
 
     private static bool IsCompared(List<(string Word, int At)> words, int at, int length)
@@ -120,22 +146,10 @@ internal static class NamedFoods
         return false;
     }
 
-    private static bool IsAllThatIsSaid(List<(string Word, int At)> words, HashSet<int> foods, int at, int length)
-    {
-        for (int i = 0; i < words.Count; i++)
-        {
-            if (TextWords.IsNoFood(words[i].Word) || (i < at && !foods.Contains(i) && !TextWords.IsDescribing(words[i].Word))) return false;
-        }
-
-        return at + length == words.Count || TextWords.IsPlacing(words[at + length].Word);
-    }
-
-    private static bool IsRuledOut(List<(string Word, int At)> words, int at) => words.Take(at).Any(static w => TextWords.RulingOut.Contains(w.Word, StringComparer.OrdinalIgnoreCase));
-
-    private static List<(string Word, int At)> WordsOf(string text, int from, int end)
+    private static List<(string Word, int At)> WordsOf(string text, int from, int end, int most = int.MaxValue)
     {
         var words = new List<(string, int)>();
-        for (int i = from; i < end; i++)
+        for (int i = from; i < end && words.Count < most; i++)
         {
             if (!char.IsLetterOrDigit(text[i])) continue;
             int start = i;

@@ -35,9 +35,11 @@ internal sealed partial class PartOnlyInText : RecipeRule
     private static void Read(RecipeContext context, Given<string> text, string path)
     {
         List<string>? told = null, brought = null;
+        var clause = default(Clause);
         foreach (var (from, to, at, spoken) in Places(text.Value))
         {
-            if (Phrases.IsDenied(text.Value, from, to) || IsRuledOut(text.Value, from)) continue;
+            clause = clause.Holds(from) ? clause : Clause.At(text.Value, from);
+            if (Phrases.IsDenied(text.Value, from, to) || clause.RuledOutFrom <= from) continue;
             string id;
             List<string> brings;
             if (AmountsInText.ItemNamed(context.Book, text.Value, at) is { } item)
@@ -49,7 +51,8 @@ internal sealed partial class PartOnlyInText : RecipeRule
             else
             {
                 // What is no item may be a poison all the same.
-                if (HazardNames.InName(ClauseFrom(text.Value, at), static h => h.IsPoison || h.IsDeadly || h.IsNotFood || h.IsNamedInProse || h.Kind is "process" or "botanical") is not { } named || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id)) continue;
+                clause = clause.Holds(at) ? clause : Clause.At(text.Value, at);
+                if (clause.NamedIn(text.Value, at, static h => h.IsPoison || h.IsDeadly || h.IsNotFood || h.IsNamedInProse || h.Kind is "process" or "botanical") is not { } named || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id)) continue;
                 id = named.Hazard.Id;
                 brings = [named.Hazard.Name];
             }
@@ -91,20 +94,37 @@ internal sealed partial class PartOnlyInText : RecipeRule
             && !allergens.Contained(settings).Contains(token) && !allergens.Possible(settings).Contains(token);
     }
 
-    /// <summary>Whether the clause rules out what it names: "do not finish with cream", "in place of cream".</summary>
-    private static bool IsRuledOut(string text, int at)
+    /// <summary>A clause of a text: what is asked of it is worked out once, however often it says "add".</summary>
+    private struct Clause
     {
-        int from = at;
-        while (from > 0 && text[from - 1] is not ('.' or ';' or ':' or '!' or '?' or ',')) from--;
-        return Phrases.HasAny(text.Substring(from, at - from), TextWords.RulingOut);
-    }
+        private static readonly char[] Ends = ['.', ';', ':', '!', '?', ','];
 
-    /// <summary>The words from a place to the end of their clause.</summary>
-    private static string ClauseFrom(string text, int at)
-    {
-        int end = at;
-        while (end < text.Length && text[end] is not ('.' or ';' or ':' or '!' or '?' or ',' or '(')) end++;
-        return text.Substring(at, end - at);
+        private int from;
+        private int to;
+        private int quietFrom;
+        private int quietTo;
+
+        /// <summary>From where on it rules out what it names: "do not finish with cream", "in place of cream".</summary>
+        public int RuledOutFrom { get; private set; }
+
+        public static Clause At(string text, int at)
+        {
+            int from = at == 0 ? 0 : text.LastIndexOfAny(Ends, at - 1) + 1, end = text.IndexOfAny(Ends, at);
+            int to = end < 0 ? text.Length : end;
+            return new Clause { from = from, to = to, RuledOutFrom = Phrases.FirstEnd(text, from, to, TextWords.RulingOut) };
+        }
+
+        public readonly bool Holds(int at) => at >= from && at < to;
+
+        /// <summary>The first hazard that is named from a place to the end of the clause, or to a bracket.</summary>
+        public NamedHazard? NamedIn(string text, int at, Func<Hazard, bool> isSuch)
+        {
+            if ((at >= quietFrom && at < quietTo) || at >= to) return null;
+            int bracket = text.IndexOf('(', at, to - at), end = bracket < 0 ? to : bracket;
+            var named = HazardNames.InName(text, at, end, isSuch);
+            if (named is null) (quietFrom, quietTo) = (at, end);
+            return named;
+        }
     }
 
     /// <summary>Where in a text something may be named as added: behind an amount, and behind a word of adding.</summary>
