@@ -19,6 +19,7 @@ internal static class TextWords
         Endings = endings;
         Adding = [.. Words["adding"]];
         RulingOut = [.. Words["rulingOut"]];
+        Restoring = [.. Words["restoring"]];
     }
 
     /// <summary>What stands before a thing that is added.</summary>
@@ -26,6 +27,15 @@ internal static class TextWords
 
     /// <summary>What takes a thing out that is named.</summary>
     public static FixedList<string> RulingOut { get; }
+
+    /// <summary>What ends or takes back a ruling out before it: "no sugar but cream", "don't forget the cream".</summary>
+    public static FixedList<string> Restoring { get; }
+
+    /// <summary>Whether a thing is ruled out behind a word, if one before it was.</summary>
+    public static bool RulesOut(string word, bool before) => before ? !Words["restoring"].Contains(word) : Words["rulingOut"].Contains(word);
+
+    /// <summary>Whether a word joins the last thing of a list that a denial opened: "no milk, cream or nuts".</summary>
+    public static bool IsJoining(string word) => Words["joining"].Contains(word);
 
     /// <summary>Whether a word may stand between, and says nothing.</summary>
     public static bool IsFiller(string word) => Words["filler"].Contains(word);

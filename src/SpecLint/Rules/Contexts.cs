@@ -158,10 +158,13 @@ public sealed class RecipeContext : FileContext
     }
 
     /// <summary>JSON path of a step: its verb and which one of that verb it is.</summary>
-    public string PathOf(Step step)
+    public string PathOf(Step step) => PathOf(Recipe, step);
+
+    /// <summary>JSON path of a step of a recipe.</summary>
+    internal static string PathOf(Recipe recipe, Step step)
     {
         int nth = 1;
-        foreach (var other in Recipe.Method)
+        foreach (var other in recipe.Method)
         {
             if (other == step) break;
             if (step.Do.IsGiven && other.Written == step.Written) nth++;

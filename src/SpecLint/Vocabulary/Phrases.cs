@@ -3,9 +3,26 @@ namespace SpecLint.Vocabulary;
 /// <summary>Looks for words and phrases in what people write: whole words, any case.</summary>
 internal static class Phrases
 {
-    private static readonly string[] Negators = ["no", "not", "never", "without", "avoid", "unlike", "isn't", "don't", "free from", "free of", "instead of", "rather than", "mistaken for", "confused with", "confuse with", "mistake for", "look-alike of", "looks like", "resembles"];
+    private static readonly FixedList<string> Denying, Nones;
+    private static readonly HashSet<string> Between = new(StringComparer.OrdinalIgnoreCase);
 
-    private static readonly HashSet<string> Fillers = new(StringComparer.OrdinalIgnoreCase) { "any", "a", "an", "the", "use", "using", "add", "of", "from", "contain", "contains", "containing", "it", "is", "with", "for", "be", "put", "serve", "serving" };
+    static Phrases()
+    {
+        List<string> denying = [], nones = [];
+        using var document = Tables.Open("denial-words");
+        foreach (var row in Tables.Rows(document))
+        {
+            switch (row.Text("role"))
+            {
+                case "denying": denying.AddRange(row.Texts("words")); break;
+                case "none": nones.AddRange(row.Texts("words")); break;
+                default: Between.UnionWith(row.Texts("words")); break;
+            }
+        }
+
+        Denying = FixedList.Of(denying);
+        Nones = FixedList.Of(nones);
+    }
 
     /// <summary>Whether a text holds a phrase as whole words; its last word may stand in the plural.</summary>
     public static bool Has(string text, string phrase) => HasAsWritten(text, phrase)
@@ -65,29 +82,52 @@ internal static class Phrases
     public static bool MayBeSame(string a, int inA, string b, int inB) =>
         inA < 0 || inB < 0 || inA >= a.Length || inB >= b.Length || a[inA] > 127 || b[inB] > 127 || (a[inA] | 0x20) == (b[inB] | 0x20);
 
-    /// <summary>Whether a text denies what it names from one place to another: "no foxglove", "foxglove-free", "instead of foxglove".</summary>
+    /// <summary>
+    /// Whether a text denies what it names from one place to another: "no foxglove", "foxglove-free", "instead of foxglove",
+    /// "foxglove: none"; a denial of a denial ("never without foxglove") is none.
+    /// </summary>
     public static bool IsDenied(string text, int start, int end)
     {
         if (end < text.Length && text[end] is '-' or ' ' && string.Compare(text, end + 1, "free", 0, 4, StringComparison.OrdinalIgnoreCase) == 0 && !(end + 5 < text.Length && char.IsLetter(text[end + 5]))) return true;
+        return IsDeniedBefore(text, start) || IsNoneBehind(text, end);
+    }
 
-        // What stands before it in its clause, small words left out: does that end in a denial?
-        int at = start;
+    /// <summary>Whether what stands before a place in its clause, small words left out, ends in a denial.</summary>
+    private static bool IsDeniedBefore(string text, int at)
+    {
         while (true)
         {
             while (at > 0 && char.IsWhiteSpace(text[at - 1])) at--;
-            if (at == 0 || text[at - 1] is '.' or ';' or ':' or '!' or '?' or ',') return false;
-            foreach (string negator in Negators)
+            if (at == 0 || IsClauseEnd(text[at - 1])) return false;
+            for (int i = 0; i < Denying.Count; i++)
             {
-                int from = at - negator.Length;
-                if (from >= 0 && StartsAt(text, from, negator)) return true;
+                int from = at - Denying[i].Length;
+                if (from >= 0 && StartsAt(text, from, Denying[i])) return !IsDeniedBefore(text, from);
             }
 
             int word = at;
             while (word > 0 && char.IsLetterOrDigit(text[word - 1])) word--;
-            if (word == at || !Fillers.Contains(text.Substring(word, at - word))) return false;
+            if (word == at || !Between.Contains(text.Substring(word, at - word))) return false;
             at = word;
         }
     }
+
+    /// <summary>Whether a mark stands at a place, and behind it nothing but that there is none.</summary>
+    private static bool IsNoneBehind(string text, int at)
+    {
+        if (at >= text.Length || text[at] is not (':' or '?' or '-' or '=')) return false;
+        do at++;
+        while (at < text.Length && char.IsWhiteSpace(text[at]));
+        for (int i = 0; i < Nones.Count; i++)
+        {
+            int end = at + Nones[i].Length;
+            if (StartsAt(text, at, Nones[i]) && (end == text.Length || IsClauseEnd(text[end]))) return true;
+        }
+
+        return false;
+    }
+
+    private static bool IsClauseEnd(char c) => c is '.' or ';' or ':' or '!' or '?' or ',';
 
     /// <summary>Where the first of some phrases ends that stands as whole words between two places of a text; beyond all text where none does.</summary>
     public static int FirstEnd(string text, int from, int to, IReadOnlyList<string> phrases)

@@ -39,7 +39,7 @@ internal sealed partial class MenuClaimFalse : MenuRule
     {
         foreach (var own in Claims.Of(recipe, context.Book))
         {
-            if (own.Claim.Meaning.Kind == meaning.Kind && own.Claim.Meaning.Tokens.SequenceEqual(meaning.Tokens) && (meaning.Kind != ClaimKind.Ingredient || own.Claim.Meaning.What == meaning.What)) return true;
+            if (own.Of is null && own.Claim.Meaning.Kind == meaning.Kind && own.Claim.Meaning.Tokens.SequenceEqual(meaning.Tokens) && (meaning.Kind != ClaimKind.Ingredient || own.Claim.Meaning.What == meaning.What)) return true;
         }
 
         return false;

@@ -67,7 +67,7 @@ internal sealed class ClaimReader
             do end = text.IndexOfAny(SentenceEnds, end) is >= 0 and int at ? at + 1 : text.Length;
             while (end < text.Length && text[end - 1] != '\n' && text[end] != ' ');
             var reader = new ClaimReader(text.Substring(from, end - from), ClaimPlace.Anywhere, book, isNote: true);
-            if (!reader.words.Exists(ClaimForms.IsInstead))
+            if (!reader.IsOfAnother())
             {
                 reader.Read();
                 claims.AddRange(reader.claims);
@@ -77,6 +77,19 @@ internal sealed class ClaimReader
         }
 
         return claims;
+    }
+
+    /// <summary>Whether a sentence tells how another drink is made of this one; "we use no milk" tells of this one.</summary>
+    private bool IsOfAnother()
+    {
+        for (int at = 0; at < words.Count;)
+        {
+            int negation = Negation(at, out _);
+            if (negation < 2 && ClaimForms.IsInstead(words[at])) return true;
+            at += Math.Max(1, negation);
+        }
+
+        return false;
     }
 
     private void Read()

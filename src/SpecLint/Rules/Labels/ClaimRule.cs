@@ -21,7 +21,7 @@ internal abstract class ClaimRule : RecipeRule
         foreach (var placed in context.Claims)
         {
             var claim = placed.Claim;
-            if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile) is not { } verdict) continue;
+            if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile, placed.Of) is not { } verdict) continue;
             context.Report(new(Info)
             {
                 AskedLevel = Lowest(placed.Capped(verdict.Cap), verdict.Answer == Answer.Broken ? Info.Level : UnshownLevel),

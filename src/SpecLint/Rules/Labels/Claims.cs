@@ -17,6 +17,9 @@ internal readonly record struct PlacedClaim(ReadClaim Claim, Given<string> Text,
     /// <summary>Whether it stands in a note, which only the staff reads: they answer guests by it.</summary>
     public bool IsNote { get; init; }
 
+    /// <summary>The line on which it stands, of which alone it speaks; <see langword="null"/> where it speaks of all.</summary>
+    public Line? Of { get; init; }
+
     /// <summary>The highest level of a finding about it: what a note means is less sure than what a guest is told.</summary>
     /// <param name="law">The highest level that the law behind it bears.</param>
     public Level? Capped(Level? law) => IsNote && law is not < Level.Warning ? Level.Warning : law;
@@ -63,7 +66,10 @@ internal static class Claims
     private static readonly FixedList<string> GlutenTokens = ["wheat", "barley", "rye", "oats"];
     private static readonly FixedList<string> MilkTokens = ["milk"];
 
-    /// <summary>The claims of a recipe: its list of claims, its name, what it tells the guest, and its notes.</summary>
+    /// <summary>
+    /// The claims of a recipe: its list of claims, its name, what it tells the guest, and its notes, those of its steps and of its
+    /// lines; what is said on a line is said of that line.
+    /// </summary>
     public static FixedList<PlacedClaim> Of(Recipe recipe, LinkedBook book)
     {
         List<PlacedClaim>? claims = null;
@@ -75,6 +81,16 @@ internal static class Claims
         }
 
         AddNotes(ref claims, recipe.Notes, "notes", book);
+        foreach (var step in recipe.Method)
+        {
+            if (step.Note.IsGiven && ClaimReader.MayHold(step.Note.Value)) AddNote(ref claims, step.Note, RecipeContext.PathOf(recipe, step) + ".note", null, book);
+        }
+
+        foreach (var line in LinkedBook.LinesOf(recipe))
+        {
+            if (line.Note.IsGiven && ClaimReader.MayHold(line.Note.Value)) AddNote(ref claims, line.Note, RecipeContext.PathOf(line, "note"), line, book);
+        }
+
         AddUnread(ref claims, recipe, recipe.Declares?.Span ?? default, book);
         return claims is null ? [] : FixedList.Of(claims);
     }
@@ -104,10 +120,13 @@ internal static class Claims
     {
         for (int i = 0; i < notes.Count; i++)
         {
-            if (!notes[i].IsGiven || !ClaimReader.MayHold(notes[i].Value)) continue;
-            foreach (var claim in ClaimReader.ReadNote(notes[i].Value, book))
-                (claims ??= []).Add(new PlacedClaim(claim, notes[i], notes.Count == 1 ? path : $"{path}[{i + 1}]", -1) { IsNote = true });
+            if (notes[i].IsGiven && ClaimReader.MayHold(notes[i].Value)) AddNote(ref claims, notes[i], notes.Count == 1 ? path : $"{path}[{i + 1}]", null, book);
         }
+    }
+
+    private static void AddNote(ref List<PlacedClaim>? claims, Given<string> note, string path, Line? of, LinkedBook book)
+    {
+        foreach (var claim in ClaimReader.ReadNote(note.Value, book)) (claims ??= []).Add(new PlacedClaim(claim, note, path, -1) { IsNote = true, Of = of });
     }
 
     /// <summary>Claims that are no single words, so that their list has a finding and was not read: "nut safe" for "nut-safe".</summary>
@@ -131,15 +150,20 @@ internal static class Claims
     }
 
     /// <summary>What became of a claim; <see langword="null"/> where it holds, or nothing can be said.</summary>
-    public static ClaimVerdict? Judge(ClaimMeaning claim, BookContext context, RecipeProfile profile)
+    /// <param name="claim">What is claimed.</param>
+    /// <param name="context">What is checked.</param>
+    /// <param name="profile">The recipe that it is claimed of.</param>
+    /// <param name="of">The line that it is claimed of alone; <see langword="null"/> where it is claimed of all.</param>
+    public static ClaimVerdict? Judge(ClaimMeaning claim, BookContext context, RecipeProfile profile, Line? of = null)
     {
         var settings = context.Settings;
+        if (of is not null && claim.Kind is not (ClaimKind.Vegan or ClaimKind.Vegetarian or ClaimKind.GlutenFree or ClaimKind.DairyFree or ClaimKind.Allergens or ClaimKind.Animals)) return null;
         return claim.Kind switch
         {
-            ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true),
-            ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false),
-            ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten"),
-            ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk"),
+            ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true, of),
+            ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false, of),
+            ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten", of),
+            ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk", of),
             ClaimKind.LactoseFree => LactoseFree(profile, settings),
             ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
             ClaimKind.NonAlcoholic => Strength(profile, settings, NonAlcoholic, AlcoholFreeElsewhere, "non-alcoholic"),
@@ -149,15 +173,16 @@ internal static class Claims
             ClaimKind.LowSugar => Sugar(profile, settings, LowSugars),
             ClaimKind.NoAddedSugar => NoSugarAdded(profile, settings),
             ClaimKind.CaffeineFree => CaffeineFree(profile),
-            ClaimKind.Allergens => Without(profile, claim.Tokens, FreeFromLaw, claim.What),
-            ClaimKind.Animals => OfAnimals(profile, claim.Tokens, claim.What),
+            ClaimKind.Allergens => Without(profile, claim.Tokens, FreeFromLaw, claim.What, of),
+            ClaimKind.Animals => OfAnimals(profile, claim.Tokens, claim.What, of),
             ClaimKind.Ingredient => OfIngredient(context, profile, claim.What),
             _ => null,
         };
     }
 
     /// <summary>A part that resolves to nothing, here or in a preparation: it may be anything.</summary>
-    private static Part? Unresolved(RecipeProfile profile) => profile.Unresolved;
+    private static Part? Unresolved(RecipeProfile profile, Line? of = null) =>
+        of is null ? profile.Unresolved : profile.Unresolved is null ? null : profile.Parts.FirstOrDefault(p => p.Line == of && (p.Item is null || (p.Item.File is Recipe recipe && profile.Set.Of(recipe).Unresolved is not null)));
 
     private static string NameOf(Part part) => part.Line.Item.Or("a line without an item");
 
@@ -173,17 +198,18 @@ internal static class Claims
         return new ClaimVerdict(Answer.NotShown, "its caffeine is not known", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("caffeine", caffeine.OpenBecause ?? "not known")]);
     }
 
-    private static ClaimVerdict? OfAnimals(RecipeProfile profile, FixedList<string> animals, string what)
+    private static ClaimVerdict? OfAnimals(RecipeProfile profile, FixedList<string> animals, string what, Line? of)
     {
         TreeLeaf? open = null;
         foreach (var leaf in RecipeTree.Of(profile))
         {
+            if (of is not null && leaf.Part.Line != of) continue;
             string origin = AnimalOf(leaf.Ingredient);
             if (animals.Contains(origin)) return new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` comes from {Beast(origin)}{Via(leaf)}", FreeFromLaw.Source, FreeFromLaw.LevelCap, leaf, [Proof.Of("animal", origin)]);
             if (origin == "unknown") open ??= leaf;
         }
 
-        if (Unresolved(profile) is { } part) return NotKnown(part, what, FreeFromLaw);
+        if (Unresolved(profile, of) is { } part) return NotKnown(part, what, FreeFromLaw);
         return open is { } unknown
             ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` comes from animals is not known{Via(unknown)}", FreeFromLaw.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
             : null;
@@ -208,11 +234,12 @@ internal static class Claims
             : null;
     }
 
-    private static ClaimVerdict? Origin(RecipeProfile profile, LabelRule law, bool vegan)
+    private static ClaimVerdict? Origin(RecipeProfile profile, LabelRule law, bool vegan, Line? of)
     {
         TreeLeaf? open = null;
         foreach (var leaf in RecipeTree.Of(profile))
         {
+            if (of is not null && leaf.Part.Line != of) continue;
             switch (AnimalOf(leaf.Ingredient))
             {
                 case "none":
@@ -227,18 +254,18 @@ internal static class Claims
             }
         }
 
-        if (Unresolved(profile) is { } part) return NotKnown(part, "animal product", law);
+        if (Unresolved(profile, of) is { } part) return NotKnown(part, "animal product", law);
         return open is { } unknown
             ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` comes from animals or is fined with egg, milk or fish is not known{Via(unknown)}", law.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
             : null;
     }
 
-    private static ClaimVerdict? Without(RecipeProfile profile, FixedList<string> tokens, LabelRule law, string what)
+    private static ClaimVerdict? Without(RecipeProfile profile, FixedList<string> tokens, LabelRule law, string what, Line? of = null)
     {
         AllergenOrigin? open = null, recalled = null;
         foreach (var origin in profile.Allergens.Origins)
         {
-            if (!tokens.Contains(origin.Token)) continue;
+            if (!tokens.Contains(origin.Token) || (of is not null && origin.Part.Line != of)) continue;
 
             // What a law exempts in a thing that only may hold it (glucose syrup of wheat) is not held against it there.
             if (!origin.Certain && profile.Set.Book.Settings.Jurisdictions.All(j => !origin.CountsIn(j))) continue;
@@ -256,8 +283,8 @@ internal static class Claims
 
         if (open is null)
         {
-            if (Unresolved(profile) is { } part) return NotKnown(part, what, law);
-            foreach (var unknown in profile.Allergens.Unknown)
+            if (Unresolved(profile, of) is { } part) return NotKnown(part, what, law);
+            if (profile.Allergens.Unknown.FirstOrDefault(u => of is null || u.Part.Line == of) is { } unknown)
                 return new ClaimVerdict(Answer.NotShown, $"the allergens of `{unknown.Through[unknown.Through.Count - 1]}` are not known, so it cannot be called free from {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", string.Join(" > ", unknown.Through))]) { Line = unknown.Part };
             return null;
         }

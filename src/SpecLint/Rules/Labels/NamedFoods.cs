@@ -25,13 +25,16 @@ internal static class NamedFoods
     {
         var found = new List<(string, IReadOnlyList<string>)>();
         var ids = new HashSet<string>(StringComparer.Ordinal);
-        bool adding = false;
+        bool adding = false, denied = false;
         for (int from = 0; from < text.Length;)
         {
             int end = ClauseEnd(text, from);
             var words = WordsOf(text, from, end);
             int added = adding ? 0 : FirstAdded(words);
-            Look(text, words, added, book, profiles, ids, found);
+
+            // So does a list of what is denied, as far as its last thing is joined to it.
+            denied = (denied && IsRestOfList(text, from, book, profiles)) || Look(text, words, added, book, profiles, ids, found);
+            denied &= end < text.Length && text[end] == ',';
 
             // A list of what is added goes on behind a comma.
             adding = end < text.Length && text[end] is ',' or '(' && added <= words.Count;
@@ -62,22 +65,51 @@ internal static class NamedFoods
         return end < 0 ? text.Length : end;
     }
 
-    private static void Look(string text, List<(string Word, int At)> words, int firstAdded, LinkedBook book, ProfileSet profiles, HashSet<string> ids, List<(string, IReadOnlyList<string>)> found)
+    /// <summary>Whether some clauses from a place on are a list of foods whose last is joined by "or": all that is denied.</summary>
+    private static bool IsRestOfList(string text, int from, LinkedBook book, ProfileSet profiles)
+    {
+        while (from < text.Length)
+        {
+            int end = ClauseEnd(text, from);
+            var words = WordsOf(text, from, end);
+            bool joins = words.Exists(static w => TextWords.IsJoining(w.Word));
+            for (int i = 0; i < words.Count;)
+            {
+                int length = FoodAt(words, i, book, profiles, out _, out _);
+                if (length == 0 && !TextWords.IsDescribing(words[i].Word) && !TextWords.IsJoining(words[i].Word)) return false;
+                i += Math.Max(1, length);
+            }
+
+            if (joins || words.Count == 0 || end >= text.Length || text[end] != ',') return joins;
+            from = end + 1;
+        }
+
+        return false;
+    }
+
+    /// <summary>Adds the foods of a clause; whether its last is denied.</summary>
+    private static bool Look(string text, List<(string Word, int At)> words, int firstAdded, LinkedBook book, ProfileSet profiles, HashSet<string> ids, List<(string, IReadOnlyList<string>)> found)
     {
         // A clause is all about foods as long as each word is one, or only says how it is.
-        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false;
+        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false, isDenied = false;
         for (int i = 0; i < words.Count;)
         {
             int length = FoodAt(words, i, book, profiles, out string id, out var tokens), behind = i + Math.Max(1, length);
-            if (length == 0) isAboutFoods &= TextWords.IsDescribing(words[i].Word);
-            else if (tokens.Count > 0 && !isRuledOut)
+            if (length == 0)
+            {
+                isAboutFoods &= TextWords.IsDescribing(words[i].Word);
+            }
+            else if (tokens.Count > 0)
             {
                 bool added = i >= firstAdded ? !IsCompared(words, i, length) : isAboutFoods && (behind == words.Count || TextWords.IsPlacing(words[behind].Word));
-                if (added && !Phrases.IsDenied(text, words[i].At, words[behind - 1].At + words[behind - 1].Word.Length) && ids.Add(id)) found.Add((id, tokens));
+                isDenied = isRuledOut || Phrases.IsDenied(text, words[i].At, words[behind - 1].At + words[behind - 1].Word.Length);
+                if (added && !isDenied && ids.Add(id)) found.Add((id, tokens));
             }
 
-            for (; i < behind; i++) isRuledOut |= TextWords.RulingOut.Contains(words[i].Word, StringComparer.OrdinalIgnoreCase);
+            for (; i < behind; i++) isRuledOut = TextWords.RulesOut(words[i].Word, isRuledOut);
         }
+
+        return isDenied;
     }
 
     /// <summary>How many words from one on name an item or an allergen, the longest name first; 0 where they name neither.</summary>

@@ -39,7 +39,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         foreach (var (from, to, at, spoken) in Places(text.Value))
         {
             clause = clause.Holds(from) ? clause : Clause.At(text.Value, from);
-            if (Phrases.IsDenied(text.Value, from, to) || clause.RuledOutFrom <= from) continue;
+            if (Phrases.IsDenied(text.Value, from, to) || clause.RulesOut(from)) continue;
             string id;
             List<string> brings;
             if (AmountsInText.ItemNamed(context.Book, text.Value, at) is { } item)
@@ -104,14 +104,18 @@ internal sealed partial class PartOnlyInText : RecipeRule
         private int quietFrom;
         private int quietTo;
 
-        /// <summary>From where on it rules out what it names: "do not finish with cream", "in place of cream".</summary>
-        public int RuledOutFrom { get; private set; }
+        private int ruledOutFrom;
+        private int restoredFrom;
+
+        /// <summary>Whether it rules out what it names at a place: "do not finish with cream", "in place of cream".</summary>
+        public readonly bool RulesOut(int at) => ruledOutFrom <= at && restoredFrom > at;
 
         public static Clause At(string text, int at)
         {
             int from = at == 0 ? 0 : text.LastIndexOfAny(Ends, at - 1) + 1, end = text.IndexOfAny(Ends, at);
             int to = end < 0 ? text.Length : end;
-            return new Clause { from = from, to = to, RuledOutFrom = Phrases.FirstEnd(text, from, to, TextWords.RulingOut) };
+            int ruledOut = Phrases.FirstEnd(text, from, to, TextWords.RulingOut);
+            return new Clause { from = from, to = to, ruledOutFrom = ruledOut, restoredFrom = ruledOut < to ? Phrases.FirstEnd(text, ruledOut, to, TextWords.Restoring) : int.MaxValue };
         }
 
         public readonly bool Holds(int at) => at >= from && at < to;
@@ -200,6 +204,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         {
             if (of.Of(Component.Ethanol) > Guards.TextEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
             if (of.MayHoldCaffeine && (spoken || !profile.Parts.Any(static p => p.Material is { MayHoldCaffeine: true }))) brings.Add("caffeine");
+            if (of.Ingredient is { } bottled && bottled.Values.TryGetValue("quinine", out var quinine) && quinine.High > 0 && !RecipeTree.Of(profile).Any(static l => l.Ingredient.Values.ContainsKey("quinine"))) brings.Add("quinine");
             if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0)) brings.Add("a preservative");
         }
 
