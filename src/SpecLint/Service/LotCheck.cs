@@ -188,7 +188,7 @@ public sealed class LotCheck
             return;
         }
 
-        if (life.NeedsCold && celsius > limit.Value)
+        if (life.NeedsCold && StoredTooWarm.IsTooWarm(celsius, settings))
         {
             reasons.Add($"it stands at {Say.Number(celsius, 1)} °C, over {Say.Number(limit.Value, 0)} °C ({limit.Source})");
             ThrowAway = true;
