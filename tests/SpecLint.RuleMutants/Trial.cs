@@ -18,7 +18,7 @@ internal sealed class Trial : AssemblyLoadContext
         tests = LoadFromAssemblyPath(Path.Combine(folder, "SpecLint.Tests.dll"));
     }
 
-    /// <summary>The five properties; worse conditions as single steps and as ladders over the limits.</summary>
+    /// <summary>The five properties; worse conditions as single steps and as ladders over the limits, agreement of verbs, of dates and of words.</summary>
     public static IReadOnlyList<(string Type, string Test)> Properties { get; } =
     [
         ("SpecLint.Tests.Properties.KnowledgeTests", "Worse_conditions_never_remove_or_lower_a_harm_finding"),
@@ -26,6 +26,9 @@ internal sealed class Trial : AssemblyLoadContext
         ("SpecLint.Tests.Properties.KnowledgeTests", "Less_knowledge_never_removes_a_harm_finding"),
         ("SpecLint.Tests.Properties.DisguiseTests", "No_disguise_hides_an_allergen_or_a_hazard"),
         ("SpecLint.Tests.Properties.AgreementTests", "No_verb_allows_what_check_forbids"),
+        ("SpecLint.Tests.Properties.LotDateTests", "A_lot_lasts_as_long_as_the_verdict_on_its_recipe_says"),
+        ("SpecLint.Tests.Properties.WordsTests", "No_word_stands_against_the_facts"),
+        ("SpecLint.Tests.Properties.WordsTests", "A_list_of_allergens_that_lacks_one_is_found_to_lack_it"),
         ("SpecLint.Tests.Properties.CorrectionHarmTests", "No_correction_adds_an_allergen_or_a_harm_finding"),
     ];
 
@@ -43,6 +46,9 @@ internal sealed class Trial : AssemblyLoadContext
 
     /// <summary>Which mutations such a library has reached; to be cleared by who reads it.</summary>
     public bool[] Reached => (bool[])library.GetType("SpecLint.MutantSwitch", throwOnError: true)!.GetField("Reached")!.GetValue(null)!;
+
+    /// <summary>Which harm finding that a seed expects it has not, or has beyond; <see langword="null"/> where all is as expected.</summary>
+    public string? Unlike(int book) => (string?)OfCorpus("UnlikeOf", book);
 
     /// <summary>The part of an answer that is about harm.</summary>
     public string Harm(string answer) => (string)OfCorpus("Harm", answer);

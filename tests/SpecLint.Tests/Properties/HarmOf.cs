@@ -9,7 +9,7 @@ namespace SpecLint.Tests.Properties;
 internal sealed class HarmOf
 {
     private readonly Dictionary<(string Subject, string Rule), Level> found = [];
-    private readonly HashSet<(string Subject, string Rule)> errors = [];
+    private readonly HashSet<(string Subject, string Rule, string Path)> errors = [];
     private readonly HashSet<(string Subject, string Rule, string Path, Answer Answer)> asked = [];
     private readonly HashSet<string> stocks;
 
@@ -21,7 +21,7 @@ internal sealed class HarmOf
         stocks = [.. result.Book.Stocks.Select(s => s.Id)];
         foreach (var finding in result.Findings.Flat())
         {
-            if (finding.Level == Level.Error) errors.Add((finding.Subject, finding.Rule.Id));
+            if (finding.Level == Level.Error) errors.Add((finding.Subject, finding.Rule.Id, finding.Path));
             if (!finding.Rule.Safety || finding.Caution is null || finding.Level < Level.Warning || only?.Invoke(finding) == false) continue;
             var key = (finding.Subject, finding.Rule.Id);
             asked.Add((finding.Subject, finding.Rule.Id, finding.Path, finding.Answer));

@@ -23,11 +23,17 @@ internal sealed record PropertyBook
     /// <summary>Where it comes from.</summary>
     public string Name { get; }
 
-    /// <summary>Harm findings that it must have as it is, at least at a level: by the page that it is from, or by what it holds.</summary>
-    public IReadOnlyList<(string Rule, Level Least)> Expected { get; init; } = [];
+    /// <summary>
+    /// Harm findings that it must have as it is: by the page that it is from, which tells no level (<see cref="Level.None"/>), or by
+    /// what it holds, with the highest level of the rule on it.
+    /// </summary>
+    public IReadOnlyList<(string Rule, Level Highest)> Expected { get; init; } = [];
 
     /// <summary>Whether these are all its harm findings, as on the page of a rule.</summary>
     public bool IsWhole { get; init; }
+
+    /// <summary>Each harm finding that its page marks, as <c>SL5005 on cream.prep.json</c>, sorted; <see langword="null"/> where it is from none.</summary>
+    public IReadOnlyList<string>? Places { get; init; }
 
     /// <summary>Its paths, sorted.</summary>
     public IReadOnlyCollection<string> Paths => files.Keys;

@@ -21,6 +21,19 @@ internal static class PropertyCorpus
     /// <summary>The answer on one book.</summary>
     public static string AnswerOf(int book) => Answer(book);
 
+    /// <summary>Which harm finding that a seed expects it has not, or has beyond; <see langword="null"/> where all is as expected.</summary>
+    public static string? UnlikeOf(int book)
+    {
+        try
+        {
+            return new PropertyCase(BookOf(book), null) { IsSeed = true }.Unlike(BookOf(book).Check());
+        }
+        catch (Exception fault)
+        {
+            return fault.GetType().Name;
+        }
+    }
+
     /// <summary>The part of an answer that is about harm.</summary>
     public static string Harm(string answer) => answer[..answer.IndexOf(Rest)];
 

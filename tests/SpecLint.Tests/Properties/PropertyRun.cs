@@ -22,12 +22,15 @@ internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
         if (!IsSeed) return null;
         var found = of.Findings.Flat().ToList();
         if (Book.IsWhole && found.Find(f => f.Rule.Safety && !Book.Expected.Any(e => e.Rule == f.Rule.Id)) is { } surplus) return $"the page of the seed shows no {surplus.Rule.Id}, and it has it as {surplus.Level}";
-        foreach (var (rule, least) in Book.Expected)
+        foreach (var (rule, level) in Book.Expected)
         {
-            if (!found.Exists(f => f.Rule.Id == rule && f.Level >= least)) return $"the seed must have {rule}{(least > Level.None ? $" as {least}" : "")}, and has not";
+            Level? highest = found.Where(f => f.Rule.Id == rule).Max(f => (Level?)f.Level);
+            if (highest is null || (level > Level.None && highest != level)) return $"the seed must have {rule}{(level > Level.None ? $" as {level}" : "")}, and has {(highest is null ? "not" : $"it as {highest}")}";
         }
 
-        return null;
+        // A page marks each finding: on which file, and how many.
+        string[] places = [.. found.Where(f => f.Rule.Safety).Select(f => $"{f.Rule.Id} on {f.Place.File.Path}").Order(StringComparer.Ordinal)];
+        return Book.Places is { } marked && !marked.SequenceEqual(places) ? $"the page of the seed marks {string.Join(", ", marked)}, and it has {string.Join(", ", places)}" : null;
     }
 }
 

@@ -19,7 +19,13 @@ internal static class PropertySeeds
             foreach (var example in page.Examples)
             {
                 if (PropertyBook.Of($"{page.Id}, line {example.Line}", example.Files) is not { } book) continue;
-                yield return book with { IsWhole = true, Expected = [.. example.Expected.Select(e => e.Rule).Distinct().Where(r => RuleRegistry.Find(r)!.Safety).Select(r => (r, Level.None))] };
+                var marked = example.Expected.Where(e => RuleRegistry.Find(e.Rule)!.Safety).ToList();
+                yield return book with
+                {
+                    IsWhole = true,
+                    Expected = [.. marked.Select(e => (e.Rule, Level.None)).Distinct()],
+                    Places = [.. marked.Select(e => $"{e.Rule} on {e.Path}").Order(StringComparer.Ordinal)],
+                };
             }
         }
     }

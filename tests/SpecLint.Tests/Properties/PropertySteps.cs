@@ -21,6 +21,11 @@ internal static class PropertySteps
     private static readonly string[] Times = ["1 d", "2 d", "3 d", "5 d", "7 d", "8 d", "14 d", "30 d", "90 d"];
     private static readonly string[] Temperatures = ["-18 °C", "2 °C", "4 °C", "5 °C", "6 °C", "8 °C", "12 °C", "20 °C", "25 °C"];
 
+    private static readonly string[][] Laws = [["US"], ["GB"], ["AU"], ["CA"], ["US-NY"], ["GB-SCT"], ["IE", "US"]];
+
+    /// <summary>What one recipe can take over from another.</summary>
+    private static readonly string[] Grafts = ["ingredients", "ingredients", "method", "garnish", "rim", "keep", "measured", "declares", "family", "yield", "glass"];
+
     /// <summary>Ids that a file names, with the object that names each.</summary>
     public static IEnumerable<(JsonObject Holder, string Id)> References(JsonObject file)
     {
@@ -41,7 +46,7 @@ internal static class PropertySteps
         {
             string path = Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
             if (path.Length == 0) continue;
-            switch (random.Next(7))
+            switch (random.Next(9))
             {
                 case 0: steps.Add(Keep(path, "for", Pick(random, Times))); break;
                 case 1: steps.Add(Keep(path, "at", Pick(random, Temperatures))); break;
@@ -50,6 +55,8 @@ internal static class PropertySteps
                 case 4: steps.Add(Drop(path, Pick(random, ["measured", "yield", "target", "method", "family"]))); break;
                 case 5: steps.Add(Wrap(path, random.Next(8))); break;
                 case 6: steps.Add(Unweighed(path, random.Next(8))); break;
+                case 7: steps.Add(Law(Pick(random, Laws))); break;
+                case 8: steps.Add(Graft(path, Pick(random, PropertySeeds.All), Pick(random, Grafts), random.Next(8))); break;
             }
         }
 
@@ -67,6 +74,46 @@ internal static class PropertySteps
         keep[name] = value.Node();
         return true;
     });
+
+    /// <summary>Puts the bar under other laws.</summary>
+    private static PropertyStep Law(string[] of) => new($"the bar is in {string.Join(" and ", of)}", book =>
+    {
+        book["bar.json"]!["jurisdictions"] = new JsonArray([.. of.Select(j => (JsonNode)j)]);
+        return true;
+    });
+
+    /// <summary>Takes a line, a step or a statement over from a recipe of another book, with the files that it names.</summary>
+    private static PropertyStep Graft(string path, PropertyBook other, string name, int which)
+    {
+        string kind = path[path.IndexOf('.', StringComparison.Ordinal)..];
+        return new($"{path}: {name} {which + 1} of {other.Name}", book =>
+        {
+            if (book[path] is not { } file || other.Paths.FirstOrDefault(p => p.EndsWith(kind, StringComparison.Ordinal) && other[p]![name] is not null) is not { } donor) return false;
+            var given = other[donor]![name]!;
+            if (given is not JsonArray list)
+            {
+                file[name] = given.DeepClone();
+                return true;
+            }
+
+            if (list.Count == 0 || list[which % list.Count] is not { } one) return false;
+            if (file[name] is not JsonArray own) file[name] = own = [];
+            own.Add(one.DeepClone());
+            Bring(one as JsonObject, book, other);
+            return true;
+        });
+    }
+
+    private static void Bring(JsonObject? line, PropertyBook book, PropertyBook other)
+    {
+        if (line?["item"] is not JsonValue item || !item.TryGetValue(out string? id)) return;
+        foreach (string path in other.Paths.Where(p => p.StartsWith(id + ".", StringComparison.Ordinal) && book[p] is null))
+        {
+            book.Put(path, (JsonObject)other[path]!.DeepClone());
+            foreach (var (holder, _) in References(other[path]!)) Bring(holder, book, other);
+            if (other[path]!["like"] is { } like) Bring(new JsonObject { ["item"] = like.DeepClone() }, book, other);
+        }
+    }
 
     /// <summary>Takes a property of the file out.</summary>
     public static PropertyStep Drop(string path, string name) => new($"{path}: no {name}", book => book[path] is { } file && file.Remove(name));
