@@ -235,6 +235,9 @@ public sealed class Step
     /// <summary>Whether it names ice, and does not say that there is none.</summary>
     public bool HasIce => Ice.IsGiven && !Ice.Value.IsNone;
 
+    /// <summary>Whether it shakes without ice, by its verb or by the ice that it denies.</summary>
+    internal bool IsDryShake => Verb.ShakesDry || (Verb.Technique == TechniqueKind.Shaken && Ice is { IsGiven: true, Value.IsNone: true });
+
     /// <summary>How long.</summary>
     public Given<Quantity> For { get; init; }
 

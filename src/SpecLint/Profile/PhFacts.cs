@@ -106,21 +106,45 @@ internal static class PhFacts
 
     /// <summary>
     /// The lowest and the highest pH of the parts, where each has one that was measured: liquids mixed lie between them, since the charge of each
-    /// falls with the pH. Not with ethanol, which weakens the acids of the others.
+    /// falls with the pH. Spirit that brings neither acid nor ions shifts them by no more than it shifts the constants of their acids
+    /// (<see cref="Electrolyte.PkaShift"/>); other drink with ethanol tells nothing.
     /// </summary>
     private static (double Low, double High)? BetweenParts(FactBasis of)
     {
         double lowest = double.PositiveInfinity, highest = double.NegativeInfinity;
+        bool isSpiked = false;
         foreach (var part in of.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
-            if (part.Phase != PartPhase.Mix || part.Material is not { } material || double.IsNaN(material.Ph.Typical) || material.Of(Component.Ethanol) > 0) return null;
+            if (part.Phase != PartPhase.Mix || part.Material is not { } material) return null;
+            if (material.Of(Component.Ethanol) > 0)
+            {
+                if (!IsNeutral(material)) return null;
+                isSpiked = true;
+                continue;
+            }
+
+            if (double.IsNaN(material.Ph.Typical)) return null;
             lowest = Math.Min(lowest, material.Ph.Low);
             highest = Math.Max(highest, material.Ph.High);
         }
 
-        return of.IsDrink || highest < lowest ? null : (lowest, highest);
+        if (of.IsDrink || highest < lowest) return null;
+        if (!isSpiked) return (lowest, highest);
+        double ethanol = of.Served.Of(Component.Ethanol);
+        return Electrolyte.PkaShift(new MassFraction(ethanol / (ethanol + of.Served.Of(Component.Water)))) is { } shift ? (lowest - shift, highest + shift) : null;
     }
+
+    /// <summary>Whether a part brings neither acid nor ions that would hold a pH.</summary>
+    private static bool IsNeutral(Material material)
+    {
+        double held = material.Of(Component.Sodium) + material.Of(Component.Potassium) + material.Of(Component.Calcium) + material.Of(Component.Magnesium) + material.Of(Component.Protein);
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) held += material.Of(c);
+        return held < MostOfNeutral;
+    }
+
+    /// <summary>g of acid, minerals and protein in a gram of what holds no pH.</summary>
+    private const double MostOfNeutral = 1e-5;
 
     /// <summary>A range wider than this says nothing to anyone.</summary>
     private const double WidestOfUse = 3;

@@ -56,6 +56,22 @@ public sealed class PhFactTests
         Assert.Contains("protein", ph.From, StringComparison.Ordinal);
     }
 
+    // Ethanol weakens the acids of a juice and so lifts its pH, by 0.11 at 6 % by mass (Grunwald & Berkowitz, J. Am. Chem. Soc. 73:4939,
+    // 1951; cucumbers pH 5.1 to 5.8: FDA/CFSAN, approximate pH of foods). Vodka holds no acid that could lower it.
+    [Theory]
+    [InlineData("cucumber-juice", 400)]
+    [InlineData("carrot-juice", 400)]
+    [InlineData("celery-juice", 600)]
+    public void Spirit_does_not_hide_the_ph_of_a_juice(string juice, double grams)
+    {
+        var alone = Of("juice", (juice, grams)).Get(Fact.Ph);
+        var spiked = Of("other", (juice, grams), ("vodka", 100)).Get(Fact.Ph);
+        Assert.True(spiked.IsKnown, spiked.OpenBecause);
+        Assert.InRange(spiked.Low, alone.Low - 0.2, alone.High);
+        Assert.InRange(spiked.High, alone.Low, alone.High + 0.3);
+        Assert.True(spiked.Low > 4.6);
+    }
+
     [Fact]
     public void Where_nothing_holds_the_ph_none_is_given()
     {

@@ -13,7 +13,7 @@ internal sealed partial class DryShakeForNothing : DrinkRule
         if (context.Profile.Parts.Any(static p => p.Item is null) || RecipeTree.Of(context.Profile).Any(static l => Foams(l.Ingredient))) return;
         foreach (var step in drink.Method)
         {
-            if (!IsDryShake(step)) continue;
+            if (!step.IsDryShake) continue;
             context.Report(new(Rule)
             {
                 At = context.VerbOf(step),
@@ -24,10 +24,6 @@ internal sealed partial class DryShakeForNothing : DrinkRule
             return;
         }
     }
-
-    /// <summary>Whether a step shakes without ice, by its verb or by the ice that it denies.</summary>
-    private static bool IsDryShake(Step step) =>
-        step.Verb.ShakesDry || (step.Verb.Technique == TechniqueKind.Shaken && step.Ice is { IsGiven: true, Value.IsNone: true });
 
     /// <summary>Whether it holds a foam, or carries one as milk, plant milk and gums do.</summary>
     private static bool Foams(Ingredient ingredient) =>

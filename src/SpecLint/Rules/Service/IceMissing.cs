@@ -16,7 +16,7 @@ internal sealed partial class IceMissing : DrinkRule
     {
         if (drink.Method.Count == 0) return;
         bool ice = false, withoutIce = false;
-        Step? chills = null;
+        Step? chills = null, dry = null;
         foreach (var step in drink.Method)
         {
             bool has = step.HasIce;
@@ -26,6 +26,7 @@ internal sealed partial class IceMissing : DrinkRule
             ice |= has;
             withoutIce |= !ice && step.Verb.Technique == TechniqueKind.Shaken && !step.Ice.IsGiven;
             if (step.Verb.Chills) chills ??= step;
+            if (step.IsDryShake) dry ??= step;
         }
 
         foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind.IsIce: true };
@@ -46,6 +47,18 @@ internal sealed partial class IceMissing : DrinkRule
         }
 
         if (context.Profile.Technique != TechniqueKind.NoIce) return;
+        if (dry is not null)
+        {
+            context.Report(new(Rule)
+            {
+                At = context.VerbOf(dry),
+                Message = $"It is shaken without ice ({dry.Written}), and no step chills it: it is served warm and undiluted (common practice, no source).",
+                Advice = "Add the shake on ice behind it, or the ice that it is served on.",
+                Evidence = [Proof.Of("step", dry.Written)],
+            });
+            return;
+        }
+
         var at = drink.Method[0];
         if (!drink.Style.IsGiven && Lengthened(context, drink) is { } soda)
         {

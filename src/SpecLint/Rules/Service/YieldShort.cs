@@ -9,6 +9,7 @@ namespace SpecLint.Rules.Service;
 
 [Rule("SL8029", "yield-short", "A yield far under what went in, less what the steps take out", Level.Warning, IsConsequence = true)]
 [Limit("yield-tolerance", "Off")]
+[Limit("yield-share-least", "Least")]
 internal sealed partial class YieldShort : PrepRule
 {
     private static readonly PlausibleRange Soak = PlausibleTable.Of("soak");
@@ -17,6 +18,7 @@ internal sealed partial class YieldShort : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
+        if (IsHardlyAny(context, prep)) return;
         if (prep.Family.OrNone() is { Ferments: true } or { IsDry: true } || (prep.Family.OrNone().Kind.HoldsAir && prep.Yield.Value.Dimension == Dimension.Volume)) return;
         double all = 0, held = 0, solids = 0;
         foreach (var part in context.Profile.Parts)
@@ -68,6 +70,38 @@ internal sealed partial class YieldShort : PrepRule
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", went, unit), Proof.Of("left at least", least, unit), Proof.Of(Off)],
             Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
         });
+    }
+
+    /// <summary>
+    /// Whether next to nothing is left of all that went in, whatever the steps take out: to press, to dry or to distil leaves more. An amount or
+    /// the yield is off by a factor.
+    /// </summary>
+    private bool IsHardlyAny(RecipeContext context, Prep prep)
+    {
+        bool byMass = prep.Yield.Value.Dimension == Dimension.Mass;
+        double all = 0;
+        Part? most = null;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || !part.IsWeighed) continue;
+            double amount = byMass ? part.Grams.Low : part.Millilitres;
+            if (double.IsNaN(amount)) continue;
+            all += amount;
+            if (most is null || amount > (byMass ? most.Grams.Low : most.Millilitres)) most = part;
+        }
+
+        double yield = prep.Yield.Value.BaseHigh;
+        if (most is null || yield >= all * Least.Value / 100) return false;
+        string unit = byMass ? "g" : "mL";
+        context.Report(new(Rule)
+        {
+            At = context.At(prep.Yield.Span, "yield"),
+            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(all, unit)} that went in, under {Say.Number(Least.Value)} % of it: less than pressing, drying or distilling leaves ({Least.Source}).",
+            Advice = $"Look at the unit and the digits of the yield, and of {most.Line.Item.Or("the largest part")}, the largest part.",
+            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", all, unit), Proof.Of(Least)],
+            Related = [new RelatedPlace(context.At(most.Line.Span), "the largest part")],
+        });
+        return true;
     }
 
     /// <summary>Least share that the steps leave, by the table; NaN where one of them can take out any share.</summary>
