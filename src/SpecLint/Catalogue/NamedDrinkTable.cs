@@ -3,7 +3,8 @@ namespace SpecLint.Catalogue;
 /// <summary>What a drink of a name is never without.</summary>
 /// <param name="What">The part in words: <c>cream or milk of coconut</c>.</param>
 /// <param name="Ids">Ids, or words that follow one another in an id, of which one has to be in the drink.</param>
-internal sealed record NamedPart(string What, FixedList<string> Ids);
+/// <param name="IsBase">Whether it is the spirit that the drink is made on: a name may say another, or none.</param>
+internal sealed record NamedPart(string What, FixedList<string> Ids, bool IsBase);
 
 /// <summary>A drink that everybody knows by its name.</summary>
 /// <param name="Names">Its names, lower case, words apart by blanks.</param>
@@ -17,14 +18,20 @@ internal static class NamedDrinkTable
     /// <summary>Words before a name that turn it into something else.</summary>
     private static readonly HashSet<string> Denials = new(StringComparer.Ordinal) { "not", "no", "un", "anti", "without", "never", "almost", "faux" };
 
+    /// <summary>Words in a name that take the spirit out of it.</summary>
+    private static readonly HashSet<string> Alcoholless = new(StringComparer.Ordinal) { "virgin", "zero", "free", "mock", "temperance", "soft", "sober", "alcohol", "nonalcoholic", "non", "0" };
+
     private static readonly Lazy<List<NamedDrink>> Rows = new(Load);
 
     /// <summary>All rows.</summary>
     public static IReadOnlyList<NamedDrink> All => Rows.Value;
 
     /// <summary>The drink that a name ends with, the longest of those in the table; <see langword="null"/> where it is none, or says that it is not one.</summary>
-    public static NamedDrink? Find(string name)
+    /// <param name="name">The name.</param>
+    /// <param name="before">The words before it.</param>
+    public static NamedDrink? Find(string name, out string[] before)
     {
+        before = [];
         string words = Normalized(name);
         NamedDrink? best = null;
         int longest = 0;
@@ -37,13 +44,17 @@ internal static class NamedDrinkTable
         }
 
         if (best is null) return null;
-        foreach (string word in words.Substring(0, words.Length - longest).Split(' '))
+        before = words.Substring(0, words.Length - longest).Split([' '], StringSplitOptions.RemoveEmptyEntries);
+        foreach (string word in before)
         {
             if (Denials.Contains(word)) return null;
         }
 
         return best;
     }
+
+    /// <summary>Whether words before the name say that there is no spirit in it.</summary>
+    public static bool IsWithoutAlcohol(string[] before) => Array.Exists(before, Alcoholless.Contains);
 
     /// <summary>Whether an id is that of a part: the same words in a row.</summary>
     public static bool Holds(NamedPart part, string id)
@@ -65,7 +76,7 @@ internal static class NamedDrinkTable
         using var document = Tables.Open("named-drinks");
         foreach (var row in Tables.Rows(document))
         {
-            var parts = row.GetProperty("parts").EnumerateArray().Select(static p => new NamedPart(p.Text("what"), p.Texts("ids")));
+            var parts = row.GetProperty("parts").EnumerateArray().Select(static p => new NamedPart(p.Text("what"), p.Texts("ids"), p.TryGetProperty("isBase", out var isBase) && isBase.GetBoolean()));
             rows.Add(new NamedDrink([.. row.Texts("names").Select(static n => BuiltInCatalogue.Slug(n).Replace('-', ' '))], [.. parts], row.Text("source")));
         }
 

@@ -262,12 +262,16 @@ public sealed class RecipeProfile
         return false;
     }
 
-    /// <summary>Powders alone stay one, also where their crystals hold water; so do pieces that are more dry matter than water.</summary>
+    /// <summary>
+    /// Powders alone stay one, also where their crystals hold water; so do pieces that are more dry matter than water. What was strained out of
+    /// them left its juice.
+    /// </summary>
     private static bool AreDry(FixedList<Part> parts, Mix mix)
     {
         bool any = false, powder = true;
         foreach (var part in parts)
         {
+            powder &= part.Phase != PartPhase.TakenOut;
             if (part.Phase != PartPhase.Mix || !part.IsWeighed) continue;
             if (part.Material?.State is not (MaterialState.Powder or MaterialState.Solid)) return false;
             powder &= part.Material.State == MaterialState.Powder;

@@ -69,17 +69,19 @@ internal abstract partial class TenfoldRule : PrepRule
 
     private static AgentUse? Find(Item item, string family) => AgentTable.Find(item.Id, family) ?? AgentTable.Find(item.CountsAs, family);
 
-    /// <summary>Mass of all that goes in and of what is taken out again, g: an agent's dose is per whole.</summary>
+    /// <summary>Mass of all that goes in and of what is taken out again, g: an agent's dose is per whole. What is strained out leaves its juice.</summary>
     private static double Whole(RecipeProfile profile)
     {
         double sum = 0;
+        bool strained = false;
         foreach (var part in profile.Parts)
         {
             if (part.Phase is PartPhase.Beside) continue;
             if (!part.IsWeighed && part.Phase == PartPhase.Mix) return double.NaN;
             if (part.IsWeighed && (part.Phase != PartPhase.TakenOut || part.Line.RoleIsGiven)) sum += part.Grams.Typical;
+            else strained = true;
         }
 
-        return sum;
+        return strained && profile.Mass > sum ? profile.Mass : sum;
     }
 }

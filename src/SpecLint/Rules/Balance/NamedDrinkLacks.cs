@@ -10,10 +10,10 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Name.IsGiven || NamedDrinkTable.Find(drink.Name.Value) is not { } known) return;
+        if (!drink.Name.IsGiven || NamedDrinkTable.Find(drink.Name.Value, out string[] before) is not { } known) return;
         foreach (var part in known.Parts)
         {
-            if (IsIn(context, part)) continue;
+            if (IsIn(context, part) || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before)))) continue;
             context.Report(new(Rule)
             {
                 At = context.At(drink.IngredientsSpan, "ingredients"),
@@ -23,6 +23,19 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
                 Evidence = [Proof.Of("name", drink.Name.Value, context.At(drink.Name.Span))],
             });
         }
+    }
+
+    /// <summary>Whether the words before the name are those of another part with alcohol: "Mezcal Negroni".</summary>
+    private static bool NamesAnotherBase(RecipeContext context, string[] before)
+    {
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!part.Line.Item.IsGiven || part.Material?.Of(Science.Component.Ethanol) is not > 0) continue;
+            string id = "-" + part.Line.Item.Value + "-" + part.Item?.CountsAs + "-";
+            if (Array.Exists(before, w => id.IndexOf("-" + w + "-", StringComparison.Ordinal) >= 0)) return true;
+        }
+
+        return false;
     }
 
     /// <summary>By the ids of the lines, of what their preparations hold, and of what a house's own ingredient is like. What nothing is known of may be anything.</summary>

@@ -9,6 +9,7 @@ namespace SpecLint.Rules.Hazards;
 [Limit("essential-oil-dose", "Most")]
 [Limit("wintergreen-serve", "Wintergreen")]
 [Limit("essential-oil-serve", "Burns")]
+[LimitsOf(typeof(PrepServe), nameof(PrepServe.LimitIds))]
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
     /// <summary>Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.</summary>
@@ -35,6 +36,10 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
         }
     }
 
+    /// <summary>The serve by which a preparation is judged: of one that is poured and that no drink uses yet. What is dosed by the drop may hold much.</summary>
+    private static PrepServe? Poured(RecipeContext context) =>
+        context.Recipe is Prep prep && !prep.Family.OrNone().Kind.IsDosed ? PrepServe.Of(context, prep) : null;
+
     /// <summary>mL of an oil in one serve; of a preparation in the serve that is usual of such, NaN where a drink of the book says how much.</summary>
     private static double ServeOf(RecipeContext context, double millilitres) => context.Recipe switch
     {
@@ -46,23 +51,26 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
 
     public override void Check(RecipeContext context)
     {
+        if (context.Profile.HazardLoads.Count == 0) return;
+        var poured = Poured(context);
         foreach (var (load, itself) in Summed(context.Profile.HazardLoads))
         {
             // A preparation may hold an oil that the drink dilutes; one that is a poison by the teaspoon may not.
             bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
-            if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison)) continue;
+            if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison && poured is null)) continue;
             bool neat = context.Recipe is Drink && itself && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
             double millilitres = context.Recipe is Drink && context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
 
             // A drop of what nothing is known of: an oil weighs about as much as water.
             double perLitre = load.Grams / (double.IsNaN(density) ? 1 : density) / millilitres * 1000;
+            if (poured is { } usual) perLitre *= usual.Dilution;
             bool unknown = double.IsNaN(perLitre);
             double serve = load.Hazard.Id is "wintergreen-oil" ? ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) : double.NaN;
             bool deadly = serve >= Wintergreen.Value;
-            bool burns = context.Recipe is Drink && load.Grams / (double.IsNaN(density) ? 1 : density) / context.Recipe.ServesOrOne >= Burns.Value;
+            bool burns = (context.Recipe is Drink || poured is not null) && ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) >= Burns.Value;
             if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;
-            string dose = double.IsNaN(perLitre) ? "" : $" and comes to {Say.Number(perLitre)} mL/L";
+            string dose = unknown ? "" : $" and comes to {Say.Number(perLitre)} mL/L{(poured is { } one ? $" of a drink that takes a usual {Say.With(one.Millilitres, "mL")} of it (no drink of the book uses it yet)" : "")}";
             context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
