@@ -125,7 +125,10 @@ internal static class Perishables
         if (kind.IsSeed) return Perishable.NutOrPulse;
         if (kind.IsGum && KeepingTables.IsStarch(ingredient)) return Perishable.Plant;
         if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None);
-        return (kind.IsUnspecified || !kind.IsKnown) && !ingredient.KeepsCold.IsGiven ? OfAnimal(animal, Perishable.Plant) : Perishable.None;
+
+        // A sour powder of the bar's own may be an acid, sumac or dried fruit: what is in it, no file says.
+        bool isUnknown = kind.IsUnspecified || !kind.IsKnown || (kind.IsAcid && material.IsOwn && !ingredient.Like.IsGiven && SaysNothing(ingredient));
+        return isUnknown && !ingredient.KeepsCold.IsGiven ? OfAnimal(animal, Perishable.Plant) : Perishable.None;
     }
 
     private static Perishable OfAnimal(string animal, Perishable otherwise) => animal switch { "milk" => Perishable.Dairy, "egg" => Perishable.Egg, _ => otherwise };
