@@ -78,8 +78,14 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
     private static Hazard? HazardOf(Part part, ProfileSet set)
     {
         if (part.Item is null) return InWords(NameOf(part.Line), IsPlantOrPoison);
-        if (part.Material is not { Ingredient: { } ingredient } material) return null;
-        if (part.Item.IsBuiltIn) return material.Hazard;
+        return part.Material is { } material ? HazardOf(part.Item, material, set) : null;
+    }
+
+    /// <summary>The hazard of an ingredient that no line has to hold.</summary>
+    public static Hazard? HazardOf(Item item, Material material, ProfileSet set)
+    {
+        if (material.Ingredient is not { } ingredient) return null;
+        if (item.IsBuiltIn) return material.Hazard;
         if (OfNames(ingredient, static h => h.IsPoison) is { } poison) return poison;
         if (material.Hazard is { } stated) return stated;
         return OfLike(ingredient, set, 0) ?? OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.IsNotFood || h.Kind == "process" : IsPlantOrPoison);

@@ -57,7 +57,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
     private static void HoldTemperature(RecipeContext context, Step step)
     {
         var at = step.At.IsGiven ? step.At : step.To;
-        if (at is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || at.Value.BaseHigh >= Coolest.Value || at.Value.BaseHigh <= Cold.Value) return;
+        bool known = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+        if (known && (at.Value.BaseHigh >= Coolest.Value || at.Value.BaseHigh <= Cold.Value)) return;
         Part? moist = null;
         var pot = Pot.Of(context.Recipe);
         int number = step.Number - 1;
@@ -70,13 +71,14 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         if (moist is null) return;
         context.Report(new(Rule)
         {
+            Answer = known ? Answer.Broken : Answer.NotShown,
             AskedLevel = Level.Warning,
-            At = context.At(at.Span, context.PathOf(step) + ".at"),
+            At = context.At(known ? at.Span : step.Do.Span, context.PathOf(step) + ".at"),
             Key = "temperature",
-            Message = $"`{moist.Line.Item.Or("")}` is dried at {KeepingWords.Degrees(at.Value.BaseHigh)}. Below {KeepingWords.Degrees(Coolest.Value)} moist food low in acid spends hours in the range where germs grow ({Coolest.Source}).",
-            Advice = "Dry it at 57 to 60 °C.",
+            Message = $"`{moist.Line.Item.Or("")}` is dried at {(known ? KeepingWords.Degrees(at.Value.BaseHigh) : "a temperature that nothing states")}. Below {KeepingWords.Degrees(Coolest.Value)} moist food low in acid spends hours in the range where germs grow ({Coolest.Source}).",
+            Advice = known ? "Dry it at 57 to 60 °C." : "Dry it at 57 to 60 °C, and write so under `at`.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)],
+            Evidence = known ? [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)] : [Proof.Of(Coolest)],
         });
     }
 

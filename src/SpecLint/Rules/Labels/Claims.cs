@@ -215,8 +215,18 @@ internal static class Claims
             : null;
     }
 
-    /// <summary>The animal origin of an ingredient; one that states none, itself or by what it is like, is unknown.</summary>
-    private static string AnimalOf(Ingredient ingredient) => ingredient.Animal.Or("unknown");
+    /// <summary>The animal origin of an ingredient, itself or by what it is like; of one that states none, that of its allergens, else unknown.</summary>
+    private static string AnimalOf(Ingredient ingredient)
+    {
+        string animal = ingredient.Animal.Or("unknown");
+        if (animal is not ("none" or "unknown") || ingredient.Allergens is not { } stated) return animal;
+        foreach (string token in stated.Contains)
+        {
+            if (token is "milk" or "egg" or "fish" or "crustacean" or "mollusc") return token;
+        }
+
+        return animal;
+    }
 
     private static ClaimVerdict? OfIngredient(BookContext context, RecipeProfile profile, string what)
     {

@@ -186,7 +186,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         else if (context.Profiles.MaterialOf(item.Id) is { Ingredient: { } ingredient } material)
         {
             tokens = ingredient.Allergens is { } statement ? AllergenProfile.TokensOf(statement, settings) : [];
-            hazards = material.Hazard is { } hazard ? [hazard] : [];
+            hazards = HazardLoad.HazardOf(item, material, context.Profiles) is { } hazard ? [hazard] : [];
         }
 
         foreach (string token in tokens)
