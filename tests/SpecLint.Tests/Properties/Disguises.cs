@@ -15,7 +15,7 @@ internal static class Disguises
         string path = PropertySteps.Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
         if (path.Length == 0) return null;
         int line = random.Next(8);
-        return random.Next(11) switch
+        return random.Next(12) switch
         {
             0 => PropertySteps.Wrap(path, line),
             1 => Twice(path, line, PropertySteps.Wrap),
@@ -27,6 +27,7 @@ internal static class Disguises
             7 => Note(path, line, random.Next(2) == 0, book),
             8 => ByProduct(path, line),
             9 => Split(path, line),
+            10 => Copied(path, line),
             _ => Twice(path, line, (p, l) => random.Next(2) == 0 ? Like(p, l) : PropertySteps.Wrap(p, l)),
         };
     }
@@ -47,6 +48,17 @@ internal static class Disguises
         string own = $"house-{id}";
         book.Put($"{own}.ingredient.json", new JsonObject { ["name"] = "House thing", ["like"] = id });
         one["item"] = own;
+        return true;
+    });
+
+    /// <summary>By a file of the bar's own that says the same as the catalogue.</summary>
+    private static PropertyStep Copied(string path, int line) => On(path, line, "by an own file that says the same", (book, one, id) =>
+    {
+        if (book[$"{id}.prep.json"] is not null || book[$"{id}.ingredient.json"] is not null || BuiltInCatalogue.SourceOf(id) is not { } source) return false;
+        if (JsonNode.Parse(source.Utf8.Span, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }) is not JsonObject same) return false;
+        same.Remove("aliases");
+        book.Put($"our-{id}.ingredient.json", same);
+        one["item"] = $"our-{id}";
         return true;
     });
 

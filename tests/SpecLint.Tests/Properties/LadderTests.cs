@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using SpecLint.Findings;
 
 namespace SpecLint.Tests.Properties;
 
@@ -16,10 +17,20 @@ public sealed class LadderTests
     private static readonly double[] Heats = [1, 0.9, 0.8, 0.7, 0.6];
     private static readonly double[] Shorter = [1, 0.5, 0.2, 0.05, 0.01];
     private static readonly double[] Longer = [0.1, 0.5, 1, 2, 5, 20];
+    private static readonly double[] Acidities = [3, 3.5, 3.9, 4.1, 4.3, 4.5, 4.7, 5.2, 6.5];
+    private static readonly double[] Activities = [0.5, 0.7, 0.82, 0.84, 0.86, 0.89, 0.91, 0.93, 0.96, 0.99];
+    private static readonly double[] Strengths = [70, 45, 38, 30, 24, 19, 15, 10, 4, 1];
+    private static readonly double[] Pressures = [0.5, 1.2, 2, 3, 4.5, 7, 10, 14];
     private static readonly string[] Ages = ["2026-11-25", "2026-11-22", "2026-11-19", "2026-11-18", "2026-11-15", "2026-11-05", "2026-09-01"];
 
     /// <summary>Rungs of a ladder, each made on a book.</summary>
-    private sealed record Ladder(string Words, string Path, IReadOnlyList<Func<PropertyBook, bool>> Rungs, string? Part = null);
+    private sealed record Ladder(string Words, string Path, IReadOnlyList<Func<PropertyBook, bool>> Rungs, string? Part = null)
+    {
+        /// <summary>Whether it is about what keeps: of the rules of keeping, but for those of a reading against what it is of, to which another may be nearer.</summary>
+        public bool IsOfReading { get; init; }
+    }
+
+    private static readonly HashSet<string> AgainstReadings = ["SL5003", "SL5004", "SL5015", "SL5038", "SL5040"];
 
     [Fact]
     public void No_rung_of_worse_conditions_removes_or_lowers_a_harm_finding() => PropertyRun.Holds(PropertyRun.Cases(400, 20_000), (random, book) => Choose(random, book) is { } l ? AsStep(l) : null, one =>
@@ -34,7 +45,10 @@ public sealed class LadderTests
             var rung = one.Book.Copy();
             if (!ladder.Rungs[i](rung)) continue;
             var result = rung.Check();
-            var harm = new HarmOf(result, ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
+
+            // A reading that cannot be shows nothing.
+            if (ladder.IsOfReading && result.Findings.Flat().Any(static f => f.Rule.Id is "SL5004" or "SL5038")) continue;
+            var harm = new HarmOf(result, ladder.IsOfReading ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id) : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
 
             // From 1.2 % vol another law speaks of the drink.
             bool? isAlcoholic = result.Book.Recipes.FirstOrDefault(r => r.Source.Path == ladder.Path) is { } recipe && result.Profiles.Of(recipe).Get(Fact.Abv) is { IsKnown: true } abv ? abv.Value > 1.2 : null;
@@ -83,6 +97,21 @@ public sealed class LadderTests
                 }
             }
 
+            if (book[path]!["measured"] is JsonObject && !KnowledgeTests.IsHeldAgainst(book, path))
+            {
+                all.Add(OfReading(path, "ph", Acidities));
+                all.Add(OfReading(path, "waterActivity", Activities));
+            }
+
+            if (path.EndsWith(".ingredient.json", StringComparison.Ordinal))
+            {
+                if (book[path]!["strength"] is not null)
+                    all.Add(new Ladder($"{path}: weaker and weaker", path, [.. Strengths.Select(v => (Func<PropertyBook, bool>)(b => b[path]?["strength"] is not null && Put(b[path], "strength", Words(v, " % vol"))))]) { IsOfReading = true });
+                all.Add(new Ladder($"{path}: needs cold", path, [b => Put(b[path], "keepsCold", false), b => b[path]!.Remove("keepsCold")]));
+            }
+
+            if (book[path]!["target"] is JsonObject target && target["pressure"] is not null)
+                all.Add(new Ladder($"{path}: more and more pressure", path, [.. Pressures.Select(v => (Func<PropertyBook, bool>)(b => Put(b[path]?["target"] as JsonObject, "pressure", Words(v, " bar"))))]));
             if (path.EndsWith(".prep.json", StringComparison.Ordinal) || path.EndsWith(".drink.json", StringComparison.Ordinal))
             {
                 foreach (string id in KnowledgeTests.LinesOf(book, path).Select(l => l["item"]).OfType<JsonValue>().Select(v => v.TryGetValue(out string? id) ? id : "").Where(id => id.Length > 0).Distinct())
@@ -99,11 +128,25 @@ public sealed class LadderTests
                     int at = i;
                     all.Add(new Ladder($"{path}: lot {at + 1} older and older", path, [.. Ages.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && lot["frozen"] is null && lot["madeFrom"] is null && Set(lot, lot["made"] is null ? "opened" : "made", d)))]));
                     all.Add(new Ladder($"{path}: lot {at + 1} warmer and warmer", path, [.. Temperatures.Select(t => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && Set(lot, "at", t)))]));
+                    all.Add(new Ladder($"{path}: lot {at + 1} less and less acid", path, [.. Acidities.Select(v => (Func<PropertyBook, bool>)(b => (OfLot(b, path, at)?["measured"] as JsonObject)?["ph"] is not null && Put((JsonObject)OfLot(b, path, at)!["measured"]!, "ph", v)))]) { IsOfReading = true });
                 }
             }
         }
 
         return all;
+    }
+
+    /// <summary>A reading of a preparation, from what shows that nothing grows to what shows that it may.</summary>
+    private static Ladder OfReading(string path, string name, double[] rungs) =>
+        new($"{path}: measured.{name} higher and higher", path, [.. rungs.Select(v => (Func<PropertyBook, bool>)(b => (b[path]?["measured"] as JsonObject)?[name] is not null && Put((JsonObject)b[path]!["measured"]!, name, v)))]) { IsOfReading = true };
+
+    private static string Words(double value, string unit) => value.ToString(System.Globalization.CultureInfo.InvariantCulture) + unit;
+
+    private static bool Put(JsonObject? map, string name, JsonNode value)
+    {
+        if (map is null) return false;
+        map[name] = value;
+        return true;
     }
 
     private static JsonObject? OfLot(PropertyBook book, string path, int at) => book[path]?["lots"] is JsonArray lots && at < lots.Count ? lots[at] as JsonObject : null;

@@ -5,12 +5,12 @@ namespace SpecLint.Tests.Properties;
 
 /// <summary>
 /// The books that properties start from: every example of the page of every rule that guards against harm, broken and clean,
-/// each recipe of the demo with what goes into it, the hazardous preparations of <see cref="HazardousPreps"/>, and the hazards that
-/// something hides of <see cref="HiddenHazards"/>.
+/// each recipe of the demo with what goes into it, the hazardous preparations of <see cref="HazardousPreps"/>, the hazards that
+/// something hides of <see cref="HiddenHazards"/>, and own files of every kind of <see cref="OwnFiles"/>.
 /// </summary>
 internal static class PropertySeeds
 {
-    public static IReadOnlyList<PropertyBook> All { get; } = [.. OfPages(), .. HazardousPreps.Books(), .. HiddenHazards.Books(), .. OfDemo()];
+    public static IReadOnlyList<PropertyBook> All { get; } = [.. OfPages(), .. HazardousPreps.Books(), .. HiddenHazards.Books(), .. OwnFiles.Books(), .. OfDemo()];
 
     private static IEnumerable<PropertyBook> OfPages()
     {
