@@ -210,13 +210,7 @@ public static class Mixture
             volume = solvent * 1000 / (t > EthanolWater.HighestCelsius ? SugarWater.WaterRho(t) : EthanolWater.Rho(ethanol / solvent, t));
         var dissolved = Composition.Dissolved(grams);
         var w = dissolved > 0 ? dissolved / (dissolved + water) : 0;
-        var specific = new SpecificVolumes(w, t);
-        for (var i = (int)Component.Sucrose; i < grams.Length; i++)
-        {
-            if (grams[i] > 0)
-                volume += grams[i] * specific.Of((Component)i);
-        }
-
+        volume = new SpecificVolumes(w, t).AddTo(volume, grams);
         return Salts.Any(grams) ? volume + VolumeOfSalts(grams, w) : volume;
     }
 

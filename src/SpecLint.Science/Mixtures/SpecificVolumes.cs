@@ -32,19 +32,29 @@ internal readonly struct SpecificVolumes
         shift = t == 20 ? 0 : SugarWater.ApparentVolume(0.1, t) - SugarWater.ApparentVolume(0.1, 20);
     }
 
-    /// <summary>Apparent specific volume of a component, mL/g.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is no solute: water or ethanol.</exception>
-    public double Of(Component component)
+    /// <summary>Adds the volume of each component but water and ethanol to that of the two.</summary>
+    /// <param name="volume">Volume of water and ethanol, mL.</param>
+    /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
+    /// <returns>mL.</returns>
+    public double AddTo(double volume, ReadOnlySpan<double> grams)
     {
-        ref readonly var curve = ref Curves[(int)component];
-        return curve.Kind switch
+        var curves = Curves;
+        for (var i = (int)Component.Sucrose; i < grams.Length; i++)
         {
-            Kind.Sucrose => sucrose,
-            Kind.Solute => w <= curve.Last ? curve.A + (w * (curve.B + (w * curve.C))) + shift : curve.AtLast + shift + sucroseAt20 - curve.SucroseAtLast,
-            Kind.Ion => shift,
-            Kind.Dry => 1000 / (curve.A - (curve.B * t)),
-            _ => throw new ArgumentOutOfRangeException(nameof(component)),
-        };
+            if (!(grams[i] > 0))
+                continue;
+            ref readonly var curve = ref curves[i];
+            volume += grams[i] * curve.Kind switch
+            {
+                Kind.Sucrose => sucrose,
+                Kind.Solute => w <= curve.Last ? curve.A + (w * (curve.B + (w * curve.C))) + shift : curve.AtLast + shift + sucroseAt20 - curve.SucroseAtLast,
+                Kind.Dry => 1000 / (curve.A - (curve.B * t)),
+                Kind.Ion => shift,
+                _ => throw new InvalidOperationException($"{(Component)i} has no specific volume."),
+            };
+        }
+
+        return volume;
     }
 
     private static Curve[] MakeCurves()

@@ -22,6 +22,8 @@ internal static class NamedDrinkTable
     private static readonly HashSet<string> Alcoholless = new(StringComparer.Ordinal) { "virgin", "zero", "free", "mock", "temperance", "soft", "sober", "alcohol", "nonalcoholic", "non", "0" };
 
     private static readonly Lazy<List<NamedDrink>> Rows = new(Load);
+    private static readonly Lazy<ILookup<string, (string Name, NamedDrink Drink)>> ByLastWord =
+        new(static () => Rows.Value.SelectMany(static r => r.Names, static (row, name) => (Name: name, Drink: row)).ToLookup(static n => LastWord(n.Name), StringComparer.Ordinal));
 
     /// <summary>All rows.</summary>
     public static IReadOnlyList<NamedDrink> All => Rows.Value;
@@ -35,12 +37,10 @@ internal static class NamedDrinkTable
         string words = Normalized(name);
         NamedDrink? best = null;
         int longest = 0;
-        foreach (var row in Rows.Value)
+        foreach (var (known, drink) in ByLastWord.Value[LastWord(words)])
         {
-            foreach (string known in row.Names)
-            {
-                if (known.Length > longest && words.EndsWith(" " + known, StringComparison.Ordinal)) (best, longest) = (row, known.Length);
-            }
+            bool ends = known.Length > longest && words.EndsWith(known, StringComparison.Ordinal) && words[words.Length - known.Length - 1] == ' ';
+            if (ends) (best, longest) = (drink, known.Length);
         }
 
         if (best is null) return null;
@@ -67,6 +67,8 @@ internal static class NamedDrinkTable
 
         return false;
     }
+
+    private static string LastWord(string words) => words.Substring(words.LastIndexOf(' ') + 1);
 
     private static string Normalized(string name) => " " + BuiltInCatalogue.Slug(name).Replace('-', ' ');
 

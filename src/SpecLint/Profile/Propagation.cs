@@ -65,23 +65,28 @@ internal static class Propagation
             for (int r = 0; r < slopes.Length; r++) slopes[r] = (slopes[r] - values[r]) / step;
         }
 
-        Span<Vector<double>> slope = stackalloc Vector<double>[lanes];
+        Span<int> rows = stackalloc int[Components.Count];
+        Span<double> changes = stackalloc double[Components.Count];
         Span<Moments> moments = stackalloc Moments[lanes];
         moments.Clear();
         foreach (ref readonly var variation in inputs)
         {
-            slope.Clear();
+            int count = 0;
             double[] perGram = variation.Input.PerGram;
             for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
             {
                 int c = LowestBit(touched);
-                var change = new Vector<double>(perGram[c] * variation.Scale);
-                var row = gradient.Slice(c * lanes, lanes);
-                for (int l = 0; l < slope.Length && l < row.Length; l++) slope[l] += row[l] * change;
+                rows[count] = c * lanes;
+                changes[count++] = perGram[c] * variation.Scale;
             }
 
             Vector<double> up = new(variation.Input.Up), down = new(variation.Input.Down);
-            for (int l = 0; l < slope.Length && l < moments.Length; l++) moments[l].Add(slope[l], up, down);
+            for (int l = 0; l < moments.Length; l++)
+            {
+                var slope = Vector<double>.Zero;
+                for (int i = 0; i < count; i++) slope += gradient[rows[i] + l] * new Vector<double>(changes[i]);
+                moments[l].Add(slope, up, down);
+            }
         }
 
         for (int r = 0; r < n; r++)
@@ -194,6 +199,7 @@ internal static class Propagation
         public Vector<double> Variance;
         public Vector<double> Third;
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public void Add(Vector<double> slope, Vector<double> up, Vector<double> down)
         {
             var rises = Vector.GreaterThanOrEqual(slope, Vector<double>.Zero);

@@ -117,6 +117,13 @@ internal static class JsonOutput
 
     private static void WriteNumber(Utf8JsonWriter json, double value)
     {
+        // Most limits are whole numbers: no shortest decimal need be looked for.
+        if (value != 0 && value == Math.Truncate(value) && Math.Abs(value) < 1e6)
+        {
+            json.WriteNumberValue((int)value);
+            return;
+        }
+
 #if NET
         Span<byte> text = stackalloc byte[32];
         if (value != 0 && value.TryFormat(text, out int length, "G6", CultureInfo.InvariantCulture))

@@ -243,7 +243,7 @@ internal sealed class BandSolver
     }
 
     /// <summary>
-    /// Rules out amounts that miss the band of the strength or of the sugar by far. Masses add up, and volumes do to a few per cent:
+    /// Rules out amounts that miss the band of a figure by far. Masses and acids add up, and volumes do to a few per cent:
     /// what misses a band by more than a tenth with volumes that add up misses it with the true one, and that is not worked out.
     /// </summary>
     private readonly struct Forecast
@@ -254,11 +254,15 @@ internal sealed class BandSolver
         private readonly Sums[] slopes;
         private readonly Band? strength;
         private readonly Band? sugar;
+        private readonly Band? acid;
+        private readonly Band? ratio;
 
         public Forecast(BandSolver solver)
         {
             strength = solver.style.Seen(Fact.Abv);
             sugar = solver.style.Seen(Fact.Sugar);
+            acid = solver.style.Seen(Fact.Acid);
+            ratio = solver.style.Seen(Fact.SugarAcidRatio);
             double[] factors = new double[solver.chiefs.Count];
             factors.AsSpan().Fill(1);
             whole = Sums.Of(solver, factors);
@@ -275,25 +279,31 @@ internal sealed class BandSolver
         {
             var at = whole;
             for (int p = 0; p < slopes.Length; p++) at = at.With(slopes[p], factors[p] - 1);
-            return MayHold(strength, EthanolStrength * at.Ethanol / at.Volume) && MayHold(sugar, 100 * at.Sugar / at.Volume);
+            double titratable = Math.Max(0, at.Acid);
+            return MayHold(strength, EthanolStrength * at.Ethanol / at.Volume) && MayHold(sugar, 100 * at.Sugar / at.Volume)
+                && MayHold(acid, 100 * titratable / at.Volume) && MayHold(ratio, at.Sugar / titratable);
         }
 
-        // A volume that cannot be had rules nothing out.
+        // What cannot be had rules nothing out.
         private static bool MayHold(Band? band, double value) => band is not { } seen || !(value < seen.Low * Under || value > seen.High * Over);
     }
 
-    /// <summary>What amounts add up to: g of ethanol and of sugar, mL.</summary>
-    private readonly record struct Sums(double Ethanol, double Sugar, double Volume)
+    /// <summary>What amounts add up to: g of ethanol, of sugar and of titratable acid (less than nought where there is more base), mL.</summary>
+    private readonly record struct Sums(double Ethanol, double Sugar, double Acid, double Volume)
     {
         public static Sums Of(BandSolver solver, double[] factors)
         {
             Span<double> grams = stackalloc double[Components.Count];
             double volume = solver.Mix(solver.chiefs, factors, grams);
-            return new Sums(grams[(int)Component.Ethanol], Solving.SugarOf(grams), volume);
+            return new Sums(grams[(int)Component.Ethanol], Solving.SugarOf(grams), AcidIn(grams), volume);
         }
 
-        public Sums Less(Sums other) => new(Ethanol - other.Ethanol, Sugar - other.Sugar, Volume - other.Volume);
+        private static double AcidIn(ReadOnlySpan<double> grams) =>
+            (AcidBase.Equivalents(grams, Titration.JuiceEndPoint) ?? double.NaN) * Titration.GramsPerEquivalent(TitrationBasis.CitricAnhydrous);
 
-        public Sums With(Sums slope, double times) => new(Ethanol + (times * slope.Ethanol), Sugar + (times * slope.Sugar), Volume + (times * slope.Volume));
+        public Sums Less(Sums other) => new(Ethanol - other.Ethanol, Sugar - other.Sugar, Acid - other.Acid, Volume - other.Volume);
+
+        public Sums With(Sums slope, double times) =>
+            new(Ethanol + (times * slope.Ethanol), Sugar + (times * slope.Sugar), Acid + (times * slope.Acid), Volume + (times * slope.Volume));
     }
 }
