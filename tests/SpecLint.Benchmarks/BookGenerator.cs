@@ -14,12 +14,32 @@ public sealed class BookGenerator(int recipes, ulong seed)
     private static readonly string[] Styles = ["shaken-sour", "stirred", "built", "highball"];
     private static readonly string[] Glasses = ["coupe", "nick-and-nora", "rocks", "highball"];
 
+    /// <summary>Notes as bars write them: one or two sentences, some with foods, some with amounts.</summary>
+    private static readonly string[] Notes =
+    [
+        "Pressed at three each afternoon for that evening, strained twice and kept cold in the well until the last order.",
+        "Stirred on ice to order; nothing is diluted in the bottle, so taste it after thirty seconds before it goes out.",
+        "Same strength as lime, so it drops into any sour. Clouds on the second day; that is the juice, shake it.",
+        "Three parts honey to one of water by weight, always on the scale, and never warmer than a hand can bear.",
+        "Use 5 ml less in August when the fruit is sweet, and taste it against the bottle of last week before service.",
+        "Cut the peel wide and express it over the glass, then drop it in with the skin side up.",
+        "From Ballymarsh Fruit Farm, picked in July, frozen loose in 1 kg bags; thaw one overnight in the fridge.",
+        "Dust with crushed pistachio only for guests who ask for it, and tell them that it is a nut.",
+        "Shake hard for twelve seconds with two large cubes and a cracked one, then strain through the fine sieve into a cold glass.",
+        "Pot still gin carries it best, with juniper, dillseed and lemon peel in front; the well pour is too thin here.",
+        "No heat, so that it stays white. Lift the fat after a night in the freezer, then pass it through a coffee filter.",
+        "Write the date on the tape, put the older bottle in front, and discard what is left after service on Sunday.",
+    ];
+
     private readonly string[] spirits = OfKind("spirit");
     private readonly string[] liqueurs = OfKind("liqueur");
     private readonly string[] juices = OfKind("juice");
     private readonly string[] bitters = OfKind("bitters");
     private readonly string[] herbs = OfKind("herb");
     private ulong state = seed;
+
+    /// <summary>Whether each recipe has a note; everything else is the same with and without.</summary>
+    public bool WritesNotes { get; init; }
 
     /// <summary>Name and text of each file.</summary>
     public IEnumerable<(string Path, byte[] Text)> Files()
@@ -86,7 +106,9 @@ public sealed class BookGenerator(int recipes, ulong seed)
         if (yield is not null) text.Append("  \"yield\": \"").Append(yield).Append("\",\n");
         if (target is not null) text.Append("  \"target\": { ").Append(target).Append(" },\n");
         if (Next(2) == 0) text.Append("  \"measured\": { \"ph\": ").Append((2.2 + (0.1 * Next(20))).ToString("0.0", CultureInfo.InvariantCulture)).Append(", \"on\": \"2026-11-20\" },\n");
-        text.Append("  \"keep\": { \"at\": \"4 °C\", \"in\": \"bottle\", \"for\": \"").Append(1 + Next(7)).Append(" d\" },\n  \"declares\": { \"allergens\": [] }\n}\n");
+        text.Append("  \"keep\": { \"at\": \"4 °C\", \"in\": \"bottle\", \"for\": \"").Append(1 + Next(7)).Append(" d\" },\n");
+        AppendNote(text, i);
+        text.Append("  \"declares\": { \"allergens\": [] }\n}\n");
         return text.ToString();
     }
 
@@ -110,8 +132,15 @@ public sealed class BookGenerator(int recipes, ulong seed)
             _ => "{ \"do\": \"shake\", \"ice\": \"cubed\", \"for\": \"8 s\" }, { \"do\": \"strain\" }, { \"do\": \"top\", \"item\": \"soda-water\" }",
         }).Append(" ],\n  \"glass\": \"").Append(Glasses[style]).Append("\",\n");
         if (Next(2) == 0) text.Append("  \"garnish\": [ { \"item\": \"").Append(Pick(herbs)).Append("\", \"amount\": \"1 sprig\" } ],\n");
-        text.Append("  \"serves\": 1,\n  \"declares\": { \"allergens\": [], \"abv\": \"").Append(10 + Next(18)).Append(" % v/v\" }\n}\n");
+        text.Append("  \"serves\": 1,\n");
+        AppendNote(text, i);
+        text.Append("  \"declares\": { \"allergens\": [], \"abv\": \"").Append(10 + Next(18)).Append(" % v/v\" }\n}\n");
         return text.ToString();
+    }
+
+    private void AppendNote(StringBuilder text, int i)
+    {
+        if (WritesNotes) text.Append("  \"notes\": \"").Append(Notes[i % Notes.Length]).Append("\",\n");
     }
 
     private static void AppendLines(StringBuilder text, IReadOnlyList<(string Item, string Amount)> lines)

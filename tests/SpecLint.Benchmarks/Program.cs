@@ -8,9 +8,9 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["--child", var folder, var threadsOfChild, var howFar]) return Child.Run(folder, int.Parse(threadsOfChild), howFar);
 
 // Only writes a book, for a look at it or for a profiler.
-if (args is ["--write", var target, var recipes])
+if (args is ["--write", var target, var recipes, .. (["--notes"] or [])])
 {
-    new BookGenerator(int.Parse(recipes), 20261125).WriteTo(target);
+    new BookGenerator(int.Parse(recipes), 20261125) { WritesNotes = args.Length > 3 }.WriteTo(target);
     return 0;
 }
 
@@ -54,6 +54,7 @@ if (args is ["--editor", var editorTool, ..])
 int[] sizes = [1_000, 10_000, 100_000];
 int threads = 2, runs = 3;
 ulong seed = 20261125;
+bool notes = false;
 string? tool = null, ajv = null;
 for (int i = 0; i < args.Length; i++)
 {
@@ -62,6 +63,7 @@ for (int i = 0; i < args.Length; i++)
         case "--sizes": sizes = [.. args[++i].Split(',').Select(int.Parse)]; break;
         case "--threads": threads = int.Parse(args[++i]); break;
         case "--runs": runs = int.Parse(args[++i]); break;
+        case "--notes": notes = true; break;
         case "--seed": seed = ulong.Parse(args[++i]); break;
         case "--tool": tool = Path.GetFullPath(args[++i]); break;
         case "--ajv": ajv = Path.GetFullPath(args[++i]); break;
@@ -73,6 +75,7 @@ for (int i = 0; i < args.Length; i++)
                   --threads 2                 threads
                   --runs 3                    runs of each; the median is printed
                   --seed 20261125             seed of the generator
+                  --notes                     a note in each recipe
                   --tool PATH                 measure this speclint (the native one) too
                   --ajv FOLDER                a folder where 'npm install ajv-cli@5' ran: validate the same files
                                               against the drink and preparation schemas, for comparison
@@ -80,7 +83,7 @@ for (int i = 0; i < args.Length; i++)
                   --editor TOOL 10000 10000   measure the editor server of this tool: the demo book, books of these sizes, then
                                               memory over so many edits
                   --build                     measure what the plug-in adds to a build of 1,000 recipes
-                  --write FOLDER 1000         only write a book of so many recipes, and stop
+                  --write FOLDER 1000         only write a book of so many recipes (and --notes), and stop
                 """);
             return args[i] == "--help" ? 0 : 2;
     }
@@ -92,7 +95,7 @@ foreach (int size in sizes)
     string book = Directory.CreateTempSubdirectory("speclint-bench-").FullName;
     try
     {
-        long bytes = new BookGenerator(size, seed).WriteTo(book);
+        long bytes = new BookGenerator(size, seed) { WritesNotes = notes }.WriteTo(book);
         Console.WriteLine($"{size:N0} recipes, {bytes / 1e6:0.0} MB");
         foreach (string part in Child.Parts) rows.Add(Measure(part, size, () => StartChild(book, part)));
         if (tool is not null) rows.Add(Measure("speclint", size, () => new ProcessStartInfo(tool, ["check", book, "--threads", threads.ToString(), "--on", "2026-11-25", "--format", "json", "--output", "/dev/null", "--fail-at", "never"])));

@@ -13,9 +13,10 @@ internal static class UnreadTexts
         Of(recipe).Where(static t => !t.Path.StartsWith("declares", StringComparison.Ordinal) && !t.Path.EndsWith(".item", StringComparison.Ordinal));
 
     /// <summary>The texts, in the order of the file, each with its JSON path; none where the whole file was read.</summary>
-    public static IEnumerable<(Given<string> Text, string Path)> Of(BookFile file)
+    public static IEnumerable<(Given<string> Text, string Path)> Of(BookFile file) => file.HasProblems ? In(file) : [];
+
+    private static IEnumerable<(Given<string> Text, string Path)> In(BookFile file)
     {
-        if (!file.HasProblems) yield break;
         var unread = new HashSet<TextSpan>();
         foreach (var problem in file.Problems)
         {

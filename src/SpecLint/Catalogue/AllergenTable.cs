@@ -34,6 +34,9 @@ internal static class AllergenTable
     public static FixedList<string> Tokens { get; } =
         [.. Load().Values.SelectMany(c => c).SelectMany(c => c.Tokens).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
 
+    // With the tokens of ingredients that no list names any more.
+    private static readonly HashSet<string> AllTokens = new(Tokens, StringComparer.Ordinal) { "chestnut", "coconut" };
+
     /// <summary>The categories of a jurisdiction; empty where none are known.</summary>
     public static IReadOnlyList<AllergenCategory> In(string jurisdiction) =>
         ByJurisdiction.Value.TryGetValue(jurisdiction, out var list) ? list : [];
@@ -65,16 +68,7 @@ internal static class AllergenTable
     public static IEnumerable<string> AllWords => Words.Value.Keys;
 
     /// <summary>Whether a word is a token.</summary>
-    public static bool IsToken(string word)
-    {
-        for (int i = 0; i < Tokens.Count; i++)
-        {
-            if (Tokens[i] == word) return true;
-        }
-
-        // Tokens of ingredients that no list names any more.
-        return word is "chestnut" or "coconut";
-    }
+    public static bool IsToken(string word) => AllTokens.Contains(word);
 
     /// <summary>Whether a list of words covers a token, by itself, by another word for it, or by its group.</summary>
     internal static bool Covers(FixedList<Reading.Given<string>> words, string token)

@@ -10,6 +10,8 @@ internal static class ClaimForms
 {
     private static readonly Dictionary<string, ClaimForm> Befores = new(StringComparer.Ordinal);
     private static readonly Dictionary<string, HashSet<string>> Words = new(StringComparer.Ordinal);
+    private static readonly PhraseStarts BeforeStarts, BehindStarts;
+    private static readonly HashSet<string> Behinds, Assuring, Assured, Having;
 
     static ClaimForms()
     {
@@ -23,37 +25,47 @@ internal static class ClaimForms
             foreach (string word in row.Texts("words")) Befores.Add(word, new ClaimForm(row.Flag("firm"), row.Flag("knownOnly")));
         }
 
-        Longest = Words.Values.SelectMany(static w => w).Max(static w => w.Split(' ').Length);
         Onto = [.. Words["onto"]];
+        (Behinds, Assuring, Assured, Having) = (Words["behind"], Words["assuring"], Words["assured"], Words["having"]);
+        (BeforeStarts, BehindStarts) = (new PhraseStarts(Befores.Keys), new PhraseStarts(Behinds));
     }
-
-    /// <summary>Words of the longest form.</summary>
-    public static int Longest { get; }
 
     /// <summary>Endings that are written onto the thing: "milkless".</summary>
     public static FixedList<string> Onto { get; }
 
-    /// <summary>The words with which a claim by a form begins or is found.</summary>
-    public static IEnumerable<string> FirstWords =>
-        new[] { "before", "behind", "onto", "assuring", "assured" }.SelectMany(static f => Words[f]).Select(static w => w.Split(' ', '.')[0]);
+    /// <summary>Words of which a text holds one that holds a claim by a form: of a form of several words one that is a form by itself ("with no"), else its first.</summary>
+    public static IEnumerable<string> TellingWords
+    {
+        get
+        {
+            var forms = new HashSet<string>(new[] { "before", "behind", "onto", "assuring", "assured" }.SelectMany(static f => Words[f]), StringComparer.Ordinal);
+            return forms.Select(form => form.Split(' ') is var words ? Array.Find(words, forms.Contains) ?? words[0].Split('.')[0] : form);
+        }
+    }
+
+    /// <summary>Words of the longest form before a thing that begins with a word; 0 where none does.</summary>
+    public static int LongestBefore(string word) => BeforeStarts.LongestFrom(word);
+
+    /// <summary>Words of the longest form behind a thing that begins with a word; 0 where none does.</summary>
+    public static int LongestBehind(string word) => BehindStarts.LongestFrom(word);
 
     /// <summary>What some words do before a thing; <see langword="null"/> where they do nothing.</summary>
     public static ClaimForm? Before(string words) => Befores.TryGetValue(words, out var form) ? form : null;
 
     /// <summary>Whether some words behind a thing say that there is none of it.</summary>
-    public static bool IsBehind(string words) => Words["behind"].Contains(words);
+    public static bool IsBehind(string words) => Behinds.Contains(words);
 
     /// <summary>Whether a word says that a drink suits somebody.</summary>
-    public static bool IsAssuring(string word) => Words["assuring"].Contains(word);
+    public static bool IsAssuring(string word) => Assuring.Contains(word);
 
     /// <summary>Whether a word behind people, or behind what they must not have, says so.</summary>
-    public static bool IsAssured(string word) => Words["assured"].Contains(word);
+    public static bool IsAssured(string word) => Assured.Contains(word);
 
     /// <summary>Whether a word joins that to those whom it suits.</summary>
     public static bool IsJoint(string word) => Words["joint"].Contains(word);
 
     /// <summary>Whether a word behind a thing makes of it people who must not have it.</summary>
-    public static bool IsHaving(string word) => Words["having"].Contains(word);
+    public static bool IsHaving(string word) => Having.Contains(word);
 
     /// <summary>Whether a word may stand between, and says nothing.</summary>
     public static bool IsSmall(string word) => Words["small"].Contains(word);

@@ -88,6 +88,8 @@ internal static class ClaimTable
     private static readonly Dictionary<string, ClaimMeaning> People = new(StringComparer.Ordinal);
     private static readonly Dictionary<string, ClaimMeaning> Marks = new(StringComparer.Ordinal);
 
+    private static readonly PhraseStarts PhraseStarts, PeopleStarts;
+
     private static readonly char[] Partings = [',', ';'];
 
     static ClaimTable()
@@ -100,20 +102,20 @@ internal static class ClaimTable
             if (!Enum.TryParse(row.Text("where"), ignoreCase: true, out ClaimPlace where)) where = ClaimPlace.Anywhere;
             var tokens = row.Texts("tokens");
             if (tokens.Contains("*")) tokens = AllergenTable.Tokens;
-            foreach (string word in row.Texts("words"))
-            {
-                Phrases.Add(word, (new ClaimMeaning(kind, kind == ClaimKind.Unknown ? word : "", tokens), where, row.Flag("atEnd")));
-                LongestPhrase = Math.Max(LongestPhrase, word.Split(' ').Length);
-            }
-
+            foreach (string word in row.Texts("words")) Phrases.Add(word, (new ClaimMeaning(kind, kind == ClaimKind.Unknown ? word : "", tokens), where, row.Flag("atEnd")));
             foreach (string thing in row.Texts("without")) Things.Add(thing, new ClaimMeaning(kind, thing, tokens));
             foreach (string people in row.Texts("for")) People.Add(people, new ClaimMeaning(kind, people, tokens));
             foreach (string mark in row.Texts("marks")) Marks.Add(mark, new ClaimMeaning(kind, "", tokens));
         }
+
+        (PhraseStarts, PeopleStarts) = (new PhraseStarts(Phrases.Keys), new PhraseStarts(People.Keys));
     }
 
-    /// <summary>Words of the longest phrase.</summary>
-    public static int LongestPhrase { get; private set; }
+    /// <summary>Words of the longest phrase that begins with a word; 0 where none does.</summary>
+    public static int LongestPhrase(string word) => PhraseStarts.LongestFrom(word);
+
+    /// <summary>Words of the longest name for people that begins with a word; 0 where none does.</summary>
+    public static int LongestSuiting(string word) => PeopleStarts.LongestFrom(word);
 
     /// <summary>The words with which phrases and marks begin, and things that an ending is written onto.</summary>
     public static IEnumerable<string> FirstWords =>

@@ -3,27 +3,41 @@ namespace SpecLint.Catalogue;
 /// <summary>The words by which a note is read for what it adds to a recipe.</summary>
 internal static class TextWords
 {
-    private static readonly Dictionary<string, HashSet<string>> Words = new(StringComparer.Ordinal);
-    private static readonly FixedList<string> Endings;
+    private static readonly HashSet<string> Fillers, Describing, Placed, Made, NotFood, TakingOut, TakingBack, Joining;
+    private static readonly FixedList<string> Endings, Adding;
+    private static readonly WordFilter AddingFilter, DenyingFilter;
+    private static readonly FixedList<string>[] AddingByLetter = new FixedList<string>[26];
 
     static TextWords()
     {
         using var document = Tables.Open("text-words");
+        var words = new Dictionary<string, HashSet<string>>(StringComparer.Ordinal);
         FixedList<string> endings = [];
         foreach (var row in Tables.Rows(document))
         {
-            Words.Add(row.Text("role"), new HashSet<string>(row.Texts("words"), StringComparer.OrdinalIgnoreCase));
+            words.Add(row.Text("role"), new HashSet<string>(row.Texts("words"), StringComparer.OrdinalIgnoreCase));
             if (row.Texts("endings") is { Count: > 0 } of) endings = of;
         }
 
         Endings = endings;
-        Adding = [.. Words["adding"]];
-        RulingOut = [.. Words["rulingOut"]];
-        Restoring = [.. Words["restoring"]];
+        (Fillers, Describing, Placed, Made, NotFood) = (words["filler"], words["describing"], words["placed"], words["made"], words["notFood"]);
+        (TakingOut, TakingBack, Joining) = (words["rulingOut"], words["restoring"], words["joining"]);
+        (Adding, RulingOut, Restoring) = ([.. words["adding"]], [.. TakingOut], [.. TakingBack]);
+        for (int i = 0; i < AddingByLetter.Length; i++) AddingByLetter[i] = [.. Adding.Where(w => w[0] == 'a' + i)];
+        AddingFilter = WordFilter.OfFirstWords(Adding);
+
+        // A word alone rules out behind it: of those that are phrases the first one says nothing.
+        DenyingFilter = new WordFilter(Phrases.DenyingWords.Concat(RulingOut.Where(static w => w.IndexOf(' ') < 0)).Select(static d => d.Replace("'", "").Split(' ', '-')[0]));
     }
 
-    /// <summary>What stands before a thing that is added.</summary>
-    public static FixedList<string> Adding { get; }
+    /// <summary>What stands before a thing that is added, as far as it may begin with a letter.</summary>
+    public static FixedList<string> AddingFrom(char letter) => letter > 127 ? Adding : (letter | 0x20) is >= 'a' and <= 'z' and var lower ? AddingByLetter[lower - 'a'] : [];
+
+    /// <summary>Whether a text may hold a word of adding.</summary>
+    public static bool MayAdd(string text) => AddingFilter.MayHold(text);
+
+    /// <summary>Whether a text may deny or rule out something that it names.</summary>
+    public static bool MayDeny(string text) => DenyingFilter.MayHold(text);
 
     /// <summary>What takes a thing out that is named.</summary>
     public static FixedList<string> RulingOut { get; }
@@ -32,18 +46,18 @@ internal static class TextWords
     public static FixedList<string> Restoring { get; }
 
     /// <summary>Whether a thing is ruled out behind a word, if one before it was.</summary>
-    public static bool RulesOut(string word, bool before) => before ? !Words["restoring"].Contains(word) : Words["rulingOut"].Contains(word);
+    public static bool RulesOut(string word, bool before) => before ? !TakingBack.Contains(word) : TakingOut.Contains(word);
 
     /// <summary>Whether a word joins the last thing of a list that a denial opened: "no milk, cream or nuts".</summary>
-    public static bool IsJoining(string word) => Words["joining"].Contains(word);
+    public static bool IsJoining(string word) => Joining.Contains(word);
 
     /// <summary>Whether a word may stand between, and says nothing.</summary>
-    public static bool IsFiller(string word) => Words["filler"].Contains(word);
+    public static bool IsFiller(string word) => Fillers.Contains(word);
 
     /// <summary>Whether a word only says how a thing is: "crushed", "two".</summary>
     public static bool IsDescribing(string word)
     {
-        if (IsFiller(word) || Words["describing"].Contains(word)) return true;
+        if (IsFiller(word) || Describing.Contains(word)) return true;
         for (int i = 0; i < Endings.Count; i++)
         {
             if (word.Length > Endings[i].Length + 1 && word.EndsWith(Endings[i], StringComparison.OrdinalIgnoreCase)) return true;
@@ -53,8 +67,8 @@ internal static class TextWords
     }
 
     /// <summary>Whether a word behind a thing says where it goes or what it is made into.</summary>
-    public static bool IsPlacing(string word) => Words["placed"].Contains(word) || Words["made"].Contains(word);
+    public static bool IsPlacing(string word) => Placed.Contains(word) || Made.Contains(word);
 
     /// <summary>Whether a word makes of the name of a food a tool, a taste or a likeness.</summary>
-    public static bool IsNoFood(string word) => Words["notFood"].Contains(word);
+    public static bool IsNoFood(string word) => NotFood.Contains(word);
 }

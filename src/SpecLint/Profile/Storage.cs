@@ -90,5 +90,5 @@ internal static class Storage
     public static string SealedPath(Prep prep) => prep.Keep is { Sealed.IsGiven: false } ? "keep.in" : "keep.sealed";
 
     /// <summary>Whether a text holds a word, whatever its case.</summary>
-    public static bool Has(string text, string word) => text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0;
+    public static bool Has(string text, string word) => Phrases.Holds(text, word);
 }

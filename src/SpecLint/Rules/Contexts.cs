@@ -94,6 +94,7 @@ public sealed class RecipeContext : FileContext
     private bool glassKnown;
     private FixedList<Labels.PlacedClaim>? claims;
     private FixedList<Hazards.RecipeText>? texts;
+    private bool? namesHazard;
 
     internal RecipeContext(LinkedBook book, ProfileSet profiles, List<Finding> findings, Recipe recipe, RecipeProfile profile)
         : base(book, profiles, findings, recipe)
@@ -132,6 +133,9 @@ public sealed class RecipeContext : FileContext
 
     /// <summary>What the recipe says in words, gathered once for all rules that look for words.</summary>
     internal FixedList<Hazards.RecipeText> Texts => texts ??= Hazards.RecipeTexts.Of(this);
+
+    /// <summary>Whether one of the <see cref="Texts"/> names a hazard, whichever.</summary>
+    internal bool NamesHazard => namesHazard ??= Hazards.RecipeTexts.NameHazard(Texts);
 
     /// <summary>A fact of the recipe.</summary>
     public FactValue Fact(Fact fact) => Profile.Get(fact);

@@ -24,12 +24,26 @@ internal static class Phrases
         Nones = FixedList.Of(nones);
     }
 
+    /// <summary>Words and phrases of which a text holds one that denies something.</summary>
+    public static IEnumerable<string> DenyingWords => [.. Denying, .. Nones, "free"];
+
     /// <summary>Whether a text holds a phrase as whole words; its last word may stand in the plural.</summary>
     public static bool Has(string text, string phrase) => HasAsWritten(text, phrase)
         || (phrase.EndsWith("y", StringComparison.OrdinalIgnoreCase) && Holds(text, "ies") && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ies"))
         || (phrase.EndsWith("f", StringComparison.OrdinalIgnoreCase) && Holds(text, "ves") && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ves"));
 
-    private static bool Holds(string text, string part) => text.IndexOf(part, StringComparison.OrdinalIgnoreCase) >= 0;
+    /// <summary>Whether a text holds some letters anywhere, case aside.</summary>
+    public static bool Holds(string text, string part)
+    {
+        int first = part.Length > 0 && part[0] <= 127 ? part[0] | 0x20 : -1;
+        for (int at = 0; at <= text.Length - part.Length; at++)
+        {
+            char c = text[at];
+            if ((first < 0 || c > 127 || (c | 0x20) == first) && string.Compare(text, at, part, 0, part.Length, StringComparison.OrdinalIgnoreCase) == 0) return true;
+        }
+
+        return false;
+    }
 
     private static bool HasAsWritten(string text, string phrase)
     {
@@ -57,14 +71,15 @@ internal static class Phrases
     }
 
     /// <summary>Whether a text says one of some phrases and does not deny it ("assayed", not "not assayed").</summary>
-    public static bool Affirms(string text, IReadOnlyList<string> phrases)
+    public static bool Affirms(string text, FixedList<string> phrases)
     {
-        for (int i = 0; i < phrases.Count; i++)
+        for (int at = 0; at < text.Length; at++)
         {
-            string phrase = phrases[i];
-            for (int at = 0; at <= text.Length - phrase.Length; at++)
+            if (at > 0 && char.IsLetterOrDigit(text[at - 1])) continue;
+            for (int i = 0; i < phrases.Count; i++)
             {
-                if (StartsAt(text, at, phrase) && !IsDenied(text, at, at + phrase.Length)) return true;
+                int end = at + phrases[i].Length;
+                if (end <= text.Length && StartsAt(text, at, phrases[i]) && !IsDenied(text, at, end)) return true;
             }
         }
 

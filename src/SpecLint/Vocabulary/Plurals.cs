@@ -19,7 +19,7 @@ internal static class Plurals
     /// <returns>The end of what is kept, and the letters that follow it in the singular.</returns>
     public static (int KeptTo, string Ending) Singular(string text, int start, int end)
     {
-        if (end - start < 4 || !Ends(text, start, end, "s") || Ends(text, start, end, "ss") || Ends(text, start, end, "us") || Ends(text, start, end, "is")) return (end, "");
+        if (end - start < 4 || !Phrases.MayBeSame(text, end - 1, "s", 0) || !Ends(text, start, end, "s") || Ends(text, start, end, "ss") || Ends(text, start, end, "us") || Ends(text, start, end, "is")) return (end, "");
         foreach (string plural in WithF)
         {
             if (Ends(text, start, end, plural)) return (end - 3, "f");

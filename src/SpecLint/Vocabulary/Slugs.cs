@@ -36,6 +36,7 @@ internal static class Slugs
     /// </summary>
     public static string Of(string name)
     {
+        if (IsSlug(name)) return name;
         var slug = new StringBuilder(name.Length);
         foreach (char c in name)
         {
@@ -48,5 +49,18 @@ internal static class Slugs
 
         if (slug.Length > 0 && slug[slug.Length - 1] == '-') slug.Length--;
         return slug.ToString();
+    }
+
+    /// <summary>Whether a name is written as an id already: small letters and digits, single hyphens between them.</summary>
+    private static bool IsSlug(string name)
+    {
+        char before = '-';
+        foreach (char c in name)
+        {
+            if (c is not ((>= 'a' and <= 'z') or (>= '0' and <= '9')) && (c != '-' || before == '-')) return false;
+            before = c;
+        }
+
+        return before != '-';
     }
 }

@@ -67,7 +67,7 @@ public sealed class CorrectionTrialTests
     private static BookInput[] Inputs() =>
     [
         new BookInput([.. Directory.EnumerateFiles(Repository.At("src", "SpecLint.Tool", "Demo"), "*.json").Select(f => new SourceFile(Path.GetFileName(f), File.ReadAllBytes(f)))], Books.On),
-        new BookInput([.. new Benchmarks.BookGenerator(300, 20261129).Files().Select(f => new SourceFile(f.Path, f.Text))], Books.On),
+        new BookInput([.. new Benchmarks.BookGenerator(300, 20261129) { WritesNotes = true }.Files().Select(f => new SourceFile(f.Path, f.Text))], Books.On),
     ];
 
     private static bool Mends(LinkedBook book, ProfileSet profiles, BookFile file, Finding finding, Correction correction, Dictionary<string, Level> before)

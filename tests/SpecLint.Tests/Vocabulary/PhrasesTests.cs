@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Rules.Labels;
 
 namespace SpecLint.Tests.Vocabulary;
@@ -19,10 +20,32 @@ public sealed class PhrasesTests
             Assert.Equal(expected, WordSearch.Find(text, word));
             Assert.Equal(expected >= 0, WordSearch.Has(text, word));
             Assert.Equal(text.EndsWith(word, StringComparison.OrdinalIgnoreCase) && (text.Length == word.Length || !char.IsLetterOrDigit(text[text.Length - word.Length - 1])), WordSearch.EndsWith(text, word));
+            Assert.Equal(text.Contains(word, StringComparison.OrdinalIgnoreCase), Phrases.Holds(text, word));
             if (expected >= 0) found++;
         }
 
         Assert.InRange(found, 5_000, 190_000);
+    }
+
+    /// <summary>A text that no word of a denial stands in is taken to deny nothing.</summary>
+    [Fact]
+    public void Whatever_denies_passes_the_filter_of_denials()
+    {
+        int denied = 0;
+        foreach (string word in Phrases.DenyingWords)
+        {
+            foreach (string text in new[] { $"{word} pistachio", $"With {word.ToUpperInvariant()} pistachio", $"pistachio: {word}", $"pistachio? {word}!", $"pistachio-{word}" })
+            {
+                int at = text.IndexOf("pistachio", StringComparison.Ordinal);
+                if (!Phrases.IsDenied(text, at, at + "pistachio".Length)) continue;
+                denied++;
+                Assert.True(TextWords.MayDeny(text), text);
+            }
+        }
+
+        Assert.True(denied > 50);
+        Assert.All(TextWords.RulingOut.Where(word => TextWords.RulesOut(word, false) && !word.Contains(' ', StringComparison.Ordinal)), word => Assert.True(TextWords.MayDeny($"{word} pistachio"), word));
+        Assert.False(TextWords.MayDeny("Dust with crushed pistachio"));
     }
 
     /// <summary>A filter may let through what holds no word, and never the other way.</summary>

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Hazards;
 [Limit("tolerance-extraction-low", "Extraction")]
 internal sealed partial class BarkWithoutAssay : RecipeRule
 {
-    private static readonly string[] Words = ["assay", "assayed", "alkaloid", "quinine"];
+    private static readonly FixedList<string> Words = ["assay", "assayed", "alkaloid", "quinine"];
 
     private static readonly string[] Units = ["%", "mg/g", "mg/kg", "mg/l", "g/kg", "ppm"];
 

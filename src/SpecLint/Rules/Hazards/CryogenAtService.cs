@@ -39,7 +39,7 @@ internal sealed partial class CryogenAtService : RecipeRule
         foreach (var text in context.Texts)
         {
             if (text.Step is { Verb: { } verb } && (verb.UsesDryIce || verb.UsesLiquidNitrogen)) return new Use(text.Text.Span, text.PathIn(context), verb.UsesDryIce);
-            if (HazardNames.InProse(text.Text.Value, IsCryogen) is { } named) return new Use(text.Text.Span, text.PathIn(context), named.Hazard.Id == DryIce);
+            if (context.NamesHazard && HazardNames.InProse(text.Text.Value, IsCryogen) is { } named) return new Use(text.Text.Span, text.PathIn(context), named.Hazard.Id == DryIce);
         }
 
         return null;

@@ -24,7 +24,7 @@ internal sealed partial class PoisonNamed : FileRule
         var profile = context.Profile;
         foreach (var text in context.Texts)
         {
-            if (HazardNames.InProse(text.Text.Value, static h => h.IsDeadly) is not { } named || IsOnALine(profile, named.Hazard)) continue;
+            if (!context.NamesHazard || HazardNames.InProse(text.Text.Value, static h => h.IsDeadly) is not { } named || IsOnALine(profile, named.Hazard)) continue;
             Report(context, text.Text, text.PathIn(context), named.Hazard, named.In(text.Text.Value), null, "The text names");
             return;
         }

@@ -10,7 +10,7 @@ namespace SpecLint.Rules.Hazards;
 [Limit("hydrocyanic-us")]
 internal sealed partial class RawKernels : RecipeRule
 {
-    private static readonly string[] Freed = ["free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed", "prussic-acid-free", "FFPA"];
+    private static readonly FixedList<string> Freed = ["free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed", "prussic-acid-free", "FFPA"];
 
     public override void Check(RecipeContext context)
     {

@@ -27,6 +27,17 @@ internal static class RecipeTexts
     [ThreadStatic]
     private static List<RecipeText>? gathered;
 
+    /// <summary>Whether one of some texts names a hazard that is looked for in prose.</summary>
+    public static bool NameHazard(FixedList<RecipeText> texts)
+    {
+        foreach (var text in texts)
+        {
+            if (Catalogue.HazardNames.InProse(text.Text.Value, static _ => true) is not null) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>The texts, in the order of the file.</summary>
     public static FixedList<RecipeText> Of(RecipeContext context)
     {

@@ -10,11 +10,11 @@ namespace SpecLint.Rules.Hazards;
 [Limit("flame-strength", "Strength")]
 internal sealed partial class SpiritSetAlight : RecipeRule
 {
-    private static readonly string[] PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
+    private static readonly FixedList<string> PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
 
     private static readonly string[] RuledOut = ["never", "do not", "don't", "must not"];
 
-    private static readonly string[] InWords =
+    private static readonly FixedList<string> InWords =
     [
         "set alight", "set it alight", "set fire", "sets fire", "on fire", "ignite", "ignites", "ignited", "through the flame", "through a flame", "through the lighter", "over an open flame", "alight",
         "flambé", "flambe", "flaming rum", "flaming spirit", "flaming overproof",

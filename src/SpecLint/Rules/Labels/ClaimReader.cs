@@ -19,8 +19,8 @@ internal sealed class ClaimReader
 {
     private const int MostWordsOfThing = 3;
 
-    /// <summary>The words with which a claim in a text begins, or by which it is found.</summary>
-    private static readonly WordFilter Telling = new(ClaimTable.FirstWords.Concat(ClaimForms.FirstWords).Concat(["00", "000"]));
+    /// <summary>The words of which each text with a claim holds one.</summary>
+    private static readonly WordFilter Telling = new(ClaimTable.FirstWords.Concat(ClaimForms.TellingWords).Concat(["00", "000"]));
 
     private static readonly char[] SentenceEnds = ['.', '!', '?', '\n'];
 
@@ -32,12 +32,18 @@ internal sealed class ClaimReader
     private readonly HashSet<int> bracketed = [];
     private readonly List<ReadClaim> claims = [];
 
+    // Whether a word makes people of a thing, or assures them, and whether one says behind a thing that there is none: few texts have either.
+    private readonly bool namesPeople;
+    private readonly bool deniesBehind;
+
     private ClaimReader(string text, ClaimPlace where, LinkedBook book, bool isNote)
     {
         this.book = book;
         this.where = where;
         this.isNote = isNote;
         Split(text);
+        namesPeople = words.Exists(static w => ClaimForms.IsHaving(w) || ClaimForms.IsAssured(w));
+        deniesBehind = words.Exists(static w => ClaimForms.LongestBehind(w) > 0);
     }
 
     /// <summary>Whether a text may hold a claim: most names and notes have no word of one, and need no reading.</summary>
@@ -66,14 +72,13 @@ internal sealed class ClaimReader
             int end = from;
             do end = text.IndexOfAny(SentenceEnds, end) is >= 0 and int at ? at + 1 : text.Length;
             while (end < text.Length && text[end - 1] != '\n' && text[end] != ' ');
-            var reader = new ClaimReader(text.Substring(from, end - from), ClaimPlace.Anywhere, book, isNote: true);
-            if (!reader.IsOfAnother())
-            {
-                reader.Read();
-                claims.AddRange(reader.claims);
-            }
-
+            string sentence = text.Substring(from, end - from);
             from = end;
+            if (!MayHold(sentence)) continue;
+            var reader = new ClaimReader(sentence, ClaimPlace.Anywhere, book, isNote: true);
+            if (reader.IsOfAnother()) continue;
+            reader.Read();
+            claims.AddRange(reader.claims);
         }
 
         return claims;
@@ -124,7 +129,7 @@ internal sealed class ClaimReader
 
     private ClaimMeaning? Phrase(int at, out int length)
     {
-        for (length = Math.Min(ClaimTable.LongestPhrase, words.Count - at); length > 0; length--)
+        for (length = Math.Min(ClaimTable.LongestPhrase(words[at]), words.Count - at); length > 0; length--)
         {
             if (ClaimTable.Phrase(Join(at, length), where, !IsWord(at + length)) is { } meaning) return meaning;
         }
@@ -135,7 +140,7 @@ internal sealed class ClaimReader
     /// <summary>"no", "without", "free from", "contains no" and their like: how many words.</summary>
     private int Negation(int at, out ClaimForm form)
     {
-        for (int length = Math.Min(ClaimForms.Longest, words.Count - at); length > 0; length--)
+        for (int length = Math.Min(ClaimForms.LongestBefore(words[at]), words.Count - at); length > 0; length--)
         {
             if (ClaimForms.Before(Join(at, length)) is not { } known) continue;
             form = known;
@@ -149,10 +154,10 @@ internal sealed class ClaimReader
     /// <summary>Reads "milk: none" and its like; hands back its words, 0 where it is none.</summary>
     private int NoneOf(int at)
     {
-        for (int length = 1; length <= MostWordsOfThing && IsWord(at + length - 1); length++)
+        for (int length = 1; deniesBehind && length <= MostWordsOfThing && IsWord(at + length - 1); length++)
         {
             int behind = at + length + (Word(at + length) == ";" ? 1 : 0);
-            for (int tail = Math.Min(ClaimForms.Longest, words.Count - behind); tail > 0; tail--)
+            for (int tail = Math.Min(ClaimForms.LongestBehind(Word(behind)), words.Count - behind); tail > 0; tail--)
             {
                 if (!ClaimForms.IsBehind(Join(behind, tail)) || IsWord(behind + tail)) continue;
                 if (ClaimTable.Without(Join(at, length), IsItem) is not { Kind: not (ClaimKind.None or ClaimKind.Ingredient) } known) continue;
@@ -189,7 +194,7 @@ internal sealed class ClaimReader
     /// <summary>Those who must not have a thing, by a word of their own or by it; where nobody needs to be named ("nut safe"), the thing.</summary>
     private ClaimMeaning? PeopleAt(int at, out int length)
     {
-        for (length = Math.Min(ClaimForms.Longest, words.Count - at); length > 0; length--)
+        for (length = Math.Min(ClaimTable.LongestSuiting(Word(at)), words.Count - at); length > 0; length--)
         {
             if (ClaimTable.Suiting(Join(at, length)) is { } known) return known;
         }
@@ -200,7 +205,7 @@ internal sealed class ClaimReader
             return avoided;
         }
 
-        if (Thing(at, out length) is not { Kind: not ClaimKind.Ingredient } thing) return null;
+        if (!namesPeople || Thing(at, out length) is not { Kind: not ClaimKind.Ingredient } thing) return null;
         if (ClaimForms.IsHaving(Word(at + length))) length++;
         else if (!IsAllergen(thing) || !ClaimForms.IsAssured(Word(at + length)) || Word(at + length) == "friendly") return null;
         return thing;
@@ -328,7 +333,7 @@ internal sealed class ClaimReader
         for (int i = 0; i <= plain.Length; i++)
         {
             char c = i < plain.Length ? plain[i] : ' ';
-            if (c is '\'' or '’' || CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.NonSpacingMark) continue;
+            if (c is '\'' or '’' || (c > 127 && CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.NonSpacingMark)) continue;
             if (char.IsLetterOrDigit(c))
             {
                 word.Append(char.ToLowerInvariant(c));

@@ -8,7 +8,7 @@ namespace SpecLint.Rules.Labels;
 /// The foods with an allergen that a note names as added: behind a word of adding anywhere in its sentence ("dust with crushed
 /// pistachio"), or as all that a clause says ("Crushed pistachio on top").
 /// </summary>
-internal static class NamedFoods
+internal sealed class NamedFoods
 {
     private const int LongestName = 3;
 
@@ -17,31 +17,53 @@ internal static class NamedFoods
 
     private static readonly char[] ClauseEnds = ['.', ';', ':', '!', '?', ',', '(', ')', '\n'];
 
+    private readonly string text;
+    private readonly string plain;
+    private readonly LinkedBook book;
+    private readonly ProfileSet profiles;
+    private readonly bool mayAdd;
+    private readonly bool mayDeny;
+    private readonly HashSet<string> ids = new(StringComparer.Ordinal);
+    private readonly List<(string Id, IReadOnlyList<string> Tokens)> found = [];
+
+    private NamedFoods(string text, LinkedBook book, ProfileSet profiles)
+    {
+        this.text = text;
+        this.book = book;
+        this.profiles = profiles;
+        plain = text.ToLowerInvariant();
+        mayAdd = TextWords.MayAdd(plain);
+        mayDeny = TextWords.MayDeny(plain);
+    }
+
     /// <summary>The foods, each once and by its words as an id, and the allergens that it brings.</summary>
     /// <param name="text">The note.</param>
     /// <param name="book">The book, for the names of items.</param>
     /// <param name="profiles">Its profiles, for what they hold.</param>
     public static List<(string Id, IReadOnlyList<string> Tokens)> In(string text, LinkedBook book, ProfileSet profiles)
     {
-        var found = new List<(string, IReadOnlyList<string>)>();
-        var ids = new HashSet<string>(StringComparer.Ordinal);
+        var foods = new NamedFoods(text, book, profiles);
+        foods.Read();
+        return foods.found;
+    }
+
+    private void Read()
+    {
         bool adding = false, denied = false;
         for (int from = 0; from < text.Length;)
         {
             int end = ClauseEnd(text, from);
-            var words = WordsOf(text, from, end);
-            int added = adding ? 0 : FirstAdded(words);
+            var words = WordsOf(plain, from, end);
+            int added = adding ? 0 : mayAdd ? FirstAdded(words) : int.MaxValue;
 
             // So does a list of what is denied, as far as its last thing is joined to it.
-            denied = (denied && IsRestOfList(text, from, book, profiles)) || Look(text, words, added, book, profiles, ids, found);
+            denied = (denied && IsRestOfList(from)) || Look(words, added, mayDeny && end < text.Length && text[end] == ',');
             denied &= end < text.Length && text[end] == ',';
 
             // A list of what is added goes on behind a comma.
             adding = end < text.Length && text[end] is ',' or '(' && added <= words.Count;
             from = end + 1;
         }
-
-        return found;
     }
 
     /// <summary>Whether what the words at a place name is a tool, a taste or a likeness, by the words behind.</summary>
@@ -66,16 +88,16 @@ internal static class NamedFoods
     }
 
     /// <summary>Whether some clauses from a place on are a list of foods whose last is joined by "or": all that is denied.</summary>
-    private static bool IsRestOfList(string text, int from, LinkedBook book, ProfileSet profiles)
+    private bool IsRestOfList(int from)
     {
         while (from < text.Length)
         {
             int end = ClauseEnd(text, from);
-            var words = WordsOf(text, from, end);
+            var words = WordsOf(plain, from, end);
             bool joins = words.Exists(static w => TextWords.IsJoining(w.Word));
             for (int i = 0; i < words.Count;)
             {
-                int length = FoodAt(words, i, book, profiles, out _, out _);
+                int length = FoodAt(words, i, out _, out _);
                 if (length == 0 && !TextWords.IsDescribing(words[i].Word) && !TextWords.IsJoining(words[i].Word)) return false;
                 i += Math.Max(1, length);
             }
@@ -88,13 +110,15 @@ internal static class NamedFoods
     }
 
     /// <summary>Adds the foods of a clause; whether its last is denied.</summary>
-    private static bool Look(string text, List<(string Word, int At)> words, int firstAdded, LinkedBook book, ProfileSet profiles, HashSet<string> ids, List<(string, IReadOnlyList<string>)> found)
+    private bool Look(List<(string Word, int At)> words, int firstAdded, bool mayOpenList)
     {
         // A clause is all about foods as long as each word is one, or only says how it is.
         bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false, isDenied = false;
         for (int i = 0; i < words.Count;)
         {
-            int length = FoodAt(words, i, book, profiles, out string id, out var tokens), behind = i + Math.Max(1, length);
+            // Nothing more can count: it is not added, the clause says other things, and no list of what is denied begins here.
+            if (!isAboutFoods && firstAdded >= words.Count && !mayOpenList) return false;
+            int length = FoodAt(words, i, out string id, out var tokens), behind = i + Math.Max(1, length);
             if (length == 0)
             {
                 isAboutFoods &= TextWords.IsDescribing(words[i].Word);
@@ -113,14 +137,13 @@ internal static class NamedFoods
     }
 
     /// <summary>How many words from one on name an item or an allergen, the longest name first; 0 where they name neither.</summary>
-    private static int FoodAt(List<(string Word, int At)> words, int at, LinkedBook book, ProfileSet profiles, out string id, out IReadOnlyList<string> tokens)
+    private int FoodAt(List<(string Word, int At)> words, int at, out string id, out IReadOnlyList<string> tokens)
     {
         for (int length = Math.Min(LongestName, words.Count - at); length > 0; length--)
         {
             id = words[at].Word;
             for (int i = 1; i < length; i++) id += "-" + words[at + i].Word;
-            id = id.ToLowerInvariant();
-            if (TokensOf(id, book, profiles) is not { } brought) continue;
+            if (TokensOf(id) is not { } brought) continue;
             tokens = brought;
             return length;
         }
@@ -130,11 +153,11 @@ internal static class NamedFoods
     }
 
     /// <summary>What some words bring: those of an item, or of an allergen; <see langword="null"/> where they name neither.</summary>
-    private static IReadOnlyList<string>? TokensOf(string id, LinkedBook book, ProfileSet profiles)
+    private IReadOnlyList<string>? TokensOf(string id)
     {
         if (id.Length <= 2) return null;
         if (AllergenTable.TokensOf(id) is { Count: > 0 } tokens) return tokens;
-        if (book.Resolve(id) is not { } item) return id[id.Length - 1] == 's' ? TokensOf(id.TrimEnd('s'), book, profiles) : null;
+        if (book.Resolve(id) is not { } item) return id[id.Length - 1] == 's' ? TokensOf(id.TrimEnd('s')) : null;
         if (item.File is Recipe recipe) return [.. profiles.Of(recipe).Allergens.Contained(book.Settings)];
         return profiles.MaterialOf(item.Id)?.Ingredient?.Allergens is { } stated ? [.. AllergenProfile.TokensOf(stated, book.Settings)] : [];
     }
@@ -144,7 +167,7 @@ internal static class NamedFoods
     {
         for (int i = 0; i < words.Count; i++)
         {
-            foreach (string adding in TextWords.Adding)
+            foreach (string adding in TextWords.AddingFrom(words[i].Word[0]))
             {
                 int behind = Behind(words, i, adding);
                 if (behind > 0) return behind;
@@ -180,7 +203,7 @@ internal static class NamedFoods
 
     private static List<(string Word, int At)> WordsOf(string text, int from, int end, int most = int.MaxValue)
     {
-        var words = new List<(string, int)>();
+        var words = new List<(string, int)>(Math.Min(most, (end - from + 9) / 5));
         for (int i = from; i < end && words.Count < most; i++)
         {
             if (!char.IsLetterOrDigit(text[i])) continue;

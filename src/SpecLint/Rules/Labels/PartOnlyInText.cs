@@ -34,7 +34,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
 
     private static void Read(RecipeContext context, Given<string> text, string path)
     {
-        List<string>? told = null, brought = null;
+        List<string>? told = null, brought = null, had = null;
         var clause = default(Clause);
         foreach (var (from, to, at, spoken) in Places(text.Value))
         {
@@ -46,7 +46,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
             {
                 if (item.File == context.Recipe || context.Profile.Parts.Any(p => p.Item?.Id == item.Id) || NamedFoods.IsNoFood(text.Value, at)) continue;
                 id = item.Id;
-                brings = BringsNew(context, item, spoken);
+                brings = BringsNew(context, item, spoken, had ??= Had(context));
             }
             else
             {
@@ -66,7 +66,8 @@ internal sealed partial class PartOnlyInText : RecipeRule
         foreach (var (id, tokens) in NamedFoods.In(text.Value, context.Book, context.Profiles))
         {
             if (told?.Contains(id) == true) continue;
-            var brings = tokens.Where(t => IsNew(context, t) && brought?.Contains(t) != true).ToList();
+            had ??= Had(context);
+            var brings = tokens.Where(t => IsListed(context.Settings, t) && !had.Contains(t) && brought?.Contains(t) != true).ToList();
             if (brings.Count == 0) continue;
             (brought ??= []).AddRange(brings);
             (told ??= []).Add(id);
@@ -85,13 +86,14 @@ internal sealed partial class PartOnlyInText : RecipeRule
         Evidence = [Proof.Of("text", text.Value, context.At(text.Span))],
     });
 
-    /// <summary>Whether a law in force lists an allergen that the recipe does not have without the text.</summary>
-    private static bool IsNew(RecipeContext context, string token)
+    /// <summary>Whether a law in force lists an allergen in whatever amount.</summary>
+    private static bool IsListed(Settings settings, string token) => settings.Jurisdictions.Any(j => AllergenTable.Of(j, token) is { } law && double.IsNaN(law.Threshold));
+
+    /// <summary>The allergens that the recipe has, or may have, without the text.</summary>
+    private static List<string> Had(RecipeContext context)
     {
-        var settings = context.Settings;
         var allergens = context.Profile.Allergens;
-        return settings.Jurisdictions.Any(j => AllergenTable.Of(j, token) is { } law && double.IsNaN(law.Threshold))
-            && !allergens.Contained(settings).Contains(token) && !allergens.Possible(settings).Contains(token);
+        return [.. allergens.Contained(context.Settings), .. allergens.Possible(context.Settings)];
     }
 
     /// <summary>A clause of a text: what is asked of it is worked out once, however often it says "add".</summary>
@@ -138,7 +140,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         for (int i = 0; i < text.Length; i++)
         {
             if (!char.IsLetter(text[i]) || (i > 0 && char.IsLetterOrDigit(text[i - 1]))) continue;
-            foreach (string word in TextWords.Adding)
+            foreach (string word in TextWords.AddingFrom(text[i]))
             {
                 int end = i + word.Length;
                 if (string.Compare(text, i, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) != 0 || (end < text.Length && char.IsLetterOrDigit(text[end]))) continue;
@@ -169,12 +171,11 @@ internal sealed partial class PartOnlyInText : RecipeRule
     }
 
     /// <summary>Allergens and hazards of an item that the recipe does not have without it.</summary>
-    private static List<string> BringsNew(RecipeContext context, Item item, bool spoken)
+    private static List<string> BringsNew(RecipeContext context, Item item, bool spoken, List<string> had)
     {
         var brings = new List<string>();
         var profile = context.Profile;
         var settings = context.Settings;
-        var had = profile.Allergens.Contained(settings).Concat(profile.Allergens.Possible(settings)).ToList();
         IEnumerable<string> tokens = [];
         IEnumerable<Hazard> hazards = [];
         if (item.File is Recipe inner)
