@@ -188,7 +188,9 @@ public sealed class LotCheck
             return;
         }
 
-        if (life.NeedsCold && StoredTooWarm.IsTooWarm(celsius, settings))
+        // What its maker closed keeps closed; fresh food is closed by nobody.
+        bool isOpen = life.Prep is not null || Lot.Opened.IsGiven || Lot.Made.IsGiven || life.IsFresh;
+        if (life.NeedsCold && isOpen && StoredTooWarm.IsTooWarm(celsius, settings))
         {
             reasons.Add($"it stands at {Say.Number(celsius, 1)} °C, over {Say.Number(limit.Value, 0)} °C ({limit.Source})");
             ThrowAway = true;

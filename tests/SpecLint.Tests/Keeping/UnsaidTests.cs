@@ -60,6 +60,18 @@ public sealed class UnsaidTests
         Assert.Equal(refused, LotCheck.Of(stock.Lots[0], stock, Verdicts.Of(result)).Reasons.Any(r => r.Contains("it stands at", StringComparison.Ordinal)));
     }
 
+    /// <summary>A tin that nobody has opened stands at room temperature; an opened one is refused there.</summary>
+    [Theory]
+    [InlineData("\"useBy\": \"2027-06-01\"", false)]
+    [InlineData("\"opened\": \"2026-11-25\"", true)]
+    public void A_closed_tin_is_not_refused(string date, bool refused)
+    {
+        var result = Books.Check(("bar.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "coconut-milk", {{date}}, "at": "20 °C", "amount": "400 ml" } ] }"""));
+        var stock = result.Book.Stocks[0];
+        Assert.Equal(refused, LotCheck.Of(stock.Lots[0], stock, Verdicts.Of(result)).Readiness == Readiness.No);
+        Assert.Equal(refused, result.Findings.Flat().Any(f => f.Rule.Id == "SL5012"));
+    }
+
     private static string Drink(string more, string item = "lemon-juice") => $$"""
         { "name": "Slip", {{more}} "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "{{item}}", "amount": "20 ml" } ],
           "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" }, { "do": "strain" } ], "serves": 1 }

@@ -126,11 +126,14 @@ public sealed class AgreementTests
 
     private static string? Lots(CheckResult result, LineCheck evening)
     {
+        // Nor is a lot refused of which no stock file and no recipe says anything.
+        bool isQuiet = !result.Findings.Flat().Any(f => f.Rule.Safety && f.Level >= Level.Note && result.Book.Stocks.Any(s => s.Source.Path == f.Place.File.Path));
         foreach (var lot in evening.Lots)
         {
             var found = result.Findings.Flat().Where(f => f.Rule.Safety && f.Place.File.Path == lot.Stock.Source.Path
                 && f.Place.Span.Start >= lot.Lot.Span.Start && f.Place.Span.End <= lot.Lot.Span.End).ToList();
             if (found.Exists(Forbids) && lot.Readiness != Readiness.No) return $"the lot of {lot.Id} is {lot.Readiness}: {string.Join("; ", found.Select(f => f.Message))}";
+            if (isQuiet && lot is { Readiness: Readiness.No, Item: not null, Verdict: null or { Answer: Readiness.Ready, AllowedDays: null } }) return $"the lot of {lot.Id} is refused, and check says nothing: {string.Join("; ", lot.Reasons)}";
             if (found.Exists(f => f.Level >= Level.Warning) && lot.Readiness == Readiness.Ready) return $"the lot of {lot.Id} is ready: {string.Join("; ", found.Select(f => f.Message))}";
         }
 
