@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SpecLint.Book;
-using SpecLint.Catalogue;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Tests.OfficialDrinks;
 using SpecLint.Tests.Support;
 
