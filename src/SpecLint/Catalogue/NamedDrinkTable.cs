@@ -15,18 +15,29 @@ internal sealed record NamedDrink(FixedList<string> Names, FixedList<NamedPart> 
 /// <summary>The table of drinks that are known by their names.</summary>
 internal static class NamedDrinkTable
 {
-    /// <summary>Words before a name that turn it into something else.</summary>
-    private static readonly HashSet<string> Denials = new(StringComparer.Ordinal) { "not", "no", "un", "anti", "without", "never", "almost", "faux" };
+    /// <summary>Words that turn a name into something else.</summary>
+    private static readonly HashSet<string> Denials = new(StringComparer.Ordinal) { "not", "no", "un", "anti", "without", "never", "almost", "faux", "like", "style", "type" };
 
     /// <summary>Words in a name that take the spirit out of it.</summary>
     private static readonly HashSet<string> Alcoholless = new(StringComparer.Ordinal) { "virgin", "zero", "free", "mock", "temperance", "soft", "sober", "alcohol", "nonalcoholic", "non", "0" };
 
-    private static readonly Lazy<List<NamedDrink>> Rows = new(Load);
+    private static readonly Lazy<(List<NamedDrink> Drinks, Dictionary<string, NamedPart> Spirits)> Rows = new(Load);
     private static readonly Lazy<ILookup<string, (string Name, NamedDrink Drink)>> ByLastWord =
-        new(static () => Rows.Value.SelectMany(static r => r.Names, static (row, name) => (Name: name, Drink: row)).ToLookup(static n => LastWord(n.Name), StringComparer.Ordinal));
+        new(static () => Rows.Value.Drinks.SelectMany(static r => r.Names, static (row, name) => (Name: name, Drink: row)).ToLookup(static n => LastWord(n.Name), StringComparer.Ordinal));
 
     /// <summary>All rows.</summary>
-    public static IReadOnlyList<NamedDrink> All => Rows.Value;
+    public static IReadOnlyList<NamedDrink> All => Rows.Value.Drinks;
+
+    /// <summary>The spirits that a name promises, in the order of its words; none where it denies them.</summary>
+    public static IEnumerable<NamedPart> SpiritsIn(string name)
+    {
+        string[] words = Normalized(name).Split([' '], StringSplitOptions.RemoveEmptyEntries);
+        if (Array.Exists(words, Denials.Contains) || IsWithoutAlcohol(words)) yield break;
+        foreach (string word in words)
+        {
+            if (Rows.Value.Spirits.TryGetValue(word, out var spirit)) yield return spirit;
+        }
+    }
 
     /// <summary>The drink that a name ends with, the longest of those in the table; <see langword="null"/> where it is none, or says that it is not one.</summary>
     /// <param name="name">The name.</param>
@@ -72,16 +83,23 @@ internal static class NamedDrinkTable
 
     private static string Normalized(string name) => " " + BuiltInCatalogue.Slug(name).Replace('-', ' ');
 
-    private static List<NamedDrink> Load()
+    private static (List<NamedDrink> Drinks, Dictionary<string, NamedPart> Spirits) Load()
     {
         var rows = new List<NamedDrink>();
+        var spirits = new Dictionary<string, NamedPart>(StringComparer.Ordinal);
         using var document = Tables.Open("named-drinks");
-        foreach (var row in Tables.Rows(document))
+        foreach (var row in document.RootElement.GetProperty("drinks").EnumerateArray())
         {
             var parts = row.GetProperty("parts").EnumerateArray().Select(static p => new NamedPart(p.Text("what"), p.Texts("ids"), p.TryGetProperty("isBase", out var isBase) && isBase.GetBoolean()));
             rows.Add(new NamedDrink([.. row.Texts("names").Select(static n => BuiltInCatalogue.Slug(n).Replace('-', ' '))], [.. parts], row.Text("source")));
         }
 
-        return rows;
+        foreach (var row in document.RootElement.GetProperty("spirits").EnumerateArray())
+        {
+            var part = new NamedPart(row.Text("what"), row.Texts("ids"), IsBase: true);
+            foreach (string word in row.Texts("words")) spirits.Add(word, part);
+        }
+
+        return (rows, spirits);
     }
 }

@@ -66,7 +66,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL5021", ["for"], "A small pot cools fast enough by itself; of a large one, or where the step says nothing, the time is asked for.", f => f.Prep is { } prep && !(f.After.Profiles.Of(prep).InputVolume / 1000 > SpecLint.Catalogue.Limits.Of("cooling-volume").Value)),
         new("SL5023", ["yield"], "Without a yield nothing says that it was boiled down to a solid, and the rules of liquids hold.", Always),
         new("SL3017", ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven)),
-        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027" }.Select(static rule => new Excuse(rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5032" }.Select(static rule => new Excuse(rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
         new("SL6006", ["quinine"], "A bottle without quinine of its own has that of what it is like, or none that anybody knows of: its maker is within the law.", Always),
         new("SL5040", ["measured", "ph", "brix", "abv"], "The reading that was off is gone, and it clears nothing any more.", Always),
         new("SL7008", ["allergens"], "An own file without a list of allergens has that of what it is like.", Always),

@@ -10,19 +10,44 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Name.IsGiven || NamedDrinkTable.Find(drink.Name.Value, out string[] before) is not { } known) return;
+        if (!drink.Name.IsGiven) return;
+        string name = drink.Name.Value;
+        var told = Promised(context, drink, name);
+        if (NamedDrinkTable.Find(name, out string[] before) is not { } known) return;
         foreach (var part in known.Parts)
         {
-            if (IsIn(context, part) || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before)))) continue;
+            if (IsIn(context, part) || told.Exists(t => t.What == part.What) || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before)))) continue;
             context.Report(new(Rule)
             {
                 At = context.At(drink.IngredientsSpan, "ingredients"),
                 Key = part.What,
-                Message = $"\"{drink.Name.Value}\" is called a {known.Names[0]}, which is made with {part.What} ({known.Source}), and no line has any.",
+                Message = $"\"{name}\" is called a {known.Names[0]}, which is made with {part.What} ({known.Source}), and no line has any.",
                 Advice = "Look for a line that was left out, or for an item that slipped. If it is meant, say in the name or the menu what guests get.",
-                Evidence = [Proof.Of("name", drink.Name.Value, context.At(drink.Name.Span))],
+                Evidence = [Proof.Of("name", name, context.At(drink.Name.Span))],
             });
         }
+    }
+
+    /// <summary>Tells of each spirit that the name says and the drink does not hold.</summary>
+    private List<NamedPart> Promised(RecipeContext context, Drink drink, string name)
+    {
+        var told = new List<NamedPart>();
+        foreach (var spirit in NamedDrinkTable.SpiritsIn(name))
+        {
+            if (told.Contains(spirit) || IsIn(context, spirit)) continue;
+            told.Add(spirit);
+            context.Report(new(Rule)
+            {
+                AskedLevel = Level.Warning,
+                At = context.At(drink.Name.Span, "name"),
+                Key = spirit.What,
+                Message = $"Guests read \"{name}\", and no line has any {spirit.What} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
+                Advice = "Look for an item that slipped, or change the name.",
+                Related = [new RelatedPlace(context.At(drink.IngredientsSpan), "the lines")],
+            });
+        }
+
+        return told;
     }
 
     /// <summary>Whether the words before the name are those of another part with alcohol: "Mezcal Negroni".</summary>

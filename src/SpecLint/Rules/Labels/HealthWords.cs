@@ -18,6 +18,8 @@ internal sealed partial class HealthWords : MenuRule
         (LabellingTable.Of("health-claim-us"), Limits.Of("alcoholic-beverage-us")),
     ];
 
+    private static readonly LabelRule Register = LabellingTable.Of("health-claim-register");
+
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
@@ -37,7 +39,23 @@ internal sealed partial class HealthWords : MenuRule
             if (!law.AppliesIn(context.Settings) || WordSearch.First(text.Value, law.Words) is not { } word) continue;
             if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
             var abv = context.Profiles.Of(recipe).Get(Fact.Abv);
-            if (!abv.IsKnown || Findings.Check.AtMost(abv, limit.Value) != Stand.Broken) continue;
+            if (!abv.IsKnown || Findings.Check.AtMost(abv, limit.Value) != Stand.Broken)
+            {
+                // Without alcohol such words may be said, in the wording and on the conditions of a register that nothing here is held against.
+                if (law != Laws[0].Law) continue;
+                context.Report(new(Rule)
+                {
+                    Answer = Answer.NotShown,
+                    AskedLevel = Level.Note,
+                    At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
+                    Message = $"\"{word}\" is a health or nutrition claim. Only those of the register may be made, in its words and on its conditions, and nothing shows that this is one ({Register.Source}).",
+                    Advice = $"Take \"{word}\" out, or look the claim up and meet its conditions.",
+                    Evidence = [Proof.Of("word", word, context.At(text.Span))],
+                    Related = [new RelatedPlace(recipe.Head, "the drink")],
+                });
+                return;
+            }
+
             context.Report(new(Rule)
             {
                 AskedLevel = law.LevelCap,
