@@ -67,6 +67,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL5023", ["yield"], "Without a yield nothing says that it was boiled down to a solid, and the rules of liquids hold.", Always),
         new("SL3017", ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven)),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5032" }.Select(static rule => new Excuse(rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5017" }.Select(static rule => new Excuse(rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),
         new("SL6006", ["quinine"], "A bottle without quinine of its own has that of what it is like, or none that anybody knows of: its maker is within the law.", Always),
         new("SL5040", ["measured", "ph", "brix", "abv"], "The reading that was off is gone, and it clears nothing any more.", Always),
         new("SL7008", ["allergens"], "An own file without a list of allergens has that of what it is like.", Always),
@@ -89,6 +90,9 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         return !f.After.Book.Stocks.Where(s => s.Source.Path == f.Path).Any(s => s.Lots.Any(l =>
             l.Frozen.Any(static t => t.To is null) && !(l.At.IsGiven && Storage.IsFrozen(l.At.Value.Base)) && LotCheck.Of(l, s, verdicts).Readiness == Readiness.Ready));
     }
+
+    /// <summary>Whether the file that something was taken out of is that of a dry good: a quarter of water at most, as dried fruit and honey may have (water activity under 0.85: common practice, no source).</summary>
+    private static bool IsDryByItsFile(Forgotten f) => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Values.TryGetValue("water", out var water) && water.High <= 25);
 
     private static bool AllDry(Forgotten f) => f.Prep is { } prep && f.After.Profiles.Of(prep).Parts.All(static p => p.Material is null || p.Material.Of(Science.Component.Water) <= 0.1);
 }
