@@ -106,10 +106,13 @@ internal static class Perishables
         return kind.IsPerishableBrew || !kind.IsKnown ? OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant) : Perishable.None;
     }
 
-    /// <summary>Whether a syrup of the vegetable kind needs cold: thin, too little acid to hold what grows, and with more than sugar in it to feed it.</summary>
+    /// <summary>
+    /// Whether a syrup of the vegetable kind needs cold: thin, too little acid to hold what grows, and with more than sugar in it to feed it. The
+    /// catalogue says which of its own do; of the bar's own nobody has to.
+    /// </summary>
     private static bool IsLowAcidVegetable(Ingredient syrup, Material material)
     {
-        if (!(syrup.KeepsCold is { IsGiven: true, Value: true } && syrup.Values.TryGetValue("ph", out var ph) && ph.Low > LowAcid.Value)) return false;
+        if (!(syrup.KeepsCold.Or(material.IsOwn) && syrup.Values.TryGetValue("ph", out var ph) && ph.Low > LowAcid.Value)) return false;
         double sugar = 0, water = material.Of(Component.Water);
         for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugar += material.Of(c);
         return water > ThinSyrup && 1 - water - sugar > BesideSugar;
@@ -121,7 +124,7 @@ internal static class Perishables
         if (material.Ingredient is not { } ingredient || material.State == MaterialState.Liquid) return Perishable.None;
         string animal = ingredient.Animal.Or("none");
         var kind = material.Kind;
-        if (kind.PerishesWet) return OfAnimal(animal, Perishable.Plant);
+        if (kind.PerishesWet) return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant);
         if (kind.IsSeed) return Perishable.NutOrPulse;
         if (kind.IsGum && KeepingTables.IsStarch(ingredient)) return Perishable.Plant;
         if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None);
@@ -159,7 +162,7 @@ internal static class Perishables
     private static bool NeedsCold(Ingredient ingredient, Material material, ItemKind kind)
     {
         bool moist = material.State != MaterialState.Powder && material.Of(Component.Ethanol) < Spirited
-            && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0 || (material.IsOwn && SaysNothing(ingredient) && (kind.IsFreshPlant || material.State == MaterialState.Liquid)));
+            && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0 || (material.IsOwn && SaysNothing(ingredient) && (kind.IsFreshPlant || material.State == MaterialState.Liquid || (kind.IsFat && ingredient.Animal.Or("none") == "milk"))));
         if (!ingredient.KeepsCold.IsGiven) return moist;
         return ingredient.KeepsCold.Value || (moist && (kind.IsJuice || kind.IsPuree) && !(material.Ph.High <= LowAcid.Value));
     }

@@ -58,10 +58,13 @@ public sealed class BoundedCostTests
     [InlineData("5 ml milk ")]
     [InlineData("the the milk ")]
     [InlineData("no milk or ")]
-    public void A_note_costs_as_much_as_it_is_long(string words)
+    [InlineData("no milk, ")]
+    [InlineData("eggs, ", "no milk, ", "or cream")]
+    [InlineData("nuts? none! ")]
+    public void A_note_costs_as_much_as_it_is_long(string words, string before = "", string behind = "")
     {
-        Allocated(Noted(words, 10));
-        double ratio = (double)Allocated(Noted(words, 2000)) / Allocated(Noted(words, 500));
+        Allocated(Noted(words, 10, before, behind));
+        double ratio = (double)Allocated(Noted(words, 2000, before, behind)) / Allocated(Noted(words, 500, before, behind));
         Assert.InRange(ratio, 1, 5.5);
     }
 
@@ -211,10 +214,10 @@ public sealed class BoundedCostTests
         Assert.Equal(Math.Sqrt(5), wide / narrow, 1);
     }
 
-    private static BookInput Noted(string words, int times) => Books.Input(("long.drink.json", $$"""
+    private static BookInput Noted(string words, int times, string before, string behind) => Books.Input(("long.drink.json", $$"""
         {
           "name": "Long", "ingredients": [ { "item": "gin", "amount": "50 ml" } ],
-          "method": [ { "do": "stir", "ice": "cubed", "note": "{{string.Concat(Enumerable.Repeat(words, times))}}" } ]
+          "method": [ { "do": "stir", "ice": "cubed", "note": "{{before}}{{string.Concat(Enumerable.Repeat(words, times))}}{{behind}}" } ]
         }
         """));
 

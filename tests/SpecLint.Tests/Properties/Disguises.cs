@@ -57,6 +57,9 @@ internal static class Disguises
         if (book[$"{id}.prep.json"] is not null || book[$"{id}.ingredient.json"] is not null || BuiltInCatalogue.SourceOf(id) is not { } source) return false;
         if (JsonNode.Parse(source.Utf8.Span, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }) is not JsonObject same) return false;
         same.Remove("aliases");
+
+        // A note in a bar's own file says where it comes from.
+        same.Remove("notes");
         book.Put($"our-{id}.ingredient.json", same);
         one["item"] = $"our-{id}";
         return true;

@@ -50,6 +50,7 @@ internal sealed class NamedFoods
     private void Read()
     {
         bool adding = false, denied = false;
+        int deniedTo = 0;
         for (int from = 0; from < text.Length;)
         {
             int end = ClauseEnd(text, from);
@@ -57,7 +58,8 @@ internal sealed class NamedFoods
             int added = adding ? 0 : mayAdd ? FirstAdded(words) : int.MaxValue;
 
             // So does a list of what is denied, as far as its last thing is joined to it.
-            denied = (denied && IsRestOfList(from)) || Look(words, added, mayDeny && end < text.Length && text[end] == ',');
+            if (denied && from >= deniedTo) deniedTo = EndOfDenied(from);
+            denied = from < deniedTo || Look(words, added, mayDeny && end < text.Length && text[end] == ',');
             denied &= end < text.Length && text[end] == ',';
 
             // A list of what is added goes on behind a comma.
@@ -87,8 +89,8 @@ internal sealed class NamedFoods
         return end < 0 ? text.Length : end;
     }
 
-    /// <summary>Whether some clauses from a place on are a list of foods whose last is joined by "or": all that is denied.</summary>
-    private bool IsRestOfList(int from)
+    /// <summary>How far the clauses from a place on are a list of foods whose last is joined by "or": all that is denied; 0 where they are none.</summary>
+    private int EndOfDenied(int from)
     {
         while (from < text.Length)
         {
@@ -98,15 +100,15 @@ internal sealed class NamedFoods
             for (int i = 0; i < words.Count;)
             {
                 int length = FoodAt(words, i, out _, out _);
-                if (length == 0 && !TextWords.IsDescribing(words[i].Word) && !TextWords.IsJoining(words[i].Word)) return false;
+                if (length == 0 && !TextWords.IsDescribing(words[i].Word) && !TextWords.IsJoining(words[i].Word)) return 0;
                 i += Math.Max(1, length);
             }
 
-            if (joins || words.Count == 0 || end >= text.Length || text[end] != ',') return joins;
+            if (joins || words.Count == 0 || end >= text.Length || text[end] != ',') return joins ? end : 0;
             from = end + 1;
         }
 
-        return false;
+        return 0;
     }
 
     /// <summary>Adds the foods of a clause; whether its last is denied.</summary>
