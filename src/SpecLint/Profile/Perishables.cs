@@ -112,7 +112,7 @@ internal static class Perishables
     /// </summary>
     private static bool IsLowAcidVegetable(Ingredient syrup, Material material)
     {
-        if (!(syrup.KeepsCold.Or(material.IsOwn) && syrup.Values.TryGetValue("ph", out var ph) && ph.Low > LowAcid.Value)) return false;
+        if (!(syrup.KeepsCold.Or(material.IsOwn) && (syrup.Values.TryGetValue("ph", out var ph) ? ph.Low > LowAcid.Value : material.IsOwn))) return false;
         double sugar = 0, water = material.Of(Component.Water);
         for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugar += material.Of(c);
         return water > ThinSyrup && 1 - water - sugar > BesideSugar;

@@ -45,6 +45,9 @@ internal static class Disguises
     private static PropertyStep Like(string path, int line) => On(path, line, "by an own file", (book, one, id) =>
     {
         if (book[$"{id}.prep.json"] is not null || (BuiltInCatalogue.FindItem(id) is null && book[$"{id}.ingredient.json"] is null)) return false;
+
+        // A by-product goes before an item of the catalogue of its name, which the file would be like.
+        if (book.Paths.Any(p => book[p]?["byProducts"] is JsonArray all && all.Any(b => (string?)b?["id"] == id))) return false;
         string own = $"house-{id}";
         book.Put($"{own}.ingredient.json", new JsonObject { ["name"] = "House thing", ["like"] = id });
         one["item"] = own;

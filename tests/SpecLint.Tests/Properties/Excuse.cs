@@ -47,7 +47,10 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL5017", ["in", "keep"], "Without the bag nothing says that it is packed without air, and the rules for any food that needs cold hold.", static f => f.NeedsNoCold || Asks(f) || IsKeptCold(f)),
         new("SL5005", ["at"], "For at most four hours time takes the place of cold, and no temperature is asked for (Food Code 3-501.19).", static f => f.Prep is { } prep && Storage.Days(prep) * 24 <= 4),
         new("SL5039", ["at"], "For at most four hours time takes the place of heat, and no temperature is asked for (Food Code 3-501.19).", static f => f.Prep is { } prep && Storage.Days(prep) * 24 <= 4),
-        new("SL5019", ["allergens", "contains"], "No nut is named any more, and who writes no list of allergens for an own file is asked for it.", Always),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5019" }.Select(static rule => new Excuse(rule, ["allergens", "contains"], "No nut is named any more, and who writes no list of allergens for an own file is asked for it.", Always)),
+        new("SL6024", ["strength"], "What states no strength has that of its kind, which is none.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && !i.IngredientKind.Or(ItemKind.None).GivesStrength)),
+        new("SL5013", ["ph"], "A vinegar that states no pH has that of vinegar.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.IngredientKind.Or(ItemKind.None).Id == "vinegar")),
+        new("SL7001", ["allergens", "contains"], "Who writes no list of allergens for an own file is asked for it (SL7008).", static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL7008" && x.Place.File.Path == f.Path)),
         new("SL5007", ["keep", "for"], "The part no longer says how long it keeps; what needs cold has the date mark.", f => f.NeedsNoCold || IsKeptCold(f) || Asks(f)),
         new("SL5027", ["sealed"], "The words of what it is kept in say that it is not shut.", static f => f.Prep is { } prep && !Storage.MayBeSealed(prep)),
         new("SL5036", ["at", "keep"], "The recipe no longer says that it stands colder, or the lot where it stands; what needs cold by its parts has the rule of lots.", Always),
@@ -70,7 +73,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL5023", ["yield"], "Without a yield nothing says that it was boiled down to a solid, and the rules of liquids hold.", Always),
         new("SL3017", ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven)),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5032" }.Select(static rule => new Excuse(rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
-        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5017", "SL6011" }.Select(static rule => new Excuse(rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL6011" }.Select(static rule => new Excuse(rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),
         new("SL6006", ["quinine"], "A bottle without quinine of its own has that of what it is like, or none that anybody knows of: its maker is within the law.", Always),
         new("SL5040", ["measured", "ph", "brix", "abv"], "The reading that was off is gone, and it clears nothing any more.", Always),
         new("SL7008", ["allergens"], "An own file without a list of allergens has that of what it is like.", Always),
@@ -94,8 +97,9 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             l.Frozen.Any(static t => t.To is null) && !(l.At.IsGiven && Storage.IsFrozen(l.At.Value.Base)) && LotCheck.Of(l, s, verdicts).Readiness == Readiness.Ready));
     }
 
-    /// <summary>Whether the file that something was taken out of is that of a dry good: a quarter of water at most, as dried fruit and honey may have (water activity under 0.85: common practice, no source).</summary>
-    private static bool IsDryByItsFile(Forgotten f) => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Values.TryGetValue("water", out var water) && water.High <= 25);
+    /// <summary>Whether the file that something was taken out of is that of a dry good: a quarter of water at most, as dried fruit and honey may have (water activity under 0.85: common practice, no source), or a powder that no water reaches.</summary>
+    private static bool IsDryByItsFile(Forgotten f) => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && ((i.Values.TryGetValue("water", out var water) && water.High <= 25)
+        || (f.After.Profiles.MaterialOf(i.Id) is { State: MaterialState.Powder } && f.Prep is { } prep && f.After.Profiles.Of(prep).Parts.All(p => p.Item?.Id == i.Id || p.Material is { } m && (m.Of(Science.Component.Water) <= 0.1 || m.Of(Science.Component.Ethanol) > 0.2)))));
 
     private static bool AllDry(Forgotten f) => f.Prep is { } prep && f.After.Profiles.Of(prep).Parts.All(static p => p.Material is null || p.Material.Of(Science.Component.Water) <= 0.1);
 }

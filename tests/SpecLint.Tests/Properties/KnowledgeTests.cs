@@ -42,9 +42,12 @@ public sealed class KnowledgeTests
         // Acid outside of the model gives no pH, and what is not known is judged as the worst: less of it comes into the model.
         if (one.Step.Touches is ["acid"] && !Ph(first, one.Step.Path) && Ph(then, one.Step.Path)) return null;
 
+        // A tenth of a vinegar brings a tenth of its sulphite: less acid is held against what keeps and harms, not against what is declared.
+        bool isAcid = one.Step.Touches is ["acid"];
+
         // More of a part is worse for what is found about that part.
         string? part = one.Step.Touches is ["more", var id] ? id : null;
-        HarmOf before = new(first, part is null ? null : f => IsAbout(f, one.Step.Path, part)), after = new(then);
+        HarmOf before = new(first, part is not null ? f => IsAbout(f, one.Step.Path, part) : isAcid ? f => f.Rule.Id[2] != '7' : null), after = new(then);
         return HarmOf.Lost(before, after, orAnother: true) ?? (part is null ? HarmOf.Lowered(before, after) : HarmOf.LoweredByRule(before, after));
 
         static bool Ph(CheckResult result, string path) =>

@@ -19,10 +19,17 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
         if (!(kilograms > 0)) return;
         foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList())))
         {
-            if (load.Hazard.Contents.Count == 0 || double.IsNaN(load.Grams)) continue;
+            if (load.Hazard.Contents.Count == 0) continue;
             var content = load.Hazard.Contents[0];
             if (content.Substance is not ("thujone" or "glycyrrhizic acid")) continue;
             if (RuleOf(context, load.Hazard, content.Substance) is not { } rule) continue;
+            if (double.IsNaN(load.Grams))
+            {
+                // A leaf or a sprig on a line is little; what share of a steep is poured, nobody can tell.
+                if (!load.Direct) NotShown(context, load, content, rule);
+                continue;
+            }
+
             double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / kilograms;
             double typical = load.Grams * content.Typical / kilograms, high = load.Grams * content.High / kilograms;
             if (typical <= rule.Limit) continue;
@@ -39,6 +46,19 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
             });
         }
     }
+
+    /// <summary>Of how much of the plant goes in, nobody can tell.</summary>
+    private static void NotShown(RecipeContext context, HazardLoad load, HazardContent content, HazardRule rule) => context.Report(new(Rule)
+    {
+        Answer = Answer.NotShown,
+        AskedLevel = Level.Warning,
+        At = context.AmountOf(load.Part.Line),
+        Key = load.Hazard.Id,
+        Message = $"How much of {HazardWords.NameOf(load)} a drink holds is not known, so nothing shows that its {content.Substance} is within {Say.Number(rule.Limit)} mg/kg ({rule.Source}; content: {content.Source}).",
+        Advice = "Write the amount of each part, here and in the preparations that bring it, or have the drink assayed.",
+        Caution = HazardWords.Caution,
+        Evidence = [HazardWords.Of(context, load), Proof.Of("limit", rule.Limit, "mg/kg", rule.Source)],
+    });
 
     /// <summary>The strictest limit by mass that applies to the drink.</summary>
     internal static HazardRule? RuleOf(RecipeContext context, Hazard hazard, string substance)

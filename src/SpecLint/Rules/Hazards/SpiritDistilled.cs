@@ -32,7 +32,7 @@ internal sealed partial class SpiritDistilled : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             // What nothing is known of may be spirit.
-            if (part.Phase != PartPhase.Beside && pot.WorksOn(step, part.Line) && (part.Material is not { } material || material.Of(Component.Ethanol) > 0)) return true;
+            if (part.Phase != PartPhase.Beside && pot.WorksOn(step, part.Line) && (part.Material is not { } material || material.Of(Component.Ethanol) > 0 || (material.Unknown & Unknowns.Strength) != 0)) return true;
         }
 
         return false;

@@ -20,9 +20,10 @@ internal sealed partial class RawEggKept : PrepRule
     /// <summary>The raw egg that this rule speaks of; <see langword="null"/> where it is silent.</summary>
     internal static Part? EggOf(RecipeContext context, Prep prep)
     {
-        // Of how long it is kept, where nothing says so, the rule of what is not stated asks; in spirit it only makes a note.
+        // Of how long it is kept, where nothing says so, the rule of what is not stated asks; not of what it takes for dry or held, and in spirit it only makes a note.
         double days = Storage.Days(prep);
-        if (!(days > SpecialCases.MarkedFromDays) && !(double.IsNaN(days) && context.Profile.Keeping is { IsStrong: true })) return null;
+        bool isAsked = !context.Profile.IsSolid && context.Profile.Keeping is { IsStrong: false, HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled };
+        if (!(days > SpecialCases.MarkedFromDays) && !(double.IsNaN(days) && !isAsked)) return null;
         return RawEggIn(context.Profile);
     }
 

@@ -14,8 +14,10 @@ internal sealed partial class StorageNotStated : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         bool time = !double.IsNaN(Storage.Days(prep)), temperature = !double.IsNaN(Storage.Celsius(prep, context.Settings));
-        if ((time && temperature) || context.Profile.IsSolid) return;
         var state = context.Profile.Keeping!;
+
+        // A solid is asked where it is no dry good: moist, and not sour.
+        if ((time && temperature) || (context.Profile.IsSolid && !state.IsLowAcid)) return;
         if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled)
         {
             if (!time && !IsAsked(context, prep)) Undated(context, prep);
@@ -28,7 +30,7 @@ internal sealed partial class StorageNotStated : PrepRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = state.IsStrong && !Perishables.IsListed(state.What) ? Level.Note : null,
+            AskedLevel = state.IsStrong && temperature && !Perishables.IsListed(state.What) && (state.What != Perishable.NutOrPulse || state.IsSour) ? Level.Note : null,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
