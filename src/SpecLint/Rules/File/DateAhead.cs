@@ -19,9 +19,9 @@ internal sealed partial class DateAhead : FileRule
             foreach (var lot in stock.Lots)
             {
                 string name = lot.Item.IsGiven ? lot.Item.Value : $"{lot.Number}";
-                One(context, lot.Made, $"lots[{name}].made", "the lot was made");
-                One(context, lot.Opened, $"lots[{name}].opened", "the lot was opened");
-                if (lot.Measured is { } read) One(context, read.On, $"lots[{name}].measured.on", "the lot was measured");
+                One(context, lot.Made, $"lots[{name}].made", "the lot was made", stock.On);
+                One(context, lot.Opened, $"lots[{name}].opened", "the lot was opened", stock.On);
+                if (lot.Measured is { } read) One(context, read.On, $"lots[{name}].measured.on", "the lot was measured", stock.On);
             }
         }
         else if (context.File is Bar bar)
@@ -30,15 +30,22 @@ internal sealed partial class DateAhead : FileRule
         }
     }
 
-    private static void One(FileContext context, Given<CalendarDate> date, string path, string what)
+    /// <param name="context">The file.</param>
+    /// <param name="date">The day on which something was done.</param>
+    /// <param name="path">Its property.</param>
+    /// <param name="what">What was done.</param>
+    /// <param name="counted">The day on which the file says what there was, where it says one.</param>
+    private static void One(FileContext context, Given<CalendarDate> date, string path, string what, Given<CalendarDate> counted = default)
     {
-        if (!date.IsGiven || !(context.On < date.Value)) return;
+        if (!date.IsGiven) return;
+        bool ahead = context.On < date.Value;
+        if (!ahead && !(counted.IsGiven && counted.Value < date.Value)) return;
         context.Report(new(Rule)
         {
             At = context.At(date.Span, path),
-            Message = $"The day on which {what}, {date.Value}, is after the day of this run, {context.On}.",
-            Advice = "Correct the year or the month, or run with `--on` for a later day.",
-            Evidence = [Proof.Of("day of the run", context.On.ToString())],
+            Message = $"The day on which {what}, {date.Value}, is after the day {(ahead ? $"of this run, {context.On}" : $"of the count, {counted.Value}")}.",
+            Advice = ahead ? "Correct the year or the month, or run with `--on` for a later day." : "Correct one of the two: what was not there yet was not counted.",
+            Evidence = [Proof.Of(ahead ? "day of the run" : "day of the count", (ahead ? context.On : counted.Value).ToString())],
         });
     }
 }
