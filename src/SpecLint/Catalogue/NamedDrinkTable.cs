@@ -28,10 +28,14 @@ internal static class NamedDrinkTable
     /// <summary>All rows.</summary>
     public static IReadOnlyList<NamedDrink> All => Rows.Value.Drinks;
 
+    /// <summary>A name as it is looked up: plain words, each behind a blank.</summary>
+    public static string Plain(string name) => " " + BuiltInCatalogue.Slug(name).Replace('-', ' ');
+
     /// <summary>The spirits that a name promises, in the order of its words; none where it denies them.</summary>
-    public static IEnumerable<NamedPart> SpiritsIn(string name)
+    /// <param name="plain">The <see cref="Plain"/> name.</param>
+    public static IEnumerable<NamedPart> SpiritsIn(string plain)
     {
-        string[] words = Normalized(name).Split([' '], StringSplitOptions.RemoveEmptyEntries);
+        string[] words = WordsOf(plain);
         if (Array.Exists(words, Denials.Contains) || IsWithoutAlcohol(words)) yield break;
         foreach (string word in words)
         {
@@ -40,22 +44,21 @@ internal static class NamedDrinkTable
     }
 
     /// <summary>The drink that a name ends with, the longest of those in the table; <see langword="null"/> where it is none, or says that it is not one.</summary>
-    /// <param name="name">The name.</param>
+    /// <param name="plain">The <see cref="Plain"/> name.</param>
     /// <param name="before">The words before it.</param>
-    public static NamedDrink? Find(string name, out string[] before)
+    public static NamedDrink? Find(string plain, out string[] before)
     {
         before = [];
-        string words = Normalized(name);
         NamedDrink? best = null;
         int longest = 0;
-        foreach (var (known, drink) in ByLastWord.Value[LastWord(words)])
+        foreach (var (known, drink) in ByLastWord.Value[LastWord(plain)])
         {
-            bool ends = known.Length > longest && words.EndsWith(known, StringComparison.Ordinal) && words[words.Length - known.Length - 1] == ' ';
+            bool ends = known.Length > longest && plain.EndsWith(known, StringComparison.Ordinal) && plain[plain.Length - known.Length - 1] == ' ';
             if (ends) (best, longest) = (drink, known.Length);
         }
 
         if (best is null) return null;
-        before = words.Substring(0, words.Length - longest).Split([' '], StringSplitOptions.RemoveEmptyEntries);
+        before = WordsOf(plain.Substring(0, plain.Length - longest));
         foreach (string word in before)
         {
             if (Denials.Contains(word)) return null;
@@ -70,18 +73,20 @@ internal static class NamedDrinkTable
     /// <summary>Whether an id is that of a part: the same words in a row.</summary>
     public static bool Holds(NamedPart part, string id)
     {
-        string hyphens = "-" + id + "-";
         foreach (string known in part.Ids)
         {
-            if (hyphens.IndexOf("-" + known + "-", StringComparison.Ordinal) >= 0) return true;
+            if (Holds(id, known)) return true;
         }
 
         return false;
     }
 
+    /// <summary>Whether an id holds another, or a word, as words of its own in a row.</summary>
+    public static bool Holds(string id, string known) => ("-" + id + "-").IndexOf("-" + known + "-", StringComparison.Ordinal) >= 0;
+
     private static string LastWord(string words) => words.Substring(words.LastIndexOf(' ') + 1);
 
-    private static string Normalized(string name) => " " + BuiltInCatalogue.Slug(name).Replace('-', ' ');
+    private static string[] WordsOf(string plain) => plain.Split([' '], StringSplitOptions.RemoveEmptyEntries);
 
     private static (List<NamedDrink> Drinks, Dictionary<string, NamedPart> Spirits) Load()
     {

@@ -73,9 +73,7 @@ internal static class PhFacts
         if (basis.IsSolid) return FactValue.Open("it is a solid");
         double total = of.Total;
         if (total <= 0) return FactValue.Open("it has no parts that weigh anything");
-        double acids = 0;
-        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids += of.Of(c);
-        if (acids / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
+        if (Solving.AcidsOf(of.Grams) / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
         var estimate = Propagation.Through(of, PhEvaluator, PhSlopes);
         if (double.IsNaN(estimate.Value + estimate.Low + estimate.High) || AcidBase.PhWithRange(of.Grams, Celsius.Reference, ShareOfTables(basis)) is not { } uncertain)
             return FactValue.Open("it lies outside the range of the acid model");
@@ -138,9 +136,8 @@ internal static class PhFacts
     /// <summary>Whether a part brings neither acid nor ions that would hold a pH.</summary>
     private static bool IsNeutral(Material material)
     {
-        double held = material.Of(Component.Sodium) + material.Of(Component.Potassium) + material.Of(Component.Calcium) + material.Of(Component.Magnesium) + material.Of(Component.Protein);
-        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) held += material.Of(c);
-        return held < MostOfNeutral;
+        double ions = material.Of(Component.Sodium) + material.Of(Component.Potassium) + material.Of(Component.Calcium) + material.Of(Component.Magnesium);
+        return ions + material.Of(Component.Protein) + Solving.AcidsOf(material.PerGram) < MostOfNeutral;
     }
 
     /// <summary>g of acid, minerals and protein in a gram of what holds no pH.</summary>

@@ -11,9 +11,9 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!drink.Name.IsGiven) return;
-        string name = drink.Name.Value;
-        var told = Promised(context, drink, name);
-        if (NamedDrinkTable.Find(name, out string[] before) is not { } known) return;
+        string name = drink.Name.Value, plain = NamedDrinkTable.Plain(name);
+        var told = Promised(context, drink, plain);
+        if (NamedDrinkTable.Find(plain, out string[] before) is not { } known) return;
         foreach (var part in known.Parts)
         {
             if (IsIn(context, part) || told.Exists(t => t.What == part.What) || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before)))) continue;
@@ -29,10 +29,10 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
     }
 
     /// <summary>Tells of each spirit that the name says and the drink does not hold.</summary>
-    private List<NamedPart> Promised(RecipeContext context, Drink drink, string name)
+    private List<NamedPart> Promised(RecipeContext context, Drink drink, string plain)
     {
         var told = new List<NamedPart>();
-        foreach (var spirit in NamedDrinkTable.SpiritsIn(name))
+        foreach (var spirit in NamedDrinkTable.SpiritsIn(plain))
         {
             if (told.Contains(spirit) || IsIn(context, spirit)) continue;
             told.Add(spirit);
@@ -41,7 +41,7 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
                 AskedLevel = Level.Warning,
                 At = context.At(drink.Name.Span, "name"),
                 Key = spirit.What,
-                Message = $"Guests read \"{name}\", and no line has any {spirit.What} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
+                Message = $"Guests read \"{drink.Name.Value}\", and no line has any {spirit.What} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
                 Advice = "Look for an item that slipped, or change the name.",
                 Related = [new RelatedPlace(context.At(drink.IngredientsSpan), "the lines")],
             });
@@ -56,8 +56,7 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Item.IsGiven || part.Material?.Of(Science.Component.Ethanol) is not > 0) continue;
-            string id = "-" + part.Line.Item.Value + "-" + part.Item?.CountsAs + "-";
-            if (Array.Exists(before, w => id.IndexOf("-" + w + "-", StringComparison.Ordinal) >= 0)) return true;
+            if (Array.Exists(before, w => NamedDrinkTable.Holds(part.Line.Item.Value, w) || (part.Item is { } item && NamedDrinkTable.Holds(item.CountsAs, w)))) return true;
         }
 
         return false;

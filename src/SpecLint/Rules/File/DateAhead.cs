@@ -40,12 +40,13 @@ internal sealed partial class DateAhead : FileRule
         if (!date.IsGiven) return;
         bool ahead = context.On < date.Value;
         if (!ahead && !(counted.IsGiven && counted.Value < date.Value)) return;
+        var (day, named) = ahead ? (context.On, "run") : (counted.Value, "count");
         context.Report(new(Rule)
         {
             At = context.At(date.Span, path),
-            Message = $"The day on which {what}, {date.Value}, is after the day {(ahead ? $"of this run, {context.On}" : $"of the count, {counted.Value}")}.",
+            Message = $"The day on which {what}, {date.Value}, is after the day of {(ahead ? "this" : "the")} {named}, {day}.",
             Advice = ahead ? "Correct the year or the month, or run with `--on` for a later day." : "Correct one of the two: what was not there yet was not counted.",
-            Evidence = [Proof.Of(ahead ? "day of the run" : "day of the count", (ahead ? context.On : counted.Value).ToString())],
+            Evidence = [Proof.Of($"day of the {named}", day.ToString())],
         });
     }
 }

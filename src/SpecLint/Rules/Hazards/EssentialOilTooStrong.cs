@@ -63,18 +63,18 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
 
             // A drop of what nothing is known of: an oil weighs about as much as water.
-            double perLitre = load.Grams / (double.IsNaN(density) ? 1 : density) / millilitres * 1000;
+            double oil = load.Grams / (double.IsNaN(density) ? 1 : density), perLitre = oil / millilitres * 1000;
             if (poured is { } usual) perLitre *= usual.Dilution;
-            bool unknown = double.IsNaN(perLitre);
-            double serve = load.Hazard.Id is "wintergreen-oil" ? ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) : double.NaN;
-            bool deadly = serve >= Wintergreen.Value;
-            bool burns = (context.Recipe is Drink || poured is not null) && ServeOf(context, load.Grams / (double.IsNaN(density) ? 1 : density)) >= Burns.Value;
+            bool unknown = double.IsNaN(perLitre), wintergreen = load.Hazard.Id == "wintergreen-oil";
+            double serve = wintergreen || poured is not null || context.Recipe is Drink ? ServeOf(context, oil) : double.NaN;
+            bool deadly = wintergreen && serve >= Wintergreen.Value;
+            bool burns = (context.Recipe is Drink || poured is not null) && serve >= Burns.Value;
             if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;
             string dose = unknown ? "" : $" and comes to {Say.Number(perLitre)} mL/L{(poured is { } one ? $" of a drink that takes a usual {Say.With(one.Millilitres, "mL")} of it (no drink of the book uses it yet)" : "")}";
             context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
-                AskedLevel = deadly || burns || (unknown && load.Hazard.Id is "wintergreen-oil") ? Level.Error : null,
+                AskedLevel = deadly || burns || (unknown && wintergreen) ? Level.Error : null,
                 At = context.AmountOf(load.Part.Line),
                 Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",

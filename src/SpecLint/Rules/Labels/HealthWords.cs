@@ -11,9 +11,11 @@ namespace SpecLint.Rules.Labels;
 [Limit("alcoholic-beverage-us")]
 internal sealed partial class HealthWords : MenuRule
 {
+    private static readonly LabelRule European = LabellingTable.Of("health-claim");
+
     private static readonly (LabelRule Law, Limit Strength)[] Laws =
     [
-        (LabellingTable.Of("health-claim"), Limits.Of("claims-strength")),
+        (European, Limits.Of("claims-strength")),
         (LabellingTable.Of("health-claim-anz"), Limits.Of("claims-strength-anz")),
         (LabellingTable.Of("health-claim-us"), Limits.Of("alcoholic-beverage-us")),
     ];
@@ -42,7 +44,7 @@ internal sealed partial class HealthWords : MenuRule
             if (!abv.IsKnown || Findings.Check.AtMost(abv, limit.Value) != Stand.Broken)
             {
                 // Without alcohol such words may be said, in the wording and on the conditions of a register that nothing here is held against.
-                if (law != Laws[0].Law) continue;
+                if (law != European) continue;
                 context.Report(new(Rule)
                 {
                     Answer = Answer.NotShown,
