@@ -25,6 +25,7 @@ internal sealed class Trial : AssemblyLoadContext
         ("SpecLint.Tests.Properties.LadderTests", "No_rung_of_worse_conditions_removes_or_lowers_a_harm_finding"),
         ("SpecLint.Tests.Properties.KnowledgeTests", "Less_knowledge_never_removes_a_harm_finding"),
         ("SpecLint.Tests.Properties.DisguiseTests", "No_disguise_hides_an_allergen_or_a_hazard"),
+        ("SpecLint.Tests.Properties.DisguiseTests", "No_disguise_changes_a_figure"),
         ("SpecLint.Tests.Properties.AgreementTests", "No_verb_allows_what_check_forbids"),
         ("SpecLint.Tests.Properties.LotDateTests", "A_lot_lasts_as_long_as_the_verdict_on_its_recipe_says"),
         ("SpecLint.Tests.Properties.WordsTests", "No_word_stands_against_the_facts"),

@@ -34,7 +34,7 @@ internal static class Extraction
         Trace Given(Trace of) => new(of.Typical / mass, of.Low * low / typical / mass, of.High / typical / mass);
         var traces = material.Traces;
         var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid) { Traces = new Traces(Given(traces.Caffeine), Given(traces.Quinine), Given(traces.Sulphite)) };
-        mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name);
+        mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name, material.Composition);
     }
 
     /// <summary>The material of what is left of making a recipe: the insoluble matter of its parts, and the liquid it holds.</summary>

@@ -129,6 +129,14 @@ internal sealed record KeepingState(
             if (part.Item?.File is Prep inner && set.TryBefore(inner, profile) is { Keeping: { } keeping })
             {
                 of = part.Item.ByProduct is null ? keeping.What : keeping.What == Perishable.None ? Perishable.Plant : keeping.What;
+
+                // A dry blend of plants is what each of them is once water reaches it.
+                if (of == Perishable.None && Perishables.IsExtracted(part, profile))
+                {
+                    of = Perishables.In(part, profile);
+                    extracted = true;
+                }
+
                 thins = of == Perishable.None && keeping.HeldBySpirit != Perishable.None;
                 if (thins) of = keeping.HeldBySpirit;
                 thins |= keeping.IsThinned;

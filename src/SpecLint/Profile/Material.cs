@@ -59,6 +59,9 @@ internal sealed class UncertainInput(string name, double[] perGram, double up, d
     /// <summary>What varies, for people.</summary>
     public string Name { get; } = name;
 
+    /// <summary>The composition of the thing whose amount it is, within the mix that measured it; <see langword="null"/> where it is another input.</summary>
+    public double[]? AmountOf { get; init; }
+
     /// <summary>Change of the masses in one gram of the material, g, for one unit of the input.</summary>
     public double[] PerGram { get; } = perGram;
 

@@ -81,16 +81,22 @@ internal sealed class Mix
         return new Mix(this);
     }
 
-    /// <summary>Adds a mass of a material, with the uncertainty of the amount.</summary>
-    public void Add(Material material, Trace amount, string name)
+    /// <summary>
+    /// Adds a mass of a material, with the uncertainty of the amount. What is measured of the same thing in several lines is measured
+    /// with the same jigger or scale: the lines err together, so that two halves are known no better than the whole.
+    /// </summary>
+    /// <param name="material">What is added.</param>
+    /// <param name="amount">How much, g.</param>
+    /// <param name="name">What varies, for people.</param>
+    /// <param name="of">The composition of the thing itself, where only a part of it comes over.</param>
+    public void Add(Material material, Trace amount, string name, double[]? of = null)
     {
         if (!(amount.Typical > 0)) return;
         var perGram = material.PerGram;
         for (int c = 0; c < grams.Length; c++) grams[c] += perGram[c] * amount.Typical;
         foreach (var input in material.Inputs) AddScaled(input, amount.Typical);
         var (up, down) = Amounts.Uncertainty(amount);
-        if (up > 0 || down > 0) Append(new UncertainInput(name, material.Composition, up, down), amount.Typical);
-
+        if (up > 0 || down > 0) AddAmount(name, material.Composition, up, down, amount.Typical, of ?? material.Composition);
         Traces = new Traces(
             Traces.Caffeine.Plus(material.Traces.Caffeine, amount.Typical),
             Traces.Quinine.Plus(material.Traces.Quinine, amount.Typical),
@@ -145,7 +151,7 @@ internal sealed class Mix
     }
 
     /// <summary>Turns the mix into a material of one gram.</summary>
-    public Material ToMaterial(string id, double density, MaterialState state, ItemKind kind, Lack lack, Trace ph)
+    public Material ToMaterial(string id, double density, MaterialState state, ItemKind kind, Lack lack, Trace ph, Trace? measuredDensity = null)
     {
         double total = Total;
         var perGram = new double[Components.Count];
@@ -179,6 +185,7 @@ internal sealed class Mix
             Unknown = lack.What,
             UnknownBecause = lack.Because,
             Ph = ph,
+            MeasuredDensity = measuredDensity ?? new Trace(double.NaN, double.NaN, double.NaN),
             Traces = new Traces(
                 default(Trace).Plus(Traces.Caffeine, 1 / total),
                 default(Trace).Plus(Traces.Quinine, 1 / total),
@@ -210,6 +217,21 @@ internal sealed class Mix
         var vector = new double[Components.Count];
         for (int c = 0; c < vector.Length; c++) vector[c] = (known.PerGram[c] * scale) + (input.PerGram[c] * mass);
         inputs[at] = new Variation(known.With(vector), 1);
+    }
+
+    private void AddAmount(string name, double[] composition, double up, double down, double mass, double[] of)
+    {
+        for (int i = 0; i < inputCount; i++)
+        {
+            var (known, scale) = inputs[i];
+            if (known.AmountOf != of) continue;
+            double both = scale + mass;
+            OwnInputs(inputCount);
+            inputs[i] = new Variation(new UncertainInput(known.Name, composition, ((known.Up * scale) + (up * mass)) / both, ((known.Down * scale) + (down * mass)) / both) { Root = known.Root, AmountOf = of }, both);
+            return;
+        }
+
+        Append(new UncertainInput(name, composition, up, down) { AmountOf = of }, mass);
     }
 
     /// <summary>Where an input stands; -1 where it is not in yet. Few are compared one by one, many are looked up.</summary>

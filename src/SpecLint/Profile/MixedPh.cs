@@ -16,7 +16,7 @@ internal static class MixedPh
     /// <param name="open">The open fact.</param>
     public static FactValue Of(RecipeProfile profile, FactValue open)
     {
-        double known = 0, weighted = 0, low = double.PositiveInfinity, high = double.NegativeInfinity;
+        double known = 0, weighted = 0, value = 0, low = double.PositiveInfinity, high = double.NegativeInfinity;
         string from = "";
         foreach (var part in profile.Parts)
         {
@@ -29,22 +29,27 @@ internal static class MixedPh
                 continue;
             }
 
-            if (double.IsNaN(material.Ph.Typical)) continue;
+            var ph = PhOf(part, profile);
+            if (double.IsNaN(ph.Typical)) continue;
             if (from.Length == 0) from = material.Id;
             known += part.Grams.Typical;
             weighted += part.Grams.Typical;
-            low = Math.Min(low, material.Ph.Low);
-            high = Math.Max(high, material.Ph.High);
+            value += part.Grams.Typical * ph.Typical;
+            low = Math.Min(low, ph.Low);
+            high = Math.Max(high, ph.High);
         }
 
         if (from.Length == 0 || known < MainShare.Value / 100 * profile.InputMass) return open;
-        double value = 0;
-        foreach (var part in profile.Parts)
-        {
-            if (part.Phase == PartPhase.Mix && part.IsWeighed && part.Material is { } material && !IsNeutral(material) && !double.IsNaN(material.Ph.Typical)) value += part.Grams.Typical * material.Ph.Typical / weighted;
-        }
+        return new FactValue(value / weighted, low, high, from, null);
+    }
 
-        return new FactValue(value, low, high, from, null);
+    /// <summary>The pH of a part: of its file or its reading, else the bounds that its own parts give it; NaN where nothing does.</summary>
+    private static Trace PhOf(Part part, RecipeProfile profile)
+    {
+        var own = part.Material!.Ph;
+        return double.IsNaN(own.Typical) && part.Item is { ByProduct: null, File: Book.Prep inner } && profile.Set.TryBefore(inner, profile) is { IsSolid: false, Keeping.Ph: { IsKnown: true } bounds }
+            ? new Trace(bounds.Value, bounds.Low, bounds.High)
+            : own;
     }
 
     private static bool IsNeutral(Material material)

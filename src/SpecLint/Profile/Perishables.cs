@@ -60,12 +60,26 @@ internal static class Perishables
     {
         if (part.Material is not { } material) return Perishable.None;
         var what = Of(material);
-        return what == Perishable.None && IsWetted(part, profile) ? OfDry(material) : what;
+        return what == Perishable.None && DryIn(part, profile) is var dry and not Perishable.None && IsWetted(part, profile) ? dry : what;
     }
 
     /// <summary>Whether a part counts only because water has reached it: what it gives off in the water, nobody knows.</summary>
     public static bool IsExtracted(Part part, RecipeProfile profile) =>
-        part.Material is { } material && Of(material) == Perishable.None && OfDry(material) != Perishable.None && IsWetted(part, profile);
+        part.Material is { } material && Of(material) == Perishable.None && DryIn(part, profile) != Perishable.None && IsWetted(part, profile);
+
+    /// <summary>What a dry good becomes in water, also one of those that a dry preparation is mixed of (a blend of tea, a mushroom powder).</summary>
+    private static Perishable DryIn(Part part, RecipeProfile profile)
+    {
+        if (part.Item?.File is not Prep blend) return OfDry(part.Material!);
+        var worst = Perishable.None;
+        if (part.Item.ByProduct is not null || profile.Set.TryBefore(blend, profile) is not { IsSolid: true } inner) return worst;
+        foreach (var (ingredient, _) in inner.Leaves)
+        {
+            if (profile.Set.MaterialOf(ingredient.Id) is { } leaf) worst = Worse(worst, OfDry(leaf));
+        }
+
+        return worst;
+    }
 
     /// <summary>What a catalogue ingredient or one of the bar is in itself.</summary>
     public static Perishable Of(Material material) => material.Perishable;
@@ -80,7 +94,7 @@ internal static class Perishables
         if (what != Perishable.None || material.State != MaterialState.Liquid || !IsNamedByItsSource(material.Kind) || ingredient.KeepsCold.IsGiven) return what;
 
         // Brine, colour or water of something: what it is of needs cold, and so may it.
-        if (material.Kind.IsSalt && !ingredient.Values.ContainsKey("salt") && !ingredient.Like.IsGiven) return Perishable.Plant;
+        if (material.Kind.IsSalt && !ingredient.Values.ContainsKey("salt")) return Perishable.Plant;
         foreach (var of in Namesakes.InWords(ingredient)) what = Worse(what, OfKind(ingredient, material, of.IngredientKind.OrNone()));
         return what;
     }
@@ -130,7 +144,7 @@ internal static class Perishables
         if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None);
 
         // A sour powder of the bar's own may be an acid, sumac or dried fruit: what is in it, no file says.
-        bool isUnknown = kind.IsUnspecified || !kind.IsKnown || (kind.IsAcid && material.IsOwn && !ingredient.Like.IsGiven && SaysNothing(ingredient));
+        bool isUnknown = kind.IsUnspecified || !kind.IsKnown || (kind.IsAcid && material.IsOwn && SaysNothing(ingredient));
         return isUnknown && !ingredient.KeepsCold.IsGiven ? OfAnimal(animal, Perishable.Plant) : Perishable.None;
     }
 
@@ -143,7 +157,7 @@ internal static class Perishables
         double water = 0, solids = 0, all = 0;
         foreach (var other in profile.Parts)
         {
-            if (other == part || other.Phase == PartPhase.Beside || other.Material is not { } material) continue;
+            if (other.Phase == PartPhase.Beside || other.Material is not { } material || material == part.Material) continue;
 
             // Water that nobody has weighed is water.
             if (!other.IsWeighed) return true;
@@ -155,8 +169,12 @@ internal static class Perishables
         if (!(all > 0) || water < WetShare.Value / 100 * all) return false;
 
         // A spice in a syrup flavours it; in water it is steeped like tea.
-        return !part.Material!.Kind.IsSpice || solids < SyrupSolids.Value / 100 * all;
+        return !IsSpice(part, profile) || solids < SyrupSolids.Value / 100 * all;
     }
+
+    /// <summary>Whether it is a spice, or a blend of which every plant is one.</summary>
+    private static bool IsSpice(Part part, RecipeProfile profile) =>
+        part.Item?.File is Prep ? !RecipeTree.AnyIn(part, profile, static m => !m.Kind.IsSpice && OfDry(m) != Perishable.None) : part.Material!.Kind.IsSpice;
 
     /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A juice that is not shown to be sour needs it whatever its file says.</summary>
     private static bool NeedsCold(Ingredient ingredient, Material material, ItemKind kind)

@@ -30,17 +30,17 @@ internal static class ReadingBounds
     /// <param name="reading">Its readings.</param>
     /// <param name="weighed">All that goes in.</param>
     /// <param name="made">The same after what the method does to it.</param>
-    /// <param name="parts">Its parts.</param>
-    /// <param name="book">The book, for its meters.</param>
-    public static FixedList<ImpossibleReading> Of(Prep prep, Measurement reading, Composed weighed, Composed made, FixedList<Part> parts, LinkedBook book)
+    /// <param name="profile">The profile, of which the parts are there.</param>
+    public static FixedList<ImpossibleReading> Of(Prep prep, Measurement reading, Composed weighed, Composed made, RecipeProfile profile)
     {
+        var parts = profile.Parts;
         List<ImpossibleReading>? found = null;
         if (made.Mix.Total <= 0 || weighed.Lack.Has(Unknowns.Mass | Unknowns.Composition)) return [];
         bool concentrates = Techniques.Has(prep, static v => v.BoilsDown || v.Dries || v.HeatsDry || v.Distils || v.Freezes);
-        bool ferments = Processing.Ferments(prep) || parts.Any(static p => p.Material is { Kind.IsLiveCulture: true });
+        bool ferments = Processing.Ferments(prep) || parts.Any(p => RecipeTree.AnyIn(p, profile, static m => m.Kind.IsLiveCulture));
         var mix = made.Mix;
         double ethanol = mix.Of(Component.Ethanol);
-        if (reading.Ph.IsGiven && !ferments && LowestPh(mix, made.Lack, parts) is { } lowest && reading.Ph.Value.High + Meters.PhHalfWidth(reading, book) < lowest)
+        if (reading.Ph.IsGiven && !ferments && LowestPh(mix, made.Lack, profile) is { } lowest && reading.Ph.Value.High + Meters.PhHalfWidth(reading, profile.Set.Book) < lowest)
             Add("measured.ph", reading.Ph.Span, $"pH {Number(reading.Ph.Value.Value, 2)}", reading.Ph.Value.Value, lowest, $"all acids that go in come to pH {Number(lowest, 1)} at the lowest");
         if (reading.Abv.IsGiven && !ferments && !concentrates && StrongestPart(parts) is var strongest && reading.Abv.Value.BaseLow > strongest + Strength.Value)
             Add("measured.abv", reading.Abv.Span, $"{Number(reading.Abv.Value.Base, 1)} % vol", reading.Abv.Value.Base, strongest, $"nothing that goes in is over {Number(strongest, 1)} % vol");
@@ -78,20 +78,20 @@ internal static class ReadingBounds
     /// The lowest pH that the acids could reach: more of each acid and less of what holds it than the entries give, but no higher
     /// than the lowest pH of a liquid part; <see langword="null"/> where the acids are not known.
     /// </summary>
-    private static double? LowestPh(Mix mix, Lack lack, FixedList<Part> parts)
+    private static double? LowestPh(Mix mix, Lack lack, RecipeProfile profile)
     {
         if (lack.Has(Unknowns.Acid | Unknowns.Water)) return null;
         var grams = mix.Grams.ToArray();
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) grams[(int)c] *= 1 + (More.Value / 100);
         foreach (var ion in new[] { Component.Potassium, Component.Sodium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate }) grams[(int)ion] *= Minerals.Value / 100;
         double lowest = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
-        foreach (var part in parts)
+        foreach (var part in profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
             if (part.Material is not { } material) return null;
 
             // What a dried plant or a spice gives off in water is not known.
-            if (material.State != MaterialState.Liquid && (material.Kind.PerishesWet || material.Kind.IsSpice)) return null;
+            if (material.State != MaterialState.Liquid && RecipeTree.AnyIn(part, profile, static m => m.State != MaterialState.Liquid && m.Kind is { PerishesWet: true } or { IsSpice: true })) return null;
             if (material.State == MaterialState.Liquid && material.Ph.Low < lowest) lowest = material.Ph.Low;
         }
 

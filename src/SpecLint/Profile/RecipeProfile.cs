@@ -213,7 +213,7 @@ public sealed class RecipeProfile
         var made = Processing.Of(prep, weighed);
         if (prep.Measured is { } reading)
         {
-            ImpossibleReadings = ReadingBounds.Of(prep, reading, weighed, made, Parts, set.Book);
+            ImpossibleReadings = ReadingBounds.Of(prep, reading, weighed, made, this);
             if (ImpossibleReadings.Count > 0) prep.Measured = ReadingBounds.Without(reading, ImpossibleReadings);
         }
 
@@ -233,15 +233,15 @@ public sealed class RecipeProfile
         };
     }
 
-    /// <summary>The one part that a recipe consists of, nothing taken out; <see langword="null"/> where there are several.</summary>
+    /// <summary>The one part that a recipe consists of, in one line or in several, nothing taken out; <see langword="null"/> where there are others.</summary>
     private static Part? OnlyPartOf(FixedList<Part> parts)
     {
         Part? only = null;
         foreach (var part in parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
-            if (only is not null || part.Phase != PartPhase.Mix || !part.IsWeighed) return null;
-            only = part;
+            if (part.Phase != PartPhase.Mix || !part.IsWeighed || (only is not null && only.Material != part.Material)) return null;
+            only ??= part;
         }
 
         return only;
@@ -286,7 +286,7 @@ public sealed class RecipeProfile
         var state = IsSolid ? MaterialState.Powder : MaterialState.Liquid;
         double density = Mixture.Density(Mix.Grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN;
         var kind = Recipe is Prep prep ? prep.Family.OrNone().Kind : ItemKind.Drink;
-        var ph = new Trace(double.NaN, double.NaN, double.NaN);
+        Trace ph = new(double.NaN, double.NaN, double.NaN), measured = ph;
         var mix = Mix;
         if (basis.Reading is { Ph.IsGiven: true } reading)
         {
@@ -294,8 +294,15 @@ public sealed class RecipeProfile
             ph = new Trace(reading.Ph.Value.Value, reading.Ph.Value.Value - half, reading.Ph.Value.Value + half);
             if (!IsSolid) mix = Fitting.ToPh(mix, ph.Typical);
         }
+        else if (basis.OnlyPart is { Material: { } only })
+        {
+            // What consists of one thing has the pH and the density of that thing, also as a part of something else.
+            if (!IsSolid) ph = only.Ph;
+            measured = only.MeasuredDensity;
+            if (!double.IsNaN(only.Density)) density = only.Density;
+        }
 
-        return mix.ToMaterial(Recipe.Id, double.IsNaN(density) && IsSolid ? BulkDensityOfSolids : density, state, kind, basis.Mix.Lack, ph);
+        return mix.ToMaterial(Recipe.Id, double.IsNaN(density) && IsSolid ? BulkDensityOfSolids : density, state, kind, basis.Mix.Lack, ph, measured);
     }
 
     /// <summary>A part that was looked for once.</summary>

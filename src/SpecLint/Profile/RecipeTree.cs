@@ -51,6 +51,22 @@ internal static class RecipeTree
         _ => 0,
     };
 
+    /// <summary>
+    /// Whether a part is such, or something that its preparation is made of: a layer that holds nothing else hides neither what kind
+    /// of thing it is nor what may be in it.
+    /// </summary>
+    public static bool AnyIn(Part part, RecipeProfile profile, Func<Material, bool> isSuch)
+    {
+        if (part.Material is not { } material) return false;
+        if (part.Item?.File is not Recipe recipe || profile.Set.TryBefore(recipe, profile) is not { } inner) return isSuch(material);
+        foreach (var (ingredient, _) in inner.Leaves)
+        {
+            if (profile.Set.MaterialOf(ingredient.Id) is { } leaf && isSuch(leaf)) return true;
+        }
+
+        return isSuch(material);
+    }
+
     /// <summary>The first ingredient of the tree that is such.</summary>
     public static TreeLeaf? First(RecipeProfile profile, Func<Ingredient, bool> isSuch)
     {

@@ -60,6 +60,7 @@ internal static class Weighing
             inputs += part.Material.Inputs.Length + 1;
         }
 
+        Lacks? lacks = null;
         var mix = new Mix(Math.Min(inputs, 4 * Condensing.Most), room);
         foreach (var part in parts)
         {
@@ -76,7 +77,7 @@ internal static class Weighing
             }
 
             var material = part.Material ?? Unresolved;
-            var missing = MissingOf(part, material, weighed, acids);
+            var missing = material.Unknown == Unknowns.None ? Unknowns.None : MissingOf(part, material, lacks ??= new Lacks(parts, weighed), weighed, acids);
             if (missing != Unknowns.None)
             {
                 unknown |= missing;
@@ -91,17 +92,61 @@ internal static class Weighing
         return new Composed(mix, new Lack(unknown, reasons is null ? "" : Lack.Join(reasons)));
     }
 
-    /// <summary>What is not known of a part, as far as the whole feels it.</summary>
-    private static Unknowns MissingOf(Part part, Material material, double weighed, double acids)
+    /// <summary>What is not known of a part, as far as the whole feels it. What is written in several lines counts together.</summary>
+    private static Unknowns MissingOf(Part part, Material material, Lacks lacks, double weighed, double acids)
     {
-        bool negligible = weighed > 0 && part.Grams.Typical < weighed * NegligibleShare.Value / 100;
-        var missing = negligible ? Unknowns.None
-            : part.Phase == PartPhase.Mix ? material.Unknown
-            : part.Grams.Typical > weighed * ExtractedShare.Value / 100 ? material.Unknown & (Unknowns.Ph | Unknowns.Acid | Unknowns.Sugar | Unknowns.Composition)
+        double grams = lacks.GramsOf(material, part.Phase);
+        var missing = part.Phase == PartPhase.Mix ? material.Unknown
+            : grams > weighed * ExtractedShare.Value / 100 ? material.Unknown & (Unknowns.Ph | Unknowns.Acid | Unknowns.Sugar | Unknowns.Composition)
             : Unknowns.None;
+        if (IsNegligible(grams, weighed)) missing &= lacks.Together;
 
         // A spirit's own pH says nothing of a sour: it counts where the part brings acid or protein that buffers.
-        return (missing & Unknowns.Ph) != 0 && !Buffers(material, part.Grams.Typical, acids) ? missing & ~Unknowns.Ph : missing;
+        return (missing & Unknowns.Ph) != 0 && !Buffers(material, grams, acids) ? missing & ~Unknowns.Ph : missing;
+    }
+
+    private static bool IsNegligible(double grams, double weighed) => weighed > 0 && grams < weighed * NegligibleShare.Value / 100;
+
+    /// <summary>What the parts of which something is not known come to, each thing once, and all together.</summary>
+    private sealed class Lacks
+    {
+        private const int Flags = 9;
+        private readonly Dictionary<(Material, PartPhase), double> grams = [];
+
+        public Lacks(FixedList<Part> parts, double weighed)
+        {
+            foreach (var part in parts)
+            {
+                if (part.Phase is not (PartPhase.Mix or PartPhase.TakenOut) || !part.IsWeighed) continue;
+                var key = (part.Material ?? Unresolved, part.Phase);
+                if (key.Item1.Unknown == Unknowns.None) continue;
+                grams.TryGetValue(key, out double known);
+                grams[key] = known + part.Grams.Typical;
+            }
+
+            // Many trifles of which the same is not known are none together.
+            Span<double> trifles = stackalloc double[Flags];
+            trifles.Clear();
+            foreach (var one in grams)
+            {
+                if (!IsNegligible(one.Value, weighed)) continue;
+                for (int flag = 0; flag < Flags; flag++)
+                {
+                    if (((int)one.Key.Item1.Unknown & (1 << flag)) != 0) trifles[flag] += one.Value;
+                }
+            }
+
+            for (int flag = 0; flag < Flags; flag++)
+            {
+                if (trifles[flag] > 0 && !IsNegligible(trifles[flag], weighed)) Together |= (Unknowns)(1 << flag);
+            }
+        }
+
+        /// <summary>What is not known of so many trifles that the whole feels it.</summary>
+        public Unknowns Together { get; }
+
+        /// <summary>How much there is of a thing, in all its lines, g.</summary>
+        public double GramsOf(Material material, PartPhase phase) => grams[(material, phase)];
     }
 
     private static double AcidShare(Material material)

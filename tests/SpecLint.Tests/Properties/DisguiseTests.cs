@@ -1,5 +1,8 @@
+using System.Text.Json.Nodes;
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Properties;
 
@@ -36,6 +39,52 @@ public sealed class DisguiseTests
         }
 
         return null;
+    });
+
+    /// <summary>
+    /// One line or two, its name or an alias, the catalogue's file or a copy of it, the thing itself or a preparation that holds it
+    /// alone: every figure of the recipe is the same, and none is known better than before.
+    /// </summary>
+    [Fact]
+    public void No_disguise_changes_a_figure() => PropertyRun.Holds(PropertyRun.Cases(1500), Disguises.OfFigures, one =>
+    {
+        // A reading is of the recipe as it was measured, and a step names its items by the names that they have.
+        var known = one.Book.Copy();
+        foreach (string path in known.Paths) known[path]!.Remove("measured");
+        if (known[one.Step!.Path]?["method"] is JsonArray steps && steps.Any(s => s?["items"] is not null)) return null;
+        var hidden = known.Copy();
+        if (!one.Step.Apply(hidden)) return null;
+        CheckResult open = known.Check(), dressed = hidden.Check();
+        if (open.Book.Recipes.FirstOrDefault(r => r.Source.Path == one.Step.Path) is not { } recipe || dressed.Book.Recipes.FirstOrDefault(r => r.Source.Path == one.Step.Path) is not { } same) return null;
+
+        // Of one thing in two lines, one of which is now another's, each is measured by itself.
+        RecipeProfile before = open.Profiles.Of(recipe), after = dressed.Profiles.Of(same);
+        if (before.Parts.GroupBy(p => p.Material).Any(g => g.Count() > 1)) return null;
+
+        // What is strained out, or lies beside the drink, is something else once it is mixed into a preparation.
+        if (one.Step.Touches is ["wrap"] && before.Parts.Any(static p => p.Phase != PartPhase.Mix || p.Material is not { State: MaterialState.Liquid, Kind.IsFat: false })) return null;
+        foreach (var fact in Enum.GetValues<Fact>())
+        {
+            FactValue was = before.Get(fact), now = after.Get(fact);
+
+            // A layer says by itself how long it is kept.
+            if (one.Step.Touches is ["wrap"] && fact == Fact.Life) continue;
+
+            // What a bar says of its own is believed less than the catalogue: it may keep shorter, never longer.
+            if (fact == Fact.Life && was.IsKnown && now.IsKnown && now.Value <= was.Value) continue;
+            if (fact == Fact.Life && !was.IsKnown) continue;
+            if (was.IsKnown != now.IsKnown) return $"{fact} was {Of(was)} and is {Of(now)}";
+            if (!was.IsKnown) continue;
+            double error = (1e-6 * Math.Max(1, Math.Abs(was.Value))) + (0.01 * (was.High - was.Low));
+            if (Math.Abs(was.Value - now.Value) > error) return $"{fact} was {Of(was)} and is {Of(now)}";
+            if (one.Step.Touches is ["split"] or ["wrap"] && (now.Low > was.Low + error || now.High < was.High - error)) return $"{fact} was {Of(was)} and is known better: {Of(now)}";
+        }
+
+        if (before.Keeping?.What > after.Keeping?.What) return $"it held {before.Keeping?.What} and holds {after.Keeping?.What}";
+        if (after.Keeping?.Verdict == KeepingVerdict.NotControlled && before.Keeping?.Verdict != KeepingVerdict.NotControlled) return $"its verdict was {before.Keeping?.Verdict} and is {after.Keeping?.Verdict}";
+        return null;
+
+        static string Of(FactValue value) => value.IsKnown ? $"{value.Value:0.######} ({value.Low:0.######} to {value.High:0.######})" : $"open ({value.OpenBecause})";
     });
 
     /// <summary>

@@ -32,6 +32,22 @@ internal static class Disguises
         };
     }
 
+    /// <summary>One of those that leave the thing itself in its line, and its kind in its file.</summary>
+    public static PropertyStep? OfFigures(Random random, PropertyBook book)
+    {
+        string path = PropertySteps.Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
+        if (path.Length == 0) return null;
+        int line = random.Next(8);
+        return random.Next(5) switch
+        {
+            0 => PropertySteps.Wrap(path, line) with { Path = path, Touches = ["wrap"] },
+            1 => Like(path, line),
+            2 => Alias(path, line, random.Next(50)),
+            3 => Copied(path, line),
+            _ => Split(path, line),
+        };
+    }
+
     /// <summary>The same line twice with half of it each.</summary>
     private static PropertyStep Split(string path, int line) => On(path, line, "in two halves", (_, one, _) =>
     {
@@ -71,7 +87,7 @@ internal static class Disguises
     private static PropertyStep Alias(string path, int line, int which) => On(path, line, "by another name", (book, one, id) =>
     {
         string[] names = [.. Aliases[id].Order(StringComparer.Ordinal)];
-        if (names.Length == 0 || book[$"{id}.ingredient.json"] is not null) return false;
+        if (names.Length == 0 || book[$"{id}.ingredient.json"] is not null || book[$"{id}.prep.json"] is not null) return false;
         one["item"] = names[which % names.Length];
         return true;
     });

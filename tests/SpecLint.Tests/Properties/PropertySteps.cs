@@ -153,7 +153,7 @@ internal static class PropertySteps
         if (line[name] is not JsonValue value || !value.TryGetValue(out string? text)) return false;
         int end = 0;
         while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] == '.')) end++;
-        if (end == 0 || !double.TryParse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out double amount)) return false;
+        if (end == 0 || (end < text.Length && text[end] == '/') || !double.TryParse(text[..end], NumberStyles.Float, CultureInfo.InvariantCulture, out double amount)) return false;
         line[name] = (amount * factor).ToString("0.####", CultureInfo.InvariantCulture) + text[end..];
         return true;
     }

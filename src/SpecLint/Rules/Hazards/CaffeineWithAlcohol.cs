@@ -34,7 +34,7 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             if (part.Material is not { } material || (material.Unknown & Unknowns.Caffeine) != 0) return double.PositiveInfinity;
             double perGram = material.Traces.Caffeine.High;
             if (perGram <= 0) continue;
-            if ((!part.IsWeighed && !IsShareOfOne(part)) || (Added.AppliesIn(context.Settings) && (material.Kind.MayHoldAddedCaffeine || perGram > Pure.Value))) return double.PositiveInfinity;
+            if ((!part.IsWeighed && !IsShareOfOne(part)) || (Added.AppliesIn(context.Settings) && (MayBeAdded(part, context.Profile) || HoldsPure(part, context.Profile)))) return double.PositiveInfinity;
             most += (part.IsWeighed ? part.Grams.High : part.Line.Amount.Value.BaseHigh * context.Recipe.ServesOrOne * Amounts.TenfoldPour.LimitOf(material)!.Value * material.Density) * perGram;
         }
 
@@ -56,24 +56,31 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
     {
         var abv = context.Fact(Fact.Abv);
         if (abv.IsKnown) return abv.High > Strength.Value;
+        double ethanol = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
             if (part.Material is not { } material || (material.Unknown & Unknowns.Strength) != 0) return true;
-            if (part.IsWeighed ? part.Grams.Typical * material.Of(Component.Ethanol) > Strength.Value / 100 * context.Profile.Mass : material.Of(Component.Ethanol) > 0) return true;
+            if (part.IsWeighed) ethanol += part.Grams.Typical * material.Of(Component.Ethanol);
+            else if (material.Of(Component.Ethanol) > 0) return true;
         }
 
-        return false;
+        return ethanol > Strength.Value / 100 * context.Profile.Mass;
     }
 
     private static void Hold(RecipeContext context, Drink drink, FactValue caffeine)
     {
         Part? most = null;
-        double brought = 0;
+        double brought = 0, byNature = 0, mayBeAdded = 0;
+        bool holdsPure = false;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
             double mg = part.Grams.Typical * part.Material.Traces.Caffeine.Typical;
+            if (mg <= 0) continue;
+            holdsPure |= HoldsPure(part, context.Profile);
+            if (MayBeAdded(part, context.Profile)) mayBeAdded += mg;
+            else byNature += mg;
             if (mg <= brought) continue;
             brought = mg;
             most = part;
@@ -84,10 +91,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         bool dose = caffeine.Value > Serve.Value;
 
         // Coffee, tea and cocoa bring theirs by nature: the limit by mass is about caffeine that is added.
-        bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && most.Material!.Kind.MayHoldAddedCaffeine && !dose;
+        bool added = Added.AppliesIn(context.Settings) && perKilogram > Added.Value && mayBeAdded >= byNature && !dose;
 
         // Caffeine added as such to alcohol is not a permitted additive in the US, in any amount.
-        bool pure = Added.AppliesIn(context.Settings) && !dose && most.Material!.Traces.Caffeine.Typical > Pure.Value;
+        bool pure = Added.AppliesIn(context.Settings) && !dose && holdsPure;
         added |= pure;
         if (!dose && !added) return;
         var limit = dose ? Serve : Added;
@@ -103,6 +110,14 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],
         });
     }
+
+    /// <summary>Whether the caffeine of a part may be added: coffee, tea and cocoa bring theirs by nature.</summary>
+    private static bool MayBeAdded(Part part, RecipeProfile profile) =>
+        RecipeTree.AnyIn(part, profile, static m => m.Kind.MayHoldAddedCaffeine && m.Traces.Caffeine.High > 0);
+
+    /// <summary>Whether caffeine as such is in a part, itself or in what its preparation is made of.</summary>
+    private static bool HoldsPure(Part part, RecipeProfile profile) =>
+        RecipeTree.AnyIn(part, profile, static m => m.Traces.Caffeine.High > Pure.Value);
 
     private static string OfStrength(RecipeContext context) => context.Fact(Fact.Abv) is { IsKnown: true } abv ? $" ({Say.Fact(Fact.Abv, abv)})" : "";
 

@@ -18,18 +18,21 @@ internal sealed partial class SulphiteTooMuch : RecipeRule
         if (!sulphite.IsKnown || sulphite.Value <= limit.Value) return;
         bool broken = sulphite.Low > limit.Value;
         Part? most = null;
-        double brought = 0;
+        double brought = 0, added = 0, bought = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
             double mg = part.Grams.Typical * part.Material.Traces.Sulphite.Typical;
-            if (mg <= brought) continue;
+            bool isAdded = mg > 0 && RecipeTree.AnyIn(part, context.Profile, static m => m.Kind.MayBringSulphite && m.Traces.Sulphite.Typical > 0);
+            if (isAdded) added += mg;
+            else bought += mg;
+            if (!isAdded || mg <= brought) continue;
             brought = mg;
             most = part;
         }
 
-        // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds.
-        if (most is null || !most.Material!.Kind.MayBringSulphite) return;
+        // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds, in all its lines.
+        if (most is null || added < bought) return;
         bool law = limit.AppliesIn(context.Settings);
         context.Report(new(Rule)
         {

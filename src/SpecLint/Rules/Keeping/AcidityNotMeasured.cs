@@ -29,8 +29,8 @@ internal sealed partial class AcidityNotMeasured : PrepRule
     }
 
     /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>
-    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } material
-            && (material.Kind.IsAcid || (material.Kind.Sours && !material.Kind.IsJuice) || material.Of(Science.Component.Acetic) > Guards.VinegarPart));
+    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(part => part.Phase != PartPhase.Beside && RecipeTree.AnyIn(part, profile,
+        static m => m.Kind.IsAcid || (m.Kind.Sours && !m.Kind.IsJuice) || m.Of(Science.Component.Acetic) > Guards.VinegarPart));
 
     /// <summary>Whether it is sealed from air for longer than a day and nothing shows it to be sour: an error, whichever rule of keeping speaks of it.</summary>
     internal static bool IsSealedUnsoured(Prep prep, KeepingState state) => Storage.IsSealed(prep) && !state.IsSour && Storage.Days(prep) > SpecialCases.MarkedFromDays;

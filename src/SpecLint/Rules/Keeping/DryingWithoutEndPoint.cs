@@ -64,8 +64,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         int number = step.Number - 1;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { } material || part.Phase == PartPhase.Beside || !pot.WorksOn(number, part.Line)) continue;
-            if ((material.Kind.IsDairy || material.Kind.IsEgg || material.Kind.IsPuree || material.Kind.IsJuice || material.Kind.HasPlantPh) && material.Perishable != Perishable.None && !(material.Ph.High <= LowAcid.Value)) moist ??= part;
+            if (part.Phase == PartPhase.Beside || !pot.WorksOn(number, part.Line)) continue;
+            if (RecipeTree.AnyIn(part, context.Profile, IsMoistAndLowInAcid)) moist ??= part;
         }
 
         if (moist is null) return;
@@ -81,6 +81,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             Evidence = known ? [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)] : [Proof.Of(Coolest)],
         });
     }
+
+    private static bool IsMoistAndLowInAcid(Material of) =>
+        of.Kind is { IsDairy: true } or { IsEgg: true } or { IsPuree: true } or { IsJuice: true } or { HasPlantPh: true } && of.Perishable != Perishable.None && !(of.Ph.High <= LowAcid.Value);
 
     /// <summary>The mass at which a step of drying ends: its amount, else one in the words of its end; not given where it says none.</summary>
     private static Given<Quantity> EndMass(Step step)

@@ -118,7 +118,8 @@ internal sealed partial class FermentSealed : PrepRule
         if (context.Fact(Fact.Sugar) is { IsKnown: true } sugar && sugar.High < Sugar.Value) return false;
         double hours = 0;
         foreach (var step in prep.Method) hours += WarmHours(step);
-        return hours >= Wild.Value && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } m && (m.Kind.IsHoney || m.Kind.IsFreshPlant || m.Kind.IsJuice || m.Kind.IsPuree));
+        return hours >= Wild.Value && RecipeTree.First(
+            context.Profile, static i => i.IngredientKind.OrNone() is { IsHoney: true } or { IsFreshPlant: true } or { IsJuice: true } or { IsPuree: true }, static inner => inner is Prep made && IsStopped(made)) is { Part.Phase: not PartPhase.Beside };
     }
 
     /// <summary>Whether the times that the steps state come to the days in which wild yeasts take hold.</summary>

@@ -17,21 +17,16 @@ internal static class HeatedFood
     /// <summary>The product whose table applies to a preparation; <see langword="null"/> where none does.</summary>
     public static HeatedProduct? ProductOf(RecipeProfile profile)
     {
-        bool egg = false, white = true, yolk = true, dairy = false, apple = false, juice = false;
+        bool egg = false, white = true, yolk = true, dairy = false, apple = false;
         double sugar = 0, salt = 0, fat = 0, water = 0, all = 0;
         foreach (var part in profile.Parts)
         {
             if (part.Material is not { } material || part.Phase == PartPhase.Beside) continue;
-            if (material.Kind.IsEgg)
-            {
-                egg = true;
-                white &= Substances.IsEggWhite(material);
-                yolk &= Phrases.Has(material.Id, "yolk") || material.Of(Component.Fat) > 0.2;
-            }
-
-            dairy |= material.Kind.IsDairy;
-            juice |= material.Kind.IsJuice;
-            apple |= material.Kind.IsJuice && (Phrases.Has(material.Id, "apple") || Phrases.Has(material.Id, "cider"));
+            egg |= RecipeTree.AnyIn(part, profile, static m => m.Kind.IsEgg);
+            white &= !RecipeTree.AnyIn(part, profile, static m => m.Kind.IsEgg && !Substances.IsEggWhite(m));
+            yolk &= !RecipeTree.AnyIn(part, profile, static m => m.Kind.IsEgg && !IsYolk(m));
+            dairy |= RecipeTree.AnyIn(part, profile, static m => m.Kind.IsDairy);
+            apple |= RecipeTree.AnyIn(part, profile, static m => m.Kind.IsJuice && (Phrases.Has(m.Id, "apple") || Phrases.Has(m.Id, "cider")));
             if (!part.IsWeighed) continue;
             all += part.Grams.Typical;
             salt += part.Grams.Typical * material.Of(Component.SodiumChloride);
@@ -56,6 +51,8 @@ internal static class HeatedFood
         if (dairy) return sweet || 100 * fat >= CreamFat * all || 100 * (all - water) >= CreamSolids * all ? HeatedProduct.Cream : HeatedProduct.Milk;
         return apple ? HeatedProduct.AppleJuice : null;
     }
+
+    private static bool IsYolk(Material egg) => Phrases.Has(egg.Id, "yolk") || egg.Of(Component.Fat) > 0.2;
 
     /// <summary>Whether a step gives a temperature and a time that meet a row of a product's table.</summary>
     public static bool Meets(HeatedProduct product, Step step)
