@@ -144,7 +144,7 @@ public sealed class Finding
     public string Subject { get => subject; init => subject = value; }
 
     /// <summary>Tells apart two findings of one rule at one path; part of the fingerprint.</summary>
-    public string Key { get; init; } = "";
+    public string Key { get => key; init => key = value; }
 
     /// <summary>One sentence with the computed number, its range, the limit and its source.</summary>
     public required string Message { get; init; }
@@ -181,6 +181,7 @@ public sealed class Finding
     private Place place;
     private string path = "";
     private string subject = "";
+    private string key = "";
 
     /// <summary>Fills in what the rule left to the context.</summary>
     /// <param name="file">The file that the rule was given; <see langword="null"/> for a rule about the whole book.</param>
@@ -196,6 +197,10 @@ public sealed class Finding
 
         if (subject.Length == 0) subject = file?.Id ?? FileKinds.IdOf(place.File.Path);
     }
+
+    /// <summary>Says that one of the same rule, path and key came before, so that the two stay apart.</summary>
+    /// <param name="nth">Which of them it is, from 2.</param>
+    internal void IsAgain(int nth) => key = key.Length == 0 ? nth.ToString(System.Globalization.CultureInfo.InvariantCulture) : $"{key} {nth}";
 
     /// <summary>The same finding at another place.</summary>
     internal Finding MovedTo(Place there)

@@ -51,12 +51,25 @@ public class BookContext
     /// <summary>The date of the run.</summary>
     public CalendarDate On => Book.On;
 
+    private Dictionary<(string Rule, string Subject, string Path, string Key), int>? told;
+
     /// <summary>Reports a finding; its subject, place and path come from the file that is checked unless the rule gives them.</summary>
     public void Report(Finding finding)
     {
         finding.Complete(Checked);
+        if (finding.Rule.Safety) TellApart(finding);
         if (finding.Corrections.Count > 0 && OffersCorrections) finding.Amend(Amended);
         findings.Add(finding);
+    }
+
+    /// <summary>Two lines of one thing have two findings: a baseline that takes one in must not put the other aside.</summary>
+    private void TellApart(Finding finding)
+    {
+        var key = (finding.Rule.Id, finding.Subject, finding.Path, finding.Key);
+        told ??= [];
+        told.TryGetValue(key, out int before);
+        told[key] = before + 1;
+        if (before > 0) finding.IsAgain(before + 1);
     }
 
     /// <summary>A correction with what follows from it in the same file.</summary>
