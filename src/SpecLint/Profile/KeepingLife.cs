@@ -41,6 +41,7 @@ internal static class KeepingLife
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
     private static readonly Limit Activity = Limits.Of("table-b-water-activity");
     private static readonly Limit WetShare = Limits.Of("guard-wet-share");
+    private static readonly Limit BaseDays = Limits.Of("dairy-preparation-days");
     private static readonly Limit PunchStrength = Limits.Of("milk-wash-strength");
 
     /// <summary>Days from made; open where no rule sets an end.</summary>
@@ -48,6 +49,18 @@ internal static class KeepingLife
     {
         var least = profile.KeepingTerms!.Least;
         return least.IsSet ? new FactValue(least.Days, least.Days, least.Days, least.From, null) : FactValue.Open("no part of it and no rule sets an end");
+    }
+
+    /// <summary>
+    /// Days that bars keep a base of dairy, egg, nut, coconut or pulse, where its recipe keeps it longer; infinity where it does not, and
+    /// for anything else.
+    /// </summary>
+    public static double DaysOfBase(Prep prep, RecipeProfile profile, Settings settings)
+    {
+        var state = profile.Keeping!;
+        bool isBase = state.What is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse && state.Verdict != KeepingVerdict.NotControlled && !state.IsStrong && !profile.IsSolid
+            && !(prep.Family.OrNone().IsMilkWash && Techniques.Has(prep, static v => v.Strains || v.Clarifies));
+        return isBase && Storage.Days(prep) > BaseDays.Value && !Storage.IsFrozen(Storage.Celsius(prep, settings)) ? BaseDays.Value : double.PositiveInfinity;
     }
 
     /// <summary>The ends of a preparation kept as its recipe says.</summary>

@@ -194,6 +194,7 @@ internal sealed class LotLife
         var on = profiles.Book.On;
         End(from, Storage.LeastDays(prep), "its recipe", LotEndKind.Recipe, on);
         if (NeedsCold) End(from, terms.Safety.Days, WordsOf(terms.Safety), LotEndKind.Law, on);
+        if (NeedsCold) End(from, KeepingLife.DaysOfBase(prep, profile, profiles.Book.Settings), "how long bars keep such a base (SL5019)", LotEndKind.Trade, on);
         End(from, terms.Parts.Days, WordsOf(terms.Parts), LotEndKind.Trade, on);
         End(from, terms.Family.Days, WordsOf(terms.Family), LotEndKind.Trade, on);
     }

@@ -141,7 +141,9 @@ internal static class Perishables
         if (kind.PerishesWet) return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant);
         if (kind.IsSeed) return Perishable.NutOrPulse;
         if (kind.IsGum && KeepingTables.IsStarch(ingredient)) return Perishable.Plant;
-        if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") ? Perishable.NutOrPulse : Perishable.None);
+
+        // What a foaming agent of the bar's own is made of (chickpea water, protein, an extract), no file says.
+        if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") || (material.IsOwn && SaysNothing(ingredient) && !ingredient.KeepsCold.IsGiven) ? Perishable.NutOrPulse : Perishable.None);
 
         // A sour powder of the bar's own may be an acid, sumac or dried fruit: what is in it, no file says.
         bool isUnknown = kind.IsUnspecified || !kind.IsKnown || (kind.IsAcid && material.IsOwn && SaysNothing(ingredient));

@@ -103,7 +103,7 @@ public sealed class Verdicts
 
         var end = profile.KeepingTerms!.Least;
         if (allowed.IsSet) end = end.Or(allowed.Days, allowed.From, null);
-
+        if (cold) end = end.Or(KeepingLife.DaysOfBase(prep, profile, Profiles.Book.Settings), "SL5019", null);
         if (end.IsSet && !(life.IsKnown && life.Value <= end.Days)) life = new FactValue(end.Days, end.Days, end.Days, end.From, null);
         double stated = Storage.LeastDays(prep);
         bool byRecipe = stated <= end.Days;

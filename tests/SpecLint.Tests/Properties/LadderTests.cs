@@ -23,11 +23,16 @@ public sealed class LadderTests
     private static readonly double[] Pressures = [0.5, 1.2, 2, 3, 4.5, 7, 10, 14];
     private static readonly string[] Ages = ["2026-11-25", "2026-11-22", "2026-11-19", "2026-11-18", "2026-11-15", "2026-11-05", "2026-09-01"];
 
+    private static readonly string[] Labels = ["2026-11-25", "2026-11-27", "2026-11-30", "2026-12-02", "2026-12-05", "2026-12-25", "2027-06-01", "2028-06-01"];
+
     /// <summary>Rungs of a ladder, each made on a book.</summary>
     private sealed record Ladder(string Words, string Path, IReadOnlyList<Func<PropertyBook, bool>> Rungs, string? Part = null)
     {
         /// <summary>Whether it is about what keeps: of the rules of keeping, but for those of a reading against what it is of, to which another may be nearer.</summary>
         public bool IsOfReading { get; init; }
+
+        /// <summary>The one rule that it is about; <see langword="null"/> where it is about all.</summary>
+        public string? Only { get; init; }
     }
 
     private static readonly HashSet<string> AgainstReadings = ["SL5003", "SL5004", "SL5015", "SL5038", "SL5040"];
@@ -48,7 +53,7 @@ public sealed class LadderTests
 
             // A reading that cannot be shows nothing.
             if (ladder.IsOfReading && result.Findings.Flat().Any(static f => f.Rule.Id is "SL5004" or "SL5038")) continue;
-            var harm = new HarmOf(result, ladder.IsOfReading ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id) : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
+            var harm = new HarmOf(result, ladder.Only is { } only ? f => f.Rule.Id == only : ladder.IsOfReading ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id) : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
 
             // From 1.2 % vol another law speaks of the drink.
             bool? isAlcoholic = result.Book.Recipes.FirstOrDefault(r => r.Source.Path == ladder.Path) is { } recipe && result.Profiles.Of(recipe).Get(Fact.Abv) is { IsKnown: true } abv ? abv.Value > 1.2 : null;
@@ -127,6 +132,9 @@ public sealed class LadderTests
                 {
                     int at = i;
                     all.Add(new Ladder($"{path}: lot {at + 1} older and older", path, [.. Ages.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && lot["frozen"] is null && lot["madeFrom"] is null && Set(lot, lot["made"] is null ? "opened" : "made", d)))]));
+
+                    // What is made from a lot is held against that lot's day.
+                    if (!lots.Any(l => l?["madeFrom"] is not null)) all.Add(new Ladder($"{path}: lot {at + 1} labelled later and later", path, [.. Labels.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && Set(lot, "useBy", d)))]) { Only = "SL5008" });
                     all.Add(new Ladder($"{path}: lot {at + 1} warmer and warmer", path, [.. Temperatures.Select(t => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && Set(lot, "at", t)))]));
                     all.Add(new Ladder($"{path}: lot {at + 1} less and less acid", path, [.. Acidities.Select(v => (Func<PropertyBook, bool>)(b => (OfLot(b, path, at)?["measured"] as JsonObject)?["ph"] is not null && Put((JsonObject)OfLot(b, path, at)!["measured"]!, "ph", v)))]) { IsOfReading = true });
                 }

@@ -38,7 +38,7 @@ internal sealed partial class KeptPastDateMark : PrepRule
             Place = place,
             Path = "keep.for",
             AskedLevel = state.IsStrong || (IsYardstick(context.Settings, days) && !AcidityNotMeasured.IsSealedUnsoured(prep, state)) || KeepingWords.HoldsListeria(context.Settings, state) ? Level.Warning : null,
-            AllowedDays = Mark.Value,
+            AllowedDays = Math.Min(Mark.Value, KeepingLife.DaysOfBase(prep, context.Profile, context.Settings)),
             Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: at most {KeepingWords.Days(Mark.Value)}, counting the day it is made ({Mark.Source}).",
             Advice = $"Keep it at most {KeepingWords.Days(Mark.Value)} and freeze what is not used by then, or show by a measured pH or water activity that it does not need a date mark{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,

@@ -14,9 +14,8 @@ internal sealed partial class PerishableBaseKeptLong : PrepRule
     {
         double days = Storage.Days(prep);
         var state = context.Profile.Keeping!;
-        if (!(days > Practice.Value) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep)) return;
-        if (state.What is not (Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse) || state.Verdict == KeepingVerdict.NotControlled || state.IsStrong) return;
-        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings)) || (days > context.Profile.KeepingTerms!.Least.Days && !IsHeldHot(context, prep))) return;
+        if (double.IsPositiveInfinity(KeepingLife.DaysOfBase(prep, context.Profile, context.Settings))) return;
+        if (days > context.Profile.KeepingTerms!.Least.Days && !IsHeldHot(context, prep)) return;
         context.Report(new(Rule)
         {
             AllowedDays = Practice.Value,

@@ -26,11 +26,14 @@ internal sealed partial class StorageNotStated : PrepRule
 
         // What is gone within hours needs no storage temperature.
         if (time && Storage.Days(prep) * 24 <= Hours.Value) return;
+
+        // Sealed and not sour it is an error in the room, so it is where nothing says that it is cold.
+        bool mayBotulise = !temperature && Storage.IsSealed(prep) && !state.IsSour && Storage.MayOutlast(prep, SpecialCases.MarkedFromDays);
         string missing = time ? "how cold" : temperature ? "how long" : "how long or how cold";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = state.IsStrong && temperature && !Perishables.IsListed(state.What) && (state.What != Perishable.NutOrPulse || state.IsSour) ? Level.Note : null,
+            AskedLevel = mayBotulise ? Level.Error : state.IsStrong && temperature && !Perishables.IsListed(state.What) && (state.What != Perishable.NutOrPulse || state.IsSour) ? Level.Note : null,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
