@@ -3,6 +3,7 @@ using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Diagnostics;
 using SpecLint.Reading;
 using SpecLint.Rules;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers;
 

@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.CodeAnalysis.Text;
 using SpecLint.Reading;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers;
 

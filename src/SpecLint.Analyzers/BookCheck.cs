@@ -4,6 +4,7 @@ using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Text;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers;
 

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
 using SpecLint.Findings;
 using SpecLint.Rules;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Text;
+using SpecLint.Vocabulary;
 
 namespace SpecLint.Analyzers;
 

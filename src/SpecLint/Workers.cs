@@ -9,7 +9,7 @@ internal static class Workers
     /// <param name="body">The body.</param>
     public static void For(int count, int threads, Action<int> body)
     {
-#pragma warning disable RS1035 // The plug-in leaves this file out.
+#pragma warning disable RS1035 // The number of threads changes no result.
         if (threads == 0) threads = Environment.ProcessorCount;
 #pragma warning restore RS1035
         if (threads == 1 || count < 2)

@@ -1,6 +1,5 @@
 using System.Collections;
 using System.Reflection;
-using System.Runtime.Loader;
 using Microsoft.Build.Framework;
 using Microsoft.Build.Utilities;
 using SpecLint.Rules;
@@ -70,27 +69,13 @@ public sealed class BuildTaskTests : IDisposable
         return engine.Printed;
     }
 
-    /// <summary>The task as a build engine loads it: with the library beside it, not with that of these tests.</summary>
-    private static readonly Lazy<Type> TaskType = new(static () =>
-    {
-        var output = new DirectoryInfo(AppContext.BaseDirectory).Parent!;
-        string beside = Path.Combine(Repository.At("src", "SpecLint.Build", "bin", output.Name), "netstandard2.0");
-        var context = new Beside(beside);
-        return context.LoadFromAssemblyPath(Path.Combine(beside, "SpecLint.Build.dll")).GetType("SpecLint.Build.SpecLintCheck", throwOnError: true)!;
-    });
+    private static readonly Lazy<Type> TaskType = new(static () => OwnFolder.Load("SpecLint.Build", "SpecLint.Build.SpecLintCheck"));
 
     private static void Set(object task, string property, object value) => task.GetType().GetProperty(property, BindingFlags.Public | BindingFlags.Instance)!.SetValue(task, value);
 
     /// <summary>Level and id of each finding of a rule that guards against harm.</summary>
     private static string[] Harm(List<string> printed) =>
         [.. RuleRegistry.All.Where(r => r.Info.Safety).SelectMany(r => printed.Where(p => p.Contains(r.Info.Id, StringComparison.Ordinal)).Select(p => $"{p.Split(' ')[0]} {r.Info.Id}")).Order(StringComparer.Ordinal)];
-
-    /// <summary>Takes the assemblies of a folder before those of the process.</summary>
-    private sealed class Beside(string folder) : AssemblyLoadContext("build")
-    {
-        protected override Assembly? Load(AssemblyName assemblyName) =>
-            Path.Combine(folder, assemblyName.Name + ".dll") is var path && File.Exists(path) ? LoadFromAssemblyPath(path) : null;
-    }
 
     private sealed class Engine(string[] dropped) : IBuildEngine
     {

@@ -14,7 +14,11 @@ public sealed class PackageTests(PackedPackage package, ITestOutputHelper output
     public void The_package_holds_one_plugin_and_one_task_and_asks_for_no_other_package()
     {
         var names = package.Names();
-        string[] assemblies = ["analyzers/dotnet/cs/SpecLint.Analyzers.dll", "tasks/netstandard2.0/SpecLint.Build.dll", "tasks/netstandard2.0/SpecLint.Science.dll", "tasks/netstandard2.0/SpecLint.dll"];
+        string[] assemblies =
+        [
+            "analyzers/dotnet/cs/SpecLint.Analyzers.dll", "analyzers/dotnet/cs/SpecLint.Science.dll", "analyzers/dotnet/cs/SpecLint.dll",
+            "tasks/netstandard2.0/SpecLint.Build.dll", "tasks/netstandard2.0/SpecLint.Science.dll", "tasks/netstandard2.0/SpecLint.dll",
+        ];
         Assert.Equal(assemblies, names.Where(n => n.EndsWith(".dll", StringComparison.Ordinal)));
         Assert.Contains("build/SpecLint.Analyzers.props", names);
         string specification = package.Read("SpecLint.Analyzers.nuspec");
