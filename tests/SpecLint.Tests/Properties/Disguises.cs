@@ -128,6 +128,9 @@ internal static class Disguises
     private static PropertyStep? Note(string path, int line, bool ofStep, PropertyBook of) => ItemOf(of, path, line) is not { } named ? null : On(path, line, $"in a note{(ofStep ? " of a step" : "")}", (book, one, id) =>
     {
         var recipe = book[path]!;
+
+        // Of a thing in two lines the other stays.
+        if (PropertySteps.References(recipe).Count(r => r.Id == id) > 1) return false;
         string text = $"Add {(one["amount"] is JsonValue amount && amount.TryGetValue(out string? much) ? $"{much} of " : "")}{id.Replace('-', ' ')} at the end.";
         if (ofStep)
         {
@@ -155,6 +158,12 @@ internal static class Disguises
         book[path]?["ingredients"] is JsonArray lines && lines.Count > 0 && lines[line % lines.Count] is JsonObject one && one["item"] is JsonValue item && item.TryGetValue(out string? id) ? id : null;
 
     private static PropertyStep On(string path, int line, string words, Func<PropertyBook, JsonObject, string, bool> apply) => new($"{path}: line {line + 1} {words}", book =>
-        ItemOf(book, path, line) is { } id && book[path]!["ingredients"] is JsonArray lines && apply(book, (JsonObject)lines[line % lines.Count]!, id))
+    {
+        if (ItemOf(book, path, line) is not { } id || book[path]!["ingredients"] is not JsonArray lines) return false;
+        var one = (JsonObject)lines[line % lines.Count]!;
+        if (!apply(book, one, id)) return false;
+        if ((string?)one["item"] is { } renamed && renamed != id) PropertySteps.RenameInSteps(book[path]!, id, renamed);
+        return true;
+    })
     { Path = path };
 }

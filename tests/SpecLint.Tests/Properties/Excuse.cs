@@ -35,6 +35,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
     public static IReadOnlyList<Excuse> All { get; } =
     [
         new("SL5004", ["measured", "brix", "ph", "mass", "volume", "abv", "density", "yield"], "The reading or the yield that contradicts the amounts is gone, and it clears nothing any more.", Always),
+        new("SL5004", ["until", "to", "at", "for"], "The method is another one now, so that the reading is of the recipe before the change and clears nothing.", static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5033" && x.Subject == f.Subject) || f.Prep?.Measured is null),
         new("SL5038", ["measured", "brix", "ph", "mass", "volume", "abv", "waterActivity", "until"], "The impossible reading is gone, and it clears nothing any more.", Always),
         new("SL5003", ["measured", "ph", "waterActivity"], "A reading next to the limit cleared nothing, and neither does none: the rules that ask for one speak where it matters.", static f => f.NeedsNoCold || Asks(f) || IsKeptCold(f)),
         new("SL5013", ["measured", "waterActivity"], "The reading said that it holds more free water than its amounts come to; what stays asks for one.", Asks),
@@ -71,6 +72,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new("SL6026", ["yield"], "A serve is then a share of all that went in, and no drink of the book takes it.", Always),
         new("SL5021", ["for"], "A small pot cools fast enough by itself; of a large one, or where the step says nothing, the time is asked for.", f => f.Prep is { } prep && !(f.After.Profiles.Of(prep).InputVolume / 1000 > SpecLint.Catalogue.Limits.Of("cooling-volume").Value)),
         new("SL5023", ["yield"], "Without a yield nothing says that it was boiled down to a solid, and the rules of liquids hold.", Always),
+        new("SL6015", ["to", "at"], "Nothing says any more that it is heated: no step of it is one that heats.", static f => f.After.Book.Recipes.Any(r => r.Source.Path == f.Path && !r.Method.Any(static s => s.Verb.Heats))),
         new("SL3017", ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven)),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5032" }.Select(static rule => new Excuse(rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.", static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL6011" }.Select(static rule => new Excuse(rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),

@@ -47,7 +47,7 @@ public sealed class KnowledgeTests
 
         // More of a part is worse for what is found about that part.
         string? part = one.Step.Touches is ["more", var id] ? id : null;
-        HarmOf before = new(first, part is not null ? f => IsAbout(f, one.Step.Path, part) : isAcid ? f => f.Rule.Id[2] != '7' : null), after = new(then);
+        HarmOf before = new(first, part is not null ? f => IsAbout(f, one.Step.Path, part) : isAcid ? f => f.Rule.Id[2] != '7' : one.Step.Touches is ["cooler"] ? f => f.Rule.Id != "SL6015" : null), after = new(then);
         return HarmOf.Lost(before, after, orAnother: true) ?? (part is null ? HarmOf.Lowered(before, after) : HarmOf.LoweredByRule(before, after));
 
         static bool Ph(CheckResult result, string path) =>
@@ -174,13 +174,14 @@ public sealed class KnowledgeTests
         [.. new[] { "ingredients", "garnish" }.SelectMany(list => book[path]?[list] as JsonArray ?? []).OfType<JsonObject>()];
 
     /// <summary>A step that heats, less hot or for a shorter time; one that only warms is worse when it is longer.</summary>
-    internal static PropertyStep LessHeat(string path, int step, bool shorter, double factor) => new($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
+    internal static PropertyStep LessHeat(string path, int step, bool shorter, double factor) => new PropertyStep($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
     {
         if (StepOf(book, path, step) is not { } one || Number(one, "to", " °C") is not { } heat || heat < 57) return false;
         if (shorter) return PropertySteps.ScaleText(one, "for", factor);
         one["to"] = $"{Math.Max(20, Math.Round(heat * factor)).ToString(System.Globalization.CultureInfo.InvariantCulture)} °C";
         return true;
-    });
+    })
+    { Touches = ["cooler"] };
 
     /// <summary>A step that cools, slower.</summary>
     internal static PropertyStep SlowerCooling(string path, int step, double factor) => new($"{path}: step {step + 1} cools slower", book =>

@@ -12,7 +12,7 @@ public sealed class LadderTests
 {
     private static readonly string[] Times = ["12 h", "1 d", "2 d", "4 d", "7 d", "8 d", "15 d", "40 d", "400 d"];
     private static readonly string[] Temperatures = ["2 °C", "5 °C", "7 °C", "9 °C", "20 °C", "26 °C", "30 °C"];
-    private static readonly double[] Amounts = [0.01, 0.1, 0.4, 1, 2.5, 10, 100];
+    private static readonly double[] Amounts = [0.01, 0.03, 0.1, 0.2, 0.4, 0.7, 1, 1.5, 2.5, 5, 10, 30, 100];
     private static readonly double[] Acids = [1, 0.5, 0.2, 0.05, 0.01];
     private static readonly double[] Heats = [1, 0.9, 0.8, 0.7, 0.6];
     private static readonly double[] Shorter = [1, 0.5, 0.2, 0.05, 0.01];
@@ -23,6 +23,13 @@ public sealed class LadderTests
     private static readonly double[] Pressures = [0.5, 1.2, 2, 3, 4.5, 7, 10, 14];
     private static readonly string[] Ages = ["2026-11-25", "2026-11-22", "2026-11-19", "2026-11-18", "2026-11-15", "2026-11-05", "2026-09-01"];
 
+    /// <summary>Rungs close below, at and above each limit of the table that has a unit, from the least to the largest.</summary>
+    private static double[][] Around(string unit, double from, double to) =>
+        [.. global::SpecLint.Catalogue.Limits.All.Where(l => l.Unit == unit && l.Value > from && l.Value * 1.02 < to).Select(l => l.Value).Distinct().Order().Select(v => new[] { Math.Round(v * 0.98, 4), v, Math.Round(v * 1.02, 4) })];
+
+    private static readonly double[][] AroundDays = Around("d", 0, 1000), AroundHours = Around("h", 0, 1000), AroundCelsius = Around("°C", 1, 40);
+    private static readonly double[][] AroundPh = Around("pH", 2, 8), AroundActivity = Around("1", 0.5, 1), AroundStrength = Around("% v/v", 1, 80);
+
     private static readonly string[] Labels = ["2026-11-25", "2026-11-27", "2026-11-30", "2026-12-02", "2026-12-05", "2026-12-25", "2027-06-01", "2028-06-01"];
 
     /// <summary>Rungs of a ladder, each made on a book.</summary>
@@ -30,6 +37,9 @@ public sealed class LadderTests
     {
         /// <summary>Whether it is about what keeps: of the rules of keeping, but for those of a reading against what it is of, to which another may be nearer.</summary>
         public bool IsOfReading { get; init; }
+
+        /// <summary>Whether it gets cooler, which is no worse where the heat itself is the hazard (SL6015).</summary>
+        public bool IsCooler { get; init; }
 
         /// <summary>The one rule that it is about; <see langword="null"/> where it is about all.</summary>
         public string? Only { get; init; }
@@ -53,7 +63,7 @@ public sealed class LadderTests
 
             // A reading that cannot be shows nothing.
             if (ladder.IsOfReading && result.Findings.Flat().Any(static f => f.Rule.Id is "SL5004" or "SL5038")) continue;
-            var harm = new HarmOf(result, ladder.Only is { } only ? f => f.Rule.Id == only : ladder.IsOfReading ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id) : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
+            var harm = new HarmOf(result, ladder.IsCooler ? static f => f.Rule.Id != "SL6015" : ladder.Only is { } only ? f => f.Rule.Id == only : ladder.IsOfReading ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id) : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
 
             // From 1.2 % vol another law speaks of the drink.
             bool? isAlcoholic = result.Book.Recipes.FirstOrDefault(r => r.Source.Path == ladder.Path) is { } recipe && result.Profiles.Of(recipe).Get(Fact.Abv) is { IsKnown: true } abv ? abv.Value > 1.2 : null;
@@ -83,6 +93,17 @@ public sealed class LadderTests
             {
                 if (book[path]!["keep"] is JsonObject keep)
                 {
+                    if (keep["for"] is not null)
+                    {
+                        foreach (double[] near in AroundDays) all.Add(new Ladder($"{path}: longer around {Words(near[1], " d")}", path, [.. near.Select(v => PropertySteps.Keep(path, "for", Words(v, " d")).Apply)]));
+                        foreach (double[] near in AroundHours) all.Add(new Ladder($"{path}: longer around {Words(near[1], " h")}", path, [.. near.Select(v => PropertySteps.Keep(path, "for", Words(v, " h")).Apply)]));
+                    }
+
+                    if (keep["at"] is not null)
+                    {
+                        foreach (double[] near in AroundCelsius) all.Add(new Ladder($"{path}: warmer around {Words(near[1], " °C")}", path, [.. near.Select(v => PropertySteps.Keep(path, "at", Words(v, " °C")).Apply)]));
+                    }
+
                     if (keep["for"] is not null) all.Add(new Ladder($"{path}: longer and longer", path, [.. Times.Select(t => PropertySteps.Keep(path, "for", t).Apply)]));
                     if (keep["at"] is not null) all.Add(new Ladder($"{path}: warmer and warmer", path, [.. Temperatures.Select(t => PropertySteps.Keep(path, "at", t).Apply)]));
                 }
@@ -96,7 +117,7 @@ public sealed class LadderTests
                 for (int i = 0; i < Math.Min(steps.Count, 6); i++)
                 {
                     int at = i;
-                    all.Add(new Ladder($"{path}: step {at + 1} less and less hot", path, [.. Heats.Select(f => KnowledgeTests.LessHeat(path, at, false, f).Apply)]));
+                    all.Add(new Ladder($"{path}: step {at + 1} less and less hot", path, [.. Heats.Select(f => KnowledgeTests.LessHeat(path, at, false, f).Apply)]) { IsCooler = true });
                     all.Add(new Ladder($"{path}: step {at + 1} shorter and shorter", path, [.. Shorter.Select(f => KnowledgeTests.LessHeat(path, at, true, f).Apply)]));
                     all.Add(new Ladder($"{path}: step {at + 1} cools slower and slower", path, [.. Longer.Select(f => KnowledgeTests.SlowerCooling(path, at, f).Apply)]));
                 }
@@ -104,6 +125,8 @@ public sealed class LadderTests
 
             if (book[path]!["measured"] is JsonObject && !KnowledgeTests.IsHeldAgainst(book, path))
             {
+                foreach (double[] near in AroundPh) all.Add(OfReading(path, "ph", near));
+                foreach (double[] near in AroundActivity) all.Add(OfReading(path, "waterActivity", near));
                 all.Add(OfReading(path, "ph", Acidities));
                 all.Add(OfReading(path, "waterActivity", Activities));
             }
@@ -146,7 +169,7 @@ public sealed class LadderTests
 
     /// <summary>A reading of a preparation, from what shows that nothing grows to what shows that it may.</summary>
     private static Ladder OfReading(string path, string name, double[] rungs) =>
-        new($"{path}: measured.{name} higher and higher", path, [.. rungs.Select(v => (Func<PropertyBook, bool>)(b => (b[path]?["measured"] as JsonObject)?[name] is not null && Put((JsonObject)b[path]!["measured"]!, name, v)))]) { IsOfReading = true };
+        new($"{path}: measured.{name} higher, from {Words(rungs[0], "")} to {Words(rungs[^1], "")}", path, [.. rungs.Select(v => (Func<PropertyBook, bool>)(b => (b[path]?["measured"] as JsonObject)?[name] is not null && Put((JsonObject)b[path]!["measured"]!, name, v)))]) { IsOfReading = true };
 
     private static string Words(double value, string unit) => value.ToString(System.Globalization.CultureInfo.InvariantCulture) + unit;
 

@@ -46,7 +46,7 @@ internal static class PropertySteps
         {
             string path = Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
             if (path.Length == 0) continue;
-            switch (random.Next(9))
+            switch (random.Next(12))
             {
                 case 0: steps.Add(Keep(path, "for", Pick(random, Times))); break;
                 case 1: steps.Add(Keep(path, "at", Pick(random, Temperatures))); break;
@@ -56,6 +56,8 @@ internal static class PropertySteps
                 case 5: steps.Add(Wrap(path, random.Next(8))); break;
                 case 6: steps.Add(Unweighed(path, random.Next(8))); break;
                 case 7: steps.Add(Law(Pick(random, Laws))); break;
+                case 9 or 10: steps.Add(Near(random, path, book)); break;
+                case 11: steps.Add(Aside(path, random.Next(8))); break;
                 case 8: steps.Add(Graft(path, Pick(random, PropertySeeds.All), Pick(random, Grafts), random.Next(8))); break;
             }
         }
@@ -72,6 +74,56 @@ internal static class PropertySteps
         if (book[path] is not { } file || !path.EndsWith(".prep.json", StringComparison.Ordinal)) return false;
         if (file["keep"] is not JsonObject keep) file["keep"] = keep = [];
         keep[name] = value.Node();
+        return true;
+    });
+
+    /// <summary>Sets a figure of a recipe to a value at, just under or just over a limit of the table that has its unit.</summary>
+    private static PropertyStep Near(Random random, string path, PropertyBook book)
+    {
+        var places = new List<(JsonObject Of, string Name, string Unit)>();
+        if (book[path] is { } file) Find(file, places);
+        if (places.Count == 0) return new($"{path}: no figure", static _ => false);
+        int which = random.Next(places.Count);
+        var limits = global::SpecLint.Catalogue.Limits.All.Where(l => l.Unit == places[which].Unit).Select(l => l.Value).Distinct().Order().ToList();
+        double value = Math.Round(Pick(random, limits) * Pick(random, [0.98, 1, 1.02]), 4);
+        string words = value.ToString(CultureInfo.InvariantCulture);
+        return new($"{path}: {places[which].Name} {which + 1} is {words} {places[which].Unit}", changed =>
+        {
+            var there = new List<(JsonObject Of, string Name, string Unit)>();
+            if (changed[path] is not { } recipe) return false;
+            Find(recipe, there);
+            if (which >= there.Count) return false;
+            var (of, name, unit) = there[which];
+            of[name] = unit is "pH" or "1" ? JsonValue.Create(value) : JsonValue.Create($"{words} {unit}");
+            return true;
+        });
+
+        static void Find(JsonNode node, List<(JsonObject, string, string)> places)
+        {
+            if (node is JsonArray list)
+            {
+                foreach (var item in list.OfType<JsonNode>()) Find(item, places);
+            }
+            else if (node is JsonObject map)
+            {
+                foreach (var (name, value) in map)
+                {
+                    string? unit = name switch { "at" or "to" => "°C", "ph" => "pH", "waterActivity" => "1", "strength" or "abv" => "% v/v", _ => null };
+                    if (name == "for" && value is JsonValue time && time.TryGetValue(out string? text)) unit = text.EndsWith('d') ? "d" : "h";
+                    if (unit is not null && value is JsonValue) places.Add((map, name, unit));
+                    else if (value is JsonObject or JsonArray) Find(value, places);
+                }
+            }
+        }
+    }
+
+    /// <summary>Lays a part beside the drink that is in it too: what only lies there is in no sum.</summary>
+    private static PropertyStep Aside(string path, int line) => new($"{path}: line {line + 1} beside it too", book =>
+    {
+        if (!path.EndsWith(".drink.json", StringComparison.Ordinal) || book[path] is not { } file || file["ingredients"] is not JsonArray { Count: > 0 } lines) return false;
+        if (lines[line % lines.Count]?["item"] is not JsonValue item) return false;
+        if (file["garnish"] is not JsonArray garnish) file["garnish"] = garnish = [];
+        garnish.Add(new JsonObject { ["item"] = item.DeepClone() });
         return true;
     });
 
@@ -141,8 +193,22 @@ internal static class PropertySteps
             ["keep"] = new JsonObject { ["at"] = "4 °C", ["in"] = "bottle", ["for"] = "1 d" },
         });
         one["item"] = wrapped;
+        RenameInSteps(file, id, wrapped);
         return true;
     });
+
+    /// <summary>Lets the steps of a recipe that name an item name it anew, where no other line has it.</summary>
+    public static void RenameInSteps(JsonObject recipe, string from, string to)
+    {
+        if (References(recipe).Any(r => r.Id == from)) return;
+        foreach (var items in (recipe["method"] as JsonArray ?? []).OfType<JsonObject>().Select(s => s["items"]).OfType<JsonArray>())
+        {
+            for (int i = 0; i < items.Count; i++)
+            {
+                if ((string?)items[i] == from) items[i] = to;
+            }
+        }
+    }
 
     /// <summary>Multiplies the amount of a line in place; false where it has none that can be.</summary>
     public static bool ScaleLine(JsonObject line, double factor) => ScaleText(line, "amount", factor);

@@ -71,6 +71,11 @@ internal sealed partial class SpiritSetAlight : RecipeRule
     {
         foreach (var item in step.Items)
         {
+            foreach (var part in context.Profile.Parts)
+            {
+                if (part.Line.Item.IsGiven && part.Line.Item.Value == item.Value && RecipeTree.AnyIn(part, context.Profile, static m => m.Kind.Burns)) return true;
+            }
+
             if (context.Profiles.MaterialOf(item.Value) is { Kind.Burns: true }) return true;
         }
 

@@ -16,8 +16,8 @@ internal sealed partial class LotWarmerThanRecipe : StockRule
             var life = LotLife.Of(lot, context.Profiles);
             if (life.Prep is not { } prep || !life.IsWarmerThanAsked) continue;
 
-            // Too warm for any food that needs cold is a finding of its own.
-            if (life.NeedsCold && StoredTooWarm.IsTooWarm(life.Celsius, context.Settings)) continue;
+            // Too warm for any food that needs cold is a finding of its own, but for a ferment, which stands warm.
+            if (life.NeedsCold && !SpecialCases.IsFerment(prep) && StoredTooWarm.IsTooWarm(life.Celsius, context.Settings)) continue;
             bool thawed = life.IsThawed && life.IsPerishable;
             context.Report(new(Rule)
             {

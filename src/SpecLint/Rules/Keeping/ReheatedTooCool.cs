@@ -15,6 +15,9 @@ internal sealed partial class ReheatedTooCool : PrepRule
     {
         double held = Storage.Celsius(prep, context.Settings);
         if (!(held >= StoredTooWarm.HotLimitOf(context.Settings).Value) || ColdPart(context) is not { } part) return;
+
+        // What a reading shows to be sour needs no heat to keep.
+        if (context.Profile.Keeping!.Verdict == KeepingVerdict.NotControlled) return;
         double hottest = double.NaN;
         foreach (var step in prep.Method)
         {

@@ -152,7 +152,7 @@ internal sealed partial class StatementMissing : RecipeRule
     {
         if (context.Recipe is Drink && context.Fact(Fact.ServedVolume) is { IsKnown: true } volume) return volume.Value / 1000;
         var density = context.Fact(Fact.Density);
-        return density.IsKnown && density.Value > 0 ? context.Profile.Mass / density.Value / 1000 : context.Profile.InputVolume / 1000;
+        return density.IsKnown ? context.Profile.Mass / density.Value / 1000 : context.Profile.InputVolume / 1000;
     }
 
     private static Finding Missing(RecipeContext context, Part part, (string What, string Text) statement, LabelRule law, string because, Answer answer, Level? level = null)
