@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Vocabulary;
 
 namespace SpecLint.Tests.Properties;
 
