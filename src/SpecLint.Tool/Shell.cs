@@ -57,7 +57,8 @@ internal static class Shell
     {
         try
         {
-            var root = Build(host);
+            // What every pipeline runs on every change does not wait until all other verbs have told their options.
+            var root = Build(host, args is [CheckVerb.Word, ..] ? [new CheckVerb()] : Verbs);
             if (ShellWords.IsAsked(args)) return ShellWords.Answer(root, args, host);
             var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
             bool asksForHelp = parsed.Action is not (ParseErrorAction or null) && parsed.Errors.Count > 0;
@@ -105,11 +106,11 @@ internal static class Shell
     /// <summary>One sentence on standard error, hostile text shown as escapes.</summary>
     public static void Say(Host host, string sentence) => host.Error.WriteLine(DisplayText.Escape("speclint: " + sentence));
 
-    private static RootCommand Build(Host host)
+    private static RootCommand Build(Host host, IReadOnlyList<Verb> verbs)
     {
         var root = new RootCommand("Recalculates the recipes of a bar and says what is wrong, by how much, according to whom, and what would put it right.");
         var examples = new Dictionary<Command, IReadOnlyList<string>>();
-        foreach (var verb in Verbs)
+        foreach (var verb in verbs)
         {
             var command = new Command(verb.Name, verb.Description);
             verb.Define(command);

@@ -59,7 +59,10 @@ internal sealed class CheckVerb : Verb
         });
     }
 
-    public override string Name => "check";
+    /// <summary>The word by which it is called.</summary>
+    public const string Word = "check";
+
+    public override string Name => Word;
 
     public override string Description => "Recalculates the recipes of a book and prints what is wrong with them.";
 

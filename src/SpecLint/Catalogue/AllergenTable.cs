@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SpecLint.Book;
 
 namespace SpecLint.Catalogue;
@@ -27,19 +28,21 @@ public sealed record AllergenCategory(
 /// <summary>What the law of each jurisdiction lists as allergens, and the words that bars write for them.</summary>
 internal static class AllergenTable
 {
-    private static readonly Lazy<Dictionary<string, List<AllergenCategory>>> ByJurisdiction = new(Load);
+    private static readonly Dictionary<string, List<TableValue>> Rows = Read();
+    private static readonly ConcurrentDictionary<string, FixedList<AllergenCategory>> ByJurisdiction = new(StringComparer.Ordinal);
     private static readonly Lazy<Dictionary<string, FixedList<string>>> Words = new(LoadWords);
 
     /// <summary>Tokens of all substances that a jurisdiction lists, sorted.</summary>
     public static FixedList<string> Tokens { get; } =
-        [.. Load().Values.SelectMany(c => c).SelectMany(c => c.Tokens).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
+        [.. Rows.Values.SelectMany(static rows => rows).SelectMany(static row => row.Texts("tokens")).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
 
     // With the tokens of ingredients that no list names any more.
     private static readonly HashSet<string> AllTokens = new(Tokens, StringComparer.Ordinal) { "chestnut", "coconut" };
 
     /// <summary>The categories of a jurisdiction; empty where none are known.</summary>
     public static IReadOnlyList<AllergenCategory> In(string jurisdiction) =>
-        ByJurisdiction.Value.TryGetValue(jurisdiction, out var list) ? list : [];
+        ByJurisdiction.TryGetValue(jurisdiction, out var list) ? list
+        : Rows.TryGetValue(jurisdiction, out var rows) ? ByJurisdiction.GetOrAdd(jurisdiction, [.. rows.Select(row => CategoryOf(jurisdiction, row))]) : [];
 
     /// <summary>The category in which a jurisdiction lists a substance; <see langword="null"/> where it does not.</summary>
     public static AllergenCategory? Of(string jurisdiction, string token)
@@ -86,25 +89,27 @@ internal static class AllergenTable
         return false;
     }
 
-    private static Dictionary<string, List<AllergenCategory>> Load()
+    /// <summary>The rows of each jurisdiction, of a table that stays open: a bar asks for those of one or two.</summary>
+    private static Dictionary<string, List<TableValue>> Read()
     {
-        var table = new Dictionary<string, List<AllergenCategory>>(StringComparer.Ordinal);
-        using var document = Tables.Open("allergens");
-        foreach (var row in Tables.Rows(document))
+        var table = new Dictionary<string, List<TableValue>>(StringComparer.Ordinal);
+        foreach (var row in Tables.Rows(Tables.Open("allergens")))
         {
             string jurisdiction = row.Text("jurisdiction");
             // A state has rows of its own beside those of its country (ISO 3166-2).
             if (!Settings.AllJurisdictions.Contains(jurisdiction.Split('-')[0])) continue;
 
             // What a law only recommends is kept in the table for the reader.
-            if (row.TryGetProperty("optional", out _)) continue;
+            if (row.TryGet("optional", out _)) continue;
             if (!table.TryGetValue(jurisdiction, out var list)) table.Add(jurisdiction, list = []);
-            list.Add(new AllergenCategory(
-                jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"), row.Number("thresholdMgPerKg"), row.Text("thresholdOperator") == "at least", row.Text("source"), row.Mark()));
+            list.Add(row);
         }
 
         return table;
     }
+
+    private static AllergenCategory CategoryOf(string jurisdiction, TableValue row) =>
+        new(jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"), row.Number("thresholdMgPerKg"), row.Text("thresholdOperator") == "at least", row.Text("source"), row.Mark());
 
     private static Dictionary<string, FixedList<string>> LoadWords()
     {

@@ -117,10 +117,26 @@ internal static class ClaimTable
     /// <summary>Words of the longest name for people that begins with a word; 0 where none does.</summary>
     public static int LongestSuiting(string word) => PeopleStarts.LongestFrom(word);
 
-    /// <summary>The words with which phrases and marks begin, and things that an ending is written onto.</summary>
-    public static IEnumerable<string> FirstWords =>
-        Phrases.Keys.Concat(Marks.Keys).Concat(ClaimForms.Onto.SelectMany(static e => Things.Keys.Concat(AllergenTable.Tokens).Concat(AllergenTable.AllWords).Where(static t => t.IndexOfAny([' ', '-']) < 0).Select(t => t + e)))
-            .Select(static p => p.Split(' ', '.')[0]);
+    /// <summary>Takes in the words with which phrases and marks begin, and things that an ending is written onto.</summary>
+    public static void AddFirstWordsTo(WordFilter filter)
+    {
+        foreach (string phrase in Phrases.Keys) filter.AddFirstWord(phrase);
+        foreach (string mark in Marks.Keys) filter.AddFirstWord(mark);
+        foreach (string ending in ClaimForms.Onto)
+        {
+            AddWith(Things.Keys, ending);
+            AddWith(AllergenTable.Tokens, ending);
+            AddWith(AllergenTable.AllWords, ending);
+        }
+
+        void AddWith(IEnumerable<string> things, string ending)
+        {
+            foreach (string thing in things)
+            {
+                if (thing.IndexOf(' ') < 0 && thing.IndexOf('-') < 0) filter.AddFirstWord(thing, thing.IndexOf('.') < 0 ? ending : "");
+            }
+        }
+    }
 
     /// <summary>What a phrase of plain words claims in a text; <see langword="null"/> where it is none there.</summary>
     /// <param name="words">The words.</param>

@@ -9,7 +9,7 @@ namespace SpecLint.Catalogue;
 /// <param name="IsHarsh">Whether far more of it cannot be drunk.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
-internal sealed record Dose(string Name, double Least, double Most, string Unit, bool IsHarsh, string Source, Mark Mark);
+internal sealed record Dose(string Name, double Least, double Most, string Unit, bool IsHarsh, TableText Source, Mark Mark);
 
 /// <summary>The table of doses.</summary>
 internal static class DoseTable
@@ -28,7 +28,7 @@ internal static class DoseTable
         using var document = Tables.Open("doses");
         foreach (var row in Tables.Rows(document))
         {
-            var dose = new Dose(row.Text("name"), row.Number("least"), row.Number("most"), row.Text("unit"), row.Flag("harsh"), row.Text("source"), row.Mark());
+            var dose = new Dose(row.Text("name"), row.Number("least"), row.Number("most"), row.Text("unit"), row.Flag("harsh"), row.TextLater("source"), row.Mark());
             foreach (string item in row.Texts("items")) doses.Add(item, dose);
         }
 

@@ -40,13 +40,13 @@ internal static class DrinkGroupTable
     {
         var groups = new List<DrinkGroup>();
         using var document = Tables.Open("drink-groups");
-        string source = document.RootElement.Text("source");
-        foreach (var row in document.RootElement.GetProperty("groups").EnumerateArray())
+        string source = document.Root.Text("source");
+        foreach (var row in document.Root.Get("groups").Items)
         {
             groups.Add(new DrinkGroup(row.Text("id"), row.Text("name"), (int)row.Number("count"), source)
             {
-                Seen = [.. DrinkGroup.Facts.Select(f => row.TryGetProperty(f, out var band) ? new Band(band.Number("low"), band.Number("high")) : (Band?)null)],
-                Usual = [.. DrinkGroup.Facts.Select(f => row.TryGetProperty(f, out var band) ? new Band(band.Number("usualLow"), band.Number("usualHigh")) : (Band?)null)],
+                Seen = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band) ? new Band(band.Number("low"), band.Number("high")) : (Band?)null)],
+                Usual = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band) ? new Band(band.Number("usualLow"), band.Number("usualHigh")) : (Band?)null)],
             });
         }
 

@@ -7,7 +7,7 @@ namespace SpecLint.Catalogue;
 /// <param name="CeilingDays">Most days that safety allows; NaN where the table has none.</param>
 /// <param name="KeepsCold">Whether the days are of storage in the cold.</param>
 /// <param name="Source">Where the figures come from.</param>
-internal sealed record FamilyLife(string Id, double LowDays, double HighDays, double CeilingDays, bool KeepsCold, string Source)
+internal sealed record FamilyLife(string Id, double LowDays, double HighDays, double CeilingDays, bool KeepsCold, TableText Source)
 {
     /// <summary>Strength from which the life holds, % vol; NaN where it asks for none.</summary>
     public double LeastStrength { get; init; } = double.NaN;
@@ -32,9 +32,9 @@ internal static class FamilyTable
         using var document = Tables.Open("families");
         foreach (var row in Tables.Rows(document))
         {
-            if (!row.TryGetProperty("keep", out var keep)) continue;
+            if (!row.TryGet("keep", out var keep)) continue;
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), keep.TryGetProperty("keepsCold", out var cold) && cold.GetBoolean(), row.Text("source")) { LeastStrength = keep.Number("strengthAtLeast") });
+            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), keep.TryGet("keepsCold", out var cold) && cold.IsTrue, row.TextLater("source")) { LeastStrength = keep.Number("strengthAtLeast") });
         }
 
         return table;
@@ -47,7 +47,7 @@ internal static class FamilyTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, row.Number("lowDays"), row.Number("highDays"), row.Number("ceilingDays"), false, row.Text("source")));
+            table.Add(id, new FamilyLife(id, row.Number("lowDays"), row.Number("highDays"), row.Number("ceilingDays"), false, row.TextLater("source")));
         }
 
         return table;

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SpecLint.Book;
 
 namespace SpecLint.Catalogue;
@@ -31,14 +30,14 @@ internal static class GellingTable
     {
         using var document = Tables.Open("gelling");
         return (
-            ByItem(document.RootElement.GetProperty("gelling"), static row => new Gelling(row.Number("least"), row.Text("use"), row.Flag("protein"), row.Text("source"))),
-            ByItem(document.RootElement.GetProperty("proteases"), static row => new Protease(row.Text("use"), row.Number("kills"), row.Text("source"))));
+            ByItem(document.Root.Get("gelling"), static row => new Gelling(row.Number("least"), row.Text("use"), row.Flag("protein"), row.Text("source"))),
+            ByItem(document.Root.Get("proteases"), static row => new Protease(row.Text("use"), row.Number("kills"), row.Text("source"))));
     }
 
-    private static Dictionary<string, T> ByItem<T>(JsonElement rows, Func<JsonElement, T> make)
+    private static Dictionary<string, T> ByItem<T>(TableValue rows, Func<TableValue, T> make)
     {
         var all = new Dictionary<string, T>(StringComparer.Ordinal);
-        foreach (var row in rows.EnumerateArray())
+        foreach (var row in rows.Items)
         {
             var made = make(row);
             foreach (string item in row.Texts("items")) all.Add(item, made);

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using SpecLint.Book;
 
 namespace SpecLint.Catalogue;
@@ -64,14 +63,14 @@ internal static class KeepingTables
     private static List<(FixedList<string> Words, bool OfJuice)> LoadListed()
     {
         using var document = Tables.Open("keeping-tables");
-        return [.. document.RootElement.GetProperty("alwaysControlled").EnumerateArray()
+        return [.. document.Root.Get("alwaysControlled").Items
             .Select(row => (Spelled(row.Texts("words")), row.Texts("kinds").Contains("juice"))).Where(row => row.Item1.Count > 0)];
     }
 
     private static FixedList<string> LoadStarches()
     {
         using var document = Tables.Open("keeping-tables");
-        return Spelled(document.RootElement.Texts("starches"));
+        return Spelled(document.Root.Texts("starches"));
     }
 
     /// <summary>Words with the hyphens of ids beside those with spaces.</summary>
@@ -82,14 +81,14 @@ internal static class KeepingTables
         var tables = new Dictionary<string, Cell[]>(StringComparer.Ordinal);
         using var document = Tables.Open("keeping-tables");
         foreach (var row in Tables.Rows(document))
-            tables.Add(row.Text("id"), [.. row.GetProperty("cells").EnumerateArray().Select(Cell.Read)]);
+            tables.Add(row.Text("id"), [.. row.Get("cells").Items.Select(Cell.Read)]);
         return tables;
     }
 
     private readonly record struct Interval(double Low, bool LowIncluded, double High, bool HighIncluded)
     {
-        public static Interval Read(JsonElement side) => new(
-            side.Number("low"), side.GetProperty("lowIncluded").GetBoolean(), side.Number("high"), side.GetProperty("highIncluded").GetBoolean());
+        public static Interval Read(TableValue side) => new(
+            side.Number("low"), side.Get("lowIncluded").IsTrue, side.Number("high"), side.Get("highIncluded").IsTrue);
 
         public bool Meets(Reach band) =>
             (band.High > Low || (LowIncluded && band.High == Low)) && (band.Low < High || (HighIncluded && band.Low == High));
@@ -97,8 +96,8 @@ internal static class KeepingTables
 
     private readonly record struct Cell(Interval WaterActivity, Interval Ph, bool NotControlled)
     {
-        public static Cell Read(JsonElement cell) =>
-            new(Interval.Read(cell.GetProperty("waterActivity")), Interval.Read(cell.GetProperty("ph")), cell.Text("verdict") == "not controlled");
+        public static Cell Read(TableValue cell) =>
+            new(Interval.Read(cell.Get("waterActivity")), Interval.Read(cell.Get("ph")), cell.Text("verdict") == "not controlled");
     }
 }
 

@@ -47,7 +47,7 @@ internal sealed record LabelStock(
     {
         var stocks = new List<LabelStock>();
         using var document = Tables.Open("label-stock");
-        foreach (var row in document.RootElement.GetProperty("stock").EnumerateArray())
+        foreach (var row in document.Root.Get("stock").Items)
         {
             stocks.Add(new LabelStock(
                 row.Text("id"), row.Text("name"), row.Text("paper"), row.Number("pageWidth"), row.Number("pageHeight"), row.Number("width"), row.Number("height"),

@@ -9,7 +9,7 @@ namespace SpecLint.Catalogue;
 /// <param name="Text">The text that it asks for; empty where it asks for none.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
-internal sealed record LabelRule(string Id, FixedList<string> Jurisdictions, FixedList<string> Words, string Text, string Source, Mark Mark)
+internal sealed record LabelRule(string Id, FixedList<string> Jurisdictions, FixedList<string> Words, TableText Text, TableText Source, Mark Mark)
 {
     /// <summary>Whether it applies under the settings of a bar; a code of a member state counts as stated.</summary>
     public bool AppliesIn(Settings settings)
@@ -43,7 +43,7 @@ internal static class LabellingTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id");
-            rows.Add(id, new LabelRule(id, row.Texts("jurisdictions"), row.Texts("words"), row.Text("text"), row.Text("source"), row.Mark()));
+            rows.Add(id, new LabelRule(id, row.RepeatedTexts("jurisdictions"), row.Texts("words"), row.TextLater("text"), row.TextLater("source"), row.Mark()));
         }
 
         return rows;

@@ -32,29 +32,35 @@ public sealed record Limit(string Id, double Value, string Unit, FixedList<strin
 /// <summary>The table of limits.</summary>
 public static class Limits
 {
-    private static readonly Dictionary<string, Limit> ById = Load();
+    private static readonly Dictionary<string, Row> ById = Load();
 
     /// <summary>All limits.</summary>
-    public static IReadOnlyCollection<Limit> All => ById.Values;
+    public static IReadOnlyCollection<Limit> All => [.. ById.Values.Select(static row => row.Limit)];
 
     /// <summary>The limit of an id.</summary>
     /// <exception cref="InvalidOperationException">The table lacks it: a fault of the build.</exception>
     public static Limit Of(string id) =>
-        ById.TryGetValue(id, out var limit) ? limit : throw new InvalidOperationException($"The table of limits lacks {id}.");
+        ById.TryGetValue(id, out var row) ? row.Limit : throw new InvalidOperationException($"The table of limits lacks {id}.");
 
-    private static Dictionary<string, Limit> Load()
+    private static Dictionary<string, Row> Load()
     {
-        var limits = new Dictionary<string, Limit>(StringComparer.Ordinal);
+        var limits = new Dictionary<string, Row>(512, StringComparer.Ordinal);
         foreach (string table in Tables.NamesStartingWith("limits"))
         {
-            using var document = Tables.Open(table);
-            foreach (var row in Tables.Rows(document))
-            {
-                string id = row.Text("id");
-                limits.Add(id, new Limit(id, row.Number("value"), row.Text("unit"), row.Texts("jurisdictions"), row.Text("condition"), row.Text("source"), row.Mark()));
-            }
+            foreach (var row in Tables.Rows(Tables.Open(table))) limits.Add(row.Text("id"), new Row(row));
         }
 
         return limits;
+    }
+
+    /// <summary>A row of a table, which stays open: a run asks for a part of the limits, and only those are made.</summary>
+    private sealed class Row(TableValue row)
+    {
+        private Limit? made;
+
+        public Limit Limit => made ?? Interlocked.CompareExchange(ref made, Make(), null) ?? made;
+
+        private Limit Make() =>
+            new(row.Text("id"), row.Number("value"), row.Text("unit"), row.RepeatedTexts("jurisdictions"), row.Text("condition"), row.Text("source"), row.Mark());
     }
 }

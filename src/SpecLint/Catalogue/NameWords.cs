@@ -21,8 +21,8 @@ internal static class NameWords
     static NameWords()
     {
         using var document = Tables.Open("name-words");
-        var root = document.RootElement;
-        foreach (var row in root.GetProperty("neutral").EnumerateArray())
+        var root = document.Root;
+        foreach (var row in root.Get("neutral").Items)
         {
             var kinds = row.Texts("kinds");
             var of = kinds.Count == 0 ? null : new HashSet<ItemKind>();
@@ -34,7 +34,7 @@ internal static class NameWords
             foreach (string word in row.Texts("words")) NeutralWords.Add(word, of);
         }
 
-        foreach (var row in root.GetProperty("spellings").EnumerateArray())
+        foreach (var row in root.Get("spellings").Items)
         {
             foreach (string word in row.Texts("words")) Spellings[word] = row.Text("word");
         }

@@ -10,7 +10,7 @@ internal sealed record NamedPart(string What, FixedList<string> Ids, bool IsBase
 /// <param name="Names">Its names, lower case, words apart by blanks.</param>
 /// <param name="Parts">What it is made with.</param>
 /// <param name="Source">Where it is published.</param>
-internal sealed record NamedDrink(FixedList<string> Names, FixedList<NamedPart> Parts, string Source);
+internal sealed record NamedDrink(FixedList<string> Names, FixedList<NamedPart> Parts, TableText Source);
 
 /// <summary>The table of drinks that are known by their names.</summary>
 internal static class NamedDrinkTable
@@ -93,13 +93,13 @@ internal static class NamedDrinkTable
         var rows = new List<NamedDrink>();
         var spirits = new Dictionary<string, NamedPart>(StringComparer.Ordinal);
         using var document = Tables.Open("named-drinks");
-        foreach (var row in document.RootElement.GetProperty("drinks").EnumerateArray())
+        foreach (var row in document.Root.Get("drinks").Items)
         {
-            var parts = row.GetProperty("parts").EnumerateArray().Select(static p => new NamedPart(p.Text("what"), p.Texts("ids"), p.TryGetProperty("isBase", out var isBase) && isBase.GetBoolean()));
-            rows.Add(new NamedDrink([.. row.Texts("names").Select(static n => BuiltInCatalogue.Slug(n).Replace('-', ' '))], [.. parts], row.Text("source")));
+            var parts = row.Get("parts").Items.Select(static p => new NamedPart(p.Text("what"), p.Texts("ids"), p.TryGet("isBase", out var isBase) && isBase.IsTrue));
+            rows.Add(new NamedDrink([.. row.Texts("names").Select(static n => BuiltInCatalogue.Slug(n).Replace('-', ' '))], [.. parts], row.TextLater("source")));
         }
 
-        foreach (var row in document.RootElement.GetProperty("spirits").EnumerateArray())
+        foreach (var row in document.Root.Get("spirits").Items)
         {
             var part = new NamedPart(row.Text("what"), row.Texts("ids"), IsBase: true);
             foreach (string word in row.Texts("words")) spirits.Add(word, part);

@@ -28,14 +28,14 @@ internal static class PieceTable
     static PieceTable()
     {
         using var document = Tables.Open("pieces");
-        var root = document.RootElement;
-        foreach (var row in root.GetProperty("pieces").EnumerateArray())
+        var root = document.Root;
+        foreach (var row in root.Get("pieces").Items)
         {
             foreach (string item in row.Texts("items")) ByItem.Add((item, row.Text("piece")), Size(row, "grams"));
         }
 
-        foreach (var row in root.GetProperty("shares").EnumerateArray()) Shares.Add(row.Text("piece"), Size(row, "share"));
-        foreach (var row in root.GetProperty("herbs").EnumerateArray()) Herbs.Add(row.Text("piece"), Size(row, "grams"));
+        foreach (var row in root.Get("shares").Items) Shares.Add(row.Text("piece"), Size(row, "share"));
+        foreach (var row in root.Get("herbs").Items) Herbs.Add(row.Text("piece"), Size(row, "grams"));
     }
 
     /// <summary>
@@ -65,5 +65,5 @@ internal static class PieceTable
     /// <summary>Whether a word names a part of a whole fruit or vegetable.</summary>
     public static bool IsPart(string piece) => Shares.ContainsKey(piece);
 
-    private static PieceSize Size(System.Text.Json.JsonElement row, string name) => new(row.Number(name), row.Number("low"), row.Number("high"));
+    private static PieceSize Size(TableValue row, string name) => new(row.Number(name), row.Number("low"), row.Number("high"));
 }

@@ -1,4 +1,3 @@
-using System.Text.Json;
 
 namespace SpecLint.Catalogue;
 
@@ -9,7 +8,7 @@ namespace SpecLint.Catalogue;
 /// <param name="MustNot">Whether a number outside must not be made like this; else it is only unlikely.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
-internal sealed record PlausibleRange(double Low, double High, string Condition, bool MustNot, string Source, Mark Mark)
+internal sealed record PlausibleRange(double Low, double High, TableText Condition, bool MustNot, TableText Source, Mark Mark)
 {
     /// <summary>Whether a whole range lies outside.</summary>
     public bool Excludes(double low, double high) => low > High || high < Low;
@@ -89,8 +88,8 @@ internal static class PlausibleTable
         return values;
     }
 
-    private static PlausibleRange Range(JsonElement row) =>
-        new(row.Number("low"), row.Number("high"), row.Text("condition"), row.Flag("error"), row.Text("source"), row.Mark());
+    private static PlausibleRange Range(TableValue row) =>
+        new(row.Number("low"), row.Number("high"), row.TextLater("condition"), row.Flag("error"), row.TextLater("source"), row.Mark());
 
     private static PlausibleOf Quantity(string word) => word switch
     {

@@ -21,7 +21,7 @@ internal static class StandardDrinkTable
     {
         var drinks = new Dictionary<string, StandardDrink>(StringComparer.Ordinal);
         using var document = Tables.Open("standard-drinks");
-        foreach (var row in document.RootElement.GetProperty("standardDrinks").EnumerateArray())
+        foreach (var row in document.Root.Get("standardDrinks").Items)
         {
             string code = row.Text("jurisdiction");
             if (!drinks.ContainsKey(code)) drinks.Add(code, new StandardDrink(code, row.Text("country"), row.Text("name"), row.Number("ethanolG"), row.Text("source")));

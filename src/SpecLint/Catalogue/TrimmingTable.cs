@@ -20,7 +20,7 @@ internal static class TrimmingTable
     {
         var items = new Dictionary<string, Trimming>(StringComparer.Ordinal);
         using var document = Tables.Open("trimmings");
-        foreach (var row in document.RootElement.GetProperty("trimmings").EnumerateArray())
+        foreach (var row in document.Root.Get("trimmings").Items)
         {
             var trimming = new Trimming(row.Text("used"), row.Number("typical"), row.Number("low"), row.Number("high"), row.Text("source"));
             foreach (string item in row.Texts("items")) items.Add(item, trimming);

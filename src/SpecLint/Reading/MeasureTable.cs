@@ -8,16 +8,8 @@ internal static class MeasureTable
     public static IReadOnlyList<Entry> Read()
     {
         var entries = new List<Entry>();
-        using var stream = typeof(MeasureTable).Assembly.GetManifestResourceStream("table/measures");
-        if (stream is null) return entries;
-        var bytes = new byte[stream.Length];
-        int length = 0;
-        while (length < bytes.Length && stream.Read(bytes, length, bytes.Length - length) is > 0 and var read) length += read;
-        var problems = new List<ReadingProblem>();
-        var tree = JsonTree.Parse(new SourceFile("measures.json", bytes), problems);
-        if (problems.Count > 0) throw new InvalidDataException("measures.json: " + problems[0].Message);
-        if (!tree.Root.TryGetProperty("units"u8, out var units)) return entries;
-        foreach (var unit in units.Items)
+        using var table = Tables.Open("measures");
+        foreach (var unit in table.Root.Get("units").Items)
         {
             if (ReadUnit(unit) is { } entry) entries.Add(entry);
         }
@@ -25,10 +17,10 @@ internal static class MeasureTable
         return entries;
     }
 
-    private static Entry? ReadUnit(JsonNode node)
+    private static Entry? ReadUnit(TableValue row)
     {
-        string id = Text(node, "id"u8);
-        var dimension = Text(node, "dimension"u8) switch
+        string id = row.Text("id");
+        var dimension = row.Text("dimension") switch
         {
             "volume" => Dimension.Volume,
             "mass" => Dimension.Mass,
@@ -39,9 +31,9 @@ internal static class MeasureTable
         if (dimension is Dimension.Volume or Dimension.Mass)
         {
             bool volume = dimension == Dimension.Volume;
-            typical = Number(node, volume ? "typicalMl"u8 : "typicalG"u8);
-            low = Number(node, volume ? "lowMl"u8 : "lowG"u8);
-            high = Number(node, volume ? "highMl"u8 : "highG"u8);
+            typical = row.Number(volume ? "typicalMl" : "typicalG");
+            low = row.Number(volume ? "lowMl" : "lowG");
+            high = row.Number(volume ? "highMl" : "highG");
             if (!(typical > 0)) return null;
             if (double.IsNaN(low)) low = typical;
             if (double.IsNaN(high)) high = typical;
@@ -50,10 +42,7 @@ internal static class MeasureTable
         var words = new List<string>();
         AddWord(words, id);
         if (id.AsSpan().IndexOf('-') >= 0) AddWord(words, id.Replace('-', ' '));
-        if (node.TryGetProperty("aliases"u8, out var aliases))
-        {
-            foreach (var alias in aliases.Items) AddWord(words, alias.GetString());
-        }
+        foreach (string alias in row.Texts("aliases")) AddWord(words, alias);
 
         var system = dimension switch
         {
@@ -62,7 +51,7 @@ internal static class MeasureTable
             _ => UnitSystem.Trade,
         };
         // A measure that must be asked back for (of which country, which size) is never meant by its bare word.
-        bool alone = system == UnitSystem.Trade && low != high && !node.TryGetProperty("ask"u8, out _);
+        bool alone = system == UnitSystem.Trade && low != high && !row.TryGet("ask", out _);
         return new Entry(new Unit(id, dimension, system, typical, low, high), words, alone);
     }
 
@@ -78,8 +67,4 @@ internal static class MeasureTable
 
         words.Add(word);
     }
-
-    private static string Text(JsonNode node, ReadOnlySpan<byte> name) => node.TryGetProperty(name, out var value) ? value.GetString() : "";
-
-    private static double Number(JsonNode node, ReadOnlySpan<byte> name) => node.TryGetProperty(name, out var value) ? value.GetDouble() : double.NaN;
 }

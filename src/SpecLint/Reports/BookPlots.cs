@@ -96,11 +96,11 @@ internal static class BookPlots
             foreach (var table in Tables.Rows(document))
             {
                 if (table.Text("id") != "B") continue;
-                foreach (var cell in table.GetProperty("cells").EnumerateArray())
+                foreach (var cell in table.Get("cells").Items)
                 {
                     if (cell.Text("verdict") != "not controlled") continue;
-                    var a = cell.GetProperty("waterActivity");
-                    var p = cell.GetProperty("ph");
+                    var a = cell.Get("waterActivity");
+                    var p = cell.Get("ph");
                     plot.Band("", a.Number("low"), a.Number("high"), p.Number("low"), p.Number("high"));
                 }
             }

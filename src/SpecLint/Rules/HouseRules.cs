@@ -19,6 +19,7 @@ public static class HouseRules
     /// <param name="rules">The house's rules.</param>
     public static string? WhyNot(IReadOnlyList<Rule> rules)
     {
+        if (rules.Count == 0) return null;
         var byId = new Dictionary<string, Rule>(StringComparer.Ordinal);
         var byName = RuleRegistry.All.ToDictionary(r => r.Info.Name, r => r.Info.Id, StringComparer.Ordinal);
         foreach (var rule in rules)

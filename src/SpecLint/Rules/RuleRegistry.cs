@@ -4,7 +4,13 @@ namespace SpecLint.Rules;
 
 public static partial class RuleRegistry
 {
-    private static readonly Lazy<Rule[]> Sorted = new(() => [.. Found().OrderBy(r => r.Info.Id, StringComparer.Ordinal)]);
+    private static readonly Lazy<Rule[]> Sorted = new(static () =>
+    {
+        var rules = Found();
+        string[] ids = Array.ConvertAll(rules, static r => r.Info.Id);
+        Array.Sort(ids, rules, StringComparer.Ordinal);
+        return rules;
+    });
     private static readonly Lazy<Dictionary<string, RuleInfo>> ById = new(() => All.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal));
 
     /// <summary>All rules, by id.</summary>

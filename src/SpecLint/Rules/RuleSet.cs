@@ -25,18 +25,25 @@ internal sealed class RuleSet
     {
         this.triesCorrections = triesCorrections;
         var all = rules.ToArray();
-        byId = all.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal);
-        ruleOf = all.ToDictionary(r => r.Info.Id, StringComparer.Ordinal);
+        ruleOf = new(all.Length, StringComparer.Ordinal);
+        byId = new(all.Length, StringComparer.Ordinal);
+        foreach (var rule in all)
+        {
+            var info = rule.Info;
+            byId.Add(info.Id, info);
+            ruleOf.Add(info.Id, rule);
+        }
+
         house = [.. all.Where(r => HouseRules.IsHouseId(r.Info.Id))];
-        Rule[] ofFiles = [.. all.OfType<FileRule>()], ofRecipes = [.. ofFiles, .. all.OfType<RecipeRule>()];
+        Rule[] ofFiles = Array.FindAll(all, static r => r is FileRule), ofRecipes = [.. ofFiles, .. Array.FindAll(all, static r => r is RecipeRule)];
         rulesOfKind = new()
         {
-            [FileKind.Drink] = [.. ofRecipes, .. all.OfType<DrinkRule>()],
-            [FileKind.Prep] = [.. ofRecipes, .. all.OfType<PrepRule>()],
-            [FileKind.Ingredient] = [.. ofFiles, .. all.OfType<IngredientRule>()],
-            [FileKind.Menu] = [.. ofFiles, .. all.OfType<MenuRule>()],
-            [FileKind.Stock] = [.. ofFiles, .. all.OfType<StockRule>()],
-            [FileKind.Prices] = [.. ofFiles, .. all.OfType<PricesRule>()],
+            [FileKind.Drink] = [.. ofRecipes, .. Array.FindAll(all, static r => r is DrinkRule)],
+            [FileKind.Prep] = [.. ofRecipes, .. Array.FindAll(all, static r => r is PrepRule)],
+            [FileKind.Ingredient] = [.. ofFiles, .. Array.FindAll(all, static r => r is IngredientRule)],
+            [FileKind.Menu] = [.. ofFiles, .. Array.FindAll(all, static r => r is MenuRule)],
+            [FileKind.Stock] = [.. ofFiles, .. Array.FindAll(all, static r => r is StockRule)],
+            [FileKind.Prices] = [.. ofFiles, .. Array.FindAll(all, static r => r is PricesRule)],
             [FileKind.Bar] = ofFiles,
         };
         bookRules = [.. all.OfType<BookRule>()];

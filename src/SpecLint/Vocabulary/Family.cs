@@ -34,7 +34,7 @@ public sealed class Family : Word
     internal FixedList<(Fact Fact, Band Band)> Usual { get; init; } = [];
 
     /// <summary>Source of these ranges.</summary>
-    internal string UsualSource { get; init; } = "";
+    internal TableText UsualSource { get; init; } = TableText.Empty;
 
     /// <summary>Whether it is a drink made in advance.</summary>
     public bool IsBatch => Has(FamilyTrait.Batch);

@@ -1,4 +1,3 @@
-using System.Text.Json;
 
 namespace SpecLint.Vocabulary;
 
@@ -33,7 +32,7 @@ internal static class FamilyWords
             var family = new Family(row.Text("id"), traits.Of(row))
             {
                 Usual = UsualOf(row),
-                UsualSource = row.Text("source"),
+                UsualSource = row.TextLater("source"),
             };
             families.Add(family);
             ByWord.Add(family.Id, family);
@@ -58,13 +57,13 @@ internal static class FamilyWords
     /// <summary>The family of a word; <see langword="null"/> where there is none.</summary>
     public static Family? Find(string word) => ByWord.TryGetValue(word, out var family) ? family : null;
 
-    private static FixedList<(Fact Fact, Band Band)> UsualOf(JsonElement row)
+    private static FixedList<(Fact Fact, Band Band)> UsualOf(TableValue row)
     {
-        if (!row.TryGetProperty("usual", out var usual)) return [];
+        if (!row.TryGet("usual", out var usual)) return [];
         var bands = new List<(Fact, Band)>();
         foreach (var (word, fact) in UsualWords)
         {
-            if (usual.TryGetProperty(word, out var band)) bands.Add((fact, new Band(band.GetProperty("low").GetDouble(), band.GetProperty("high").GetDouble())));
+            if (usual.TryGet(word, out var band)) bands.Add((fact, new Band(band.Get("low").GetNumber(), band.Get("high").GetNumber())));
         }
 
         return FixedList.Of(bands);

@@ -48,7 +48,10 @@ public sealed class GlassType : Word
     public string Shape { get; internal init; } = "";
 
     /// <summary>Source of the sizes.</summary>
-    public string Source { get; internal init; } = "";
+    public string Source => SourceText;
+
+    /// <summary>The same, not yet read.</summary>
+    internal TableText SourceText { private get; init; } = TableText.Empty;
 
     /// <summary>How far to trust them.</summary>
     public Mark Mark { get; internal init; }
@@ -77,9 +80,9 @@ internal static class GlassTable
     {
         var glasses = new Dictionary<string, GlassType>(StringComparer.Ordinal);
         using var document = Tables.Open("glasses");
-        foreach (var row in document.RootElement.GetProperty("glasses").EnumerateArray())
+        foreach (var row in document.Root.Get("glasses").Items)
         {
-            var brim = row.GetProperty("brimMl");
+            var brim = row.Get("brimMl");
             string id = row.Text("id"), ice = row.Text("ice");
             glasses.Add(id, new GlassType(id, row.Text("name"))
             {
@@ -91,7 +94,7 @@ internal static class GlassTable
                 NeverIced = ice == "none",
                 IsFilledUp = row.Flag("filledUp"),
                 Shape = row.Text("shape"),
-                Source = row.Text("source"),
+                SourceText = row.TextLater("source"),
                 Mark = row.Mark(),
             });
         }

@@ -28,7 +28,7 @@ internal static class KindTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id"), piece = row.Text("piece");
-            bool made = row.TryGetProperty("made", out var flag) && flag.GetBoolean();
+            bool made = row.TryGet("made", out var flag) && flag.IsTrue;
             var kind = new ItemKind(id, traits.Of(row), State(row.Text("state")), made, piece.Length > 0 ? piece : "piece");
             kinds.Add(kind);
             ByWord.Add(id, kind);

@@ -41,6 +41,12 @@ internal sealed unsafe class Resource
         this.copy = copy;
     }
 
+    /// <summary>Bytes of which nobody changes any.</summary>
+    internal Resource(byte[] bytes)
+        : this(null, 0, bytes)
+    {
+    }
+
     /// <summary>Its bytes.</summary>
     public ReadOnlySpan<byte> Bytes => copy is null ? new ReadOnlySpan<byte>(place, length) : copy;
 
@@ -49,5 +55,5 @@ internal sealed unsafe class Resource
     public static Resource Find(string name) =>
         typeof(Resource).Assembly.GetManifestResourceStream(name) is UnmanagedMemoryStream stream
             ? new Resource(stream.PositionPointer, checked((int)stream.Length), null)
-            : new Resource(null, 0, Resources.Read(name));
+            : new Resource(Resources.Read(name));
 }

@@ -93,10 +93,16 @@ public sealed class Style : Word
     public bool NeverSparkles => Has(StyleTrait.NeverSparkles);
 
     /// <summary>Source of the band in which most lie.</summary>
-    public string UsualSource { get; internal init; } = "";
+    public string UsualSource => UsualText;
+
+    /// <summary>The same, not yet read.</summary>
+    internal TableText UsualText { private get; init; } = TableText.Empty;
 
     /// <summary>Source of the wider band in which accepted drinks are seen.</summary>
-    public string SeenSource { get; internal init; } = "";
+    public string SeenSource => SeenText;
+
+    /// <summary>The same, not yet read.</summary>
+    internal TableText SeenText { private get; init; } = TableText.Empty;
 
     /// <summary>Whether the wider band was worked out from read figures; else it is recalled.</summary>
     public bool SeenIsComputed { get; internal init; }

@@ -29,9 +29,9 @@ internal static class StyleTable
         var styles = new Dictionary<string, Style>(StringComparer.Ordinal);
         var traits = new TraitWords(TraitWords);
         using var document = Tables.Open("styles");
-        foreach (var row in document.RootElement.GetProperty("styles").EnumerateArray())
+        foreach (var row in document.Root.Get("styles").Items)
         {
-            var build = row.GetProperty("build");
+            var build = row.Get("build");
             var wants = build.Texts("wants");
             var style = new Style(row.Text("id"), traits.Of(build))
             {
@@ -39,23 +39,23 @@ internal static class StyleTable
                 Aliases = row.Texts("aliases"),
                 Techniques = [.. build.Texts("technique").Select(Verb.Of)],
                 ImpliedTechnique = Technique(build.Text("impliedTechnique")),
-                IsTopped = build.TryGetProperty("topped", out var topped) && topped.GetBoolean(),
+                IsTopped = build.TryGet("topped", out var topped) && topped.IsTrue,
                 Egg = build.Text("egg") switch { "white" => EggPart.White, "whole" => EggPart.Whole, _ => EggPart.None },
-                HasDairy = build.TryGetProperty("dairy", out var dairy) && dairy.ValueKind == System.Text.Json.JsonValueKind.True,
-                MayHaveDairy = dairy.ValueKind == System.Text.Json.JsonValueKind.String,
+                HasDairy = build.TryGet("dairy", out var dairy) && dairy.IsTrue,
+                MayHaveDairy = dairy.IsText,
                 Ice = build.Text("ice") is { Length: > 0 } ice ? Ice.Of(ice) : null,
                 Glasses = row.Texts("glasses"),
-                IsHot = build.TryGetProperty("hot", out var hot) && hot.GetBoolean(),
+                IsHot = build.TryGet("hot", out var hot) && hot.IsTrue,
                 WantsAcid = wants.Contains("acid"),
                 WantsSugar = wants.Contains("sugar"),
-                UsualSource = row.Text("usualSource"),
-                SeenSource = row.Text("seenSource"),
+                UsualText = row.TextLater("usualSource"),
+                SeenText = row.TextLater("seenSource"),
                 SeenIsComputed = row.Text("seenMark") == "computed",
             };
             foreach (var (name, fact) in Facts)
             {
-                if (row.GetProperty("usual").TryGetProperty(name, out var usual)) style.Add(true, fact, new Band(usual.Number("low"), usual.Number("high")));
-                if (row.GetProperty("seen").TryGetProperty(name, out var seen)) style.Add(false, fact, new Band(seen.Number("low"), seen.Number("high")));
+                if (row.Get("usual").TryGet(name, out var usual)) style.Add(true, fact, new Band(usual.Number("low"), usual.Number("high")));
+                if (row.Get("seen").TryGet(name, out var seen)) style.Add(false, fact, new Band(seen.Number("low"), seen.Number("high")));
             }
 
             styles.Add(style.Id, style);

@@ -1,4 +1,3 @@
-using System.Text.Json;
 
 namespace SpecLint.Vocabulary;
 
@@ -35,13 +34,13 @@ internal readonly struct TraitWords
 
     /// <summary>The traits of a row.</summary>
     /// <exception cref="InvalidOperationException">A trait is none of the words.</exception>
-    public Traits Of(JsonElement row)
+    public Traits Of(TableValue row)
     {
         var traits = default(Traits);
-        if (!row.TryGetProperty("traits", out var list)) return traits;
-        foreach (var item in list.EnumerateArray())
+        if (!row.TryGet("traits", out var list)) return traits;
+        foreach (var item in list.Items)
         {
-            string word = item.GetString()!;
+            string word = item.GetText();
             if (!numbers.TryGetValue(word, out int number)) throw new InvalidOperationException($"{row.Text("id")} has the trait {word}, which is none.");
             traits = traits.With(number);
         }

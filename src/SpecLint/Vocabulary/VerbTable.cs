@@ -1,4 +1,3 @@
-using System.Text.Json;
 
 namespace SpecLint.Vocabulary;
 
@@ -43,7 +42,7 @@ internal static class VerbTable
     /// <summary>The verb of a word; <see langword="null"/> where there is none.</summary>
     public static Verb? Find(string word) => ByWord.TryGetValue(word, out var verb) ? verb : null;
 
-    private static Verb Read(JsonElement row, TraitWords known)
+    private static Verb Read(TableValue row, TraitWords known)
     {
         string past = row.Text("past");
         return new Verb(row.Text("id"), Group(row.Text("group")), known.Of(row), Straining(row.Text("strains")), Technique(row.Text("technique")), past.Length > 0 ? past : "mixed", row.Text("onIce"));

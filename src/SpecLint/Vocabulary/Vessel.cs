@@ -31,6 +31,7 @@ public sealed class Vessel : Word
     /// <summary>The vessel that a text tells; one without traits where the table has none of its words.</summary>
     public static Vessel Of(string text)
     {
+        if (text.Length == 0) return None;
         if (Known.TryGetValue(text, out var known)) return known;
         var vessel = VesselTable.Read(text);
         if (Interlocked.Increment(ref kept) <= MostKept) Known.TryAdd(text, vessel);

@@ -16,14 +16,14 @@ internal static class VesselTable
         var traits = new TraitWords([.. Enum.GetNames(typeof(Vessel.Trait)).Select(static t => char.ToLowerInvariant(t[0]) + t.Substring(1))]);
         var types = new List<VesselType>();
         using var document = Tables.Open("vessels");
-        foreach (var row in document.RootElement.GetProperty("vessels").EnumerateArray())
+        foreach (var row in document.Root.Get("vessels").Items)
         {
             var type = new VesselType(row.Text("id"), row.Text("name"), row.Texts("aliases"), row.Flag("forPressure"), row.Number("ratingBar"), row.Text("source"), row.Mark());
             types.Add(type);
             foreach (string name in (string[])[type.Id, type.Name, .. type.Aliases]) Add(name, type, traits.Of(row));
         }
 
-        foreach (var row in document.RootElement.GetProperty("states").EnumerateArray())
+        foreach (var row in document.Root.Get("states").Items)
         {
             foreach (string word in row.Texts("words")) Add(word, null, traits.Of(row));
         }
@@ -42,7 +42,6 @@ internal static class VesselTable
     /// <summary>The vessel that a text tells.</summary>
     public static Vessel Read(string text)
     {
-        if (text.Length == 0) return Vessel.None;
         string[] words = Split(text);
         VesselType? type = null;
         var traits = default(Traits);

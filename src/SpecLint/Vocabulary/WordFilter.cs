@@ -10,20 +10,46 @@ internal sealed class WordFilter
 
     private readonly HashSet<uint> words = [];
 
+    /// <summary>A filter without a word.</summary>
+    public WordFilter()
+    {
+    }
+
     /// <param name="words">Single words in lower case.</param>
     public WordFilter(IEnumerable<string> words)
     {
-        foreach (string word in words)
-        {
-            uint hash = Start;
-            foreach (char c in word) hash = (hash ^ c) * Factor;
-            this.words.Add(hash);
-        }
+        foreach (string word in words) AddFirstWord(word);
     }
 
     /// <summary>A filter for the first words of names and phrases.</summary>
-    public static WordFilter OfFirstWords(IEnumerable<string> phrases) =>
-        new(phrases.Select(p => new string([.. p.ToLowerInvariant().TakeWhile(char.IsLetterOrDigit)])));
+    public static WordFilter OfFirstWords(IEnumerable<string> phrases)
+    {
+        var filter = new WordFilter();
+        foreach (string phrase in phrases)
+        {
+            uint hash = Start;
+            for (int i = 0; i < phrase.Length && char.IsLetterOrDigit(phrase[i]); i++) hash = (hash ^ char.ToLowerInvariant(phrase[i])) * Factor;
+            filter.words.Add(hash);
+        }
+
+        return filter;
+    }
+
+    /// <summary>Takes in what stands before the first blank or dot of a phrase, with an ending that may be written onto it.</summary>
+    /// <param name="phrase">A phrase in lower case.</param>
+    /// <param name="ending">The ending; for a single word only.</param>
+    public void AddFirstWord(string phrase, string ending = "") => words.Add(Hash(ending, Hash(phrase, Start)));
+
+    private static uint Hash(string word, uint hash)
+    {
+        foreach (char c in word)
+        {
+            if (c is ' ' or '.') break;
+            hash = (hash ^ c) * Factor;
+        }
+
+        return hash;
+    }
 
     /// <summary>Whether a text may hold one of the words, in any case; an apostrophe is no part of a word.</summary>
     public bool MayHold(string text)

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using SpecLint.Tests.Rules;
 using SpecLint.Tests.Support;
@@ -116,23 +115,23 @@ public sealed partial class LawSourceTests
         {
             using var document = Tables.Open(table);
             var found = new List<(string, string, string)>();
-            Walk(table, document.RootElement, found);
+            Walk(table, document.Root, found);
             foreach (var one in found) yield return one;
         }
     }
 
-    private static void Walk(string path, JsonElement element, List<(string Place, string Source, string Mark)> found)
+    private static void Walk(string path, TableValue element, List<(string Place, string Source, string Mark)> found)
     {
-        if (element.ValueKind == JsonValueKind.Array)
+        if (element.IsList)
         {
-            foreach (var child in element.EnumerateArray()) Walk(path, child, found);
+            foreach (var child in element.Items) Walk(path, child, found);
         }
-        else if (element.ValueKind == JsonValueKind.Object)
+        else if (element.IsObject)
         {
             string id = element.Text("id");
             string here = id.Length > 0 ? $"{path}/{id}" : path;
             if (element.Text("source") is { Length: > 0 } source) found.Add((here, source, element.Text("mark")));
-            foreach (var property in element.EnumerateObject()) Walk(here, property.Value, found);
+            foreach (var property in element.Properties) Walk(here, property.Value, found);
         }
     }
 

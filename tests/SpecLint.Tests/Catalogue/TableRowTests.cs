@@ -41,7 +41,7 @@ public sealed partial class TableRowTests
     {
         var brought = new HashSet<string>(BuiltInCatalogue.Ids.SelectMany(i => new[] { i, BuiltInCatalogue.Find(i)!.Hazard.Or("") }), StringComparer.Ordinal);
         var rows = RowsOf("hazards");
-        var held = new HashSet<string>(rows.SelectMany(r => r.Row.TryGetProperty("content", out var content) ? content.EnumerateArray().Select(c => c.Text("substance")) : []), StringComparer.Ordinal);
+        var held = new HashSet<string>(rows.SelectMany(r => r.Row.TryGet("content", out var content) ? content.Items.Select(c => c.Text("substance")) : []), StringComparer.Ordinal);
         Check("hazards", rows.Where(r => !Literals.Value.Contains(r.Id) && !brought.Contains(r.Id) && !held.Contains(r.Id) && !held.Contains(r.Row.Text("name").ToLowerInvariant())
             && HazardTable.Find(r.Id) is not ({ IsNotFood: true } or { IsNamedInProse: true })).Select(r => r.Id));
     }
@@ -54,7 +54,7 @@ public sealed partial class TableRowTests
         foreach (string table in Tables.NamesStartingWith("").Where(t => t is not "life"))
         {
             using var document = Tables.Open(table);
-            Walk(table, document.RootElement, faults);
+            Walk(table, document.Root, faults);
         }
 
         foreach (string id in BuiltInCatalogue.Ids)
@@ -71,27 +71,22 @@ public sealed partial class TableRowTests
         Assert.Equal([], faults);
     }
 
-    private static void Walk(string path, JsonElement element, List<string> faults)
+    private static void Walk(string path, TableValue element, List<string> faults)
     {
-        switch (element.ValueKind)
+        if (element.IsList)
         {
-            case JsonValueKind.Array:
-                foreach (var child in element.EnumerateArray()) Walk(path, child, faults);
-                break;
-            case JsonValueKind.Object:
-                string here = element.Text("id").Length > 0 ? $"{path}/{element.Text("id")}" : path;
-                string source = element.Text("source");
-                if (element.Text("mark") == "read" && Unread().IsMatch(source) && !ReadOn().IsMatch(source)) faults.Add($"{here}: {source}");
-                foreach (var property in element.EnumerateObject()) Walk(here, property.Value, faults);
-                break;
+            foreach (var child in element.Items) Walk(path, child, faults);
+        }
+        else if (element.IsObject)
+        {
+            string here = element.Text("id").Length > 0 ? $"{path}/{element.Text("id")}" : path;
+            string source = element.Text("source");
+            if (element.Text("mark") == "read" && Unread().IsMatch(source) && !ReadOn().IsMatch(source)) faults.Add($"{here}: {source}");
+            foreach (var property in element.Properties) Walk(here, property.Value, faults);
         }
     }
 
-    private static List<(string Id, JsonElement Row)> RowsOf(string table)
-    {
-        using var document = Tables.Open(table);
-        return [.. Tables.Rows(document).Select(r => (r.Text("id"), r.Clone()))];
-    }
+    private static List<(string Id, TableValue Row)> RowsOf(string table) => [.. Tables.Rows(Tables.Open(table)).Select(r => (r.Text("id"), r))];
 
     private static void Check(string table, IEnumerable<string> unread)
     {

@@ -53,14 +53,14 @@ public sealed class PiecesTests
     public void Every_share_is_one_of_a_whole_and_every_piece_of_the_table_is_of_the_catalogue()
     {
         using var table = Tables.Open("pieces");
-        foreach (var row in table.RootElement.GetProperty("pieces").EnumerateArray())
+        foreach (var row in table.Root.Get("pieces").Items)
         {
             Assert.All(row.Texts("items"), id => Assert.NotNull(BuiltInCatalogue.Find(id)));
             Assert.True(row.Number("low") <= row.Number("grams") && row.Number("grams") <= row.Number("high") && row.Text("source").Length > 0);
             Assert.True(SpecLint.Reading.Measures.Default.TryFind(row.Text("piece"), out var word) && word.Unit.Name == row.Text("piece"), row.Text("piece"));
         }
 
-        foreach (var row in table.RootElement.GetProperty("shares").EnumerateArray())
+        foreach (var row in table.Root.Get("shares").Items)
         {
             Assert.True(row.Number("low") <= row.Number("share") && row.Number("share") <= row.Number("high") && row.Number("high") < 1);
             Assert.True(SpecLint.Reading.Measures.Default.TryFind(row.Text("piece"), out var word) && word.Unit.Name == row.Text("piece"), row.Text("piece"));

@@ -59,7 +59,7 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
     private static bool Applies(RecipeContext context, HazardRule rule)
     {
         if (!rule.AppliesIn(context.Settings)) return false;
-        if (rule.Control is "prohibited" or "never") return rule.When.Length == 0 && rule.About is not "source material";
+        if (rule.Control is "prohibited" or "never") return rule.When.Length == 0 && rule.About != "source material";
         if (rule.About != SpiritsOnly) return false;
         return Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) == Stand.Holds;
     }

@@ -20,7 +20,7 @@ internal sealed class ClaimReader
     private const int MostWordsOfThing = 3;
 
     /// <summary>The words of which each text with a claim holds one.</summary>
-    private static readonly WordFilter Telling = new(ClaimTable.FirstWords.Concat(ClaimForms.TellingWords).Concat(["00", "000"]));
+    private static readonly WordFilter Telling = TellingOf([.. ClaimForms.TellingWords, "00", "000"]);
 
     private static readonly char[] SentenceEnds = ['.', '!', '?', '\n'];
 
@@ -44,6 +44,13 @@ internal sealed class ClaimReader
         Split(text);
         namesPeople = words.Exists(static w => ClaimForms.IsHaving(w) || ClaimForms.IsAssured(w));
         deniesBehind = words.Exists(static w => ClaimForms.LongestBehind(w) > 0);
+    }
+
+    private static WordFilter TellingOf(string[] others)
+    {
+        var telling = new WordFilter(others);
+        ClaimTable.AddFirstWordsTo(telling);
+        return telling;
     }
 
     /// <summary>Whether a text may hold a claim: most names and notes have no word of one, and need no reading.</summary>

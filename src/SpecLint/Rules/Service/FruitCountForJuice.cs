@@ -44,7 +44,7 @@ internal sealed partial class FruitCountForJuice : RecipeRule
         {
             var rows = new Dictionary<string, (double, double, double, string)>(StringComparer.Ordinal);
             using var document = Tables.Open("measures");
-            foreach (var row in document.RootElement.GetProperty("pieces").EnumerateArray())
+            foreach (var row in document.Root.Get("pieces").Items)
             {
                 string unit = row.Text("unit");
                 if (unit.StartsWith("of one", StringComparison.Ordinal)) rows[row.Text("item")] = (row.Number("typicalMl"), row.Number("lowMl"), row.Number("highMl"), row.Text("source"));

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Vocabulary;
 
 /// <summary>UTF-8 helpers that both target frameworks share.</summary>
 internal static class Utf8Text
