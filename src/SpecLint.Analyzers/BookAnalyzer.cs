@@ -48,7 +48,11 @@ public sealed class BookAnalyzer : DiagnosticAnalyzer
 
         // The compiler leaves the level of what cannot be silenced alone, also where the build takes all warnings for errors.
         bool strict = context.Compilation.Options.GeneralDiagnosticOption == ReportDiagnostic.Error;
-        bool IsRaised(Reported reported) => strict && reported.Level == Level.Warning && !levels.ContainsKey(reported.Id) && RuleRegistry.Find(reported.Id) is { Safety: true };
+        bool IsRaised(Reported reported) =>
+            strict
+                && reported.Level == Level.Warning
+                && !levels.ContainsKey(reported.Id)
+                && RuleRegistry.Find(reported.Id) is { Safety: true };
         context.RegisterAdditionalFileAction(file =>
         {
             if (FileKinds.Of(file.AdditionalFile.Path) is null) return;

@@ -19,7 +19,9 @@ internal static class BookCache
     private static readonly LinkedList<(string Key, ImmutableArray<Reported> Found)> Latest = new();
 
     /// <summary>A key of everything that the findings hang on.</summary>
-    public static string KeyOf(string root, List<(string Path, string FullPath, SourceText Text)> texts, CalendarDate on, ImmutableSortedDictionary<string, Level> levels)
+    public static string KeyOf(
+        string root, List<(string Path, string FullPath, SourceText Text)> texts, CalendarDate on,
+        ImmutableSortedDictionary<string, Level> levels)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         Add(root);

@@ -17,7 +17,8 @@ internal static class Books
     public static SortedDictionary<string, List<T>> ByRoot<T>(IReadOnlyList<T> files, Func<T, string> pathOf, string project)
     {
         project = Slashed(project).TrimEnd('/') + "/";
-        var roots = new HashSet<string>(files.Select(pathOf).Where(p => FileKinds.Of(p) == FileKind.Bar).Select(p => FolderOf(Slashed(p))), StringComparer.Ordinal);
+        var roots = new HashSet<string>(
+            files.Select(pathOf).Where(p => FileKinds.Of(p) == FileKind.Bar).Select(p => FolderOf(Slashed(p))), StringComparer.Ordinal);
         var books = new SortedDictionary<string, List<T>>(StringComparer.Ordinal);
         foreach (var file in files)
         {
@@ -63,7 +64,9 @@ internal static class Books
         if (finding.Advice.Length > 0) message.Append(" To put it right: ").Append(finding.Advice);
         if (finding.Caution is not null) message.Append(" Caution: ").Append(finding.Caution);
         if (finding.Folded.Count > 0)
-            message.Append(" From this follows ").Append(string.Join(", ", finding.Folded.Select(f => $"{f.Rule.Id} in line {f.Place.Start.Line}"))).Append('.');
+            message.Append(" From this follows ")
+                .Append(string.Join(", ", finding.Folded.Select(f => $"{f.Rule.Id} in line {f.Place.Start.Line}")))
+                .Append('.');
         return DisplayText.Escape(message.ToString());
     }
 

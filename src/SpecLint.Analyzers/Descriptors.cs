@@ -14,7 +14,8 @@ internal static class Descriptors
     public static readonly DiagnosticDescriptor DateUnreadable = new(
         "SL0001",
         "The day to check for cannot be read",
-        "The recipes were not checked: the property SpecLintOn is '{0}', which is no day written as YYYY-MM-DD (the package's props set it to the day of the build)",
+        "The recipes were not checked: the property SpecLintOn is '{0}', which is no day written as YYYY-MM-DD (the package's props set "
+            + "it to the day of the build)",
         "SpecLint.Build",
         DiagnosticSeverity.Warning,
         isEnabledByDefault: true,
@@ -50,7 +51,9 @@ internal static class Descriptors
     };
 
     private static DiagnosticDescriptor Make(RuleInfo rule, string pages) =>
-        new DiagnosticDescriptor(rule.Id, rule.Title, "{0}", $"SpecLint.{rule.Family}", SeverityOf(rule.Level), isEnabledByDefault: true, helpLinkUri: Books.PageOf(rule.Id, pages), customTags: rule.Safety ? NotSilenced : []);
+        new DiagnosticDescriptor(
+            rule.Id, rule.Title, "{0}", $"SpecLint.{rule.Family}", SeverityOf(rule.Level), isEnabledByDefault: true,
+            helpLinkUri: Books.PageOf(rule.Id, pages), customTags: rule.Safety ? NotSilenced : []);
 
     /// <summary>A build gives no reason and no day: what guards against harm is put aside in bar.json or in the file, with both.</summary>
     private static readonly string[] NotSilenced = [WellKnownDiagnosticTags.NotConfigurable];

@@ -89,7 +89,9 @@ internal sealed class BuildLevels
     }
 
     private static string? IdOf(string key) =>
-        key.Length > Prefix.Length + Suffix.Length && key.StartsWith(Prefix, StringComparison.OrdinalIgnoreCase) && key.EndsWith(Suffix, StringComparison.OrdinalIgnoreCase)
+        key.Length > Prefix.Length + Suffix.Length
+            && key.StartsWith(Prefix, StringComparison.OrdinalIgnoreCase)
+            && key.EndsWith(Suffix, StringComparison.OrdinalIgnoreCase)
             ? key.Substring(Prefix.Length, key.Length - Prefix.Length - Suffix.Length)
             : null;
 

@@ -50,7 +50,18 @@ public sealed class SpecLintCheck : Microsoft.Build.Utilities.Task
         if (files.Count == 0) return true;
         if (CalendarDate.Parse(On) is not { } on)
         {
-            Log.LogWarning(null, "SL0001", null, null, 0, 0, 0, 0, "The recipes were not checked: the property SpecLintOn is '{0}', which is no day written as YYYY-MM-DD (the package's props set it to the day of the build)", On);
+            Log.LogWarning(
+                null,
+                "SL0001",
+                null,
+                null,
+                0,
+                0,
+                0,
+                0,
+                "The recipes were not checked: the property SpecLintOn is '{0}', which is no day written as YYYY-MM-DD (the package's "
+                    + "props set it to the day of the build)",
+                On);
             return true;
         }
 
@@ -124,7 +135,12 @@ public sealed class SpecLintCheck : Microsoft.Build.Utilities.Task
             }
 
             foreach (var (id, first, second) in levels.Add(path, text))
-                Log.LogMessage(MessageImportance.High, "{0} and {1} both set the level of {2}, so neither holds: give one of them a higher global_level.", first, second, id);
+                Log.LogMessage(
+                    MessageImportance.High,
+                    "{0} and {1} both set the level of {2}, so neither holds: give one of them a higher global_level.",
+                    first,
+                    second,
+                    id);
         }
 
         levels.Add(WarningsAsErrors, Level.Error);

@@ -10,7 +10,8 @@ namespace SpecLint.Page;
 /// <summary>What the script of the page can call: text in, text or JSON out. One book lives behind it.</summary>
 internal static partial class Exports
 {
-    private static readonly string Version = typeof(BenchBook).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+    private static readonly string Version =
+        typeof(BenchBook).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
 
     private static readonly BenchBook Book = new(CalendarDate.Of(2026, 1, 1)!.Value);
 
@@ -53,19 +54,27 @@ internal static partial class Exports
 
     /// <summary>What a screen shows of a text.</summary>
     [JSExport]
-    internal static string Read(string text, string path, int which, bool quick, bool us) => Text(to => BenchReport.Write(to, Reading(text, path, which, quick, us)));
+    internal static string Read(
+        string text, string path, int which, bool quick, bool us) =>
+            Text(to => BenchReport.Write(to, Reading(text, path, which, quick, us)));
 
     /// <summary>The text with an item chosen for a line.</summary>
     [JSExport]
-    internal static string Choose(string text, string path, int which, int line, string item, string written) => BenchOutputs.Write(BenchEdits.Choose(Book, Entry(text, path, which), line, item, written));
+    internal static string Choose(
+        string text, string path, int which, int line, string item, string written) =>
+            BenchOutputs.Write(BenchEdits.Choose(Book, Entry(text, path, which), line, item, written));
 
     /// <summary>The text with the correction of a finding taken.</summary>
     [JSExport]
-    internal static string Correct(string text, string path, int which, string fingerprint) => BenchOutputs.Write(BenchEdits.Correct(Book, Entry(text, path, which), fingerprint));
+    internal static string Correct(
+        string text, string path, int which, string fingerprint) =>
+            BenchOutputs.Write(BenchEdits.Correct(Book, Entry(text, path, which), fingerprint));
 
     /// <summary>The text solved for targets, as JSON.</summary>
     [JSExport]
-    internal static string Adjust(string text, string path, int which, bool us, string request) => BenchSolving.Adjust(Book, Entry(text, path, which) with { Units = UnitsOf(us) }, request);
+    internal static string Adjust(
+        string text, string path, int which, bool us, string request) =>
+            BenchSolving.Adjust(Book, Entry(text, path, which) with { Units = UnitsOf(us) }, request);
 
     /// <summary>The lines of a preparation from the figures of a form.</summary>
     [JSExport]
@@ -77,15 +86,21 @@ internal static partial class Exports
 
     /// <summary>The text with a reading written into it; NaN where none was read.</summary>
     [JSExport]
-    internal static string Record(string text, string path, int which, double ph, double brix) => BenchOutputs.Write(BenchPreparing.Record(Book, Entry(text, path, which), ph, brix));
+    internal static string Record(
+        string text, string path, int which, double ph, double brix) =>
+            BenchOutputs.Write(BenchPreparing.Record(Book, Entry(text, path, which), ph, brix));
 
     /// <summary>The spec card of a text as an HTML page; empty where it is no recipe.</summary>
     [JSExport]
-    internal static string Card(string text, string path, int which, bool us, string paper) => BenchOutputs.Card(Reading(text, path, which, false, us), paper, Version);
+    internal static string Card(
+        string text, string path, int which, bool us, string paper) =>
+            BenchOutputs.Card(Reading(text, path, which, false, us), paper, Version);
 
     /// <summary>The kitchen label of a preparation made on the day of the check, as an HTML page; empty where it is none.</summary>
     [JSExport]
-    internal static string Label(string text, string path, int which, bool us, string stock, string by) => BenchOutputs.Label(Reading(text, path, which, false, us), stock, by);
+    internal static string Label(
+        string text, string path, int which, bool us, string stock, string by) =>
+            BenchOutputs.Label(Reading(text, path, which, false, us), stock, by);
 
     private static BenchEntry Entry(string text, string path, int which) => new(text) { Path = path, Which = which };
 

@@ -43,12 +43,17 @@ public sealed class DeclareFactFix : CodeFixProvider
                 continue;
             }
 
-            if (rule.DescendantNodes().OfType<BaseObjectCreationExpressionSyntax>().FirstOrDefault(c => model.GetTypeInfo(c, cancel).Type?.Name == RuleInfo) is not { } creation) continue;
+            if (rule.DescendantNodes()
+                .OfType<BaseObjectCreationExpressionSyntax>()
+                .FirstOrDefault(c => model.GetTypeInfo(c, cancel).Type?.Name == RuleInfo) is not { } creation)
+                continue;
             if (With(creation, fact.WithoutTrivia()) is not { } better) continue;
             Register(creation, better);
 
             void Register(SyntaxNode old, SyntaxNode changed) =>
-                context.RegisterCodeFix(CodeAction.Create(title, _ => Task.FromResult(context.Document.WithSyntaxRoot(root.ReplaceNode(old, changed))), title), diagnostic);
+                context.RegisterCodeFix(
+                    CodeAction.Create(title, _ => Task.FromResult(context.Document.WithSyntaxRoot(root.ReplaceNode(old, changed))), title),
+                    diagnostic);
         }
     }
 
@@ -73,7 +78,9 @@ public sealed class DeclareFactFix : CodeFixProvider
 
     private static BaseObjectCreationExpressionSyntax? With(BaseObjectCreationExpressionSyntax creation, ExpressionSyntax fact)
     {
-        var set = creation.Initializer?.Expressions.OfType<AssignmentExpressionSyntax>().FirstOrDefault(a => a.Left is IdentifierNameSyntax { Identifier.ValueText: Needs });
+        var set = creation.Initializer?.Expressions
+            .OfType<AssignmentExpressionSyntax>()
+            .FirstOrDefault(a => a.Left is IdentifierNameSyntax { Identifier.ValueText: Needs });
         if (set is not null)
         {
             return set.Right is CollectionExpressionSyntax list
@@ -85,7 +92,8 @@ public sealed class DeclareFactFix : CodeFixProvider
         if (creation.Initializer is { } initializer)
         {
             var first = initializer.Expressions.FirstOrDefault();
-            var expressions = initializer.Expressions.Insert(0, declared.WithLeadingTrivia(first?.GetLeadingTrivia() ?? SyntaxFactory.TriviaList(SyntaxFactory.Space)));
+            var expressions = initializer.Expressions.Insert(
+                0, declared.WithLeadingTrivia(first?.GetLeadingTrivia() ?? SyntaxFactory.TriviaList(SyntaxFactory.Space)));
             return creation.WithInitializer(initializer.WithExpressions(expressions));
         }
 

@@ -31,7 +31,11 @@ public sealed class InvariantCultureFix : CodeFixProvider
         {
             if (Better(root.FindNode(diagnostic.Location.SourceSpan, getInnermostNodeForTie: true), model) is not { } change) continue;
             context.RegisterCodeFix(
-                CodeAction.Create(change.Title, _ => Task.FromResult(context.Document.WithSyntaxRoot(root.ReplaceNode(change.Old, change.New.WithTriviaFrom(change.Old).WithAdditionalAnnotations(Simplifier.Annotation)))), change.Title),
+                CodeAction.Create(
+                    change.Title,
+                    _ => Task.FromResult(context.Document.WithSyntaxRoot(root.ReplaceNode(
+                        change.Old, change.New.WithTriviaFrom(change.Old).WithAdditionalAnnotations(Simplifier.Annotation)))),
+                    change.Title),
                 diagnostic);
         }
     }
@@ -42,10 +46,12 @@ public sealed class InvariantCultureFix : CodeFixProvider
         MemberAccessExpressionSyntax member => Better(member),
         InterpolationSyntax { Parent: InterpolatedStringExpressionSyntax text } =>
             ("Make the text invariant", text, SyntaxFactory.InvocationExpression(
-                SyntaxFactory.ParseExpression("global::System.FormattableString.Invariant").WithAdditionalAnnotations(Simplifier.Annotation), Arguments(text.WithoutTrivia()))),
+                SyntaxFactory.ParseExpression("global::System.FormattableString.Invariant")
+                    .WithAdditionalAnnotations(Simplifier.Annotation), Arguments(text.WithoutTrivia()))),
 
         // A number that is joined to a text.
-        BinaryExpressionSyntax sum when new[] { sum.Left, sum.Right }.FirstOrDefault(s => IsFraction(s, model)) is { } number => ("Name the invariant culture", number, ToText(number)),
+        BinaryExpressionSyntax sum when new[] { sum.Left, sum.Right }.FirstOrDefault(s => IsFraction(s, model)) is { } number =>
+            ("Name the invariant culture", number, ToText(number)),
         _ => null,
     };
 
@@ -69,9 +75,11 @@ public sealed class InvariantCultureFix : CodeFixProvider
 
     private static (string, SyntaxNode, SyntaxNode)? Better(MemberAccessExpressionSyntax member) => member.Name.Identifier.ValueText switch
     {
-        "CurrentCulture" when member.Expression is IdentifierNameSyntax { Identifier.ValueText: "StringComparison" } or MemberAccessExpressionSyntax { Name.Identifier.ValueText: "StringComparison" } =>
+        "CurrentCulture" when member.Expression is IdentifierNameSyntax { Identifier.ValueText: "StringComparison" }
+            or MemberAccessExpressionSyntax { Name.Identifier.ValueText: "StringComparison" } =>
             ("Compare ordinally", member, member.WithName(SyntaxFactory.IdentifierName("Ordinal"))),
-        "CurrentCulture" when member.Expression is IdentifierNameSyntax { Identifier.ValueText: "StringComparer" } or MemberAccessExpressionSyntax { Name.Identifier.ValueText: "StringComparer" } =>
+        "CurrentCulture" when member.Expression is IdentifierNameSyntax { Identifier.ValueText: "StringComparer" }
+            or MemberAccessExpressionSyntax { Name.Identifier.ValueText: "StringComparer" } =>
             ("Compare ordinally", member, member.WithName(SyntaxFactory.IdentifierName("Ordinal"))),
         "CurrentCultureIgnoreCase" => ("Compare ordinally", member, member.WithName(SyntaxFactory.IdentifierName("OrdinalIgnoreCase"))),
         "CurrentCulture" or "CurrentUICulture" => ("Name the invariant culture", member, member.WithName(SyntaxFactory.IdentifierName("InvariantCulture"))),
@@ -84,13 +92,15 @@ public sealed class InvariantCultureFix : CodeFixProvider
     private static InvocationExpressionSyntax ToText(ExpressionSyntax number)
     {
         var bare = number.WithoutTrivia();
-        if (bare is BinaryExpressionSyntax or ConditionalExpressionSyntax or CastExpressionSyntax or PrefixUnaryExpressionSyntax) bare = SyntaxFactory.ParenthesizedExpression(bare);
+        if (bare is BinaryExpressionSyntax or ConditionalExpressionSyntax or CastExpressionSyntax or PrefixUnaryExpressionSyntax)
+            bare = SyntaxFactory.ParenthesizedExpression(bare);
         return SyntaxFactory.InvocationExpression(
             SyntaxFactory.MemberAccessExpression(SyntaxKind.SimpleMemberAccessExpression, bare, SyntaxFactory.IdentifierName("ToString")),
             Arguments(InvariantCulture()));
     }
 
-    private static ArgumentListSyntax Arguments(ExpressionSyntax only) => SyntaxFactory.ArgumentList(SyntaxFactory.SingletonSeparatedList(SyntaxFactory.Argument(only)));
+    private static ArgumentListSyntax Arguments(ExpressionSyntax only) =>
+        SyntaxFactory.ArgumentList(SyntaxFactory.SingletonSeparatedList(SyntaxFactory.Argument(only)));
 
     private static ExpressionSyntax InvariantCulture() => SyntaxFactory.ParseExpression(Invariant).WithAdditionalAnnotations(Simplifier.Annotation);
 }

@@ -87,8 +87,11 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
         string type = member.ContainingType.ToDisplayString(), name = $"{type}.{member.Name}";
         if (AmbientMembers.TryGetValue(name, out string? instead)) Report(context, Ambient, name, instead);
         else if (AmbientTypes.Contains(type) && member.IsStatic) Report(context, Ambient, name, HandOver);
-        else if (name is "System.Globalization.CultureInfo.CurrentCulture" or "System.Globalization.CultureInfo.CurrentUICulture") Report(context, Culture, name, Invariant);
-        else if (type is ("System.StringComparison" or "System.StringComparer") && member.Name.StartsWith("CurrentCulture", StringComparison.Ordinal)) Report(context, Culture, name, "compare ordinally");
+        else if (name is "System.Globalization.CultureInfo.CurrentCulture" or "System.Globalization.CultureInfo.CurrentUICulture")
+            Report(context, Culture, name, Invariant);
+        else if (type is ("System.StringComparison" or "System.StringComparer")
+            && member.Name.StartsWith("CurrentCulture", StringComparison.Ordinal))
+            Report(context, Culture, name, "compare ordinally");
     }
 
     private static void OnCall(OperationAnalysisContext context, IInvocationOperation call)
@@ -109,9 +112,14 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
 
         bool provider = method.Parameters.Any(p => p.Type.Name is "IFormatProvider" or "CultureInfo");
         if (!provider && IsFraction(method.ContainingType) && method.Name is ("ToString" or "Parse" or "TryParse")) Report(context, Culture, name, Invariant);
-        else if (method.ContainingType.SpecialType == SpecialType.System_String && method.Parameters.IsEmpty && method.Name is ("ToLower" or "ToUpper")) Report(context, Culture, name, "take the invariant one");
-        else if (name == "string.Compare" && !method.Parameters.Any(p => p.Type.Name == "StringComparison")) Report(context, Culture, name, "compare ordinally");
-        else if (name == "System.Text.StringBuilder.Append" && method.Parameters.Length == 1 && IsFraction(method.Parameters[0].Type)) Report(context, Culture, name, Invariant);
+        else if (method.ContainingType.SpecialType == SpecialType.System_String
+            && method.Parameters.IsEmpty
+            && method.Name is ("ToLower" or "ToUpper"))
+            Report(context, Culture, name, "take the invariant one");
+        else if (name == "string.Compare" && !method.Parameters.Any(p => p.Type.Name == "StringComparison"))
+            Report(context, Culture, name, "compare ordinally");
+        else if (name == "System.Text.StringBuilder.Append" && method.Parameters.Length == 1 && IsFraction(method.Parameters[0].Type))
+            Report(context, Culture, name, Invariant);
     }
 
     private static void OnCreation(OperationAnalysisContext context, IObjectCreationOperation creation)
@@ -126,7 +134,9 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
         // FormattableString.Invariant and string.Create name their culture.
         for (var outer = hole.Parent; outer is not null; outer = outer.Parent)
         {
-            if (outer is IInvocationOperation call && (call.TargetMethod.Name == "Invariant" || call.TargetMethod.Parameters.Any(p => p.Type.Name == "IFormatProvider"))) return;
+            if (outer is IInvocationOperation call
+                && (call.TargetMethod.Name == "Invariant" || call.TargetMethod.Parameters.Any(p => p.Type.Name == "IFormatProvider")))
+                return;
             if (outer is IBlockOperation) break;
         }
 

@@ -44,12 +44,15 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
     /// <summary>Whether a type decides what is said of a book: a rule, and in the library all that helps rules and services.</summary>
     private static bool Decides(INamedTypeSymbol type, INamedTypeSymbol rule) =>
         type.DerivesFrom(rule)
-        || (SymbolEqualityComparer.Default.Equals(type.ContainingAssembly, rule.ContainingAssembly) && type.ContainingNamespace.ToDisplayString() is "SpecLint.Service");
+        || (SymbolEqualityComparer.Default.Equals(type.ContainingAssembly, rule.ContainingAssembly)
+            && type.ContainingNamespace.ToDisplayString() is "SpecLint.Service");
 
     private static void OnComparison(OperationAnalysisContext context)
     {
         var comparison = (IBinaryOperation)context.Operation;
-        if (comparison.OperatorKind is not (BinaryOperatorKind.LessThan or BinaryOperatorKind.LessThanOrEqual or BinaryOperatorKind.GreaterThan or BinaryOperatorKind.GreaterThanOrEqual)) return;
+        if (comparison.OperatorKind is not (BinaryOperatorKind.LessThan or BinaryOperatorKind.LessThanOrEqual
+            or BinaryOperatorKind.GreaterThan or BinaryOperatorKind.GreaterThanOrEqual))
+            return;
         if (ChoosesValue(comparison)) return;
         foreach (var (side, other) in new[] { (comparison.LeftOperand, comparison.RightOperand), (comparison.RightOperand, comparison.LeftOperand) })
         {
@@ -70,7 +73,11 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
             case IUnaryOperation unary:
                 ReportWithin(context, unary.Operand);
                 break;
-            case IBinaryOperation { OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide or BinaryOperatorKind.Add or BinaryOperatorKind.Subtract } sum:
+            case IBinaryOperation
+            {
+                OperatorKind: BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide or BinaryOperatorKind.Add
+                or BinaryOperatorKind.Subtract
+            } sum:
                 foreach (var operand in new[] { sum.LeftOperand, sum.RightOperand })
                 {
                     if (!operand.ConstantValue.HasValue) ReportWithin(context, operand);

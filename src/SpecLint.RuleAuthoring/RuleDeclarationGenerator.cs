@@ -25,14 +25,17 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
             var parts = context.SyntaxProvider.ForAttributeWithMetadataName(
                 attribute,
                 static (node, _) => node is ClassDeclarationSyntax,
-                (found, _) => found.TargetSymbol is INamedTypeSymbol type && IsWrittenFor(type, attribute) ? (Hint: type.ToDisplayString(), Text: Write(type)) : default)
+                (found, _) => found.TargetSymbol is INamedTypeSymbol type && IsWrittenFor(type, attribute)
+                    ? (Hint: type.ToDisplayString(), Text: Write(type))
+                    : default)
                 .Where(static part => part.Hint is not null);
             context.RegisterSourceOutput(parts, static (output, part) => output.AddSource(part.Hint + ".g.cs", SourceText.From(part.Text, Encoding.UTF8)));
         }
     }
 
     /// <summary>A class with both kinds of attribute is written once, for the rule.</summary>
-    private static bool IsWrittenFor(INamedTypeSymbol type, string attribute) => attribute == Names.RuleAttribute || type.DeclarationOf(Names.RuleAttribute) is null;
+    private static bool IsWrittenFor(INamedTypeSymbol type, string attribute) =>
+        attribute == Names.RuleAttribute || type.DeclarationOf(Names.RuleAttribute) is null;
 
     private static string Write(INamedTypeSymbol type)
     {
@@ -60,7 +63,11 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
             text.AppendLine("    private static class DeclaredLimits");
             text.AppendLine("    {");
             foreach (var (id, member) in members)
-                text.Append("        public static readonly global::SpecLint.Catalogue.Limit ").Append(member).Append(" = global::SpecLint.Catalogue.Limits.Of(").Append(Literal(id)).AppendLine(");");
+                text.Append("        public static readonly global::SpecLint.Catalogue.Limit ")
+                    .Append(member)
+                    .Append(" = global::SpecLint.Catalogue.Limits.Of(")
+                    .Append(Literal(id))
+                    .AppendLine(");");
             text.AppendLine("    }");
             text.AppendLine();
         }
@@ -80,7 +87,9 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
         text.AppendLine();
         text.AppendLine("    private static class DeclaredRule");
         text.AppendLine("    {");
-        text.Append("        public static readonly global::SpecLint.Findings.RuleInfo Info = new(").Append(string.Join(", ", rule.ConstructorArguments.Select(Value))).AppendLine(")");
+        text.Append("        public static readonly global::SpecLint.Findings.RuleInfo Info = new(")
+            .Append(string.Join(", ", rule.ConstructorArguments.Select(Value)))
+            .AppendLine(")");
         text.AppendLine("        {");
         foreach (var named in rule.NamedArguments) text.Append("            ").Append(named.Key).Append(" = ").Append(Value(named.Value)).AppendLine(",");
         if (IdsOf(type) is { Length: > 0 } ids) text.Append("            Limits = [").Append(ids).AppendLine("],");
@@ -93,7 +102,9 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
     {
         foreach (var attribute in type.GetAttributes())
         {
-            if (attribute.AttributeClass?.ToDisplayString() == Names.LimitAttribute && attribute.ConstructorArguments is [{ Value: string id }, var member]) yield return (id, member.Value as string);
+            if (attribute.AttributeClass?.ToDisplayString() == Names.LimitAttribute
+                && attribute.ConstructorArguments is [{ Value: string id }, var member])
+                yield return (id, member.Value as string);
         }
     }
 
@@ -106,7 +117,8 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
             ids.AddRange(LimitsOf(type).Select(static l => Literal(l.Id)));
             foreach (var attribute in type.GetAttributes())
             {
-                if (attribute.AttributeClass?.ToDisplayString() == Names.LimitsOfAttribute && attribute.ConstructorArguments is [{ Value: INamedTypeSymbol other }, { Value: string member }])
+                if (attribute.AttributeClass?.ToDisplayString() == Names.LimitsOfAttribute
+                    && attribute.ConstructorArguments is [{ Value: INamedTypeSymbol other }, { Value: string member }])
                     ids.Add($".. {other.ToDisplayString(SymbolDisplayFormat.FullyQualifiedFormat)}.{member}");
             }
         }

@@ -52,7 +52,9 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
 
     private static void Start(CompilationStartAnalysisContext start)
     {
-        if (start.Compilation.GetTypeByMetadataName(Names.RuleInfo) is not { } info || start.Compilation.GetTypeByMetadataName(Names.Rule) is not { } rule) return;
+        if (start.Compilation.GetTypeByMetadataName(Names.RuleInfo) is not { } info
+            || start.Compilation.GetTypeByMetadataName(Names.Rule) is not { } rule)
+            return;
         var family = start.Compilation.GetTypeByMetadataName(Names.RuleFamily);
         bool home = SymbolEqualityComparer.Default.Equals(info.ContainingAssembly, start.Compilation.Assembly);
         var pages = new HashSet<string>(start.Options.AdditionalFiles.Select(f => Path.GetFileNameWithoutExtension(f.Path)), StringComparer.Ordinal);
@@ -70,7 +72,8 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
             {
                 var creation = (IObjectCreationOperation)context.Operation;
                 if (!SymbolEqualityComparer.Default.Equals(creation.Type, info) || !context.ContainingSymbol.ContainingType.DerivesFrom(rule)) return;
-                if (Names.IdOf(creation) is { } given) Look(given.Id, given.At.Syntax.GetLocation(), context.ContainingSymbol.ContainingType, context.ReportDiagnostic);
+                if (Names.IdOf(creation) is { } given)
+                    Look(given.Id, given.At.Syntax.GetLocation(), context.ContainingSymbol.ContainingType, context.ReportDiagnostic);
             },
             OperationKind.ObjectCreation);
 
@@ -86,7 +89,8 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
             {
                 var places = same.Select(s => s.At).OrderBy(a => a.SourceTree!.FilePath, StringComparer.Ordinal).ThenBy(a => a.SourceSpan.Start).ToArray();
                 foreach (var later in places.Skip(1))
-                    end.ReportDiagnostic(Diagnostic.Create(UsedTwice, later, ImmutableArray.Create(places[0]), same.Key, Path.GetFileName(places[0].SourceTree!.FilePath)));
+                    end.ReportDiagnostic(Diagnostic.Create(
+                        UsedTwice, later, ImmutableArray.Create(places[0]), same.Key, Path.GetFileName(places[0].SourceTree!.FilePath)));
                 if (!pages.Contains(same.Key)) end.ReportDiagnostic(Diagnostic.Create(WithoutPage, places[0], same.Key));
             }
         });

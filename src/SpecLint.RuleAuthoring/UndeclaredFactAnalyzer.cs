@@ -49,7 +49,10 @@ public sealed class UndeclaredFactAnalyzer : DiagnosticAnalyzer
             {
                 var call = (IInvocationOperation)context.Operation;
                 if (context.ContainingSymbol.ContainingType is not { } type || !type.DerivesFrom(rule)) return;
-                if (call.Arguments.Length != 1 || call.TargetMethod.Name is not ("Fact" or "Get") || FactOf(call.Arguments[0].Value, fact) is not { } name) return;
+                if (call.Arguments.Length != 1
+                    || call.TargetMethod.Name is not ("Fact" or "Get")
+                    || FactOf(call.Arguments[0].Value, fact) is not { } name)
+                    return;
                 reads.Add((type, name, call.Arguments[0].Syntax.GetLocation()));
             },
             OperationKind.Invocation);
@@ -64,7 +67,10 @@ public sealed class UndeclaredFactAnalyzer : DiagnosticAnalyzer
             context =>
             {
                 var creation = (IObjectCreationOperation)context.Operation;
-                if (!SymbolEqualityComparer.Default.Equals(creation.Type, info) || context.ContainingSymbol.ContainingType is not { } type || !type.DerivesFrom(rule)) return;
+                if (!SymbolEqualityComparer.Default.Equals(creation.Type, info)
+                    || context.ContainingSymbol.ContainingType is not { } type
+                    || !type.DerivesFrom(rule))
+                    return;
                 var named = ImmutableHashSet<string>.Empty;
                 foreach (var set in creation.Initializer?.Initializers.OfType<ISimpleAssignmentOperation>() ?? [])
                 {
@@ -101,7 +107,10 @@ public sealed class UndeclaredFactAnalyzer : DiagnosticAnalyzer
     private static string? FactOf(IOperation operation, INamedTypeSymbol fact)
     {
         while (operation is IConversionOperation conversion) operation = conversion.Operand;
-        return operation is IFieldReferenceOperation { Field: { IsConst: true } field } && SymbolEqualityComparer.Default.Equals(field.ContainingType, fact) ? field.Name : null;
+        return operation is IFieldReferenceOperation { Field: { IsConst: true } field }
+            && SymbolEqualityComparer.Default.Equals(field.ContainingType, fact)
+            ? field.Name
+            : null;
     }
 
     /// <summary>Whether a list holds more than facts named as such.</summary>

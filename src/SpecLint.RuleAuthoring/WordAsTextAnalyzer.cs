@@ -81,7 +81,9 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
     private static void OnCall(OperationAnalysisContext context, IInvocationOperation call)
     {
         // A phrase of the code that is looked for in a word is a text too.
-        if (call.TargetMethod is { IsStatic: true, Name: "Has" or "HasAny" or "Affirms" or "Holds" } && call.Arguments.Length > 1 && WordOf(call.Arguments[0].Value) is { } searched)
+        if (call.TargetMethod is { IsStatic: true, Name: "Has" or "HasAny" or "Affirms" or "Holds" }
+            && call.Arguments.Length > 1
+            && WordOf(call.Arguments[0].Value) is { } searched)
         {
             Report(context, searched);
             return;
@@ -108,11 +110,19 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
         {
             case IPropertyReferenceOperation { Property: { Type.SpecialType: SpecialType.System_String } property }:
                 string type = property.ContainingType.ToDisplayString();
-                return (type == Word && property.Name == "Id") || (type == Step && property.Name is "Written" or "IceWritten") || (type == Drink && property.Name == "GlassWritten") ? value : null;
+                return (type == Word && property.Name == "Id")
+                    || (type == Step && property.Name is "Written" or "IceWritten")
+                    || (type == Drink && property.Name == "GlassWritten")
+                    ? value
+                    : null;
             case IInvocationOperation { TargetMethod: { Name: "ToString", Parameters.IsEmpty: true }, Instance.Type: { } of } when IsWord(of):
                 return value;
             case ILocalReferenceOperation { Local.DeclaringSyntaxReferences: [var declared] } when declared.GetSyntax() is VariableDeclaratorSyntax { Initializer.Value: { } start }:
-                return value.SemanticModel?.GetOperation(start) is { } first && Bare(first) is not ILocalReferenceOperation && WordOf(first) is not null ? value : null;
+                return value.SemanticModel?.GetOperation(start) is { } first
+                    && Bare(first) is not ILocalReferenceOperation
+                    && WordOf(first) is not null
+                    ? value
+                    : null;
             default:
                 return null;
         }
@@ -133,11 +143,14 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
         }
     }
 
-    private static bool IsText(IOperation value) => value.Type?.SpecialType == SpecialType.System_String && value.ConstantValue is { HasValue: true, Value: string { Length: > 0 } };
+    private static bool IsText(IOperation value) =>
+        value.Type?.SpecialType == SpecialType.System_String && value.ConstantValue is { HasValue: true, Value: string { Length: > 0 } };
 
     /// <summary>Whether a value is a word that is looked up by a text of the code on the spot.</summary>
     private static bool IsWordOfText(IOperation value) =>
-        Bare(value) is IInvocationOperation { TargetMethod: { Name: "Of", IsStatic: true }, Arguments: [var only], Type: { } type } && IsWord(type) && IsText(only.Value);
+        Bare(value) is IInvocationOperation { TargetMethod: { Name: "Of", IsStatic: true }, Arguments: [var only], Type: { } type }
+            && IsWord(type)
+            && IsText(only.Value);
 
     private static bool IsWord(ITypeSymbol? type)
     {

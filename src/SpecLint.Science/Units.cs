@@ -75,7 +75,9 @@ public readonly record struct FoodEnergy(double Kilojoules, double Kilocalories)
 public readonly record struct Bar(double Value);
 
 /// <summary>The published source of a formula or a value.</summary>
-[AttributeUsage(AttributeTargets.Method | AttributeTargets.Property | AttributeTargets.Field | AttributeTargets.Class | AttributeTargets.Struct, AllowMultiple = true)]
+[AttributeUsage(
+    AttributeTargets.Method | AttributeTargets.Property | AttributeTargets.Field | AttributeTargets.Class | AttributeTargets.Struct,
+    AllowMultiple = true)]
 public sealed class SourceAttribute(string citation) : Attribute
 {
     /// <summary>Author, title, year, section.</summary>

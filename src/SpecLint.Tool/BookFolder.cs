@@ -16,7 +16,9 @@ internal sealed class BookFolder
 
     internal const int LargestFile = 4 << 20;
 
-    private BookFolder(string root, Bar? bar, IReadOnlyList<SourceFile> files, IReadOnlyList<string> otherBooks, Func<string, bool>? includes, string displayPrefix)
+    private BookFolder(
+        string root, Bar? bar, IReadOnlyList<SourceFile> files, IReadOnlyList<string> otherBooks, Func<string, bool>? includes,
+        string displayPrefix)
     {
         Root = root;
         Bar = bar;
@@ -80,7 +82,15 @@ internal sealed class BookFolder
     /// <param name="path">Path of the file from the root, with <c>/</c>.</param>
     /// <param name="text">Its bytes.</param>
     public BookFolder With(string path, byte[] text) =>
-        new(Root, Bar, [.. Files.Where(f => f.Path != path).Append(new SourceFile(path, text.Length > LargestFile ? TooLarge.Value : text)).OrderBy(f => f.Path, StringComparer.Ordinal)], OtherBooks, p => p == path, DisplayPrefix);
+        new(
+            Root,
+            Bar,
+            [.. Files.Where(f => f.Path != path)
+                .Append(new SourceFile(path, text.Length > LargestFile ? TooLarge.Value : text))
+                .OrderBy(f => f.Path, StringComparer.Ordinal)],
+            OtherBooks,
+            p => p == path,
+            DisplayPrefix);
 
     /// <summary>The book, of which only a part of what was asked for is shown.</summary>
     public BookFolder Part(BookPart part)
@@ -139,7 +149,9 @@ internal sealed class BookFolder
         {
             0 => start,
             1 => below[0],
-            _ => throw new UsageException($"{path} holds {below.Count} books; name one of them: {string.Join(", ", below.Take(5).Select(b => Relative(host.CurrentDirectory, b).TrimEnd('/')))}{(below.Count > 5 ? ", …" : "")}."),
+            _ =>
+                throw new UsageException($"{path} holds {below.Count} books; name one of them: "
+                    + $"{string.Join(", ", below.Take(5).Select(b => Relative(host.CurrentDirectory, b).TrimEnd('/')))}{(below.Count > 5 ? ", …" : "")}."),
         };
     }
 
@@ -231,7 +243,9 @@ internal sealed class BookFolder
             if (relative.Length == 0 || relative.StartsWith("..", StringComparison.Ordinal)) return null;
             if (Directory.Exists(full)) folders.Add(relative + "/");
             else if (found.Contains(relative)) files.Add(relative);
-            else throw new UsageException($"{path} is no file of the book: names end in .drink.json, .prep.json, .ingredient.json, .menu.json or .stock.json, and bar.json may leave some out.");
+            else
+                throw new UsageException($"{path} is no file of the book: names end in .drink.json, .prep.json, .ingredient.json, "
+                    + $".menu.json or .stock.json, and bar.json may leave some out.");
         }
 
         return path => files.Contains(path) || folders.Exists(f => path.StartsWith(f, StringComparison.Ordinal));

@@ -26,7 +26,8 @@ internal static class GitBook
         Bar? bar = null;
         if (tree.TryGetValue(BookFiles.BarFile, out var barEntry))
             bar = BookReader.Read(new SourceFile(BookFiles.BarFile, objects.Read(barEntry.Id)), FileKind.Bar, Measures.Default) as Bar;
-        return [.. BookFiles.Choose(tree.Where(static e => e.Value.Mode != Link).Select(static e => e.Key), bar).Select(p => new SourceFile(p, objects.Read(tree[p].Id)))];
+        return [.. BookFiles.Choose(tree.Where(static e => e.Value.Mode != Link).Select(static e => e.Key), bar)
+            .Select(p => new SourceFile(p, objects.Read(tree[p].Id)))];
     }
 
     /// <summary>Whether a folder is in a repository that has no commit yet.</summary>
@@ -36,13 +37,18 @@ internal static class GitBook
 
     /// <summary>Full path of the top of the repository that a folder is in; <see langword="null"/> where it is in none.</summary>
     /// <exception cref="UsageException">git is missing.</exception>
-    public static string? TopOf(string folder) => TryRun(folder, out byte[] output, out _, "rev-parse", "--show-toplevel") == 0 ? Text(output).TrimEnd('\n', '\r') : null;
+    public static string? TopOf(string folder) =>
+        TryRun(folder, out byte[] output, out _, "rev-parse", "--show-toplevel") == 0 ? Text(output).TrimEnd('\n', '\r') : null;
 
     /// <summary>The commit that a revision names.</summary>
     private static string CommitOf(string root, string revision)
     {
-        if (revision.Length > 0 && revision[0] != '-' && TryRun(root, out byte[] output, out _, "rev-parse", "--verify", "--quiet", revision + "^{commit}") == 0) return Text(output).Trim();
-        throw new UsageException($"{revision} is neither a folder nor a revision that git knows here; a shallow clone holds only the last ones, fetch the others first.");
+        if (revision.Length > 0
+            && revision[0] != '-'
+            && TryRun(root, out byte[] output, out _, "rev-parse", "--verify", "--quiet", revision + "^{commit}") == 0)
+            return Text(output).Trim();
+        throw new UsageException($"{revision} is neither a folder nor a revision that git knows here; a shallow clone holds only the "
+            + $"last ones, fetch the others first.");
     }
 
     /// <summary>All files beneath a folder, by path relative to it: kind of entry and object id.</summary>

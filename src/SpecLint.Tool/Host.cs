@@ -35,7 +35,8 @@ internal sealed class Host
     public int TerminalColumns { get; init; }
 
     /// <summary>Columns of text for people: as wide as the terminal, from 60 to 120; 80 where the result goes elsewhere.</summary>
-    public int ColumnsFor(string? outputFile) => outputFile is not null || !OutputIsTerminal || TerminalColumns <= 0 ? DisplayText.Columns : Math.Clamp(TerminalColumns, 60, 120);
+    public int ColumnsFor(string? outputFile) =>
+        outputFile is not null || !OutputIsTerminal || TerminalColumns <= 0 ? DisplayText.Columns : Math.Clamp(TerminalColumns, 60, 120);
 
     /// <summary>Whether standard error is a terminal.</summary>
     public bool ErrorIsTerminal { get; init; }

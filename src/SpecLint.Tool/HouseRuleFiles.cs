@@ -51,7 +51,9 @@ internal static class HouseRuleFiles
         catch (Exception e) when (Culprit(rules, e) is { } culprit)
         {
             var cause = e.GetBaseException();
-            throw new HouseRuleException($"the house's own rule {culprit.Info.Id} ({culprit.GetType().FullName}) failed: {cause.GetType().Name}, {cause.Message}", e);
+            throw new HouseRuleException(
+                $"the house's own rule {culprit.Info.Id} ({culprit.GetType().FullName}) failed: "
+                    + $"{cause.GetType().Name}, {cause.Message}", e);
         }
     }
 
@@ -84,7 +86,10 @@ internal static class HouseRuleFiles
         }
         catch (ReflectionTypeLoadException e)
         {
-            throw new UsageException($"--rules: {path} was built against another version of the library, or lacks an assembly beside it: {e.LoaderExceptions.OfType<Exception>().FirstOrDefault()?.Message ?? e.Message}", e);
+            throw new UsageException(
+                $"--rules: {path} was built against another version of the library, or lacks an assembly beside it: "
+                    + $"{e.LoaderExceptions.OfType<Exception>().FirstOrDefault()?.Message ?? e.Message}",
+                e);
         }
         catch (TargetInvocationException e)
         {
@@ -92,7 +97,9 @@ internal static class HouseRuleFiles
         }
 
         // Without a rule, the option would do nothing, and nobody would know.
-        return rules.Count > 0 ? rules : throw new UsageException($"--rules: {path} holds no rule, that is no class that derives from {typeof(Rule).FullName}.");
+        return rules.Count > 0
+            ? rules
+            : throw new UsageException($"--rules: {path} holds no rule, that is no class that derives from {typeof(Rule).FullName}.");
     }
 
     /// <summary>The house's assembly and what lies beside it; the library is the tool's own, of whatever version, so that a rule is a rule.</summary>

@@ -23,12 +23,15 @@ internal static class HouseSchemaFiles
             if (KindOf(entry.Key) is not { } kind) continue;
             string path = entry.Value.Value;
             string full = Path.GetFullPath(Path.Combine(root, path));
-            if (Path.IsPathRooted(path) || !full.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal) || !Links.LeadsWithin(Links.RealPath(root), full))
+            if (Path.IsPathRooted(path)
+                || !full.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+                || !Links.LeadsWithin(Links.RealPath(root), full))
                 throw new UsageException($"the schema {path} that bar.json names is outside the book.");
             string? trouble;
             try
             {
-                byte[] bytes = InputFile.Read(full, BookFolder.LargestFile) ?? throw new UsageException($"the schema {path} that bar.json names is larger than 4 MiB.");
+                byte[] bytes = InputFile.Read(full, BookFolder.LargestFile)
+                    ?? throw new UsageException($"the schema {path} that bar.json names is larger than 4 MiB.");
                 trouble = schemas.Add(kind, new SourceFile(path, bytes));
             }
             catch (Exception e) when (IoFault.Is(e))

@@ -17,7 +17,12 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
 {
     private const int MostProblems = 50;
 
-    private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = JsonTree.DeepestNesting };
+    private static readonly JsonDocumentOptions Lenient = new()
+    {
+        AllowTrailingCommas = true,
+        CommentHandling = JsonCommentHandling.Skip,
+        MaxDepth = JsonTree.DeepestNesting,
+    };
 
     static HouseSchemas() => SchemaEngine.Initialize(null);
 
@@ -50,7 +55,9 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
         if (problems.Count > 0)
         {
             var at = source.PositionOf(problems[0].Span.Start);
-            return string.Create(CultureInfo.InvariantCulture, $"The schema {source.Path} cannot be read (line {at.Line}, column {at.Column}): {problems[0].Message}");
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"The schema {source.Path} cannot be read (line {at.Line}, column {at.Column}): {problems[0].Message}");
         }
 
         if (SchemaCost.Trouble(tree) is { } cost) return $"The schema {source.Path} cannot be used: {cost}.";
@@ -60,7 +67,8 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
             var schema = JsonSchema.FromText(Utf8(source), new BuildOptions { SchemaRegistry = new SchemaRegistry() }, null, Lenient);
             using var nothing = JsonDocument.Parse("{}");
             var empty = nothing.RootElement.Clone();
-            if (!WithinBudget(() => schema.Evaluate(empty), out _)) return $"The schema {source.Path} cannot be used: it takes too long even over an empty file.";
+            if (!WithinBudget(() => schema.Evaluate(empty), out _))
+                return $"The schema {source.Path} cannot be used: it takes too long even over an empty file.";
             schemas[kind] = new HouseSchema(schema, tree);
             return null;
         }
@@ -83,7 +91,9 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
             EvaluationResults? results;
             try
             {
-                if (!WithinBudget(() => house.Schema.Evaluate(text, new EvaluationOptions { OutputFormat = OutputFormat.Hierarchical }), out results)) return [GivenUp(house, file)];
+                if (!WithinBudget(
+                    () => house.Schema.Evaluate(text, new EvaluationOptions { OutputFormat = OutputFormat.Hierarchical }), out results))
+                    return [GivenUp(house, file)];
             }
             catch (RegexMatchTimeoutException)
             {
@@ -96,7 +106,8 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
             problems.Sort((a, b) => a.Span.Start != b.Span.Start ? a.Span.Start.CompareTo(b.Span.Start) : string.CompareOrdinal(a.Message, b.Message));
             return problems;
         }
-        catch (Exception failed) when (failed is JsonException or InvalidOperationException or JsonSchemaException or RefResolutionException or ArgumentException)
+        catch (Exception failed) when (failed is JsonException or InvalidOperationException or JsonSchemaException
+            or RefResolutionException or ArgumentException)
         {
             return
             [
@@ -212,7 +223,9 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
                     {
                         if (place.TryGetProperty(System.Text.Encoding.UTF8.GetBytes(name.GetString()), out _)) continue;
                         string missing = place.Parent.Exists ? $"`{name.GetString()}` of {what}" : $"`{name.GetString()}`";
-                        Add(place, $"{missing} is missing.", Advice(rule, "The schema of the house asks for it."), place.Path.Length > 0 ? place.Path + "." + name.GetString() : name.GetString());
+                        Add(
+                            place, $"{missing} is missing.", Advice(rule, "The schema of the house asks for it."),
+                            place.Path.Length > 0 ? place.Path + "." + name.GetString() : name.GetString());
                     }
 
                     return;
@@ -226,16 +239,26 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
                     Add(place, $"{what} is `{shown}`.", Advice(rule, $"The schema of the house allows only `{asked}`."));
                     return;
                 case "type":
-                    Add(place, $"{what} is of another type than the schema of the house asks for.", Advice(rule, $"It asks for: {(limit.Kind == JsonKind.Array ? Join(limit) : asked)}."));
+                    Add(
+                        place, $"{what} is of another type than the schema of the house asks for.",
+                        Advice(rule, $"It asks for: {(limit.Kind == JsonKind.Array ? Join(limit) : asked)}."));
                     return;
                 case "pattern" or "format":
-                    Add(place, $"{what} is written otherwise than the schema of the house asks for: `{shown}`.", Advice(rule, $"It asks for the {keyword} `{asked}`."));
+                    Add(
+                        place, $"{what} is written otherwise than the schema of the house asks for: `{shown}`.",
+                        Advice(rule, $"It asks for the {keyword} `{asked}`."));
                     return;
                 case "minimum" or "exclusiveMinimum":
-                    Add(place, $"{what} is {shown}, too little for the schema of the house.", Advice(rule, keyword == "minimum" ? $"It asks for at least {asked}." : $"It asks for more than {asked}."));
+                    Add(
+                        place,
+                        $"{what} is {shown}, too little for the schema of the house.",
+                        Advice(rule, keyword == "minimum" ? $"It asks for at least {asked}." : $"It asks for more than {asked}."));
                     return;
                 case "maximum" or "exclusiveMaximum":
-                    Add(place, $"{what} is {shown}, too much for the schema of the house.", Advice(rule, keyword == "maximum" ? $"It allows {asked} at most." : $"It allows less than {asked}."));
+                    Add(
+                        place,
+                        $"{what} is {shown}, too much for the schema of the house.",
+                        Advice(rule, keyword == "maximum" ? $"It allows {asked} at most." : $"It allows less than {asked}."));
                     return;
                 case "minLength" or "minItems" or "minProperties":
                     Add(place, $"{what} is shorter than the schema of the house asks for.", Advice(rule, $"It asks for at least {asked}."));
@@ -244,13 +267,20 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
                     Add(place, $"{what} is longer than the schema of the house allows.", Advice(rule, $"It allows {asked} at most."));
                     return;
                 case "anyOf" or "oneOf":
-                    Add(place, $"{what} fits none of the ways, or more than the one way, that the schema of the house allows.", Advice(rule, "Compare it with a file of the house that passes."));
+                    Add(
+                        place,
+                        $"{what} fits none of the ways, or more than the one way, that the schema of the house allows.",
+                        Advice(rule, "Compare it with a file of the house that passes."));
                     return;
                 case "contains" or "minContains" or "maxContains":
-                    Add(place, $"{what} lacks an item that the schema of the house asks for, or has too many of them.", Advice(rule, "Compare it with a file of the house that passes."));
+                    Add(
+                        place, $"{what} lacks an item that the schema of the house asks for, or has too many of them.",
+                        Advice(rule, "Compare it with a file of the house that passes."));
                     return;
                 default:
-                    Add(place, $"{what} does not keep to `{keyword}` of the schema of the house.", Advice(rule, "Compare it with a file of the house that passes."));
+                    Add(
+                        place, $"{what} does not keep to `{keyword}` of the schema of the house.",
+                        Advice(rule, "Compare it with a file of the house that passes."));
                     return;
             }
         }
@@ -259,8 +289,11 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
         {
             if (problems.Count >= MostProblems) return;
             bool container = place.Kind is JsonKind.Object or JsonKind.Array;
-            var span = (atName || container) && place.HasName ? place.NameSpan : container && !place.Parent.Exists ? new TextSpan(place.Span.Start, 1) : place.Span;
-            problems.Add(new ReadingProblem(ReadingProblemKind.HouseSchema, span, path ?? place.Path, char.ToUpperInvariant(message[0]) + message[1..], advice));
+            var span = (atName || container) && place.HasName
+                ? place.NameSpan
+                : container && !place.Parent.Exists ? new TextSpan(place.Span.Start, 1) : place.Span;
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.HouseSchema, span, path ?? place.Path, char.ToUpperInvariant(message[0]) + message[1..], advice));
         }
 
         /// <summary>The author's own words, where the schema has some.</summary>

@@ -15,5 +15,6 @@ catch (Exception e) when (IoFault.Is(e) || e is Win32Exception)
     return ExitStatus.Fault;
 }
 
-using var page = ConsolePage.UseUtf8(OperatingSystem.IsWindows(), host.OutputIsTerminal, static () => Console.OutputEncoding, static e => Console.OutputEncoding = e);
+using var page = ConsolePage.UseUtf8(
+    OperatingSystem.IsWindows(), host.OutputIsTerminal, static () => Console.OutputEncoding, static e => Console.OutputEncoding = e);
 return Shell.Run(args, host);

@@ -55,7 +55,9 @@ internal sealed class ProgressLine(Host host, bool wanted, int total, Func<TimeS
 
         // Of the first few files nothing can be said.
         double left = check * 20 < total ? double.NaN : (now - checkingSince) / check * (total - check) / 1000;
-        string wait = double.IsNaN(left) ? "" : left < 1.5 ? ", a second left" : string.Create(CultureInfo.InvariantCulture, $", {Math.Ceiling(left):0} seconds left");
+        string wait = double.IsNaN(left)
+            ? ""
+            : left < 1.5 ? ", a second left" : string.Create(CultureInfo.InvariantCulture, $", {Math.Ceiling(left):0} seconds left");
         return string.Create(CultureInfo.InvariantCulture, $"checked {check} of {total} files{wait}");
     }
 }

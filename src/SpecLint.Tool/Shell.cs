@@ -72,7 +72,13 @@ internal static class Shell
             }
 
             using var output = Host.WriterTo(host.Output);
-            int status = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = output, Error = host.Error, ProcessTerminationTimeout = null });
+            int status = parsed.Invoke(new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                Output = output,
+                Error = host.Error,
+                ProcessTerminationTimeout = null,
+            });
             output.Flush();
             return status;
         }
@@ -89,7 +95,10 @@ internal static class Shell
         }
         catch (Exception lack) when (lack is OutOfMemoryException or TooLittleMemoryException)
         {
-            Say(host, $"there is not enough memory: {(lack is TooLittleMemoryException ? lack.Message : "the process may not take more")}. Check parts of the book, or give it more.");
+            Say(
+                host,
+                $"there is not enough memory: {(lack is TooLittleMemoryException ? lack.Message : "the process may not take more")}. "
+                    + $"Check parts of the book, or give it more.");
             return ExitStatus.Fault;
         }
 #pragma warning disable CA1031 // Whatever it is, the user gets one sentence and a status that says whose fault it is.

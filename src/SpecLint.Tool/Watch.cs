@@ -44,7 +44,11 @@ internal static class Watch
     /// <returns>Always; the user ends the wait with the process.</returns>
     public static bool ForChange(string root)
     {
-        using var watcher = new FileSystemWatcher(root) { IncludeSubdirectories = true, NotifyFilter = NotifyFilters.FileName | NotifyFilters.DirectoryName | NotifyFilters.LastWrite };
+        using var watcher = new FileSystemWatcher(root)
+        {
+            IncludeSubdirectories = true,
+            NotifyFilter = NotifyFilters.FileName | NotifyFilters.DirectoryName | NotifyFilters.LastWrite,
+        };
         watcher.WaitForChanged(WatcherChangeTypes.All);
         while (!watcher.WaitForChanged(WatcherChangeTypes.All, Settled).TimedOut)
         {

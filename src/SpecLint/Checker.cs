@@ -123,7 +123,9 @@ public static class Checker
     /// <param name="files">The files whose acceptances count.</param>
     /// <param name="all">What the rules found in them; the list is used up.</param>
     /// <param name="levels">Levels that stand over those of the bar.</param>
-    internal static (List<Finding> Findings, List<Finding> Accepted) Finish(LinkedBook book, ProfileSet profiles, RuleSet rules, IReadOnlyList<BookFile> files, List<Finding> all, IReadOnlyDictionary<string, Level> levels)
+    internal static (List<Finding> Findings, List<Finding> Accepted) Finish(
+        LinkedBook book, ProfileSet profiles, RuleSet rules, IReadOnlyList<BookFile> files, List<Finding> all,
+        IReadOnlyDictionary<string, Level> levels)
     {
         SetLevels(all, book, levels);
 

@@ -59,7 +59,14 @@ public sealed partial class BareProject
     {
         File.Delete(Path.Combine(folder, "log.sarif"));
         var (status, text) = PackedPackage.Run(folder, ["build", "--nologo", "-v", "m", "-p:UseSharedCompilation=false", .. further]);
-        return new BuildOutcome(status, text, Printed(text), Results("log.sarif"), [.. PrintedLine().Matches(SummaryStart().Split(text)[0]).Select(m => m.Value.Replace(folder, "", StringComparison.Ordinal).Trim())]);
+        return new BuildOutcome(
+            status,
+            text,
+            Printed(text),
+            Results("log.sarif"),
+            [.. PrintedLine()
+                .Matches(SummaryStart().Split(text)[0])
+                .Select(m => m.Value.Replace(folder, "", StringComparison.Ordinal).Trim())]);
     }
 
     private List<(string Id, string Path, int Line, int Column, Level Level)> Printed(string text)
@@ -68,7 +75,9 @@ public sealed partial class BareProject
         foreach (Match line in PrintedLine().Matches(text))
         {
             var level = line.Groups["level"].Value == "error" ? Level.Error : Level.Warning;
-            found.Add((line.Groups["id"].Value, Relative(line.Groups["path"].Value), int.Parse(line.Groups["line"].Value, CultureInfo.InvariantCulture), int.Parse(line.Groups["column"].Value, CultureInfo.InvariantCulture), level));
+            found.Add((line.Groups["id"].Value, Relative(line.Groups["path"].Value), int.Parse(
+                line.Groups["line"].Value, CultureInfo.InvariantCulture), int.Parse(
+                    line.Groups["column"].Value, CultureInfo.InvariantCulture), level));
         }
 
         return [.. found.OrderBy(f => f.ToString(), StringComparer.Ordinal)];
@@ -99,7 +108,9 @@ public sealed partial class BareProject
 
     private string Relative(string path) => Path.GetRelativePath(folder, path).Replace('\\', '/');
 
-    [GeneratedRegex(@"^\s*([\d:]+>)?(?<path>[^\r\n(]+)\((?<line>\d+),(?<column>\d+)\): (?<level>warning|error) (?<id>SL\d{4}):.*", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"^\s*([\d:]+>)?(?<path>[^\r\n(]+)\((?<line>\d+),(?<column>\d+)\): (?<level>warning|error) (?<id>SL\d{4}):.*",
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex PrintedLine();
 
     [GeneratedRegex(@"^Build (succeeded|FAILED)\.", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]

@@ -17,7 +17,9 @@ public class BuildLevelsTests
             Of(" = ", "=", ": "),
             Of("", " # why", " ; why"),
             (id, severity, sign, remark) => $"dotnet_diagnostic.{id}.severity{sign}{severity}{remark}"),
-        Of("is_global = true", "is_global = false", "IS_GLOBAL=True", "global_level = 5", "global_level = 100", "global_level = high", "", "# words", "[*.cs]", "dotnet_diagnostic.SL3016 = error"));
+        Of(
+            "is_global = true", "is_global = false", "IS_GLOBAL=True", "global_level = 5", "global_level = 100", "global_level = high", "",
+            "# words", "[*.cs]", "dotnet_diagnostic.SL3016 = error"));
 
     private static readonly Gen<(string Name, string Text)[]> Files =
         Gen.Select(Of(".globalconfig", "a.config", ".editorconfig"), Line.Array[0, 6], (name, lines) => (name, string.Join('\n', lines))).Array[1, 4];

@@ -26,7 +26,9 @@ public sealed class BuildTaskTests : IDisposable
         Write("garlic-oil.prep.json", GarlicOil);
         Write("nut-milk.prep.json", NutMilk);
         var all = RuleRegistry.All.Select(r => r.Info.Id).ToList();
-        string levels = config.Length == 0 ? "" : Write(config, "is_global = true\n" + string.Join('\n', all.Select(id => $"dotnet_diagnostic.{id}.severity = none")));
+        string levels = config.Length == 0
+            ? ""
+            : Write(config, "is_global = true\n" + string.Join('\n', all.Select(id => $"dotnet_diagnostic.{id}.severity = none")));
         string[] plain = Harm(Run("", ""));
         Assert.Contains(plain, f => f.StartsWith("warning", StringComparison.Ordinal));
         Assert.Contains(plain, f => f.StartsWith("error", StringComparison.Ordinal));
@@ -71,11 +73,15 @@ public sealed class BuildTaskTests : IDisposable
 
     private static readonly Lazy<Type> TaskType = new(static () => OwnFolder.Load("SpecLint.Build", "SpecLint.Build.SpecLintCheck"));
 
-    private static void Set(object task, string property, object value) => task.GetType().GetProperty(property, BindingFlags.Public | BindingFlags.Instance)!.SetValue(task, value);
+    private static void Set(object task, string property, object value) =>
+        task.GetType().GetProperty(property, BindingFlags.Public | BindingFlags.Instance)!.SetValue(task, value);
 
     /// <summary>Level and id of each finding of a rule that guards against harm.</summary>
     private static string[] Harm(List<string> printed) =>
-        [.. RuleRegistry.All.Where(r => r.Info.Safety).SelectMany(r => printed.Where(p => p.Contains(r.Info.Id, StringComparison.Ordinal)).Select(p => $"{p.Split(' ')[0]} {r.Info.Id}")).Order(StringComparer.Ordinal)];
+        [.. RuleRegistry.All.Where(r => r.Info.Safety)
+            .SelectMany(r => printed.Where(p => p.Contains(r.Info.Id, StringComparison.Ordinal))
+                .Select(p => $"{p.Split(' ')[0]} {r.Info.Id}"))
+            .Order(StringComparer.Ordinal)];
 
     private sealed class Engine(string[] dropped) : IBuildEngine
     {
@@ -104,6 +110,8 @@ public sealed class BuildTaskTests : IDisposable
         {
         }
 
-        public bool BuildProjectFile(string projectFileName, string[] targetNames, IDictionary globalProperties, IDictionary targetOutputs) => throw new NotSupportedException();
+        public bool BuildProjectFile(
+            string projectFileName, string[] targetNames, IDictionary globalProperties, IDictionary targetOutputs) =>
+                throw new NotSupportedException();
     }
 }

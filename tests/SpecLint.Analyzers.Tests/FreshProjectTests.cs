@@ -20,7 +20,12 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
         var run = Packages.Run(folder, "run", "--", "book");
         Assert.True(run.Status == 0, run.Text);
         var expected = SmallBook.Expected(SmallBook.Files);
-        Assert.Equal(expected.Select(f => f.Path + ": " + f.Id).Order(StringComparer.Ordinal), run.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(l => l.Contains(": SL", StringComparison.Ordinal)).Select(l => l[..(l.IndexOf(": SL", StringComparison.Ordinal) + 8)]).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            expected.Select(f => f.Path + ": " + f.Id).Order(StringComparer.Ordinal),
+            run.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+                .Where(l => l.Contains(": SL", StringComparison.Ordinal))
+                .Select(l => l[..(l.IndexOf(": SL", StringComparison.Ordinal) + 8)])
+                .Order(StringComparer.Ordinal));
     }
 
     [LongFact]
@@ -28,18 +33,28 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
     {
         string folder = packages.NewFolder("house");
         string example = Path.Combine(Repository.Root, "tests", "SpecLint.HouseRules.Example");
-        foreach (string file in new[] { "HouseLimits.cs", "SweeterThanTheHousePours.cs", "rules-docs/HR3001.md" }) Write(folder, file, File.ReadAllText(Path.Combine(example, file)));
-        WriteProject(folder, "HouseRules.csproj", "<ImplicitUsings>enable</ImplicitUsings><Nullable>enable</Nullable>", ("SpecLint", false), ("SpecLint.RuleAuthoring", true));
+        foreach (string file in new[] { "HouseLimits.cs", "SweeterThanTheHousePours.cs", "rules-docs/HR3001.md" })
+            Write(folder, file, File.ReadAllText(Path.Combine(example, file)));
+        WriteProject(
+            folder, "HouseRules.csproj", "<ImplicitUsings>enable</ImplicitUsings><Nullable>enable</Nullable>", ("SpecLint", false),
+            ("SpecLint.RuleAuthoring", true));
         var sound = Packages.Run(folder, "build", "-v", "m");
         Assert.True(sound.Status == 0, sound.Text);
         Assert.DoesNotContain("SLA0", sound.Text, StringComparison.Ordinal);
 
         Write(folder, "book/bar.json", SmallBook.Bar);
-        Write(folder, "book/sweet.drink.json", SmallBook.BetterDrink.Replace("\"simple-syrup\", \"amount\": \"22.5 ml\"", "\"simple-syrup\", \"amount\": \"90 ml\"", StringComparison.Ordinal));
+        Write(
+            folder,
+            "book/sweet.drink.json",
+            SmallBook.BetterDrink.Replace(
+                "\"simple-syrup\", \"amount\": \"22.5 ml\"", "\"simple-syrup\", \"amount\": \"90 ml\"", StringComparison.Ordinal));
         string rules = Path.Combine(folder, "bin", "Debug", "net10.0", "HouseRules.dll");
         var check = PackedPackage.RunCommand(folder, "check", "book", "--on", SmallBook.Day, "--rules", rules);
         Assert.True(check.Status is 0 or 1, check.Text);
-        Assert.Contains("HR3001", PackedPackage.RunCommand(folder, "check", "book", "--on", SmallBook.Day, "--rules", rules, "--statistics").Text, StringComparison.Ordinal);
+        Assert.Contains(
+            "HR3001",
+            PackedPackage.RunCommand(folder, "check", "book", "--on", SmallBook.Day, "--rules", rules, "--statistics").Text,
+            StringComparison.Ordinal);
 
         // Without its page, the analyzers that came with the package say so.
         File.Delete(Path.Combine(folder, "rules-docs", "HR3001.md"));
@@ -60,10 +75,15 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
         WriteProject(folder, project, $"<SpecLintOn>{SmallBook.Day}</SpecLintOn>", compile, ("SpecLint.Analyzers", true));
         var build = Packages.Run(folder, "build", "-v", "m");
         foreach (var finding in SmallBook.Expected(SmallBook.Files).Where(f => f.Level >= Vocabulary.Level.Warning))
-            Assert.Contains($"{finding.Path}({finding.Line},{finding.Column}): {finding.Level.ToString().ToLowerInvariant()} {finding.Id}:", build.Text.Replace('\\', '/'), StringComparison.Ordinal);
+            Assert.Contains(
+                $"{finding.Path}({finding.Line},{finding.Column}): {finding.Level.ToString().ToLowerInvariant()} {finding.Id}:",
+                build.Text.Replace('\\', '/'),
+                StringComparison.Ordinal);
     }
 
-    private void WriteProject(string folder, string name, string properties, params (string Id, bool Private)[] references) => WriteProject(folder, name, properties, "", references);
+    private void WriteProject(
+        string folder, string name, string properties, params (string Id, bool Private)[] references) =>
+            WriteProject(folder, name, properties, "", references);
 
     private void WriteProject(string folder, string name, string properties, string items, params (string Id, bool Private)[] references)
     {
@@ -113,11 +133,16 @@ public sealed class FreshProjectTests : IClassFixture<FreshProjectTests.Packages
             packed = true;
             foreach (string project in new[] { "SpecLint.Science", "SpecLint", "SpecLint.RuleAuthoring", "SpecLint.Analyzers" })
             {
-                var (status, text) = Run(Repository.Root, "pack", Path.Combine("src", project, project + ".csproj"), "-c", "Release", "-o", Path.Combine(Folder, "packages"), "--artifacts-path", Path.Combine(Folder, "artifacts"), $"-p:Version={Version}", "--nologo", "-v", "q");
+                var (status, text) = Run(
+                    Repository.Root, "pack", Path.Combine("src", project, project + ".csproj"), "-c", "Release", "-o",
+                    Path.Combine(Folder, "packages"), "--artifacts-path", Path.Combine(Folder, "artifacts"), $"-p:Version={Version}",
+                    "--nologo", "-v", "q");
                 Assert.True(status == 0, text);
             }
 
-            File.WriteAllText(Path.Combine(Folder, "NuGet.config"), $"""<configuration><packageSources><add key="folder" value="{Path.Combine(Folder, "packages")}" /></packageSources></configuration>""");
+            File.WriteAllText(
+                Path.Combine(Folder, "NuGet.config"),
+                $"""<configuration><packageSources><add key="folder" value="{Path.Combine(Folder, "packages")}" /></packageSources></configuration>""");
         }
     }
 }

@@ -33,7 +33,10 @@ public sealed class PackageTests(PackedPackage package, ITestOutputHelper output
         string levels = package.Read("build/SpecLint.globalconfig");
         Assert.StartsWith("is_global = true\nglobal_level = -1\n", levels.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         foreach (var rule in RuleRegistry.All)
-            Assert.Contains($"# {rule.Info.Id}: {rule.Info.Level.ToString().ToLowerInvariant()}\ndotnet_diagnostic.{rule.Info.Id}.severity = default\n", levels.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+            Assert.Contains(
+                $"# {rule.Info.Id}: {rule.Info.Level.ToString().ToLowerInvariant()}\ndotnet_diagnostic.{rule.Info.Id}.severity = default\n",
+                levels.ReplaceLineEndings("\n"),
+                StringComparison.Ordinal);
     }
 
     [Fact]
@@ -73,7 +76,10 @@ public sealed class PackageTests(PackedPackage package, ITestOutputHelper output
         foreach (var project in new[] { compiled, bare })
         {
             foreach (var (path, text) in SmallBook.Files) project.Write(path, text);
-            project.Write("drinks/better.drink.json", SmallBook.BetterDrink.Replace("60 ml", "55 ml", StringComparison.Ordinal).Replace("Café", "Caffè", StringComparison.Ordinal));
+            project.Write(
+                "drinks/better.drink.json",
+                SmallBook.BetterDrink.Replace("60 ml", "55 ml", StringComparison.Ordinal)
+                    .Replace("Café", "Caffè", StringComparison.Ordinal));
         }
 
         var byCompiler = compiled.Build();
@@ -196,7 +202,9 @@ public sealed class PackageTests(PackedPackage package, ITestOutputHelper output
         for (int i = 0; i < Recipes; i++)
         {
             // Every drink differs a little: the same one twice is a finding of its own.
-            string own = drink.Replace("60 ml", string.Create(CultureInfo.InvariantCulture, $"{40 + (i * 0.02):0.00} ml"), StringComparison.Ordinal).Replace("Café", $"Café {i}", StringComparison.Ordinal);
+            string own = drink.Replace(
+                "60 ml", string.Create(CultureInfo.InvariantCulture, $"{40 + (i * 0.02):0.00} ml"), StringComparison.Ordinal)
+                .Replace("Café", $"Café {i}", StringComparison.Ordinal);
             project.Write($"drinks/drink-{i:0000}.drink.json", own);
         }
     }

@@ -16,7 +16,9 @@ public sealed class PackedPackage : IDisposable
     {
         Folder = Directory.CreateTempSubdirectory("speclint-build-").FullName;
         string project = Path.Combine(Repository.Root, "src", "SpecLint.Analyzers", "SpecLint.Analyzers.csproj");
-        var (status, text) = Run(Folder, "pack", project, "--no-build", "-c", Configuration, "-o", Path.Combine(Folder, "packages"), $"-p:Version={Version}", "--nologo", "-v", "q");
+        var (status, text) = Run(
+            Folder, "pack", project, "--no-build", "-c", Configuration, "-o", Path.Combine(Folder, "packages"), $"-p:Version={Version}",
+            "--nologo", "-v", "q");
         Assert.True(status == 0, text);
         File.Copy(Metadata("NoTargetsPackage"), Path.Combine(Folder, "packages", Path.GetFileName(Metadata("NoTargetsPackage"))));
     }
@@ -29,7 +31,11 @@ public sealed class PackedPackage : IDisposable
     public IReadOnlyList<string> Names()
     {
         using var zip = ZipFile.OpenRead(Path.Combine(Folder, "packages", $"SpecLint.Analyzers.{Version}.nupkg"));
-        return [.. zip.Entries.Select(e => e.FullName).Where(n => !n.StartsWith("_rels/", StringComparison.Ordinal) && !n.StartsWith("package/", StringComparison.Ordinal) && n != "[Content_Types].xml").Order(StringComparer.Ordinal)];
+        return [.. zip.Entries.Select(e => e.FullName)
+            .Where(n => !n.StartsWith("_rels/", StringComparison.Ordinal)
+                && !n.StartsWith("package/", StringComparison.Ordinal)
+                && n != "[Content_Types].xml")
+            .Order(StringComparer.Ordinal)];
     }
 
     public string Read(string name)
@@ -43,7 +49,8 @@ public sealed class PackedPackage : IDisposable
     public BareProject NewProject(string name) => new(this, Path.Combine(Folder, name));
 
     /// <summary>A fresh project in which no compiler runs.</summary>
-    public BareProject NewProjectWithoutCompiler(string name) => new(this, Path.Combine(Folder, name), "Microsoft.Build.NoTargets/" + Metadata("NoTargetsVersion"));
+    public BareProject NewProjectWithoutCompiler(string name) =>
+        new(this, Path.Combine(Folder, name), "Microsoft.Build.NoTargets/" + Metadata("NoTargetsVersion"));
 
     /// <summary>Runs the command, built beside this test, on a book.</summary>
     internal static ProgramRun RunCommand(string folder, params string[] args) =>

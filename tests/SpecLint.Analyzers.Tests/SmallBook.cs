@@ -35,7 +35,8 @@ internal static class SmallBook
         """;
 
     /// <summary>The same drink with lime juice, and nothing that is not known.</summary>
-    public static readonly string BetterDrink = Drink.Replace("orange-juice", "lime-juice", StringComparison.Ordinal).Replace(", \"colour\": \"réd\"", "", StringComparison.Ordinal);
+    public static readonly string BetterDrink = Drink.Replace("orange-juice", "lime-juice", StringComparison.Ordinal)
+        .Replace(", \"colour\": \"réd\"", "", StringComparison.Ordinal);
 
     /// <summary>An item that nobody knows, in a folder below.</summary>
     public const string Prep = """

@@ -50,7 +50,9 @@ internal static class BuildBenchmark
             {
                 double with = Quickest(book, rounds, command);
                 double without = Quickest(book, rounds, [.. command, "-p:SpecLintFindFiles=false"]);
-                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {what,-14} {with,7:0.00} s with {recipes:N0} recipes, {without,7:0.00} s without: {with - without:0.00} s more"));
+                Console.WriteLine(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  {what,-14} {with,7:0.00} s with {recipes:N0} recipes, {without,7:0.00} s without: {with - without:0.00} s more"));
             }
         }
         finally
@@ -77,12 +79,19 @@ internal static class BuildBenchmark
     /// <summary>Runs the SDK; a build may end with findings of level error (status 1).</summary>
     private static void Dotnet(string folder, params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", arguments)
+        {
+            WorkingDirectory = folder,
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
         using var process = Process.Start(start)!;
         var errors = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        if (process.ExitCode > (arguments[0] == "build" ? 1 : 0)) throw new InvalidOperationException($"dotnet {arguments[0]} ended with {process.ExitCode}: {output}{errors.Result}");
+        if (process.ExitCode > (arguments[0] == "build" ? 1 : 0))
+            throw new InvalidOperationException($"dotnet {arguments[0]} ended with {process.ExitCode}: {output}{errors.Result}");
     }
 }

@@ -86,7 +86,13 @@ internal static class EditorBenchmark
     }
 
     private static string FirstOf(string book, string pattern) =>
-        Path.GetRelativePath(book, Directory.EnumerateFiles(book, pattern, SearchOption.AllDirectories).Where(f => !f.Contains("shared", StringComparison.Ordinal)).Order(StringComparer.Ordinal).First()).Replace('\\', '/');
+        Path.GetRelativePath(
+            book,
+            Directory.EnumerateFiles(book, pattern, SearchOption.AllDirectories)
+                .Where(f => !f.Contains("shared", StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+                .First())
+            .Replace('\\', '/');
 
     private static void Measure(string tool, string book, string name, string file, string behind, char sign)
     {
@@ -121,7 +127,8 @@ internal static class EditorBenchmark
         for (int i = 0; i < edits; i++)
         {
             Keystroke(client, file, i, line, column, '0');
-            if (i % (edits / 10) == (edits / 10) - 1) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  after {i + 1,6:N0} edits {client.Memory / 1e6,6:0} MB"));
+            if (i % (edits / 10) == (edits / 10) - 1)
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  after {i + 1,6:N0} edits {client.Memory / 1e6,6:0} MB"));
         }
     }
 
@@ -144,6 +151,9 @@ internal static class EditorBenchmark
     private static void Print(string name, List<double> times, long bytes)
     {
         times.Sort();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-36} median {times[times.Count / 2],7:0.0} ms  p95 {times[times.Count * 95 / 100],7:0.0} ms  most {times[^1],7:0.0} ms  {bytes,9:N0} bytes a keystroke, the rest of the book counted"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{name,-36} median {times[times.Count / 2],7:0.0} ms  p95 {times[times.Count * 95 / 100],7:0.0} ms  most "
+                + $"{times[^1],7:0.0} ms  {bytes,9:N0} bytes a keystroke, the rest of the book counted"));
     }
 }

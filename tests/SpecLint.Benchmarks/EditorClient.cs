@@ -19,7 +19,9 @@ internal sealed class EditorClient : IDisposable
         start.RedirectStandardInput = true;
         start.RedirectStandardOutput = true;
         process = Process.Start(start)!;
-        Ask("initialize", $"{{\"capabilities\":{{}},\"initializationOptions\":{options},\"workspaceFolders\":[{{\"uri\":{Quote(new Uri(folder).AbsoluteUri)},\"name\":\"b\"}}]}}");
+        Ask(
+            "initialize",
+            $"{{\"capabilities\":{{}},\"initializationOptions\":{options},\"workspaceFolders\":[{{\"uri\":{Quote(new Uri(folder).AbsoluteUri)},\"name\":\"b\"}}]}}");
         Tell("initialized", "{}");
     }
 
@@ -83,7 +85,11 @@ internal sealed class EditorClient : IDisposable
         while (true)
         {
             using var read = Read();
-            if (!read.RootElement.TryGetProperty("method", out _) && read.RootElement.TryGetProperty("id", out var answered) && answered.ValueKind == JsonValueKind.Number && answered.GetInt32() == id) return;
+            if (!read.RootElement.TryGetProperty("method", out _)
+                && read.RootElement.TryGetProperty("id", out var answered)
+                && answered.ValueKind == JsonValueKind.Number
+                && answered.GetInt32() == id)
+                return;
         }
     }
 

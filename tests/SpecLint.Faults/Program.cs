@@ -24,5 +24,6 @@ if (WritePaths.Forgotten is { Count: > 0 } forgotten)
 var chosen = WritePaths.All.Where(p => args.Length == 1 || args.Skip(1).Any(a => p.Name.Contains(a, StringComparison.Ordinal)));
 var trial = new Trial(new Shim(args[0]));
 foreach (var path in chosen) trial.Try(path);
-Console.WriteLine($"{trial.Points} fault points (at {trial.Deaths} the process was ended) in {trial.Paths} write paths, {trial.Runs} runs, {trial.Broken} broken.");
+Console.WriteLine($"{trial.Points} fault points (at {trial.Deaths} the process was ended) in {trial.Paths} write paths, {trial.Runs} "
+    + $"runs, {trial.Broken} broken.");
 return trial.Broken == 0 && trial.Points > 0 ? 0 : 1;

@@ -11,7 +11,9 @@ internal sealed class Trial(Shim shim)
 
     // errno of Linux.
     private static readonly (string Name, int Number) Io = ("EIO", 5), Access = ("EACCES", 13), NoSpace = ("ENOSPC", 28), Interrupted = ("EINTR", 4),
-        ReadOnly = ("EROFS", 30), OtherDevice = ("EXDEV", 18), TooMany = ("EMFILE", 24), Quota = ("EDQUOT", 122), Locked = ("EAGAIN", 11), NotPermitted = ("EPERM", 1);
+        ReadOnly =
+            ("EROFS", 30), OtherDevice =
+                ("EXDEV", 18), TooMany = ("EMFILE", 24), Quota = ("EDQUOT", 122), Locked = ("EAGAIN", 11), NotPermitted = ("EPERM", 1);
 
     private int shown;
 
@@ -85,11 +87,14 @@ internal sealed class Trial(Shim shim)
     }
 
     /// <summary>Every file is old or new; a run that says that all is well has written all; one that fails says so.</summary>
-    private void Judge(WritePath path, string what, ToolRun run, int status, SortedDictionary<string, string> now, SortedDictionary<string, string> before, SortedDictionary<string, string> after)
+    private void Judge(
+        WritePath path, string what, ToolRun run, int status, SortedDictionary<string, string> now, SortedDictionary<string, string> before,
+        SortedDictionary<string, string> after)
     {
         if (run.Status is < 0 or > 2) Fail(path, what, $"status {run.Status}", run.Error);
         if (run.Status == 2 && run.Error.Length == 0) Fail(path, what, "status 2 and not a word", "");
-        if (run.Error.Contains("   at ", StringComparison.Ordinal) || run.Error.Contains("fault of the tool", StringComparison.Ordinal)) Fail(path, what, "a fault of the tool", run.Error);
+        if (run.Error.Contains("   at ", StringComparison.Ordinal) || run.Error.Contains("fault of the tool", StringComparison.Ordinal))
+            Fail(path, what, "a fault of the tool", run.Error);
         OldOrNew(path, what, run.Error, now, before, after);
 
         // The same status as without the fault, and not a word of it: then nothing may be missing.
@@ -129,16 +134,20 @@ internal sealed class Trial(Shim shim)
         foreach (string file in now.Keys.Union(before.Keys))
         {
             string? text = now.GetValueOrDefault(file);
-            if (path.Repeats && text != after.GetValueOrDefault(file)) Fail(path, what, $"after the next run {file} is not new", $"status {next.Status}; {next.Error}");
+            if (path.Repeats && text != after.GetValueOrDefault(file))
+                Fail(path, what, $"after the next run {file} is not new", $"status {next.Status}; {next.Error}");
         }
     }
 
-    private void OldOrNew(WritePath path, string what, string said, SortedDictionary<string, string> now, SortedDictionary<string, string> before, SortedDictionary<string, string> after)
+    private void OldOrNew(
+        WritePath path, string what, string said, SortedDictionary<string, string> now, SortedDictionary<string, string> before,
+        SortedDictionary<string, string> after)
     {
         foreach (string file in now.Keys.Union(before.Keys).Where(f => !IsTemporary(f)))
         {
             string? text = now.GetValueOrDefault(file);
-            if (text != before.GetValueOrDefault(file) && text != after.GetValueOrDefault(file)) Fail(path, what, $"{file} is neither old nor new", $"{text?.Length} bytes; {said}");
+            if (text != before.GetValueOrDefault(file) && text != after.GetValueOrDefault(file))
+                Fail(path, what, $"{file} is neither old nor new", $"{text?.Length} bytes; {said}");
         }
     }
 

@@ -9,7 +9,8 @@ namespace SpecLint.Faults;
 /// <param name="Input">Standard input.</param>
 /// <param name="Repeats">Whether a second run leaves what the first one has written.</param>
 /// <param name="Dies">Whether the process is ended at each call too, which takes a process each.</param>
-internal sealed record WritePath(string Name, IReadOnlyDictionary<string, string> Files, string[] Args, string Input = "", bool Repeats = true, bool Dies = false);
+internal sealed record WritePath(
+    string Name, IReadOnlyDictionary<string, string> Files, string[] Args, string Input = "", bool Repeats = true, bool Dies = false);
 
 /// <summary>Every way in which the command writes a file.</summary>
 internal static class WritePaths
@@ -48,7 +49,9 @@ internal static class WritePaths
     private static readonly Dictionary<string, string> Right = new(Book, StringComparer.Ordinal)
     {
         ["groundswell.drink.json"] = Comma.Replace(",0 ml", ".0 ml", StringComparison.Ordinal).Replace(",5 ml", ".5 ml", StringComparison.Ordinal),
-        ["swell.drink.json"] = Comma.Replace("Groundswell", "Swell", StringComparison.Ordinal).Replace(",0 ml", ".0 ml", StringComparison.Ordinal).Replace(",5 ml", ".5 ml", StringComparison.Ordinal),
+        ["swell.drink.json"] = Comma.Replace("Groundswell", "Swell", StringComparison.Ordinal)
+            .Replace(",0 ml", ".0 ml", StringComparison.Ordinal)
+            .Replace(",5 ml", ".5 ml", StringComparison.Ordinal),
     };
 
     /// <summary>All of them; each verb of the command that writes is one or more.</summary>
@@ -64,14 +67,25 @@ internal static class WritePaths
         new("record, a lot", Right, ["record", "B1", "--brix", "50"]),
         new("neaten", Book, ["neaten"]),
         new("baseline --create", Book, ["baseline", "--create", "--because", "The book starts with them.", "--until", "2027-03-01"]),
-        new("baseline --refresh", With(Right, "speclint-baseline.json", """{ "version": 1, "fingerprints": "specLint/v1", "findings": [ { "fingerprint": "gone", "rule": "SL2001", "level": "note", "because": "It was there." } ] }"""), ["baseline", "--refresh"]),
+        new(
+            "baseline --refresh",
+            With(
+                Right,
+                "speclint-baseline.json",
+                """{ "version": 1, "fingerprints": "specLint/v1", "findings": [ { "fingerprint": "gone", "rule": "SL2001", "level": "note", "because": "It was there." } ] }"""),
+            ["baseline", "--refresh"]),
         new("labels --output", Right, ["labels", "--made", "bay-syrup=2026-11-25", "--output", "labels.html"]),
         new("card --output", Right, ["card", "groundswell", "--output", "card.html"]),
         new("profile --output", With(Right, "figures.csv", "old"), ["profile", "--format", "csv", "--output", "figures.csv"]),
         new("new drink", Right, ["new", "drink", "Half Tide", "50 ml gin", "25 ml lemon juice"], Dies: true),
         new("new ingredient", Right, ["new", "ingredient", "Fogbank Dry Gin", "gin"]),
         new("new menu", Right, ["new", "menu", "Friday", "30 groundswell"]),
-        new("write-up --write", Right, ["write-up", "-", "--write"], "# Half Tide\n50 ml gin\n25 ml lemon juice\nShake and strain.\n\n# Neap Tide\n50 ml rum\n25 ml lime juice\nShake and strain.\n"),
+        new(
+            "write-up --write",
+            Right,
+            ["write-up", "-", "--write"],
+            "# Half Tide\n50 ml gin\n25 ml lemon juice\nShake and strain.\n\n# Neap Tide\n50 ml rum\n25 ml lime "
+                + "juice\nShake and strain.\n"),
         new("prices --write", With(Right, "list.csv", "item,price,for\ngin,22.50,700 ml\nlime juice,4,1 l\n"), ["prices", "list.csv", "--write", "Autumn"]),
         new("start --empty", new Dictionary<string, string>(StringComparer.Ordinal), ["start", "book", "--empty"], Dies: true),
         new("start in a book", Right, ["start", "."]),
@@ -108,5 +122,6 @@ internal static class WritePaths
         }
         """;
 
-    private static Dictionary<string, string> With(Dictionary<string, string> files, string path, string text) => new(files, StringComparer.Ordinal) { [path] = text };
+    private static Dictionary<string, string> With(
+        Dictionary<string, string> files, string path, string text) => new(files, StringComparer.Ordinal) { [path] = text };
 }

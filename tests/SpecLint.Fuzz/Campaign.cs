@@ -63,7 +63,8 @@ internal sealed class Campaign(Target target, string folder)
         try
         {
             target.Run(input);
-            if (Stopwatch.GetElapsedTime(start) > Slow && ProcessorTime(input) is var took && took > Slow) Keep(input, "slow", $"{took.TotalSeconds:0.0} s of processor time");
+            if (Stopwatch.GetElapsedTime(start) > Slow && ProcessorTime(input) is var took && took > Slow)
+                Keep(input, "slow", $"{took.TotalSeconds:0.0} s of processor time");
         }
 #pragma warning disable CA1031 // Whatever is thrown is what is looked for.
         catch (Exception crash)
@@ -88,7 +89,9 @@ internal sealed class Campaign(Target target, string folder)
     {
         // One of each place in the code is enough.
         string[] lines = why.Split('\n');
-        string place = lines.FirstOrDefault(l => l.Contains(" at SpecLint.", StringComparison.Ordinal) && !l.Contains("SpecLint.Fuzz.", StringComparison.Ordinal)) ?? lines[0][..Math.Min(lines[0].Length, 60)];
+        string place = lines.FirstOrDefault(l => l.Contains(" at SpecLint.", StringComparison.Ordinal)
+            && !l.Contains("SpecLint.Fuzz.", StringComparison.Ordinal))
+            ?? lines[0][..Math.Min(lines[0].Length, 60)];
         if (!known.Add(kind + place)) return;
         string name = $"{target.Name}-{kind}-{Convert.ToHexStringLower(SHA256.HashData(input))[..12]}";
         Directory.CreateDirectory(folder);

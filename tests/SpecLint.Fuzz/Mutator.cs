@@ -59,7 +59,10 @@ internal sealed class Mutator
                 bytes.RemoveRange(at, bytes.Count - at);
                 bytes.AddRange(other.AsSpan(random.Next(other.Length)));
                 break;
-            case 10 when isIn && char.IsAsciiDigit((char)bytes[at]): bytes.InsertRange(at, Encoding.ASCII.GetBytes(random.Next().ToString(CultureInfo.InvariantCulture))); break;
+            case 10 when isIn
+                && char.IsAsciiDigit((char)bytes[at]):
+                bytes.InsertRange(
+                    at, Encoding.ASCII.GetBytes(random.Next().ToString(CultureInfo.InvariantCulture))); break;
         }
     }
 

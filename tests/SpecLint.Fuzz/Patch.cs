@@ -22,7 +22,9 @@ internal static partial class Patch
             if (row.Length == 0 && i == rows.Length - 1) break;
             if (Head().Match(row) is { Success: true } head)
             {
-                int from = int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture), count = head.Groups[2].Success ? int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture) : 1;
+                int from = int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture), count = head.Groups[2].Success
+                    ? int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture)
+                    : 1;
                 int start = count == 0 ? from : from - 1;
                 if (start < at || start > lines.Count) return null;
                 while (at < start) made.Add(lines[at++]);

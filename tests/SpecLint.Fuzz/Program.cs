@@ -27,7 +27,8 @@ switch (args)
     case ["seeds", var folder, var name]:
         Directory.CreateDirectory(folder);
         int count = 0;
-        foreach (byte[] seed in Find(name).Seeds()) File.WriteAllBytes(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{count++:0000}")), seed);
+        foreach (byte[] seed in Find(name).Seeds())
+            File.WriteAllBytes(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"{count++:0000}")), seed);
         return 0;
     default:
         Console.Error.WriteLine("Usage: SpecLint.Fuzz run SECONDS FOLDER [TARGET…] | afl TARGET | try TARGET FILE… | seeds FOLDER TARGET");
@@ -44,18 +45,26 @@ static int RunAll(TimeSpan time, string folder, string[] names)
     int crashes = 0, number = 0;
 
     // Other inputs each day, the same ones where FUZZ_SEED says so.
-    int seed = int.TryParse(Environment.GetEnvironmentVariable("FUZZ_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int given) ? given : Environment.TickCount;
+    int seed = int.TryParse(
+        Environment.GetEnvironmentVariable("FUZZ_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int given)
+        ? given
+        : Environment.TickCount;
     var chosen = names.Length == 0 ? Targets.All : [.. names.Select(Find)];
     foreach (var target in chosen)
     {
         var campaign = new Campaign(target, folder);
         campaign.Run(time, seed);
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{target.Name}: {campaign.Executions:N0} executions in {time.TotalSeconds:0} s, {campaign.Edges} edges, {campaign.Kept} inputs kept, {campaign.Crashes} crashes"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{target.Name}: {campaign.Executions:N0} executions in {time.TotalSeconds:0} s, {campaign.Edges} edges, {campaign.Kept} "
+                + $"inputs kept, {campaign.Crashes} crashes"));
         executions += campaign.Executions;
         crashes += campaign.Crashes;
         number++;
     }
 
-    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{executions:N0} executions in {number} targets and {number * time.TotalSeconds:0} s, seed {seed}, {crashes} crashes."));
+    Console.WriteLine(string.Create(
+        CultureInfo.InvariantCulture,
+        $"{executions:N0} executions in {number} targets and {number * time.TotalSeconds:0} s, seed {seed}, {crashes} crashes."));
     return crashes == 0 ? 0 : 1;
 }

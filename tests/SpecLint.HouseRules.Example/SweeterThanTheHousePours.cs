@@ -20,7 +20,8 @@ public sealed partial class SweeterThanTheHousePours : DrinkRule
         if (SpecLint.Findings.Check.AtMost(sugar, HouseLimits.Sugar.Value) != Stand.Broken) return;
         context.Report(new(Rule)
         {
-            Message = $"The sugar comes to {Say.Fact(Fact.Sugar, sugar)}, and the house pours no more than {Say.With(HouseLimits.Sugar.Value, HouseLimits.Sugar.Unit)} ({HouseLimits.Sugar.Source}).",
+            Message = $"The sugar comes to {Say.Fact(Fact.Sugar, sugar)}, and the house pours no more than "
+                + $"{Say.With(HouseLimits.Sugar.Value, HouseLimits.Sugar.Unit)} ({HouseLimits.Sugar.Source}).",
             Advice = "Take less of what sweetens it.",
             Evidence = [Proof.Of(Fact.Sugar, sugar), Proof.Of("house limit", HouseLimits.Sugar.Value, HouseLimits.Sugar.Unit, HouseLimits.Sugar.Source)],
         });

@@ -67,7 +67,10 @@ internal sealed class CleanBook
     {
         string folder = Repository.At("src", "SpecLint.Tool", "Demo");
         using var list = JsonDocument.Parse(File.ReadAllText(Repository.At("tests", "SpecLint.Tests", "Demo", "expected-mistakes.json")));
-        var planted = list.RootElement.GetProperty("expected").EnumerateArray().Select(e => e.GetProperty("file").GetString()!).ToHashSet(StringComparer.Ordinal);
+        var planted = list.RootElement.GetProperty("expected")
+            .EnumerateArray()
+            .Select(e => e.GetProperty("file").GetString()!)
+            .ToHashSet(StringComparer.Ordinal);
         var all = Directory.EnumerateFiles(folder, "*.json").Select(p => (Path: Path.GetFileName(p), Root: Parse(File.ReadAllText(p)))).ToList();
         var gone = planted.Where(p => !p.EndsWith(".menu.json", StringComparison.Ordinal)).Select(IdOf).ToHashSet(StringComparer.Ordinal);
         var kept = all.Where(f => !planted.Contains(f.Path) && f.Path != "bar.json").ToList();
@@ -105,12 +108,22 @@ internal sealed class CleanBook
     public static CleanBook Preps() => Clean("formulas of the trade", new BookInput([PublishedDrinks.Bar, .. PublishedPreps.Files], Books.On));
 
     /// <summary>A generated book: amounts drawn around those of the trade.</summary>
-    public static CleanBook Generated() => Clean("generated", new BookInput([.. new SpecLint.Benchmarks.BookGenerator(400, 20261129).Files().Select(f => new Reading.SourceFile(f.Path[(f.Path.LastIndexOf('/') + 1)..], f.Text))], Books.On));
+    public static CleanBook Generated() =>
+        Clean(
+            "generated",
+            new BookInput(
+                [.. new SpecLint.Benchmarks.BookGenerator(400, 20261129)
+                    .Files()
+                    .Select(f => new Reading.SourceFile(f.Path[(f.Path.LastIndexOf('/') + 1)..], f.Text))],
+                Books.On));
 
     /// <summary>The files of a book on which nothing is found but a label that was not read, and which rest on no others.</summary>
     private static CleanBook Clean(string name, BookInput input)
     {
-        var troubled = Flat(Checker.Check(input).Findings).Where(f => f.Level >= Level.Warning && f.Rule.Id != "SL7004").Select(f => f.Subject).ToHashSet(StringComparer.Ordinal);
+        var troubled = Flat(Checker.Check(input).Findings)
+            .Where(f => f.Level >= Level.Warning && f.Rule.Id != "SL7004")
+            .Select(f => f.Subject)
+            .ToHashSet(StringComparer.Ordinal);
         var files = input.Files.Select(f => (f.Path, Root: Parse(Encoding.UTF8.GetString(f.Utf8.Span)))).ToList();
         var kept = files.Where(f => f.Path != "bar.json" && !troubled.Contains(IdOf(f.Path))).ToList();
         while (kept.RemoveAll(f => References(f.Root).Any(id => files.Exists(o => IdOf(o.Path) == id) && !kept.Exists(o => IdOf(o.Path) == id))) > 0)
@@ -122,7 +135,10 @@ internal sealed class CleanBook
 
     private static void InMillilitres(JsonObject line)
     {
-        if ((string?)line["amount"] is { } text && Reading.QuantityReader.TryRead(text, Reading.Measures.Default, out var amount, out _) && amount.Unit.Name == "oz") line["amount"] = Draft.Say(30 * amount.Value, "ml");
+        if ((string?)line["amount"] is { } text
+            && Reading.QuantityReader.TryRead(text, Reading.Measures.Default, out var amount, out _)
+            && amount.Unit.Name == "oz")
+            line["amount"] = Draft.Say(30 * amount.Value, "ml");
     }
 
     /// <summary>The material of an item of the book or the catalogue.</summary>
@@ -136,7 +152,8 @@ internal sealed class CleanBook
     {
         var known = Before(file).ToLookup(f => f.Fingerprint, StringComparer.Ordinal);
         var found = Flat(Checker.Check(Small(file, bar ?? Bar, changed, added)).Findings);
-        return [.. found.Where(f => !known[f.Fingerprint].Any(k => k.Level >= f.Level) && !(beforeInWhole.TryGetValue(f.Fingerprint, out var level) && level >= f.Level))];
+        return [.. found.Where(f => !known[f.Fingerprint].Any(k => k.Level >= f.Level)
+            && !(beforeInWhole.TryGetValue(f.Fingerprint, out var level) && level >= f.Level))];
     }
 
     /// <summary>Whether the clean recipe has a finding of one of some rules already: a mistake of that kind would not be seen in it.</summary>
@@ -147,7 +164,9 @@ internal sealed class CleanBook
 
     private List<Finding> Before(CleanFile file)
     {
-        if (!before.TryGetValue(file.Path, out var known)) before.Add(file.Path, known = [.. Flat(Checker.Check(Small(file, Bar, file.Root, new Dictionary<string, JsonObject>())).Findings)]);
+        if (!before.TryGetValue(file.Path, out var known))
+            before.Add(
+                file.Path, known = [.. Flat(Checker.Check(Small(file, Bar, file.Root, new Dictionary<string, JsonObject>())).Findings)]);
         return known;
     }
 
@@ -169,7 +188,8 @@ internal sealed class CleanBook
         {
             foreach (string id in References(root))
             {
-                if ((byId.TryGetValue(id, out var other) || byByProduct.TryGetValue(id, out other)) && files.TryAdd(other.Path, other.Root)) open.Enqueue(other.Root);
+                if ((byId.TryGetValue(id, out var other) || byByProduct.TryGetValue(id, out other)) && files.TryAdd(other.Path, other.Root))
+                    open.Enqueue(other.Root);
             }
         }
 
@@ -179,7 +199,11 @@ internal sealed class CleanBook
     private static BookInput Input(JsonObject bar, IEnumerable<(string Path, JsonObject Root)> files) =>
         new([.. files.Append(("bar.json", bar)).Select(f => Books.File(f.Item1, f.Item2.ToJsonString(Written)))], Books.On) { Threads = 1 };
 
-    private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Written = new()
+    {
+        WriteIndented = true,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     private static IEnumerable<string> References(System.Text.Json.Nodes.JsonNode? node)
     {
@@ -188,7 +212,10 @@ internal sealed class CleanBook
             case JsonObject o:
                 foreach (var (name, value) in o)
                 {
-                    if (name is "item" or "drink" or "batchOf" or "standsInFor" or "supersedes" or "like" && value is JsonValue v && v.TryGetValue(out string? id)) yield return id;
+                    if (name is "item" or "drink" or "batchOf" or "standsInFor" or "supersedes" or "like"
+                        && value is JsonValue v
+                        && v.TryGetValue(out string? id))
+                        yield return id;
                     foreach (string below in References(value)) yield return below;
                 }
 

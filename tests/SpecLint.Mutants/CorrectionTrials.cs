@@ -9,7 +9,9 @@ namespace SpecLint.Mutants;
 /// </summary>
 internal static class CorrectionTrials
 {
-    private static readonly Lazy<List<CleanFile>> Files = new(() => [.. new[] { CleanBook.Demo(), CleanBook.Official(), CleanBook.WithoutStyles(), CleanBook.Preps() }.Concat(CleanBook.Published()).SelectMany(b => b.Files)]);
+    private static readonly Lazy<List<CleanFile>> Files = new(() => [.. new[] { CleanBook.Demo(), CleanBook.Official(), CleanBook.WithoutStyles(), CleanBook.Preps() }
+        .Concat(CleanBook.Published())
+        .SelectMany(b => b.Files)]);
 
     /// <summary>Makes mutants and tries their corrections.</summary>
     /// <param name="cases">How many mutants.</param>
@@ -35,7 +37,9 @@ internal static class CorrectionTrials
             foreach (var (finding, correction, fault) in Of(input))
             {
                 tried++;
-                if (fault is not null) wrong($"{finding.Rule.Id} {fault} [{kind.Number} {kind.Name}, {draft.File.Path}] {finding.Message} → {correction.Description}");
+                if (fault is not null)
+                    wrong($"{finding.Rule.Id} {fault} [{kind.Number} {kind.Name}, {draft.File.Path}] {finding.Message} → "
+                        + $"{correction.Description}");
             }
         }
 
@@ -49,7 +53,8 @@ internal static class CorrectionTrials
         var had = before.Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
         foreach (var finding in before)
         {
-            foreach (var correction in finding.Corrections.Where(c => c.Edits.Count > 0)) yield return (finding, correction, Fault(input, finding, correction, had));
+            foreach (var correction in finding.Corrections.Where(c => c.Edits.Count > 0))
+                yield return (finding, correction, Fault(input, finding, correction, had));
         }
     }
 

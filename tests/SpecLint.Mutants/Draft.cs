@@ -190,10 +190,17 @@ internal sealed partial class Draft(CleanFile file, Lottery lottery)
             """);
     }
 
-    /// <summary>Adds a batch of the drink: all lines times a number, dashes in millilitres, water where it is wanted. Null where a line has no number.</summary>
+    /// <summary>
+    /// Adds a batch of the drink: all lines times a number, dashes in millilitres, water where it is wanted. Null where a line has no
+    /// number.
+    /// </summary>
     public JsonObject? AddBatch(string family, int of, double waterShare)
     {
-        if (!IsDrink || Lines.Count < 2 || Lines.Any(l => Amount(l).Unit is not ("ml" or "dash" or "dashes" or "drops" or "drop")) || Lines.Any(IsSparkling)) return null;
+        if (!IsDrink
+            || Lines.Count < 2
+            || Lines.Any(l => Amount(l).Unit is not ("ml" or "dash" or "dashes" or "drops" or "drop"))
+            || Lines.Any(IsSparkling))
+            return null;
         var lines = new JsonArray();
         double sum = 0;
         foreach (var line in Lines)

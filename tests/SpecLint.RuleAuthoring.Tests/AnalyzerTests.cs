@@ -6,10 +6,12 @@ public class AnalyzerTests
     public Task A_rule_with_page_and_id_in_its_range_passes() => Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "\"SL3001\""), "SL3001");
 
     [Fact]
-    public Task A_declared_rule_with_page_and_id_in_its_range_passes() => Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "\"SL3001\""), "SL3001");
+    public Task A_declared_rule_with_page_and_id_in_its_range_passes() =>
+        Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "\"SL3001\""), "SL3001");
 
     [Fact]
-    public Task A_declared_rule_without_a_page_is_reported() => Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
+    public Task A_declared_rule_without_a_page_is_reported() =>
+        Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
 
     [Fact]
     public Task A_declared_id_outside_the_range_of_its_family_is_reported() =>
@@ -17,10 +19,14 @@ public class AnalyzerTests
 
     [Fact]
     public Task A_declared_id_used_twice_is_reported_at_the_later_rule() =>
-        Checked.ByAsync<RuleIdAnalyzer>(DeclaredRule("SpecLint.Rules.Balance", "A", "\"SL3001\"") + DeclaredRule("SpecLint.Rules.Balance", "B", "{|SLA003:\"SL3001\"|}"), "SL3001");
+        Checked.ByAsync<RuleIdAnalyzer>(
+            DeclaredRule("SpecLint.Rules.Balance", "A", "\"SL3001\"") + DeclaredRule(
+                "SpecLint.Rules.Balance", "B", "{|SLA003:\"SL3001\"|}"),
+            "SL3001");
 
     [Fact]
-    public Task A_rule_without_a_page_is_reported() => Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
+    public Task A_rule_without_a_page_is_reported() =>
+        Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "{|SLA001:\"SL3001\"|}"), "SL3002");
 
     [Theory]
     [InlineData("SL1001")]
@@ -31,7 +37,8 @@ public class AnalyzerTests
 
     [Fact]
     public Task An_id_used_twice_is_reported_at_the_later_rule() =>
-        Checked.ByAsync<RuleIdAnalyzer>(RuleOf("SpecLint.Rules.Balance", "A", "\"SL3001\"") + RuleOf("SpecLint.Rules.Balance", "B", "{|SLA003:\"SL3001\"|}"), "SL3001");
+        Checked.ByAsync<RuleIdAnalyzer>(
+            RuleOf("SpecLint.Rules.Balance", "A", "\"SL3001\"") + RuleOf("SpecLint.Rules.Balance", "B", "{|SLA003:\"SL3001\"|}"), "SL3001");
 
     [Theory]
     [InlineData("HR3001", true)]
@@ -71,10 +78,12 @@ public class AnalyzerTests
 
     [Fact]
     public Task A_service_is_asked_for_its_limits_too() => Checked.ByAsync<BareLimitAnalyzer>(
-        "namespace SpecLint.Service { internal static class Plan { public static bool Near(double value, double other) => value < {|SLA004:0.25|} || value < {|SLA004:0.6|} * other; } }");
+        "namespace SpecLint.Service { internal static class Plan { public static bool Near(double value, double other) => value < "
+            + "{|SLA004:0.25|} || value < {|SLA004:0.6|} * other; } }");
 
     [Fact]
-    public Task Outside_of_rules_numbers_are_free() => Checked.ByAsync<BareLimitAnalyzer>("internal static class Solver { public static bool Near(double value) => value < 0.25; }");
+    public Task Outside_of_rules_numbers_are_free() =>
+        Checked.ByAsync<BareLimitAnalyzer>("internal static class Solver { public static bool Near(double value) => value < 0.25; }");
 
     [Theory]
     [InlineData("{|SLA008:step.Verb.Id|} == \"boil\"")]

@@ -105,7 +105,8 @@ internal static class Checked
         test.ReferenceAssemblies = new ReferenceAssemblies("net10.0");
         foreach (string path in ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator))
         {
-            if (Path.GetFileName(path).StartsWith("System.", StringComparison.Ordinal)) test.TestState.AdditionalReferences.Add(MetadataReference.CreateFromFile(path));
+            if (Path.GetFileName(path).StartsWith("System.", StringComparison.Ordinal))
+                test.TestState.AdditionalReferences.Add(MetadataReference.CreateFromFile(path));
         }
 
         test.TestState.Sources.Add(("Rules.cs", code));

@@ -45,7 +45,9 @@ internal sealed record Mutation(string Path, int Line, TextSpan Span, string Fro
             int line = tree.GetLineSpan(token.Span).StartLinePosition.Line + 1;
             string text = node.ToString();
             int at = token.SpanStart - node.SpanStart;
-            yield return new Mutation(path, line, token.Span, token.Text!, other, WholeOf(node), $"{text[..at]}{other}{text[(at + token.Text!.Length)..]}".ReplaceLineEndings(" "));
+            yield return new Mutation(
+                path, line, token.Span, token.Text!, other, WholeOf(node),
+                $"{text[..at]}{other}{text[(at + token.Text!.Length)..]}".ReplaceLineEndings(" "));
         }
     }
 
@@ -70,10 +72,16 @@ internal sealed record Mutation(string Path, int Line, TextSpan Span, string Fro
     /// </summary>
     private static TextSpan WholeOf(SyntaxNode node)
     {
-        if (node is PatternSyntax) node = node.Ancestors().First(n => n is not (PatternSyntax or SubpatternSyntax or PropertyPatternClauseSyntax or PositionalPatternClauseSyntax));
+        if (node is PatternSyntax)
+            node = node.Ancestors()
+                .First(n => n is not (PatternSyntax or SubpatternSyntax or PropertyPatternClauseSyntax or PositionalPatternClauseSyntax));
         if (node is not ExpressionSyntax || node is SwitchExpressionSyntax) return default;
-        if (node.DescendantNodes().Any(n => n is SingleVariableDesignationSyntax) || node.DescendantTrivia().Any(t => t.IsKind(SyntaxKind.SingleLineCommentTrivia))) return default;
-        bool isConstant = node.Ancestors().Any(a => a is LocalDeclarationStatementSyntax { IsConst: true } or FieldDeclarationSyntax or ParameterSyntax or CaseSwitchLabelSyntax);
+        if (node.DescendantNodes().Any(n => n is SingleVariableDesignationSyntax)
+            || node.DescendantTrivia().Any(t => t.IsKind(SyntaxKind.SingleLineCommentTrivia)))
+            return default;
+        bool isConstant = node.Ancestors()
+            .Any(a => a is LocalDeclarationStatementSyntax { IsConst: true } or FieldDeclarationSyntax or ParameterSyntax
+                or CaseSwitchLabelSyntax);
         return isConstant ? default : node.Span;
     }
 

@@ -130,7 +130,8 @@ int Properties()
         var watch = Stopwatch.StartNew();
         string? wrong = asIs.Run(type, test, whole: true);
         if (wrong is not null) failed++;
-        Console.WriteLine($"{(wrong is null ? "holds" : "FAILS")}  {test}: {cases} cases, seed {seed}, {watch.Elapsed.TotalSeconds:0} s{(wrong is null ? "" : "\n" + wrong)}");
+        Console.WriteLine($"{(wrong is null ? "holds" : "FAILS")}  {test}: {cases} cases, seed {seed}, {watch.Elapsed.TotalSeconds:0} "
+            + $"s{(wrong is null ? "" : "\n" + wrong)}");
     }
 
     return failed;
@@ -173,7 +174,12 @@ int Sweep()
         // A mutant may run for ever; without its mutation it ends.
         var look = Task.Run(() =>
         {
-            moved = reaching[n].AsParallel().Where(i => trial.Harm(trial.Answer(i)) != before[i]).Select(i => reaching[n].IndexOf(i)).DefaultIfEmpty(-1).First();
+            moved = reaching[n]
+                .AsParallel()
+                .Where(i => trial.Harm(trial.Answer(i)) != before[i])
+                .Select(i => reaching[n].IndexOf(i))
+                .DefaultIfEmpty(-1)
+                .First();
             isExpected = moved >= 0 && (sample == 0 || reaching[n].Skip(moved).Any(i => trial.Unlike(i) is not null));
         });
         if (!look.Wait(TimeSpan.FromSeconds(60)))
@@ -187,7 +193,8 @@ int Sweep()
         if (isExpected) continue;
         if (moved < 0) unmoved++;
         else unexpected++;
-        Console.WriteLine($"{n,5} {reaching[n].Count,4} reach it{(moved < 0 ? "" : $", changes {trial.SeedOf(reaching[n][moved])}: {Difference(before[reaching[n][moved]], trial.Harm(trial.Answer(reaching[n][moved])))}")}  {mutations[n]}");
+        Console.WriteLine($"{n,5} {reaching[n].Count,4} reach "
+            + $"it{(moved < 0 ? "" : $", changes {trial.SeedOf(reaching[n][moved])}: {Difference(before[reaching[n][moved]], trial.Harm(trial.Answer(reaching[n][moved])))}")}  {mutations[n]}");
     }
 
     Console.WriteLine($"\n{unmoved} of {swept.Length} mutations change nothing about harm on {seeds} seeds; {left.Count} more cannot stand behind a switch.");
@@ -210,7 +217,10 @@ int One(Mutation mutation, int at)
     string[] before = known.Length > 0 ? File.ReadAllText(known).Split(BetweenBooks) : asIs.Value.Corpus(books);
     string[] after = trial.Corpus(books);
     int[] changed = [.. Enumerable.Range(0, books).Where(i => trial.Harm(before[i]) != trial.Harm(after[i]))];
-    if (changed.Length == 0) return before.SequenceEqual(after) ? Say("no change", "") : Say("words", $"{Enumerable.Range(0, books).Count(i => before[i] != after[i])} books change in words or taste");
+    if (changed.Length == 0)
+        return before.SequenceEqual(after)
+            ? Say("no change", "")
+            : Say("words", $"{Enumerable.Range(0, books).Count(i => before[i] != after[i])} books change in words or taste");
 
     // First on the seeds that change, on which a case is worth most; then on all.
     string[] seeds = [.. changed.Select(trial.SeedOf).Distinct(StringComparer.Ordinal).Take(40)];
@@ -220,13 +230,18 @@ int One(Mutation mutation, int at)
         Environment.SetEnvironmentVariable("SPECLINT_CASES", $"{n}");
         foreach (var (type, test) in Trial.Properties)
         {
-            if (trial.Run(type, test) is { } caught && asIs.Value.Run(type, test) is null) return Say("property", $"{changed.Length} books change; {test}{(from.Length > 0 ? $" in {n} cases from {seeds.Length} seeds" : $" in {n} cases")}: {caught}");
+            if (trial.Run(type, test) is { } caught && asIs.Value.Run(type, test) is null)
+                return Say(
+                    "property",
+                    $"{changed.Length} books change; "
+                        + $"{test}{(from.Length > 0 ? $" in {n} cases from {seeds.Length} seeds" : $" in {n} cases")}: {caught}");
         }
     }
 
     foreach (string page in trial.Pages())
     {
-        if (trial.Run("SpecLint.Tests.Rules.RulePageTests", "Examples_do_what_the_page_says", [page]) is not null) return Say("page", $"{changed.Length} books change; page of {page}");
+        if (trial.Run("SpecLint.Tests.Rules.RulePageTests", "Examples_do_what_the_page_says", [page]) is not null)
+            return Say("page", $"{changed.Length} books change; page of {page}");
     }
 
     int first = changed[0];

@@ -40,7 +40,9 @@ internal sealed class Trial : AssemblyLoadContext
     public string Answer(int book) => (string)OfCorpus("AnswerOf", book);
 
     /// <summary>How many books of the corpus are seeds as they are.</summary>
-    public int Seeds => ((System.Collections.ICollection)tests.GetType("SpecLint.Tests.Properties.PropertySeeds", throwOnError: true)!.GetProperty("All")!.GetValue(null)!).Count;
+    public int Seeds =>
+        ((System.Collections.ICollection)tests.GetType(
+            "SpecLint.Tests.Properties.PropertySeeds", throwOnError: true)!.GetProperty("All")!.GetValue(null)!).Count;
 
     /// <summary>Sets the mutation of a library that was compiled for a sweep; -1 for none.</summary>
     public int On { set => library.GetType("SpecLint.MutantSwitch", throwOnError: true)!.GetField("On")!.SetValue(null, value); }
@@ -75,9 +77,14 @@ internal sealed class Trial : AssemblyLoadContext
     }
 
     /// <summary>Ids of the rule pages.</summary>
-    public IEnumerable<string> Pages() => Directory.EnumerateFiles(Repository.At("rules-docs"), "SL*.md").Select(p => Path.GetFileNameWithoutExtension(p)).Order(StringComparer.Ordinal);
+    public IEnumerable<string> Pages() =>
+        Directory.EnumerateFiles(Repository.At("rules-docs"), "SL*.md")
+            .Select(p => Path.GetFileNameWithoutExtension(p))
+            .Order(StringComparer.Ordinal);
 
-    private object OfCorpus(string method, object argument) => tests.GetType("SpecLint.Tests.Properties.PropertyCorpus", throwOnError: true)!.GetMethod(method, BindingFlags.Static | BindingFlags.Public)!.Invoke(null, [argument])!;
+    private object OfCorpus(string method, object argument) =>
+        tests.GetType(
+            "SpecLint.Tests.Properties.PropertyCorpus", throwOnError: true)!.GetMethod(method, BindingFlags.Static | BindingFlags.Public)!.Invoke(null, [argument])!;
 
     protected override Assembly? Load(AssemblyName name)
     {

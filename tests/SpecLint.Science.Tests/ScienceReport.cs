@@ -136,7 +136,8 @@ public sealed class SciencePageTests
         var kept = File.Exists(file) ? File.ReadAllText(file).ReplaceLineEndings("\n") : "";
         Assert.True(
             string.Equals(page, kept, StringComparison.Ordinal),
-            $"rules-docs/science.md is stale. Run: {ScienceReport.UpdateVariable}=1 dotnet test tests/SpecLint.Science.Tests --filter SciencePageTests\n{FirstDifference(page, kept)}");
+            $"rules-docs/science.md is stale. Run: {ScienceReport.UpdateVariable}=1 dotnet test tests/SpecLint.Science.Tests --filter "
+                + $"SciencePageTests\n{FirstDifference(page, kept)}");
     }
 
     private static string FirstDifference(string page, string kept)

@@ -22,7 +22,9 @@ public sealed class SourceTests
     [Fact]
     public void A_source_says_more_than_a_name()
     {
-        foreach (var member in typeof(Components).Assembly.GetTypes().SelectMany(t => t.GetMembers(BindingFlags.Public | BindingFlags.Static | BindingFlags.Instance).Prepend(t)))
+        foreach (var member in typeof(Components).Assembly
+            .GetTypes()
+            .SelectMany(t => t.GetMembers(BindingFlags.Public | BindingFlags.Static | BindingFlags.Instance).Prepend(t)))
         {
             foreach (var source in member.GetCustomAttributes<SourceAttribute>())
                 Assert.True(source.Citation.Length >= 12, $"{member.Name}: {source.Citation}");

@@ -44,7 +44,8 @@ public sealed partial class BenchSourceTests
 
     private static string Folder => Repository.At("src", "SpecLint.Page", "wwwroot");
 
-    [GeneratedRegex(@"innerHTML|outerHTML|insertAdjacentHTML|document\.write|createContextualFragment|\beval\(|new Function|setAttribute\(\s*['""]on|javascript:")]
+    [GeneratedRegex(
+        @"innerHTML|outerHTML|insertAdjacentHTML|document\.write|createContextualFragment|\beval\(|new Function|setAttribute\(\s*['""]on|javascript:")]
     private static partial Regex Markup();
 
     [GeneratedRegex(@"http-equiv=""Content-Security-Policy"" content=""([^""]+)""")]

@@ -84,7 +84,11 @@ public class BookFolderTests
         book.Write("pool.txt", new string(' ', 5 * 1024 * 1024));
         File.CreateSymbolicLink(book["pool.drink.json"], "pool.txt");
         using var json = JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "json").Bytes);
-        string? found = json.RootElement.GetProperty("findings").EnumerateArray().Where(f => f.GetProperty("file").GetString() == "pool.drink.json").Select(f => f.GetProperty("message").GetString()).FirstOrDefault();
+        string? found = json.RootElement.GetProperty("findings")
+            .EnumerateArray()
+            .Where(f => f.GetProperty("file").GetString() == "pool.drink.json")
+            .Select(f => f.GetProperty("message").GetString())
+            .FirstOrDefault();
         Assert.Equal("The file is larger than 4 MiB and is not read.", found);
     }
 
@@ -99,7 +103,9 @@ public class BookFolderTests
         Assert.Equal(2, ToolRun.In(book.Path, "check", "--output", "no/such/folder/out.txt").Status);
         Assert.Equal(2, ToolRun.In(book.Path, "check", "--output", "mudflat.drink.json").Status);
         Assert.Equal(SmallBook.Broken, File.ReadAllText(book["mudflat.drink.json"]));
-        Assert.Equal(["bar.json", "mudflat.drink.json", "out.json"], Directory.EnumerateFiles(book.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["bar.json", "mudflat.drink.json", "out.json"],
+            Directory.EnumerateFiles(book.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     private static List<string> Files(ToolRun run)

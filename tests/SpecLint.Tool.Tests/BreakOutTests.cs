@@ -76,7 +76,8 @@ public sealed partial class BreakOutTests
                 {
                     Assert.Contains(attribute.Groups["name"].Value, KnownAttributes);
                     if (attribute.Groups["name"].Value == "href") Assert.Matches("^#(finding|line)-[a-z0-9_-]+$", attribute.Groups["value"].Value);
-                    if (attribute.Groups["name"].Value == "style") Assert.Matches("^((left|top|width|height):-?[0-9.]+mm;?)+(font-size:[0-9.]+pt)?$", attribute.Groups["value"].Value);
+                    if (attribute.Groups["name"].Value == "style")
+                        Assert.Matches("^((left|top|width|height):-?[0-9.]+mm;?)+(font-size:[0-9.]+pt)?$", attribute.Groups["value"].Value);
                     if (attribute.Groups["name"].Value == "id") Assert.Matches("^[a-z0-9_-]+$", attribute.Groups["value"].Value);
                 }
             }
@@ -88,13 +89,26 @@ public sealed partial class BreakOutTests
     public void Nothing_becomes_markup_of_a_comment_on_a_pull_request(string hostile)
     {
         using var book = Book(hostile);
-        var run = ToolRun.With(book.Path, new RunOptions { Variables = new Dictionary<string, string> { ["GITHUB_STEP_SUMMARY"] = book["summary.md"] } }, "check", "--format", "github");
+        var run = ToolRun.With(
+            book.Path,
+            new RunOptions { Variables = new Dictionary<string, string> { ["GITHUB_STEP_SUMMARY"] = book["summary.md"] } },
+            "check",
+            "--format",
+            "github");
         Assert.True(run.Status is 0 or 1, run.Error);
         var compared = ToolRun.In(book.Path, "compare", "before", ".", "--format", "markdown");
         Assert.Equal((0, ""), (compared.Status, compared.Error));
 
         // What GitHub's dialect has beyond CommonMark.
-        var pipeline = new MarkdownPipelineBuilder().UsePipeTables().UseAutoLinks().UseEmphasisExtras().UseTaskLists().UseFootnotes().UseMathematics().UseAutoIdentifiers().Build();
+        var pipeline = new MarkdownPipelineBuilder()
+            .UsePipeTables()
+            .UseAutoLinks()
+            .UseEmphasisExtras()
+            .UseTaskLists()
+            .UseFootnotes()
+            .UseMathematics()
+            .UseAutoIdentifiers()
+            .Build();
         foreach (string markdown in new[] { compared.Output, File.ReadAllText(book["summary.md"]) })
         {
             AssertPlain(markdown);
@@ -126,7 +140,9 @@ public sealed partial class BreakOutTests
         Assert.All(lines[..^1], l => Assert.Matches("^::(error|warning|notice) (file=[^:]*|title=SpecLint)::[^\\r]*$", l));
         Assert.Matches("^[0-9]+ errors?, [0-9]+ warnings?, [0-9]+ notes?", lines[^1]);
         var suites = XDocument.Parse(ToolRun.In(book.Path, "check", "--format", "junit").Output);
-        Assert.All(suites.Descendants(), e => Assert.Contains(e.Name.LocalName, new[] { "testsuites", "testsuite", "testcase", "failure", "skipped", "system-out" }));
+        Assert.All(
+            suites.Descendants(),
+            e => Assert.Contains(e.Name.LocalName, new[] { "testsuites", "testsuite", "testcase", "failure", "skipped", "system-out" }));
     }
 
     private static readonly string[] Known =
@@ -146,21 +162,27 @@ public sealed partial class BreakOutTests
         var book = new TestFolder();
         foreach (var (folder, amount) in new[] { ("before/", "40 ml"), ("", "55 ml") })
         {
-            book.Write(folder + "bar.json", $$"""{ "name": "{{hostile}}", "jurisdictions": ["IE"], "glasses": { "small": { "name": "{{hostile}}", "brim": "100 ml" } }, "notes": "{{hostile}}" }""");
+            book.Write(
+                folder + "bar.json",
+                $$"""{ "name": "{{hostile}}", "jurisdictions": ["IE"], "glasses": { "small": { "name": "{{hostile}}", "brim": "100 ml" } }, "notes": "{{hostile}}" }""");
             book.Write(folder + "x.drink.json", $$"""
                 { "name": "{{hostile}}", "style": "{{hostile}}", "ingredients": [ { "item": "gin", "amount": "{{amount}}" }, { "item": "marsh", "amount": "40 ml", "note": "{{hostile}}" } ],
                   "method": [ { "do": "stir", "ice": "{{hostile}}", "until": "{{hostile}}" } ], "glass": "{{hostile}}", "garnish": [ { "item": "dill", "amount": "{{hostile}}" } ],
                   "declares": { "allergens": [ "{{hostile}}" ], "advisory": [ "{{hostile}}" ] }, "author": "{{hostile}}", "source": "{{hostile}}",
                   "accept": [ { "rule": "{{hostile}}", "because": "{{hostile}}" } ] }
                 """);
-            book.Write(folder + "y.drink.json", $$"""{ "name": "Y {{hostile}}", "ingredients": [ { "item": "{{hostile}}", "amount": "{{hostile}}" }, { "item": "marsh", "amount": "{{amount}}" } ], "{{hostile}}": 1 }""");
+            book.Write(
+                folder + "y.drink.json",
+                $$"""{ "name": "Y {{hostile}}", "ingredients": [ { "item": "{{hostile}}", "amount": "{{hostile}}" }, { "item": "marsh", "amount": "{{amount}}" } ], "{{hostile}}": 1 }""");
             book.Write(folder + "marsh.prep.json", $$"""
                 { "name": "{{hostile}}", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "100 g" }, { "item": "water", "amount": "{{(folder.Length > 0 ? "100" : "160")}} g" } ],
                   "yield": "200 g", "keep": { "at": "4 °C", "in": "{{hostile}}", "claim": "{{hostile}}" }, "declares": { "advisory": [ "{{hostile}}" ] } }
                 """);
         }
 
-        book.Write("t.menu.json", $$"""{ "name": "{{hostile}}", "drinks": [ { "drink": "x", "name": "{{hostile}}", "words": "{{hostile}}", "covers": 9 }, { "drink": "{{hostile}}" } ] }""");
+        book.Write(
+            "t.menu.json",
+            $$"""{ "name": "{{hostile}}", "drinks": [ { "drink": "x", "name": "{{hostile}}", "words": "{{hostile}}", "covers": 9 }, { "drink": "{{hostile}}" } ] }""");
         book.Write("f.stock.json", $$"""
             { "on": "2026-11-25", "lots": [
               { "item": "marsh", "made": "2026-11-24", "lot": "{{hostile}}", "by": "{{hostile}}", "in": "{{hostile}}", "amount": "1 l", "measured": { "ph": 3.1, "meter": "{{hostile}}" } },
@@ -172,7 +194,10 @@ public sealed partial class BreakOutTests
     private static string Decoded(string json) => System.Text.Json.JsonSerializer.Deserialize<string>($"\"{json}\"")!;
 
     private static void AssertPlain(string text) =>
-        Assert.DoesNotContain(text, c => (char.IsControl(c) && c != '\n') || c is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\u200B' or '\uFEFF');
+        Assert.DoesNotContain(
+            text,
+            c => (char.IsControl(c) && c != '\n')
+                || c is (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\u200B' or '\uFEFF');
 
     [GeneratedRegex("\u001b\\[[0-9]+m")]
     private static partial Regex Colours();

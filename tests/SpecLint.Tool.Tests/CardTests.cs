@@ -21,9 +21,15 @@ public sealed class CardTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("garlic-oil.prep.json", """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" }, "declares": { "allergens": [] } }""");
-        book.Write("mud.drink.json", """{ "name": "Mud", "ingredients": [ { "item": "vodka", "amount": "50 ml" }, { "item": "garlic-oil", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed" }, { "do": "strain" } ], "glass": "coupe", "declares": { "allergens": [] } }""");
-        book.Write("water.drink.json", """{ "name": "Clear", "ingredients": [ { "item": "vodka", "amount": "50 ml" } ], "method": [ { "do": "build" } ], "declares": { "allergens": [] } }""");
+        book.Write(
+            "garlic-oil.prep.json",
+            """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" }, "declares": { "allergens": [] } }""");
+        book.Write(
+            "mud.drink.json",
+            """{ "name": "Mud", "ingredients": [ { "item": "vodka", "amount": "50 ml" }, { "item": "garlic-oil", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed" }, { "do": "strain" } ], "glass": "coupe", "declares": { "allergens": [] } }""");
+        book.Write(
+            "water.drink.json",
+            """{ "name": "Clear", "ingredients": [ { "item": "vodka", "amount": "50 ml" } ], "method": [ { "do": "build" } ], "declares": { "allergens": [] } }""");
         book.Write("tonight.menu.json", """{ "name": "Tonight", "drinks": [ { "drink": "mud" }, { "drink": "water", "words": "Vodka <alone>" } ] }""");
         foreach (string[] args in new string[][] { ["card", "mud"], ["card", "--menu", "tonight", "--pocket", "--paper", "a6"] })
         {
@@ -48,7 +54,10 @@ public sealed class CardTests(DemoBook demo) : IClassFixture<DemoBook>
         Assert.Contains(GuestPage.Please, System.Net.WebUtility.HtmlDecode(run.Output), StringComparison.Ordinal);
         foreach (string allergen in new[] { "egg", "milk", "celery", "almond", "sulphites" }) Assert.Matches($"class=\"allergen\">[^<]*{allergen}", run.Output);
         Assert.DoesNotMatch("(?i)allergen[- ]free|\\bsafe\\b|SL[0-9]{4}", run.Output);
-        Assert.DoesNotContain("-", string.Concat(System.Text.RegularExpressions.Regex.Matches(run.Output, "<h2>([^<]*)</h2>").Select(m => m.Groups[1].Value)), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "-",
+            string.Concat(System.Text.RegularExpressions.Regex.Matches(run.Output, "<h2>([^<]*)</h2>").Select(m => m.Groups[1].Value)),
+            StringComparison.Ordinal);
     }
 
     [Theory]

@@ -38,7 +38,9 @@ public class CompletionTests
         const string Line = "speclint pro --nonsense";
         Assert.Equal("profile\n", ToolRun.In(demo.Path, $"[suggest:{"speclint pro".Length}]", Line).Output);
         const string Blank = "speclint completion ";
-        Assert.Equal(["bash", "fish", "powershell", "zsh"], ToolRun.In(demo.Path, $"[suggest:{Blank.Length}]", Blank).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal(
+            ["bash", "fish", "powershell", "zsh"],
+            ToolRun.In(demo.Path, $"[suggest:{Blank.Length}]", Blank).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries));
     }
 
     // Each in its real shell, as it asks when the tab key is pressed.
@@ -99,7 +101,9 @@ public class CompletionTests
         File.WriteAllText(tool, $"#!/bin/sh\nexec dotnet '{typeof(Shell).Assembly.Location}' \"$@\"\n");
         if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(tool, UnixFileMode.UserRead | UnixFileMode.UserExecute);
         File.WriteAllText(Path.Combine(demo.Path, "speclint.sh"), ToolRun.In(demo.Path, "completion", shell == "pwsh" ? "powershell" : shell).Output);
-        return Programs.Run(demo.Path, shell, [.. options, script], ("PATH", bin.Path + Path.PathSeparator + Environment.GetEnvironmentVariable("PATH")), ("HOME", bin.Path)).Text;
+        return Programs.Run(
+            demo.Path, shell, [.. options, script], ("PATH", bin.Path + Path.PathSeparator + Environment.GetEnvironmentVariable("PATH")),
+            ("HOME", bin.Path)).Text;
     }
 
     /// <summary>A fact that needs a shell; skipped, and said to be so, where it is not installed.</summary>

@@ -26,7 +26,9 @@ public class DisplayTextTests
 
     [Fact]
     public void No_text_puts_a_control_character_on_a_terminal() =>
-        Gen.String.Sample(text => DisplayText.Escape(text).All(c => !char.IsControl(c) && c is not ('\u202A' or '\u202B' or '\u202D' or '\u202E' or '\u2066' or '\u2067' or '\u2068' or '\u2069')));
+        Gen.String.Sample(text => DisplayText.Escape(text)
+            .All(c => !char.IsControl(c)
+                && c is not ('\u202A' or '\u202B' or '\u202D' or '\u202E' or '\u2066' or '\u2067' or '\u2068' or '\u2069')));
 
     [Fact]
     public void No_line_is_wider_than_eighty_columns_and_no_word_is_lost() =>

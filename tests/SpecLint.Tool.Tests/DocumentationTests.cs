@@ -8,7 +8,8 @@ namespace SpecLint.Tool.Tests;
 /// <summary>Every command that the pages for users print is run as printed, page by page, in a fresh folder.</summary>
 public sealed partial class DocumentationTests
 {
-    public static TheoryData<string> Pages() => [.. Documents().Where(d => CommandsOf(d).Count > 0).Select(d => Path.GetRelativePath(Repository.Root, d).Replace('\\', '/'))];
+    public static TheoryData<string> Pages() =>
+        [.. Documents().Where(d => CommandsOf(d).Count > 0).Select(d => Path.GetRelativePath(Repository.Root, d).Replace('\\', '/'))];
 
     [Theory]
     [MemberData(nameof(Pages))]
@@ -59,12 +60,19 @@ public sealed partial class DocumentationTests
     }
 
     private static IEnumerable<string> Documents() =>
-        Directory.GetFiles(Path.Combine(Repository.Root, "rules-docs"), "*.md").Where(f => !Path.GetFileName(f).StartsWith("SL", StringComparison.Ordinal)).Append(Path.Combine(Repository.Root, "README.md")).Order(StringComparer.Ordinal);
+        Directory.GetFiles(Path.Combine(Repository.Root, "rules-docs"), "*.md")
+            .Where(f => !Path.GetFileName(f).StartsWith("SL", StringComparison.Ordinal))
+            .Append(Path.Combine(Repository.Root, "README.md"))
+            .Order(StringComparer.Ordinal);
 
-    /// <summary>Lines of shell blocks that begin with the command; what is behind a # is a remark of the page. An editor's server and a watch end only with their user.</summary>
+    /// <summary>
+    /// Lines of shell blocks that begin with the command; what is behind a # is a remark of the page. An editor's server and a watch end
+    /// only with their user.
+    /// </summary>
     private static List<string> CommandsOf(string document) =>
         [.. ShellBlock().Matches(File.ReadAllText(document).ReplaceLineEndings("\n")).SelectMany(m => m.Groups["text"].Value.Split('\n'))
-            .Select(l => Remark().Replace(l, "").Trim()).Where(l => l.StartsWith("speclint ", StringComparison.Ordinal) && !l.Contains('>', StringComparison.Ordinal))];
+            .Select(l => Remark().Replace(l, "").Trim()).Where(l => l.StartsWith("speclint ", StringComparison.Ordinal)
+                && !l.Contains('>', StringComparison.Ordinal))];
 
     [GeneratedRegex("```sh\n(?<text>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture)]
     private static partial Regex ShellBlock();

@@ -26,7 +26,11 @@ public sealed class ExampleTests
             // What a shell makes of a page of the manual or of a script, and what ends only with its user.
             string line = example.Split('>')[0].Split('|')[0];
             if (line.StartsWith("source", StringComparison.Ordinal) || line.Contains("--watch", StringComparison.Ordinal)) continue;
-            string from = line.Contains("recipes", StringComparison.Ordinal) || line.Contains("my-bar", StringComparison.Ordinal) || verb is "start" or "combine" ? folder.Path : folder["recipes"];
+            string from = line.Contains("recipes", StringComparison.Ordinal)
+                || line.Contains("my-bar", StringComparison.Ordinal)
+                || verb is "start" or "combine"
+                ? folder.Path
+                : folder["recipes"];
             var run = ToolRun.With(from, new RunOptions { Today = ToolRun.Day }, [.. CommandLineParser.SplitCommandLine(line).Skip(1)]);
             Assert.True(run.Status is 0 or 1, $"{line}\n{run.Error}");
             string output = line.Split(" --output ") is [_, var file] ? file.Trim() : "";

@@ -28,7 +28,10 @@ public class ExitStatusTests
     }
 
     private static string[] Levels(ToolRun run) =>
-        [.. System.Text.Json.JsonDocument.Parse(run.Bytes).RootElement.GetProperty("findings").EnumerateArray().Select(f => f.GetProperty("level").GetString()!)];
+        [.. System.Text.Json.JsonDocument.Parse(run.Bytes).RootElement
+            .GetProperty("findings")
+            .EnumerateArray()
+            .Select(f => f.GetProperty("level").GetString()!)];
 
     [Theory]
     [InlineData("check", "--no-such-option")]

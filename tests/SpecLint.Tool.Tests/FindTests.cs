@@ -22,7 +22,14 @@ public sealed class FindTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         var found = Found("dry", "vermouth");
         Assert.NotEmpty(found);
-        Assert.All(found, f => Assert.Contains("verm", (f.GetProperty("id").GetString() + f.GetProperty("name").GetString() + (f.TryGetProperty("called", out var called) ? called.GetString() : "")).ToLowerInvariant(), StringComparison.Ordinal));
+        Assert.All(
+            found,
+            f => Assert.Contains(
+                "verm",
+                (f.GetProperty("id").GetString() + f.GetProperty("name").GetString() + (f.TryGetProperty("called", out var called)
+                    ? called.GetString()
+                    : "")).ToLowerInvariant(),
+                StringComparison.Ordinal));
         Assert.Equal((1, "speclint: nothing in the book or the catalogue is called qqqqqq.\n"), Status("find", "qqqqqq"));
         Assert.Equal(2, Status("find").Status);
         Assert.Equal(2, Status("find", "--like", "no-such-thing").Status);
@@ -37,7 +44,9 @@ public sealed class FindTests(DemoBook demo) : IClassFixture<DemoBook>
         // The preparation that stands in for lime by its own target is among the nearest.
         Assert.Contains("sour-cucumber", found.Select(f => f.GetProperty("id").GetString()));
         var far = Found("simple", "syrup", "--like", "lime-juice");
-        Assert.Contains(far[0].GetProperty("differs").EnumerateArray(), d => d.GetString()!.StartsWith('+') && d.GetString()!.EndsWith("sugar", StringComparison.Ordinal));
+        Assert.Contains(
+            far[0].GetProperty("differs").EnumerateArray(),
+            d => d.GetString()!.StartsWith('+') && d.GetString()!.EndsWith("sugar", StringComparison.Ordinal));
     }
 
     [Fact]

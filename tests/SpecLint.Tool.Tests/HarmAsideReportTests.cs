@@ -35,7 +35,9 @@ public class HarmAsideReportTests
         folder.Write("bar.json", SmallBook.Bar);
         using var found = JsonDocument.Parse(ToolRun.In(folder.Path, "check", "--format", "json", "--on", "2026-11-25").Bytes);
         var ids = found.RootElement.GetProperty("findings").EnumerateArray().Select(f => f.GetProperty("rule").GetString()).Distinct().ToList();
-        folder.Write("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { {{string.Join(", ", ids.Select(i => $"\"{i}\": {Off}"))}} } }""");
+        folder.Write(
+            "bar.json",
+            $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { {{string.Join(", ", ids.Select(i => $"\"{i}\": {Off}"))}} } }""");
         var run = ToolRun.In(folder.Path, "check", "--format", format, "--on", "2026-11-25");
         Assert.Equal(0, run.Status);
         string text = TextOf(format, run.Output);
@@ -74,7 +76,9 @@ public class HarmAsideReportTests
         folder.Write("bar.json", SmallBook.Bar);
         using var found = JsonDocument.Parse(ToolRun.In(folder.Path, "check", "--format", "json", "--on", "2026-11-25").Bytes);
         var ids = found.RootElement.GetProperty("findings").EnumerateArray().Select(f => f.GetProperty("rule").GetString()).Distinct().ToList();
-        folder.Write("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { {{string.Join(", ", ids.Select(i => $"\"{i}\": {Off}"))}} } }""");
+        folder.Write(
+            "bar.json",
+            $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { {{string.Join(", ", ids.Select(i => $"\"{i}\": {Off}"))}} } }""");
         Assert.Contains("put aside", ToolRun.In(folder.Path, "check", "--quiet", "--on", "2026-11-25").Output, StringComparison.Ordinal);
     }
 
@@ -84,13 +88,19 @@ public class HarmAsideReportTests
     {
         using var folder = new TestFolder();
         folder.Write("garlic-oil.prep.json", Garlic);
-        folder.Write("low-oil.drink.json", """{ "name": "Low Oil", "ingredients": [ { "item": "gin", "amount": "60 ml" }, { "item": "garlic-oil", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed", "for": "20 s" } ] }""");
+        folder.Write(
+            "low-oil.drink.json",
+            """{ "name": "Low Oil", "ingredients": [ { "item": "gin", "amount": "60 ml" }, { "item": "garlic-oil", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed", "for": "20 s" } ] }""");
         folder.Write("evening.menu.json", """{ "name": "Evening", "drinks": [ { "drink": "low-oil", "covers": 2 } ] }""");
-        folder.Write("fridge.stock.json", """{ "on": "2026-11-25", "lots": [ { "item": "garlic-oil", "made": "2026-11-25", "amount": "400 g", "at": "4 °C" } ] }""");
+        folder.Write(
+            "fridge.stock.json",
+            """{ "on": "2026-11-25", "lots": [ { "item": "garlic-oil", "made": "2026-11-25", "amount": "400 g", "at": "4 °C" } ] }""");
         folder.Write("bar.json", SmallBook.Bar);
         using var found = JsonDocument.Parse(ToolRun.In(folder.Path, "check", "--format", "json", "--on", "2026-11-25").Bytes);
         var ids = found.RootElement.GetProperty("findings").EnumerateArray().Select(f => f.GetProperty("rule").GetString()).Distinct().ToList();
-        folder.Write("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { {{string.Join(", ", ids.Select(i => $"\"{i}\": {Off}"))}} } }""");
+        folder.Write(
+            "bar.json",
+            $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { {{string.Join(", ", ids.Select(i => $"\"{i}\": {Off}"))}} } }""");
         foreach (string format in new[] { "text", "html", "json" })
         {
             string sheet = TextOf(format, ToolRun.In(folder.Path, "linecheck", "evening", "--book", ".", "--format", format, "--on", "2026-11-25").Output);
@@ -101,7 +111,10 @@ public class HarmAsideReportTests
         var label = ToolRun.In(folder.Path, "labels", "--made", "garlic-oil", "--book", ".", "--on", "2026-11-25");
         Assert.Contains("put aside", label.Error, StringComparison.Ordinal);
         Assert.Contains("until 2027-01-31", label.Error, StringComparison.Ordinal);
-        Assert.Contains("put aside", ToolRun.In(folder.Path, "scale", "garlic-oil", "--to", "1 kg", "--book", ".", "--on", "2026-11-25").Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "put aside",
+            ToolRun.In(folder.Path, "scale", "garlic-oil", "--to", "1 kg", "--book", ".", "--on", "2026-11-25").Error,
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -58,7 +58,9 @@ public sealed class HookTests : IDisposable
     [PreCommitFact]
     public void A_file_that_is_renamed_or_gone_is_missed_where_it_is_named()
     {
-        Write("plain.prep.json", """{ "name": "Plain syrup", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "yield": "1 kg" }""");
+        Write(
+            "plain.prep.json",
+            """{ "name": "Plain syrup", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "yield": "1 kg" }""");
         Write("sweet.drink.json", Good.Replace("soda-water", "plain", StringComparison.Ordinal));
         Assert.Equal(0, Commit().Status);
         UseHook("speclint");
@@ -100,7 +102,8 @@ public sealed class HookTests : IDisposable
 
         Assert.Equal(0, Commit().Status);
         UseHook("speclint");
-        foreach (string bar in new[] { "upstairs", "cellar/annexe" }) Write($"{bar}/new.drink.json", Good.Replace("gin", "no-such-thing", StringComparison.Ordinal));
+        foreach (string bar in new[] { "upstairs", "cellar/annexe" })
+            Write($"{bar}/new.drink.json", Good.Replace("gin", "no-such-thing", StringComparison.Ordinal));
         var run = Commit();
         Assert.Equal(1, run.Status);
         Assert.Contains("upstairs/new.drink.json", run.Text, StringComparison.Ordinal);

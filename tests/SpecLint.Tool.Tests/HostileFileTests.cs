@@ -17,7 +17,8 @@ public class HostileFileTests
         }
     }
 
-    private static string Drink(string inner) => $$"""{ "name": "X", "ingredients": [ {{inner}} ], "method": [ { "do": "stir", "ice": "cubed", "for": "20 s" } ] }""";
+    private static string Drink(string inner) =>
+        $$"""{ "name": "X", "ingredients": [ {{inner}} ], "method": [ { "do": "stir", "ice": "cubed", "for": "20 s" } ] }""";
 
     private static string Line(string item, string amount = "30 ml") => $$"""{ "item": "{{item}}", "amount": "{{amount}}" }""";
 
@@ -34,11 +35,21 @@ public class HostileFileTests
         ["zero in a text"] = f => f.Write("x.drink.json", Drink(Line("gi\\u0000n"))),
         ["deep lists"] = f => f.Write("x.drink.json", $"{{ \"name\": {new string('[', 100_000)}{new string(']', 100_000)} }}"),
         ["deep objects, not closed"] = f => f.Write("x.prep.json", string.Concat(Enumerable.Repeat("{\"target\":", 200_000))),
-        ["huge number"] = f => f.Write("x.drink.json", $$"""{ "name": "X", "serves": 1e999999, "ingredients": [ {{Line("gin", "1e308 ml")}}, {{Line("gin", new string('9', 400) + " ml")}} ] }"""),
-        ["numbers without sense"] = f => f.Write("x.drink.json", Drink(string.Join(", ", new[] { "-5 ml", "0 ml", "1/0 oz", "NaN ml", "Infinity g", "5–1 ml", "1e-320 g", "--3 ml", "١٢ ml" }.Select(a => Line("gin", a))))),
-        ["names twice"] = f => f.Write("x.drink.json", """{ "name": "X", "name": "Y", "ingredients": [ { "item": "gin", "item": "rum", "amount": "1 ml", "amount": "2 ml" } ] }"""),
+        ["huge number"] = f => f.Write(
+            "x.drink.json",
+            $$"""{ "name": "X", "serves": 1e999999, "ingredients": [ {{Line("gin", "1e308 ml")}}, {{Line("gin", new string('9', 400) + " ml")}} ] }"""),
+        ["numbers without sense"] = f => f.Write(
+            "x.drink.json",
+            Drink(string.Join(
+                ", ",
+                new[] { "-5 ml", "0 ml", "1/0 oz", "NaN ml", "Infinity g", "5–1 ml", "1e-320 g", "--3 ml", "١٢ ml" }.Select(a => Line("gin", a))))),
+        ["names twice"] = f => f.Write(
+            "x.drink.json",
+            """{ "name": "X", "name": "Y", "ingredients": [ { "item": "gin", "item": "rum", "amount": "1 ml", "amount": "2 ml" } ] }"""),
         ["a list at the top"] = f => f.Write("x.drink.json", "[ 1, 2, 3 ]"),
-        ["wrong types everywhere"] = f => f.Write("x.drink.json", """{ "name": [], "ingredients": { "item": 3 }, "method": "shake", "serves": "two", "garnish": null, "declares": true, "accept": 7 }"""),
+        ["wrong types everywhere"] = f => f.Write(
+            "x.drink.json",
+            """{ "name": [], "ingredients": { "item": 3 }, "method": "shake", "serves": "two", "garnish": null, "declares": true, "accept": 7 }"""),
         ["10 MB"] = f => f.Write("x.drink.json", Drink(Line("gin")) + new string(' ', 10_000_000)),
         ["an id that climbs"] = f => f.Write("x.drink.json", Drink(Line("../../../etc/passwd"))),
         ["a name that makes no id"] = f => f.Write("Bad Name!.drink.json", Drink(Line("gin"))),
@@ -46,7 +57,9 @@ public class HostileFileTests
         ["cycles of preparations"] = f =>
         {
             for (int i = 0; i < 50; i++)
-                f.Write($"p{i}.prep.json", $$"""{ "name": "P", "family": "syrup", "ingredients": [ { "item": "p{{(i + 1) % 50}}", "amount": "30 ml" }, { "item": "p{{(i * 7) % 50}}", "amount": "1 ml" } ] }""");
+                f.Write(
+                    $"p{i}.prep.json",
+                    $$"""{ "name": "P", "family": "syrup", "ingredients": [ { "item": "p{{(i + 1) % 50}}", "amount": "30 ml" }, { "item": "p{{(i * 7) % 50}}", "amount": "1 ml" } ] }""");
         },
         ["cycles of likeness"] = f =>
         {
@@ -57,14 +70,21 @@ public class HostileFileTests
         ["a long chain of preparations"] = f =>
         {
             for (int i = 0; i < 300; i++)
-                f.Write($"c{i}.prep.json", $$"""{ "name": "C", "family": "syrup", "ingredients": [ { "item": "{{(i == 0 ? "simple-syrup" : $"c{i - 1}")}}", "amount": "30 ml" } ] }""");
+                f.Write(
+                    $"c{i}.prep.json",
+                    $$"""{ "name": "C", "family": "syrup", "ingredients": [ { "item": "{{(i == 0 ? "simple-syrup" : $"c{i - 1}")}}", "amount": "30 ml" } ] }""");
             f.Write("x.drink.json", Drink(Line("c299")));
         },
         ["twenty thousand lines"] = f => f.Write("x.drink.json", Drink(string.Join(", ", Enumerable.Repeat(Line("gin"), 20_000)))),
-        ["one very long text"] = f => f.Write("x.drink.json", $$"""{ "name": "{{new string('x', 3_000_000)}}", "ingredients": [ {{Line(new string('y', 500_000))}} ] }"""),
-        ["terminal escapes"] = f => f.Write("x.drink.json", """{ "name": "\u001b[2J\u001b]0;owned\u0007 \u202Egnp", "ingredients": [ { "item": "\u009b31m", "amount": "\u0008\u0008" } ] }"""),
+        ["one very long text"] = f => f.Write(
+            "x.drink.json", $$"""{ "name": "{{new string('x', 3_000_000)}}", "ingredients": [ {{Line(new string('y', 500_000))}} ] }"""),
+        ["terminal escapes"] = f => f.Write(
+            "x.drink.json",
+            """{ "name": "\u001b[2J\u001b]0;owned\u0007 \u202Egnp", "ingredients": [ { "item": "\u009b31m", "amount": "\u0008\u0008" } ] }"""),
         ["a broken bar"] = f => f.Write("bar.json", "{ \"name\": "),
-        ["a bar that makes no sense"] = f => f.Write("bar.json", """{ "name": 3, "jurisdictions": ["Atlantis", 7], "measures": { "oz": "-3 ml", "ml": "30 g", "dash": "blue" }, "rules": { "SL9001": "fatal", "XX": "error" }, "files": ["**/*", "[", "../../**/*"], "leaveOut": [""], "glasses": [] }"""),
+        ["a bar that makes no sense"] = f => f.Write(
+            "bar.json",
+            """{ "name": 3, "jurisdictions": ["Atlantis", 7], "measures": { "oz": "-3 ml", "ml": "30 g", "dash": "blue" }, "rules": { "SL9001": "fatal", "XX": "error" }, "files": ["**/*", "[", "../../**/*"], "leaveOut": [""], "glasses": [] }"""),
         ["a pipe"] = f =>
         {
             if (!OperatingSystem.IsWindows()) Process.Start("mkfifo", f["x.drink.json"]).WaitForExit();
@@ -76,8 +96,11 @@ public class HostileFileTests
             f.Write("sub/x.drink.json", Drink(Line("gin")));
             f.Write("x.prep.json", """{ "name": "X", "family": "syrup", "ingredients": [ { "item": "water", "amount": "1 l" } ] }""");
         },
-        ["a stock of nonsense"] = f => f.Write("x.stock.json", """{ "on": "0000-00-00", "lots": [ { "item": "mudflat", "made": "9999-12-31", "at": "-500 °C", "measured": { "ph": -4 } }, null, 3, [] ] }"""),
-        ["a menu of nonsense"] = f => f.Write("x.menu.json", """{ "name": "", "drinks": [ { "drink": "", "covers": -1e300 }, { "drink": "x", "claims": [ 3 ] } ] }"""),
+        ["a stock of nonsense"] = f => f.Write(
+            "x.stock.json",
+            """{ "on": "0000-00-00", "lots": [ { "item": "mudflat", "made": "9999-12-31", "at": "-500 °C", "measured": { "ph": -4 } }, null, 3, [] ] }"""),
+        ["a menu of nonsense"] = f => f.Write(
+            "x.menu.json", """{ "name": "", "drinks": [ { "drink": "", "covers": -1e300 }, { "drink": "x", "claims": [ 3 ] } ] }"""),
     };
 
     [Theory]

@@ -125,10 +125,14 @@ public class HostileFolderTests
             "git config remote.origin.url ext::'touch% ran'; git config protocol.ext.allow always",
             "git config remote.origin.url file://$PWD/.git; git config remote.origin.uploadpack 'touch ran; false'; git config protocol.file.allow always",
             "git config remote.origin.url ssh://nowhere/x; git config core.sshCommand 'touch ran; false'",
-            "git config core.fsmonitor 'touch ran'; git config core.pager 'touch ran'; git config diff.external 'touch ran'; git config core.hooksPath .; git config credential.helper '!touch ran'",
+            "git config core.fsmonitor 'touch ran'; git config core.pager 'touch ran'; git config diff.external 'touch ran'; git config "
+                + "core.hooksPath .; git config credential.helper '!touch ran'",
         })
         {
-            Shell(made.Path, $"git config remote.origin.promisor true; git config remote.origin.partialclonefilter blob:none; git config extensions.partialClone origin; git config core.repositoryFormatVersion 1; {settings}");
+            Shell(
+                made.Path,
+                $"git config remote.origin.promisor true; git config remote.origin.partialclonefilter blob:none; git config "
+                    + $"extensions.partialClone origin; git config core.repositoryFormatVersion 1; {settings}");
 
             // An object is missing, so that git would like to fetch it.
             Shell(made.Path, "find .git/objects -type f | grep -v pack | tail -n 3 | while read f; do mv \"$f\" \"$f.gone\"; done");

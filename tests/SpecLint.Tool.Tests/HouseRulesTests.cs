@@ -67,7 +67,9 @@ public class HouseRulesTests
         var run = ToolRun.In(book.Path, "check", "--rules", HouseRulesExample.Path, "--format", "sarif", "--rule-pages", "https://example.org/pages");
         using var log = JsonDocument.Parse(run.Bytes);
         var first = log.RootElement.GetProperty("runs")[0];
-        var rule = Assert.Single(first.GetProperty("tool").GetProperty("driver").GetProperty("rules").EnumerateArray(), r => r.GetProperty("id").GetString() == "HR3001");
+        var rule = Assert.Single(
+            first.GetProperty("tool").GetProperty("driver").GetProperty("rules").EnumerateArray(),
+            r => r.GetProperty("id").GetString() == "HR3001");
         Assert.Equal("SweeterThanTheHousePours", rule.GetProperty("name").GetString());
         Assert.False(rule.TryGetProperty("helpUri", out _));
         var result = Assert.Single(first.GetProperty("results").EnumerateArray(), r => r.GetProperty("ruleId").GetString() == "HR3001");
@@ -93,7 +95,12 @@ public class HouseRulesTests
     public void A_finding_of_a_house_can_be_accepted()
     {
         using var book = Book();
-        book.Write("treacle.drink.json", Sweet.Replace("\"ingredients\"", "\"accept\": [ { \"rule\": \"HR3001\", \"because\": \"stands in for dessert\" } ], \"ingredients\"", StringComparison.Ordinal));
+        book.Write(
+            "treacle.drink.json",
+            Sweet.Replace(
+                "\"ingredients\"",
+                "\"accept\": [ { \"rule\": \"HR3001\", \"because\": \"stands in for dessert\" } ], \"ingredients\"",
+                StringComparison.Ordinal));
         string output = ToolRun.In(book.Path, "check", "--rules", HouseRulesExample.Path, "--format", "json").Output;
         using var json = JsonDocument.Parse(output);
         var findings = json.RootElement.GetProperty("findings").EnumerateArray().ToList();
@@ -196,8 +203,13 @@ public class HouseRulesTests
     [Fact]
     public void A_house_rule_against_harm_asks_for_an_end_of_its_acceptance()
     {
-        string accepted = Sweet.Replace("\"ingredients\"", "\"accept\": [ { \"rule\": \"HR6001\", \"because\": \"we know\" } ], \"ingredients\"", StringComparison.Ordinal);
-        var input = new BookInput([new SourceFile("treacle.drink.json", System.Text.Encoding.UTF8.GetBytes(accepted))], CalendarDate.Parse(ToolRun.Day)!.Value) { HouseRules = [new Named("HR6001", "harm")] };
+        string accepted = Sweet.Replace(
+            "\"ingredients\"", "\"accept\": [ { \"rule\": \"HR6001\", \"because\": \"we know\" } ], \"ingredients\"",
+            StringComparison.Ordinal);
+        var input = new BookInput(
+            [new SourceFile(
+                "treacle.drink.json", System.Text.Encoding.UTF8.GetBytes(accepted))], CalendarDate.Parse(ToolRun.Day)!.Value)
+        { HouseRules = [new Named("HR6001", "harm")] };
         var result = Checker.Check(input);
         Assert.Contains(result.Findings, f => f.Rule.Id == "HR6001");
         Assert.Contains(result.Findings, f => f.Rule.Id == "SL1025");
@@ -247,7 +259,13 @@ public class HouseRulesTests
 
     private static (int Status, string Output, string Error) Run(params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet", args) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        var start = new ProcessStartInfo("dotnet", args)
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+        };
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();

@@ -51,9 +51,12 @@ public class HouseSchemaTests
                 "2:63 `serves` is 4, too much for the schema of the house. It allows 2 at most.",
                 "2:66 `garnish` is not wanted. The schema of the house does not allow it.",
                 "3:3 `ingredients` is longer than the schema of the house allows. It allows 3 at most.",
-                "3:3 `ingredients` lacks an item that the schema of the house asks for, or has too many of them. Compare it with a file of the house that passes.",
-                "4:77 `amount` of ingredient 2 (lime-juice) is written otherwise than the schema of the house asks for: `3/4 oz`. It asks for the pattern `ml$`. The house says: We pour in millilitres.",
-                "7:12 `glass` fits none of the ways, or more than the one way, that the schema of the house allows. Compare it with a file of the house that passes.",
+                "3:3 `ingredients` lacks an item that the schema of the house asks for, or has too many of them. Compare it with a file "
+                    + "of the house that passes.",
+                "4:77 `amount` of ingredient 2 (lime-juice) is written otherwise than the schema of the house asks for: `3/4 oz`. It "
+                    + "asks for the pattern `ml$`. The house says: We pour in millilitres.",
+                "7:12 `glass` fits none of the ways, or more than the one way, that the schema of the house allows. Compare it with a "
+                    + "file of the house that passes.",
                 "8:12 `notes` is of another type than the schema of the house asks for. It asks for: array. The house says: Every spec says who tastes it.",
             ],
             problems.Select(p => FormattableString.Invariant($"{drink.At(p.Span).Start.Line}:{drink.At(p.Span).Start.Column} {p.Message} {p.Advice}")));
@@ -96,11 +99,16 @@ public class HouseSchemaTests
     public void References_that_multiply_or_go_round_are_refused()
     {
         static string? Trouble(string text) => new HouseSchemas().Add(FileKind.Drink, new SourceFile("house.schema.json", Encoding.UTF8.GetBytes(text)));
-        var steps = Enumerable.Range(0, 40).Select(i => $"\"s{i}\": {{ \"allOf\": [ {{ \"$ref\": \"#/$defs/s{i + 1}\" }}, {{ \"$ref\": \"#/$defs/s{i + 1}\" }} ] }}");
-        string doubling = $"{{ \"properties\": {{ \"name\": {{ \"$ref\": \"#/$defs/s0\" }} }}, \"$defs\": {{ {string.Join(", ", steps)}, \"s40\": {{ \"type\": \"string\" }} }} }}";
+        var steps = Enumerable.Range(0, 40)
+            .Select(i => $"\"s{i}\": {{ \"allOf\": [ {{ \"$ref\": \"#/$defs/s{i + 1}\" }}, {{ \"$ref\": \"#/$defs/s{i + 1}\" }} ] }}");
+        string doubling = $"{{ \"properties\": {{ \"name\": {{ \"$ref\": \"#/$defs/s0\" }} }}, \"$defs\": {{ "
+            + $"{string.Join(", ", steps)}, \"s40\": {{ \"type\": \"string\" }} }} }}";
         Assert.Contains("its references multiply", Trouble(doubling), StringComparison.Ordinal);
         Assert.Contains("in a circle", Trouble("""{ "anyOf": [ { "type": "string" }, { "$ref": "#" } ] }"""), StringComparison.Ordinal);
-        Assert.Contains("in a circle", Trouble("""{ "$ref": "#a", "$defs": { "x": { "$anchor": "a", "not": { "$ref": "#/$defs/y" } }, "y": { "$ref": "#a" } } }"""), StringComparison.Ordinal);
+        Assert.Contains(
+            "in a circle",
+            Trouble("""{ "$ref": "#a", "$defs": { "x": { "$anchor": "a", "not": { "$ref": "#/$defs/y" } }, "y": { "$ref": "#a" } } }"""),
+            StringComparison.Ordinal);
 
         // A schema that describes a tree goes into the file at each turn.
         Assert.Null(Trouble("""{ "properties": { "ingredients": { "items": { "$ref": "#" } } }, "additionalProperties": { "$ref": "#" } }"""));
@@ -114,12 +122,18 @@ public class HouseSchemaTests
         File.WriteAllText(folder["bar.json"], """{ "name": "The Saltmarsh Room", "jurisdictions": [ "IE" ], "schemas": { "drink": "house.schema.json" } }""");
         File.WriteAllText(folder["house.schema.json"], """{ "properties": { "name": { "pattern": "^(a+)+$" } } }""");
         foreach (string name in new[] { "one", "two", "three" }) File.WriteAllText(folder[name + ".drink.json"], $"{{ \"name\": \"{new string('a', 60)}!\" }}");
-        var start = new System.Diagnostics.ProcessStartInfo("dotnet", [typeof(Shell).Assembly.Location, "check", folder.Path, "--threads", "1", "--format", "line"]) { UseShellExecute = false, RedirectStandardOutput = true };
+        var start = new System.Diagnostics.ProcessStartInfo(
+            "dotnet", [typeof(Shell).Assembly.Location, "check", folder.Path, "--threads", "1", "--format", "line"])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+        };
         using var process = System.Diagnostics.Process.Start(start)!;
         string output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         Assert.Contains("It was stopped after some seconds, and is not run on further files.", output, StringComparison.Ordinal);
     }
 
-    private static BookFile Read(string text) => BookReader.Read(new SourceFile("a.drink.json", Encoding.UTF8.GetBytes(text)), FileKind.Drink, Measures.Default);
+    private static BookFile Read(string text) =>
+        BookReader.Read(new SourceFile("a.drink.json", Encoding.UTF8.GetBytes(text)), FileKind.Drink, Measures.Default);
 }

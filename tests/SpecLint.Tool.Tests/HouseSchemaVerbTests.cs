@@ -82,10 +82,17 @@ public class HouseSchemaVerbTests
     public async Task A_bar_without_schemas_does_not_load_the_engine()
     {
         using var book = SmallBook.WithBroken();
-        var start = new System.Diagnostics.ProcessStartInfo("dotnet", [typeof(Shell).Assembly.Location, "check", book.Path]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new System.Diagnostics.ProcessStartInfo(
+            "dotnet", [typeof(Shell).Assembly.Location, "check", book.Path])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         string folder = Path.GetDirectoryName(typeof(Shell).Assembly.Location)!;
         using var copy = new TestFolder();
-        foreach (string file in Directory.EnumerateFiles(folder, "*", SearchOption.TopDirectoryOnly).Where(f => !Path.GetFileName(f).StartsWith("JsonSchema", StringComparison.Ordinal)))
+        foreach (string file in Directory.EnumerateFiles(folder, "*", SearchOption.TopDirectoryOnly)
+            .Where(f => !Path.GetFileName(f).StartsWith("JsonSchema", StringComparison.Ordinal)))
             File.Copy(file, copy[Path.GetFileName(file)]);
         start.ArgumentList[0] = copy["SpecLint.Tool.dll"];
         using var process = System.Diagnostics.Process.Start(start)!;

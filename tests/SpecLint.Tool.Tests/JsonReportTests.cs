@@ -39,7 +39,9 @@ public class JsonReportTests(DemoBook demo) : IClassFixture<DemoBook>
     public void Only_what_is_named_is_reported_but_the_book_is_read_whole()
     {
         using var book = SmallBook.WithBroken();
-        book.Write("prep/brine.prep.json", """{ "name": "Brine", "family": "saline", "ingredients": [ { "item": "water", "amount": "80 g" }, { "item": "sea-salt", "amount": "20 g" } ], "yield": "100 g" }""");
+        book.Write(
+            "prep/brine.prep.json",
+            """{ "name": "Brine", "family": "saline", "ingredients": [ { "item": "water", "amount": "80 g" }, { "item": "sea-salt", "amount": "20 g" } ], "yield": "100 g" }""");
         book.Write("marsh.drink.json", SmallBook.Broken.Replace("no-such-thing", "brine", StringComparison.Ordinal));
         using var one = JsonDocument.Parse(ToolRun.In(book.Path, "check", "marsh.drink.json", "--format", "json").Bytes);
         Assert.Equal(1, one.RootElement.GetProperty("files").GetInt32());

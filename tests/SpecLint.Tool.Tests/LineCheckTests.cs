@@ -76,7 +76,15 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
         Assert.Equal(json.RootElement.GetProperty("make").GetArrayLength(), Of("make"));
         Assert.Equal(json.RootElement.GetProperty("get").GetArrayLength(), Of("get"));
         Assert.Equal(results.Count, results.Select(PrintOf).Distinct().Count());
-        Assert.All(results, r => Assert.True(File.Exists(Path.Combine(demo.Repository, Uri.UnescapeDataString(r.GetProperty("locations")[0].GetProperty("physicalLocation").GetProperty("artifactLocation").GetProperty("uri").GetString()!)))));
+        Assert.All(
+            results,
+            r => Assert.True(File.Exists(Path.Combine(
+                demo.Repository,
+                Uri.UnescapeDataString(r.GetProperty("locations")[0]
+                    .GetProperty("physicalLocation")
+                    .GetProperty("artifactLocation")
+                    .GetProperty("uri")
+                    .GetString()!)))));
     }
 
     [Fact]
@@ -84,7 +92,9 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("x.drink.json", """{ "name": "X", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "lime-juice", "amount": "20 ml" } ], "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" } ] }""");
+        book.Write(
+            "x.drink.json",
+            """{ "name": "X", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "lime-juice", "amount": "20 ml" } ], "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" } ] }""");
         var prints = new List<List<string>>();
         foreach (var (covers, left) in new[] { (10, "100 ml"), (40, "60 ml") })
         {
@@ -114,10 +124,14 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
         using var json = JsonDocument.Parse(Run("evening", "--on", "2026-11-25", "--format", "json").Bytes);
         string summary = page[page.IndexOf("<section class=\"summary\">", StringComparison.Ordinal)..page.IndexOf("</section>", StringComparison.Ordinal)];
         Assert.Equal(14, json.RootElement.GetProperty("drinks").GetArrayLength());
-        Assert.All(json.RootElement.GetProperty("drinks").EnumerateArray(), d => Assert.Contains(System.Net.WebUtility.HtmlEncode(d.GetProperty("name").GetString()!), summary, StringComparison.Ordinal));
+        Assert.All(
+            json.RootElement.GetProperty("drinks").EnumerateArray(),
+            d => Assert.Contains(System.Net.WebUtility.HtmlEncode(d.GetProperty("name").GetString()!), summary, StringComparison.Ordinal));
 
         // Only what does not simply go out stands among the details.
-        Assert.Equal(json.RootElement.GetProperty("drinks").EnumerateArray().Count(d => d.GetProperty("answer").GetString() != "ready"), Articles().Count(page));
+        Assert.Equal(
+            json.RootElement.GetProperty("drinks").EnumerateArray().Count(d => d.GetProperty("answer").GetString() != "ready"),
+            Articles().Count(page));
         Assert.Contains("aria-label=\"Sugar against acid;", page, StringComparison.Ordinal);
         Assert.Contains("Life of the lots", page, StringComparison.Ordinal);
     }
@@ -132,9 +146,13 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("x.drink.json", $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "{{hostile}}", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed" } ] }""");
+        book.Write(
+            "x.drink.json",
+            $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "{{hostile}}", "amount": "5 ml" } ], "method": [ { "do": "stir", "ice": "cubed" } ] }""");
         book.Write("t.menu.json", $$"""{ "name": "{{hostile}}", "drinks": [ { "drink": "x", "name": "{{hostile}}" }, { "drink": "{{hostile}}" } ] }""");
-        book.Write("f.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "gin", "lot": "{{hostile}}", "opened": "2026-11-20", "amount": "1 l" }, { "item": "{{hostile}}" } ] }""");
+        book.Write(
+            "f.stock.json",
+            $$"""{ "on": "2026-11-25", "lots": [ { "item": "gin", "lot": "{{hostile}}", "opened": "2026-11-20", "amount": "1 l" }, { "item": "{{hostile}}" } ] }""");
         foreach (string format in new[] { "text", "html", "json", "sarif" })
         {
             var run = ToolRun.In(book.Path, "linecheck", "t", "--format", format);
@@ -164,13 +182,24 @@ public sealed partial class LineCheckTests : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("pressed.prep.json", """{ "name": "Pressed celery", "family": "juice", "ingredients": [ { "item": "celery-juice", "amount": "1000 g" } ], "method": [ { "do": "strain" } ], "yield": "800 g", "byProducts": [ { "id": "pulp", "amount": "200 g" } ], "keep": { "at": "4 °C", "in": "bottle", "for": "1 d" }, "declares": { "allergens": ["celery"] } }""");
-        book.Write("pulp-salt.prep.json", """{ "name": "Pulp salt", "family": "flavoured-salt", "ingredients": [ { "item": "pulp", "amount": "100 g" }, { "item": "salt", "amount": "100 g" } ], "method": [ { "do": "stir" } ], "yield": "150 g", "keep": { "at": "20 °C", "in": "jar", "for": "30 d" }, "declares": { "allergens": ["celery"] } }""");
-        book.Write("green.drink.json", """{ "name": "Green", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "pressed", "amount": "30 ml" }, { "item": "pulp-salt", "amount": "2 g" } ], "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" }, { "do": "strain" } ], "glass": "coupe", "declares": { "allergens": ["celery"] } }""");
+        book.Write(
+            "pressed.prep.json",
+            """{ "name": "Pressed celery", "family": "juice", "ingredients": [ { "item": "celery-juice", "amount": "1000 g" } ], "method": [ { "do": "strain" } ], "yield": "800 g", "byProducts": [ { "id": "pulp", "amount": "200 g" } ], "keep": { "at": "4 °C", "in": "bottle", "for": "1 d" }, "declares": { "allergens": ["celery"] } }""");
+        book.Write(
+            "pulp-salt.prep.json",
+            """{ "name": "Pulp salt", "family": "flavoured-salt", "ingredients": [ { "item": "pulp", "amount": "100 g" }, { "item": "salt", "amount": "100 g" } ], "method": [ { "do": "stir" } ], "yield": "150 g", "keep": { "at": "20 °C", "in": "jar", "for": "30 d" }, "declares": { "allergens": ["celery"] } }""");
+        book.Write(
+            "green.drink.json",
+            """{ "name": "Green", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "pressed", "amount": "30 ml" }, { "item": "pulp-salt", "amount": "2 g" } ], "method": [ { "do": "shake", "ice": "cubed", "for": "12 s" }, { "do": "strain" } ], "glass": "coupe", "declares": { "allergens": ["celery"] } }""");
         book.Write("t.menu.json", """{ "name": "T", "drinks": [ { "drink": "green", "covers": 20 } ] }""");
         book.Write("f.stock.json", """{ "on": "2026-11-25", "lots": [ { "item": "gin", "opened": "2026-11-20", "amount": "5 l" } ] }""");
         using var json = JsonDocument.Parse(ToolRun.In(book.Path, "linecheck", "t", "--format", "json").Bytes);
-        var credit = json.RootElement.GetProperty("make").EnumerateArray().Single(m => m.GetProperty("id").GetString() == "pressed").GetProperty("credits").EnumerateArray().Single();
+        var credit = json.RootElement.GetProperty("make")
+            .EnumerateArray()
+            .Single(m => m.GetProperty("id").GetString() == "pressed")
+            .GetProperty("credits")
+            .EnumerateArray()
+            .Single();
         Assert.Equal("pulp", credit.GetProperty("id").GetString());
 
         // The salt takes 100 g of pulp a batch, and one batch of juice leaves 200 g.

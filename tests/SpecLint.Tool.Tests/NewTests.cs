@@ -28,7 +28,11 @@ public sealed class NewTests : IDisposable
         Assert.Equal(0, run.Status);
         Assert.Contains("top whatsit", run.Output, StringComparison.Ordinal);
         using var json = Read("half-tide.drink.json");
-        Assert.Equal(["gin", "lemon-juice", "aromatic-bitters", "egg-white"], json.RootElement.GetProperty("ingredients").EnumerateArray().Select(i => i.GetProperty("item").GetString()!.Replace("london-dry-gin", "gin", StringComparison.Ordinal)));
+        Assert.Equal(
+            ["gin", "lemon-juice", "aromatic-bitters", "egg-white"],
+            json.RootElement.GetProperty("ingredients")
+                .EnumerateArray()
+                .Select(i => i.GetProperty("item").GetString()!.Replace("london-dry-gin", "gin", StringComparison.Ordinal)));
         Assert.Equal("shake", json.RootElement.GetProperty("method")[0].GetProperty("do").GetString());
 
         // One line is not clear, so that no list of allergens is written that could be short of one.
@@ -71,7 +75,11 @@ public sealed class NewTests : IDisposable
         using var drink = Read("half-tide.drink.json");
         Assert.Equal("fogbank-dry-gin", drink.RootElement.GetProperty("ingredients")[0].GetProperty("item").GetString());
         using var menu = Read("friday.menu.json");
-        Assert.Equal(("half-tide", 30), (menu.RootElement.GetProperty("drinks")[0].GetProperty("drink").GetString(), menu.RootElement.GetProperty("drinks")[0].GetProperty("covers").GetInt32()));
+        Assert.Equal(
+            ("half-tide", 30),
+            (menu.RootElement.GetProperty("drinks")[0]
+                .GetProperty("drink")
+                .GetString(), menu.RootElement.GetProperty("drinks")[0].GetProperty("covers").GetInt32()));
         Assert.Equal(1, menu.RootElement.GetProperty("drinks").GetArrayLength());
         using var stock = Read("fridge.stock.json");
         Assert.Equal("fogbank-dry-gin", stock.RootElement.GetProperty("lots")[0].GetProperty("item").GetString());

@@ -45,7 +45,8 @@ public class OtherSystemsTests
 
         var indenting = Directory.EnumerateFiles(Repository.At("src"), "*.cs", SearchOption.AllDirectories)
             .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
-            .Where(f => File.ReadAllText(f) is var text && (text.Contains("Indented = true", StringComparison.Ordinal) || text.Contains("WriteIndented", StringComparison.Ordinal)))
+            .Where(f => File.ReadAllText(f) is var text
+                && (text.Contains("Indented = true", StringComparison.Ordinal) || text.Contains("WriteIndented", StringComparison.Ordinal)))
             .ToList();
         Assert.Equal("JsonOutput.cs", Path.GetFileName(Assert.Single(indenting)));
         Assert.Contains("NewLine = \"\\n\",", File.ReadAllText(indenting[0]), StringComparison.Ordinal);
@@ -61,7 +62,11 @@ public class OtherSystemsTests
         var expected = ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day).Output;
         Assert.Contains("°C", expected, StringComparison.Ordinal);
         foreach (string language in (ReadOnlySpan<string>)["C", "POSIX", "de_DE.ISO-8859-1", "tr_TR.UTF-8"])
-            Assert.Equal(expected, Programs.Run(folder.Path, "dotnet", [tool, "check", "book", "--on", ToolRun.Day], ("LC_ALL", language), ("LANG", language), ("TERM", "dumb")).Output);
+            Assert.Equal(
+                expected,
+                Programs.Run(
+                    folder.Path, "dotnet", [tool, "check", "book", "--on", ToolRun.Day], ("LC_ALL", language), ("LANG", language),
+                    ("TERM", "dumb")).Output);
     }
 
     [Fact]
@@ -88,13 +93,17 @@ public class OtherSystemsTests
     public void A_backslash_separates_folders_in_a_listing_and_in_a_pattern()
     {
         byte[] bar = """{ "files": ["drinks\\**\\*.drink.json"], "leaveOut": ["drinks\\old\\"] }"""u8.ToArray();
-        var files = Book.BookFiles.Read(["bar.json", "drinks\\new\\a.drink.json", "drinks\\old\\b.drink.json", "c.drink.json"], p => p == "bar.json" ? bar : "{}"u8.ToArray());
+        var files = Book.BookFiles.Read(
+            ["bar.json", "drinks\\new\\a.drink.json", "drinks\\old\\b.drink.json", "c.drink.json"],
+            p => p == "bar.json" ? bar : "{}"u8.ToArray());
         Assert.Equal(["bar.json", "drinks/new/a.drink.json"], files.Select(f => f.Path));
     }
 
     private static List<string> Findings(TestFolder folder)
     {
         using var json = JsonDocument.Parse(ToolRun.In(folder.Path, "check", "book", "--on", ToolRun.Day, "--format", "json").Bytes);
-        return [.. json.RootElement.GetProperty("findings").EnumerateArray().Select(f => $"{f.GetProperty("rule")} {f.GetProperty("file")} {f.GetProperty("region").GetProperty("startLine")}:{f.GetProperty("region").GetProperty("startColumn")} {f.GetProperty("message")}")];
+        return [.. json.RootElement.GetProperty("findings")
+            .EnumerateArray()
+            .Select(f => $"{f.GetProperty("rule")} {f.GetProperty("file")} {f.GetProperty("region").GetProperty("startLine")}:{f.GetProperty("region").GetProperty("startColumn")} {f.GetProperty("message")}")];
     }
 }

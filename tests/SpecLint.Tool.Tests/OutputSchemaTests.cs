@@ -25,7 +25,9 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
             File.WriteAllText(path, written);
         }
 
-        Assert.True(File.Exists(path) && File.ReadAllText(path) == written, $"outputs/{name}.schema.json is stale: run the tests once with SPECLINT_UPDATE=1 and commit the change.");
+        Assert.True(
+            File.Exists(path) && File.ReadAllText(path) == written,
+            $"outputs/{name}.schema.json is stale: run the tests once with SPECLINT_UPDATE=1 and commit the change.");
     }
 
     [Theory]
@@ -75,7 +77,13 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
         Assert.Equal((0, ""), (compared.Status, compared.Error));
         AssertValid("compare", compared.Bytes);
         using (var json = JsonDocument.Parse(compared.Bytes))
-            Assert.Equal(["added", "changed", "removed"], json.RootElement.GetProperty("recipes").EnumerateArray().Select(r => r.GetProperty("change").GetString()).Distinct().Order(StringComparer.Ordinal));
+            Assert.Equal(
+                ["added", "changed", "removed"],
+                json.RootElement.GetProperty("recipes")
+                    .EnumerateArray()
+                    .Select(r => r.GetProperty("change").GetString())
+                    .Distinct()
+                    .Order(StringComparer.Ordinal));
 
         ToolRun.In(repository.Path, "baseline", "book", "--create", "--because", "as found", "--until", "2027-01-31");
         AssertValid("baseline", File.ReadAllBytes(repository["book/speclint-baseline.json"]));
@@ -99,7 +107,10 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
             }
 
             if (element.ValueKind != JsonValueKind.Object) return;
-            if (element.TryGetProperty("properties", out var properties) && properties.ValueKind == JsonValueKind.Object && element.TryGetProperty("type", out var type) && type.ValueKind == JsonValueKind.String)
+            if (element.TryGetProperty("properties", out var properties)
+                && properties.ValueKind == JsonValueKind.Object
+                && element.TryGetProperty("type", out var type)
+                && type.ValueKind == JsonValueKind.String)
             {
                 objects++;
                 Assert.Equal(JsonValueKind.False, element.GetProperty("additionalProperties").ValueKind);
@@ -127,6 +138,13 @@ public sealed class OutputSchemaTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         using var json = JsonDocument.Parse(bytes);
         var outcome = Schemas[schema].Evaluate(json.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        Assert.True(outcome.IsValid, string.Join("\n", (outcome.Details ?? []).Where(d => !d.IsValid && d.Errors is not null).Take(10).Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}")));
+        Assert.True(
+            outcome.IsValid,
+            string.Join(
+                "\n",
+                (outcome.Details ?? [])
+                    .Where(d => !d.IsValid && d.Errors is not null)
+                    .Take(10)
+                    .Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}")));
     }
 }

@@ -43,15 +43,22 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", $$"""{ "name": "{{hostile}}", "jurisdictions": ["IE"] }""");
-        book.Write("x.drink.json", $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "{{hostile}}", "amount": "5 ml" }, { "item": "marsh", "amount": "40 ml" } ], "method": [ { "do": "stir", "ice": "{{hostile}}" } ], "glass": "{{hostile}}" }""");
-        book.Write("marsh.prep.json", $$"""{ "name": "{{hostile}}", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" } ], "yield": "200 g", "keep": { "at": "4 °C", "in": "{{hostile}}" }, "declares": { "advisory": [ "{{hostile}}" ] } }""");
-        book.Write("f.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "marsh", "made": "2026-11-24", "lot": "{{hostile}}", "by": "{{hostile}}", "amount": "1 l" } ] }""");
+        book.Write(
+            "x.drink.json",
+            $$"""{ "name": "{{hostile}}", "ingredients": [ { "item": "{{hostile}}", "amount": "5 ml" }, { "item": "marsh", "amount": "40 ml" } ], "method": [ { "do": "stir", "ice": "{{hostile}}" } ], "glass": "{{hostile}}" }""");
+        book.Write(
+            "marsh.prep.json",
+            $$"""{ "name": "{{hostile}}", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" } ], "yield": "200 g", "keep": { "at": "4 °C", "in": "{{hostile}}" }, "declares": { "advisory": [ "{{hostile}}" ] } }""");
+        book.Write(
+            "f.stock.json",
+            $$"""{ "on": "2026-11-25", "lots": [ { "item": "marsh", "made": "2026-11-24", "lot": "{{hostile}}", "by": "{{hostile}}", "amount": "1 l" } ] }""");
         var pages = new[] { ToolRun.In(book.Path, "check", "--format", "html"), ToolRun.In(book.Path, "labels"), ToolRun.In(book.Path, "labels", "--sheet", "roll") };
         Assert.Equal([1, 0, 0], pages.Select(p => p.Status));
         foreach (var page in pages)
         {
             Assert.DoesNotContain(page.Output, c => (char.IsControl(c) && c != '\n') || c is '\u202E' or '\u2066');
-            foreach (string tag in new[] { "<script", "<img", "</pre></style>", "href=\"j", "' onmouseover" }) Assert.DoesNotContain(tag, page.Output, StringComparison.Ordinal);
+            foreach (string tag in new[] { "<script", "<img", "</pre></style>", "href=\"j", "' onmouseover" })
+                Assert.DoesNotContain(tag, page.Output, StringComparison.Ordinal);
             Assert.Equal(1, Styles().Count(page.Output));
         }
     }
@@ -61,7 +68,8 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     {
         var run = ToolRun.In(demo.Path, "labels", "--item", "almond-orgeat", "--on", "2026-11-25");
         Assert.Equal((0, ""), (run.Status, run.Error));
-        foreach (string text in new[] { "Made Tue 2026-11-24", "Use by <strong>Thu 2026-11-26</strong>", "Keep at 4 °C", "<strong>ALMOND</strong>", "by NK" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
+        foreach (string text in new[] { "Made Tue 2026-11-24", "Use by <strong>Thu 2026-11-26</strong>", "Keep at 4 °C", "<strong>ALMOND</strong>", "by NK" })
+            Assert.Contains(text, run.Output, StringComparison.Ordinal);
         Assert.Single(Sections().Matches(run.Output));
     }
 
@@ -79,11 +87,14 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("marsh.prep.json", """{ "name": "Marsh cordial", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" }, { "item": "citric-acid", "amount": "20 g" } ], "method": [ { "do": "stir" } ], "yield": "1020 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
+        book.Write(
+            "marsh.prep.json",
+            """{ "name": "Marsh cordial", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" }, { "item": "citric-acid", "amount": "20 g" } ], "method": [ { "do": "stir" } ], "yield": "1020 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
         var run = ToolRun.In(book.Path, "labels", "--made", "marsh=2024-02-26", "--by", "NK", "--copies", "3");
         Assert.Equal((1, "speclint: marsh: do not use it. its use-by was 2024-03-01 (its recipe).\n"), (run.Status, run.Error));
         Assert.Equal(3, Sections().Count(run.Output));
-        foreach (string text in new[] { "Marsh cordial", "Made Mon 2024-02-26 · by NK", "Keep at 4 °C · bottle" }) Assert.Contains(text, run.Output, StringComparison.Ordinal);
+        foreach (string text in new[] { "Marsh cordial", "Made Mon 2024-02-26 · by NK", "Keep at 4 °C · bottle" })
+            Assert.Contains(text, run.Output, StringComparison.Ordinal);
 
         // Day 1 is the day made, and 2024 has a 29th of February; on the day of the run it is long past.
         Assert.Contains("Use by <strong>Fri 2024-03-01</strong>", run.Output, StringComparison.Ordinal);
@@ -97,7 +108,9 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("garlic-oil.prep.json", """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" }, "declares": { "allergens": [] } }""");
+        book.Write(
+            "garlic-oil.prep.json",
+            """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" }, "declares": { "allergens": [] } }""");
         var run = ToolRun.In(book.Path, "labels", "--made", "garlic-oil");
         Assert.Equal(1, run.Status);
         Assert.StartsWith("speclint: garlic-oil: do not use it. garlic-oil (SL50", run.Error, StringComparison.Ordinal);
@@ -169,7 +182,9 @@ public sealed partial class PageTests : IClassFixture<DemoBook>
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
         string name = string.Join(" ", Enumerable.Repeat("Marsh cordial of the long summer", 14));
-        book.Write("marsh.prep.json", $$"""{ "name": "{{name}}", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir" } ], "yield": "1000 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
+        book.Write(
+            "marsh.prep.json",
+            $$"""{ "name": "{{name}}", "family": "cordial", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir" } ], "yield": "1000 g", "keep": { "at": "4 °C", "in": "bottle", "for": "5 d" }, "declares": { "allergens": [] } }""");
         var run = ToolRun.In(book.Path, "labels", "--made", "marsh", "--sheet", "a4-64x38");
         Assert.Equal((2, ""), (run.Status, run.Output));
         Assert.Contains("does not fit on a4-64x38", run.Error, StringComparison.Ordinal);

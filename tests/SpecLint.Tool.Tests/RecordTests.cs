@@ -50,9 +50,14 @@ public class RecordTests
     public void It_writes_into_the_lot_of_a_code()
     {
         using var book = Book();
-        book.Write("fridge.stock.json", """{ "on": "2026-11-25", "lots": [ { "item": "water" }, { "item": "shore-cordial", "lot": "24-2", "made": "2026-11-24" /* second shelf */ } ] }""");
+        book.Write(
+            "fridge.stock.json",
+            """{ "on": "2026-11-25", "lots": [ { "item": "water" }, { "item": "shore-cordial", "lot": "24-2", "made": "2026-11-24" /* second shelf */ } ] }""");
         Assert.Equal(0, ToolRun.In(book.Path, "record", "24-2", "--ph", "2.3", "--on", "2026-11-25").Status);
-        Assert.Matches("\"lot\": \"24-2\", \"made\": \"2026-11-24\", \"measured\": \\{ \"ph\": 2\\.3, \"on\": \"2026-11-25\", \"of\": \"r1-[0-9a-f]{16}\" \\} /\\* second shelf \\*/", File.ReadAllText(Path.Combine(book.Path, "fridge.stock.json")));
+        Assert.Matches(
+            "\"lot\": \"24-2\", \"made\": \"2026-11-24\", \"measured\": \\{ \"ph\": 2\\.3, \"on\": \"2026-11-25\", \"of\": "
+                + "\"r1-[0-9a-f]{16}\" \\} /\\* second shelf \\*/",
+            File.ReadAllText(Path.Combine(book.Path, "fridge.stock.json")));
     }
 
     [Theory]

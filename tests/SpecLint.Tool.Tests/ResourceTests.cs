@@ -20,7 +20,8 @@ public class ResourceTests
         using var folder = new TestFolder();
         Assert.Equal(0, ToolRun.In(folder.Path, "start", "book").Status);
         string before = folder.Snapshot();
-        string[] args = [.. System.CommandLine.Parsing.CommandLineParser.SplitCommandLine(command.Replace("--to 1 l", "--to \"1 l\"", StringComparison.Ordinal))];
+        string[] args = [.. System.CommandLine.Parsing.CommandLineParser.SplitCommandLine(command.Replace(
+            "--to 1 l", "--to \"1 l\"", StringComparison.Ordinal))];
         var whole = ToolRun.In(folder.Path, args);
         Assert.True(whole.Status is 0 or 1, $"{command}: {whole.Error}");
 
@@ -30,7 +31,15 @@ public class ResourceTests
             if (whole.Bytes.Length == 0) continue;
             using var error = new StringWriter { NewLine = "\n" };
             using var output = new FullStream(room);
-            int status = Shell.Run(args, new Host { Output = output, Error = error, CurrentDirectory = folder.Path, Today = () => Reading.CalendarDate.Parse(ToolRun.Day)!.Value });
+            int status = Shell.Run(
+                args,
+                new Host
+                {
+                    Output = output,
+                    Error = error,
+                    CurrentDirectory = folder.Path,
+                    Today = () => Reading.CalendarDate.Parse(ToolRun.Day)!.Value,
+                });
             Assert.True(status == 2, $"{command}: status {status}, {error}");
             Assert.Contains("cannot be written to standard output", error.ToString(), StringComparison.Ordinal);
         }
@@ -44,7 +53,9 @@ public class ResourceTests
     {
         using var book = SmallBook.WithBroken();
         for (int i = 0; i < 1_000; i++) book.Write($"d{i}.drink.json", SmallBook.Broken);
-        var run = Programs.Run(book.Path, "dotnet", [Path.Combine(AppContext.BaseDirectory, "SpecLint.Tool.dll"), "check"], ("DOTNET_GCHeapHardLimit", "1000000"));
+        var run = Programs.Run(
+            book.Path, "dotnet", [Path.Combine(AppContext.BaseDirectory, "SpecLint.Tool.dll"), "check"],
+            ("DOTNET_GCHeapHardLimit", "1000000"));
         Assert.Equal((3, ""), (run.Status, run.Output));
         Assert.Contains("there is not enough memory: a book of 1002 files needs about", run.Error, StringComparison.Ordinal);
     }

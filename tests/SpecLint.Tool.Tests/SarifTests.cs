@@ -78,7 +78,10 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
             Assert.True(region.GetProperty("startColumn").GetInt32() >= 1);
             Assert.True(region.GetProperty("endLine").GetInt32() >= region.GetProperty("startLine").GetInt32());
             string print = result.GetProperty("partialFingerprints").GetProperty("specLint/v1").GetString()!;
-            Assert.True(seen.Add(print), $"{result.GetProperty("ruleId").GetString()} {Address(result)}: {result.GetProperty("message").GetProperty("text").GetString()} has the fingerprint of another result");
+            Assert.True(
+                seen.Add(print),
+                $"{result.GetProperty("ruleId").GetString()} {Address(result)}: "
+                    + $"{result.GetProperty("message").GetProperty("text").GetString()} has the fingerprint of another result");
             Assert.Equal(result.GetProperty("ruleId").GetString(), rules[result.GetProperty("ruleIndex").GetInt32()].GetProperty("id").GetString());
             Assert.False(result.GetProperty("partialFingerprints").TryGetProperty("primaryLocationLineHash", out _));
         }
@@ -139,7 +142,11 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
     public void A_fix_puts_the_finding_right()
     {
         using var book = SmallBook.WithBroken();
-        book.Write("comma.drink.json", "\uFEFF" + SmallBook.Broken.Replace("Mudflat", "Crème \U0001F379", StringComparison.Ordinal).Replace("no-such-thing", "gin", StringComparison.Ordinal).Replace("45 ml", "45,5 ml", StringComparison.Ordinal));
+        book.Write(
+            "comma.drink.json",
+            "\uFEFF" + SmallBook.Broken.Replace("Mudflat", "Crème \U0001F379", StringComparison.Ordinal)
+                .Replace("no-such-thing", "gin", StringComparison.Ordinal)
+                .Replace("45 ml", "45,5 ml", StringComparison.Ordinal));
         using var log = JsonDocument.Parse(ToolRun.In(book.Path, "check", "comma.drink.json", "--format", "sarif").Bytes);
         var result = Results(log).Single(r => r.GetProperty("ruleId").GetString() == "SL2001");
         var replacement = result.GetProperty("fixes")[0].GetProperty("artifactChanges")[0].GetProperty("replacements")[0];
@@ -156,7 +163,12 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
     public void An_accepted_finding_is_a_suppressed_result()
     {
         using var book = SmallBook.WithBroken();
-        book.Write("mudflat.drink.json", SmallBook.Broken.Replace("\"glass\"", "\"accept\": [ { \"rule\": \"SL9001\", \"because\": \"it arrives tomorrow\", \"until\": \"2026-12-01\" } ],\n  \"glass\"", StringComparison.Ordinal));
+        book.Write(
+            "mudflat.drink.json",
+            SmallBook.Broken.Replace(
+                "\"glass\"",
+                "\"accept\": [ { \"rule\": \"SL9001\", \"because\": \"it arrives tomorrow\", \"until\": \"2026-12-01\" } ],\n  \"glass\"",
+                StringComparison.Ordinal));
         var run = ToolRun.In(book.Path, "check", "--format", "sarif");
         using var log = JsonDocument.Parse(run.Bytes);
         AssertValid(log.RootElement);
@@ -176,7 +188,11 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
         static List<string> Prints(string book)
         {
             using var log = JsonDocument.Parse(ToolRun.In(book, "check", "--format", "sarif").Bytes);
-            var prints = Results(log).Select(r => r.GetProperty("ruleId").GetString() + " " + r.GetProperty("partialFingerprints").GetProperty("specLint/v1").GetString()).ToList();
+            var prints = Results(log)
+                .Select(r => r.GetProperty("ruleId").GetString() + " " + r.GetProperty("partialFingerprints")
+                    .GetProperty("specLint/v1")
+                    .GetString())
+                .ToList();
             prints.Sort(StringComparer.Ordinal);
             return prints;
         }
@@ -199,8 +215,19 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
         JsonNode? node;
         try
         {
-            node = JsonNode.Parse(File.ReadAllText(file), documentOptions: new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
-            File.WriteAllText(file, Reverse(node, "")!.ToJsonString(new JsonSerializerOptions { WriteIndented = true, IndentCharacter = '\t', IndentSize = 1, NewLine = "\r\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }));
+            node = JsonNode.Parse(
+                File.ReadAllText(file),
+                documentOptions: new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+            File.WriteAllText(
+                file,
+                Reverse(node, "")!.ToJsonString(new JsonSerializerOptions
+                {
+                    WriteIndented = true,
+                    IndentCharacter = '\t',
+                    IndentSize = 1,
+                    NewLine = "\r\n",
+                    Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+                }));
         }
         catch (Exception e) when (e is JsonException or ArgumentException)
         {
@@ -240,7 +267,14 @@ public class SarifTests(DemoBook demo) : IClassFixture<DemoBook>
     internal static void AssertValid(JsonElement log)
     {
         var outcome = Schema.Evaluate(log, new EvaluationOptions { OutputFormat = OutputFormat.List, RequireFormatValidation = true });
-        Assert.True(outcome.IsValid, string.Join("\n", (outcome.Details ?? []).Where(d => !d.IsValid && d.Errors is not null).Take(10).Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}")));
+        Assert.True(
+            outcome.IsValid,
+            string.Join(
+                "\n",
+                (outcome.Details ?? [])
+                    .Where(d => !d.IsValid && d.Errors is not null)
+                    .Take(10)
+                    .Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}")));
     }
 
     /// <summary>The draft-04 schema named as draft-07; nothing that it uses changed its meaning but the word for its id.</summary>

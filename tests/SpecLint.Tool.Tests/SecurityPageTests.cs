@@ -10,8 +10,12 @@ public class SecurityPageTests
     [Fact]
     public void Every_test_that_it_names_is_there_and_every_row_names_one()
     {
-        string[] files = [.. Directory.GetFiles(Repository.At("tests"), "*Tests.cs", SearchOption.AllDirectories).Select(f => Path.GetFileNameWithoutExtension(f))];
-        string[] rows = [.. Page.Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal) && !l.StartsWith("| input", StringComparison.Ordinal) && !l.StartsWith("| ---", StringComparison.Ordinal))];
+        string[] files = [.. Directory.GetFiles(Repository.At("tests"), "*Tests.cs", SearchOption.AllDirectories)
+            .Select(f => Path.GetFileNameWithoutExtension(f))];
+        string[] rows = [.. Page.Split('\n')
+            .Where(l => l.StartsWith("| ", StringComparison.Ordinal)
+                && !l.StartsWith("| input", StringComparison.Ordinal)
+                && !l.StartsWith("| ---", StringComparison.Ordinal))];
         Assert.True(rows.Length >= 10);
         Assert.All(rows, r => Assert.Matches("`[A-Za-z]+Tests`[^|]*[|]$", r.TrimEnd()));
         Assert.All(Regex.Matches(Page, "`([A-Za-z]+Tests)`").Select(m => m.Groups[1].Value), t => Assert.Contains(t, files));

@@ -39,7 +39,10 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
         using var json = System.Text.Json.JsonDocument.Parse(ToolRun.In(demo.Path, "check", "--format", "json").Bytes);
         var counts = json.RootElement.GetProperty("counts");
         string summary = ToolRun.In(demo.Path, "check").Output.TrimEnd('\n').Split("\n\n")[^1].Replace('\n', ' ');
-        Assert.StartsWith($"In {json.RootElement.GetProperty("recipes").GetInt32()} recipes: {counts.GetProperty("error").GetInt32()} error", summary, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"In {json.RootElement.GetProperty("recipes").GetInt32()} recipes: {counts.GetProperty("error").GetInt32()} error",
+            summary,
+            StringComparison.Ordinal);
         int accepted = counts.GetProperty("accepted").GetInt32();
         Assert.Equal(accepted > 0, summary.Contains("accepted", StringComparison.Ordinal));
     }
@@ -49,9 +52,13 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         string output = ToolRun.In(demo.Path, "check").Output;
         var heads = output.Split('\n').Where(l => Regex.IsMatch(l, @"^\w.* \(\d+\)$")).ToList();
-        Assert.Equal(["Somebody could be hurt: see to these first", "Errors", "Warnings"], heads.Select(h => h[..h.LastIndexOf(" (", StringComparison.Ordinal)]));
+        Assert.Equal(
+            ["Somebody could be hurt: see to these first", "Errors", "Warnings"],
+            heads.Select(h => h[..h.LastIndexOf(" (", StringComparison.Ordinal)]));
         using var json = System.Text.Json.JsonDocument.Parse(ToolRun.In(demo.Path, "check", "--format", "json").Bytes);
-        Assert.Equal(json.RootElement.GetProperty("findings").GetArrayLength(), heads.Sum(h => int.Parse(h[(h.LastIndexOf('(') + 1)..^1], System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.Equal(
+            json.RootElement.GetProperty("findings").GetArrayLength(),
+            heads.Sum(h => int.Parse(h[(h.LastIndexOf('(') + 1)..^1], System.Globalization.CultureInfo.InvariantCulture)));
         string urgent = output[..output.IndexOf("\nErrors (", StringComparison.Ordinal)];
         Assert.Contains("error SL7001", urgent, StringComparison.Ordinal);
         Assert.Contains("error SL5027", urgent, StringComparison.Ordinal);
@@ -64,11 +71,21 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("marsh.prep.json", """{ "name": "Marsh", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir", "until": "dissolved" } ], "yield": "1 kg", "keep": { "at": "4 °C", "in": "bottle", "for": "7 d" }, "declares": { "allergens": [] } }""");
-        string lots = string.Join(", ", Enumerable.Range(1, 5).Select(n => $$"""{ "item": "marsh", "lot": "M-{{n}}", "made": "2026-06-0{{n}}", "amount": "1 l", "at": "4 °C" }"""));
+        book.Write(
+            "marsh.prep.json",
+            """{ "name": "Marsh", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir", "until": "dissolved" } ], "yield": "1 kg", "keep": { "at": "4 °C", "in": "bottle", "for": "7 d" }, "declares": { "allergens": [] } }""");
+        string lots = string.Join(
+            ", ",
+            Enumerable.Range(1, 5)
+                .Select(n => $$"""{ "item": "marsh", "lot": "M-{{n}}", "made": "2026-06-0{{n}}", "amount": "1 l", "at": "4 °C" }"""));
         book.Write("fridge.stock.json", $$"""{ "on": "2026-11-25", "lots": [ {{lots}} ] }""");
         using var json = System.Text.Json.JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "json").Bytes);
-        var expired = json.RootElement.GetProperty("findings").EnumerateArray().GroupBy(f => (f.GetProperty("rule").GetString(), f.GetProperty("advice").GetString())).OrderByDescending(g => g.Count()).First().ToList();
+        var expired = json.RootElement.GetProperty("findings")
+            .EnumerateArray()
+            .GroupBy(f => (f.GetProperty("rule").GetString(), f.GetProperty("advice").GetString()))
+            .OrderByDescending(g => g.Count())
+            .First()
+            .ToList();
         Assert.Equal(5, expired.Count);
         string output = ToolRun.In(book.Path, "check").Output;
         string flat = output.ReplaceLineEndings(" ");
@@ -96,7 +113,12 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
         using var book = SmallBook.WithBroken();
         Assert.DoesNotContain('\u001b', ToolRun.In(book.Path, "check").Output);
         Assert.Contains('\u001b', ToolRun.With(book.Path, new RunOptions { Terminal = true }, "check").Output);
-        Assert.DoesNotContain('\u001b', ToolRun.With(book.Path, new RunOptions { Terminal = true, Variables = new Dictionary<string, string> { ["NO_COLOR"] = "1" } }, "check").Output);
+        Assert.DoesNotContain(
+            '\u001b',
+            ToolRun.With(
+                book.Path,
+                new RunOptions { Terminal = true, Variables = new Dictionary<string, string> { ["NO_COLOR"] = "1" } },
+                "check").Output);
         Assert.DoesNotContain('\u001b', ToolRun.With(book.Path, new RunOptions { Terminal = true }, "check", "--colour", "never").Output);
         Assert.Contains('\u001b', ToolRun.In(book.Path, "check", "--colour", "always").Output);
     }
@@ -105,7 +127,10 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
     public void Hostile_text_of_a_file_is_shown_escaped()
     {
         using var book = SmallBook.WithBroken();
-        book.Write("evil.drink.json", SmallBook.Broken.Replace("Mudflat", "a\\u001b[2Jb\\u202Ec", StringComparison.Ordinal).Replace("no-such-thing", "gone\\u001b]0;x\\u0007", StringComparison.Ordinal));
+        book.Write(
+            "evil.drink.json",
+            SmallBook.Broken.Replace("Mudflat", "a\\u001b[2Jb\\u202Ec", StringComparison.Ordinal)
+                .Replace("no-such-thing", "gone\\u001b]0;x\\u0007", StringComparison.Ordinal));
         var run = ToolRun.In(book.Path, "check", "evil.drink.json");
         Assert.DoesNotContain(run.Output, c => (char.IsControl(c) && c != '\n') || c == '\u202E');
         Assert.Contains("a\\u001B[2Jb\\u202Ec", run.Output, StringComparison.Ordinal);

@@ -9,8 +9,12 @@ public sealed class TraceVerbTests
     {
         var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("foam.prep.json", """{ "name": "Sea foam", "family": "foam", "ingredients": [ { "item": "egg-white-pasteurised", "amount": "300 g" } ], "method": [ { "do": "stir" } ], "yield": "300 g", "keep": { "at": "4 °C", "in": "siphon", "for": "2 d" }, "declares": { "allergens": ["egg"] } }""");
-        book.Write("breaker.drink.json", """{ "name": "Breaker", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "foam", "amount": "20 ml" } ], "method": [ { "do": "stir", "ice": "cubed", "for": "25 s" } ] }""");
+        book.Write(
+            "foam.prep.json",
+            """{ "name": "Sea foam", "family": "foam", "ingredients": [ { "item": "egg-white-pasteurised", "amount": "300 g" } ], "method": [ { "do": "stir" } ], "yield": "300 g", "keep": { "at": "4 °C", "in": "siphon", "for": "2 d" }, "declares": { "allergens": ["egg"] } }""");
+        book.Write(
+            "breaker.drink.json",
+            """{ "name": "Breaker", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "foam", "amount": "20 ml" } ], "method": [ { "do": "stir", "ice": "cubed", "for": "25 s" } ] }""");
         book.Write("fridge.stock.json", $$"""{ "on": "2026-11-25", "lots": [ {{lots}} ] }""");
         return book;
     }
@@ -30,7 +34,9 @@ public sealed class TraceVerbTests
         foreach (string text in new[] { "Lot EW-1124 of egg-white-pasteurised, since 2026-11-24", "Lots made from it", "SF-1", "Lots that may hold it", "SF-2", "Breaker" })
             Assert.Contains(text, run.Output, StringComparison.Ordinal);
         Assert.All(run.Output.Split('\n'), line => Assert.True(DisplayText.Width(line) <= 80, line));
-        Assert.Equal(run.Output.Replace("EW-1124,", "", StringComparison.Ordinal), ToolRun.In(book.Path, "trace", "egg-white-pasteurised").Output.Replace("EW-1124,", "", StringComparison.Ordinal));
+        Assert.Equal(
+            run.Output.Replace("EW-1124,", "", StringComparison.Ordinal),
+            ToolRun.In(book.Path, "trace", "egg-white-pasteurised").Output.Replace("EW-1124,", "", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -11,7 +11,9 @@ public sealed partial class UnitsTests(DemoBook demo) : IClassFixture<DemoBook>
     private static readonly DisplayUnits Us = DisplayUnits.UnitedStates;
 
     [Theory]
-    [InlineData("In the glass there are 159 mL (151–170) of liquid: together 159 mL.", "In the glass there are 5.38 oz (5.11–5.75) of liquid: together 5.38 oz.")]
+    [InlineData(
+        "In the glass there are 159 mL (151–170) of liquid: together 159 mL.",
+        "In the glass there are 5.38 oz (5.11–5.75) of liquid: together 5.38 oz.")]
     [InlineData("It stands at 9 °C, over 5 °C.", "It stands at 48 °F, over 41 °F.")]
     [InlineData("First ice at -4.2 °C (-5.1 to -3.4).", "First ice at 24 °F (23–26).")]
     [InlineData("First ice at -4.2 °C (-5.1–-3.4).", "First ice at 24 °F (23–26).")]
@@ -21,7 +23,9 @@ public sealed partial class UnitsTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("One fruit gives 20 to 35 mL of it.", "One fruit gives 0.68 to 1.18 oz of it.")]
     [InlineData("It makes 3 L, which is 3000 mL.", "It makes 3.17 qt, which is 3.17 qt.")]
     [InlineData("Keep 20 l back.", "Keep 20 l (5.28 gal) back.")]
-    [InlineData("8.2 g/100 mL of sugar, 1.04 g/mL, 61.5 g in 100 mL, 3 mL/L, 2 mL a litre of the drink", "8.2 g/100 mL of sugar, 1.04 g/mL, 61.5 g in 100 mL, 3 mL/L, 2 mL a litre of the drink")]
+    [InlineData(
+        "8.2 g/100 mL of sugar, 1.04 g/mL, 61.5 g in 100 mL, 3 mL/L, 2 mL a litre of the drink",
+        "8.2 g/100 mL of sugar, 1.04 g/mL, 61.5 g in 100 mL, 3 mL/L, 2 mL a litre of the drink")]
     [InlineData("`45 ml` and \"2 cl\" are quoted, item-2 ml is an id, 1,5 mL a comma.", "`45 ml` and \"2 cl\" are quoted, item-2 ml is an id, 1,5 mL a comma.")]
     [InlineData("12 mlx, 5 months, 7 °Bx, an open ` mark and 30 mL", "12 mlx, 5 months, 7 °Bx, an open ` mark and 1.01 oz")]
     public void A_sentence_shows_amounts_and_nothing_else_in_us_units(string metric, string us)
@@ -59,7 +63,9 @@ public sealed partial class UnitsTests(DemoBook demo) : IClassFixture<DemoBook>
         double sum = 0;
         foreach (Match part in Regex.Matches(said.Split(" (")[0], "([0-9]*)([¼½¾]?) (qt|oz|bar spoons?|dash(?:es)?)"))
         {
-            double number = (part.Groups[1].Value.Length > 0 ? double.Parse(part.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture) : 0) + (part.Groups[2].Value switch { "¼" => 0.25, "½" => 0.5, "¾" => 0.75, _ => 0 });
+            double number = (part.Groups[1].Value.Length > 0
+                ? double.Parse(part.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)
+                : 0) + (part.Groups[2].Value switch { "¼" => 0.25, "½" => 0.5, "¾" => 0.75, _ => 0 });
             sum += number * (part.Groups[3].Value[0] switch { 'q' => 946.352946, 'o' => 29.5735295625, 'b' => 5, _ => 0.8 });
         }
 
@@ -71,9 +77,20 @@ public sealed partial class UnitsTests(DemoBook demo) : IClassFixture<DemoBook>
     {
         using var book = new TestFolder();
         book.Write("bar.json", SmallBook.Bar);
-        book.Write("sea.drink.json", """{ "name": "Sea 30 ml", "ingredients": [ { "item": "water", "amount": "100 ml" } ], "method": [ { "do": "build" } ], "declares": { "allergens": [] } }""");
+        book.Write(
+            "sea.drink.json",
+            """{ "name": "Sea 30 ml", "ingredients": [ { "item": "water", "amount": "100 ml" } ], "method": [ { "do": "build" } ], "declares": { "allergens": [] } }""");
         book.Write("tonight.menu.json", """{ "name": "Tonight", "drinks": [ { "drink": "sea" } ] }""");
-        var (linked, _) = Checker.Profile(BookFolder.Open(new Host { Output = Stream.Null, Error = TextWriter.Null, CurrentDirectory = book.Path, Today = () => SpecLint.Reading.CalendarDate.Parse(ToolRun.Day)!.Value }, []).ToInput(SpecLint.Reading.CalendarDate.Parse(ToolRun.Day)!.Value, 0));
+        var (linked, _) = Checker.Profile(BookFolder.Open(
+            new Host
+            {
+                Output = Stream.Null,
+                Error = TextWriter.Null,
+                CurrentDirectory = book.Path,
+                Today = () => SpecLint.Reading.CalendarDate.Parse(ToolRun.Day)!.Value,
+            },
+            [])
+            .ToInput(SpecLint.Reading.CalendarDate.Parse(ToolRun.Day)!.Value, 0));
         Assert.Equal("Sea 30 ml takes 20.3 oz", Us.Keeping(linked).Spoken("Sea 30 ml takes 600 ml"));
         Assert.Equal("Sea 1.01 oz takes 20.3 oz", Us.Spoken("Sea 30 ml takes 600 ml"));
     }
@@ -115,7 +132,11 @@ public sealed partial class UnitsTests(DemoBook demo) : IClassFixture<DemoBook>
         foreach (Match left in Metric().Matches(spoken))
         {
             string around = spoken[Math.Max(0, left.Index - 60)..Math.Min(spoken.Length, left.Index + 60)];
-            Assert.True(Beside().IsMatch(spoken[left.Index..]) || spoken[..left.Index].TrimEnd().EndsWith("from", StringComparison.Ordinal) || args[0] == "correct" && around.Contains('{', StringComparison.Ordinal), around);
+            Assert.True(
+                Beside().IsMatch(spoken[left.Index..])
+                    || spoken[..left.Index].TrimEnd().EndsWith("from", StringComparison.Ordinal)
+                    || args[0] == "correct" && around.Contains('{', StringComparison.Ordinal),
+                around);
         }
     }
 

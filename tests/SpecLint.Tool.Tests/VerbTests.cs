@@ -112,7 +112,11 @@ public class SettingsVerbTests(DemoBook demo) : IClassFixture<DemoBook>
     public void Every_value_says_where_it_came_from()
     {
         using var json = JsonDocument.Parse(ToolRun.In(demo.Path, "settings", "--format", "json").Bytes);
-        var settings = json.RootElement.EnumerateArray().ToDictionary(s => s.GetProperty("name").GetString()!, s => (Value: s.GetProperty("value").GetString()!, From: s.GetProperty("from").GetString()!), StringComparer.Ordinal);
+        var settings = json.RootElement.EnumerateArray()
+            .ToDictionary(
+                s => s.GetProperty("name").GetString()!,
+                s => (Value: s.GetProperty("value").GetString()!, From: s.GetProperty("from").GetString()!),
+                StringComparer.Ordinal);
         Assert.StartsWith("bar.json:", settings["jurisdictions"].From, StringComparison.Ordinal);
         Assert.Contains("EU", settings["jurisdictions"].Value, StringComparison.Ordinal);
         Assert.All(RuleRegistry.All, r => Assert.True(settings.ContainsKey("rules." + r.Info.Id)));
@@ -152,7 +156,12 @@ public class StartVerbTests
         Assert.True(files.Count(f => f.EndsWith(".prep.json", StringComparison.Ordinal)) >= 14);
         foreach (string file in files)
         {
-            using var json = JsonDocument.Parse(File.ReadAllBytes(file), new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+            using var json = JsonDocument.Parse(
+                File.ReadAllBytes(file), new JsonDocumentOptions
+                {
+                    CommentHandling = JsonCommentHandling.Skip,
+                    AllowTrailingCommas = true,
+                });
             if (json.RootElement.TryGetProperty("$schema", out var schema))
                 Assert.True(File.Exists(Path.Combine(folder["book"], schema.GetString()!)), $"{file}: {schema.GetString()}");
         }

@@ -42,13 +42,21 @@ public sealed class ZoneTests(DemoBook demo) : IClassFixture<DemoBook>
         Assert.Equal(0, ToolRun.In(demo.Path, "labels", "--made", "sour-cucumber=9999-12-31").Status);
         foreach (string format in new[] { "text", "html", "json", "sarif" })
         {
-            foreach (string day in new[] { "9999-12-31", "0001-01-01" }) Assert.True(ToolRun.In(demo.Path, "linecheck", "evening", "--on", day, "--format", format).Status is 0 or 1);
+            foreach (string day in new[] { "9999-12-31", "0001-01-01" })
+                Assert.True(ToolRun.In(demo.Path, "linecheck", "evening", "--on", day, "--format", format).Status is 0 or 1);
         }
     }
 
     private string Run(string zone, params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet", [typeof(Shell).Assembly.Location, .. args]) { WorkingDirectory = demo.Path, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(
+            "dotnet", [typeof(Shell).Assembly.Location, .. args])
+        {
+            WorkingDirectory = demo.Path,
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         start.Environment["TZ"] = zone;
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();

@@ -33,7 +33,9 @@ public readonly record struct StrongIons(
 /// carboxyl groups, about 1 mol/kg: <see cref="PhWithRange"/> says how far that is known. Gums and insoluble matter are taken to hold no charge.
 /// </para>
 /// </summary>
-[Source("Grenthe, Plyasunov & Spahiu, Modelling in Aquatic Chemistry, NEA 1997, ch. IX (activity); Stewart, How to Understand Acid–Base, 1981 (strong-ion difference); constants in AcidData")]
+[Source(
+    "Grenthe, Plyasunov & Spahiu, Modelling in Aquatic Chemistry, NEA 1997, ch. IX (activity); Stewart, How to Understand Acid–Base, "
+        + "1981 (strong-ion difference); constants in AcidData")]
 public static class AcidBase
 {
     /// <summary>Least share of water by mass for an answer: below it (powders, pastes, honey drier than usual) no pH can be shown.</summary>
@@ -71,11 +73,13 @@ public static class AcidBase
 
     /// <summary>Error of a computed pH of a known composition of acids and ions; see <see cref="PhWithRange"/> for minerals and protein.</summary>
     public static ModelError PhError => new(
-        new(0.05), 0, Zero: 0, "[pH]", 1.1, 10.3, "131 points of published buffers and pure acids, rms; 0.01 for buffer standards, to 0.10 in McIlvaine's buffers (0.04 of it their scale)");
+        new(0.05), 0, Zero: 0, "[pH]", 1.1, 10.3, "131 points of published buffers and pure acids, rms; 0.01 for buffer standards, to "
+            + "0.10 in McIlvaine's buffers (0.04 of it their scale)");
 
     /// <summary>Error of a titratable acidity computed from known acids.</summary>
     public static ModelError TitratableAcidityError => new(
-        new(0), 0.002, Zero: 0, "g", 0, double.PositiveInfinity, "16 acids, end points 7.0, 8.1 and 8.2, against a table of equivalents: 0.3 % at most; phosphoric acid depends on the dilution");
+        new(0), 0.002, Zero: 0, "g", 0, double.PositiveInfinity, "16 acids, end points 7.0, 8.1 and 8.2, against a table of "
+            + "equivalents: 0.3 % at most; phosphoric acid depends on the dilution");
 
     /// <summary>pH of a composition; null when unknown (see the limits of this class; temperature 0 to 50 °C; ethanol to half the solvent).</summary>
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
@@ -276,7 +280,10 @@ public static class AcidBase
     /// <param name="grams">Masses in grams by <see cref="Component"/>.</param>
     [Source("electroneutrality; charges as for the titration")]
     public static double Unbalanced(ReadOnlySpan<double> grams) =>
-        Equivalents(grams, new Ph(9)) is { } moles ? Math.Max(0, -moles - grams[(int)Component.CarbonDioxide] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.CarbonDioxide)]) : 0;
+        Equivalents(grams, new Ph(9)) is { } moles
+            ? Math.Max(
+                0, -moles - grams[(int)Component.CarbonDioxide] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.CarbonDioxide)])
+            : 0;
 
     /// <summary>
     /// Protons an acid gives up to the end point of a titration (citric acid to pH 8.1: 2.99). Null for a component that is no acid
@@ -362,7 +369,13 @@ public static class AcidBase
     internal static void TitrationCharges(Ph endPoint, Span<double> charges)
     {
         Span<double> squares = stackalloc double[A];
-        Charges(endPoint, new AcidMedium(TitrationIonicStrength, Celsius.Reference, 0, 0, Electrolyte.LnKw(Celsius.Reference)), EveryAcid, Constants20, charges, squares);
+        Charges(
+            endPoint,
+            new AcidMedium(TitrationIonicStrength, Celsius.Reference, 0, 0, Electrolyte.LnKw(Celsius.Reference)),
+            EveryAcid,
+            Constants20,
+            charges,
+            squares);
     }
 
     /// <summary>Dissociation constants of all acids at a temperature and a share of ethanol.</summary>
@@ -412,7 +425,8 @@ public static class AcidBase
     /// Mean charge and mean square of the charge of each acid (mol a mol) at a pH and an ionic strength; returns the molalities of
     /// hydrogen and hydroxide ions.
     /// </summary>
-    internal static (double Hydrogen, double Hydroxide) Charges(Ph ph, AcidMedium medium, ReadOnlySpan<int> acids, ReadOnlySpan<double> constants, Span<double> charges, Span<double> squares)
+    internal static (double Hydrogen, double Hydroxide) Charges(
+        Ph ph, AcidMedium medium, ReadOnlySpan<int> acids, ReadOnlySpan<double> constants, Span<double> charges, Span<double> squares)
     {
         var (strength, t, ethanol, chloride, lnWater) = medium;
         var lnGamma = -Electrolyte.Ln10 * Electrolyte.Slope(t.Value, ethanol) * Electrolyte.DebyeHuckel(strength);
@@ -433,7 +447,10 @@ public static class AcidBase
         return (hydrogen, Math.Exp(lnWater) * first);
     }
 
-    /// <summary>Strong ions of a solution, mol a kilogram of solvent, those of sodium chloride and the positive charge of protein included, and the share of ethanol in the solvent.</summary>
+    /// <summary>
+    /// Strong ions of a solution, mol a kilogram of solvent, those of sodium chloride and the positive charge of protein included, and the
+    /// share of ethanol in the solvent.
+    /// </summary>
     internal readonly record struct Ions(double Sodium, double Potassium, double Calcium, double Magnesium, double Chloride, double Protein, double Ethanol)
     {
         /// <summary>Charge of the cations less that of chloride, mol/kg.</summary>
@@ -483,7 +500,10 @@ public static class AcidBase
         return acid <= MostAcid;
     }
 
-    /// <summary>Solves the charge balance: Newton on ln m(H⁺) within a bracket, inside a fixed point on the ionic strength and on free calcium and magnesium.</summary>
+    /// <summary>
+    /// Solves the charge balance: Newton on ln m(H⁺) within a bracket, inside a fixed point on the ionic strength and on free calcium and
+    /// magnesium.
+    /// </summary>
     internal static bool Balance(ReadOnlySpan<double> molal, Ions ions, Celsius t, double guess, out double ph, out double strength)
     {
         ph = strength = 0;

@@ -1,7 +1,9 @@
 namespace SpecLint.Science;
 
 /// <summary>Activity of ions in water and in water with ethanol.</summary>
-[Source("Grenthe, Plyasunov & Spahiu, Modelling in Aquatic Chemistry, NEA 1997, ch. IX, specific ion interaction theory; Malmberg & Maryott, Dielectric constant of water from 0 to 100 °C, J. Res. NBS 56:1, 1956")]
+[Source(
+    "Grenthe, Plyasunov & Spahiu, Modelling in Aquatic Chemistry, NEA 1997, ch. IX, specific ion interaction theory; Malmberg & "
+        + "Maryott, Dielectric constant of water from 0 to 100 °C, J. Res. NBS 56:1, 1956")]
 public static class Electrolyte
 {
     /// <summary>Lowest temperature of the constants, °C.</summary>
@@ -29,7 +31,9 @@ public static class Electrolyte
     /// </summary>
     /// <param name="t">Temperature.</param>
     /// <param name="ethanol">Share of ethanol in water and ethanol by mass.</param>
-    [Source("Malmberg & Maryott, J. Res. NBS 56:1, 1956, eq. 1; Åkerlöf, Dielectric constants of some organic solvent–water mixtures, J. Am. Chem. Soc. 54:4125, 1932, table of ethanol (from memory)")]
+    [Source(
+        "Malmberg & Maryott, J. Res. NBS 56:1, 1956, eq. 1; Åkerlöf, Dielectric constants of some organic solvent–water mixtures, J. "
+            + "Am. Chem. Soc. 54:4125, 1932, table of ethanol (from memory)")]
     public static double? DebyeHuckelSlope(Celsius t, MassFraction ethanol) =>
         Covers(t) && ethanol.Value is >= 0 and <= MostEthanol ? Slope(t.Value, ethanol.Value) : null;
 
@@ -39,7 +43,9 @@ public static class Electrolyte
     /// of succinic acid lie within 0.03 of it. Null above w = 0.5.
     /// </summary>
     /// <param name="ethanol">Share of ethanol in water and ethanol by mass.</param>
-    [Source("Prenesti, Berto, Toso & Daniele, Acid-base chemistry of white wine, Sci. World J. 249041, 2012, table 4 (12 % vol); Grunwald & Berkowitz, J. Am. Chem. Soc. 73:4939, 1951 (acetic acid, 20 to 50 % w/w, from memory)")]
+    [Source(
+        "Prenesti, Berto, Toso & Daniele, Acid-base chemistry of white wine, Sci. World J. 249041, 2012, table 4 (12 % vol); Grunwald & "
+            + "Berkowitz, J. Am. Chem. Soc. 73:4939, 1951 (acetic acid, 20 to 50 % w/w, from memory)")]
     public static double? PkaShift(MassFraction ethanol) =>
         ethanol.Value is >= 0 and <= MostEthanol ? Shift(ethanol.Value) : null;
 

@@ -90,7 +90,8 @@ public static class Juice
         for (var round = 0; round < Rounds; round++)
         {
             AcidBase.InMedium(acids, constants, ions, working);
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), acids, working, charges, squares);
+            var (hydrogen, hydroxide) = AcidBase.Charges(
+                measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), acids, working, charges, squares);
             double fixedEnd = 0, fixedNow = 0, fixedSquares = 0, freeEnd = 0, freeNow = 0, freeSquares = 0;
             foreach (var a in acids)
             {
@@ -186,7 +187,8 @@ public static class Juice
         for (var round = 0; round < Rounds; round++)
         {
             AcidBase.InMedium(acids, constants, ions, working);
-            var (hydrogen, hydroxide) = AcidBase.Charges(measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), acids, working, charges, squares);
+            var (hydrogen, hydroxide) = AcidBase.Charges(
+                measured, new AcidMedium(strength, t, ions.Ethanol, ions.Chloride, lnWater), acids, working, charges, squares);
             double charge = 0, square = 0;
             foreach (var a in acids)
             {

@@ -23,7 +23,9 @@ public enum TitrationBasis
 }
 
 /// <summary>End points and equivalent masses of titratable acidity.</summary>
-[Source("AOAC 942.15, Acidity (titratable) of fruit products; International Fruit and Vegetable Juice Association, method 3, titratable acidity, end point 8.1; OIV-MA-AS313-01, total acidity, end point 7")]
+[Source(
+    "AOAC 942.15, Acidity (titratable) of fruit products; International Fruit and Vegetable Juice Association, method 3, titratable "
+        + "acidity, end point 8.1; OIV-MA-AS313-01, total acidity, end point 7")]
 public static class Titration
 {
     /// <summary>The end point of fruit juices, pH 8.1.</summary>

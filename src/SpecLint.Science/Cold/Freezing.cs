@@ -45,14 +45,35 @@ public static class Freezing
     }
 
     /// <summary>Error for one solute.</summary>
-    public static ModelError Error => new(new(0.03), 0.01, Zero: 0, "Cel", -50, 0, "rms deviation from the freezing curves of ethanol, sugars, glycerol, citric acid and salt");
+    public static ModelError Error =>
+        new(
+            new(0.03),
+            0.01,
+            Zero: 0,
+            "Cel",
+            -50,
+            0,
+            "rms deviation from the freezing curves of ethanol, sugars, glycerol, citric acid and salt");
 
     /// <summary>Error for mixtures, as a share of the depression.</summary>
-    public static ModelError MixtureError => new(new(0.03), 0.05, Zero: 0, "Cel", -25, 0, "judged: no published point of ethanol with sugar was found; product of activities against the sum of depressions differ by 1 %");
+    public static ModelError MixtureError =>
+        new(
+            new(0.03),
+            0.05,
+            Zero: 0,
+            "Cel",
+            -25,
+            0,
+            "judged: no published point of ethanol with sugar was found; product of activities against the sum of "
+                + "depressions differ by 1 %");
 
     /// <summary>Error for juices, fruit, milk and other foods, whose minerals and small molecules no table lists in full.</summary>
     public static ModelError FoodError => new(
-        new(0.15), 0.16, Zero: 0, "Cel", -3, 0, "held against the freezing points of 14 foods: the mean square of the distances, each over its whole variance with that of its entry, is 0.87 a degree of freedom, so that it is not too narrow (Estimating the freezing and supercooling points of Korean agricultural products, Korean J. Food Preserv. 23 (2016) 438, table 2, means of three; root mean square 0.24 K); the highest freezing points of 47 foods of ASHRAE test it, see rules-docs/calibration.md");
+        new(0.15), 0.16, Zero: 0, "Cel", -3, 0, "held against the freezing points of 14 foods: the mean square of the distances, each "
+            + "over its whole variance with that of its entry, is 0.87 a degree of freedom, so that it is not too narrow (Estimating "
+            + "the freezing and supercooling points of Korean agricultural products, Korean J. Food Preserv. 23 (2016) 438, table 2, "
+            + "means of three; root mean square 0.24 K); the highest freezing points of 47 foods of ASHRAE test it, see "
+            + "rules-docs/calibration.md");
 
     private static ReadOnlySpan<double> EthanolShare =>
     [
@@ -133,7 +154,9 @@ public static class Freezing
         }
 
         // Brine that is stronger than the eutectic at this temperature is a solid with its salt.
-        if (t.Value < -21.1 && grams.Of(Component.SodiumChloride) > EutecticSalt / (1 - EutecticSalt) * high && grams.Of(Component.SodiumChloride) > 0.05 * total)
+        if (t.Value < -21.1
+            && grams.Of(Component.SodiumChloride) > EutecticSalt / (1 - EutecticSalt) * high
+            && grams.Of(Component.SodiumChloride) > 0.05 * total)
             return null;
         return new((water - high) / total);
     }

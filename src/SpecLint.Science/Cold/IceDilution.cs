@@ -42,7 +42,8 @@ public readonly record struct Dilution(Spread WaterPerVolume, Spread FinalCelsiu
 /// <list type="bullet">
 /// <item>Published fits of measured drinks, r = water added over volume of the mix, a = strength: shaken r = −1.567 a² + 1.742 a + 0.203,
 /// stirred r = −1.21 a² + 1.246 a + 0.145; 0.10 ≤ a ≤ 0.40.</item>
-/// <item>An energy balance: heat of the mix and of the vessel, heat of mixing ethanol with the melt, against the heat of fusion of ice, the cold of the ice that
+/// <item>An energy balance: heat of the mix and of the vessel, heat of mixing ethanol with the melt, against the heat of fusion of ice, the
+/// cold of the ice that
 /// is left, and the freezing line of the diluted mix (<see cref="Freezing"/>) or the temperature at which the technique stops.</item>
 /// </list>
 /// The range covers both opinions and the spread of ice (dry or wet), vessel and time. Outside the range of the fits, and for techniques without one,
@@ -55,7 +56,8 @@ public static class IceDilution
     private const string Fits = "D. Arnold, Liquid Intelligence, 2014, p. 123, regressions of dilution on strength (coefficients second-hand)";
 
     private const string Balance =
-        "Energy balance; heat of fusion of ice 333.4 J/g (IAPWS-95 and IAPWS R10-06), heat capacities and freezing line of this library, heat of mixing after J. A. Larkin 1975";
+        "Energy balance; heat of fusion of ice 333.4 J/g (IAPWS-95 and IAPWS R10-06), heat capacities and freezing line of this "
+            + "library, heat of mixing after J. A. Larkin 1975";
 
     /// <summary>Heat of fusion of ice at 0 °C, J/g.</summary>
     public const double HeatOfFusion = 333.42;

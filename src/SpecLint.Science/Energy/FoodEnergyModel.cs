@@ -14,7 +14,15 @@ public static class FoodEnergyModel
     public const double EthanolGramsPerMillilitre = EthanolWater.PureDensityAt20 / 1000;
 
     /// <summary>Error of the factors themselves: labels may differ by as much.</summary>
-    public static ModelError Error => new(new(0), 0.02, Zero: 0, "kJ", 0, double.PositiveInfinity, "rounding of the legal factors: ethanol burns 29.7 kJ/g, the factor is 29 (judged from that)");
+    public static ModelError Error =>
+        new(
+            new(0),
+            0.02,
+            Zero: 0,
+            "kJ",
+            0,
+            double.PositiveInfinity,
+            "rounding of the legal factors: ethanol burns 29.7 kJ/g, the factor is 29 (judged from that)");
 
     /// <summary>Energy of a composition.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>

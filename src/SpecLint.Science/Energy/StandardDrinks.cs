@@ -20,7 +20,8 @@ public sealed record StandardDrink(string Country, double Ethanol, double Low, d
 [Source(Table)]
 public static class StandardDrinks
 {
-    private const string Table = "Standard drink, table of national definitions, as read in public lists; A. Kalinowski and K. Humphreys, Addiction 111 (2016) 1293: 8 to 20 g worldwide";
+    private const string Table = "Standard drink, table of national definitions, as read in public lists; A. Kalinowski and K. "
+        + "Humphreys, Addiction 111 (2016) 1293: 8 to 20 g worldwide";
     private const string List = "public list of national definitions";
     private const string Other = "public lists that differ";
 

@@ -19,7 +19,15 @@ public static class EthanolActivity
 
     /// <summary>Error of the activity of water.</summary>
     public static ModelError Error =>
-        new(new(0.0003), 0.035, Zero: 1, "1", 0.5, 1, "freezing points from 1 to 30 % by mass: rms 3.3 % of what the activity is under 1, largest 4.8 %; total pressures at 30 and 50 °C within 0.9 %");
+        new(
+            new(0.0003),
+            0.035,
+            Zero: 1,
+            "1",
+            0.5,
+            1,
+            "freezing points from 1 to 30 % by mass: rms 3.3 % of what the activity is under 1, largest 4.8 %; total pressures at 30 "
+                + "and 50 °C within 0.9 %");
 
     /// <summary>Activity of water in ethanol and water.</summary>
     /// <param name="ethanol">Mass fraction of ethanol, 0 to 1.</param>

@@ -30,9 +30,11 @@ public static class Carbonation
         "J. J. Carroll, J. D. Slupsky and A. E. Mather, The solubility of carbon dioxide in water at low pressure, J. Phys. Chem. Ref. Data 20 (1991) 1201: "
         + "ln(H/MPa) = −6.8346 + 12817/T − 3.7668e6/T² + 2.997e8/T³";
 
-    private const string Wine = "Regulation (EEC) No 2676/90, 1990, ch. 37 (OIV): c = 1.951e-5 P (0.86 − 0.01 A)(1 − 0.00144 S), its factors for strength and sugar";
+    private const string Wine = "Regulation (EEC) No 2676/90, 1990, ch. 37 (OIV): c = 1.951e-5 P (0.86 − 0.01 A)(1 − 0.00144 S), its "
+        + "factors for strength and sugar";
 
-    private const string Stoichiometry = "C6H12O6 → 2 C2H5OH + 2 CO2: 0.4886 g CO2 and 0.5114 g ethanol a gram of hexose; 0.5143 and 0.5384 a gram of disaccharide, by molar masses";
+    private const string Stoichiometry = "C6H12O6 → 2 C2H5OH + 2 CO2: 0.4886 g CO2 and 0.5114 g ethanol a gram of hexose; 0.5143 and "
+        + "0.5384 a gram of disaccharide, by molar masses";
 
     /// <summary>Highest strength, % vol.</summary>
     public const double HighestPercent = 15;
@@ -47,7 +49,15 @@ public static class Carbonation
     public const double Atmosphere = 1.01325;
 
     /// <summary>Error in drinks with ethanol and sugar.</summary>
-    public static ModelError DrinkError => new(new(0), 0.07, Zero: 0, "1", 1, 6, "rms deviation from a carbonation chart for beer, 0 to 26 °C; champagne of Liger-Belair 2017 within 3 %");
+    public static ModelError DrinkError =>
+        new(
+            new(0),
+            0.07,
+            Zero: 0,
+            "1",
+            1,
+            6,
+            "rms deviation from a carbonation chart for beer, 0 to 26 °C; champagne of Liger-Belair 2017 within 3 %");
 
     /// <summary>Carbon dioxide dissolved in a liquid at a pressure.</summary>
     /// <param name="pressure">Pressure of carbon dioxide over the liquid, 0 to 10 bar absolute.</param>
@@ -67,7 +77,10 @@ public static class Carbonation
     /// <param name="t">Temperature, 0 to 40 °C.</param>
     /// <param name="abv">Strength, to 15 % vol.</param>
     /// <param name="sugar">Sugar, to 150 g/L.</param>
-    /// <returns>Pressure of carbon dioxide, bar absolute (take off 1.013 bar for a gauge on a vessel flushed of air); null outside the range or above 10 bar.</returns>
+    /// <returns>
+    /// Pressure of carbon dioxide, bar absolute (take off 1.013 bar for a gauge on a vessel flushed of air); null outside the range or
+    /// above 10 bar.
+    /// </returns>
     [Source(Water)]
     [Source(Wine)]
     public static Bar? Pressure(GasVolumes volumes, Celsius t, AlcoholByVolume abv, GramsPerLitre sugar)

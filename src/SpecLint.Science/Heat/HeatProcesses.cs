@@ -78,7 +78,8 @@ public static class HeatProcesses
 
     private const string Juice = "FDA, Juice HACCP Hazards and Controls Guidance, 1st ed. 2004, V.C 5.2";
 
-    private const string Chilled = "FSA and Chilled Food Association, Best Practice Guidelines for the Production of Chilled Foods, 4th ed. 2006, table of equivalents";
+    private const string Chilled = "FSA and Chilled Food Association, Best Practice Guidelines for the Production of Chilled Foods, 4th "
+        + "ed. 2006, table of equivalents";
 
     /// <summary>All rows.</summary>
     public static IReadOnlyList<HeatProcess> All { get; } =

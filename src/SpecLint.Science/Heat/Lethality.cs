@@ -49,7 +49,9 @@ public static class Lethality
             var span = record[i].Minutes - record[i - 1].Minutes;
             if (span < 0)
                 return null;
-            minutes += Segment(span, record[i - 1].Temperature.Value, record[i].Temperature.Value, new Killing(reference.Value, zBelow, zAbove), from.Value, to.Value);
+            minutes += Segment(
+                span, record[i - 1].Temperature.Value, record[i].Temperature.Value, new Killing(reference.Value, zBelow, zAbove),
+                from.Value, to.Value);
         }
 
         return minutes;

@@ -21,7 +21,9 @@ public enum InhibitionForm
 /// <param name="Pka">The pKa that the limit was published with.</param>
 /// <param name="MicMillimolal">The least concentration of undissociated acid that stops growth, mmol/kg of water (published per litre of water phase).</param>
 /// <param name="Form">The form of the term.</param>
-[Source("Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009; Mejlholm et al., Int. J. Food Microbiol. 141:137, 2010; Mejlholm & Dalgaard 2013, 2015 (lactic acid bacteria)")]
+[Source(
+    "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009; Mejlholm et al., Int. J. Food Microbiol. 141:137, 2010; Mejlholm & Dalgaard "
+        + "2013, 2015 (lactic acid bacteria)")]
 public readonly record struct AcidInhibition(Component Acid, double Pka, double MicMillimolal, InhibitionForm Form)
 {
     /// <summary>Undissociated acid, mmol/kg: total / (1 + 10^(pH − pKa)). Null for a negative total or a pH outside 0 to 14.</summary>

@@ -29,7 +29,9 @@ public enum EthanolBand
 public sealed record EthanolObservation(string Organism, double Low, double High, string Basis, string Observation, string Source);
 
 /// <summary>Ethanol against organisms, as data.</summary>
-[Source("Acharya & Nummer, Food Prot. Trends 42:284, 2022; Huang, Weng & Chiou, J. Food Prot. 64:546, 2001; Yamamoto, Higashi & Yoshii 1984; Oh & Marshall, Int. J. Food Microbiol. 20:239, 1993 (abstracts)")]
+[Source(
+    "Acharya & Nummer, Food Prot. Trends 42:284, 2022; Huang, Weng & Chiou, J. Food Prot. 64:546, 2001; Yamamoto, Higashi & Yoshii "
+        + "1984; Oh & Marshall, Int. J. Food Microbiol. 20:239, 1993 (abstracts)")]
 public static class EthanolInhibition
 {
     /// <summary>The band of a strength; null outside 0 to 100 % vol.</summary>
@@ -47,16 +49,38 @@ public static class EthanolInhibition
     /// <summary>All observations.</summary>
     public static IReadOnlyList<EthanolObservation> Observations { get; } =
     [
-        new("Listeria monocytogenes", 5, 5, "% w/v in tryptic soy broth", "growth stopped; 1.25 % did nothing", "Oh & Marshall, Int. J. Food Microbiol. 20:239, 1993"),
+        new(
+            "Listeria monocytogenes", 5, 5, "% w/v in tryptic soy broth", "growth stopped; 1.25 % did nothing",
+            "Oh & Marshall, Int. J. Food Microbiol. 20:239, 1993"),
         new("Staphylococcus aureus", 10, 10, "% w/w on nutrient agar", "no growth at or above", "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
         new("Staphylococcus aureus", 7.5, 7.5, "% w/w with 7.5 % of salt", "no growth", "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
-        new("Escherichia coli, O157:H7 among them", 7.5, 7.5, "% w/w", "no growth at or above; none at 5 % with 2.5 % of salt and more", "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
-        new("Staphylococcus aureus and Escherichia coli", 20, 20, "% w/w with 5 % of salt", "dead after 30 and 10 minutes", "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
+        new(
+            "Escherichia coli, O157:H7 among them", 7.5, 7.5, "% w/w", "no growth at or above; none at 5 % with 2.5 % of salt and more",
+            "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
+        new(
+            "Staphylococcus aureus and Escherichia coli", 20, 20, "% w/w with 5 % of salt", "dead after 30 and 10 minutes",
+            "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
         new("all test strains", 40, 40, "% w/w", "dead within 5 minutes", "Huang, Weng & Chiou, J. Food Prot. 64:546, 2001"),
-        new("Gram-positive spoilage bacteria", 9, 11, "%, basis not in the abstract", "growth stopped; lactic acid bacteria stand most", "Yamamoto, Higashi & Yoshii, Nippon Shokuhin Kogyo Gakkaishi 31:531, 1984"),
-        new("Gram-negative spoilage bacteria", 0, 9, "%, basis not in the abstract", "growth stopped below 9 %", "Yamamoto, Higashi & Yoshii, Nippon Shokuhin Kogyo Gakkaishi 31:531, 1984"),
-        new("Escherichia coli O157, Salmonella and Listeria monocytogenes", 10, 50, "% in banana and pear purée, orange and apple juice, 25 °C", "no growth; at 40 to 50 % not found after 48 h, below that reduced unevenly; the authors still ask for pH below 4.2 or cold", "Acharya & Nummer, Food Prot. Trends 42:284, 2022"),
-        new("Salmonella in egg-nog", 14, 20, "% vol, estimates", "not all killed in 24 h at a thousand times the natural number; gone by about three weeks, chilled", "demonstration reported by the press, 2008 to 2012"),
+        new(
+            "Gram-positive spoilage bacteria", 9, 11, "%, basis not in the abstract", "growth stopped; lactic acid bacteria stand most",
+            "Yamamoto, Higashi & Yoshii, Nippon Shokuhin Kogyo Gakkaishi 31:531, 1984"),
+        new(
+            "Gram-negative spoilage bacteria", 0, 9, "%, basis not in the abstract", "growth stopped below 9 %",
+            "Yamamoto, Higashi & Yoshii, Nippon Shokuhin Kogyo Gakkaishi 31:531, 1984"),
+        new(
+            "Escherichia coli O157, Salmonella and Listeria monocytogenes",
+            10,
+            50,
+            "% in banana and pear purée, orange and apple juice, 25 °C",
+            "no growth; at 40 to 50 % not found after 48 h, below that reduced unevenly; the authors still ask for pH below 4.2 or cold",
+            "Acharya & Nummer, Food Prot. Trends 42:284, 2022"),
+        new(
+            "Salmonella in egg-nog",
+            14,
+            20,
+            "% vol, estimates",
+            "not all killed in 24 h at a thousand times the natural number; gone by about three weeks, chilled",
+            "demonstration reported by the press, 2008 to 2012"),
         new("Saccharomyces cerevisiae", 13, 15, "% vol", "ceiling of fermentation", "textbooks, from memory"),
         new("Zygosaccharomyces bailii", 15, 15, "% vol", "growth reported up to", "textbooks, from memory"),
     ];

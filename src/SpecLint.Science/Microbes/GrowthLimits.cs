@@ -35,7 +35,9 @@ public sealed record GrowthLimit(
 }
 
 /// <summary>Limits of growth, as data.</summary>
-[Source("US FDA, Fish and Fishery Products Hazards and Controls, appendix 4, table A-1, 2011 and 2022; general food microbiology for yeasts and moulds (from memory)")]
+[Source(
+    "US FDA, Fish and Fishery Products Hazards and Controls, appendix 4, table A-1, 2011 and 2022; general food microbiology for yeasts "
+        + "and moulds (from memory)")]
 public static class GrowthLimits
 {
     private const string Fda = "US FDA, Fish and Fishery Products Hazards and Controls, app. 4, table A-1 (2011, 2022)";

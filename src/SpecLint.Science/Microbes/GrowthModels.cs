@@ -14,7 +14,8 @@ public static class GrowthModels
     /// </summary>
     public static ModelError DoublingTimeError => new(
         new(0), 0.35, Zero: 0, "h", 1, 150,
-        "5 measured ranges of doubling time (Rosenow & Marth 1987; Walker et al. 1990) against their geometric middle, rms of the natural logarithm; at 0 °C the model is too slow by 1.9, at 21 °C by 1.4");
+        "5 measured ranges of doubling time (Rosenow & Marth 1987; Walker et al. 1990) against their geometric middle, rms of the "
+            + "natural logarithm; at 0 °C the model is too slow by 1.9, at 21 °C by 1.4");
 
     /// <summary>Listeria monocytogenes in chilled foods: the model with the acids.</summary>
     public static GrowthModel Listeria { get; } = new()
@@ -33,7 +34,8 @@ public static class GrowthModels
         Acids = AcidInhibition.Listeria,
         Interaction = true,
         Source = "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009; Mejlholm et al., Int. J. Food Microbiol. 141:137, 2010",
-        Note = "its least pH of 4.97 is a parameter of the fit: growth is known down to 4.4, so that below 4.97 nothing is said; phenol, nitrite and carbon dioxide are not counted",
+        Note = "its least pH of 4.97 is a parameter of the fit: growth is known down to 4.4, so that below 4.97 nothing is said; "
+            + "phenol, nitrite and carbon dioxide are not counted",
     };
 
     /// <summary>Lactic acid bacteria of chilled foods.</summary>
@@ -110,7 +112,9 @@ public static class GrowthModels
         EscherichiaColi,
         Cardinal("e-coli-broth", "Escherichia coli", "brain-heart infusion", 2.35, (8.44, 41.5, 46.4), new(8.44, 46), "Van Derlinden & Van Impe 2012"),
         Cardinal("salmonella-oyster", "Salmonella spp.", "raw oyster", 1.195, (6.24, 38.37, 47.97), new(7.9, 43), "Fang et al. 2015"),
-        Cardinal("salmonella-chicken", "Salmonella Typhimurium", "cooked chicken", 0.7320 * Electrolyte.Ln10, (5.699, 40.01, 49.26), new(8, 48), "Oscar, Int. J. Food Microbiol. 2002"),
+        Cardinal(
+            "salmonella-chicken", "Salmonella Typhimurium", "cooked chicken", 0.7320 * Electrolyte.Ln10, (5.699, 40.01, 49.26), new(8, 48),
+            "Oscar, Int. J. Food Microbiol. 2002"),
         new()
         {
             Id = "salmonella-liquid-egg",
@@ -140,7 +144,9 @@ public static class GrowthModels
         StaphylococcusAureus,
         Square("s-aureus-fresh-milk", "Staphylococcus aureus", "fresh milk", 0.0442, 5.407, new(10, 34), "Fujikawa & Morozumi 2005"),
         Cardinal("b-cereus-rice", "Bacillus cereus (mesophilic)", "cooked rice", 2.21, (8.23, 37.6, 46.8), new(8.23, 46.8), "Hwang & Huang 2019"),
-        Cardinal("c-botulinum-like-beef", "Clostridium botulinum, non-toxigenic mutant LNT01", "cooked beef", 0.633, (11.5, 36.4, 44.3), new(11.5, 44.3), "Huang 2018"),
+        Cardinal(
+            "c-botulinum-like-beef", "Clostridium botulinum, non-toxigenic mutant LNT01", "cooked beef", 0.633, (11.5, 36.4, 44.3),
+            new(11.5, 44.3), "Huang 2018"),
         LacticAcidBacteria,
         new()
         {

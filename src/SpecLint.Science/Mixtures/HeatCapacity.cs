@@ -21,7 +21,8 @@ public static class HeatCapacity
 
     private const string Sugar = "Bubník et al., Sugar Technologists Manual, 1995: c = 4184 − 2971 B + 460 B + 7.5 B t J/(kg K), form as used by S. Llano 2005";
 
-    private const string Foods = "Y. Choi and M. R. Okos, Effects of temperature and composition on the thermal properties of foods, 1986, heat capacities of pure components";
+    private const string Foods = "Y. Choi and M. R. Okos, Effects of temperature and composition on the thermal properties of foods, "
+        + "1986, heat capacities of pure components";
 
     private static ReadOnlySpan<double> At0 => [4.21457, 2.94141, -14.57704, 15.96683, -6.27005];
 

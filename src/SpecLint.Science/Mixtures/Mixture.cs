@@ -25,9 +25,11 @@ public static class Mixture
         "Mass balance with apparent specific volumes; OIML R 22, 1975, general formula; ICUMSA SPS-4, 1990/1998";
 
     private const string Handbook =
-        "CRC Handbook of Chemistry and Physics, 102nd ed. 2021, Concentrative Properties of Aqueous Solutions (Wolf 1966): densities and n(D) at 20 °C, own fits";
+        "CRC Handbook of Chemistry and Physics, 102nd ed. 2021, Concentrative Properties of Aqueous Solutions (Wolf 1966): densities "
+            + "and n(D) at 20 °C, own fits";
 
-    private const string Foods = "Y. Choi and M. R. Okos, Effects of temperature and composition on the thermal properties of foods, 1986, densities of pure components";
+    private const string Foods = "Y. Choi and M. R. Okos, Effects of temperature and composition on the thermal properties of foods, "
+        + "1986, densities of pure components";
 
     /// <summary>Least share of liquid for a composition to have a volume as a liquid.</summary>
     public const double LeastLiquidShare = 0.10;
@@ -37,26 +39,75 @@ public static class Mixture
 
     /// <summary>Error of the density of a mixture of known solutes; <see cref="UntoldDensityError"/> and <see cref="InterplayError"/> add to it.</summary>
     public static ModelError DensityError =>
-        new(new(0.15), 0.005, Zero: 998.2, "kg/m3", 789, 1400, "ethanol, sugars, acids and salts each alone in water 0.1 of the CRC Handbook, 102nd ed. 2021; adding their volumes up over unlike solutes, judged 0.5 % of what they add to water");
+        new(
+            new(0.15),
+            0.005,
+            Zero: 998.2,
+            "kg/m3",
+            789,
+            1400,
+            "ethanol, sugars, acids and salts each alone in water 0.1 of the CRC Handbook, 102nd ed. 2021; adding their volumes up over "
+                + "unlike solutes, judged 0.5 % of what they add to water");
 
     /// <summary>Further error of the density by solids that are not told apart, kg/m³, at their share in the whole by mass.</summary>
     public static ModelError UntoldDensityError =>
-        new(new(0), 25, Zero: 0, "kg/m3", 0, 1, "apparent volumes of sugars, polyols and organic acids in water 0.57 to 0.70 mL/g at 20 °C (CRC Handbook, 102nd ed. 2021, own fits), of protein 0.73 and of minerals less: 0.025 mL/g about the 0.62 taken, judged");
+        new(
+            new(0),
+            25,
+            Zero: 0,
+            "kg/m3",
+            0,
+            1,
+            "apparent volumes of sugars, polyols and organic acids in water 0.57 to 0.70 mL/g at 20 °C (CRC Handbook, 102nd ed. 2021, "
+                + "own fits), of protein 0.73 and of minerals less: 0.025 mL/g about the 0.62 taken, judged");
 
     /// <summary>Further error of the density where ethanol and solutes meet, kg/m³, at the product of strength by volume (0 to 1) and solutes (g/L).</summary>
     public static ModelError InterplayError =>
-        new(new(0), 0.03, Zero: 0, "kg/m3", 0, 135, "rms difference from the sum rule of Tabarié over 5 to 45 % vol, 0 to 300 g/L sucrose 1.4 kg/m3, 6.6 at the corner, so 0.03 a unit of the product; no measured table of the three was found");
+        new(
+            new(0),
+            0.03,
+            Zero: 0,
+            "kg/m3",
+            0,
+            135,
+            "rms difference from the sum rule of Tabarié over 5 to 45 % vol, 0 to 300 g/L sucrose 1.4 kg/m3, 6.6 at the corner, so 0.03 "
+                + "a unit of the product; no measured table of the three was found");
 
     /// <summary>Error of a strength worked out from a composition.</summary>
-    public static ModelError AbvError => new(new(0), 0.0014, Zero: 0, "1", 0, 1, "error of the density as an error of the volume; 0.04 % vol at 30 % vol, none without ethanol; beside much sugar to 45 % vol alone, see the interplay");
+    public static ModelError AbvError =>
+        new(
+            new(0),
+            0.0014,
+            Zero: 0,
+            "1",
+            0,
+            1,
+            "error of the density as an error of the volume; 0.04 % vol at 30 % vol, none without ethanol; beside much sugar to 45 % "
+                + "vol alone, see the interplay");
 
     /// <summary>Error of the refractometer's °Brix of a mixture of known solutes; <see cref="UntoldBrixError"/> adds to it.</summary>
     public static ModelError BrixError =>
-        new(new(0.03), 0.005, Zero: 0, "%", 0, 85, "fit of n(D) of single solutes 0.3 % of the reading (CRC Handbook, 102nd ed. 2021); adding them up over unlike solutes, judged 0.5 %");
+        new(
+            new(0.03),
+            0.005,
+            Zero: 0,
+            "%",
+            0,
+            85,
+            "fit of n(D) of single solutes 0.3 % of the reading (CRC Handbook, 102nd ed. 2021); adding them up over unlike "
+                + "solutes, judged 0.5 %");
 
     /// <summary>Further error of °Brix by solids that are not told apart, at their share in the solution, % by mass.</summary>
     public static ModelError UntoldBrixError =>
-        new(new(0), 0.12, Zero: 0, "%", 0, 100, "they count as sucrose; single solutes of the handbook, ethanol and the lower acids aside, count 0.82 to 1.21 of it, protein 1.25: 12 %, judged from that");
+        new(
+            new(0),
+            0.12,
+            Zero: 0,
+            "%",
+            0,
+            100,
+            "they count as sucrose; single solutes of the handbook, ethanol and the lower acids aside, count 0.82 to 1.21 of it, "
+                + "protein 1.25: 12 %, judged from that");
 
     /// <summary>Share of a solute in itself and water to which the tables of its density and refraction reach.</summary>
     /// <param name="solute">The solute.</param>

@@ -44,10 +44,21 @@ public static class SolubilityModel
     private static ReadOnlySpan<double> Citric => [10, 54.0, 20, 59.2, 30, 64.3];
 
     /// <summary>Error of a solubility: the two tables of sucrose differ by no more.</summary>
-    public static ModelError Error => new(new(0.003), 0, Zero: 0, "1", 0.64, 0.73, "sucrose: largest difference between the two tables, 0 to 50 °C; other solutes are known less well");
+    public static ModelError Error =>
+        new(
+            new(0.003),
+            0,
+            Zero: 0,
+            "1",
+            0.64,
+            0.73,
+            "sucrose: largest difference between the two tables, 0 to 50 °C; other solutes are known less well");
 
     /// <summary>Mass fraction of a saturated solution of one solute in water.</summary>
-    /// <param name="solute">Sucrose, glucose (20 to 63 °C), maltose, lactose, sodium chloride, citric (10 to 30 °C), malic (0 to 100 °C) or tartaric acid (25 °C).</param>
+    /// <param name="solute">
+    /// Sucrose, glucose (20 to 63 °C), maltose, lactose, sodium chloride, citric (10 to 30 °C), malic (0 to 100 °C) or tartaric acid (25
+    /// °C).
+    /// </param>
     /// <param name="t">Temperature, °C.</param>
     /// <returns>Mass fraction; null for another solute or outside the table.</returns>
     [Source(SucroseSource)]

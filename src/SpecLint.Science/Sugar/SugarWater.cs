@@ -27,7 +27,14 @@ public static class SugarWater
 
     /// <summary>Error of the density.</summary>
     public static ModelError DensityError =>
-        new(new(0.1), 0, Zero: 998.2, "kg/m3", 998, 1290, "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C, 2 to 60 %");
+        new(
+            new(0.1),
+            0,
+            Zero: 998.2,
+            "kg/m3",
+            998,
+            1290,
+            "rms deviation from the aqueous-solution table of the CRC Handbook, 102nd ed. 2021, at 20 °C, 2 to 60 %");
 
     /// <summary>Error of °Brix from a refractive index.</summary>
     public static ModelError RefractiveBrixError =>

@@ -20,7 +20,8 @@ public static class Drying
     private const string Balance = "Mass balance; water activity by Norrish 1966 and Ross 1975 over the dissolved solids, insoluble solids inert";
 
     /// <summary>Error of the water activity of a dried food: binding of water by fibre and protein is left out, so the answer is on the wet side.</summary>
-    public static ModelError Error => new(new(0.03), 0, Zero: 0, "1", 0.5, 1, "judged: neglect of sorption by fibre and protein, crystals of sugar not foreseen");
+    public static ModelError Error =>
+        new(new(0.03), 0, Zero: 0, "1", 0.5, 1, "judged: neglect of sorption by fibre and protein, crystals of sugar not foreseen");
 
     /// <summary>Dries a composition to a final mass.</summary>
     /// <param name="grams">Masses by <see cref="Component"/> before, g.</param>

@@ -19,22 +19,40 @@ public static class WaterActivityModel
     internal const string Ross = "K. D. Ross, Estimation of water activity in intermediate moisture foods, Food Technology 29(3) (1975) 26";
 
     internal const string Pitzer =
-        "K. S. Pitzer and G. Mayorga, J. Phys. Chem. 77 (1973) 2300: NaCl β0 0.0765, β1 0.2664, Cφ 0.00127; temperature coefficients of Silvester and Pitzer 1978, from memory";
+        "K. S. Pitzer and G. Mayorga, J. Phys. Chem. 77 (1973) 2300: NaCl β0 0.0765, β1 0.2664, Cφ 0.00127; temperature coefficients of "
+            + "Silvester and Pitzer 1978, from memory";
 
     /// <summary>Lowest answer of the model.</summary>
     public const double Lowest = 0.50;
 
-    private const string Saturation = "CRC Handbook, sodium chloride in water: 26.3 % by mass at 0 °C, 26.4 % at 20 °C, 27.1 % at 60 °C, from memory, as a parabola";
+    private const string Saturation = "CRC Handbook, sodium chloride in water: 26.3 % by mass at 0 °C, 26.4 % at 20 °C, 27.1 % at 60 "
+        + "°C, from memory, as a parabola";
 
     internal const double MolarWater = 18.0153;
     internal const double MolarSalt = 58.443;
 
     /// <summary>Error for solutions of one solute.</summary>
     public static ModelError Error =>
-        new(new(0.0003), 0.01, Zero: 1, "1", 0.75, 1, "rms deviation from the osmotic coefficients of Robinson and Stokes for sucrose, NaCl and glycerol to 5.5 mol/kg; 0.003 largest");
+        new(
+            new(0.0003),
+            0.01,
+            Zero: 1,
+            "1",
+            0.75,
+            1,
+            "rms deviation from the osmotic coefficients of Robinson and Stokes for sucrose, NaCl and glycerol to 5.5 "
+                + "mol/kg; 0.003 largest");
 
     /// <summary>Error for mixtures.</summary>
-    public static ModelError MixtureError => new(new(0.0005), 0.04, Zero: 1, "1", 0.75, 1, "judged: Ross's product for mixed solutes is usually quoted as within 0.01; organic salts of sodium and potassium included");
+    public static ModelError MixtureError =>
+        new(
+            new(0.0005),
+            0.04,
+            Zero: 1,
+            "1",
+            0.75,
+            1,
+            "judged: Ross's product for mixed solutes is usually quoted as within 0.01; organic salts of sodium and potassium included");
 
     /// <summary>Water activity of a composition.</summary>
     /// <param name="grams">Masses by <see cref="Component"/>, g.</param>

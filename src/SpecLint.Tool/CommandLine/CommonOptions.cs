@@ -41,7 +41,10 @@ internal static class CommonOptions
         },
     };
 
-    /// <summary>The day of a run: the one that <c>--on</c> gives, else the one that an example book is set on, which is said on standard error, else today.</summary>
+    /// <summary>
+    /// The day of a run: the one that <c>--on</c> gives, else the one that an example book is set on, which is said on standard error, else
+    /// today.
+    /// </summary>
     public static CalendarDate DayOf(CalendarDate? on, BookFolder folder, Host host, bool quiet = false) => DayOf(on, folder.SetOn, host, quiet);
 
     /// <inheritdoc cref="DayOf(CalendarDate?, BookFolder, Host, bool)"/>
@@ -49,7 +52,11 @@ internal static class CommonOptions
     {
         if (on is { } given) return given;
         if (setOn is not { } set) return host.Today();
-        if (!quiet && set != host.Today()) Shell.Say(host, $"this is an example book, set on {set} (asOf in {BookFiles.BarFile}): that day is taken, not today; --on DATE takes another.");
+        if (!quiet && set != host.Today())
+            Shell.Say(
+                host,
+                $"this is an example book, set on {set} (asOf in {BookFiles.BarFile}): that day is taken, not today; --on "
+                    + $"DATE takes another.");
         return set;
     }
 
@@ -91,7 +98,9 @@ internal static class CommonOptions
         CustomParser = result =>
         {
             var part = BookPart.Parse(result.Tokens[0].Value);
-            if (part is null) result.AddError($"'{result.Tokens[0].Value}' is not a part of a book; write it as 2/4, from 1/N to N/N, N at most {BookPart.Most}.");
+            if (part is null)
+                result.AddError($"'{result.Tokens[0].Value}' is not a part of a book; write it as 2/4, from 1/N to N/N, N at "
+                    + $"most {BookPart.Most}.");
             return part;
         },
     };
@@ -117,7 +126,8 @@ internal static class CommonOptions
     {
         var option = new Option<string>("--units")
         {
-            Description = "Units of text, Markdown and pages: us shows volumes in US fluid ounces, quarts and gallons, and temperatures in °F. JSON and SARIF stay in mL and °C.",
+            Description = "Units of text, Markdown and pages: us shows volumes in US fluid ounces, quarts and gallons, and temperatures "
+                + "in °F. JSON and SARIF stay in mL and °C.",
             HelpName = "metric|us",
             DefaultValueFactory = _ => "metric",
         };
@@ -146,7 +156,9 @@ internal static class CommonOptions
     /// <summary>An amount to make: a volume or a mass.</summary>
     /// <exception cref="UsageException">It is neither.</exception>
     public static Quantity AmountToMake(string amount) =>
-        QuantityReader.TryRead(amount, Measures.Default, out var quantity, out _) && quantity.Base is > 0 and <= 1e9 && quantity.Dimension is Dimension.Volume or Dimension.Mass
+        QuantityReader.TryRead(amount, Measures.Default, out var quantity, out _)
+            && quantity.Base is > 0 and <= 1e9
+            && quantity.Dimension is Dimension.Volume or Dimension.Mass
             ? quantity
             : throw new UsageException($"--to takes a volume or a mass, such as \"3 l\" or \"800 g\"; '{amount}' is neither.");
 

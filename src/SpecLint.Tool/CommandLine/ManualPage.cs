@@ -25,12 +25,15 @@ internal static class ManualPage
             foreach (var option in command.Options.Where(o => !o.Hidden && o is not System.CommandLine.Help.HelpOption))
                 writer.Write($".TP\n.B {Text(option.Name)}{(option.HelpName is { } value ? $" \\fI{Text(value)}\\fR" : "")}\n{Text(option.Description)}\n");
             var examples = verbs.FirstOrDefault(v => v.Name == command.Name)?.Examples ?? [];
-            if (examples.Count > 0) writer.Write($".PP\n{(examples.Count == 1 ? "Example:" : "Examples:")}\n.PP\n.nf\n{string.Concat(examples.Select(e => Text(e) + "\n"))}.fi\n");
+            if (examples.Count > 0)
+                writer.Write($".PP\n{(examples.Count == 1 ? "Example:" : "Examples:")}\n.PP\n.nf\n{string.Concat(examples.Select(e => Text(e) + "\n"))}.fi\n");
         }
 
-        writer.Write(".SH EXIT STATUS\n.TP\n0\nNothing at or above the threshold.\n.TP\n1\nFindings.\n.TP\n2\nWrong usage, or input that cannot be read.\n.TP\n3\nA fault of the tool.\n");
+        writer.Write(".SH EXIT STATUS\n.TP\n0\nNothing at or above the threshold.\n.TP\n1\nFindings.\n.TP\n2\nWrong usage, or input "
+            + "that cannot be read.\n.TP\n3\nA fault of the tool.\n");
         writer.Write(".SH ENVIRONMENT\n.TP\nNO_COLOR\nIf set and not empty, text is not coloured.\n");
-        writer.Write(".SH CAUTION\nSpecLint does not replace a house's food\\-safety plan, local law or the judgement of a trained person. Its findings defer to all three.\n");
+        writer.Write(".SH CAUTION\nSpecLint does not replace a house's food\\-safety plan, local law or the judgement of a trained "
+            + "person. Its findings defer to all three.\n");
     }
 
     private static string Usage(Argument argument)
@@ -43,7 +46,10 @@ internal static class ManualPage
     /// <summary>Text in which nothing is a command of the typesetter.</summary>
     private static string Text(string? text)
     {
-        string safe = (text ?? "").Replace("\\", "\\e", StringComparison.Ordinal).Replace("-", "\\-", StringComparison.Ordinal).Replace("\n", " ", StringComparison.Ordinal);
+        string safe = (text ?? "")
+            .Replace("\\", "\\e", StringComparison.Ordinal)
+            .Replace("-", "\\-", StringComparison.Ordinal)
+            .Replace("\n", " ", StringComparison.Ordinal);
         return safe.StartsWith('.') || safe.StartsWith('\'') ? "\\&" + safe : safe;
     }
 }

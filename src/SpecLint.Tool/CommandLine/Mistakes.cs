@@ -26,7 +26,8 @@ internal static class Mistakes
             else if (token.Value.StartsWith("--", StringComparison.Ordinal))
             {
                 string name = token.Value.Split('=', 2)[0];
-                wrong.Add($"{command.Name} has no option {name}.{Suggestion.For(name, command.Options.Select(o => o.Name))} A file of that name goes behind '--'.");
+                wrong.Add($"{command.Name} has no option {name}.{Suggestion.For(name, command.Options.Select(o => o.Name))} A file of "
+                    + $"that name goes behind '--'.");
             }
         }
 

@@ -12,7 +12,9 @@ internal sealed class NamedBook
     private readonly string? named;
     private readonly string? file;
 
-    private NamedBook(BookFolder folder, string? named, string? file, bool isFolder) => (Folder, this.named, this.file, IsFolder) = (folder, named, file, isFolder);
+    private NamedBook(
+        BookFolder folder, string? named, string? file, bool isFolder) =>
+            (Folder, this.named, this.file, IsFolder) = (folder, named, file, isFolder);
 
     /// <summary>The book.</summary>
     public BookFolder Folder { get; }
@@ -58,7 +60,9 @@ internal sealed class NamedBook
     public Recipe RecipeOf(LinkedBook book, string verb)
     {
         if (IsFolder) throw new UsageException($"{named} is a folder; name a recipe of it: speclint {verb} RECIPE --book {named}.");
-        return RecipeIn(book) ?? throw new UsageException($"{named} is not a drink or preparation of the book.{Near(book.Drinks.Select(d => d.Id).Concat(book.Preps.Select(p => p.Id)))}");
+        return RecipeIn(book)
+            ?? throw new UsageException($"{named} is not a drink or preparation of the "
+                + $"book.{Near(book.Drinks.Select(d => d.Id).Concat(book.Preps.Select(p => p.Id)))}");
     }
 
     /// <summary>The recipe that is named; <see langword="null"/> where there is none.</summary>
@@ -72,7 +76,10 @@ internal sealed class NamedBook
         var there = book.Menus.Select(static m => m.Id).Order(StringComparer.Ordinal).ToList();
         if (there.Count == 0) throw new UsageException("the book has no menu, whose file's name ends in .menu.json.");
         string list = $"{(there.Count == 1 ? "its menu is" : "its menus are")} {Say.List(there)}";
-        if (IsFolder) return there.Count == 1 ? book.Menus[0] : throw new UsageException($"{named} is a folder with several menus: {list}. Name one, with --book {named}.");
+        if (IsFolder)
+            return there.Count == 1
+                ? book.Menus[0]
+                : throw new UsageException($"{named} is a folder with several menus: {list}. Name one, with --book {named}.");
         var found = file is not null ? OneOf(book.Menus) : book.Menus.FirstOrDefault(m => m.Id == named);
         return found ?? throw new UsageException($"{named} is not a menu of the book; {list}.");
     }

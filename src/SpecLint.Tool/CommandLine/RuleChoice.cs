@@ -10,12 +10,22 @@ namespace SpecLint.Tool;
 /// <summary><c>--rule</c> and <c>--not-rule</c>: which rules' findings are shown and counted.</summary>
 internal sealed class RuleChoice
 {
-    private readonly Option<string[]> only = new("--rule") { Description = "Show and count findings of this rule or family only, by id, name, family or its digit; may be given more than once.", HelpName = "RULE" };
-    private readonly Option<string[]> not = new("--not-rule") { Description = "Leave out findings of this rule or family; may be given more than once.", HelpName = "RULE" };
+    private readonly Option<string[]> only = new("--rule")
+    {
+        Description = "Show and count findings of this rule or family only, by id, name, family or its digit; may be given more than once.",
+        HelpName = "RULE",
+    };
+    private readonly Option<string[]> not = new("--not-rule")
+    {
+        Description = "Leave out findings of this rule or family; may be given more than once.",
+        HelpName = "RULE",
+    };
 
     public RuleChoice()
     {
-        foreach (var option in Options) option.CompletionSources.Add(static _ => RuleRegistry.All.Select(r => new CompletionItem(r.Info.Id)).Concat(Families.Select(f => new CompletionItem(NameOf(f)))));
+        foreach (var option in Options)
+            option.CompletionSources.Add(static _ => RuleRegistry.All.Select(r => new CompletionItem(r.Info.Id))
+                .Concat(Families.Select(f => new CompletionItem(NameOf(f)))));
     }
 
     public IReadOnlyList<Option> Options => [only, not];
@@ -41,7 +51,8 @@ internal sealed class RuleChoice
         if (hidden.Count == 0) return (result, "");
         int harm = hidden.Count(f => f.Rule.Safety);
         string ofHarm = harm == 0 ? "" : $", {harm} of them of rules that guard against harm";
-        return (result.Only(f => shown.Contains(f.Rule)), $"{ReportWords.Count(hidden.Count, "finding", "findings")} of other rules {(hidden.Count == 1 ? "is" : "are")} not shown{ofHarm}.");
+        return (result.Only(f => shown.Contains(f.Rule)), $"{ReportWords.Count(hidden.Count, "finding", "findings")} of other rules "
+            + $"{(hidden.Count == 1 ? "is" : "are")} not shown{ofHarm}.");
     }
 
     /// <summary>The rules that a word names.</summary>

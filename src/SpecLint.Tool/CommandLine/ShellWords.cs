@@ -37,7 +37,8 @@ internal static class ShellWords
     };
 
     /// <summary>Whether the command line asks for words in place of a run.</summary>
-    public static bool IsAsked(IReadOnlyList<string> args) => args.Count == 2 && args[0].StartsWith(Question, StringComparison.Ordinal) && args[0].EndsWith(']');
+    public static bool IsAsked(IReadOnlyList<string> args) =>
+        args.Count == 2 && args[0].StartsWith(Question, StringComparison.Ordinal) && args[0].EndsWith(']');
 
     /// <summary>Lets the arguments and options of a verb offer ids of the book, and rules.</summary>
     public static void Attach(Command command, Host host)
@@ -86,15 +87,22 @@ internal static class ShellWords
     {
         var command = parsed.CommandResult.Command;
         var context = parsed.GetCompletionContext();
-        if (behind.Count > 0 && command.Options.FirstOrDefault(o => o.Name == behind[^1] && o.Arity.MaximumNumberOfValues > 0 && o.ValueType != typeof(bool)) is { } option)
+        if (behind.Count > 0
+            && command.Options.FirstOrDefault(o => o.Name == behind[^1]
+                && o.Arity.MaximumNumberOfValues > 0
+                && o.ValueType != typeof(bool)) is { } option)
             return option.GetCompletions(context).Select(static c => c.Label);
         if (word.StartsWith('-')) return command.Options.Where(static o => !o.Hidden).Select(static o => o.Name);
-        return command.Subcommands.Count > 0 ? command.Subcommands.Select(static c => c.Name) : command.Arguments.SelectMany(a => a.GetCompletions(context)).Select(static c => c.Label);
+        return command.Subcommands.Count > 0
+            ? command.Subcommands.Select(static c => c.Name)
+            : command.Arguments.SelectMany(a => a.GetCompletions(context)).Select(static c => c.Label);
     }
 
     private static IEnumerable<CompletionItem> Ids(CompletionContext context, Command command, Host host, FileKind[] kinds)
     {
-        string? named = command.Options.OfType<Option<string?>>().FirstOrDefault(static o => o.Name == "--book") is { } book ? context.ParseResult.GetValue(book) : null;
+        string? named = command.Options.OfType<Option<string?>>().FirstOrDefault(static o => o.Name == "--book") is { } book
+            ? context.ParseResult.GetValue(book)
+            : null;
         try
         {
             string root = BookFolder.RootOf(host, named ?? ".");

@@ -17,6 +17,7 @@ internal static class SinceRevision
         if (old.Count == 0) return (result, "");
         int harm = old.Count(f => f.Rule.Safety);
         string ofHarm = harm > 0 ? $", {harm} of them of rules that guard against harm" : "";
-        return (result.Only(f => !known.Contains(f.Fingerprint)), $"{ReportWords.Count(old.Count, "finding was", "findings were")} there {when} already{ofHarm}.");
+        return (result.Only(f => !known.Contains(f.Fingerprint)), $"{ReportWords.Count(old.Count, "finding was", "findings were")} "
+            + $"there {when} already{ofHarm}.");
     }
 }

@@ -62,7 +62,8 @@ internal sealed class Books(Host host)
     /// <exception cref="UsageException">It cannot be read.</exception>
     public void Reread(OpenBook book)
     {
-        var unsaved = documents.Values.Where(d => BookOf(d.Path, openIt: false) == book).ToDictionary(d => book.Relative(d.Path)!, d => d.Utf8, StringComparer.Ordinal);
+        var unsaved = documents.Values.Where(d => BookOf(d.Path, openIt: false) == book)
+            .ToDictionary(d => book.Relative(d.Path)!, d => d.Utf8, StringComparer.Ordinal);
         book.Reread(unsaved);
     }
 
@@ -77,7 +78,10 @@ internal sealed class Books(Host host)
     public static bool IsWithin(string path, string folder)
     {
         string relative = Path.GetRelativePath(folder, path);
-        return relative == "." || !(relative == ".." || relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal) || Path.IsPathRooted(relative));
+        return relative == "."
+            || !(relative == ".."
+                || relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal)
+                || Path.IsPathRooted(relative));
     }
 
     /// <summary>Lets go of a book of which no document is open.</summary>

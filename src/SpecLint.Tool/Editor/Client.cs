@@ -77,7 +77,9 @@ internal sealed class Client
         if (settings.ValueKind != JsonValueKind.Object) return;
         WholeBook = Flag(settings, "wholeBook", WholeBook);
         InlayHints = Flag(settings, "inlayHints", InlayHints);
-        if (settings.At("rulePages") is { ValueKind: JsonValueKind.String } pages && Uri.TryCreate(pages.GetString(), UriKind.Absolute, out var address) && address.Scheme is "https" or "http")
+        if (settings.At("rulePages") is { ValueKind: JsonValueKind.String } pages
+            && Uri.TryCreate(pages.GetString(), UriKind.Absolute, out var address)
+            && address.Scheme is "https" or "http")
             RulePages = address.AbsoluteUri.EndsWith('/') ? address : new Uri(address.AbsoluteUri + "/");
     }
 

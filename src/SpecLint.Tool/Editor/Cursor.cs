@@ -260,7 +260,9 @@ internal sealed class Cursor
         return end;
     }
 
-    private static bool IsBare(byte c) => c is not ((byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n' or (byte)',' or (byte)':' or (byte)'{' or (byte)'}' or (byte)'[' or (byte)']' or (byte)'"' or (byte)'/');
+    private static bool IsBare(byte c) =>
+        c is not ((byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n' or (byte)',' or (byte)':' or (byte)'{' or (byte)'}' or (byte)'['
+            or (byte)']' or (byte)'"' or (byte)'/');
 
     /// <summary>An object or list that is open at the place.</summary>
     private sealed class Frame

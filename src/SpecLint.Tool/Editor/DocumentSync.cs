@@ -37,7 +37,11 @@ internal sealed class DocumentSync(Session session)
                 session.Books.Close(Lsp.AddressIn(parameters));
                 return true;
             case "workspace/didChangeWatchedFiles":
-                session.Books.FromDisk([.. parameters.GetProperty("changes").EnumerateArray().Select(c => Addresses.PathOf(Lsp.TextOf(c, "uri"))).OfType<string>().Distinct(StringComparer.Ordinal)]);
+                session.Books.FromDisk([.. parameters.GetProperty("changes")
+                    .EnumerateArray()
+                    .Select(c => Addresses.PathOf(Lsp.TextOf(c, "uri")))
+                    .OfType<string>()
+                    .Distinct(StringComparer.Ordinal)]);
                 return true;
             case "workspace/didChangeConfiguration":
                 session.Client.Take(parameters.At("settings", "speclint"));
@@ -104,7 +108,10 @@ internal sealed class DocumentSync(Session session)
     {
         string address = Lsp.AddressIn(parameters);
         if (Addresses.PathOf(address) is not { } path || session.Books.DocumentAt(path) is not { } document) return;
-        int? version = parameters.At("textDocument", "version") is { ValueKind: JsonValueKind.Number } given && given.TryGetInt32(out int number) ? number : null;
+        int? version = parameters.At("textDocument", "version") is { ValueKind: JsonValueKind.Number } given
+            && given.TryGetInt32(out int number)
+            ? number
+            : null;
         document.Apply(version, parameters.GetProperty("contentChanges"));
         session.Books.Put(document);
         Note(address);

@@ -274,7 +274,9 @@ internal sealed class EditorServer
     };
 
     private static string SentenceOf(Exception fault) =>
-        fault is RequestException or UsageException or InvalidOperationException or KeyNotFoundException ? fault.Message : $"{fault.GetType().Name}, {fault.Message}";
+        fault is RequestException or UsageException or InvalidOperationException or KeyNotFoundException
+            ? fault.Message
+            : $"{fault.GetType().Name}, {fault.Message}";
 
     private void Reply(JsonElement id, Action<Utf8JsonWriter> result)
     {

@@ -13,7 +13,9 @@ internal static class Templates
         var shape = FileShapes.Of(kind);
         var text = new Filling(snippets);
         text.Add("{\n");
-        var properties = shape.Properties.Where(p => p.Required || p.Name is "kind" or "method" or "style" or "glass" or "declares" or "keep" or "jurisdictions").ToList();
+        var properties = shape.Properties.Where(p => p.Required
+            || p.Name is "kind" or "method" or "style" or "glass" or "declares" or "keep" or "jurisdictions")
+            .ToList();
         for (int i = 0; i < properties.Count; i++)
         {
             text.Add($"  \"{properties[i].Name}\": ");
@@ -22,7 +24,9 @@ internal static class Templates
         }
 
         text.Add("}\n");
-        return new Choice($"new {FileShapes.KindNames[(int)kind]}", text.ToString(), ChoiceKind.Template, $"{shape.Noun}, to be filled in", IsSnippet: snippets);
+        return new Choice(
+            $"new {FileShapes.KindNames[(int)kind]}", text.ToString(), ChoiceKind.Template, $"{shape.Noun}, to be filled in",
+            IsSnippet: snippets);
     }
 
     /// <summary>The properties that an object does not have yet.</summary>
@@ -41,7 +45,13 @@ internal static class Templates
                 text.AddValue(property.Value, property, "  ");
             }
 
-            choices.Add(new Choice(property.Name, text.ToString(), ChoiceKind.Property, property.Required ? "required" : "", $"{Reports.ItemMarkdown.Escape(property.Description)}{(property.Examples.Count > 0 ? $"\n```json\n\"{property.Name}\": {property.Examples[0]}\n```" : "")}", snippets && !cursor.ValueFollows));
+            choices.Add(new Choice(
+                property.Name,
+                text.ToString(),
+                ChoiceKind.Property,
+                property.Required ? "required" : "",
+                $"{Reports.ItemMarkdown.Escape(property.Description)}{(property.Examples.Count > 0 ? $"\n```json\n\"{property.Name}\": {property.Examples[0]}\n```" : "")}",
+                snippets && !cursor.ValueFollows));
         }
 
         return choices;
@@ -53,7 +63,9 @@ internal static class Templates
         if (value is not { Form: ValueForm.Object, Object: { } shape }) return null;
         var text = new Filling(snippets);
         text.AddValue(value, null, "");
-        return new Choice($"{{ {string.Join(", ", Needed(shape).Select(p => p.Name))} }}", text.ToString(), ChoiceKind.Template, shape.Noun, IsSnippet: snippets);
+        return new Choice(
+            $"{{ {string.Join(", ", Needed(shape).Select(p => p.Name))} }}", text.ToString(), ChoiceKind.Template, shape.Noun,
+            IsSnippet: snippets);
     }
 
     private static IEnumerable<PropertyShape> Needed(ObjectShape shape)
@@ -70,7 +82,10 @@ internal static class Templates
         private readonly StringBuilder text = new();
         private int places;
 
-        public void Add(string more) => text.Append(snippets ? more.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal) : more);
+        public void Add(string more) =>
+            text.Append(snippets
+                ? more.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal)
+                : more);
 
         public void AddValue(ValueShape value, PropertyShape? property, string indent)
         {
@@ -114,7 +129,9 @@ internal static class Templates
                 return;
             }
 
-            string inside = example.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("}", "\\}", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal);
+            string inside = example.Replace("\\", "\\\\", StringComparison.Ordinal)
+                .Replace("}", "\\}", StringComparison.Ordinal)
+                .Replace("$", "\\$", StringComparison.Ordinal);
             text.Append(before).Append("${").Append(++places).Append(':').Append(inside).Append('}').Append(behind);
         }
     }

@@ -55,7 +55,8 @@ internal sealed class BookDirectory
     }
 
     private bool IsWithin(FileInfo file) =>
-        (file.Attributes & FileAttributes.ReparsePoint) == 0 || (Links.LeadsWithin(realRoot.Value, file.FullName) && File.Exists(Links.RealPath(file.FullName)));
+        (file.Attributes & FileAttributes.ReparsePoint) == 0
+            || (Links.LeadsWithin(realRoot.Value, file.FullName) && File.Exists(Links.RealPath(file.FullName)));
 
     /// <summary>
     /// A name that is not UTF-8 comes with replacement characters, and leads to no file: what it holds cannot be read, and leaving it
@@ -64,6 +65,7 @@ internal sealed class BookDirectory
     private static void RefuseUnreadableName(FileSystemInfo entry, string way)
     {
         if (!entry.Name.Contains('\uFFFD', StringComparison.Ordinal) || Path.Exists(entry.FullName)) return;
-        throw new UsageException($"the name of {way}{entry.Name.Replace("\uFFFD", "\\x??", StringComparison.Ordinal)} is not UTF-8, so it cannot be read; rename it.");
+        throw new UsageException($"the name of {way}{entry.Name.Replace("\uFFFD", "\\x??", StringComparison.Ordinal)} is not UTF-8, so "
+            + $"it cannot be read; rename it.");
     }
 }

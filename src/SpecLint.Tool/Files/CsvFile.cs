@@ -36,7 +36,8 @@ internal static class CsvFile
         if (string.IsNullOrWhiteSpace(text)) return rows;
         try
         {
-            using var reader = Sep.Reader(static options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).FromText(text.TrimStart('\uFEFF'));
+            using var reader = Sep.Reader(static options => options with { HasHeader = false, Unescape = true, DisableColCountCheck = true })
+                .FromText(text.TrimStart('\uFEFF'));
             foreach (var row in reader)
             {
                 if (rows.Count >= MostRows) throw new UsageException($"{file} has more than {MostRows} rows.");

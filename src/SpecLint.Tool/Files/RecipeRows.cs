@@ -17,7 +17,9 @@ internal static class RecipeRows
         if (rows.Count < 2) throw new UsageException($"{file} has no rows below its header.");
         string[] header = rows[0];
         int recipe = Find(header, Recipe), item = Find(header, Item), line = Find(header, Line), amount = Find(header, Amount), unit = Find(header, Unit);
-        if (recipe < 0 || (item < 0 && line < 0)) throw new UsageException($"{file} needs a first row with the columns recipe and item (or line); amount, unit, garnish, glass and method may follow.");
+        if (recipe < 0 || (item < 0 && line < 0))
+            throw new UsageException($"{file} needs a first row with the columns recipe and item (or line); amount, unit, garnish, "
+                + $"glass and method may follow.");
         var text = new StringBuilder();
         string name = "";
         var tails = new List<string>();

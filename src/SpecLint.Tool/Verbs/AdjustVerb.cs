@@ -22,14 +22,35 @@ internal sealed class AdjustVerb : Verb
     private readonly Option<string?> brix = Target("--brix", "Dissolved solids, °Brix.");
     private readonly Option<string?> volume = Target("--volume", "Volume, mL: of a drink in the glass, of a preparation as made.");
     private readonly Option<string?> glass = new("--glass") { Description = "Glass that the drink is to fit, by its id in bar.json.", HelpName = "GLASS" };
-    private readonly Option<string?> like = new("--like") { Description = "Item whose acids, sugar and salt a preparation is to have, such as lime-juice.", HelpName = "ID" };
+    private readonly Option<string?> like = new("--like")
+    {
+        Description = "Item whose acids, sugar and salt a preparation is to have, such as lime-juice.",
+        HelpName = "ID",
+    };
     private readonly Option<string[]> keep = new("--keep") { Description = "Item whose amount stays. May be given several times.", HelpName = "ID" };
-    private readonly Option<string[]> add = new("--add") { Description = "Item that may be added, such as malic-acid or water. May be given several times.", HelpName = "ID" };
-    private readonly Option<string?> without = new("--without") { Description = "Item that ran out: shows what could take its place, with the amounts solved again.", HelpName = "ID" };
+    private readonly Option<string[]> add = new("--add")
+    {
+        Description = "Item that may be added, such as malic-acid or water. May be given several times.",
+        HelpName = "ID",
+    };
+    private readonly Option<string?> without = new("--without")
+    {
+        Description = "Item that ran out: shows what could take its place, with the amounts solved again.",
+        HelpName = "ID",
+    };
     private readonly Option<string?> use = new("--use") { Description = "With --without: what takes its place.", HelpName = "ID" };
-    private readonly Option<int> most = new("--most") { Description = "With --without: maximum number of substitutes.", HelpName = "NUMBER", DefaultValueFactory = _ => 5 };
+    private readonly Option<int> most = new("--most")
+    {
+        Description = "With --without: maximum number of substitutes.",
+        HelpName = "NUMBER",
+        DefaultValueFactory = _ => 5,
+    };
     private readonly Option<bool> write = new("--write") { Description = "Write the amounts into the file. Without it, nothing is written." };
-    private readonly Option<bool> admitNew = new("--admit-new") { Description = "With --write: write also where the change brings an allergen, a hazard or a finding of a rule that guards against harm; they are listed." };
+    private readonly Option<bool> admitNew = new("--admit-new")
+    {
+        Description = "With --write: write also where the change brings an "
+        + "allergen, a hazard or a finding of a rule that guards against harm; they are listed."
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
@@ -46,7 +67,8 @@ internal sealed class AdjustVerb : Verb
     public override string Name => "adjust";
 
     public override string Description =>
-        "Solves the amounts of a recipe for a strength, sugar, acid, ratio, volume, glass or the make-up of a juice, in the steps of the bar's tools. Exit status 1 when a target is not reached.";
+        "Solves the amounts of a recipe for a strength, sugar, acid, ratio, volume, glass or the make-up of a juice, in the steps of "
+            + "the bar's tools. Exit status 1 when a target is not reached.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -58,7 +80,8 @@ internal sealed class AdjustVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(recipe);
-        foreach (var option in new Option[] { abv, sugar, acid, ratio, salt, brix, volume, glass, like, keep, add, without, use, most, write, admitNew, book, units, format, output, on, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { abv, sugar, acid, ratio, salt, brix, volume, glass, like, keep, add, without, use, most, write, admitNew, book, units, format, output, on, colour })
+            command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -76,7 +99,8 @@ internal sealed class AdjustVerb : Verb
         if (request.Without.Length > 0 && request.Use.Length == 0)
         {
             if (parsed.GetValue(write)) throw new UsageException("--write with --without takes --use ID: name what takes the place of the item.");
-            if (result.Book.Resolve(request.Without) is null || !HasLine(chosen, request.Without)) throw new UsageException($"{request.Without} is not a line of {chosen.Id}.");
+            if (result.Book.Resolve(request.Without) is null || !HasLine(chosen, request.Without))
+                throw new UsageException($"{request.Without} is not a line of {chosen.Id}.");
             var substitutes = Substitutes.Of(input, result, chosen, request, parsed.GetValue(most));
             if (isText) ResultOutput.DeliverText(host, file, writer => AdjustReport.WriteText(writer, substitutes, request.Without, inColour, inUnits));
             else ResultOutput.Deliver(host, file, stream => AdjustReport.WriteJson(stream, substitutes, request.Without));
@@ -113,13 +137,18 @@ internal sealed class AdjustVerb : Verb
 
         if (adjustment.Harm.Count > 0 && !admitNew)
         {
-            Shell.Say(host, $"{shown} is not written: the change brings {adjustment.Harm[0]}{(adjustment.Harm.Count > 1 ? $" and {adjustment.Harm.Count - 1} more" : "")}. --admit-new writes it anyway.");
+            Shell.Say(
+                host,
+                $"{shown} is not written: the change brings "
+                    + $"{adjustment.Harm[0]}{(adjustment.Harm.Count > 1 ? $" and {adjustment.Harm.Count - 1} more" : "")}. "
+                    + $"--admit-new writes it anyway.");
             return false;
         }
 
         try
         {
-            if (host.Files.Replace(Path.Combine(folder.Root, adjustment.File.Path), adjustment.Recipe.Source.Utf8, adjustment.File.Utf8) == AtomicFiles.Outcome.Written)
+            if (host.Files.Replace(
+                Path.Combine(folder.Root, adjustment.File.Path), adjustment.Recipe.Source.Utf8, adjustment.File.Utf8) == AtomicFiles.Outcome.Written)
             {
                 Shell.Say(host, $"{shown} is written.");
                 return true;
@@ -165,7 +194,8 @@ internal sealed class AdjustVerb : Verb
             if (parsed.GetValue(option) is not { } text) return;
             string[] ends = text.Replace('–', '-').Split('-', 2, StringSplitOptions.TrimEntries);
             if (!Read(ends[0], out double low) || !Read(ends[^1], out double high) || low > high || high > largest || high <= 0)
-                throw new UsageException($"{option.Name} takes a number or a range such as 17-19, up to {largest.ToString(CultureInfo.InvariantCulture)}; '{text}' is neither.");
+                throw new UsageException($"{option.Name} takes a number or a range such as 17-19, up to "
+                    + $"{largest.ToString(CultureInfo.InvariantCulture)}; '{text}' is neither.");
             targets.Add(new AdjustTarget(fact, low, high));
         }
 

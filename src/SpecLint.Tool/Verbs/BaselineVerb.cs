@@ -13,15 +13,32 @@ internal sealed class BaselineVerb : Verb
     /// <summary>Name of the file where none is given, in the root of the book.</summary>
     public const string DefaultFile = "speclint-baseline.json";
 
-    private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; default: the current folder.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<string?> file = new("--file") { Description = $"File of the baseline; default: {DefaultFile} in the root of the book.", HelpName = "FILE" };
-    private readonly Option<bool> create = new("--create") { Description = "Write the file with every current finding; --because gives the reason for keeping them." };
+    private readonly Argument<string?> path = new("PATH")
+    {
+        Description = "Folder or file of the book; default: the current folder.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+    private readonly Option<string?> file = new("--file")
+    {
+        Description = $"File of the baseline; default: {DefaultFile} in the root of the book.",
+        HelpName = "FILE",
+    };
+    private readonly Option<bool> create = new("--create")
+    {
+        Description = "Write the file with every current finding; --because gives "
+        + "the reason for keeping them."
+    };
     private readonly Option<bool> refresh = new("--refresh") { Description = "Remove the findings that no longer exist." };
-    private readonly Option<bool> admit = new("--admit") { Description = "With --refresh: also add new findings; --because gives the reason for keeping them." };
+    private readonly Option<bool> admit = new("--admit")
+    {
+        Description = "With --refresh: also add new findings; --because gives the "
+        + "reason for keeping them."
+    };
     private readonly Option<string?> because = new("--because") { Description = "The reason for keeping the findings.", HelpName = "REASON" };
     private readonly Option<CalendarDate?> until = new("--until")
     {
-        Description = "The last day of the entries, as YYYY-MM-DD. Findings of rules that guard against harm are only added with an end date at most a year ahead.",
+        Description = "The last day of the entries, as YYYY-MM-DD. Findings of rules that guard against harm are only added with an end "
+            + "date at most a year ahead.",
         HelpName = "DATE",
         CustomParser = result =>
         {
@@ -69,8 +86,10 @@ internal sealed class BaselineVerb : Verb
         string? reason = parsed.GetValue(because);
         if (creates && (refreshes || admits)) throw new UsageException("--create writes a new baseline, --refresh and --admit change one; give one of them.");
         if (admits && !refreshes) throw new UsageException("--admit goes with --refresh.");
-        if ((creates || admits) && string.IsNullOrWhiteSpace(reason)) throw new UsageException("--because is needed: a finding is not taken into a baseline without a reason.");
-        if (!creates && !admits && (reason is not null || parsed.GetValue(until) is not null)) throw new UsageException("--because and --until go with --create, or with --refresh --admit.");
+        if ((creates || admits) && string.IsNullOrWhiteSpace(reason))
+            throw new UsageException("--because is needed: a finding is not taken into a baseline without a reason.");
+        if (!creates && !admits && (reason is not null || parsed.GetValue(until) is not null))
+            throw new UsageException("--because and --until go with --create, or with --refresh --admit.");
 
         var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(rules) ?? []);
         string? named = parsed.GetValue(path);
@@ -97,15 +116,24 @@ internal sealed class BaselineVerb : Verb
             }
 
             ResultOutput.Deliver(host, at, written.Write);
-            Shell.Say(host, $"{at}: {ReportWords.Count(taken, "finding", "findings")} taken in, {match.Absent.Count} taken out, {written.Entries.Count} in it.");
+            Shell.Say(
+                host,
+                $"{at}: {ReportWords.Count(taken, "finding", "findings")} taken in, {match.Absent.Count} taken out, "
+                    + $"{written.Entries.Count} in it.");
             if (refused.Count > 0)
-                Shell.Say(host, $"{ReportWords.Count(refused.Count, "finding", "findings")} of rules that guard against harm {(refused.Count == 1 ? "is" : "are")} not taken in without --until DATE, {SettingAside.LatestEnd(day)} at the latest.");
+                Shell.Say(
+                    host,
+                    $"{ReportWords.Count(refused.Count, "finding", "findings")} of rules that guard against harm "
+                        + $"{(refused.Count == 1 ? "is" : "are")} not taken in without --until DATE, "
+                        + $"{SettingAside.LatestEnd(day)} at the latest.");
             baseline = written;
             match = baseline.Match(result);
         }
 
         ResultOutput.DeliverText(host, parsed.GetValue(output), writer => WriteText(writer, match, folder.DisplayPrefix));
-        return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && match.New.Any(f => f.Level >= threshold) ? ExitStatus.Findings : ExitStatus.Clean;
+        return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && match.New.Any(f => f.Level >= threshold)
+            ? ExitStatus.Findings
+            : ExitStatus.Clean;
     }
 
     private const long LargestBaseline = 256 << 20;
@@ -118,7 +146,8 @@ internal sealed class BaselineVerb : Verb
         if (!File.Exists(full)) throw new UsageException($"there is not a baseline {named}; 'speclint baseline --create' writes one.");
         try
         {
-            return Baseline.Read(InputFile.Read(full, LargestBaseline) ?? throw new UsageException($"{named} is larger than {LargestBaseline >> 20} MiB; that is not a baseline."));
+            return Baseline.Read(InputFile.Read(full, LargestBaseline)
+                ?? throw new UsageException($"{named} is larger than {LargestBaseline >> 20} MiB; that is not a baseline."));
         }
         catch (FormatException e)
         {
@@ -132,11 +161,17 @@ internal sealed class BaselineVerb : Verb
 
     private static void WriteText(TextWriter to, BaselineMatch match, string prefix)
     {
-        Section("New:", match.New.Select(f => $"{prefix}{f.Place.File.Path}:{f.Place.Start.Line}:{f.Place.Start.Column}: {ReportWords.Of(f.Level)} {f.Rule.Id}: {f.Message}"));
+        Section(
+            "New:",
+            match.New.Select(f => $"{prefix}{f.Place.File.Path}:{f.Place.Start.Line}:{f.Place.Start.Column}: {ReportWords.Of(f.Level)} {f.Rule.Id}: {f.Message}"));
         Section("There no more; --refresh takes them out:", match.Absent.Select(e => $"{prefix}{e.File}: {e.Rule}: {e.Message}"));
-        Section("In the baseline, but ended, or without a reason or an end date that its rule asks for; they count as new:", match.Ended.Select(e => $"{prefix}{e.File}: {e.Rule}{(e.Until is { } day ? $", until {day}" : "")}: {e.Message}"));
+        Section(
+            "In the baseline, but ended, or without a reason or an end date that its rule asks for; they count as new:",
+            match.Ended.Select(e => $"{prefix}{e.File}: {e.Rule}{(e.Until is { } day ? $", until {day}" : "")}: {e.Message}"));
         string safety = match.UnchangedSafety > 0 ? $" ({match.UnchangedSafety} of rules that guard against harm)" : "";
-        foreach (string line in DisplayText.Wrap($"{match.New.Count} new, {match.Unchanged.Count} unchanged{safety}, {match.Absent.Count} absent.", "", "")) to.WriteLine(line);
+        foreach (string line in DisplayText.Wrap(
+            $"{match.New.Count} new, {match.Unchanged.Count} unchanged{safety}, {match.Absent.Count} absent.", "", ""))
+            to.WriteLine(line);
 
         void Section(string heading, IEnumerable<string> lines)
         {

@@ -6,11 +6,16 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>bench</c>: writes the bench, a page for a browser, into a folder.</summary>
 internal sealed class BenchVerb : Verb
 {
-    private readonly Argument<string> folder = new("FOLDER") { Description = "Folder to write the page into; made where it does not exist. One that holds files is left alone." };
+    private readonly Argument<string> folder = new("FOLDER")
+    {
+        Description = "Folder to write the page into; made where it does not "
+        + "exist. One that holds files is left alone."
+    };
 
     public override string Name => "bench";
 
-    public override string Description => "Writes the bench into a folder: a page for a browser, on which a recipe is typed and worked out. It works without a network.";
+    public override string Description =>
+        "Writes the bench into a folder: a page for a browser, on which a recipe is typed and worked out. It works without a network.";
 
     public override IReadOnlyList<string> Examples => ["speclint bench my-bench"];
 
@@ -20,7 +25,8 @@ internal sealed class BenchVerb : Verb
     {
         string named = parsed.GetValue(folder)!, root = host.FullPath(named);
         if (!File.Exists(Path.Combine(host.PageFolder, "index.html")))
-            throw new UsageException("this build of the tool does not hold the page: the portable tool does, each release has it as speclint-bench-VERSION.zip, and in a clone of the project `bash .ci/page FOLDER` writes it.");
+            throw new UsageException("this build of the tool does not hold the page: the portable tool does, each release has it as "
+                + "speclint-bench-VERSION.zip, and in a clone of the project `bash .ci/page FOLDER` writes it.");
         string shown = DisplayText.Escape(named);
         try
         {
@@ -29,8 +35,11 @@ internal sealed class BenchVerb : Verb
 
             // What a killed run has left is completed.
             var missing = page.Where(f => !File.Exists(f.Key)).ToList();
-            bool isFree = missing.Count > 0 && !File.Exists(root) && (!Directory.Exists(root) || Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories)
-                .All(f => f.EndsWith(AtomicFiles.Ending, StringComparison.Ordinal) || (page.TryGetValue(f, out string? own) && AtomicFiles.IsStill(f, File.ReadAllBytes(own)))));
+            bool isFree = missing.Count > 0
+                && !File.Exists(root)
+                && (!Directory.Exists(root) || Directory.EnumerateFiles(root, "*", SearchOption.AllDirectories)
+                .All(f => f.EndsWith(AtomicFiles.Ending, StringComparison.Ordinal)
+                    || (page.TryGetValue(f, out string? own) && AtomicFiles.IsStill(f, File.ReadAllBytes(own)))));
             if (!isFree) throw new UsageException($"{shown} is not an empty folder; nothing was written.");
             host.Files.Create(missing.Select(f => (f.Key, (Func<byte[]>)(() => File.ReadAllBytes(f.Value)))));
         }

@@ -8,7 +8,11 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>combine</c>: the reports of the parts of a book as one.</summary>
 internal sealed class CombineVerb : Verb
 {
-    private readonly Argument<string[]> reports = new("REPORT") { Description = "Reports of all parts, as check --part I/N --format json writes them, in any order.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> reports = new("REPORT")
+    {
+        Description = "Reports of all parts, as check --part I/N --format json writes them, in any order.",
+        Arity = ArgumentArity.OneOrMore,
+    };
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> failAt = CommonOptions.FailAt();
 

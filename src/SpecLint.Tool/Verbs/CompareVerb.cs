@@ -10,7 +10,11 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class CompareVerb : Verb
 {
     private readonly Argument<string> before = new("BASE") { Description = "The version before: a folder, or a revision of the book's git repository." };
-    private readonly Argument<string?> after = new("HEAD") { Description = "The version after: a folder or a revision; default: the book as it is now.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> after = new("HEAD")
+    {
+        Description = "The version after: a folder or a revision; default: the book as it is now.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json", "markdown");
     private readonly Option<string> units = CommonOptions.Units();
@@ -32,7 +36,8 @@ internal sealed class CompareVerb : Verb
     public override string Name => "compare";
 
     public override string Description =>
-        "Prints what a change does to the drinks: facts before and after of each recipe that it reaches, also through a shared preparation; allergens, keeping, findings that came and went.";
+        "Prints what a change does to the drinks: facts before and after of each recipe that it reaches, also through a shared "
+            + "preparation; allergens, keeping, findings that came and went.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -81,7 +86,9 @@ internal sealed class CompareVerb : Verb
                 break;
         }
 
-        return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && comparison.New.Any(f => f.Level >= threshold) ? ExitStatus.Findings : ExitStatus.Clean;
+        return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && comparison.New.Any(f => f.Level >= threshold)
+            ? ExitStatus.Findings
+            : ExitStatus.Clean;
 
         BookInput Input(string named) => Directory.Exists(host.FullPath(named)) ? OfFolder(named) : OfRevision(named);
 
@@ -91,7 +98,12 @@ internal sealed class CompareVerb : Verb
         BookInput OfRevision(string revision)
         {
             string root = BookFolder.RootOf(host, bookPath);
-            return new BookInput(GitBook.Read(root, revision), day) { Threads = threadCount, HouseSchemas = BookFolder.HouseSchemasOf(root), HouseRules = houseRules };
+            return new BookInput(GitBook.Read(root, revision), day)
+            {
+                Threads = threadCount,
+                HouseSchemas = BookFolder.HouseSchemasOf(root),
+                HouseRules = houseRules,
+            };
         }
     }
 }

@@ -61,7 +61,8 @@ internal sealed class CompletionVerb : Verb
         shell.Validators.Add(result =>
         {
             string word = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
-            if (word.Length > 0 && !Scripts.ContainsKey(word)) result.AddError($"completion knows bash, zsh, fish and powershell, not '{word}'.{Suggestion.For(word, Scripts.Keys)}");
+            if (word.Length > 0 && !Scripts.ContainsKey(word))
+                result.AddError($"completion knows bash, zsh, fish and powershell, not '{word}'.{Suggestion.For(word, Scripts.Keys)}");
         });
     }
 

@@ -12,7 +12,11 @@ internal sealed class CorrectVerb : Verb
     /// <summary>What <c>--apply</c> takes for all assured corrections.</summary>
     private const string Assured = "assured";
 
-    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it to correct; default: the current folder.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> paths = new("PATH")
+    {
+        Description = "Folder of a book, or files of it to correct; default: the current folder.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
 
     private readonly Option<string[]> apply = new("--apply")
     {
@@ -20,7 +24,11 @@ internal sealed class CorrectVerb : Verb
         HelpName = "RULE|assured",
     };
 
-    private readonly Option<string[]> rules = new("--rule") { Description = "Show only the corrections of a rule. May be given several times.", HelpName = "RULE" };
+    private readonly Option<string[]> rules = new("--rule")
+    {
+        Description = "Show only the corrections of a rule. May be given several times.",
+        HelpName = "RULE",
+    };
     private readonly Option<string[]> house = CommonOptions.HouseRules();
     private readonly Option<bool> admitNew = new("--admit-new") { Description = "Keep a correction even if it causes new findings; they are listed." };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
@@ -34,7 +42,8 @@ internal sealed class CorrectVerb : Verb
     public override string Name => "correct";
 
     public override string Description =>
-        "Shows what corrections would change, with the facts before and after; with --apply writes them. A correction stays only where its finding is gone and no other has come.";
+        "Shows what corrections would change, with the facts before and after; with --apply writes them. A correction stays only where "
+            + "its finding is gone and no other has come.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -59,7 +68,8 @@ internal sealed class CorrectVerb : Verb
         var named = parsed.GetValue(paths) ?? [];
         int threadCount = parsed.GetValue(threads);
         var folder = BookFolder.Open(host, named, threadCount);
-        if (!folder.HasFilesToCheck) throw new UsageException($"no recipe was found in {(named.Length == 0 ? "the current folder" : string.Join(", ", named))}.");
+        if (!folder.HasFilesToCheck)
+            throw new UsageException($"no recipe was found in {(named.Length == 0 ? "the current folder" : string.Join(", ", named))}.");
         var choice = new CorrectionChoice
         {
             All = applied.Length == 0 && shown.Length == 0,
@@ -68,7 +78,9 @@ internal sealed class CorrectVerb : Verb
             Includes = folder.Includes,
             AdmitNew = parsed.GetValue(admitNew),
         };
-        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, parsed.GetValue(quiet)), threadCount) with { HouseRules = houseRules };
+        var input = folder.ToInput(
+            CommonOptions.DayOf(parsed.GetValue(on), folder, host, parsed.GetValue(quiet)), threadCount) with
+        { HouseRules = houseRules };
         var result = HouseRuleFiles.Run(houseRules, () => Corrector.Apply(input, choice));
 
         // Before anything is written the result is delivered: what was done can then be read also where writing fails.
@@ -92,7 +104,8 @@ internal sealed class CorrectVerb : Verb
             {
                 Shell.Say(host, result.Outcomes.Count == 0
                     ? "there is nothing to correct."
-                    : $"nothing is written. {ReportWords.Count(made, "correction", "corrections")} can be made{(back > 0 ? $", {back} cannot" : "")}; --apply assured or --apply RULE writes.");
+                    : $"nothing is written. {ReportWords.Count(made, "correction", "corrections")} can be "
+                        + $"made{(back > 0 ? $", {back} cannot" : "")}; --apply assured or --apply RULE writes.");
             }
 
             return result.Outcomes.Count == 0 ? ExitStatus.Clean : ExitStatus.Findings;
@@ -103,7 +116,8 @@ internal sealed class CorrectVerb : Verb
         {
             Shell.Say(host, failed > 0
                 ? $"{ReportWords.Count(result.Files.Count - failed, "file", "files")} of {result.Files.Count} written."
-                : $"{ReportWords.Count(made, "correction", "corrections")} made in {ReportWords.Count(result.Files.Count, "file", "files")}{(back > 0 ? $", {back} rolled back" : "")}.");
+                : $"{ReportWords.Count(made, "correction", "corrections")} made in "
+                    + $"{ReportWords.Count(result.Files.Count, "file", "files")}{(back > 0 ? $", {back} rolled back" : "")}.");
         }
 
         if (isFault) return ExitStatus.Usage;

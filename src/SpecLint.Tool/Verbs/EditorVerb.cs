@@ -7,7 +7,11 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class EditorVerb : Verb
 {
     // Editors that start a server often add it; standard streams are the only way here.
-    private readonly Option<bool> stdio = new("--stdio") { Description = "Use standard input and output. This is the only transport; the option is accepted because some editors add it." };
+    private readonly Option<bool> stdio = new("--stdio")
+    {
+        Description = "Use standard input and output. This is the only transport; "
+        + "the option is accepted because some editors add it."
+    };
 
     public override string Name => "editor";
 

@@ -10,7 +10,11 @@ internal sealed class FindVerb : Verb
 {
     private const int MostShown = 500;
 
-    private readonly Argument<string[]> words = new("WORD") { Description = "Words of an id, a name or a synonym; all must fit, in any order. Typing slips are allowed.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> words = new("WORD")
+    {
+        Description = "Words of an id, a name or a synonym; all must fit, in any order. Typing slips are allowed.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
     private readonly Option<string?> like = new("--like") { Description = "Rank by strength, sugar and acid, nearest to this item first.", HelpName = "ID" };
     private readonly Option<int> most = new("--most") { Description = "Maximum number of results.", HelpName = "NUMBER", DefaultValueFactory = _ => 10 };
     private readonly Option<string?> book = CommonOptions.Book();
@@ -26,9 +30,12 @@ internal sealed class FindVerb : Verb
 
     public override string Name => "find";
 
-    public override string Description => "Finds items of the book and of the built-in catalogue by name or composition: id, kind, strength, sugar, acid, allergens, what differs. Exit status 1 when nothing is found.";
+    public override string Description =>
+        "Finds items of the book and of the built-in catalogue by name or composition: id, kind, strength, sugar, acid, allergens, what "
+            + "differs. Exit status 1 when nothing is found.";
 
-    public override IReadOnlyList<string> Examples => ["speclint find dry vermouth", "speclint find --like lime-juice --book recipes", "speclint find syrup --like honey-syrup-3-1"];
+    public override IReadOnlyList<string> Examples =>
+        ["speclint find dry vermouth", "speclint find --like lime-juice --book recipes", "speclint find syrup --like honey-syrup-3-1"];
 
     public override void Define(Command command)
     {
@@ -49,7 +56,11 @@ internal sealed class FindVerb : Verb
         string? file = parsed.GetValue(output);
         string against = item?.Id ?? (found.Count > 1 ? found[0].Item.Id : "");
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => FindReport.WriteJson(stream, found, against));
-        else ResultOutput.DeliverText(host, file, writer => FindReport.WriteText(writer, found, against, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        else
+            ResultOutput.DeliverText(
+                host,
+                file,
+                writer => FindReport.WriteText(writer, found, against, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
         if (found.Count > 0) return ExitStatus.Clean;
         Shell.Say(host, $"nothing in the book or the catalogue is called {string.Join(" ", asked)}.");
         return ExitStatus.Findings;

@@ -8,7 +8,11 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>guests</c>: the sheet of a menu for guests, with its allergens.</summary>
 internal sealed class GuestsVerb : Verb
 {
-    private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book; a folder of a book stands for its only menu." };
+    private readonly Argument<string> menu = new("MENU")
+    {
+        Description = "The menu: its file, or its id with --book; a folder of a book "
+        + "stands for its only menu."
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> format = CommonOptions.Format("html", "csv");
@@ -16,9 +20,12 @@ internal sealed class GuestsVerb : Verb
 
     public override string Name => "guests";
 
-    public override string Description => "Writes a sheet for guests as a page to print: the drinks of a menu with their allergens, in words for guests. What must not be served is left out, and named on standard error with exit status 1.";
+    public override string Description =>
+        "Writes a sheet for guests as a page to print: the drinks of a menu with their allergens, in words for guests. What must not be "
+            + "served is left out, and named on standard error with exit status 1.";
 
-    public override IReadOnlyList<string> Examples => ["speclint guests evening --book recipes --output guests.html", "speclint guests evening --format csv --output allergens.csv"];
+    public override IReadOnlyList<string> Examples =>
+        ["speclint guests evening --book recipes --output guests.html", "speclint guests evening --format csv --output allergens.csv"];
 
     public override void Define(Command command)
     {

@@ -13,17 +13,33 @@ internal sealed class HookVerb : Verb
     /// <summary>Set by pre-commit where it runs over a range of commits: the first of them.</summary>
     private const string FromVariable = "PRE_COMMIT_FROM_REF";
 
-    private readonly Argument<string[]> files = new("FILE") { Description = "Files that the hook was given. Those of a book that has not changed are checked as they are, as in a run over all files.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> files = new("FILE")
+    {
+        Description = "Files that the hook was given. Those of a book that has not changed are checked as they are, as in a "
+            + "run over all files.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
     private readonly Option<bool> all = new("--all") { Description = "Show every finding, not only what is new." };
-    private readonly Option<string?> since = new("--since") { Description = $"Revision to compare with; default: HEAD, or {FromVariable} where pre-commit sets it.", HelpName = "REVISION" };
-    private readonly Option<string> failAt = new("--fail-at") { Description = "Lowest level at which findings make the exit status 1.", HelpName = "error|warning|note|never", DefaultValueFactory = _ => "error" };
+    private readonly Option<string?> since = new("--since")
+    {
+        Description = $"Revision to compare with; default: HEAD, or {FromVariable} where pre-commit sets it.",
+        HelpName = "REVISION",
+    };
+    private readonly Option<string> failAt = new("--fail-at")
+    {
+        Description = "Lowest level at which findings make the exit status 1.",
+        HelpName = "error|warning|note|never",
+        DefaultValueFactory = _ => "error",
+    };
     private readonly Option<CalendarDate?> on = CommonOptions.On();
 
     public HookVerb() => failAt.TakesOneOf("error", "warning", "note", "never");
 
     public override string Name => "hook";
 
-    public override string Description => "Checks all books of the repository before a commit, and shows what the commit brings: also through a syrup that other drinks use, or a file that is gone. Before the first commit everything is new.";
+    public override string Description =>
+        "Checks all books of the repository before a commit, and shows what the commit brings: also through a syrup that other drinks "
+            + "use, or a file that is gone. Before the first commit everything is new.";
 
     public override IReadOnlyList<string> Examples => ["speclint hook", "speclint hook --all --fail-at warning", "speclint hook --since main"];
 
@@ -42,7 +58,8 @@ internal sealed class HookVerb : Verb
         else if (from is null or "") from = "HEAD";
         int status = ExitStatus.Clean;
         var books = BookFolder.BooksBelow(top, within: true);
-        foreach (string root in books.Count == 0 ? [top] : books) status = Math.Max(status, Check(parsed, host, root, parsed.GetValue(all) ? null : from, named));
+        foreach (string root in books.Count == 0 ? [top] : books)
+            status = Math.Max(status, Check(parsed, host, root, parsed.GetValue(all) ? null : from, named));
         return status;
     }
 
@@ -82,7 +99,12 @@ internal sealed class HookVerb : Verb
 
         if (content.Highest > Level.None)
         {
-            var text = new TextReportOptions { PathPrefix = folder.DisplayPrefix, Colour = CommonOptions.WantsColour("auto", null, host), Columns = host.ColumnsFor(null) };
+            var text = new TextReportOptions
+            {
+                PathPrefix = folder.DisplayPrefix,
+                Colour = CommonOptions.WantsColour("auto", null, host),
+                Columns = host.ColumnsFor(null),
+            };
             ResultOutput.DeliverText(host, null, writer => TextReport.Write(writer, content, text));
         }
 

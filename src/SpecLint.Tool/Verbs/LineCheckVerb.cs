@@ -9,8 +9,16 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>linecheck</c>: a menu against what is in the house, before service.</summary>
 internal sealed class LineCheckVerb : Verb
 {
-    private readonly Argument<string> menu = new("MENU") { Description = "The menu: its file, or its id with --book; a folder of a book stands for its only menu." };
-    private readonly Option<string?> stock = new("--stock") { Description = "Stock file of the book, by path or id; default: every stock file of the book.", HelpName = "FILE" };
+    private readonly Argument<string> menu = new("MENU")
+    {
+        Description = "The menu: its file, or its id with --book; a folder of a book "
+        + "stands for its only menu."
+    };
+    private readonly Option<string?> stock = new("--stock")
+    {
+        Description = "Stock file of the book, by path or id; default: every stock file of the book.",
+        HelpName = "FILE",
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> units = CommonOptions.Units();
@@ -21,7 +29,9 @@ internal sealed class LineCheckVerb : Verb
 
     public override string Name => "linecheck";
 
-    public override string Description => "Checks a menu against the stock before service: what can be served, and what to make, measure or discard. Exit status 1 when a drink cannot be served as it is written.";
+    public override string Description =>
+        "Checks a menu against the stock before service: what can be served, and what to make, measure or discard. Exit status 1 when a "
+            + "drink cannot be served as it is written.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -44,7 +54,9 @@ internal sealed class LineCheckVerb : Verb
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var result = Checker.Check(folder.ToInput(day, threadCount));
         var chosen = named.MenuOf(result.Book);
-        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
+        if (folder.BarIsUnreadable)
+            throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of "
+                + $"the bar are not known.");
         var stocks = StocksOf(result.Book, folder, host, parsed.GetValue(stock));
         var check = LineCheck.Of(Verdicts.Of(result), chosen, stocks);
         var aside = HarmAside.Of(result.Findings, result.Accepted);
@@ -66,7 +78,11 @@ internal sealed class LineCheckVerb : Verb
                 ResultOutput.DeliverText(host, file, writer => LineCheckPage.Write(writer, check, shown, Shell.Version, aside));
                 break;
             default:
-                ResultOutput.DeliverText(host, file, writer => LineCheckReport.WriteText(writer, check, shown, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host), aside));
+                ResultOutput.DeliverText(
+                    host,
+                    file,
+                    writer => LineCheckReport.WriteText(
+                        writer, check, shown, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host), aside));
                 break;
         }
 

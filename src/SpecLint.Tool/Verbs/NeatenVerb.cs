@@ -7,14 +7,23 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>neaten</c>: lays files out as the book's people write them.</summary>
 internal sealed class NeatenVerb : Verb
 {
-    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; default: the current folder.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<bool> onlyTell = new("--only-tell") { Description = "Write nothing; list the files whose layout differs, and exit with status 1 if there are any." };
+    private readonly Argument<string[]> paths = new("PATH")
+    {
+        Description = "Folder of a book, or files of it; default: the current folder.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+    private readonly Option<bool> onlyTell = new("--only-tell")
+    {
+        Description = "Write nothing; list the files whose layout differs, "
+        + "and exit with status 1 if there are any."
+    };
     private readonly Option<string?> output = CommonOptions.Output();
 
     public override string Name => "neaten";
 
     public override string Description =>
-        "Lays files out: two blanks a level, one line for each property and each line of a recipe. Values, numbers, comments and order stay as they are written.";
+        "Lays files out: two blanks a level, one line for each property and each line of a recipe. Values, numbers, comments and order "
+            + "stay as they are written.";
 
     public override IReadOnlyList<string> Examples => ["speclint neaten recipes", "speclint neaten --only-tell"];
 

@@ -14,21 +14,44 @@ internal sealed class NewVerb : Verb
 {
     private readonly Argument<string> kind = new("KIND") { Description = "What to write.", HelpName = "drink|prep|ingredient|menu|stock" };
     private readonly Argument<string> name = new("NAME") { Description = "Its name, as people say it; the file is called after it." };
-    private readonly Argument<string[]> lines = new("LINE") { Description = "What goes in, a line each, as in \"50 ml gin\"; of an ingredient what it is like; of a menu its drinks, each with its covers before it where known.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string> style = new("--style") { Description = "Style of a drink, such as shaken-sour.", HelpName = "STYLE", DefaultValueFactory = _ => "" };
-    private readonly Option<string> family = new("--family") { Description = "Family of a preparation, such as syrup; taken from its name where that holds one.", HelpName = "FAMILY", DefaultValueFactory = _ => "" };
-    private readonly Option<string> glass = new("--glass") { Description = "Glass of a drink, by its id in bar.json.", HelpName = "ID", DefaultValueFactory = _ => "" };
+    private readonly Argument<string[]> lines = new("LINE")
+    {
+        Description = "What goes in, a line each, as in \"50 ml gin\"; of an ingredient what it is like; of a menu its drinks, each "
+            + "with its covers before it where known.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+    private readonly Option<string> style = new("--style")
+    {
+        Description = "Style of a drink, such as shaken-sour.",
+        HelpName = "STYLE",
+        DefaultValueFactory = _ => "",
+    };
+    private readonly Option<string> family = new("--family")
+    {
+        Description = "Family of a preparation, such as syrup; taken from its name where that holds one.",
+        HelpName = "FAMILY",
+        DefaultValueFactory = _ => "",
+    };
+    private readonly Option<string> glass = new("--glass")
+    {
+        Description = "Glass of a drink, by its id in bar.json.",
+        HelpName = "ID",
+        DefaultValueFactory = _ => "",
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
 
     public NewVerb() => kind.Validators.Add(result =>
     {
-        if (result.Tokens.Count == 1 && KindOf(result.Tokens[0].Value) is null) result.AddError($"'{result.Tokens[0].Value}' is none of drink, prep, ingredient, menu and stock.");
+        if (result.Tokens.Count == 1 && KindOf(result.Tokens[0].Value) is null)
+            result.AddError($"'{result.Tokens[0].Value}' is none of drink, prep, ingredient, menu and stock.");
     });
 
     public override string Name => "new";
 
-    public override string Description => "Writes a new file of a book: ids resolved where a name means one thing, usual steps, and what is open as comments. Never overwrites.";
+    public override string Description =>
+        "Writes a new file of a book: ids resolved where a name means one thing, usual steps, and what is open as "
+            + "comments. Never overwrites.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -52,7 +75,12 @@ internal sealed class NewVerb : Verb
         string called = parsed.GetValue(name)!.Trim(), at = parsed.GetValue(book) ?? ".";
         var folder = BookFolder.Open(host, [at]);
         if (folder.Bar is null) throw new UsageException($"{at} is not a book: it has no {BookFiles.BarFile}. speclint start --empty FOLDER writes one.");
-        var request = new NewFileRequest(wanted, called, parsed.GetValue(lines) ?? []) { Style = StyleOf(parsed, wanted), Family = FamilyOf(parsed, wanted, called), Glass = parsed.GetValue(glass)! };
+        var request = new NewFileRequest(wanted, called, parsed.GetValue(lines) ?? [])
+        {
+            Style = StyleOf(parsed, wanted),
+            Family = FamilyOf(parsed, wanted, called),
+            Glass = parsed.GetValue(glass)!,
+        };
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
         var (linked, profiles) = Checker.Profile(folder.ToInput(day, 0));
         var made = NewFile.Of(profiles, request);
@@ -92,7 +120,10 @@ internal sealed class NewVerb : Verb
         }
         catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException(File.Exists(full) ? $"{shown} exists already; nothing was written." : $"{shown} cannot be written: {IoFault.Reason(e)}.", e);
+            throw new UsageException(
+                File.Exists(full)
+                    ? $"{shown} exists already; nothing was written."
+                    : $"{shown} cannot be written: {IoFault.Reason(e)}.", e);
         }
     }
 
@@ -102,7 +133,8 @@ internal sealed class NewVerb : Verb
         if (given.Length == 0) return "";
         if (wanted != FileKind.Drink) throw new UsageException("--style goes with a drink.");
         var meant = Style.Of(given);
-        if (!meant.IsKnown) throw new UsageException($"{given} is not a style{(meant.Meant is { } other ? $"; {other.Id} is, if that is meant" : $"; styles are {string.Join(", ", Style.All.Select(s => s.Id).Order(StringComparer.Ordinal))}")}.");
+        if (!meant.IsKnown)
+            throw new UsageException($"{given} is not a style{(meant.Meant is { } other ? $"; {other.Id} is, if that is meant" : $"; styles are {string.Join(", ", Style.All.Select(s => s.Id).Order(StringComparer.Ordinal))}")}.");
         return meant.Id;
     }
 
@@ -111,9 +143,13 @@ internal sealed class NewVerb : Verb
         string given = parsed.GetValue(family)!;
         if (wanted != FileKind.Prep) return given.Length == 0 ? "" : throw new UsageException("--family goes with a prep.");
         string all = string.Join(", ", Family.All.Select(f => f.Id));
-        if (given.Length > 0) return Family.Of(given) is { IsKnown: true } known ? known.Id : throw new UsageException($"{given} is not a family of preparations; those are {all}.");
+        if (given.Length > 0)
+            return Family.Of(given) is { IsKnown: true } known
+                ? known.Id
+                : throw new UsageException($"{given} is not a family of preparations; those are {all}.");
         string slug = "-" + SpecLint.Catalogue.BuiltInCatalogue.Slug(called) + "-";
-        return Family.All.FirstOrDefault(f => f.Id != "other" && slug.Contains("-" + f.Id + "-", StringComparison.Ordinal))?.Id ?? throw new UsageException($"which family is it? Say it with --family, one of {all}.");
+        return Family.All.FirstOrDefault(f => f.Id != "other" && slug.Contains("-" + f.Id + "-", StringComparison.Ordinal))?.Id
+            ?? throw new UsageException($"which family is it? Say it with --family, one of {all}.");
     }
 
     private static bool IsItem(FileKind kind) => kind is FileKind.Drink or FileKind.Prep or FileKind.Ingredient;

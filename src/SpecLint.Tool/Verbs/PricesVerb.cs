@@ -11,17 +11,28 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>prices</c>: the prices in force, or a supplier's list taken in.</summary>
 internal sealed class PricesVerb : Verb
 {
-    private readonly Argument<string?> list = new("LIST") { Description = "CSV file with the columns item, price, for, and perhaps yield, on, from; without it, the prices in force are shown.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<string?> write = new("--write") { Description = "Write what is understood as a price list of the book, NAME.prices.json. Never overwrites.", HelpName = "NAME" };
+    private readonly Argument<string?> list = new("LIST")
+    {
+        Description = "CSV file with the columns item, price, for, and perhaps yield, on, from; without it, the prices in force are shown.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+    private readonly Option<string?> write = new("--write")
+    {
+        Description = "Write what is understood as a price list of the book, NAME.prices.json. Never overwrites.",
+        HelpName = "NAME",
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
 
     public override string Name => "prices";
 
-    public override string Description => "Shows the prices in force as CSV, or reads a supplier's list (CSV): each row beside what is understood; --write makes a price list of it. Exit status 1 when a row is not understood.";
+    public override string Description =>
+        "Shows the prices in force as CSV, or reads a supplier's list (CSV): each row beside what is understood; --write makes a price "
+            + "list of it. Exit status 1 when a row is not understood.";
 
-    public override IReadOnlyList<string> Examples => ["speclint prices --book recipes --output prices.csv", "speclint prices quay-drinks.csv --on 2026-11-01 --write quay-drinks"];
+    public override IReadOnlyList<string> Examples =>
+        ["speclint prices --book recipes --output prices.csv", "speclint prices quay-drinks.csv --on 2026-11-01 --write quay-drinks"];
 
     public override void Define(Command command)
     {
@@ -84,12 +95,19 @@ internal sealed class PricesVerb : Verb
     {
         public static Columns Of(string[] header, string file)
         {
-            var found = new Columns(Find(header, "item", "id", "name", "product", "article", "description"), Find(header, "price", "cost", "paid"), Find(header, "for", "size", "unit", "pack", "per"), Find(header, "yield", "usable"), Find(header, "on", "date", "day"), Find(header, "from", "supplier"));
-            return found.Item >= 0 && found.Price >= 0 && found.For >= 0 ? found : throw new UsageException($"{file} needs a first row with the columns item, price and for; yield, on and from may follow.");
+            var found = new Columns(
+                Find(header, "item", "id", "name", "product", "article", "description"), Find(header, "price", "cost", "paid"),
+                Find(header, "for", "size", "unit", "pack", "per"), Find(header, "yield", "usable"), Find(header, "on", "date", "day"),
+                Find(header, "from", "supplier"));
+            return found.Item >= 0 && found.Price >= 0 && found.For >= 0
+                ? found
+                : throw new UsageException($"{file} needs a first row with the columns item, price and for; yield, on "
+                    + $"and from may follow.");
         }
 
         /// <summary>The cells of a row by what they are; nothing is understood of them yet.</summary>
-        public WrittenPrice RowOf(string[] cells) => new(Cell(cells, Item), "", null, Cell(cells, For), Cell(cells, Yield), Cell(cells, On), Cell(cells, From), "");
+        public WrittenPrice RowOf(string[] cells) =>
+            new(Cell(cells, Item), "", null, Cell(cells, For), Cell(cells, Yield), Cell(cells, On), Cell(cells, From), "");
 
         public string Cell(string[] cells, int at) => at >= 0 && at < cells.Length ? cells[at] : "";
 

@@ -11,7 +11,8 @@ internal sealed class ProfileVerb : Verb
 {
     private readonly Argument<string[]> items = new("ITEM")
     {
-        Description = "Ids of the book or the built-in catalogue, files, or a folder; default: every recipe of the book. A name that exists as a path is read as a path.",
+        Description = "Ids of the book or the built-in catalogue, files, or a folder; default: every recipe of the book. A name that "
+            + "exists as a path is read as a path.",
         Arity = ArgumentArity.ZeroOrMore,
     };
 

@@ -22,7 +22,8 @@ internal sealed class RecordVerb : Verb
 
     public override string Name => "record";
 
-    public override string Description => "Writes readings of a recipe or a lot into its file, stamped so that they count until the amounts or the method change.";
+    public override string Description =>
+        "Writes readings of a recipe or a lot into its file, stamped so that they count until the amounts or the method change.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -43,11 +44,14 @@ internal sealed class RecordVerb : Verb
         var target = NamedBook.Open(host, named, parsed.GetValue(book));
         var folder = target.Folder;
         var day = CommonOptions.DayOf(parsed.GetValue(on), folder, host);
-        if (folder.BarIsUnreadable) throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of the bar are not known.");
+        if (folder.BarIsUnreadable)
+            throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile} cannot be read, so the settings of "
+                + $"the bar are not known.");
         var (linked, _) = Checker.Profile(folder.ToInput(day, 0));
         if (parsed.GetValue(meter) is { } id)
         {
-            if (linked.Settings.Bar is { } bar && !bar.Meters.ContainsKey(id)) throw new UsageException($"bar.json knows no meter {id}; add it under tools.meters.");
+            if (linked.Settings.Bar is { } bar && !bar.Meters.ContainsKey(id))
+                throw new UsageException($"bar.json knows no meter {id}; add it under tools.meters.");
             values.Add(("meter", $"\"{id}\""));
         }
 
@@ -61,7 +65,10 @@ internal sealed class RecordVerb : Verb
         else
         {
             var lots = linked.Stocks.SelectMany(s => s.Lots.Where(l => l.LotCode.IsGiven && l.LotCode.Value == named).Select(l => (Stock: s, Lot: l))).ToList();
-            if (lots.Count == 0) throw new UsageException(target.IsFolder ? $"{named} is a folder; name a recipe or lot of it: speclint record RECIPE-OR-LOT --book {named}." : $"{named} is not a drink, preparation or lot code of the book.");
+            if (lots.Count == 0)
+                throw new UsageException(target.IsFolder
+                    ? $"{named} is a folder; name a recipe or lot of it: speclint record RECIPE-OR-LOT --book {named}."
+                    : $"{named} is not a drink, preparation or lot code of the book.");
             if (lots.Count > 1) throw new UsageException($"{named} is the code of {lots.Count} lots; give each lot a code of its own.");
             file = lots[0].Stock;
             written = ReadingRecorder.Record(lots[0].Stock, lots[0].Lot, linked, values, day);
@@ -100,7 +107,9 @@ internal sealed class RecordVerb : Verb
         void Number(string name, Option<double?> option, double least, double most, string unit)
         {
             if (parsed.GetValue(option) is not { } value) return;
-            if (!(value >= least && value <= most)) throw new UsageException($"{option.Name} takes a number from {least.ToString(CultureInfo.InvariantCulture)} to {most.ToString(CultureInfo.InvariantCulture)}.");
+            if (!(value >= least && value <= most))
+                throw new UsageException($"{option.Name} takes a number from {least.ToString(CultureInfo.InvariantCulture)} to "
+                    + $"{most.ToString(CultureInfo.InvariantCulture)}.");
             string number = value.ToString("0.######", CultureInfo.InvariantCulture);
             values.Add((name, unit.Length == 0 ? number : $"\"{number}{unit}\""));
         }

@@ -9,7 +9,12 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>rules</c>: lists the rules, or explains some.</summary>
 internal sealed class RulesVerb : Verb
 {
-    private readonly Argument<string[]> rules = new("RULE") { Description = "Ids or names of rules to explain, or words to search for in the rule pages; default: a list of all rules.", HelpName = "RULE|WORD", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> rules = new("RULE")
+    {
+        Description = "Ids or names of rules to explain, or words to search for in the rule pages; default: a list of all rules.",
+        HelpName = "RULE|WORD",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
 
@@ -45,10 +50,12 @@ internal sealed class RulesVerb : Verb
     private static List<RuleInfo> BySymptom(string[] named, List<RuleInfo> all)
     {
         var bySymptom = all.Where(i => Embedded.PageOf(i.Id) is { } page && named.All(w => page.Contains(w, StringComparison.OrdinalIgnoreCase)))
-            .OrderByDescending(i => named.Count(w => i.Title.Contains(w, StringComparison.OrdinalIgnoreCase) || i.Name.Contains(w, StringComparison.OrdinalIgnoreCase))).ToList();
+            .OrderByDescending(i => named.Count(w => i.Title.Contains(w, StringComparison.OrdinalIgnoreCase)
+                || i.Name.Contains(w, StringComparison.OrdinalIgnoreCase))).ToList();
         if (bySymptom.Count > 0) return bySymptom;
         string words = string.Join(" ", named);
-        throw new UsageException($"there is no rule {words}, and no rule page holds {(named.Length == 1 ? "the word" : "all of these words")}.{Suggestion.For(words, all.Select(i => i.Id).Concat(all.Select(i => i.Name)))} 'speclint rules' lists them.");
+        throw new UsageException($"there is no rule {words}, and no rule page holds "
+            + $"{(named.Length == 1 ? "the word" : "all of these words")}.{Suggestion.For(words, all.Select(i => i.Id).Concat(all.Select(i => i.Name)))} 'speclint rules' lists them.");
     }
 
     private static void WriteList(TextWriter to, IReadOnlyList<RuleInfo> rules)

@@ -9,8 +9,16 @@ namespace SpecLint.Tool.Verbs;
 internal sealed class ScaleVerb : Verb
 {
     private readonly Argument<string> recipe = new("RECIPE") { Description = "Id of a drink or preparation of the book, or its file." };
-    private readonly Option<string?> to = new("--to") { Description = "Amount to make, e.g. \"3 l\" or \"800 g\"; for a drink, the volume of the batch.", HelpName = "AMOUNT" };
-    private readonly Option<double?> serves = new("--serves") { Description = "Number of drinks, or of portions of a preparation with a portion count.", HelpName = "NUMBER" };
+    private readonly Option<string?> to = new("--to")
+    {
+        Description = "Amount to make, e.g. \"3 l\" or \"800 g\"; for a drink, the volume of the batch.",
+        HelpName = "AMOUNT",
+    };
+    private readonly Option<double?> serves = new("--serves")
+    {
+        Description = "Number of drinks, or of portions of a preparation with a portion count.",
+        HelpName = "NUMBER",
+    };
     private readonly Option<bool> poured = new("--poured") { Description = "Pour the batch of a drink as it is: adds the water that ice would have added." };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> units = CommonOptions.Units();
@@ -21,7 +29,8 @@ internal sealed class ScaleVerb : Verb
 
     public override string Name => "scale";
 
-    public override string Description => "Scales a recipe: amounts rounded to the tools of the bar, what the rounding changes, the vessel and how long it keeps.";
+    public override string Description =>
+        "Scales a recipe: amounts rounded to the tools of the bar, what the rounding changes, the vessel and how long it keeps.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -47,7 +56,13 @@ internal sealed class ScaleVerb : Verb
         var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));
-        else ResultOutput.DeliverText(host, file, writer => ScaleReport.WriteText(writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units), linked), CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        else
+            ResultOutput.DeliverText(
+                host,
+                file,
+                writer => ScaleReport.WriteText(
+                    writer, plan, CommonOptions.UnitsOf(parsed.GetValue(units), linked),
+                    CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
         if (HarmAside.Of(result.Findings, result.Accepted).Sentence is { Length: > 0 } aside) host.Error.WriteLine($"speclint: {aside}");
         return ExitStatus.Clean;
     }

@@ -8,7 +8,11 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>settings</c>: every effective value and where it came from.</summary>
 internal sealed class SettingsVerb : Verb
 {
-    private readonly Argument<string?> path = new("PATH") { Description = "Folder or file of the book; default: the current folder.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> path = new("PATH")
+    {
+        Description = "Folder or file of the book; default: the current folder.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
@@ -38,7 +42,9 @@ internal sealed class SettingsVerb : Verb
             throw new UsageException($"{folder.DisplayPrefix}{BookFiles.BarFile}:{start.Line}:{start.Column}: {problem.Message}");
         }
 
-        var settings = SettingsReport.Collect(new Settings(folder.Bar), BookFiles.DefaultPatterns, BookFiles.AlwaysLeftOut, CommonOptions.DayOf(parsed.GetValue(on), folder, host));
+        var settings = SettingsReport.Collect(
+            new Settings(folder.Bar), BookFiles.DefaultPatterns, BookFiles.AlwaysLeftOut,
+            CommonOptions.DayOf(parsed.GetValue(on), folder, host));
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => SettingsReport.WriteJson(stream, settings));
         else ResultOutput.DeliverText(host, file, writer => SettingsReport.WriteText(writer, settings));

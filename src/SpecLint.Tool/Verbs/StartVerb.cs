@@ -26,12 +26,18 @@ internal sealed class StartVerb : Verb
 
         """;
 
-    private readonly Argument<string> folder = new("FOLDER") { Description = "Folder to write the book into; made where it does not exist. In one that is a book already, only schemas that are missing are written." };
+    private readonly Argument<string> folder = new("FOLDER")
+    {
+        Description = "Folder to write the book into; made where it does not "
+        + "exist. In one that is a book already, only schemas that are missing are written."
+    };
     private readonly Option<bool> empty = new("--empty") { Description = "Write a book without recipes, in place of the demo book." };
 
     public override string Name => "start";
 
-    public override string Description => "Writes a demo book of an invented bar, or an empty book, with the schemas for an editor, into a folder. Existing files are never overwritten.";
+    public override string Description =>
+        "Writes a demo book of an invented bar, or an empty book, with the schemas for an editor, into a folder. Existing files "
+            + "are never overwritten.";
 
     public override IReadOnlyList<string> Examples => ["speclint start demo", "speclint start my-bar --empty"];
 
@@ -73,7 +79,9 @@ internal sealed class StartVerb : Verb
         ResultOutput.DeliverText(host, null, writer =>
         {
             writer.WriteLine($"Wrote {(isEmpty ? "an empty book" : "a book")} of {files.Count} files into {shown}.");
-            writer.WriteLine(isEmpty ? "Give bar.json the name of the bar, its country and its measures first." : "The bar is invented, and a third of its recipes carry a mistake on purpose.");
+            writer.WriteLine(isEmpty
+                ? "Give bar.json the name of the bar, its country and its measures first."
+                : "The bar is invented, and a third of its recipes carry a mistake on purpose.");
             writer.WriteLine(isEmpty ? $"Next: speclint new drink \"Name\" \"50 ml gin\" --book {shown}" : $"Next: speclint check {shown}");
         });
         return ExitStatus.Clean;

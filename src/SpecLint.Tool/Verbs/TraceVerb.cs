@@ -18,7 +18,9 @@ internal sealed class TraceVerb : Verb
 
     public override string Name => "trace";
 
-    public override string Description => "Follows a lot that turned out bad: which lots were made from it or may hold it, which preparations and drinks it reaches, and since when.";
+    public override string Description =>
+        "Follows a lot that turned out bad: which lots were made from it or may hold it, which preparations and drinks it "
+            + "reaches, and since when.";
 
     public override IReadOnlyList<string> Examples => ["speclint trace SC-1125 --book recipes", "speclint trace sea-foam --format json"];
 
@@ -36,13 +38,22 @@ internal sealed class TraceVerb : Verb
         if (target.IsFolder) throw new UsageException($"{named} is a folder; name a lot of its stock: speclint trace LOT --book {named}.");
         var (linked, _) = Checker.Profile(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var found = linked.LotsCalled(named);
-        if (found.Count == 0) found = [.. linked.Stocks.SelectMany(s => s.Lots.Where(l => l.Item.IsGiven && (l.Item.Value == named || linked.Resolve(l.Item.Value)?.Id == named)).Select(l => (s, l)))];
+        if (found.Count == 0)
+            found = [.. linked.Stocks.SelectMany(s => s.Lots.Where(l => l.Item.IsGiven
+                && (l.Item.Value == named || linked.Resolve(l.Item.Value)?.Id == named))
+                .Select(l => (s, l)))];
         if (found.Count == 0) throw new UsageException($"no stock file of the book lists a lot {named}.");
-        if (found.Count > 1) throw new UsageException($"{Say.Count(found.Count, "lot")} answer to {named}: give each a code of its own under \"lot\", and name that.");
+        if (found.Count > 1)
+            throw new UsageException($"{Say.Count(found.Count, "lot")} answer to {named}: give each a code of its own under "
+                + $"\"lot\", and name that.");
         var trace = LotTrace.Of(linked, found[0].Stock, found[0].Lot);
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => TraceReport.WriteJson(stream, trace));
-        else ResultOutput.DeliverText(host, file, writer => TraceReport.WriteText(writer, trace, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
+        else
+            ResultOutput.DeliverText(
+                host,
+                file,
+                writer => TraceReport.WriteText(writer, trace, CommonOptions.WantsColour(parsed.GetValue(colour)!, file, host)));
         return ExitStatus.Clean;
     }
 }

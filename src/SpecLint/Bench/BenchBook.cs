@@ -104,7 +104,9 @@ public sealed class BenchBook
 
     private static SourceFile FileOf(BenchEntry entry)
     {
-        string path = entry.Path.Length > 0 ? entry.Path : entry.Text.Contains("\"family\"") || entry.Text.Contains("\"yield\"") ? "unnamed.prep.json" : "unnamed.drink.json";
+        string path = entry.Path.Length > 0
+            ? entry.Path
+            : entry.Text.Contains("\"family\"") || entry.Text.Contains("\"yield\"") ? "unnamed.prep.json" : "unnamed.drink.json";
         return new SourceFile(path, Encoding.UTF8.GetBytes(entry.Text));
     }
 

@@ -27,7 +27,8 @@ public static class BenchEdits
     public static BenchEdit Choose(BenchBook book, BenchEntry entry, int number, string item, string written)
     {
         string[] rows = RowsOf(entry.Text);
-        if (number < 1 || number > rows.Length || book.Book.Resolve(item) is not { } meant) return new BenchEdit(entry.Text, entry.Path, $"{item} is not known.");
+        if (number < 1 || number > rows.Length || book.Book.Resolve(item) is not { } meant)
+            return new BenchEdit(entry.Text, entry.Path, $"{item} is not known.");
         int at = rows[number - 1].LastIndexOf(written, StringComparison.Ordinal);
         if (at < 0 || written.Length == 0) return new BenchEdit(entry.Text, entry.Path, "The line has changed.");
         rows[number - 1] = rows[number - 1].Substring(0, at) + NameFor(book, meant) + rows[number - 1].Substring(at + written.Length);
@@ -94,7 +95,9 @@ public static class BenchEdits
         for (int i = 0; i < old.Ingredients.Count; i++)
         {
             var (was, now) = (old.Ingredients[i], made.Ingredients[i]);
-            var line = before.Written?.Lines.FirstOrDefault(l => l.Kind == WrittenLineKind.Ingredient && l.Number == before.LineOf(new Place(file, was.Span)) && l.Item.Id == was.Item.Or(""));
+            var line = before.Written?.Lines.FirstOrDefault(l => l.Kind == WrittenLineKind.Ingredient
+                && l.Number == before.LineOf(new Place(file, was.Span))
+                && l.Item.Id == was.Item.Or(""));
             if (line is null) return null;
             string row = rows[line.Number - 1];
             if (was.Amount.IsGiven && now.Amount.IsGiven && Written(file, was.Amount.Span) != Written(after, now.Amount.Span))
@@ -119,7 +122,8 @@ public static class BenchEdits
         if (added.Exists(l => !l.Item.IsGiven || !l.Amount.IsGiven || book.Book.Resolve(l.Item.Value) is null)) return null;
         rows.InsertRange(last, added.Select(l => $"{Written(after, l.Amount.Span)} {NameFor(book, book.Book.Resolve(l.Item.Value)!)}"));
 
-        if (made.Declares is { Allergens: { IsGiven: true, Value: var allergens } } && !(old.Declares is { Allergens: { IsGiven: true, Value: var known } } && Tokens(known) == Tokens(allergens)))
+        if (made.Declares is { Allergens: { IsGiven: true, Value: var allergens } }
+            && !(old.Declares is { Allergens: { IsGiven: true, Value: var known } } && Tokens(known) == Tokens(allergens)))
         {
             string said = "allergens: " + (allergens.Count == 0 ? "none" : Tokens(allergens));
             int there = added.Count > 0 ? 0 : before.Written?.Lines.FirstOrDefault(l => l.Detail is { Kind: DetailKind.Allergens })?.Number ?? 0;
@@ -155,7 +159,9 @@ public static class BenchEdits
     {
         try
         {
-            using var document = JsonDocument.Parse(file.Utf8.Slice(file.ByteOrderMarkLength), new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+            using var document = JsonDocument.Parse(
+                file.Utf8.Slice(file.ByteOrderMarkLength),
+                new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
             using var text = new MemoryStream();
             using (var json = new Utf8JsonWriter(text)) Sort(document.RootElement, json);
             return Encoding.UTF8.GetString(text.ToArray());

@@ -12,7 +12,10 @@ public sealed record BenchEntry(string Text)
     /// <summary>Which recipe of the text, from 0.</summary>
     public int Which { get; init; }
 
-    /// <summary>Whether only the files that the recipe is made of are checked with it, and nothing is looked up for names that are not known: an answer while typing.</summary>
+    /// <summary>
+    /// Whether only the files that the recipe is made of are checked with it, and nothing is looked up for names that are not known: an
+    /// answer while typing.
+    /// </summary>
     public bool Quick { get; init; }
 
     /// <summary>Units of volume and temperature.</summary>

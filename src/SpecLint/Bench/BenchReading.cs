@@ -11,7 +11,9 @@ public sealed class BenchReading
 {
     private readonly RecipeDraft? draft;
 
-    internal BenchReading(BenchEntry entry, IReadOnlyList<WrittenRecipe> recipes, WrittenRecipe? written, RecipeDraft? draft, SourceFile? file, BookInput input, CheckResult result)
+    internal BenchReading(
+        BenchEntry entry, IReadOnlyList<WrittenRecipe> recipes, WrittenRecipe? written, RecipeDraft? draft, SourceFile? file,
+        BookInput input, CheckResult result)
     {
         Entry = entry;
         Recipes = recipes;
@@ -52,7 +54,8 @@ public sealed class BenchReading
     public IEnumerable<Finding> Findings => File is null ? [] : Result.Findings.Where(f => f.Place.File.Path == File.Path);
 
     /// <summary>Findings of rules that guard against harm about what goes into it.</summary>
-    public IEnumerable<Finding> FindingsBelow => Recipe is null ? [] : Verdicts.InTreeOf(Recipe).Where(f => f.Rule.Safety && f.Place.File.Path != File!.Path).Distinct();
+    public IEnumerable<Finding> FindingsBelow =>
+        Recipe is null ? [] : Verdicts.InTreeOf(Recipe).Where(f => f.Rule.Safety && f.Place.File.Path != File!.Path).Distinct();
 
     /// <summary>The steps of a line of the method.</summary>
     /// <param name="number">Number of the line.</param>

@@ -103,9 +103,13 @@ public sealed class BenchReport
         if (detail.Because.Length == 0) json.WriteGiven("value", detail.Text);
     }
 
-    private Certainty CertaintyOf(WrittenLine line) => line.Kind == WrittenLineKind.Method && reading.StepsOf(line.Number).Count == 0 ? Certainty.Unclear : line.Certainty;
+    private Certainty CertaintyOf(WrittenLine line) =>
+        line.Kind == WrittenLineKind.Method && reading.StepsOf(line.Number).Count == 0 ? Certainty.Unclear : line.Certainty;
 
-    private string BecauseOf(WrittenLine line) => line.Kind == WrittenLineKind.Method && reading.StepsOf(line.Number).Count == 0 ? "no step of the trade is read in it" : line.Because;
+    private string BecauseOf(WrittenLine line) =>
+        line.Kind == WrittenLineKind.Method && reading.StepsOf(line.Number).Count == 0
+            ? "no step of the trade is read in it"
+            : line.Because;
 
     private void WriteIngredient(WrittenLine line)
     {
@@ -149,7 +153,10 @@ public sealed class BenchReport
     private static string WordsOf(WrittenStep step)
     {
         string text = step.Verb.Id.Replace('-', ' ');
-        if (step.Ice.Length > 0) text += step.Ice == "none" ? ", no ice" : $", {step.Ice.Replace('-', ' ')}{(step.Ice.EndsWith("ice", StringComparison.Ordinal) ? "" : " ice")}";
+        if (step.Ice.Length > 0)
+            text += step.Ice == "none"
+                ? ", no ice"
+                : $", {step.Ice.Replace('-', ' ')}{(step.Ice.EndsWith("ice", StringComparison.Ordinal) ? "" : " ice")}";
         if (step.At.Length > 0) text += $", at {step.At}";
         if (step.To.Length > 0) text += $", to {step.To}";
         if (step.For.Length > 0) text += $", {step.For}";
@@ -165,7 +172,11 @@ public sealed class BenchReport
         json.WriteString("kind", ReportWords.KeyOf(recipe.Kind));
         json.WriteString("id", JsonOutput.WellFormed(recipe.Id));
         json.WriteGiven("name", recipe.Name.Or(""));
-        json.WriteString("basis", recipe is Drink ? "Contents as served; alcohol and energy a serve" : profile.IsSolid ? "Contents per 100 g, as made" : "Contents as made; alcohol and energy per 100 mL");
+        json.WriteString(
+            "basis",
+            recipe is Drink
+                ? "Contents as served; alcohol and energy a serve"
+                : profile.IsSolid ? "Contents per 100 g, as made" : "Contents as made; alcohol and energy per 100 mL");
         var style = (recipe as Drink)?.KnownStyle;
         json.WriteGiven("style", style?.Name);
         WriteFigures(recipe, profile, style);
@@ -193,7 +204,11 @@ public sealed class BenchReport
                 continue;
             }
 
-            json.WriteString("text", fact == Fact.Cost ? Money.Of(value).Words(FactUnits.CurrencyOf(book.Settings)) : units.FactOf(fact, value, profile.IsSolid));
+            json.WriteString(
+                "text",
+                fact == Fact.Cost
+                    ? Money.Of(value).Words(FactUnits.CurrencyOf(book.Settings))
+                    : units.FactOf(fact, value, profile.IsSolid));
             json.WriteFinite("value", value.Value);
             json.WriteFinite("low", value.Low);
             json.WriteFinite("high", value.High);
@@ -280,7 +295,14 @@ public sealed class BenchReport
         json.WriteStartObject("verdict");
         json.WriteString("answer", verdict.Answer switch { Readiness.No => "no", Readiness.If => "if", _ => "ready" });
         string what = recipe is Drink ? "DO NOT SERVE" : "DO NOT USE";
-        json.WriteString("headline", verdict.Answer switch { Readiness.No => verdict.IsForbidden ? what : what + " as it is written", Readiness.If => "First", _ => "" });
+        json.WriteString(
+            "headline",
+            verdict.Answer switch
+            {
+                Readiness.No => verdict.IsForbidden ? what : what + " as it is written",
+                Readiness.If => "First",
+                _ => "",
+            });
         WriteTexts("reasons", verdict.Reasons.Select(units.Spoken));
         WriteTexts("conditions", verdict.Conditions.Select(units.Spoken));
         if (recipe is Prep prep) json.WriteString("keeping", CardPage.Keeping(prep, verdict, units));

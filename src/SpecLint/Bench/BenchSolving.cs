@@ -53,7 +53,9 @@ public static class BenchSolving
         var add = root.GetProperty("add").EnumerateArray().Select(e => e.GetString()!).ToList();
         for (int i = 0; i < add.Count; i++) add[i] = Meant(add[i], ref why);
         var keep = root.GetProperty("keep").EnumerateArray().Select(e => e.GetString()!).ToList();
-        return why.Length > 0 ? null : new AdjustRequest { Targets = targets, Like = like, Glass = root.GetProperty("glass").GetString()!, Keep = keep, Add = add };
+        return why.Length > 0
+            ? null
+            : new AdjustRequest { Targets = targets, Like = like, Glass = root.GetProperty("glass").GetString()!, Keep = keep, Add = add };
 
         string Meant(string name, ref string problem)
         {
@@ -79,8 +81,16 @@ public static class BenchSolving
         {
             json.WriteStartObject();
             json.WriteString("name", figure.Name);
-            json.WriteString("before", figure.Before.IsKnown ? units.Range(figure.Before.Value, figure.Before.Low, figure.Before.High, figure.Unit) : figure.Before.OpenBecause);
-            json.WriteString("after", figure.After.IsKnown ? units.Range(figure.After.Value, figure.After.Low, figure.After.High, figure.Unit) : figure.After.OpenBecause);
+            json.WriteString(
+                "before",
+                figure.Before.IsKnown
+                    ? units.Range(figure.Before.Value, figure.Before.Low, figure.Before.High, figure.Unit)
+                    : figure.Before.OpenBecause);
+            json.WriteString(
+                "after",
+                figure.After.IsKnown
+                    ? units.Range(figure.After.Value, figure.After.Low, figure.After.High, figure.Unit)
+                    : figure.After.OpenBecause);
             json.WriteBoolean("reached", figure.IsReached);
             json.WriteGiven("inTheWay", units.Sentence(figure.InTheWay));
             json.WriteEndObject();
@@ -98,7 +108,9 @@ public static class BenchSolving
         {
             json.WriteStartObject();
             json.WriteString("item", JsonOutput.WellFormed(line.Item));
-            json.WriteString("name", JsonOutput.WellFormed(book.Book.Resolve(line.Item) is { ByProduct: null } item ? item.File.Name.Or(line.Item) : line.Item));
+            json.WriteString(
+                "name",
+                JsonOutput.WellFormed(book.Book.Resolve(line.Item) is { ByProduct: null } item ? item.File.Name.Or(line.Item) : line.Item));
             json.WriteString("before", JsonOutput.WellFormed(line.Before));
             json.WriteString("after", JsonOutput.WellFormed(line.After));
             json.WriteBoolean("changed", line.IsChanged);

@@ -41,7 +41,9 @@ public static class BookFiles
         // Where the bar names no patterns, the endings by which files have kinds are those of the default ones.
         PathPattern[]? wanted = bar is { Files.Count: > 0 } ? [.. bar.Files.Select(static f => new PathPattern(f.Value))] : null;
         PathPattern[] unwanted = [.. (bar?.LeaveOut ?? []).Select(static p => new PathPattern(p.Value))];
-        var chosen = paths.FindAll(p => IsReached(p, others) && (p == BarFile || (wanted is null ? FileKinds.Of(p) != FileKind.Bar : Array.Exists(wanted, w => w.Matches(p)))) && !Array.Exists(unwanted, u => u.MatchesOrHolds(p)));
+        var chosen = paths.FindAll(p => IsReached(p, others)
+            && (p == BarFile || (wanted is null ? FileKinds.Of(p) != FileKind.Bar : Array.Exists(wanted, w => w.Matches(p))))
+            && !Array.Exists(unwanted, u => u.MatchesOrHolds(p)));
         chosen.Sort(StringComparer.Ordinal);
         return chosen;
     }

@@ -20,7 +20,12 @@ public readonly record struct BookPart(int Number, int Count)
     {
         int slash = text.IndexOf('/');
         if (slash < 0) return null;
-        return Of(text.Substring(0, slash), out int number) && Of(text.Substring(slash + 1), out int count) && number <= count && count <= Most ? new BookPart(number, count) : null;
+        return Of(text.Substring(0, slash), out int number)
+            && Of(text.Substring(slash + 1), out int count)
+            && number <= count
+            && count <= Most
+            ? new BookPart(number, count)
+            : null;
 
         static bool Of(string digits, out int value) => int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out value) && value >= 1;
     }

@@ -48,7 +48,10 @@ internal static class LikelyItem
     {
         { ByProduct: not null } => ItemKind.ByProduct,
         { File: Prep prep } => prep.Family.OrNone().Kind is { IsJuice: false } other ? other : ItemKind.Juice,
-        { File: Ingredient ingredient } => ingredient.IngredientKind.IsGiven ? ingredient.IngredientKind.Value : BuiltInCatalogue.Find(ingredient.Like.Or(""))?.IngredientKind.OrNone() ?? ItemKind.None,
+        { File: Ingredient ingredient } =>
+            ingredient.IngredientKind.IsGiven
+                ? ingredient.IngredientKind.Value
+                : BuiltInCatalogue.Find(ingredient.Like.Or(""))?.IngredientKind.OrNone() ?? ItemKind.None,
         _ => ItemKind.None,
     };
 }

@@ -21,7 +21,11 @@ internal readonly record struct FileChange(BookFile? Old, BookFile? New)
     public bool KeepsNames => Old is not null && New is not null && NamesOf(Old).SequenceEqual(NamesOf(New), StringComparer.Ordinal);
 
     /// <summary>Whether it can take the place of the old file, its references apart.</summary>
-    internal bool IsInPlace => Old is not null && New is not null && Old.GetType() == New.GetType() && IdsOf(Old).SequenceEqual(IdsOf(New), StringComparer.Ordinal);
+    internal bool IsInPlace =>
+        Old is not null
+            && New is not null
+            && Old.GetType() == New.GetType()
+            && IdsOf(Old).SequenceEqual(IdsOf(New), StringComparer.Ordinal);
 
     private static IEnumerable<string> NamesOf(BookFile file)
     {

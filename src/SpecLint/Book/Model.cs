@@ -396,7 +396,10 @@ public abstract class Recipe : BookFile
     /// <summary><c>measured</c> as written, whether or not it is of the recipe as it stands.</summary>
     public Measurement? AsMeasured { get; set; }
 
-    /// <summary>The readings that count: those of the recipe as it stands. Linking takes out what was measured before a change, the profile what cannot be.</summary>
+    /// <summary>
+    /// The readings that count: those of the recipe as it stands. Linking takes out what was measured before a change, the profile what
+    /// cannot be.
+    /// </summary>
     public Measurement? Measured { get; set; }
 
     /// <summary>Why the readings do not count, as the end of a sentence; <see langword="null"/> where they do, or where there are none.</summary>

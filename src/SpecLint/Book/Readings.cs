@@ -35,7 +35,11 @@ internal static class Readings
         : measured.Revision.IsGiven && recipe.Revision.IsGiven && measured.Revision.Value != recipe.Revision.Value;
 
     private static bool Same(Measurement a, Measurement b) =>
-        Same(a.Ph, b.Ph) && Same(a.Brix, b.Brix) && Same(a.Abv, b.Abv) && Same(a.WaterActivity, b.WaterActivity) && Same(a.TitratableAcidity, b.TitratableAcidity)
+        Same(a.Ph, b.Ph)
+            && Same(a.Brix, b.Brix)
+            && Same(a.Abv, b.Abv)
+            && Same(a.WaterActivity, b.WaterActivity)
+            && Same(a.TitratableAcidity, b.TitratableAcidity)
         && Same(a.Mass, b.Mass) && Same(a.Volume, b.Volume) && a.On.IsGiven == b.On.IsGiven && (!a.On.IsGiven || a.On.Value.Equals(b.On.Value));
 
     private static bool Same(Given<Quantity> a, Given<Quantity> b) =>

@@ -20,7 +20,8 @@ internal static class UnreadTexts
         var unread = new HashSet<TextSpan>();
         foreach (var problem in file.Problems)
         {
-            if (problem.Kind is ReadingProblemKind.UnreadableValue or ReadingProblemKind.WrongType or ReadingProblemKind.UnknownProperty or ReadingProblemKind.MisplacedProperty or ReadingProblemKind.DuplicateProperty or ReadingProblemKind.UnitMissing)
+            if (problem.Kind is ReadingProblemKind.UnreadableValue or ReadingProblemKind.WrongType or ReadingProblemKind.UnknownProperty
+                or ReadingProblemKind.MisplacedProperty or ReadingProblemKind.DuplicateProperty or ReadingProblemKind.UnitMissing)
                 unread.Add(problem.Span);
         }
 

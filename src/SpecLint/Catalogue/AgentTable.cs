@@ -8,7 +8,8 @@ namespace SpecLint.Catalogue;
 /// <param name="Use">What for, in words.</param>
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
-internal sealed record AgentUse(string Group, FixedList<string> Families, double Low, double High, TableText Use, TableText Source, SpecLint.Vocabulary.Mark Mark);
+internal sealed record AgentUse(
+    string Group, FixedList<string> Families, double Low, double High, TableText Use, TableText Source, SpecLint.Vocabulary.Mark Mark);
 
 /// <summary>The table of agents.</summary>
 internal static class AgentTable
@@ -43,7 +44,9 @@ internal static class AgentTable
         using var document = Tables.Open("agents");
         foreach (var row in Tables.Rows(document))
         {
-            var use = new AgentUse(row.Text("group"), row.Texts("families"), row.Number("low"), row.Number("high"), row.TextLater("use"), row.TextLater("source"), row.Mark());
+            var use = new AgentUse(
+                row.Text("group"), row.Texts("families"), row.Number("low"), row.Number("high"), row.TextLater("use"),
+                row.TextLater("source"), row.Mark());
             foreach (string item in row.Texts("items"))
             {
                 if (!uses.TryGetValue(item, out var list)) uses.Add(item, list = []);

@@ -109,7 +109,9 @@ internal static class AllergenTable
     }
 
     private static AllergenCategory CategoryOf(string jurisdiction, TableValue row) =>
-        new(jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"), row.Number("thresholdMgPerKg"), row.Text("thresholdOperator") == "at least", row.Text("source"), row.Mark());
+        new(
+            jurisdiction, row.Text("category"), row.Text("name"), row.Texts("tokens"), row.Text("declareAs"),
+            row.Number("thresholdMgPerKg"), row.Text("thresholdOperator") == "at least", row.Text("source"), row.Mark());
 
     private static Dictionary<string, FixedList<string>> LoadWords()
     {

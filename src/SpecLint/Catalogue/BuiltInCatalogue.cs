@@ -70,7 +70,8 @@ public static class BuiltInCatalogue
         {
             // An entry stands behind its heading, "=" and its name on a line, and is followed by a line end. Of base 64, four letters are three bytes.
             var name = sizes.Slice(0, blank);
-            if (!Utf8Parser.TryParse(sizes.Slice(blank + 1), out int letters, out int digits)) throw new InvalidOperationException("A length of a built-in ingredient is no number: a fault of the build.");
+            if (!Utf8Parser.TryParse(sizes.Slice(blank + 1), out int letters, out int digits))
+                throw new InvalidOperationException("A length of a built-in ingredient is no number: a fault of the build.");
             int length = letters * 3 / 4, from = place + 1 + blank + 1;
             string id = Utf8Text.Decode(name.EndsWith(Ending) ? name.Slice(0, blank - Ending.Length) : name);
             entries[id] = new TextSpan(from, length);
@@ -78,7 +79,8 @@ public static class BuiltInCatalogue
             sizes = sizes.Slice(blank + 1 + digits + 1);
         }
 
-        if (place > Text.Bytes.Length) throw new InvalidOperationException("The text of the built-in ingredients does not fit their lengths: a fault of the build.");
+        if (place > Text.Bytes.Length)
+            throw new InvalidOperationException("The text of the built-in ingredients does not fit their lengths: a fault of the build.");
         return entries;
     }
 

@@ -33,12 +33,16 @@ internal static class ClaimForms
     /// <summary>Endings that are written onto the thing: "milkless".</summary>
     public static FixedList<string> Onto { get; }
 
-    /// <summary>Words of which a text holds one that holds a claim by a form: of a form of several words one that is a form by itself ("with no"), else its first.</summary>
+    /// <summary>
+    /// Words of which a text holds one that holds a claim by a form: of a form of several words one that is a form by itself ("with no"),
+    /// else its first.
+    /// </summary>
     public static IEnumerable<string> TellingWords
     {
         get
         {
-            var forms = new HashSet<string>(new[] { "before", "behind", "onto", "assuring", "assured" }.SelectMany(static f => Words[f]), StringComparer.Ordinal);
+            var forms = new HashSet<string>(
+                new[] { "before", "behind", "onto", "assuring", "assured" }.SelectMany(static f => Words[f]), StringComparer.Ordinal);
             return forms.Select(form => form.Split(' ') is var words ? Array.Find(words, forms.Contains) ?? words[0].Split('.')[0] : form);
         }
     }

@@ -98,11 +98,13 @@ internal static class ClaimTable
         foreach (var row in Tables.Rows(document))
         {
             string check = row.Text("check");
-            if (!Enum.TryParse(check, ignoreCase: true, out ClaimKind kind)) throw new InvalidOperationException($"The table of claims has the check {check}, which is none.");
+            if (!Enum.TryParse(check, ignoreCase: true, out ClaimKind kind))
+                throw new InvalidOperationException($"The table of claims has the check {check}, which is none.");
             if (!Enum.TryParse(row.Text("where"), ignoreCase: true, out ClaimPlace where)) where = ClaimPlace.Anywhere;
             var tokens = row.Texts("tokens");
             if (tokens.Contains("*")) tokens = AllergenTable.Tokens;
-            foreach (string word in row.Texts("words")) Phrases.Add(word, (new ClaimMeaning(kind, kind == ClaimKind.Unknown ? word : "", tokens), where, row.Flag("atEnd")));
+            foreach (string word in row.Texts("words"))
+                Phrases.Add(word, (new ClaimMeaning(kind, kind == ClaimKind.Unknown ? word : "", tokens), where, row.Flag("atEnd")));
             foreach (string thing in row.Texts("without")) Things.Add(thing, new ClaimMeaning(kind, thing, tokens));
             foreach (string people in row.Texts("for")) People.Add(people, new ClaimMeaning(kind, people, tokens));
             foreach (string mark in row.Texts("marks")) Marks.Add(mark, new ClaimMeaning(kind, "", tokens));
@@ -161,7 +163,9 @@ internal static class ClaimTable
         string slug = thing.Replace(' ', '-');
         var tokens = AllergenTable.TokensOf(slug);
         if (tokens.Count > 0) return new ClaimMeaning(ClaimKind.Allergens, thing, tokens);
-        foreach (string one in new[] { slug, slug.TrimEnd('s'), slug.EndsWith("ies", StringComparison.Ordinal) ? slug.Substring(0, slug.Length - 3) + "y" : slug, slug.EndsWith("es", StringComparison.Ordinal) ? slug.Substring(0, slug.Length - 2) : slug })
+        foreach (string one in new[] { slug, slug.TrimEnd('s'), slug.EndsWith("ies", StringComparison.Ordinal)
+            ? slug.Substring(0, slug.Length - 3) + "y"
+            : slug, slug.EndsWith("es", StringComparison.Ordinal) ? slug.Substring(0, slug.Length - 2) : slug })
         {
             if (one.Length > 2 && isItem(one)) return new ClaimMeaning(ClaimKind.Ingredient, thing, []);
         }

@@ -28,7 +28,9 @@ internal static class DoseTable
         using var document = Tables.Open("doses");
         foreach (var row in Tables.Rows(document))
         {
-            var dose = new Dose(row.Text("name"), row.Number("least"), row.Number("most"), row.Text("unit"), row.Flag("harsh"), row.TextLater("source"), row.Mark());
+            var dose = new Dose(
+                row.Text("name"), row.Number("least"), row.Number("most"), row.Text("unit"), row.Flag("harsh"), row.TextLater("source"),
+                row.Mark());
             foreach (string item in row.Texts("items")) doses.Add(item, dose);
         }
 

@@ -10,7 +10,10 @@ internal sealed record DrinkGroup(string Id, string Name, int Count, string Sour
     /// <summary>What is held against the bands, in the order of the table.</summary>
     public static readonly string[] Facts = ["strength", "sugar", "acid", "sugarPerAlcohol", "acidPerAlcohol", "sugarPerAcid"];
 
-    /// <summary>Beyond all of them, by fact, in the order of <see cref="Facts"/>; <see langword="null"/> where the published drinks do not describe it.</summary>
+    /// <summary>
+    /// Beyond all of them, by fact, in the order of <see cref="Facts"/>; <see langword="null"/> where the published drinks do not describe
+    /// it.
+    /// </summary>
     public required Band?[] Seen { get; init; }
 
     /// <summary>What 96 in 100 of them come to.</summary>
@@ -46,7 +49,9 @@ internal static class DrinkGroupTable
             groups.Add(new DrinkGroup(row.Text("id"), row.Text("name"), (int)row.Number("count"), source)
             {
                 Seen = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band) ? new Band(band.Number("low"), band.Number("high")) : (Band?)null)],
-                Usual = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band) ? new Band(band.Number("usualLow"), band.Number("usualHigh")) : (Band?)null)],
+                Usual = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band)
+                    ? new Band(band.Number("usualLow"), band.Number("usualHigh"))
+                    : (Band?)null)],
             });
         }
 

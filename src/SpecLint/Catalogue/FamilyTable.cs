@@ -34,7 +34,13 @@ internal static class FamilyTable
         {
             if (!row.TryGet("keep", out var keep)) continue;
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"), keep.TryGet("keepsCold", out var cold) && cold.IsTrue, row.TextLater("source")) { LeastStrength = keep.Number("strengthAtLeast") });
+            table.Add(
+                id,
+                new FamilyLife(
+                    id, keep.Number("lowDays"), keep.Number("highDays"), keep.Number("ceilingDays"),
+                    keep.TryGet("keepsCold", out var cold)
+                        && cold.IsTrue, row.TextLater("source"))
+                { LeastStrength = keep.Number("strengthAtLeast") });
         }
 
         return table;

@@ -134,7 +134,9 @@ internal static class HazardTable
 
     /// <summary>The one rule about a plant of the table of poisons; what is only recalled gives at most a warning.</summary>
     internal static HazardRule NeverFood(TableValue row) => new(
-        Everywhere, "never", double.NaN, "", GarnishOrInfusion, TableText.Empty, TableText.Empty, row.Mark() == Mark.Memory ? Level.Warning : Level.Error, GrownAsFood, row.TextLater("source"));
+        Everywhere, "never", double.NaN, "", GarnishOrInfusion, TableText.Empty, TableText.Empty, row.Mark() == Mark.Memory
+            ? Level.Warning
+            : Level.Error, GrownAsFood, row.TextLater("source"));
 
     /// <summary>What the line of a hazard has to say.</summary>
     internal static HazardAsk AskOf(TableValue asks) =>
@@ -144,7 +146,8 @@ internal static class HazardTable
     internal static FixedList<HazardRule> RulesOf(TableValue row) => [.. Elements(row, "rules").Select(RuleOf)];
 
     /// <summary>What a hazard of that table holds, as far as figures are known.</summary>
-    internal static FixedList<HazardContent> ContentsOf(TableValue row) => [.. Elements(row, "content").Select(ContentOf).Where(static c => !double.IsNaN(c.High))];
+    internal static FixedList<HazardContent> ContentsOf(TableValue row) =>
+        [.. Elements(row, "content").Select(ContentOf).Where(static c => !double.IsNaN(c.High))];
 
     private static TableItems Elements(TableValue row, string name) => row.TryGet(name, out var list) && list.IsList ? list.Items : default;
 

@@ -38,7 +38,9 @@ internal static class Inheritance
             if (entry.PerHundredMillilitres.IsGiven && flat.PerHundredMillilitres.IsGiven
                 && entry.PerHundredMillilitres.Value != flat.PerHundredMillilitres.Value)
             {
-                foreach (string key in values.Keys.Where(k => k is not ("strength" or "density" or "ph") && !k.StartsWith("life", StringComparison.Ordinal)).ToList())
+                foreach (string key in values.Keys.Where(k => k is not ("strength" or "density" or "ph")
+                    && !k.StartsWith("life", StringComparison.Ordinal))
+                    .ToList())
                     values.Remove(key);
             }
 
@@ -109,7 +111,8 @@ internal static class Inheritance
     /// <summary>Contents that are given as a whole, or count by themselves, within the dry matter.</summary>
     private static readonly string[] Groups = ["sugars.", "polyols.", "acids.", "salt", "protein", "fat", "fibre"];
 
-    private static bool IsIn(string key, string group) => group.EndsWith(".", StringComparison.Ordinal) ? key.StartsWith(group, StringComparison.Ordinal) : key == group;
+    private static bool IsIn(string key, string group) =>
+        group.EndsWith(".", StringComparison.Ordinal) ? key.StartsWith(group, StringComparison.Ordinal) : key == group;
 
     private static double DryMatterOf(Dictionary<string, SourcedValue> values) =>
         values.TryGetValue("solids", out var solids) ? solids.Typical : values.TryGetValue("water", out var water) ? 100 - water.Typical : double.NaN;

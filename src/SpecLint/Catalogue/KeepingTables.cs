@@ -74,7 +74,8 @@ internal static class KeepingTables
     }
 
     /// <summary>Words with the hyphens of ids beside those with spaces.</summary>
-    private static FixedList<string> Spelled(FixedList<string> words) => [.. words.Concat(words.Where(w => w.IndexOf(' ') >= 0).Select(w => w.Replace(' ', '-')))];
+    private static FixedList<string> Spelled(FixedList<string> words) =>
+        [.. words.Concat(words.Where(w => w.IndexOf(' ') >= 0).Select(w => w.Replace(' ', '-')))];
 
     private static Dictionary<string, Cell[]> Load()
     {

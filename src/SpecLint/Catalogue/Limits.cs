@@ -61,6 +61,8 @@ public static class Limits
         public Limit Limit => made ?? Interlocked.CompareExchange(ref made, Make(), null) ?? made;
 
         private Limit Make() =>
-            new(row.Text("id"), row.Number("value"), row.Text("unit"), row.RepeatedTexts("jurisdictions"), row.Text("condition"), row.Text("source"), row.Mark());
+            new(
+                row.Text("id"), row.Number("value"), row.Text("unit"), row.RepeatedTexts("jurisdictions"), row.Text("condition"),
+                row.Text("source"), row.Mark());
     }
 }

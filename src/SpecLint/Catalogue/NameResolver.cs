@@ -111,7 +111,10 @@ internal sealed class NameResolver
         if (both.Length < 2) return null;
 
         // "mint leaves, fresh" is one thing, and "rum, light" too.
-        if (both.Length == 2 && Words(both[1]).All(w => NameWords.IsNeutral(w) || NameWords.IsMovable(w)) && One(both[1] + " " + both[0], 0) is { Answer: NameAnswer.Resolved } one) return one;
+        if (both.Length == 2
+            && Words(both[1]).All(w => NameWords.IsNeutral(w) || NameWords.IsMovable(w))
+            && One(both[1] + " " + both[0], 0) is { Answer: NameAnswer.Resolved } one)
+            return one;
         return Choice(both, "it names several things");
     }
 
@@ -246,8 +249,13 @@ internal sealed class NameResolver
     /// <summary><c>juice of a lemon</c>, <c>juice of 1/2 lime</c>.</summary>
     private WrittenName? JuiceOf(List<string> words, int depth)
     {
-        if (words.Count < 2 || words[0] is not ("juice" or "juiced" or "squeeze" or "squeezed") || (words[0][0] == 'j' && words[1] != "of" && !IsNumber(words[1]))) return null;
-        var rest = words.Skip(1).Where(w => !IsNumber(w) && w is not ("of" or "a" or "an" or "one" or "half" or "the" or "two" or "three" or "quarter")).ToList();
+        if (words.Count < 2
+            || words[0] is not ("juice" or "juiced" or "squeeze" or "squeezed")
+            || (words[0][0] == 'j' && words[1] != "of" && !IsNumber(words[1])))
+            return null;
+        var rest = words.Skip(1)
+            .Where(w => !IsNumber(w) && w is not ("of" or "a" or "an" or "one" or "half" or "the" or "two" or "three" or "quarter"))
+            .ToList();
         if (rest.Count == 0 || One(string.Join(" ", rest), depth + 1) is not { Answer: NameAnswer.Resolved } fruit) return null;
         return Exact(fruit.Id + "-juice") is { Answer: NameAnswer.Resolved } juice ? juice with { Piece = "juice of" } : null;
     }
@@ -304,7 +312,10 @@ internal sealed class NameResolver
         return fits ? found : null;
     }
 
-    private ItemKind KindOf(string id) => (book?.Resolve(id) ?? BuiltInCatalogue.FindItem(id))?.File is Ingredient ingredient ? ingredient.IngredientKind.OrNone() : ItemKind.None;
+    private ItemKind KindOf(string id) =>
+        (book?.Resolve(id) ?? BuiltInCatalogue.FindItem(id))?.File is Ingredient ingredient
+            ? ingredient.IngredientKind.OrNone()
+            : ItemKind.None;
 
     /// <summary><c>apricot flavored brandy</c> as <c>apricot brandy</c>.</summary>
     private WrittenName? Flavoured(List<string> words, int depth)

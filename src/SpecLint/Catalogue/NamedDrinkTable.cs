@@ -23,7 +23,8 @@ internal static class NamedDrinkTable
 
     private static readonly Lazy<(List<NamedDrink> Drinks, Dictionary<string, NamedPart> Spirits)> Rows = new(Load);
     private static readonly Lazy<ILookup<string, (string Name, NamedDrink Drink)>> ByLastWord =
-        new(static () => Rows.Value.Drinks.SelectMany(static r => r.Names, static (row, name) => (Name: name, Drink: row)).ToLookup(static n => LastWord(n.Name), StringComparer.Ordinal));
+        new(static () => Rows.Value.Drinks.SelectMany(static r => r.Names, static (row, name) => (Name: name, Drink: row))
+            .ToLookup(static n => LastWord(n.Name), StringComparer.Ordinal));
 
     /// <summary>All rows.</summary>
     public static IReadOnlyList<NamedDrink> All => Rows.Value.Drinks;
@@ -43,7 +44,10 @@ internal static class NamedDrinkTable
         }
     }
 
-    /// <summary>The drink that a name ends with, the longest of those in the table; <see langword="null"/> where it is none, or says that it is not one.</summary>
+    /// <summary>
+    /// The drink that a name ends with, the longest of those in the table; <see langword="null"/> where it is none, or says that it is not
+    /// one.
+    /// </summary>
     /// <param name="plain">The <see cref="Plain"/> name.</param>
     /// <param name="before">The words before it.</param>
     public static NamedDrink? Find(string plain, out string[] before)
@@ -95,8 +99,11 @@ internal static class NamedDrinkTable
         using var document = Tables.Open("named-drinks");
         foreach (var row in document.Root.Get("drinks").Items)
         {
-            var parts = row.Get("parts").Items.Select(static p => new NamedPart(p.Text("what"), p.Texts("ids"), p.TryGet("isBase", out var isBase) && isBase.IsTrue));
-            rows.Add(new NamedDrink([.. row.Texts("names").Select(static n => BuiltInCatalogue.Slug(n).Replace('-', ' '))], [.. parts], row.TextLater("source")));
+            var parts = row.Get("parts").Items
+                .Select(static p => new NamedPart(p.Text("what"), p.Texts("ids"), p.TryGet("isBase", out var isBase) && isBase.IsTrue));
+            rows.Add(new NamedDrink(
+                [.. row.Texts("names")
+                    .Select(static n => BuiltInCatalogue.Slug(n).Replace('-', ' '))], [.. parts], row.TextLater("source")));
         }
 
         foreach (var row in document.Root.Get("spirits").Items)

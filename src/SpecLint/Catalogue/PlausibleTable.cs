@@ -106,7 +106,10 @@ internal static class PlausibleTable
         {
             foreach (string word in Verbs)
             {
-                if (word == verb.Id || (word.StartsWith(GroupPrefix, StringComparison.Ordinal) && string.Equals(word.Substring(GroupPrefix.Length), verb.Group.ToString(), StringComparison.OrdinalIgnoreCase))) return true;
+                if (word == verb.Id
+                    || (word.StartsWith(GroupPrefix, StringComparison.Ordinal)
+                        && string.Equals(word.Substring(GroupPrefix.Length), verb.Group.ToString(), StringComparison.OrdinalIgnoreCase)))
+                    return true;
             }
 
             return false;

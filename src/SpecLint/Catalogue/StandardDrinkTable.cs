@@ -24,7 +24,9 @@ internal static class StandardDrinkTable
         foreach (var row in document.Root.Get("standardDrinks").Items)
         {
             string code = row.Text("jurisdiction");
-            if (!drinks.ContainsKey(code)) drinks.Add(code, new StandardDrink(code, row.Text("country"), row.Text("name"), row.Number("ethanolG"), row.Text("source")));
+            if (!drinks.ContainsKey(code))
+                drinks.Add(
+                    code, new StandardDrink(code, row.Text("country"), row.Text("name"), row.Number("ethanolG"), row.Text("source")));
         }
 
         return drinks;

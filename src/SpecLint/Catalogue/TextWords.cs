@@ -27,11 +27,13 @@ internal static class TextWords
         AddingFilter = WordFilter.OfFirstWords(Adding);
 
         // A word alone rules out behind it: of those that are phrases the first one says nothing.
-        DenyingFilter = new WordFilter(Phrases.DenyingWords.Concat(RulingOut.Where(static w => w.IndexOf(' ') < 0)).Select(static d => d.Replace("'", "").Split(' ', '-')[0]));
+        DenyingFilter = new WordFilter(Phrases.DenyingWords.Concat(RulingOut.Where(static w => w.IndexOf(' ') < 0))
+            .Select(static d => d.Replace("'", "").Split(' ', '-')[0]));
     }
 
     /// <summary>What stands before a thing that is added, as far as it may begin with a letter.</summary>
-    public static FixedList<string> AddingFrom(char letter) => letter > 127 ? Adding : (letter | 0x20) is >= 'a' and <= 'z' and var lower ? AddingByLetter[lower - 'a'] : [];
+    public static FixedList<string> AddingFrom(char letter) =>
+        letter > 127 ? Adding : (letter | 0x20) is >= 'a' and <= 'z' and var lower ? AddingByLetter[lower - 'a'] : [];
 
     /// <summary>Whether a text may hold a word of adding.</summary>
     public static bool MayAdd(string text) => AddingFilter.MayHold(text);

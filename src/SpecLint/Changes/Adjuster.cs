@@ -84,10 +84,12 @@ internal sealed class Adjuster
         if (request.Like.Length > 0)
         {
             if (recipe is not Prep) return "a drink is not like an ingredient: --like is for preparations";
-            if (StandIn.Of(profile, profiles, request.Like) is null) return $"it cannot be compared with {request.Like}: what one of the two is made of is not known, or it is a solid";
+            if (StandIn.Of(profile, profiles, request.Like) is null)
+                return $"it cannot be compared with {request.Like}: what one of the two is made of is not known, or it is a solid";
         }
 
-        if (request.Glass.Length > 0 && (recipe is not Drink drink || GlassFill.Of(profile, drink, request.Glass, Settings) is null)) return $"{request.Glass} is not a glass of bar.json or of the usual kinds, or it is no drink";
+        if (request.Glass.Length > 0 && (recipe is not Drink drink || GlassFill.Of(profile, drink, request.Glass, Settings) is null))
+            return $"{request.Glass} is not a glass of bar.json or of the usual kinds, or it is no drink";
         if (request.Without.Length > 0)
         {
             if (!profile.Parts.Any(p => p.Line.Item.Or("") == request.Without)) return $"{request.Without} is not a line of it";
@@ -148,7 +150,9 @@ internal sealed class Adjuster
             if (target.Fact is not { } fact) continue;
             double value = now.Get(fact) is { IsKnown: true } known ? known.Value : double.NaN;
             bool isReached = target.Goal.IsReached(value);
-            figures.Add(new AdjustedFigure(target.Name, Say.Unit(fact, now.IsSolid), target.Goal.Low, target.Goal.High, atFirst.Get(fact), now.Get(fact), isReached, isReached ? "" : obstacles.Of(i)));
+            figures.Add(new AdjustedFigure(
+                target.Name, Say.Unit(fact, now.IsSolid), target.Goal.Low, target.Goal.High, atFirst.Get(fact), now.Get(fact), isReached,
+                isReached ? "" : obstacles.Of(i)));
         }
 
         var like = request.Like.Length > 0 ? StandIn.Of(now, after.Profiles, request.Like) : null;
@@ -157,7 +161,9 @@ internal sealed class Adjuster
             Like = like,
             LikeBefore = request.Like.Length > 0 ? StandIn.Of(atFirst, before.Profiles, request.Like) : null,
             LikeInTheWay = like is null or { Holds: true } ? "" : LikeObstacle(like, lines),
-            Harm = [.. Harm.Added(before, after).Select(h => h.ToString()).Concat(comparison.New.Where(f => f.Rule.Safety).Select(f => $"{f.Rule.Id} in {f.Subject}: {f.Message}"))],
+            Harm = [.. Harm.Added(before, after)
+                .Select(h => h.ToString())
+                .Concat(comparison.New.Where(f => f.Rule.Safety).Select(f => $"{f.Rule.Id} in {f.Subject}: {f.Message}"))],
             Remarks = remarks,
         };
     }
@@ -201,7 +207,10 @@ internal sealed class Adjuster
         var lines = new List<AmountLine>();
         foreach (var part in profile.Parts)
         {
-            if (part is not { Phase: PartPhase.Mix or PartPhase.Top, IsWeighed: true, Material: { } material } || part.Line.Optional || !part.Line.Amount.IsGiven) continue;
+            if (part is not { Phase: PartPhase.Mix or PartPhase.Top, IsWeighed: true, Material: { } material }
+                || part.Line.Optional
+                || !part.Line.Amount.IsGiven)
+                continue;
             var amount = part.Line.Amount.Value;
             if (amount.Dimension is not (Dimension.Volume or Dimension.Mass) || !(amount.Base > 0) || request.Keep.Contains(part.Line.Item.Or(""))) continue;
             if (amount.Unit.Name is "dash" or "drop" or "dropper" or "spray" or "pinch" or "splash") continue;
@@ -239,7 +248,10 @@ internal sealed class Adjuster
             foreach (var fact in recipe is Drink ? new[] { Fact.Alcohol, Fact.SugarAcidRatio } : [Fact.Abv, Fact.Sugar, Fact.Acid])
             {
                 if (targets.Exists(t => t.Fact == fact) || atFirst.Get(fact) is not { IsKnown: true } known) continue;
-                if (WantedOf(fact, known.Value, known.Value) is { } wanted && known.Value > wanted.Goal.Tolerance && !double.IsNaN(wanted.Goal.Measure(atFirst.Grams))) targets.Add(wanted);
+                if (WantedOf(fact, known.Value, known.Value) is { } wanted
+                    && known.Value > wanted.Goal.Tolerance
+                    && !double.IsNaN(wanted.Goal.Measure(atFirst.Grams)))
+                    targets.Add(wanted);
             }
         }
 
@@ -270,7 +282,9 @@ internal sealed class Adjuster
             Fact.ServedVolume or Fact.MixVolume => (grams => Solving.VolumeOf(grams) / serves, middle * Volume.Value / 100),
             _ => throw new ArgumentOutOfRangeException(nameof(fact), fact, "Nothing is solved for this fact."),
         };
-        return new Wanted(fact, NameOf(fact), new AmountGoal(measure, low, high, Math.Max(1e-6, tolerance)), p => p.Get(fact) is { IsKnown: true } value ? value.Value : double.NaN);
+        return new Wanted(
+            fact, NameOf(fact), new AmountGoal(measure, low, high, Math.Max(1e-6, tolerance)),
+            p => p.Get(fact) is { IsKnown: true } value ? value.Value : double.NaN);
     }
 
     private static double RatioOf(ReadOnlySpan<double> grams) => Solving.SugarOf(grams) / Solving.Titratable(grams);
@@ -290,8 +304,15 @@ internal sealed class Adjuster
         }
 
         double sugar = Solving.SugarPerVolume(model.PerGram), salt = Solving.SaltPerVolume(model.PerGram);
-        yield return new Wanted(null, "sugar", new AmountGoal(Solving.SugarPerVolume, Math.Max(0, sugar - StandIn.Sweet.Value), sugar + StandIn.Sweet.Value, StandIn.Sweet.Value), p => Solving.SugarPerVolume(p.Grams));
-        yield return new Wanted(null, "salt", new AmountGoal(Solving.SaltPerVolume, 0, salt + StandIn.Salty.Value, StandIn.Salty.Value), p => Solving.SaltPerVolume(p.Grams));
+        yield return new Wanted(
+            null,
+            "sugar",
+            new AmountGoal(
+                Solving.SugarPerVolume, Math.Max(0, sugar - StandIn.Sweet.Value), sugar + StandIn.Sweet.Value, StandIn.Sweet.Value),
+            p => Solving.SugarPerVolume(p.Grams));
+        yield return new Wanted(
+            null, "salt", new AmountGoal(Solving.SaltPerVolume, 0, salt + StandIn.Salty.Value, StandIn.Salty.Value),
+            p => Solving.SaltPerVolume(p.Grams));
     }
 
     /// <summary>Strength, sugar, acid and volume stay near what they are, where no target moves them.</summary>
@@ -309,7 +330,8 @@ internal sealed class Adjuster
         }
 
         double volume = Solving.VolumeOf(atFirst.Grams);
-        if (!double.IsNaN(volume) && !targets.Exists(t => t.Fact is Fact.ServedVolume or Fact.MixVolume)) kept.Add(new AmountGoal(Solving.Volume, volume, volume, volume * 0.05));
+        if (!double.IsNaN(volume) && !targets.Exists(t => t.Fact is Fact.ServedVolume or Fact.MixVolume))
+            kept.Add(new AmountGoal(Solving.Volume, volume, volume, volume * 0.05));
         return kept;
     }
 
@@ -320,7 +342,8 @@ internal sealed class Adjuster
         var now = Current;
         for (int i = 0; i < lines.Count; i++)
         {
-            if (lines[i].Part is { } part && Math.Abs(amounts[i] - lines[i].Now) > 1e-9) edits.Add(new TextEdit(now.At(part.Line.Amount.Span), Rounding.Text(amounts[i], lines[i].Like)));
+            if (lines[i].Part is { } part && Math.Abs(amounts[i] - lines[i].Now) > 1e-9)
+                edits.Add(new TextEdit(now.At(part.Line.Amount.Span), Rounding.Text(amounts[i], lines[i].Like)));
         }
 
         WriteShares(edits, lines, amounts, out double more);
@@ -424,7 +447,9 @@ internal sealed class Adjuster
         {
             if (pair.Model.Of(c) < all * StandIn.Share.Value / 100 || lines.Exists(l => l.Material.Of(c) > 0)) continue;
             string id = StandIn.AcidName(c).Replace(' ', '-');
-            missing.Add(BuiltInCatalogue.Find(id) is not null ? $"no line that may change brings {StandIn.AcidName(c)} (--add {id} would)" : $"no line that may change brings {StandIn.AcidName(c)}");
+            missing.Add(BuiltInCatalogue.Find(id) is not null
+                ? $"no line that may change brings {StandIn.AcidName(c)} (--add {id} would)"
+                : $"no line that may change brings {StandIn.AcidName(c)}");
         }
 
         if (missing.Count > 0) return Say.List(missing);
@@ -463,7 +488,8 @@ internal sealed class Adjuster
             double[] alone = search.Exact([goal], []);
             double furthest = search.Value(goal.Measure, alone);
             if (!goal.IsReached(furthest))
-                return $"with every amount between a twelfth and {AmountSearch.Most:0} times what it is, it comes no nearer than {Say.Number(furthest)}{Strongest(goals[number].Fact)}";
+                return $"with every amount between a twelfth and {AmountSearch.Most:0} times what it is, it comes no nearer than "
+                    + $"{Say.Number(furthest)}{Strongest(goals[number].Fact)}";
             if (goal.IsReached(search.Value(goal.Measure, exact)))
                 return $"the steps of the bar's tools: between them, {Amounts(exact)} would reach it";
             var others = goals.Where((g, i) => i != number && !g.Goal.IsReached(search.Value(g.Goal.Measure, alone))).Select(g => g.Name).ToList();
@@ -483,15 +509,25 @@ internal sealed class Adjuster
 
         private string Strongest(Fact? fact)
         {
-            Solving.Measure? measure = fact switch { Fact.Abv => Solving.Strength, Fact.Sugar => Solving.SugarByMass, Fact.Acid => Solving.AcidByMass, _ => null };
+            Solving.Measure? measure = fact switch
+            {
+                Fact.Abv => Solving.Strength,
+                Fact.Sugar => Solving.SugarByMass,
+                Fact.Acid => Solving.AcidByMass,
+                _ => null,
+            };
             if (measure is null) return "";
-            var most = lines.OrderByDescending(l => measure(l.Material.PerGram) is var v && double.IsNaN(v) ? -1 : v).ThenBy(l => l.Item, StringComparer.Ordinal).First();
+            var most = lines.OrderByDescending(l => measure(l.Material.PerGram) is var v && double.IsNaN(v) ? -1 : v)
+                .ThenBy(l => l.Item, StringComparer.Ordinal)
+                .First();
             string unit = fact == Fact.Abv ? "% vol" : "g/100 g";
             string ice = profile.Chill is { } chill ? $", and the ice adds {Say.Number(100 * chill.Ratio.Typical, 0)} % of water" : "";
             return $": the most of it is in {most.Item} ({Say.Number(measure(most.Material.PerGram), 1)} {unit}){ice}";
         }
 
         private string Amounts(double[] amounts) =>
-            Say.List([.. lines.Select((l, i) => (Line: l, Amount: amounts[i])).Where(a => Math.Abs(a.Amount - a.Line.Now) > 0.005 * Math.Max(a.Line.Now, a.Amount)).Select(a => $"{Rounding.Words(Math.Round(a.Amount, 1), a.Line.Like)} {a.Line.Item}")]);
+            Say.List([.. lines.Select((l, i) => (Line: l, Amount: amounts[i]))
+                .Where(a => Math.Abs(a.Amount - a.Line.Now) > 0.005 * Math.Max(a.Line.Now, a.Amount))
+                .Select(a => $"{Rounding.Words(Math.Round(a.Amount, 1), a.Line.Like)} {a.Line.Item}")]);
     }
 }

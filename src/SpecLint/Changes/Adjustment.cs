@@ -64,7 +64,8 @@ internal sealed record AdjustedLine(string Item, string ItemBefore, string Befor
 /// <param name="Lines">Its lines.</param>
 /// <param name="File">Its file after.</param>
 /// <param name="Comparison">The whole book before and after.</param>
-internal sealed record Adjustment(Recipe Recipe, IReadOnlyList<AdjustedFigure> Figures, IReadOnlyList<AdjustedLine> Lines, SourceFile File, Comparison Comparison)
+internal sealed record Adjustment(
+    Recipe Recipe, IReadOnlyList<AdjustedFigure> Figures, IReadOnlyList<AdjustedLine> Lines, SourceFile File, Comparison Comparison)
 {
     /// <summary>Whether every target is reached.</summary>
     public bool IsReached => Figures.All(f => f.IsReached) && Like is null or { Holds: true };

@@ -14,9 +14,13 @@ namespace SpecLint.Changes;
 /// <param name="Message">What it said then.</param>
 /// <param name="Because">The reason.</param>
 /// <param name="Until">The last day on which it may stay; rules that guard against harm ask for one.</param>
-public sealed record BaselineEntry(string Fingerprint, string Rule, Level Level, string Subject, string File, string Message, string Because, CalendarDate? Until)
+public sealed record BaselineEntry(
+    string Fingerprint, string Rule, Level Level, string Subject, string File, string Message, string Because, CalendarDate? Until)
 {
-    /// <summary>Whether the entry covers its finding on a day: it has a reason, has not ended, and has an end within a year where the rule guards against harm.</summary>
+    /// <summary>
+    /// Whether the entry covers its finding on a day: it has a reason, has not ended, and has an end within a year where the rule guards
+    /// against harm.
+    /// </summary>
     public bool Covers(Finding finding, CalendarDate day) =>
         !string.IsNullOrWhiteSpace(Because) && (finding.Rule.Safety ? SettingAside.Missing(Until, day) is null : Until is not { } until || until >= day);
 }
@@ -26,7 +30,9 @@ public sealed class BaselineMatch
 {
     private readonly HashSet<string> known;
 
-    internal BaselineMatch(HashSet<string> known, IReadOnlyList<Finding> added, IReadOnlyList<(Finding Finding, CalendarDate? Until)> held, IReadOnlyList<BaselineEntry> absent, IReadOnlyList<BaselineEntry> ended)
+    internal BaselineMatch(
+        HashSet<string> known, IReadOnlyList<Finding> added, IReadOnlyList<(Finding Finding, CalendarDate? Until)> held,
+        IReadOnlyList<BaselineEntry> absent, IReadOnlyList<BaselineEntry> ended)
     {
         this.known = known;
         New = added;
@@ -75,7 +81,9 @@ public sealed class Baseline
 
     /// <summary>A baseline of entries.</summary>
     public Baseline(IEnumerable<BaselineEntry> entries) =>
-        Entries = [.. entries.OrderBy(e => e.File, StringComparer.Ordinal).ThenBy(e => e.Rule, StringComparer.Ordinal).ThenBy(e => e.Fingerprint, StringComparer.Ordinal)];
+        Entries = [.. entries.OrderBy(e => e.File, StringComparer.Ordinal)
+            .ThenBy(e => e.Rule, StringComparer.Ordinal)
+            .ThenBy(e => e.Fingerprint, StringComparer.Ordinal)];
 
     /// <summary>The entries, by file, rule and fingerprint.</summary>
     public IReadOnlyList<BaselineEntry> Entries { get; }
@@ -138,7 +146,9 @@ public sealed class Baseline
                 continue;
             }
 
-            entries[finding.Fingerprint] = new BaselineEntry(finding.Fingerprint, finding.Rule.Id, finding.Level, finding.Subject, finding.Place.File.Path, finding.Message, because, until);
+            entries[finding.Fingerprint] = new BaselineEntry(
+                finding.Fingerprint, finding.Rule.Id, finding.Level, finding.Subject, finding.Place.File.Path, finding.Message, because,
+                until);
         }
 
         refused = left;
@@ -155,19 +165,27 @@ public sealed class Baseline
             var root = document.RootElement;
             if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("version", out var version) || version.ValueKind != JsonValueKind.Number)
                 throw new FormatException("it has no version");
-            if (!version.TryGetInt32(out int number) || number != Version) throw new FormatException($"its version is {version.GetRawText()}, and this tool reads {Version}");
+            if (!version.TryGetInt32(out int number) || number != Version)
+                throw new FormatException($"its version is {version.GetRawText()}, and this tool reads {Version}");
             if (TextOf(root, "fingerprints") != Findings.Fingerprints.Name) throw new FormatException($"its fingerprints are not {Findings.Fingerprints.Name}");
-            if (!root.TryGetProperty("findings", out var findings) || findings.ValueKind != JsonValueKind.Array) throw new FormatException("it has no list of findings");
+            if (!root.TryGetProperty("findings", out var findings) || findings.ValueKind != JsonValueKind.Array)
+                throw new FormatException("it has no list of findings");
             var entries = new List<BaselineEntry>();
             foreach (var item in findings.EnumerateArray())
             {
-                if (item.ValueKind != JsonValueKind.Object || TextOf(item, "fingerprint") is not { Length: > 0 } fingerprint || TextOf(item, "rule") is not { } rule)
+                if (item.ValueKind != JsonValueKind.Object
+                    || TextOf(item, "fingerprint") is not { Length: > 0 } fingerprint
+                    || TextOf(item, "rule") is not { } rule)
                     throw new FormatException($"finding {entries.Count + 1} of it has no fingerprint or no rule");
                 CalendarDate? until = null;
                 if (TextOf(item, "until") is { } day)
-                    until = CalendarDate.Parse(day) ?? throw new FormatException($"the day until which finding {entries.Count + 1} may stay is not written as YYYY-MM-DD");
+                    until = CalendarDate.Parse(day)
+                        ?? throw new FormatException($"the day until which finding {entries.Count + 1} may stay is not "
+                            + $"written as YYYY-MM-DD");
                 Settings.TryLevel(TextOf(item, "level") ?? "", out var level);
-                entries.Add(new BaselineEntry(fingerprint, rule, level, TextOf(item, "subject") ?? "", TextOf(item, "file") ?? "", TextOf(item, "message") ?? "", TextOf(item, "because") ?? "", until));
+                entries.Add(new BaselineEntry(
+                    fingerprint, rule, level, TextOf(item, "subject") ?? "", TextOf(item, "file") ?? "", TextOf(item, "message") ?? "",
+                    TextOf(item, "because") ?? "", until));
             }
 
             return new Baseline(entries);

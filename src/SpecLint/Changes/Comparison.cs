@@ -136,7 +136,9 @@ public sealed record RecipeChange
 /// <summary>What lies between two versions of a book.</summary>
 public sealed class Comparison
 {
-    private Comparison(IReadOnlyList<RecipeChange> recipes, IReadOnlyList<Finding> added, IReadOnlyList<Finding> gone, IReadOnlyList<Finding> accepted, int unchanged)
+    private Comparison(
+        IReadOnlyList<RecipeChange> recipes, IReadOnlyList<Finding> added, IReadOnlyList<Finding> gone, IReadOnlyList<Finding> accepted,
+        int unchanged)
     {
         Recipes = recipes;
         New = added;
@@ -192,13 +194,19 @@ public sealed class Comparison
         {
             oldRecipes.TryGetValue(id, out var was);
             newRecipes.TryGetValue(id, out var now);
-            var through = (was is null ? [] : reachedBefore.Through(was)).Union(now is null ? [] : reachedAfter.Through(now), StringComparer.Ordinal).OrderBy(i => i, StringComparer.Ordinal).ToList();
+            var through = (was is null ? [] : reachedBefore.Through(was))
+                .Union(now is null ? [] : reachedAfter.Through(now), StringComparer.Ordinal)
+                .OrderBy(i => i, StringComparer.Ordinal)
+                .ToList();
             bool own = changedIds.Contains(id);
             newBySubject.TryGetValue(id, out var brought);
             goneBySubject.TryGetValue(id, out var right);
             if (!own && through.Count == 0 && !barChanged && brought is null && right is null) continue;
             unchangedBySubject.TryGetValue(id, out int still);
-            var change = Compare(new Two(id, was, now), verdictsBefore, verdictsAfter, brought ?? [], right ?? []) with { FileChanged = own, Through = through, Unchanged = still };
+            var change = Compare(
+                new Two(id, was, now), verdictsBefore, verdictsAfter, brought
+                    ?? [], right ?? []) with
+            { FileChanged = own, Through = through, Unchanged = still };
             if (own || through.Count > 0 || HasContent(change)) changes.Add(change);
         }
 
@@ -234,8 +242,10 @@ public sealed class Comparison
             });
         }
 
-        IReadOnlyList<string> had = old?.Allergens.Contained(before.Profiles.Book.Settings) ?? [], has = made?.Allergens.Contained(after.Profiles.Book.Settings) ?? [];
-        IReadOnlyList<string> might = old?.Allergens.Possible(before.Profiles.Book.Settings) ?? [], may = made?.Allergens.Possible(after.Profiles.Book.Settings) ?? [];
+        IReadOnlyList<string> had = old?.Allergens.Contained(before.Profiles.Book.Settings)
+            ?? [], has = made?.Allergens.Contained(after.Profiles.Book.Settings) ?? [];
+        IReadOnlyList<string> might = old?.Allergens.Possible(before.Profiles.Book.Settings)
+            ?? [], may = made?.Allergens.Possible(after.Profiles.Book.Settings) ?? [];
         return new RecipeChange
         {
             Id = id,
@@ -371,7 +381,8 @@ public sealed class Comparison
                 // What is left of a preparation changes with it; an id that was removed resolves to nothing, or to the catalogue.
                 string owner = item is { ByProduct: not null } ? item.File.Id : id;
                 if (changed.Contains(owner) && owner != recipe.Id) (through ??= new(StringComparer.Ordinal)).Add(owner);
-                if (item?.File is Prep && known.TryGetValue(item.File.Id, out var deeper) && deeper.Count > 0) (through ??= new(StringComparer.Ordinal)).UnionWith(deeper);
+                if (item?.File is Prep && known.TryGetValue(item.File.Id, out var deeper) && deeper.Count > 0)
+                    (through ??= new(StringComparer.Ordinal)).UnionWith(deeper);
                 if (item is { IsBuiltIn: false, File: Ingredient own }) Inherited(own, ref through);
             }
 

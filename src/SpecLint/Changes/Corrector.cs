@@ -68,7 +68,8 @@ public enum CorrectionState
 /// <param name="State">What became of it.</param>
 /// <param name="Brought">Findings that it brings: those for which it was rolled back, which were admitted, or which it brought to light.</param>
 /// <param name="Added">Allergens and hazards for which it was rolled back, or which it brought to light, each with its recipe.</param>
-public sealed record CorrectionOutcome(Finding Finding, Correction Correction, CorrectionState State, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)
+public sealed record CorrectionOutcome(
+    Finding Finding, Correction Correction, CorrectionState State, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)
 {
     /// <summary>Whether the correction is in the new text.</summary>
     public bool IsMade => State == CorrectionState.Applied;
@@ -95,7 +96,8 @@ public sealed record CorrectionResult(IReadOnlyList<CorrectionOutcome> Outcomes,
 /// <summary>
 /// Applies corrections and checks what they come to: a correction stays only where its finding is gone and, unless told
 /// otherwise, no other has come. One that changes what is made never adds an allergen, a hazard or a finding of a rule that
-/// guards against harm; what one that changes only words brings to light was true before, and stays. It works on texts alone; writing them is left to the caller.
+/// guards against harm; what one that changes only words brings to light was true before, and stays. It works on texts alone; writing them
+/// is left to the caller.
 /// </summary>
 public static class Corrector
 {
@@ -208,7 +210,11 @@ public static class Corrector
             {
                 if (corrections.Count > 1)
                 {
-                    Part(corrections, c => after.Contains(c.Fingerprint) || brought.Exists(b => b.Subject == now[c.Fingerprint].Subject) || added.Exists(a => a.Recipe == now[c.Fingerprint].Subject));
+                    Part(
+                        corrections,
+                        c => after.Contains(c.Fingerprint)
+                            || brought.Exists(b => b.Subject == now[c.Fingerprint].Subject)
+                            || added.Exists(a => a.Recipe == now[c.Fingerprint].Subject));
                     return;
                 }
 
@@ -256,7 +262,9 @@ public static class Corrector
         /// <summary>The files with corrections made; <see langword="null"/> where they cannot be.</summary>
         private List<SourceFile>? Make(List<Correction> corrections)
         {
-            var byPath = corrections.SelectMany(c => c.Edits).GroupBy(e => e.Place.File.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+            var byPath = corrections.SelectMany(c => c.Edits)
+                .GroupBy(e => e.Place.File.Path, StringComparer.Ordinal)
+                .ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
             var files = new List<SourceFile>(Files.Count);
             foreach (var file in Files)
             {

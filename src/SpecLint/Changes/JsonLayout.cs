@@ -62,7 +62,9 @@ public static class JsonLayout
             bool inner = open.Count > 0, broken = !inner || open.Peek();
 
             // A comment that ends its line, or fills it, keeps doing so.
-            if (before.Kind == JsonTokenKind.LineComment || (token.IsComment && token.LinesBefore > 0) || (before.Kind == JsonTokenKind.BlockComment && token.LinesBefore > 0))
+            if (before.Kind == JsonTokenKind.LineComment
+                || (token.IsComment && token.LinesBefore > 0)
+                || (before.Kind == JsonTokenKind.BlockComment && token.LinesBefore > 0))
             {
                 Line(token, open);
                 return;

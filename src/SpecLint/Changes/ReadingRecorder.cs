@@ -64,7 +64,8 @@ internal static class ReadingRecorder
     /// <param name="owner">The object in a tree that the readings belong to.</param>
     /// <param name="values">The readings.</param>
     /// <param name="adds">Whether they join those that are there.</param>
-    private static SourceFile? Write(SourceFile source, FileKind kind, JsonTree tree, Func<JsonTree, JsonNode> owner, List<(string Name, string Json)> values, bool adds)
+    private static SourceFile? Write(
+        SourceFile source, FileKind kind, JsonTree tree, Func<JsonTree, JsonNode> owner, List<(string Name, string Json)> values, bool adds)
     {
         string whole = "{ " + string.Join(", ", values.Select(v => $"\"{v.Name}\": {v.Json}")) + " }";
         if (!adds) return Apply(source, kind, owner(tree), "measured", whole);

@@ -46,19 +46,31 @@ internal static class Substitutes
         var book = before.Book;
         if (book.Resolve(request.Without) is not { } gone || before.Profiles.MaterialOf(gone.Id) is not { } model) return [];
         var makeUp = MakeUp.Of(gone, before.Profiles);
-        var inStock = new HashSet<string>(book.Stocks.SelectMany(s => s.Lots).Where(l => l.Item.IsGiven && !(l.Amount.IsGiven && l.Amount.Value.Base <= 0)).Select(l => l.Item.Value), StringComparer.Ordinal);
+        var inStock = new HashSet<string>(
+            book.Stocks.SelectMany(s => s.Lots)
+                .Where(l => l.Item.IsGiven && !(l.Amount.IsGiven && l.Amount.Value.Base <= 0))
+                .Select(l => l.Item.Value),
+            StringComparer.Ordinal);
         var taken = new HashSet<string>(StringComparer.Ordinal) { gone.Id };
         foreach (var line in LinkedBook.LinesOf(recipe)) taken.Add(line.Item.Or(""));
         var ranked = new List<(Item Item, Availability Where, double Score)>();
         foreach (string id in book.Ids.Concat(BuiltInCatalogue.Ids.Where(i => !book.Ids.Contains(i))))
         {
             if (book.Resolve(id) is not { ByProduct: null } item || item.File is Drink || taken.Contains(item.Id) || Uses(book, item, recipe, 0)) continue;
-            if (before.Profiles.MaterialOf(item.Id) is not { } material || (material.Unknown & Unknowns.Composition) != 0 || material.State != model.State || !IsOfAKind(material, model)) continue;
+            if (before.Profiles.MaterialOf(item.Id) is not { } material
+                || (material.Unknown & Unknowns.Composition) != 0
+                || material.State != model.State
+                || !IsOfAKind(material, model))
+                continue;
             double steps = MakeUp.Of(item, before.Profiles).StepsTo(makeUp);
             bool same = material.Kind == model.Kind;
             if (!(steps <= Furthest) || (!same && IsPlain(makeUp))) continue;
             var where = inStock.Contains(item.Id) ? Availability.InStock : item.IsBuiltIn ? Availability.InCatalogue : Availability.InBook;
-            ranked.Add((item, where, steps + (!same ? OtherKind : IsOfASort(book, item, gone) ? 0 : OtherSort) + (where == Availability.InStock ? 0 : where == Availability.InBook ? NotInStock : ToBeBought)));
+            ranked.Add((item, where, steps + (!same
+                ? OtherKind
+                : IsOfASort(book, item, gone) ? 0 : OtherSort) + (where == Availability.InStock
+                ? 0
+                : where == Availability.InBook ? NotInStock : ToBeBought)));
         }
 
         var found = new List<Substitute>();

@@ -15,7 +15,9 @@ internal static class Acceptances
     /// Takes the accepted findings out of the list and returns them. An acceptance covers the findings of its rule in its
     /// file while it has a reason and has not ended; a rule that guards against harm asks for an end date within a year as well.
     /// </summary>
-    public static List<Finding> Apply(LinkedBook book, IReadOnlyList<BookFile> files, List<Finding> findings, Func<string, RuleInfo?> findRule, out List<AcceptanceUse> uses)
+    public static List<Finding> Apply(
+        LinkedBook book, IReadOnlyList<BookFile> files, List<Finding> findings, Func<string, RuleInfo?> findRule,
+        out List<AcceptanceUse> uses)
     {
         uses = [];
         var accepted = new List<Finding>();

@@ -84,7 +84,10 @@ public sealed record Correction(CorrectionGrade Grade, string Description, IRead
             foreach (var edit in Edits)
             {
                 string text = edit.NewText;
-                if (text.StartsWith("\"0 ", StringComparison.Ordinal) || text.StartsWith("\"unknown ", StringComparison.Ordinal) || text.StartsWith("\"countless ", StringComparison.Ordinal)) return true;
+                if (text.StartsWith("\"0 ", StringComparison.Ordinal)
+                    || text.StartsWith("\"unknown ", StringComparison.Ordinal)
+                    || text.StartsWith("\"countless ", StringComparison.Ordinal))
+                    return true;
             }
 
             return false;
@@ -215,7 +218,8 @@ public sealed class Finding
     {
         for (int i = 0; i < corrections.Count; i++)
         {
-            if (amended(corrections[i]) is var with && !ReferenceEquals(with, corrections[i])) corrections = [.. corrections.Take(i), with, .. corrections.Skip(i + 1)];
+            if (amended(corrections[i]) is var with && !ReferenceEquals(with, corrections[i]))
+                corrections = [.. corrections.Take(i), with, .. corrections.Skip(i + 1)];
         }
     }
 

@@ -52,8 +52,10 @@ internal static class TextEdits
         for (int i = 0; i < ordered.Length; i++)
         {
             var (place, words) = ordered[i];
-            if (!place.File.Utf8.Equals(file.Utf8) && !place.File.Utf8.Span.SequenceEqual(text)) throw new ArgumentException($"An edit is of another text than that of {file.Path}.", nameof(edits));
-            if (place.Span.Start < at || place.Span.Length < 0 || place.Span.End > text.Length) throw new ArgumentException($"Edits of {file.Path} overlap or lie outside it.", nameof(edits));
+            if (!place.File.Utf8.Equals(file.Utf8) && !place.File.Utf8.Span.SequenceEqual(text))
+                throw new ArgumentException($"An edit is of another text than that of {file.Path}.", nameof(edits));
+            if (place.Span.Start < at || place.Span.Length < 0 || place.Span.End > text.Length)
+                throw new ArgumentException($"Edits of {file.Path} overlap or lie outside it.", nameof(edits));
             put[i] = Encoding.UTF8.GetBytes(carriageReturns ? WithCarriageReturns(words) : words);
             length += put[i].Length - place.Span.Length;
             at = place.Span.End;
@@ -78,7 +80,13 @@ internal static class TextEdits
     private static TextEdit[] InOrder(IEnumerable<TextEdit> edits)
     {
         TextEdit[] ordered = [.. edits];
-        return ordered.Length < 2 ? ordered : [.. ordered.Select((e, i) => (Edit: e, Index: i)).OrderBy(e => e.Edit.Place.Span.Start).ThenBy(e => e.Edit.Place.Span.Length).ThenBy(e => e.Index).Select(e => e.Edit)];
+        return ordered.Length < 2
+            ? ordered
+            : [.. ordered.Select((e, i) => (Edit: e, Index: i))
+                .OrderBy(e => e.Edit.Place.Span.Start)
+                .ThenBy(e => e.Edit.Place.Span.Length)
+                .ThenBy(e => e.Index)
+                .Select(e => e.Edit)];
     }
 
     private static bool EndsLinesWithCarriageReturn(ReadOnlySpan<byte> text)

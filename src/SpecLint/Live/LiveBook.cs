@@ -151,7 +151,8 @@ public sealed class LiveBook
     public BookFile? Find(string path) => files.TryGetValue(path, out var file) ? file.File : null;
 
     /// <summary>The files whose text holds an id, by path.</summary>
-    public IReadOnlyList<BookFile> Mentioning(string id) => [.. dependents.Mentioning(id).Select(f => f.File).OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
+    public IReadOnlyList<BookFile> Mentioning(string id) =>
+        [.. dependents.Mentioning(id).Select(f => f.File).OrderBy(f => f.Source.Path, StringComparer.Ordinal)];
 
     /// <summary>Findings in force in a file, in order; those of the last time it was checked.</summary>
     public IReadOnlyList<Finding> FindingsIn(string path) => inForce.TryGetValue(path, out var found) ? found.Findings : [];
@@ -274,7 +275,8 @@ public sealed class LiveBook
                 var span = finding.Place.Span;
                 if (finding.Place.File != old.Source) moved.Add(finding);
                 else if (span.End <= same) moved.Add(finding.MovedTo(file.At(span)));
-                else if (span.Start >= before.Length - tail) moved.Add(finding.MovedTo(file.At(new TextSpan(span.Start + now.Length - before.Length, span.Length))));
+                else if (span.Start >= before.Length - tail)
+                    moved.Add(finding.MovedTo(file.At(new TextSpan(span.Start + now.Length - before.Length, span.Length))));
             }
 
             ledger.Replace(found, moved);

@@ -148,7 +148,10 @@ public sealed class AllergenProfile
         return all is null ? [] : FixedList.Of(all);
     }
 
-    /// <summary>Whether a further way in says more than the one already found: for certain where that one was possible, or read where that one was recalled.</summary>
+    /// <summary>
+    /// Whether a further way in says more than the one already found: for certain where that one was possible, or read where that one was
+    /// recalled.
+    /// </summary>
     private static bool IsSurer(AllergenOrigin origin, FoundAllergen known) =>
         origin.Certain && (known.Presence == Presence.Possible || (known.Origin.Mark == Mark.Memory && origin.Mark != Mark.Memory));
 
@@ -204,8 +207,10 @@ public sealed class AllergenProfile
                     {
                         origins ??= [];
                         string[] through = [part.Item.Id];
-                        foreach (string token in statement.Contains) origins.Add(new AllergenOrigin(token, true, part, through, ExemptionsOf(statement, token), statement.Mark));
-                        foreach (string token in statement.MayContain) origins.Add(new AllergenOrigin(token, false, part, through, ExemptionsOf(statement, token), statement.Mark));
+                        foreach (string token in statement.Contains)
+                            origins.Add(new AllergenOrigin(token, true, part, through, ExemptionsOf(statement, token), statement.Mark));
+                        foreach (string token in statement.MayContain)
+                            origins.Add(new AllergenOrigin(token, false, part, through, ExemptionsOf(statement, token), statement.Mark));
                     }
 
                     break;
@@ -256,7 +261,10 @@ public sealed class AllergenProfile
         return tokens;
     }
 
-    /// <summary>Tokens that an ingredient contains or may contain and that count in at least one of the jurisdictions, as they do in a recipe with it.</summary>
+    /// <summary>
+    /// Tokens that an ingredient contains or may contain and that count in at least one of the jurisdictions, as they do in a recipe with
+    /// it.
+    /// </summary>
     internal static IEnumerable<string> TokensOf(AllergenStatement statement, Settings settings) => statement.Contains.Concat(statement.MayContain)
         .Where(token => Counts(settings, token, ExemptionsOf(statement, token)));
 

@@ -40,7 +40,9 @@ internal static class CompositionFacts
         // Per 100 mL they hang on the volume, and so on the water.
         var volume = of.IsDrink || of.IsSolid ? Unknowns.None : Unknowns.Water;
         facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength | volume, amounts);
-        facts.PutOrLeave(Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar | volume, amounts);
+        facts.PutOrLeave(
+            Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar | volume,
+            amounts);
         var traces = of.Served.Traces;
         PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts, Unknowns.Caffeine);
         PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
@@ -133,7 +135,12 @@ internal static class CompositionFacts
         else facts.PutOrLeave(Fact.Brix, MixErrors.WithBrix(results.At(Brix), of.Served), Unknowns.Sugar | Unknowns.Water, lack);
         if (of.OnlyPart?.Material is { } only && !double.IsNaN(only.MeasuredDensity.Typical))
             facts[Fact.Density] = new FactValue(only.MeasuredDensity.Typical, only.MeasuredDensity.Low, only.MeasuredDensity.High, only.Id, null);
-        else facts.PutOrLeave(Fact.Density, MixErrors.WithDensity(results.At(Density), of.Served, results.At(Abv).Value / 100 * 10 * results.At(Sugar).Value), Unknowns.Strength | Unknowns.Sugar | Unknowns.Water, lack);
+        else
+            facts.PutOrLeave(
+                Fact.Density,
+                MixErrors.WithDensity(results.At(Density), of.Served, results.At(Abv).Value / 100 * 10 * results.At(Sugar).Value),
+                Unknowns.Strength | Unknowns.Sugar | Unknowns.Water,
+                lack);
     }
 
     private static Lack WithTops(FactBasis of)
@@ -180,7 +187,9 @@ internal static class CompositionFacts
 
     private static void Replace(FactStore facts, Fact fact, Given<Quantity> value, double half)
     {
-        if (value.IsGiven) facts[fact] = new FactValue(value.Value.Base, Math.Max(0, value.Value.BaseLow - half), value.Value.BaseHigh + half, "measured", null);
+        if (value.IsGiven)
+            facts[fact] = new FactValue(
+                value.Value.Base, Math.Max(0, value.Value.BaseLow - half), value.Value.BaseHigh + half, "measured", null);
     }
 
     private static void EvaluateLiquid(ReadOnlySpan<double> grams, Span<double> r)

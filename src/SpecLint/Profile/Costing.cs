@@ -11,7 +11,8 @@ namespace SpecLint.Profile;
 public readonly record struct Money(decimal Value, decimal Low, decimal High)
 {
     /// <summary>An amount as money is written: two decimals.</summary>
-    public static string Digits(decimal money) => Math.Round(money, 2, MidpointRounding.AwayFromZero).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+    public static string Digits(decimal money) =>
+        Math.Round(money, 2, MidpointRounding.AwayFromZero).ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>The money of a fact.</summary>
     internal static Money Of(FactValue fact) => new((decimal)fact.Value, (decimal)fact.Low, (decimal)fact.High);
@@ -134,7 +135,8 @@ public sealed class Costing
     private static double GramsMade(Prep prep, RecipeProfile profile)
     {
         if (prep.Yield is { IsGiven: true, Value.Dimension: Dimension.Mass } mass) return mass.Value.Base;
-        if (prep.Yield is { IsGiven: true, Value.Dimension: Dimension.Volume } volume) return profile.Get(Fact.Density) is { IsKnown: true } density ? volume.Value.Base * density.Value : double.NaN;
+        if (prep.Yield is { IsGiven: true, Value.Dimension: Dimension.Volume } volume)
+            return profile.Get(Fact.Density) is { IsKnown: true } density ? volume.Value.Base * density.Value : double.NaN;
         return (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) == 0 ? profile.Mass : double.NaN;
     }
 
@@ -146,7 +148,8 @@ public sealed class Costing
         if (set.Prices.Find(id) is { } price) return OfPrice(part, price, set);
         if (item.ByProduct is not null) return new CostLine(part.Line, default, 0, $"left over from {item.File.Id}, which bears its cost", "");
         if (part.Material is { Kind.IsWater: true }) return new CostLine(part.Line, default, 0, "water is not counted", "");
-        if (item.File is Recipe recipe) return set.TryBefore(recipe, whole) is { } inner ? OfPrep(part, inner) : Without(part.Line, $"what {id} costs is not known");
+        if (item.File is Recipe recipe)
+            return set.TryBefore(recipe, whole) is { } inner ? OfPrep(part, inner) : Without(part.Line, $"what {id} costs is not known");
         if (JuiceOf(id, set) is { } fruit) return OfJuice(part, fruit.Price, fruit.Fruit, set);
         return Without(part.Line, $"there is no price of {id}");
     }
@@ -160,19 +163,30 @@ public sealed class Costing
         if (part.Line.Amount.Value.Dimension == Dimension.Count && inner.Recipe is Prep { PortionCount: { IsGiven: true, Value: > 0 } count })
         {
             decimal portions = Decimal(part.Line.Amount.Value.Value / count.Value);
-            return new CostLine(part.Line, cost.Whole.Times(portions), cost.Trimmed * portions, $"one of {Say.Number(count.Value, 0)} made in the house ({inner.Recipe.Id})", "");
+            return new CostLine(
+                part.Line, cost.Whole.Times(portions), cost.Trimmed * portions,
+                $"one of {Say.Number(count.Value, 0)} made in the house ({inner.Recipe.Id})", "");
         }
 
         if (!part.IsWeighed || !(cost.Made > 0)) return Without(part.Line, $"how much {inner.Recipe.Id} weighs is not known");
         var share = part.Grams;
         var each = cost.Each.Times(0.01m);
-        return new CostLine(part.Line, Product(each, share), each.Value == 0 || cost.Whole.Value == 0 ? 0 : Decimal((double)(cost.Trimmed / cost.Whole.Value)) * each.Value * Decimal(share.Typical), $"made in the house ({inner.Recipe.Id})", "");
+        return new CostLine(
+            part.Line,
+            Product(each, share),
+            each.Value == 0 || cost.Whole.Value == 0
+                ? 0
+                : Decimal((double)(cost.Trimmed / cost.Whole.Value)) * each.Value * Decimal(share.Typical),
+            $"made in the house ({inner.Recipe.Id})",
+            "");
     }
 
     private static CostLine OfPrice(Part part, PriceEntry price, ProfileSet set)
     {
         var used = AmountLike(part, price.Size.Dimension);
-        if (double.IsNaN(used.Typical)) return Without(part.Line, $"the price of {part.Line.Item.Or("")} is per {Unit(price.Size)}, and how much of that goes in is not known");
+        if (double.IsNaN(used.Typical))
+            return Without(
+                part.Line, $"the price of {part.Line.Item.Or("")} is per {Unit(price.Size)}, and how much of that goes in is not known");
         var (yield, why) = YieldOf(price, part.Line.Item.Or(""), set);
         var bought = new Trace(used.Typical / yield.Typical, used.Low / yield.Typical, used.High / yield.Typical);
         return Bought(part.Line, price, bought, yield, why);
@@ -198,15 +212,28 @@ public sealed class Costing
         }
 
         var material = set.MaterialOf(fruit.Id);
-        double used = material is { Piece.Typical: > 0 } && part.IsWeighed && pieces > 0 ? Math.Min(1, part.Grams.Typical / (pieces * material.Piece.Typical)) : 1;
+        double used = material is { Piece.Typical: > 0 } && part.IsWeighed && pieces > 0
+            ? Math.Min(1, part.Grams.Typical / (pieces * material.Piece.Typical))
+            : 1;
         string source = given.Source is { Length: > 0 } from ? $" ({from})" : "";
-        return Bought(part.Line, price, new Trace(size, size * Math.Max(0, 1 - down), size * (1 + up)), new Trace(used, used, used), $"{Say.Number(pieces, 2)} {fruit.Id}, {Say.Number(given.Typical, 0)} mL of juice each{source}");
+        return Bought(
+            part.Line,
+            price,
+            new Trace(size, size * Math.Max(0, 1 - down), size * (1 + up)),
+            new Trace(used, used, used),
+            $"{Say.Number(pieces, 2)} {fruit.Id}, {Say.Number(given.Typical, 0)} mL of juice each{source}");
     }
 
     private static CostLine Bought(Line line, PriceEntry price, Trace bought, Trace yield, string why)
     {
         double size = price.Size.Base;
-        if (!(size > 0) || double.IsInfinity(bought.High) || double.IsNaN(bought.High) || double.IsNaN(bought.Typical) || double.IsNaN(bought.Low) || double.IsNaN(yield.Typical)) return Without(line, $"the size that {line.Item.Or("")} is bought in is not known");
+        if (!(size > 0)
+            || double.IsInfinity(bought.High)
+            || double.IsNaN(bought.High)
+            || double.IsNaN(bought.Typical)
+            || double.IsNaN(bought.Low)
+            || double.IsNaN(yield.Typical))
+            return Without(line, $"the size that {line.Item.Or("")} is bought in is not known");
 
         // The range of the yield joins that of the amount by squares: the two are independent.
         double low = bought.Low, high = bought.High;
@@ -221,7 +248,9 @@ public sealed class Costing
         return new CostLine(line, cost, cost.Value * Decimal(1 - yield.Typical), $"{Amount(price)}{(why.Length > 0 ? "; " + why : "")}", "");
     }
 
-    private static string Amount(PriceEntry price) => $"{price.Paid.ToString("0.00##", System.Globalization.CultureInfo.InvariantCulture)} for {Rounding.Words(price.Size.Base, price.Size)}";
+    private static string Amount(PriceEntry price) =>
+        $"{price.Paid.ToString("0.00##", System.Globalization.CultureInfo.InvariantCulture)} for "
+            + $"{Rounding.Words(price.Size.Base, price.Size)}";
 
     private static Money Product(Money price, Trace amount)
     {
@@ -243,12 +272,16 @@ public sealed class Costing
             case Dimension.Volume:
                 if (double.IsNaN(part.Millilitres)) return nothing;
                 return part.IsWeighed && part.Grams.Typical > 0
-                    ? new Trace(part.Millilitres, part.Millilitres * part.Grams.Low / part.Grams.Typical, part.Millilitres * part.Grams.High / part.Grams.Typical)
+                    ? new Trace(
+                        part.Millilitres, part.Millilitres * part.Grams.Low / part.Grams.Typical,
+                        part.Millilitres * part.Grams.High / part.Grams.Typical)
                     : new Trace(part.Millilitres, amount.BaseLow, amount.BaseHigh);
             case Dimension.Count:
                 if (amount.Dimension == Dimension.Count && !PieceTable.IsPart(amount.Unit.Name)) return new Trace(amount.Value, amount.Low, amount.High);
                 return part is { IsWeighed: true, Material.Piece.Typical: > 0 }
-                    ? new Trace(part.Grams.Typical / part.Material.Piece.Typical, part.Grams.Low / part.Material.Piece.Typical, part.Grams.High / part.Material.Piece.Typical)
+                    ? new Trace(
+                        part.Grams.Typical / part.Material.Piece.Typical, part.Grams.Low / part.Material.Piece.Typical,
+                        part.Grams.High / part.Material.Piece.Typical)
                     : nothing;
             default:
                 return nothing;
@@ -258,11 +291,15 @@ public sealed class Costing
     /// <summary>The share of what is bought that can be used: what the house weighs, else the table, else all of it.</summary>
     internal static (Trace Share, string Why) YieldOf(PriceEntry price, string item, ProfileSet set)
     {
-        if (price.Yield is { Base: > 0 } house) return (new Trace(house.Base / 100, house.BaseLow / 100, house.BaseHigh / 100), $"{Say.Number(house.Base, 0)} % of it can be used (the house)");
+        if (price.Yield is { Base: > 0 } house)
+            return (new Trace(
+                house.Base / 100, house.BaseLow / 100, house.BaseHigh / 100), $"{Say.Number(house.Base, 0)} % of it can be used (the house)");
         var trimming = TrimmingTable.Find(item) ?? TrimmingTable.Find(set.MaterialOf(item)?.Ingredient?.Like.Or("") ?? "");
         return trimming is null
             ? (new Trace(1, 1, 1), "")
-            : (new Trace(trimming.Typical / 100, trimming.Low / 100, trimming.High / 100), $"{Say.Number(trimming.Typical, 0)} % of it can be used, {trimming.Used} ({trimming.Source})");
+            : (new Trace(
+                trimming.Typical / 100, trimming.Low / 100, trimming.High / 100), $"{Say.Number(trimming.Typical, 0)} % of it can be "
+                    + $"used, {trimming.Used} ({trimming.Source})");
     }
 
     /// <summary>The fruit whose juice an item is, with its price.</summary>
@@ -273,7 +310,11 @@ public sealed class Costing
             if (id.EndsWith("-juice", StringComparison.Ordinal))
             {
                 string fruit = id.Substring(0, id.Length - "-juice".Length);
-                if (set.Prices.Find(fruit) is { } price && set.MaterialOf(fruit)?.Ingredient is { } ingredient && ingredient.Values.TryGetValue("yields", out var yields) && yields is { Dimension: Dimension.Volume, Low: > 0 }) return (price, ingredient);
+                if (set.Prices.Find(fruit) is { } price
+                    && set.MaterialOf(fruit)?.Ingredient is { } ingredient
+                    && ingredient.Values.TryGetValue("yields", out var yields)
+                    && yields is { Dimension: Dimension.Volume, Low: > 0 })
+                    return (price, ingredient);
             }
 
             id = set.Book.Resolve(id)?.File is Ingredient { Like.IsGiven: true } own ? own.Like.Value : "";

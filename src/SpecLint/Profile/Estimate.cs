@@ -28,7 +28,8 @@ internal readonly record struct Estimate(double Value, double Low, double High)
     /// <summary>Kept to what the quantity can be.</summary>
     /// <param name="floor">Least value the quantity can have.</param>
     /// <param name="ceiling">Largest.</param>
-    public Estimate Within(double floor, double ceiling) => this with { Low = Math.Max(Math.Min(floor, Value), Low), High = Math.Min(Math.Max(ceiling, Value), High) };
+    public Estimate Within(double floor, double ceiling) =>
+        this with { Low = Math.Max(Math.Min(floor, Value), Low), High = Math.Min(Math.Max(ceiling, Value), High) };
 
     /// <summary>Kept at 0 or more.</summary>
     public Estimate NotNegative => Within(0, double.PositiveInfinity);

@@ -33,7 +33,12 @@ internal static class Extraction
         // What dissolves goes along: caffeine of a leaf or a bean is in the cup, as much of it as of its juice, or all.
         Trace Given(Trace of) => new(of.Typical / mass, of.Low * low / typical / mass, of.High / typical / mass);
         var traces = material.Traces;
-        var liquor = new Material(material.Id, juice, inputs, 1, MaterialState.Liquid) { Traces = new Traces(Given(traces.Caffeine), Given(traces.Quinine), Given(traces.Sulphite)) };
+        var liquor = new Material(
+            material.Id, juice, inputs, 1, MaterialState.Liquid)
+        {
+            Traces = new Traces(
+                Given(traces.Caffeine), Given(traces.Quinine), Given(traces.Sulphite))
+        };
         mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name, material.Composition);
     }
 
@@ -47,7 +52,8 @@ internal static class Extraction
         var inputs = new Mix();
         foreach (var part in parts)
         {
-            if (part.Phase is PartPhase.Mix or PartPhase.TakenOut && part.IsWeighed && part.Material is not null) inputs.Add(part.Material, part.Grams, part.Material.Id);
+            if (part.Phase is PartPhase.Mix or PartPhase.TakenOut && part.IsWeighed && part.Material is not null)
+                inputs.Add(part.Material, part.Grams, part.Material.Id);
         }
 
         double solid = inputs.Of(Component.OtherInsoluble) + inputs.Of(Component.Fibre);
@@ -55,7 +61,10 @@ internal static class Extraction
         double liquid = inputs.Total - solid;
 
         // Where nothing can be strained out, what is left is more of the same.
-        if (solid < 0.01 * mass && inputs.Total > 0) return inputs.ToMaterial(id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? double.NaN), MaterialState.Liquid, ItemKind.ByProduct, lack, new Trace(double.NaN, double.NaN, double.NaN));
+        if (solid < 0.01 * mass && inputs.Total > 0)
+            return inputs.ToMaterial(
+                id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? double.NaN), MaterialState.Liquid,
+                ItemKind.ByProduct, lack, new Trace(double.NaN, double.NaN, double.NaN));
         if (solid < 0.01 * mass || solid >= mass || liquid <= 0)
             return ProfileSet.Nothing(id, "what was strained out cannot be worked out from the parts");
         double held = (mass - solid) / liquid;

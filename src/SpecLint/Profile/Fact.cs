@@ -19,7 +19,9 @@ public readonly record struct FactValue(double Value, double Low, double High, s
     /// <summary>The same, marked where its model was not held against measurement.</summary>
     /// <param name="isTested">Whether it was.</param>
     internal FactValue Tested(bool isTested) =>
-        isTested || IsOutsideTestedRange || !IsKnown ? this : this with { From = From == "computed" ? ComputedOutside : $"{From}, outside the tested range", IsOutsideTestedRange = true };
+        isTested || IsOutsideTestedRange || !IsKnown
+            ? this
+            : this with { From = From == "computed" ? ComputedOutside : $"{From}, outside the tested range", IsOutsideTestedRange = true };
 
     /// <summary>An open fact.</summary>
     public static FactValue Open(string because) => new(double.NaN, double.NaN, double.NaN, "", because);

@@ -18,7 +18,9 @@ internal sealed class FactStore
             if (texts[at] is not { } text) return default;
             return (open & (1u << at)) != 0
                 ? FactValue.Open(text)
-                : new FactValue(numbers[3 * at], numbers[(3 * at) + 1], numbers[(3 * at) + 2], text, null) { IsOutsideTestedRange = (untested & (1u << at)) != 0 };
+                : new FactValue(
+                    numbers[3 * at], numbers[(3 * at) + 1], numbers[(3 * at) + 2], text, null)
+                { IsOutsideTestedRange = (untested & (1u << at)) != 0 };
         }
 
         set

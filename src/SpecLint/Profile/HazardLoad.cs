@@ -8,7 +8,10 @@ namespace SpecLint.Profile;
 /// <param name="Part">The line of the recipe that brings it.</param>
 /// <param name="Id">Id of the item itself.</param>
 /// <param name="Grams">Its mass in the whole recipe, g; NaN where it cannot be had.</param>
-/// <param name="Strained">Whether it is strained out somewhere on the way, so that only a part of it is in the drink. What was left of straining counts as holding all of it.</param>
+/// <param name="Strained">
+/// Whether it is strained out somewhere on the way, so that only a part of it is in the drink. What was left of straining counts as holding
+/// all of it.
+/// </param>
 /// <param name="Direct">Whether it is a line of the recipe itself.</param>
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
@@ -16,7 +19,8 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
 
     /// <summary>Whether it lies beside the drink whole: what is grated or weighed over it is drunk with it, a stick or a whole bean is not.</summary>
     public bool IsLeftBeside => Direct && Part.Phase == PartPhase.Beside
-        && Part.Line.Amount is not { IsGiven: true, Value.Dimension: Reading.Dimension.Mass or Reading.Dimension.Volume } && Part.Material is not { State: MaterialState.Powder };
+        && Part.Line.Amount is not { IsGiven: true, Value.Dimension: Reading.Dimension.Mass or Reading.Dimension.Volume }
+        && Part.Material is not { State: MaterialState.Powder };
 
     /// <summary>What is hazardous in a recipe.</summary>
     public static FixedList<HazardLoad> Of(RecipeProfile profile, ProfileSet set)
@@ -31,9 +35,18 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
                 foreach (var load in innerProfile.HazardTotals)
                 {
                     // How much of it a by-product keeps, nobody knows: at most all of it.
-                    double whole = part.Item.ByProduct is not { } left ? innerProfile.Mass : left.Amount is { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } ? left.Amount.Value.Base : double.NaN;
+                    double whole = part.Item.ByProduct is not { } left
+                        ? innerProfile.Mass
+                        : left.Amount is { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } ? left.Amount.Value.Base : double.NaN;
                     double share = whole > 0 ? part.Grams.Typical / whole : double.NaN;
-                    (loads ??= []).Add(load with { Part = part, Grams = load.Grams * share, Strained = strained || (part.Item.ByProduct is null && load.Strained), Direct = false });
+                    (loads ??= []).Add(load with
+                    {
+                        Part = part,
+                        Grams = load.Grams * share,
+                        Strained = strained
+                        || (part.Item.ByProduct is null && load.Strained),
+                        Direct = false
+                    });
                 }
             }
             else if (HazardOf(part, set) is { } hazard)
@@ -88,7 +101,9 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         if (item.IsBuiltIn) return material.Hazard;
         if (OfNames(ingredient, static h => h.IsPoison) is { } poison) return poison;
         if (material.Hazard is { } stated) return stated;
-        return OfLike(ingredient, set, 0) ?? OfNames(ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.IsNotFood || h.Kind == "process" : IsPlantOrPoison);
+        return OfLike(ingredient, set, 0)
+            ?? OfNames(
+                ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.IsNotFood || h.Kind == "process" : IsPlantOrPoison);
     }
 
     /// <summary>The hazard of what an ingredient takes after, by its id or by what that is called.</summary>
@@ -100,7 +115,8 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null) ?? OfNames(parent, IsPlantOrPoison) ?? OfLike(parent, set, depth + 1);
     }
 
-    private static bool IsPlantOrPoison(Hazard hazard) => hazard.IsPoison || hazard.IsNamedInProse || hazard.Asks is not null || hazard.IsNotFood || hazard.Kind is "botanical" or "process";
+    private static bool IsPlantOrPoison(Hazard hazard) =>
+        hazard.IsPoison || hazard.IsNamedInProse || hazard.Asks is not null || hazard.IsNotFood || hazard.Kind is "botanical" or "process";
 
     private static Hazard? OfNames(Ingredient ingredient, Func<Hazard, bool> isSuch)
     {

@@ -58,13 +58,17 @@ internal static class KeepingLife
     public static double DaysOfBase(Prep prep, RecipeProfile profile, Settings settings)
     {
         var state = profile.Keeping!;
-        bool isBase = state.What is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse && state.Verdict != KeepingVerdict.NotControlled && !state.IsStrong && !profile.IsSolid
+        bool isBase = state.What is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse
+            && state.Verdict != KeepingVerdict.NotControlled
+            && !state.IsStrong
+            && !profile.IsSolid
             && !(prep.Family.OrNone().IsMilkWash && Techniques.Has(prep, static v => v.Strains || v.Clarifies));
         return isBase && Storage.Days(prep) > BaseDays.Value && !Storage.IsFrozen(Storage.Celsius(prep, settings)) ? BaseDays.Value : double.PositiveInfinity;
     }
 
     /// <summary>The ends of a preparation kept as its recipe says.</summary>
-    public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set) => TermsOf(prep, profile, set, Storage.Celsius(prep, set.Book.Settings));
+    public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set) =>
+        TermsOf(prep, profile, set, Storage.Celsius(prep, set.Book.Settings));
 
     /// <summary>The ends of a preparation kept at a temperature, °C; NaN where it is not known.</summary>
     public static KeepingTerms TermsOf(Prep prep, RecipeProfile profile, ProfileSet set, double celsius)
@@ -86,7 +90,10 @@ internal static class KeepingLife
             switch (part.Item.File)
             {
                 case Prep inner when part.Item.ByProduct is null && set.TryBefore(inner, profile) is { KeepingTerms: { } terms } innerProfile:
-                    bool perishes = innerProfile.Keeping is { HoldsPerishable: true } innerState && innerState.Verdict != KeepingVerdict.NotControlled && !cleared && !state.IsDried;
+                    bool perishes = innerProfile.Keeping is { HoldsPerishable: true } innerState
+                        && innerState.Verdict != KeepingVerdict.NotControlled
+                        && !cleared
+                        && !state.IsDried;
                     if (perishes && terms.Safety.IsSet) safety = safety.Or(terms.Safety.Days, part.Item.Id, part);
                     else if (!transforms && terms.Safety.IsSet) parts = parts.Or(terms.Safety.Days, part.Item.Id, part);
                     if (!transforms && terms.Parts.IsSet) parts = parts.Or(terms.Parts.Days, part.Item.Id, part);
@@ -134,13 +141,16 @@ internal static class KeepingLife
         // What a family keeps by its strength, it keeps only at that strength: tea in water is no infusion in spirit.
         if (!double.IsNaN(life.LeastStrength) && !(state.Abv.IsKnown && state.Abv.Value >= life.LeastStrength))
         {
-            if (state.HoldsPerishable || !(state.IsStrong || profile.Grams[(int)Science.Component.Water] < WetShare.Value / 100 * profile.Mass)) return new KeepingEnd(FamilyTable.Of("other")!.HighDays, family.Id, null);
+            if (state.HoldsPerishable
+                || !(state.IsStrong || profile.Grams[(int)Science.Component.Water] < WetShare.Value / 100 * profile.Mass))
+                return new KeepingEnd(FamilyTable.Of("other")!.HighDays, family.Id, null);
             return new KeepingEnd(life.LowDays, family.Id, null);
         }
 
         // Months of a milk punch rest on its strength, and what the trade keeps cold lasts less in the room: both have the
         // least time. Spirit stops what grows, but no fat from turning.
-        bool least = (family.IsMilkWash && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value) || (life.KeepsCold && Storage.IsAtRoom(celsius) && (family.IsFatWash || !state.IsStrong));
+        bool least = (family.IsMilkWash && state.Abv.IsKnown && state.Abv.High < PunchStrength.Value)
+            || (life.KeepsCold && Storage.IsAtRoom(celsius) && (family.IsFatWash || !state.IsStrong));
         return new KeepingEnd(least ? life.LowDays : life.HighDays, family.Id, null);
     }
 }

@@ -148,7 +148,11 @@ internal sealed record KeepingState(
             }
 
             // Spirit takes the water out of a plant part's reach: an infusion has no part that needs cold, if it stays strong.
-            if (strong && (part.Phase == PartPhase.TakenOut || thins || of is Perishable.Plant or Perishable.ListedPlant || (of == Perishable.NutOrPulse && part.Material.Kind.IsNut)))
+            if (strong
+                && (part.Phase == PartPhase.TakenOut
+                    || thins
+                    || of is Perishable.Plant or Perishable.ListedPlant
+                    || (of == Perishable.NutOrPulse && part.Material.Kind.IsNut)))
             {
                 if (of > held) held = of;
                 continue;

@@ -21,7 +21,9 @@ internal static class MaterialBuilder
         var (nominal, density) = composition.Compose();
         if (PhIsUnexplained(composition, state, nominal))
         {
-            because = unknown == Unknowns.None ? $"the acids of {ingredient.Id} do not explain its pH" : $"{because}; the acids of {ingredient.Id} do not explain its pH";
+            because = unknown == Unknowns.None
+                ? $"the acids of {ingredient.Id} do not explain its pH"
+                : $"{because}; the acids of {ingredient.Id} do not explain its pH";
             unknown |= Unknowns.Ph;
         }
 
@@ -76,8 +78,13 @@ internal static class MaterialBuilder
         var reasons = new List<string>();
 
         // What is like a file of the bar's own in the end knows no more than that.
-        bool inherits = !ingredient.LikeIsBroken && ingredient.LikeInTheEnd is { } end && ReferenceEquals(Catalogue.BuiltInCatalogue.FindItem(end.Id)?.File, end);
-        bool anyContents = values.Keys.Any(k => k.StartsWith("sugars.", StringComparison.Ordinal) || k.StartsWith("acids.", StringComparison.Ordinal)) || values.ContainsKey("solids") || values.ContainsKey("water");
+        bool inherits = !ingredient.LikeIsBroken
+            && ingredient.LikeInTheEnd is { } end
+            && ReferenceEquals(Catalogue.BuiltInCatalogue.FindItem(end.Id)?.File, end);
+        bool anyContents = values.Keys.Any(k => k.StartsWith("sugars.", StringComparison.Ordinal)
+            || k.StartsWith("acids.", StringComparison.Ordinal))
+            || values.ContainsKey("solids")
+            || values.ContainsKey("water");
 
         void Lack(Unknowns what, string words)
         {
@@ -98,7 +105,9 @@ internal static class MaterialBuilder
         {
             if (kind.MayHoldSugar && !anyContents) Lack(Unknowns.Sugar, "the sugar");
             if (kind.MayHoldAcid && !anyContents && !values.ContainsKey("titratableAcidity")) Lack(Unknowns.Acid | Unknowns.Ph, "the acid");
-            if ((kind.IsBrew || NamesCaffeine(ingredient, kind) || (ingredient.LikeInTheEnd is { } root && NamesCaffeine(root, kind))) && !values.ContainsKey("caffeine")) Lack(Unknowns.Caffeine, "the caffeine");
+            if ((kind.IsBrew || NamesCaffeine(ingredient, kind) || (ingredient.LikeInTheEnd is { } root && NamesCaffeine(root, kind)))
+                && !values.ContainsKey("caffeine"))
+                Lack(Unknowns.Caffeine, "the caffeine");
             if (kind.IsUnspecified && !anyContents && !values.ContainsKey("strength")) Lack(Unknowns.Composition, "the composition");
         }
 

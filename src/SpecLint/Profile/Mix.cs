@@ -227,7 +227,14 @@ internal sealed class Mix
             if (known.AmountOf != of) continue;
             double both = scale + mass;
             OwnInputs(inputCount);
-            inputs[i] = new Variation(new UncertainInput(known.Name, composition, ((known.Up * scale) + (up * mass)) / both, ((known.Down * scale) + (down * mass)) / both) { Root = known.Root, AmountOf = of }, both);
+            inputs[i] = new Variation(
+                new UncertainInput(
+                    known.Name, composition, ((known.Up * scale) + (up * mass)) / both, ((known.Down * scale) + (down * mass)) / both)
+                {
+                    Root = known.Root,
+                    AmountOf = of,
+                },
+                both);
             return;
         }
 

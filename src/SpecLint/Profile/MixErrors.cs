@@ -27,14 +27,17 @@ internal static class MixErrors
         double rho = 1000 * density.Value;
         var error = IsPair(of, Component.Ethanol) ? EthanolWater.DensityError : IsPair(of, Component.Sucrose) ? SugarWater.DensityError : Mixture.DensityError;
         var all = error.At(rho).With(Mixture.UntoldDensityError.At(Untold(of))).With(Mixture.InterplayError.At(interplay));
-        return density.With(new StandardError(all.Value / 1000)).NotNegative.Tested(error.IsTested(rho) && Mixture.InterplayError.IsTested(interplay) && Solubilities.HoldAll(of));
+        return density.With(new StandardError(all.Value / 1000)).NotNegative
+            .Tested(error.IsTested(rho) && Mixture.InterplayError.IsTested(interplay) && Solubilities.HoldAll(of));
     }
 
     /// <summary>°Brix with the errors of its model.</summary>
     public static Estimate WithBrix(Estimate brix, Mix of)
     {
         var error = IsPair(of, Component.Sucrose) ? SugarWater.RefractiveBrixError : Mixture.BrixError;
-        return brix.With(error.At(brix.Value).With(Mixture.UntoldBrixError.At(100 * Untold(of)))).Within(0, 100).Tested(error.IsTested(brix.Value) && Solubilities.HoldAll(of));
+        return brix.With(error.At(brix.Value).With(Mixture.UntoldBrixError.At(100 * Untold(of))))
+            .Within(0, 100)
+            .Tested(error.IsTested(brix.Value) && Solubilities.HoldAll(of));
     }
 
     /// <summary>Water activity with the error of its model.</summary>

@@ -47,7 +47,9 @@ internal static class MixedPh
     private static Trace PhOf(Part part, RecipeProfile profile)
     {
         var own = part.Material!.Ph;
-        return double.IsNaN(own.Typical) && part.Item is { ByProduct: null, File: Book.Prep inner } && profile.Set.TryBefore(inner, profile) is { IsSolid: false, Keeping.Ph: { IsKnown: true } bounds }
+        return double.IsNaN(own.Typical)
+            && part.Item is { ByProduct: null, File: Book.Prep inner }
+            && profile.Set.TryBefore(inner, profile) is { IsSolid: false, Keeping.Ph: { IsKnown: true } bounds }
             ? new Trace(bounds.Value, bounds.Low, bounds.High)
             : own;
     }

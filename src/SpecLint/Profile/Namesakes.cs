@@ -16,7 +16,10 @@ internal static class Namesakes
         if (own.LikeInTheEnd is { } end) found.Add(end);
         foreach (var named in new[] { own, own.LikeInTheEnd })
         {
-            if (named is { Name.IsGiven: true } && BuiltInCatalogue.Find(BuiltInCatalogue.Slug(named.Name.Value)) is { } called && !found.Contains(called)) found.Add(called);
+            if (named is { Name.IsGiven: true }
+                && BuiltInCatalogue.Find(BuiltInCatalogue.Slug(named.Name.Value)) is { } called
+                && !found.Contains(called))
+                found.Add(called);
         }
 
         return FixedList.Of(found);

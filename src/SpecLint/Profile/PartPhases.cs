@@ -67,5 +67,8 @@ internal sealed class PartPhases
         && material is { State: MaterialState.Solid, Kind: { IsFreshPlant: true, ComesInPieces: true }, Ingredient: { Hazard.IsGiven: false } };
 
     private bool IsMuddled(Line line) =>
-        muddlesRest || line.Role == LineRole.Muddle || line.Amount.Value.Unit.Name == "squeeze" || (muddled is not null && line.Item.IsGiven && muddled.Contains(line.Item.Value));
+        muddlesRest
+            || line.Role == LineRole.Muddle
+            || line.Amount.Value.Unit.Name == "squeeze"
+            || (muddled is not null && line.Item.IsGiven && muddled.Contains(line.Item.Value));
 }

@@ -91,7 +91,11 @@ internal static class Perishables
         var what = OfKind(ingredient, material, material.Kind);
         if (!material.IsOwn) return what;
         foreach (var other in material.TakesAfter) what = Worse(what, OfKind(ingredient, material, other.IngredientKind.OrNone()));
-        if (what != Perishable.None || material.State != MaterialState.Liquid || !IsNamedByItsSource(material.Kind) || ingredient.KeepsCold.IsGiven) return what;
+        if (what != Perishable.None
+            || material.State != MaterialState.Liquid
+            || !IsNamedByItsSource(material.Kind)
+            || ingredient.KeepsCold.IsGiven)
+            return what;
 
         // Brine, colour or water of something: what it is of needs cold, and so may it.
         if (material.Kind.IsSalt && !ingredient.Values.ContainsKey("salt")) return Perishable.Plant;
@@ -111,12 +115,20 @@ internal static class Perishables
         if (kind.IsDairy) return Perishable.Dairy;
         if (kind.IsEgg) return Perishable.Egg;
         if (kind.IsPlantMilk || kind.IsNut) return Perishable.NutOrPulse;
-        if (kind.IsSyrup && ingredient.KeepsCold.Or(true)) return OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : IsLowAcidVegetable(ingredient, material) ? Perishable.Juice : Perishable.None);
+        if (kind.IsSyrup && ingredient.KeepsCold.Or(true))
+            return OfAnimal(
+                animal,
+                HoldsNut(ingredient)
+                    ? Perishable.NutOrPulse
+                    : IsLowAcidVegetable(ingredient, material) ? Perishable.Juice : Perishable.None);
         if (!cold) return Perishable.None;
         if (kind.IsFat) return animal == "milk" ? Perishable.Dairy : Perishable.None;
         if (kind.Foams) return Perishable.NutOrPulse;
         if (kind.IsPerishablePlant) return KeepingTables.IsListedPlant(ingredient, cutOnly: false) ? Perishable.ListedPlant : Perishable.Plant;
-        if (kind.IsJuice || kind.IsPuree) return KeepingTables.IsListedPlant(ingredient, cutOnly: true) ? Perishable.ListedPlant : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
+        if (kind.IsJuice || kind.IsPuree)
+            return KeepingTables.IsListedPlant(ingredient, cutOnly: true)
+                ? Perishable.ListedPlant
+                : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
         return kind.IsPerishableBrew || !kind.IsKnown ? OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant) : Perishable.None;
     }
 
@@ -143,14 +155,24 @@ internal static class Perishables
         if (kind.IsGum && KeepingTables.IsStarch(ingredient)) return Perishable.Plant;
 
         // What a foaming agent of the bar's own is made of (chickpea water, protein, an extract), no file says.
-        if (kind.Foams) return OfAnimal(animal, Phrases.Has(ingredient.Id, "protein") || (material.IsOwn && SaysNothing(ingredient) && !ingredient.KeepsCold.IsGiven) ? Perishable.NutOrPulse : Perishable.None);
+        if (kind.Foams)
+            return OfAnimal(
+                animal,
+                Phrases.Has(ingredient.Id, "protein") || (material.IsOwn && SaysNothing(ingredient) && !ingredient.KeepsCold.IsGiven)
+                    ? Perishable.NutOrPulse
+                    : Perishable.None);
 
         // A sour powder of the bar's own may be an acid, sumac or dried fruit: what is in it, no file says.
         bool isUnknown = kind.IsUnspecified || !kind.IsKnown || (kind.IsAcid && material.IsOwn && SaysNothing(ingredient));
         return isUnknown && !ingredient.KeepsCold.IsGiven ? OfAnimal(animal, Perishable.Plant) : Perishable.None;
     }
 
-    private static Perishable OfAnimal(string animal, Perishable otherwise) => animal switch { "milk" => Perishable.Dairy, "egg" => Perishable.Egg, _ => otherwise };
+    private static Perishable OfAnimal(string animal, Perishable otherwise) => animal switch
+    {
+        "milk" => Perishable.Dairy,
+        "egg" => Perishable.Egg,
+        _ => otherwise,
+    };
 
     /// <summary>Whether the rest of the preparation is wet: enough water for what is steeped or boiled in it to feed what grows.</summary>
     private static bool IsWetted(Part part, RecipeProfile profile)
@@ -178,11 +200,20 @@ internal static class Perishables
     private static bool IsSpice(Part part, RecipeProfile profile) =>
         part.Item?.File is Prep ? !RecipeTree.AnyIn(part, profile, static m => !m.Kind.IsSpice && OfDry(m) != Perishable.None) : part.Material!.Kind.IsSpice;
 
-    /// <summary>Whether it needs cold by its file; where the file does not say, whether it is moist. A juice that is not shown to be sour needs it whatever its file says.</summary>
+    /// <summary>
+    /// Whether it needs cold by its file; where the file does not say, whether it is moist. A juice that is not shown to be sour needs it
+    /// whatever its file says.
+    /// </summary>
     private static bool NeedsCold(Ingredient ingredient, Material material, ItemKind kind)
     {
         bool moist = material.State != MaterialState.Powder && material.Of(Component.Ethanol) < Spirited
-            && (material.Of(Component.Water) > Moist || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0 || (material.IsOwn && SaysNothing(ingredient) && (kind.IsFreshPlant || material.State == MaterialState.Liquid || (kind.IsFat && ingredient.Animal.Or("none") == "milk"))));
+            && (material.Of(Component.Water) > Moist
+                || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0
+                || (material.IsOwn
+                    && SaysNothing(ingredient)
+                    && (kind.IsFreshPlant
+                        || material.State == MaterialState.Liquid
+                        || (kind.IsFat && ingredient.Animal.Or("none") == "milk"))));
         if (!ingredient.KeepsCold.IsGiven) return moist;
         return ingredient.KeepsCold.Value || (moist && (kind.IsJuice || kind.IsPuree) && !(material.Ph.High <= LowAcid.Value));
     }
@@ -192,7 +223,10 @@ internal static class Perishables
     {
         foreach (string key in ingredient.Values.Keys)
         {
-            if (key is "water" or "solids" or "strength" or "salt" || key.StartsWith("sugars.", StringComparison.Ordinal) || key.StartsWith("acids.", StringComparison.Ordinal)) return false;
+            if (key is "water" or "solids" or "strength" or "salt"
+                || key.StartsWith("sugars.", StringComparison.Ordinal)
+                || key.StartsWith("acids.", StringComparison.Ordinal))
+                return false;
         }
 
         return true;
@@ -203,7 +237,9 @@ internal static class Perishables
         if (ingredient.Allergens is not { } allergens) return false;
         foreach (string token in allergens.Contains)
         {
-            if (token is "almond" or "hazelnut" or "walnut" or "cashew" or "pecan" or "brazil-nut" or "pistachio" or "macadamia" or "pine-nut" or "coconut" or "peanut" or "soybean") return true;
+            if (token is "almond" or "hazelnut" or "walnut" or "cashew" or "pecan" or "brazil-nut" or "pistachio" or "macadamia"
+                or "pine-nut" or "coconut" or "peanut" or "soybean")
+                return true;
         }
 
         return false;

@@ -22,7 +22,8 @@ internal static class PhFacts
 
     private static readonly Limit StrayIons = Limits.Of("stray-ions");
     private static readonly Evaluator PhEvaluator = static (grams, r) => r[0] = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
-    private static readonly SlopeEvaluator PhSlopes = static (grams, wanted, slopes) => AcidBase.PhWithSlopes(grams, Celsius.Reference, wanted, slopes)?.Value ?? double.NaN;
+    private static readonly SlopeEvaluator PhSlopes =
+        static (grams, wanted, slopes) => AcidBase.PhWithSlopes(grams, Celsius.Reference, wanted, slopes)?.Value ?? double.NaN;
 
     /// <summary>pH as served or made, and before dilution.</summary>
     public static void Work(FactBasis of, FactStore facts, FactValue density)
@@ -65,7 +66,13 @@ internal static class PhFacts
         var less = of.Served.Copy();
         less.Replace(Component.Potassium, Math.Max(0, of.Served.Of(Component.Potassium) - potassium));
         FactValue high = Of(of, more), low = Of(of, less);
-        return computed with { Low = low.IsKnown ? Math.Min(computed.Low, low.Low) : computed.Low, High = high.IsKnown ? Math.Max(computed.High, high.High) : computed.High };
+        return computed with
+        {
+            Low = low.IsKnown
+            ? Math.Min(computed.Low, low.Low)
+            : computed.Low,
+            High = high.IsKnown ? Math.Max(computed.High, high.High) : computed.High
+        };
     }
 
     private static FactValue Of(FactBasis basis, Mix of)
@@ -75,14 +82,18 @@ internal static class PhFacts
         if (total <= 0) return FactValue.Open("it has no parts that weigh anything");
         if (Solving.AcidsOf(of.Grams) / total < 1e-5) return FactValue.Open("there is too little acid to compute a pH from");
         var estimate = Propagation.Through(of, PhEvaluator, PhSlopes);
-        if (double.IsNaN(estimate.Value + estimate.Low + estimate.High) || AcidBase.PhWithRange(of.Grams, Celsius.Reference, ShareOfTables(basis)) is not { } uncertain)
+        if (double.IsNaN(estimate.Value + estimate.Low + estimate.High)
+            || AcidBase.PhWithRange(of.Grams, Celsius.Reference, ShareOfTables(basis)) is not { } uncertain)
             return FactValue.Open("it lies outside the range of the acid model");
-        if (estimate.Value > HighestOfFood && AcidBase.Unbalanced(of.Grams) > 0) return FactValue.Open("the acids that hold its minerals are not known: measure the pH");
+        if (estimate.Value > HighestOfFood && AcidBase.Unbalanced(of.Grams) > 0)
+            return FactValue.Open("the acids that hold its minerals are not known: measure the pH");
         var range = estimate.With(uncertain.StandardError).Within(0, 14);
         if (BetweenParts(basis) is { } between) range = range.Within(between.Low, between.High);
         return range.High - range.Low > WidestOfUse
             ? FactValue.Open("too little in it holds its pH: measure it")
-            : (range.ToFact() with { From = From(uncertain, (estimate.High - estimate.Low) / 2) }).Tested(uncertain.IsTested && AcidBase.PhError.IsTested(estimate.Value) && Solubilities.HoldAll(of));
+            : (range.ToFact() with { From = From(uncertain, (estimate.High - estimate.Low) / 2) }).Tested(uncertain.IsTested
+                && AcidBase.PhError.IsTested(estimate.Value)
+                && Solubilities.HoldAll(of));
     }
 
     /// <summary>Share of the strong ions that come from foods, whose tables leave some out, and not from salts; 1 where a part is not known.</summary>
@@ -130,7 +141,9 @@ internal static class PhFacts
         if (of.IsDrink || highest < lowest) return null;
         if (!isSpiked) return (lowest, highest);
         double ethanol = of.Served.Of(Component.Ethanol);
-        return Electrolyte.PkaShift(new MassFraction(ethanol / (ethanol + of.Served.Of(Component.Water)))) is { } shift ? (lowest - shift, highest + shift) : null;
+        return Electrolyte.PkaShift(new MassFraction(ethanol / (ethanol + of.Served.Of(Component.Water)))) is { } shift
+            ? (lowest - shift, highest + shift)
+            : null;
     }
 
     /// <summary>Whether a part brings neither acid nor ions that would hold a pH.</summary>

@@ -10,7 +10,10 @@ namespace SpecLint.Profile;
 /// </summary>
 internal sealed class PouredDrink
 {
-    /// <summary>g of acid in 100 g from which a part is as sour as lemon or lime; the share of dairy, purée and so on from which a drink is one of them.</summary>
+    /// <summary>
+    /// g of acid in 100 g from which a part is as sour as lemon or lime; the share of dairy, purée and so on from which a drink is one of
+    /// them.
+    /// </summary>
     private static readonly Limit Sharp = Limits.Of("amount-sour-juice");
     private static readonly Limit Creamy = Limits.Of("group-creamy");
     private static readonly Limit Thick = Limits.Of("group-puree");
@@ -35,7 +38,10 @@ internal sealed class PouredDrink
     /// <summary>The parts that are poured.</summary>
     public IReadOnlyList<Part> Parts => parts;
 
-    /// <summary>% vol, g of sugar and g of titratable acid in 100 mL, and g of sugar and of acid per g of ethanol, and of sugar per g of acid, of one drink as poured; in the order of <see cref="DrinkGroup.Facts"/>.</summary>
+    /// <summary>
+    /// % vol, g of sugar and g of titratable acid in 100 mL, and g of sugar and of acid per g of ethanol, and of sugar per g of acid, of
+    /// one drink as poured; in the order of <see cref="DrinkGroup.Facts"/>.
+    /// </summary>
     public double[] Facts { get; }
 
     /// <summary>Id of the group.</summary>
@@ -51,7 +57,10 @@ internal sealed class PouredDrink
         {
             if (part.Phase == PartPhase.Beside) continue;
             if (part.Item?.File is Prep prep && prep.Family.OrNone().IsReadyDrink) return null;
-            if (part.Material is not { } material || !part.IsWeighed || (material.Unknown & (Unknowns.Strength | Unknowns.Sugar | Unknowns.Composition | Unknowns.Water)) != 0) return null;
+            if (part.Material is not { } material
+                || !part.IsWeighed
+                || (material.Unknown & (Unknowns.Strength | Unknowns.Sugar | Unknowns.Composition | Unknowns.Water)) != 0)
+                return null;
             if (part.Phase == PartPhase.TakenOut || material.Kind.IsIce) continue;
             poured.Add(part);
             alcohol |= material.Of(Component.Ethanol) > 0.04;
@@ -111,7 +120,10 @@ internal sealed class PouredDrink
             double millilitres = (double.IsNaN(part.Millilitres) ? part.Grams.Typical : part.Millilitres) * factor(part);
             all += millilitres;
             double ethanol = material.Of(Component.Ethanol), sugar = Solving.SugarOf(material.PerGram);
-            if (kind.IsDairy || (kind.IsEgg && material.Of(Component.Fat) >= 0.04) || (ethanol > 0.05 && material.Of(Component.Fat) >= 0.04)) creamy += millilitres;
+            if (kind.IsDairy
+                || (kind.IsEgg && material.Of(Component.Fat) >= 0.04)
+                || (ethanol > 0.05 && material.Of(Component.Fat) >= 0.04))
+                creamy += millilitres;
             else if (kind.IsPuree) thick += millilitres;
             else if (kind.Lengthens || kind.IsWater || kind.IsBrew || material.Of(Component.CarbonDioxide) > 0) lengthened += millilitres;
             else if (100 * Solving.AcidsOf(material.PerGram) >= Sharp.Value) sharp += millilitres;

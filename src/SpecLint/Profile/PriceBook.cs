@@ -30,7 +30,8 @@ public sealed class PriceBook
                 var entry = new PriceEntry(price.Paid.Value, price.For.Value, price.Yield.IsGiven ? price.Yield.Value : null, on, from, price, list);
 
                 // One without a day is older than any; of two of one day the first written counts.
-                if (!byItem.TryGetValue(price.Item.Value, out var known) || (on is { } d && (known.On is not { } k || d.CompareTo(k) > 0))) byItem[price.Item.Value] = entry;
+                if (!byItem.TryGetValue(price.Item.Value, out var known) || (on is { } d && (known.On is not { } k || d.CompareTo(k) > 0)))
+                    byItem[price.Item.Value] = entry;
             }
         }
     }

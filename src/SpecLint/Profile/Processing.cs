@@ -15,7 +15,11 @@ internal static class Processing
     {
         var made = BoilAndDry(prep, Clear(prep, weighed));
         return Ferments(prep)
-            ? made with { Lack = made.Lack.And(Unknowns.Strength | Unknowns.Sugar | Unknowns.Acid | Unknowns.Ph, "a ferment turns sugar into ethanol and acid: measure it") }
+            ? made with
+            {
+                Lack = made.Lack.And(
+                Unknowns.Strength | Unknowns.Sugar | Unknowns.Acid | Unknowns.Ph, "a ferment turns sugar into ethanol and acid: measure it")
+            }
             : made;
     }
 

@@ -28,7 +28,9 @@ public sealed partial class ProfileSet
     internal (ProfileSet Set, RecipeProfile? Profile) With(FileChange change, ProfileRoom room)
     {
         var set = new ProfileSet(this, book.With(change), change.New!);
-        if (change.New is Recipe recipe) set.triedProfile = new RecipeProfile(recipe, set, recipe is Prep ? preps[(Prep)change.Old!].Wave : WaveOfDrinks, recipe is Drink ? room : null);
+        if (change.New is Recipe recipe)
+            set.triedProfile = new RecipeProfile(
+                recipe, set, recipe is Prep ? preps[(Prep)change.Old!].Wave : WaveOfDrinks, recipe is Drink ? room : null);
         return (set, set.triedProfile);
     }
 

@@ -134,14 +134,19 @@ public sealed partial class ProfileSet
             Ingredient own => MaterialBuilder.Of(Catalogue.Inheritance.Flatten(own, FindIngredient), isBuiltIn: false),
             Drink drink => Of(drink).Material,
             Prep prep when preps.TryGetValue(prep, out var profile) => item.ByProduct is null ? profile.Material : profile.ByProductMaterial(item.ByProduct),
-            Prep deep when tooDeep.Contains(deep) || !book.HasCycles => Nothing(item.Id, $"it is made through more than {DeepestNesting} preparations, one in another"),
+            Prep deep when tooDeep.Contains(deep) || !book.HasCycles =>
+                Nothing(item.Id, $"it is made through more than {DeepestNesting} preparations, one in another"),
             _ => Nothing(item.Id, "it is part of a cycle"),
         };
         return materials.GetOrAdd(item.Id, made);
     }
 
     internal static Material Nothing(string id, string because) =>
-        new(id, Mix.PureWater, [], 1, MaterialState.Liquid) { Unknown = Unknowns.Composition, UnknownBecause = $"the composition of {id} is not known: {because}" };
+        new(id, Mix.PureWater, [], 1, MaterialState.Liquid)
+        {
+            Unknown = Unknowns.Composition,
+            UnknownBecause = $"the composition of {id} is not known: {because}",
+        };
 
     internal static ProfileSet Of(LinkedBook book, int threads)
     {
@@ -218,7 +223,8 @@ public sealed partial class ProfileSet
             int level = 0;
             foreach (var line in prep.Ingredients)
             {
-                if (line.Item.IsGiven && book.Resolve(line.Item.Value)?.File is Prep part && depth.TryGetValue(part, out int below)) level = Math.Max(level, below + 1);
+                if (line.Item.IsGiven && book.Resolve(line.Item.Value)?.File is Prep part && depth.TryGetValue(part, out int below))
+                    level = Math.Max(level, below + 1);
             }
 
             // What stands in the last wave with its own part does not find it there.

@@ -40,18 +40,35 @@ internal static class ReadingBounds
         bool ferments = Processing.Ferments(prep) || parts.Any(p => RecipeTree.AnyIn(p, profile, static m => m.Kind.IsLiveCulture));
         var mix = made.Mix;
         double ethanol = mix.Of(Component.Ethanol);
-        if (reading.Ph.IsGiven && !ferments && LowestPh(mix, made.Lack, profile) is { } lowest && reading.Ph.Value.High + Meters.PhHalfWidth(reading, profile.Set.Book) < lowest)
-            Add("measured.ph", reading.Ph.Span, $"pH {Number(reading.Ph.Value.Value, 2)}", reading.Ph.Value.Value, lowest, $"all acids that go in come to pH {Number(lowest, 1)} at the lowest");
-        if (reading.Abv.IsGiven && !ferments && !concentrates && StrongestPart(parts) is var strongest && reading.Abv.Value.BaseLow > strongest + Strength.Value)
-            Add("measured.abv", reading.Abv.Span, $"{Number(reading.Abv.Value.Base, 1)} % vol", reading.Abv.Value.Base, strongest, $"nothing that goes in is over {Number(strongest, 1)} % vol");
+        if (reading.Ph.IsGiven
+            && !ferments
+            && LowestPh(mix, made.Lack, profile) is { } lowest
+            && reading.Ph.Value.High + Meters.PhHalfWidth(reading, profile.Set.Book) < lowest)
+            Add(
+                "measured.ph", reading.Ph.Span, $"pH {Number(reading.Ph.Value.Value, 2)}", reading.Ph.Value.Value, lowest,
+                $"all acids that go in come to pH {Number(lowest, 1)} at the lowest");
+        if (reading.Abv.IsGiven
+            && !ferments
+            && !concentrates
+            && StrongestPart(parts) is var strongest
+            && reading.Abv.Value.BaseLow > strongest + Strength.Value)
+            Add(
+                "measured.abv", reading.Abv.Span, $"{Number(reading.Abv.Value.Base, 1)} % vol", reading.Abv.Value.Base, strongest,
+                $"nothing that goes in is over {Number(strongest, 1)} % vol");
         if (concentrates || made.Lack.Has(Unknowns.Water | Unknowns.Sugar)) return Found();
         if (reading.Brix.IsGiven && ethanol < 0.005 * mix.Total && MostBrix(mix) is var most && reading.Brix.Value.BaseLow > most)
-            Add("measured.brix", reading.Brix.Span, $"{Number(reading.Brix.Value.Base, 1)} °Brix", reading.Brix.Value.Base, most, $"all that could dissolve comes to {Number(most, 1)} °Brix at the most");
+            Add(
+                "measured.brix", reading.Brix.Span, $"{Number(reading.Brix.Value.Base, 1)} °Brix", reading.Brix.Value.Base, most,
+                $"all that could dissolve comes to {Number(most, 1)} °Brix at the most");
         if (reading.WaterActivity.IsGiven && LeastActivity(mix) is { } least && reading.WaterActivity.Value.High + Meters.WaterActivityHalfWidth < least)
-            Add("measured.waterActivity", reading.WaterActivity.Span, $"A water activity of {Number(reading.WaterActivity.Value.Value, 2)}", reading.WaterActivity.Value.Value, least, $"what is dissolved in its water comes to {Number(least, 2)} at the least");
+            Add(
+                "measured.waterActivity", reading.WaterActivity.Span, $"A water activity of {Number(reading.WaterActivity.Value.Value, 2)}",
+                reading.WaterActivity.Value.Value, least, $"what is dissolved in its water comes to {Number(least, 2)} at the least");
         return Found();
 
-        void Add(string path, TextSpan span, string what, double value, double bound, string why) => (found ??= []).Add(new ImpossibleReading(path, span, what, value, bound, why));
+        void Add(
+            string path, TextSpan span, string what, double value, double bound, string why) =>
+                (found ??= []).Add(new ImpossibleReading(path, span, what, value, bound, why));
 
         FixedList<ImpossibleReading> Found() => found is null ? [] : FixedList.Of(found);
     }
@@ -83,7 +100,8 @@ internal static class ReadingBounds
         if (lack.Has(Unknowns.Acid | Unknowns.Water)) return null;
         var grams = mix.Grams.ToArray();
         for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) grams[(int)c] *= 1 + (More.Value / 100);
-        foreach (var ion in new[] { Component.Potassium, Component.Sodium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate }) grams[(int)ion] *= Minerals.Value / 100;
+        foreach (var ion in new[] { Component.Potassium, Component.Sodium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate })
+            grams[(int)ion] *= Minerals.Value / 100;
         double lowest = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
         foreach (var part in profile.Parts)
         {
@@ -91,7 +109,10 @@ internal static class ReadingBounds
             if (part.Material is not { } material) return null;
 
             // What a dried plant or a spice gives off in water is not known.
-            if (material.State != MaterialState.Liquid && RecipeTree.AnyIn(part, profile, static m => m.State != MaterialState.Liquid && m.Kind is { PerishesWet: true } or { IsSpice: true })) return null;
+            if (material.State != MaterialState.Liquid
+                && RecipeTree.AnyIn(
+                    part, profile, static m => m.State != MaterialState.Liquid && m.Kind is { PerishesWet: true } or { IsSpice: true }))
+                return null;
             if (material.State == MaterialState.Liquid && material.Ph.Low < lowest) lowest = material.Ph.Low;
         }
 
@@ -128,7 +149,9 @@ internal static class ReadingBounds
             if (c != (int)Component.Water) grams[c] *= 1 + (More.Value / 100);
         }
 
-        return WaterActivityModel.Of(grams, new Celsius(25))?.Value is { } activity && activity > 0 ? activity - (2 * WaterActivityModel.MixtureError.At(activity).Value) : null;
+        return WaterActivityModel.Of(grams, new Celsius(25))?.Value is { } activity && activity > 0
+            ? activity - (2 * WaterActivityModel.MixtureError.At(activity).Value)
+            : null;
     }
 
     private static string Number(double value, int digits) => Math.Round(value, digits).ToString(System.Globalization.CultureInfo.InvariantCulture);

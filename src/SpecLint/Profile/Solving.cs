@@ -184,7 +184,8 @@ internal static class Solving
             {
                 Vary(profile.MixGrams, more, mix);
                 double change = VolumeOf(mix) - profile.InputVolume;
-                if (!double.IsNaN(change)) tried[(int)Component.Water] = Math.Max(0, tried[(int)Component.Water] + (chill.Ratio.Typical * change * WaterDensity));
+                if (!double.IsNaN(change))
+                    tried[(int)Component.Water] = Math.Max(0, tried[(int)Component.Water] + (chill.Ratio.Typical * change * WaterDensity));
             }
 
             return measure(tried) - target;

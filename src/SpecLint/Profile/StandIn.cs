@@ -67,7 +67,10 @@ internal sealed class StandIn
     public bool SaltHolds => Salt.Here - Salt.There <= Salty.Value;
 
     /// <summary>Whether the ranges of pH come near each other, or one is not known.</summary>
-    public bool PhHolds => !Ph.IsKnown || double.IsNaN(Model.Ph.Typical) || (Ph.Low <= Model.Ph.High + Sourness.Value && Ph.High >= Model.Ph.Low - Sourness.Value);
+    public bool PhHolds =>
+        !Ph.IsKnown
+            || double.IsNaN(Model.Ph.Typical)
+            || (Ph.Low <= Model.Ph.High + Sourness.Value && Ph.High >= Model.Ph.Low - Sourness.Value);
 
     /// <summary>Whether it titrates to as much.</summary>
     public bool TotalHolds => Acid.Low <= ModelAcid * (1 + (Titratable.Value / 100)) && Acid.High >= ModelAcid * (1 - (Titratable.Value / 100));

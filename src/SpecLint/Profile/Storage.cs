@@ -22,7 +22,8 @@ internal static class Storage
     public static double Days(Prep prep) => prep.Keep is { For.IsGiven: true } keep ? Days(keep.For.Value) : double.NaN;
 
     /// <summary>Days that it is kept, of a range the fewest: what a label may count on; NaN where not given.</summary>
-    public static double LeastDays(Prep prep) => prep.Keep is { For: { IsGiven: true, Value.Dimension: Dimension.Duration } time } ? time.Value.BaseLow / SecondsADay : double.NaN;
+    public static double LeastDays(Prep prep) =>
+        prep.Keep is { For: { IsGiven: true, Value.Dimension: Dimension.Duration } time } ? time.Value.BaseLow / SecondsADay : double.NaN;
 
     /// <summary>Days of a duration, of a range the longest; NaN for anything else.</summary>
     public static double Days(Quantity duration) => duration.Dimension == Dimension.Duration ? duration.BaseHigh / SecondsADay : double.NaN;

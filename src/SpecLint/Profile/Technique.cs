@@ -46,7 +46,8 @@ internal static class Techniques
         if (kind != TechniqueKind.NoIce)
         {
             // A built drink that is given a stir in its glass stays a built one.
-            if (kind == TechniqueKind.Stirred && !iced!.Ice.IsGiven && BuildsFirst(drink) && !StrainsAfter(drink, iced)) return anyIce ? (TechniqueKind.Built, iced) : (TechniqueKind.NoIce, null);
+            if (kind == TechniqueKind.Stirred && !iced!.Ice.IsGiven && BuildsFirst(drink) && !StrainsAfter(drink, iced))
+                return anyIce ? (TechniqueKind.Built, iced) : (TechniqueKind.NoIce, null);
             return (kind, iced);
         }
 
@@ -56,7 +57,9 @@ internal static class Techniques
         }
 
         if (anyIce) return (TechniqueKind.Built, onIce);
-        return drink.Method.Count > 0 ? (TechniqueKind.NoIce, null) : (drink.Style.IsGiven ? (drink.Style.Value.Meant ?? drink.Style.Value).ImpliedTechnique : TechniqueKind.Unknown, null);
+        return drink.Method.Count > 0
+            ? (TechniqueKind.NoIce, null)
+            : (drink.Style.IsGiven ? (drink.Style.Value.Meant ?? drink.Style.Value).ImpliedTechnique : TechniqueKind.Unknown, null);
     }
 
     private static bool IsDissolving(Step step) => step.Until.IsGiven && step.Until.Value.IndexOf("dissol", StringComparison.OrdinalIgnoreCase) >= 0;

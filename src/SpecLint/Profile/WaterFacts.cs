@@ -16,20 +16,29 @@ internal static class WaterFacts
         if (of.Reading is { WaterActivity.IsGiven: true } reading)
         {
             double half = Meters.WaterActivityHalfWidth;
-            facts[Fact.WaterActivity] = new FactValue(reading.WaterActivity.Value.Value, Math.Max(0, reading.WaterActivity.Value.Low - half), Math.Min(1, reading.WaterActivity.Value.High + half), "measured", null);
+            facts[Fact.WaterActivity] = new FactValue(
+                reading.WaterActivity.Value.Value, Math.Max(0, reading.WaterActivity.Value.Low - half),
+                Math.Min(1, reading.WaterActivity.Value.High + half), "measured", null);
         }
         else if (Run(of, facts, density, Fact.WaterActivity, Activity) is { } estimate)
         {
             if (Binds(of.Served)) facts.Leave(Fact.WaterActivity, "what does not dissolve binds its water, which is not modelled: measure the water activity");
-            else if (double.IsNaN(estimate.Low) && !(estimate.High < WellDry)) facts.Leave(Fact.WaterActivity, "it may be too dry for the model: measure the water activity");
-            else facts[Fact.WaterActivity] = MixErrors.WithActivity(double.IsNaN(estimate.Low) ? estimate with { Low = BelowTheModel(estimate) } : estimate, of.Served).ToFact();
+            else if (double.IsNaN(estimate.Low) && !(estimate.High < WellDry))
+                facts.Leave(Fact.WaterActivity, "it may be too dry for the model: measure the water activity");
+            else
+                facts[Fact.WaterActivity] = MixErrors.WithActivity(
+                    double.IsNaN(estimate.Low) ? estimate with { Low = BelowTheModel(estimate) } : estimate, of.Served)
+                    .ToFact();
         }
     }
 
     /// <summary>Water activity below which the low end does not matter, since hardly anything grows there; common practice, no source.</summary>
     private const double WellDry = 0.70;
 
-    /// <summary>A low end under the least that the model answers: twice as far below as the high end lies above, since sugar without water falls faster.</summary>
+    /// <summary>
+    /// A low end under the least that the model answers: twice as far below as the high end lies above, since sugar without water falls
+    /// faster.
+    /// </summary>
     private static double BelowTheModel(Estimate estimate) =>
         Math.Max(0, Math.Min(WaterActivityModel.Lowest, estimate.Value - (2 * (estimate.High - estimate.Value))));
 

@@ -70,7 +70,11 @@ internal static class Weighing
             {
                 // A leaf or two in a drink weighs nothing that a fact could show.
                 if (part.Phase == PartPhase.TakenOut && recipe is Drink) continue;
-                if (part.Line.Amount.IsGiven && part.Material is not null && part.Line.Amount.Value.Dimension == Dimension.Count && part.Material.Kind.IsBotanical) continue;
+                if (part.Line.Amount.IsGiven
+                    && part.Material is not null
+                    && part.Line.Amount.Value.Dimension == Dimension.Count
+                    && part.Material.Kind.IsBotanical)
+                    continue;
                 if ((unknown & Unknowns.Mass) == 0) (reasons ??= []).Add($"how much {name} weighs is not known");
                 unknown |= Unknowns.Mass;
                 continue;

@@ -372,7 +372,9 @@ internal sealed class Binder
         {
             case KeyForm.Id when !FileKinds.IsId(name):
                 wrong = "is no id";
-                advice = FileKinds.MakeId(name) is { } id ? $"Use lower-case letters, digits and hyphens, as in `{PlaceWords.Shorten(id)}`." : "Use lower-case letters, digits and hyphens.";
+                advice = FileKinds.MakeId(name) is { } id
+                    ? $"Use lower-case letters, digits and hyphens, as in `{PlaceWords.Shorten(id)}`."
+                    : "Use lower-case letters, digits and hyphens.";
                 break;
             case KeyForm.RuleId when !ShapeValues.IsRuleId(name):
                 wrong = "is no id of a rule";

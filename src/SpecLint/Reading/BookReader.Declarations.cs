@@ -21,12 +21,16 @@ public static partial class BookReader
         ReadOnlySpan<byte> before = recipe.Source.Utf8.Span, after = text.Utf8.Span;
         int end = was.Span.End + after.Length - before.Length;
         if (end <= was.Span.Start || !IsEndOfObject(before.Slice(was.Span.End))) return null;
-        if (!before.Slice(0, was.Span.Start).SequenceEqual(after.Slice(0, was.Span.Start)) || !before.Slice(was.Span.End).SequenceEqual(after.Slice(end))) return null;
+        if (!before.Slice(0, was.Span.Start).SequenceEqual(after.Slice(0, was.Span.Start))
+            || !before.Slice(was.Span.End).SequenceEqual(after.Slice(end)))
+            return null;
         var problems = new List<ReadingProblem>(0);
 
         // What stands around it was read once and was right: only the declaration is read, not the file.
         var tree = JsonTreeReader.Lend(text, new TextSpan(was.Span.Start, end - was.Span.Start), problems);
-        var now = tree.Root.Kind == JsonKind.Object && tree.Root.Span.End == end ? BindDeclaration(new Binder(tree, recipe.Kind, measures, problems), tree.Root.Index) : null;
+        var now = tree.Root.Kind == JsonKind.Object && tree.Root.Span.End == end
+            ? BindDeclaration(new Binder(tree, recipe.Kind, measures, problems), tree.Root.Index)
+            : null;
         JsonTreeReader.TakeBack(tree);
         return now is null || problems.Count > 0 ? null : recipe.Declaring(now, text, problems);
     }

@@ -128,7 +128,9 @@ public static partial class BookReader
         var exempt = BindExemptions(binder, slots[AllergenShape.Exempt.Index]);
         var ownMark = MarkOf(Word(binder, slots, AllergenShape.MarkProperty), mark);
         string? ownSource = Text(binder, slots, AllergenShape.Source).Or(source!);
-        return new AllergenStatement(Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span) { SaysWhatItContains = slots[AllergenShape.Contains.Index] >= 0 };
+        return new AllergenStatement(
+            Values(contains), Values(mayContain), exempt, ownMark, ownSource, node.Span)
+        { SaysWhatItContains = slots[AllergenShape.Contains.Index] >= 0 };
     }
 
     private static FixedList<AllergenExemption> BindExemptions(Binder binder, int at) =>
@@ -311,7 +313,9 @@ public static partial class BookReader
             word = binder.Word(at, shape.Item!);
         }
 
-        return word.IsGiven && Settings.TryLevel(word.Value, out var level) ? new Given<RuleLevel>(new RuleLevel(level, because, until), node.Span, node.NameSpan) : default;
+        return word.IsGiven && Settings.TryLevel(word.Value, out var level)
+            ? new Given<RuleLevel>(new RuleLevel(level, because, until), node.Span, node.NameSpan)
+            : default;
     }
 
     private static CostSettings? BindCosts(Binder binder, int at)
@@ -363,7 +367,9 @@ public static partial class BookReader
         {
             if (!binder.Open(property, BarShape.GlassShape, slots)) continue;
             Check(binder, slots, BarShape.GlassNotes);
-            var glass = new Glass(property.Name, Quantity(binder, slots, BarShape.Brim), Quantity(binder, slots, BarShape.WashLine), property.Span) { Name = Text(binder, slots, BarShape.GlassName) };
+            var glass = new Glass(
+                property.Name, Quantity(binder, slots, BarShape.Brim), Quantity(binder, slots, BarShape.WashLine), property.Span)
+            { Name = Text(binder, slots, BarShape.GlassName) };
             if (!map.ContainsKey(glass.Id)) map[glass.Id] = glass;
         }
 

@@ -140,7 +140,10 @@ public static partial class BookReader
             {
                 Span = item.Span,
                 Number = number,
-                Do = verb.IsGiven ? new Given<Verb>(onIce.Value is { IsNone: false } ? Verb.Of(verb.Value).OnIce : Verb.Of(verb.Value), verb.Span, verb.Name) : default,
+                Do = verb.IsGiven
+                    ? new Given<Verb>(
+                        onIce.Value is { IsNone: false } ? Verb.Of(verb.Value).OnIce : Verb.Of(verb.Value), verb.Span, verb.Name)
+                    : default,
                 Written = verb.Or(""),
                 Items = !one.IsGiven ? items : items.Count == 0 ? [one] : [one, .. items],
                 Ice = onIce,

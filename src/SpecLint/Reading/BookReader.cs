@@ -130,13 +130,16 @@ public static partial class BookReader
 
     private static Given<string> Word(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Word(slots[property.Index], property.Value);
 
-    private static Given<CalendarDate> Date(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Date(slots[property.Index], property.Value);
+    private static Given<CalendarDate> Date(
+        Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Date(slots[property.Index], property.Value);
 
-    private static Given<Quantity> Quantity(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Quantity(slots[property.Index], property.Value);
+    private static Given<Quantity> Quantity(
+        Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Quantity(slots[property.Index], property.Value);
 
     private static Given<bool> Flag(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Flag(slots[property.Index], property.Value);
 
-    private static FixedList<Given<string>> Texts(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);
+    private static FixedList<Given<string>> Texts(
+        Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);
 
     private static void Check(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Check(slots[property.Index], property.Value);
 

@@ -22,7 +22,9 @@ internal readonly ref struct JsonSyntax
         if (depth == 0)
         {
             if (!any) return ExplainValue(at, inObject: false, depth);
-            return new Found(at, "The recipe ends before this: something follows its closing bracket.", "Take it out, or look for a bracket too many above it.");
+            return new Found(
+                at, "The recipe ends before this: something follows its closing bracket.",
+                "Take it out, or look for a bracket too many above it.");
         }
 
         if (afterName) return ExplainValue(at, inObject: true, depth);
@@ -90,10 +92,15 @@ internal readonly ref struct JsonSyntax
                     ? new Found(at, "A value is missing here.", "Write one behind the colon, or take the name out.")
                     : first == (byte)',' ? new Found(at, "There is a comma too many here.", "Take one comma out.") : WrongBracket(at, inObject: false);
             case (byte)']':
-                return inObject ? new Found(at, "A value is missing here.", "Write one behind the colon, or take the name out.") : WrongBracket(at, inObject: false);
+                return inObject
+                    ? new Found(at, "A value is missing here.", "Write one behind the colon, or take the name out.")
+                    : WrongBracket(at, inObject: false);
             case (byte)'+' or (byte)'-' or (byte)'.' or (>= (byte)'0' and <= (byte)'9'):
                 if (IsNumberToTheEnd(at)) return depth > 0 ? NotClosed(inObject) : General;
-                return new Found(at, "This is no number as JSON writes it.", "Write a plain number such as 2.5; a number with a unit stands in double quotes, as in \"45 ml\".");
+                return new Found(
+                    at,
+                    "This is no number as JSON writes it.",
+                    "Write a plain number such as 2.5; a number with a unit stands in double quotes, as in \"45 ml\".");
         }
 
         if (IsLetter(first)) return new Found(at, "A text without quotes.", "Put it in double quotes; only true, false and null go without.");
@@ -130,14 +137,18 @@ internal readonly ref struct JsonSyntax
             {
                 for (int digit = end + 1; digit <= end + 4; digit++)
                 {
-                    bool isHex = digit < text.Length && text[digit] is (>= (byte)'0' and <= (byte)'9') or (>= (byte)'a' and <= (byte)'f') or (>= (byte)'A' and <= (byte)'F');
+                    bool isHex = digit < text.Length
+                        && text[digit] is (>= (byte)'0' and <= (byte)'9') or (>= (byte)'a' and <= (byte)'f')
+                            or (>= (byte)'A' and <= (byte)'F');
                     if (!isHex) return new Found(escape, "An escape \\u needs four hexadecimal digits.", "Write the character itself.");
                 }
 
                 known = true;
             }
 
-            if (!known) return new Found(escape, "A backslash stands before something that it cannot stand before.", "Write two backslashes where one is meant.");
+            if (!known)
+                return new Found(
+                    escape, "A backslash stands before something that it cannot stand before.", "Write two backslashes where one is meant.");
         }
 
         return new Found(at, "The text breaks off: a double quote is not closed.", "Complete the file; it may have been cut short when it was saved.");

@@ -91,7 +91,9 @@ internal static class JsonTokens
             case (byte)'/': return (JsonTokenKind.Value, -1);
             default:
                 int length = 0;
-                while (length < text.Length && text[length] is not ((byte)' ' or (byte)'\t' or (byte)'\n' or (byte)'\r' or (byte)',' or (byte)':' or (byte)'{' or (byte)'}' or (byte)'[' or (byte)']' or (byte)'"' or (byte)'/')) length++;
+                while (length < text.Length
+                    && text[length] is not ((byte)' ' or (byte)'\t' or (byte)'\n' or (byte)'\r' or (byte)',' or (byte)':' or (byte)'{'
+                        or (byte)'}' or (byte)'[' or (byte)']' or (byte)'"' or (byte)'/')) length++;
                 return (JsonTokenKind.Value, length);
         }
     }

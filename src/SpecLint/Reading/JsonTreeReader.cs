@@ -64,7 +64,9 @@ internal static class JsonTreeReader
         nameKeys = read.Keys.Length > 1 << 16 ? null : read.Keys;
         if (whole && read.Count == 0)
         {
-            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(part.Start, 0), "", "The file holds only a comment.", "Write a recipe into it, or remove it."));
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.Syntax, new TextSpan(part.Start, 0), "", "The file holds only a comment.",
+                "Write a recipe into it, or remove it."));
             return Nothing(source);
         }
 
@@ -83,7 +85,8 @@ internal static class JsonTreeReader
         while (first < text.Length && text[first] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n') first++;
         if (first == text.Length)
         {
-            problems.Add(new ReadingProblem(ReadingProblemKind.Syntax, new TextSpan(start, 0), "", "The file is empty.", "Write a recipe into it, or remove it."));
+            problems.Add(new ReadingProblem(
+                ReadingProblemKind.Syntax, new TextSpan(start, 0), "", "The file is empty.", "Write a recipe into it, or remove it."));
             return false;
         }
 

@@ -58,7 +58,8 @@ public sealed class Measures
             else
             {
                 added.Add(new UnitWord(word, unit, StandsAlone: true));
-                if (!word.EndsWith("s", StringComparison.Ordinal) && !Default.TryFind((word + "s").AsSpan(), out _)) added.Add(new UnitWord(word + "s", unit, StandsAlone: true));
+                if (!word.EndsWith("s", StringComparison.Ordinal) && !Default.TryFind((word + "s").AsSpan(), out _))
+                    added.Add(new UnitWord(word + "s", unit, StandsAlone: true));
             }
         }
 

@@ -64,7 +64,10 @@ internal static class NearestName
     }
 
     private static bool HasSameLetters(string a, string b) =>
-        a.Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant).OrderBy(c => c).SequenceEqual(b.Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant).OrderBy(c => c));
+        a.Where(char.IsLetterOrDigit)
+            .Select(char.ToLowerInvariant)
+            .OrderBy(c => c)
+            .SequenceEqual(b.Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant).OrderBy(c => c));
 
     /// <summary>
     /// Edits between two names: letters put in, taken out, changed, or swapped with their neighbour (optimal string

@@ -92,7 +92,9 @@ internal static class PlaceWords
         if (node.HasName) return $"`{Shorten(node.Name)}`";
         string number = node.Position.ToString(CultureInfo.InvariantCulture);
         string list = node.Parent.Name;
-        if (node.Kind != JsonKind.Object && list is not ("ingredients" or "garnish" or "rim" or "method" or "drinks" or "lots" or "byProducts")) return "item " + number;
+        if (node.Kind != JsonKind.Object
+            && list is not ("ingredients" or "garnish" or "rim" or "method" or "drinks" or "lots" or "byProducts"))
+            return "item " + number;
         string? noun = list switch
         {
             "ingredients" => "ingredient",

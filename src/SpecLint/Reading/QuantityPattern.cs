@@ -63,7 +63,9 @@ internal static class QuantityPattern
         foreach (string text in texts)
         {
             // Plurals and points at the end share the alternative of their word.
-            if (Endings.Any(ending => text.EndsWith(ending, StringComparison.Ordinal) && texts.Contains(text.Substring(0, text.Length - ending.Length)))) continue;
+            if (Endings.Any(ending => text.EndsWith(ending, StringComparison.Ordinal)
+                && texts.Contains(text.Substring(0, text.Length - ending.Length))))
+                continue;
             if (units.Length > 0) units.Append('|');
             AppendWord(units, text);
             var endings = Endings.Where(ending => texts.Contains(text + ending)).ToList();

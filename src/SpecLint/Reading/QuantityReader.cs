@@ -287,7 +287,8 @@ internal static class QuantityReader
         return read && value is > 0 and < 1;
     }
 
-    private static QuantityFault ReadDecimals(ReadOnlySpan<char> text, ref int at, ref QuantityForm form, long whole, int digits, char firstDigit, out double value)
+    private static QuantityFault ReadDecimals(
+        ReadOnlySpan<char> text, ref int at, ref QuantityForm form, long whole, int digits, char firstDigit, out double value)
     {
         bool comma = text[at] == ',';
         at++;

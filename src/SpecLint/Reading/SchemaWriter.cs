@@ -146,7 +146,10 @@ internal static class SchemaWriter
                 writer.Member("anyOf", "[{ \"type\": \"string\", \"minLength\": 1 }, { \"type\": \"number\" }]");
                 break;
             case ValueForm.TextOrTexts:
-                writer.Member("anyOf", $"[{{ \"type\": \"string\", \"minLength\": 1 }}, {{ \"type\": \"array\", \"items\": {{ \"$ref\": \"#/$defs/{writer.Use(ShapeValues.Text)}\" }} }}]");
+                writer.Member(
+                    "anyOf",
+                    $"[{{ \"type\": \"string\", \"minLength\": 1 }}, {{ \"type\": \"array\", \"items\": {{ \"$ref\": "
+                        + $"\"#/$defs/{writer.Use(ShapeValues.Text)}\" }} }}]");
                 break;
             case ValueForm.Quantity:
                 WriteQuantity(writer, value);

@@ -2,7 +2,9 @@ namespace SpecLint.Reading;
 
 /// <summary>A value of a file, and what it can be there.</summary>
 /// <param name="Node">The value.</param>
-/// <param name="Property">The property that it is the value of, or stands in the list of; <see langword="null"/> for a name of an object whose names are free.</param>
+/// <param name="Property">
+/// The property that it is the value of, or stands in the list of; <see langword="null"/> for a name of an object whose names are free.
+/// </param>
 /// <param name="Value">What it can be; <see langword="null"/> where nothing is known of it.</param>
 /// <param name="Owner">The object that the property belongs to.</param>
 public readonly record struct ShapedValue(JsonNode Node, PropertyShape? Property, ValueShape? Value, ObjectShape? Owner);

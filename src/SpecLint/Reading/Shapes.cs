@@ -278,9 +278,23 @@ internal static class ShapeValues
     internal static readonly ValueShape Flag = new() { Form = ValueForm.Flag, Definition = "flag", Noun = "true or false" };
     internal static readonly ValueShape TextOrTexts = new() { Form = ValueForm.TextOrTexts, Definition = "texts", Noun = "a text or a list of texts" };
     internal static readonly ValueShape TextOrNumber = new() { Form = ValueForm.TextOrNumber, Definition = "textOrNumber", Noun = "a text or a number" };
-    internal static readonly ValueShape Count = new() { Form = ValueForm.Number, Definition = "count", Noun = "a number above 0", Least = 0, AboveLeast = true };
+    internal static readonly ValueShape Count = new()
+    {
+        Form = ValueForm.Number,
+        Definition = "count",
+        Noun = "a number above 0",
+        Least = 0,
+        AboveLeast = true,
+    };
     internal static readonly ValueShape Covers = new() { Form = ValueForm.Number, Definition = "covers", Noun = "a number from 0 up", Least = 0 };
-    internal static readonly ValueShape Money = new() { Form = ValueForm.Number, Definition = "money", Noun = "an amount of money from 0 up, such as 24.9", Least = 0, Most = 1e9 };
+    internal static readonly ValueShape Money = new()
+    {
+        Form = ValueForm.Number,
+        Definition = "money",
+        Noun = "an amount of money from 0 up, such as 24.9",
+        Least = 0,
+        Most = 1e9,
+    };
     internal static readonly ValueShape Currency = new()
     {
         Form = ValueForm.Pattern,
@@ -308,18 +322,24 @@ internal static class ShapeValues
         Matches = RecipeFingerprint.IsOne,
     };
 
-    internal static readonly ValueShape Amount = Quantity("amount", "an amount such as `45 ml`, `20 g` or `2 dashes`", Dimension.Volume, Dimension.Mass, Dimension.Count, Dimension.Part);
+    internal static readonly ValueShape Amount = Quantity(
+        "amount", "an amount such as `45 ml`, `20 g` or `2 dashes`", Dimension.Volume, Dimension.Mass, Dimension.Count, Dimension.Part);
     internal static readonly ValueShape Volume = Quantity("volume", "a volume such as `150 ml`", Dimension.Volume);
     internal static readonly ValueShape Mass = Quantity("mass", "a mass such as `20 g`", Dimension.Mass);
     internal static readonly ValueShape Temperature = Quantity("temperature", "a temperature such as `4 °C`", Dimension.Temperature);
     internal static readonly ValueShape Duration = Quantity("duration", "a length of time such as `12 s` or `2 d`", Dimension.Duration);
-    internal static readonly ValueShape Percentage = Quantity("percentage", "a percentage with its basis, such as `7 % w/w`", Dimension.PercentByMass, Dimension.PercentMassInVolume, Dimension.PercentByVolume, Dimension.PercentOfUnknownBasis);
-    internal static readonly ValueShape Strength = Quantity("strength", "a strength such as `40 % v/v`", Dimension.PercentByVolume, Dimension.Proof, Dimension.PercentOfUnknownBasis);
+    internal static readonly ValueShape Percentage = Quantity(
+        "percentage", "a percentage with its basis, such as `7 % w/w`", Dimension.PercentByMass, Dimension.PercentMassInVolume,
+        Dimension.PercentByVolume, Dimension.PercentOfUnknownBasis);
+    internal static readonly ValueShape Strength = Quantity(
+        "strength", "a strength such as `40 % v/v`", Dimension.PercentByVolume, Dimension.Proof, Dimension.PercentOfUnknownBasis);
     internal static readonly ValueShape Pressure = Quantity("pressure", "a pressure such as `2.5 bar`", Dimension.Pressure);
     internal static readonly ValueShape Energy = Quantity("energy", "an energy such as `180 kcal`", Dimension.Energy);
     internal static readonly ValueShape Density = Quantity("density", "a density such as `1.035 g/ml`", Dimension.Density);
-    internal static readonly ValueShape Purity = Quantity("purity", "a share by mass such as `88 % w/w`", Dimension.PercentByMass, Dimension.PercentOfUnknownBasis);
-    internal static readonly ValueShape VolumeOrMass = Quantity("measureSize", "a volume, a mass or a number of pieces, such as `0.8 ml`", Dimension.Volume, Dimension.Mass, Dimension.Count);
+    internal static readonly ValueShape Purity = Quantity(
+        "purity", "a share by mass such as `88 % w/w`", Dimension.PercentByMass, Dimension.PercentOfUnknownBasis);
+    internal static readonly ValueShape VolumeOrMass = Quantity(
+        "measureSize", "a volume, a mass or a number of pieces, such as `0.8 ml`", Dimension.Volume, Dimension.Mass, Dimension.Count);
     internal static readonly ValueShape Limit = Quantity(
         "limit",
         "a quantity such as `24 g`",
@@ -335,7 +355,14 @@ internal static class ShapeValues
     internal static readonly ValueShape Ph = Quantity("ph", "a pH such as 3.4", [], UnitWords.Number, 0, 14);
     internal static readonly ValueShape WaterActivity = Quantity("waterActivity", "a water activity from 0 to 1, such as 0.85", [], UnitWords.Number, 0, 1);
     internal static readonly ValueShape Brix = Quantity("brix", "dissolved solids in °Brix, such as 50", [Dimension.Brix], UnitWords.Brix, 0, 100);
-    internal static readonly ValueShape Uncertainty = new() { Form = ValueForm.Number, Definition = "uncertainty", Noun = "a number above 0", Least = 0, AboveLeast = true };
+    internal static readonly ValueShape Uncertainty = new()
+    {
+        Form = ValueForm.Number,
+        Definition = "uncertainty",
+        Noun = "a number above 0",
+        Least = 0,
+        AboveLeast = true,
+    };
 
     internal static readonly ValueShape Allergens = ListOf(Words("allergen", "an allergen", FileShapes.AllergenTokens));
     internal static readonly ValueShape Jurisdictions = ListOf(Words("jurisdiction", "the code of a country, or EU", FileShapes.JurisdictionCodes));
@@ -420,9 +447,13 @@ internal static class ShapeValues
         Most = quantity.Most,
     };
 
-    internal static PropertyShape Must(string name, ValueShape value, string description, params string[] examples) => new(name, value, description, examples, required: true);
+    internal static PropertyShape Must(
+        string name, ValueShape value, string description, params string[] examples) =>
+            new(name, value, description, examples, required: true);
 
-    internal static PropertyShape May(string name, ValueShape value, string description, params string[] examples) => new(name, value, description, examples, required: false);
+    internal static PropertyShape May(
+        string name, ValueShape value, string description, params string[] examples) =>
+            new(name, value, description, examples, required: false);
 
     internal static PropertyShape SchemaAddress(FileKind kind) => May(
         "$schema",

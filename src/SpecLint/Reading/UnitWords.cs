@@ -43,16 +43,30 @@ internal static class UnitWords
         yield return Exact("tbsp US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce / 2, "tbsp us", "us tbsp", "[tbs_us]");
         yield return Exact("cup US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 8, "cup us", "us cup", "cups us", "us cups", "[cup_us]");
         yield return Exact("pint US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 16, "pint us", "us pint", "pints us", "us pints", "[pt_us]");
-        yield return Exact("quart US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 32, "quart us", "us quart", "quarts us", "us quarts", "[qt_us]");
-        yield return Exact("gallon US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 128, "gallon us", "us gallon", "gallons us", "us gallons", "[gal_us]");
-        yield return Exact("oz UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce, "oz uk", "uk oz", "oz imp", "imp oz", "fl oz uk", "uk fl oz", "fl oz imp", "imp fl oz", "[foz_br]");
-        yield return Exact("pint UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce * 20, "pint uk", "uk pint", "pints uk", "uk pints", "imp pint", "imp pints", "imperial pint", "imperial pints", "[pt_br]");
-        yield return Exact("quart UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce * 40, "quart uk", "uk quart", "quarts uk", "uk quarts", "imp quart", "imp quarts", "[qt_br]");
-        yield return Exact("gallon UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce * 160, "gallon uk", "uk gallon", "gallons uk", "uk gallons", "imp gallon", "imp gallons", "[gal_br]");
+        yield return Exact(
+            "quart US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 32, "quart us", "us quart", "quarts us", "us quarts",
+            "[qt_us]");
+        yield return Exact(
+            "gallon US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 128, "gallon us", "us gallon", "gallons us",
+            "us gallons", "[gal_us]");
+        yield return Exact(
+            "oz UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce, "oz uk", "uk oz", "oz imp", "imp oz", "fl oz uk",
+            "uk fl oz", "fl oz imp", "imp fl oz", "[foz_br]");
+        yield return Exact(
+            "pint UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce * 20, "pint uk", "uk pint", "pints uk", "uk pints",
+            "imp pint", "imp pints", "imperial pint", "imperial pints", "[pt_br]");
+        yield return Exact(
+            "quart UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce * 40, "quart uk", "uk quart", "quarts uk", "uk quarts",
+            "imp quart", "imp quarts", "[qt_br]");
+        yield return Exact(
+            "gallon UK", Dimension.Volume, UnitSystem.Imperial, ImperialFluidOunce * 160, "gallon uk", "uk gallon", "gallons uk",
+            "uk gallons", "imp gallon", "imp gallons", "[gal_br]");
         yield return Exact("oz av", Dimension.Mass, UnitSystem.UnitedStates, 28.349523125, "oz av", "oz avdp", "oz wt", "[oz_av]");
         yield return Exact("lb", Dimension.Mass, UnitSystem.UnitedStates, 453.59237, "lb", "lb.", "lbs", "lbs.", "pound", "pounds", "[lb_av]");
 
-        yield return Exact("°C", Dimension.Temperature, UnitSystem.Metric, 1, "° c", "c", "℃", "deg c", "degree c", "degrees c", "celsius", "degrees celsius", "cel");
+        yield return Exact(
+            "°C", Dimension.Temperature, UnitSystem.Metric, 1, "° c", "c", "℃", "deg c", "degree c", "degrees c", "celsius",
+            "degrees celsius", "cel");
         yield return new Entry(
             new Unit("°F", Dimension.Temperature, UnitSystem.UnitedStates, 5.0 / 9, 5.0 / 9, 5.0 / 9, -160.0 / 9),
             ["° f", "f", "℉", "deg f", "degree f", "degrees f", "fahrenheit", "degrees fahrenheit", "[degf]"]);
@@ -64,16 +78,22 @@ internal static class UnitWords
         yield return Exact("d", Dimension.Duration, UnitSystem.Metric, Day, "d", "day", "days");
         yield return Exact("week", Dimension.Duration, UnitSystem.Metric, 7 * Day, "week", "weeks", "wk", "wks");
         yield return new Entry(new Unit("month", Dimension.Duration, UnitSystem.Metric, 30.436875 * Day, 28 * Day, 31 * Day), ["month", "months", "mo"]);
-        yield return new Entry(new Unit("year", Dimension.Duration, UnitSystem.Metric, 365.2425 * Day, 365 * Day, 366 * Day), ["year", "years", "yr", "yrs", "a"]);
+        yield return new Entry(
+            new Unit("year", Dimension.Duration, UnitSystem.Metric, 365.2425 * Day, 365 * Day, 366 * Day),
+            ["year", "years", "yr", "yrs", "a"]);
 
         yield return Exact("%", Dimension.PercentOfUnknownBasis, UnitSystem.None, 1, "%", "percent", "per cent");
-        yield return Exact("% w/w", Dimension.PercentByMass, UnitSystem.None, 1, "% w/w", "% (w/w)", "% m/m", "% (m/m)", "% mass", "% by mass", "% by weight", "% wt", "% wt/wt", "g/100 g");
+        yield return Exact(
+            "% w/w", Dimension.PercentByMass, UnitSystem.None, 1, "% w/w", "% (w/w)", "% m/m", "% (m/m)", "% mass", "% by mass",
+            "% by weight", "% wt", "% wt/wt", "g/100 g");
         yield return Exact("g/kg", Dimension.PercentByMass, UnitSystem.None, 0.1, "g/kg");
         yield return Exact("ppm", Dimension.PercentByMass, UnitSystem.None, 1e-4, "ppm", "mg/kg");
         yield return Exact("% w/v", Dimension.PercentMassInVolume, UnitSystem.None, 1, "% w/v", "% (w/v)", "% m/v", "% (m/v)", "% wt/vol", "g/100 ml", "g/dl");
         yield return Exact("g/l", Dimension.PercentMassInVolume, UnitSystem.None, 0.1, "g/l", "mg/ml");
         yield return Exact("mg/l", Dimension.PercentMassInVolume, UnitSystem.None, 1e-4, "mg/l");
-        yield return Exact("% v/v", Dimension.PercentByVolume, UnitSystem.None, 1, "% v/v", "% (v/v)", "% vol", "% vol.", "vol %", "% abv", "abv", "% alc", "% alc/vol", "% alc. vol", "% by volume", "ml/100 ml");
+        yield return Exact(
+            "% v/v", Dimension.PercentByVolume, UnitSystem.None, 1, "% v/v", "% (v/v)", "% vol", "% vol.", "vol %", "% abv", "abv", "% alc",
+            "% alc/vol", "% alc. vol", "% by volume", "ml/100 ml");
         yield return Exact("ml/l", Dimension.PercentByVolume, UnitSystem.None, 0.1, "ml/l");
         yield return new Entry(Brix, ["° bx", "bx", "° brix", "brix", "degrees brix", "deg bx"]);
         yield return Exact("proof", Dimension.Proof, UnitSystem.UnitedStates, 0.5, "proof", "us proof", "° proof");

@@ -14,7 +14,10 @@ namespace SpecLint.RecipeText;
 /// <param name="steps">Understands glasses and quantities among words.</param>
 internal sealed class DetailReader(NameResolver names, Measures measures, StepReader steps)
 {
-    /// <summary>Words at the front, and what a line that begins with them is about; with a colon always, without one only where a value of the right kind follows.</summary>
+    /// <summary>
+    /// Words at the front, and what a line that begins with them is about; with a colon always, without one only where a value of the right
+    /// kind follows.
+    /// </summary>
     private static readonly (string Word, DetailKind Kind)[] Fronts =
     [
         ("style", DetailKind.Style),
@@ -63,12 +66,21 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
     private WrittenDetail Of(DetailKind kind, string text) => kind switch
     {
         DetailKind.Style => OfStyle(text),
-        DetailKind.Glass => steps.GlassOf(WithoutArticle(text)) is { Length: > 0 } glass ? new WrittenDetail(kind) { Text = glass } : Open(kind, text, "it is not a glass of the bar or of the built-in table"),
+        DetailKind.Glass =>
+            steps.GlassOf(WithoutArticle(text)) is { Length: > 0 } glass
+                ? new WrittenDetail(kind) { Text = glass }
+                : Open(kind, text, "it is not a glass of the bar or of the built-in table"),
         DetailKind.Serves => OfServes(text),
-        DetailKind.Family => FamilyWords.Find(Slugs.Of(text)) is { } family ? new WrittenDetail(kind) { Text = family.Id } : Open(kind, text, "it is not a family of preparations"),
+        DetailKind.Family =>
+            FamilyWords.Find(Slugs.Of(text)) is { } family
+                ? new WrittenDetail(kind) { Text = family.Id }
+                : Open(kind, text, "it is not a family of preparations"),
         DetailKind.Yield => OfYield(text),
         DetailKind.Keep => OfKeep(text),
-        DetailKind.StandsInFor => names.Resolve(text) is { Answer: NameAnswer.Resolved } item ? new WrittenDetail(kind) { Text = item.Id } : Open(kind, text, "neither the book nor the catalogue knows it"),
+        DetailKind.StandsInFor =>
+            names.Resolve(text) is { Answer: NameAnswer.Resolved } item
+                ? new WrittenDetail(kind) { Text = item.Id }
+                : Open(kind, text, "neither the book nor the catalogue knows it"),
         DetailKind.BatchOf => new WrittenDetail(kind) { Text = Slugs.Of(text) },
         DetailKind.Measured => OfReading(text),
         DetailKind.Allergens => OfAllergens(text),
@@ -98,7 +110,8 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
                 return new WrittenDetail(DetailKind.Yield) { Amount = string.Join(" ", words, at, used) };
         }
 
-        if (words.Length == 2 && words[1] is "drinks" or "drink" or "serves" or "cocktails") return OfServes(text) is { Because.Length: 0 } serves ? serves : Open(DetailKind.Yield, text, "it is not an amount");
+        if (words.Length == 2 && words[1] is "drinks" or "drink" or "serves" or "cocktails")
+            return OfServes(text) is { Because.Length: 0 } serves ? serves : Open(DetailKind.Yield, text, "it is not an amount");
         return Open(DetailKind.Yield, text, "it is not a volume or a mass");
     }
 
@@ -147,7 +160,8 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
                 detail = detail with { Ph = ph };
                 at++;
             }
-            else if ((words[at].Equals("brix", StringComparison.OrdinalIgnoreCase) && Number(next, out double brix)) || (Number(words[at], out brix) && IsBrix(next)))
+            else if ((words[at].Equals("brix", StringComparison.OrdinalIgnoreCase) && Number(next, out double brix))
+                || (Number(words[at], out brix) && IsBrix(next)))
             {
                 detail = detail with { Brix = brix };
                 at++;
@@ -171,7 +185,8 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
 
     private static bool IsBrix(string word) => word.TrimStart('°').ToLowerInvariant() is "bx" or "brix";
 
-    private static bool Number(string word, out double number) => double.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+    private static bool Number(string word, out double number) =>
+        double.TryParse(word, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
 
     private static WrittenDetail OfAllergens(string text)
     {
@@ -188,5 +203,7 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
     }
 
     private static string WithoutArticle(string text) =>
-        text.StartsWith("a ", StringComparison.OrdinalIgnoreCase) ? text.Substring(2) : text.StartsWith("the ", StringComparison.OrdinalIgnoreCase) ? text.Substring(4) : text;
+        text.StartsWith("a ", StringComparison.OrdinalIgnoreCase)
+            ? text.Substring(2)
+            : text.StartsWith("the ", StringComparison.OrdinalIgnoreCase) ? text.Substring(4) : text;
 }

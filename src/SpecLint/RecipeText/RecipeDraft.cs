@@ -52,7 +52,8 @@ internal sealed class RecipeDraft
         return draft;
     }
 
-    private IEnumerable<(WrittenDetail Detail, int Line)> Details => recipe.Lines.Where(l => l.Detail is { Because.Length: 0 }).Select(l => (l.Detail!, l.Number));
+    private IEnumerable<(WrittenDetail Detail, int Line)> Details =>
+        recipe.Lines.Where(l => l.Detail is { Because.Length: 0 }).Select(l => (l.Detail!, l.Number));
 
     private void Write(CalendarDate on)
     {
@@ -73,7 +74,8 @@ internal sealed class RecipeDraft
         Put("{", 0);
         for (int i = 0; i < properties.Count; i++)
         {
-            for (int j = 0; j < properties[i].Count; j++) Put(properties[i][j].Text + (j + 1 == properties[i].Count && i + 1 < properties.Count ? "," : ""), properties[i][j].Line);
+            for (int j = 0; j < properties[i].Count; j++) Put(
+                properties[i][j].Text + (j + 1 == properties[i].Count && i + 1 < properties.Count ? "," : ""), properties[i][j].Line);
         }
 
         Put("}", 0);
@@ -93,7 +95,8 @@ internal sealed class RecipeDraft
     {
         Single(DetailKind.BatchOf, "batchOf");
         foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.Yield).Take(1)) Property("yield", Quoted(detail.Amount), line);
-        foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.StandsInFor).Take(1)) Property("target", $"{{ \"standsInFor\": {Quoted(detail.Text)} }}", line);
+        foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.StandsInFor)
+            .Take(1)) Property("target", $"{{ \"standsInFor\": {Quoted(detail.Text)} }}", line);
         foreach (var (detail, line) in Details.Where(d => d.Detail.Kind == DetailKind.Measured).Take(1))
         {
             var given = new List<string>();
@@ -127,7 +130,8 @@ internal sealed class RecipeDraft
         for (int i = 0; i < lines.Count; i++)
         {
             var line = lines[i];
-            if (line.Because.Length > 0) rows.Add(("    // " + Comment($"{line.Written.Trim().TrimStart('-', '*', '•', ' ').TrimEnd('.')}: {line.Because}"), line.Number));
+            if (line.Because.Length > 0)
+                rows.Add(("    // " + Comment($"{line.Written.Trim().TrimStart('-', '*', '•', ' ').TrimEnd('.')}: {line.Because}"), line.Number));
             string row = $"    {{ \"item\": {Quoted(line.ItemId)}";
             if (line.Amount.Length > 0) row += $", \"amount\": {Quoted(line.Amount)}";
             if (line.Role is LineRole.Top or LineRole.Float) row += $", \"role\": \"{(line.Role == LineRole.Top ? "top" : "float")}\"";

@@ -25,7 +25,8 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
     {
         string text = WithoutBullet(written);
         if (text.Length == 0) return new WrittenLine(number, written, WrittenLineKind.Blank);
-        if (text[0] == '#' || text[text.Length - 1] == ':') return new WrittenLine(number, written, WrittenLineKind.Heading) { ItemWritten = text.Trim('#', ' ', ':') };
+        if (text[0] == '#' || text[text.Length - 1] == ':')
+            return new WrittenLine(number, written, WrittenLineKind.Heading) { ItemWritten = text.Trim('#', ' ', ':') };
         var draft = new Draft(written, number);
         if (WithoutNumbering(text) is { } step && TakesItem(step) && !LineWords.TakeFront(ref step, LineWords.Add)) text = step;
         if (IsMethod(text)) return new WrittenLine(number, written, WrittenLineKind.Method);
@@ -82,7 +83,8 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         int first = WithoutNumbering(text) is null ? 0 : 1;
         string word = words[first].Trim('.', ',', ';', ':').ToLowerInvariant();
         if (first + 1 < words.Length && words[first + 1] == "of" && NameWords.IsPiece(word)) return false;
-        bool begins = VerbTable.Find(word) is not null || (first + 1 < words.Length && VerbTable.Find(word + "-" + words[first + 1].Trim('.', ',').ToLowerInvariant()) is not null);
+        bool begins = VerbTable.Find(word) is not null
+            || (first + 1 < words.Length && VerbTable.Find(word + "-" + words[first + 1].Trim('.', ',').ToLowerInvariant()) is not null);
         if (!begins) return first == 0 && words.Length > 5 && text[text.Length - 1] == '.' && !char.IsDigit(text[0]);
         if (first == 1) return true;
         return !TakesItem(text) && names.Resolve(text).Answer == NameAnswer.NotKnown;
@@ -92,7 +94,11 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
     private static bool TakesItem(string text)
     {
         string rest = text;
-        if (LineWords.TakeFront(ref rest, LineWords.Top) || LineWords.TakeFront(ref rest, LineWords.Garnish) || LineWords.TakeFront(ref rest, LineWords.Float) || LineWords.TakeFront(ref rest, LineWords.JuiceOf)) return true;
+        if (LineWords.TakeFront(ref rest, LineWords.Top)
+            || LineWords.TakeFront(ref rest, LineWords.Garnish)
+            || LineWords.TakeFront(ref rest, LineWords.Float)
+            || LineWords.TakeFront(ref rest, LineWords.JuiceOf))
+            return true;
         return LineWords.TakeFront(ref rest, LineWords.Add) && StartsNumber(rest);
     }
 
@@ -149,7 +155,10 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
     {
         int open = text.IndexOf('('), close = open < 0 ? -1 : text.IndexOf(')', open);
         string inside = close < 0 ? "" : text.Substring(open + 1, close - open - 1).Trim();
-        if (inside.Length == 0 || !StartsNumber(inside) || !QuantityReader.TryRead(inside, measures, out var said, out _) || said.Dimension is not (Dimension.Volume or Dimension.Mass))
+        if (inside.Length == 0
+            || !StartsNumber(inside)
+            || !QuantityReader.TryRead(inside, measures, out var said, out _)
+            || said.Dimension is not (Dimension.Volume or Dimension.Mass))
         {
             ReadAmountAndItem(text, draft);
             return;
@@ -216,7 +225,10 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         for (int length = Math.Min(3, words.Length - 1); length > 0; length--)
         {
             int start = words.Length - length;
-            if (!StartsNumber(words[start]) || !QuantityReader.TryRead(string.Join(" ", words, start, length), measures, out var quantity, out _) || !IsAmount(quantity)) continue;
+            if (!StartsNumber(words[start])
+                || !QuantityReader.TryRead(string.Join(" ", words, start, length), measures, out var quantity, out _)
+                || !IsAmount(quantity))
+                continue;
             Take([.. words.Skip(start)], NumberWords([.. words.Skip(start)], length), length, quantity, draft);
             draft.Item = string.Join(" ", words, 0, start).TrimEnd(' ', '-', '–', '—', ':', ',', '.', '…');
             return draft.Item.Length > 0;
@@ -254,13 +266,16 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
     private static int NumberWords(string[] words, int length)
     {
         int numbers = 0;
-        while (numbers < length && (StartsNumber(words[numbers]) || words[numbers] is "-" or "–" or "to" or "a" or "an" or "A" or "An" or "one" or "One")) numbers++;
+        while (numbers < length
+            && (StartsNumber(words[numbers])
+                || words[numbers] is "-" or "–" or "to" or "a" or "an" or "A" or "An" or "one" or "One")) numbers++;
         return numbers;
     }
 
     /// <summary>Whether the word of a piece is part of a name: "white of an egg" is not the egg, "twist of lemon peel" is the peel.</summary>
     private bool BelongsToItem(string whole, string rest) =>
-        names.Resolve(whole) is { Answer: not NameAnswer.NotKnown } meant && (names.Resolve(rest) is not { Answer: NameAnswer.Resolved } part || part.Id != meant.Id);
+        names.Resolve(whole) is { Answer: not NameAnswer.NotKnown } meant
+            && (names.Resolve(rest) is not { Answer: NameAnswer.Resolved } part || part.Id != meant.Id);
 
     /// <summary>Whether a bare number may count a thing: two limes, and not two gins.</summary>
     private static bool IsCounted(WrittenName name) =>
@@ -269,7 +284,11 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
 
     private static bool IsAmount(Quantity quantity) => quantity.Dimension is Dimension.Volume or Dimension.Mass or Dimension.Count or Dimension.Part;
 
-    private static bool StartsNumber(string word) => word.Length > 0 && (char.IsDigit(word[0]) || (word[0] == '.' && word.Length > 1 && char.IsDigit(word[1])) || char.GetNumericValue(word[0]) is > 0 and < 1);
+    private static bool StartsNumber(string word) =>
+        word.Length > 0
+            && (char.IsDigit(word[0])
+                || (word[0] == '.' && word.Length > 1 && char.IsDigit(word[1]))
+                || char.GetNumericValue(word[0]) is > 0 and < 1);
 
     private static string WithoutOf(string text) => text.StartsWith("of ", StringComparison.OrdinalIgnoreCase) ? text.Substring(3).TrimStart() : text;
 
@@ -278,7 +297,9 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         string[] words = text.Split([' '], StringSplitOptions.RemoveEmptyEntries);
         for (int length = Math.Min(3, words.Length - 1); length > 0; length--)
         {
-            if (QuantityReader.TryRead(string.Join(" ", words, 0, length), measures, out number, out var problem) || problem.Fault != QuantityFault.UnitMissing) continue;
+            if (QuantityReader.TryRead(string.Join(" ", words, 0, length), measures, out number, out var problem)
+                || problem.Fault != QuantityFault.UnitMissing)
+                continue;
             text = string.Join(" ", words, length, words.Length - length);
             return true;
         }
@@ -295,7 +316,10 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         if (draft.Name is null)
         {
             if (!name.IsExact && item.Any(c => char.IsDigit(c))) draft.Open.Add("there is another number in it");
-            if (item.IndexOf(';') >= 0 || (item.Length > 0 && !char.IsLetterOrDigit(item[0])) || item.Count(c => c == '(') != item.Count(c => c == ')')) draft.Open.Add("it holds more than an item");
+            if (item.IndexOf(';') >= 0
+                || (item.Length > 0 && !char.IsLetterOrDigit(item[0]))
+                || item.Count(c => c == '(') != item.Count(c => c == ')'))
+                draft.Open.Add("it holds more than an item");
         }
 
         switch (name.Answer)
@@ -330,5 +354,6 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         };
     }
 
-    private static string Round(double millilitres) => Math.Round(millilitres, millilitres < 10 ? 1 : 0).ToString(System.Globalization.CultureInfo.InvariantCulture);
+    private static string Round(double millilitres) =>
+        Math.Round(millilitres, millilitres < 10 ? 1 : 0).ToString(System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -37,7 +37,12 @@ internal sealed class RecipeTextReader
         {
             if (details.Read(rows[i]) is { } detail)
             {
-                read.Add(new WrittenLine(i + 1, rows[i], WrittenLineKind.Detail) { Detail = detail, Certainty = detail.Because.Length == 0 ? Certainty.Certain : Certainty.Unclear, Because = detail.Because });
+                read.Add(new WrittenLine(i + 1, rows[i], WrittenLineKind.Detail)
+                {
+                    Detail = detail,
+                    Certainty = detail.Because.Length == 0 ? Certainty.Certain : Certainty.Unclear,
+                    Because = detail.Because,
+                });
                 continue;
             }
 
@@ -79,7 +84,10 @@ internal sealed class RecipeTextReader
     private WrittenLine? OfName(ref string name)
     {
         int open = name.LastIndexOf('(');
-        if (open < 1 || name[name.Length - 1] != ')' || details.Read(name.Substring(open + 1, name.Length - open - 2)) is not { Because.Length: 0 } detail) return null;
+        if (open < 1
+            || name[name.Length - 1] != ')'
+            || details.Read(name.Substring(open + 1, name.Length - open - 2)) is not { Because.Length: 0 } detail)
+            return null;
         string written = name.Substring(open);
         name = name.Substring(0, open).TrimEnd();
         return new WrittenLine(0, written, WrittenLineKind.Detail) { Detail = detail };
@@ -93,11 +101,16 @@ internal sealed class RecipeTextReader
     {
         var line = recipe[at];
         if (line.Kind != WrittenLineKind.Ingredient) return line;
-        if (line is { Role: LineRole.Part, Quantity: null, Item.Answer: NameAnswer.Resolved } && NameWords.IsPiece(NameWords.Canonical(LastWord(line.ItemWritten))))
+        if (line is { Role: LineRole.Part, Quantity: null, Item.Answer: NameAnswer.Resolved }
+            && NameWords.IsPiece(NameWords.Canonical(LastWord(line.ItemWritten))))
             return line with { Role = LineRole.Garnish, Certainty = Certainty.Likely, Because = "it has no amount and is taken for the garnish" };
-        if (line.Role == LineRole.Garnish && recipe.Take(at).Any(l => l.Kind == WrittenLineKind.Ingredient && l.ItemId == line.ItemId)) return new WrittenLine(line.Number, line.Written, WrittenLineKind.Method);
+        if (line.Role == LineRole.Garnish && recipe.Take(at).Any(l => l.Kind == WrittenLineKind.Ingredient && l.ItemId == line.ItemId))
+            return new WrittenLine(line.Number, line.Written, WrittenLineKind.Method);
         if (line is not { Quantity: { Dimension: Dimension.Volume } juice, UnitWritten: "", Certainty: Certainty.Likely }) return line;
-        var poured = recipe.Where(l => l.UnitWritten.Length > 0 && l.Quantity is { Dimension: Dimension.Volume }).Select(l => l.Quantity!.Value.Unit).Where(u => u.Name == Ounce || u.System != UnitSystem.Trade).ToList();
+        var poured = recipe.Where(l => l.UnitWritten.Length > 0 && l.Quantity is { Dimension: Dimension.Volume })
+            .Select(l => l.Quantity!.Value.Unit)
+            .Where(u => u.Name == Ounce || u.System != UnitSystem.Trade)
+            .ToList();
         if (poured.Count == 0 || poured.Exists(u => u.Name != Ounce)) return line;
         double ounces = Math.Max(QuarterOunce, Math.Round(juice.Base / poured[0].Factor / QuarterOunce) * QuarterOunce);
         return line with { Amount = ounces.ToString(System.Globalization.CultureInfo.InvariantCulture) + " oz", Quantity = juice with { Value = ounces, Low = ounces, High = ounces, Unit = poured[0] } };
@@ -128,7 +141,9 @@ internal sealed class RecipeTextReader
     private IEnumerable<string> Garnishes(string row)
     {
         string rest = row.Trim().TrimStart('-', '*', '•', ' ').TrimEnd('.', ' ');
-        if (lines.Read(row) is not { Kind: WrittenLineKind.Ingredient, Role: LineRole.Garnish, Item.Answer: not NameAnswer.Resolved } || !LineWords.TakeFront(ref rest, LineWords.Garnish)) return [row];
+        if (lines.Read(row) is not { Kind: WrittenLineKind.Ingredient, Role: LineRole.Garnish, Item.Answer: not NameAnswer.Resolved }
+            || !LineWords.TakeFront(ref rest, LineWords.Garnish))
+            return [row];
         string[] things = rest.Split([" and ", " & ", " + ", ", "], StringSplitOptions.RemoveEmptyEntries);
         string[] each = [.. things.Select(t => "Garnish: " + (t.StartsWith("and ", StringComparison.OrdinalIgnoreCase) ? t.Substring(4) : t).Trim())];
         return each.Length > 1 && each.All(t => lines.Read(t) is { Certainty: not Certainty.Unclear }) ? each : [row];
@@ -142,7 +157,10 @@ internal sealed class RecipeTextReader
         foreach (string part in parts)
         {
             if (lines.Read(part) is not { Kind: WrittenLineKind.Ingredient } line) return [row];
-            bool amount = line.NumberWritten.Length > 0 || line.UnitWritten.Length > 0 || line.Role is LineRole.Top or LineRole.Garnish or LineRole.Float || line.Item.Piece.Length > 0;
+            bool amount = line.NumberWritten.Length > 0
+                || line.UnitWritten.Length > 0
+                || line.Role is LineRole.Top or LineRole.Garnish or LineRole.Float
+                || line.Item.Piece.Length > 0;
             if (!amount || line.ItemWritten.Length == 0) return [row];
         }
 
@@ -169,8 +187,11 @@ internal sealed class RecipeTextReader
     }
 
     /// <summary>Whether a line may be a name that begins with a verb, as Salt Path does.</summary>
-    private static bool IsShort(string written) => written.Trim() is var text && text.Length < 40 && text[text.Length - 1] != '.' && text.Split(' ').Length <= 4;
+    private static bool IsShort(string written) =>
+        written.Trim() is var text && text.Length < 40 && text[text.Length - 1] != '.' && text.Split(' ').Length <= 4;
 
     private static bool IsPartOfRecipe(WrittenLine line) =>
-        line.Kind == WrittenLineKind.Heading && line.ItemWritten.ToLowerInvariant() is "ingredients" or "method" or "directions" or "instructions" or "preparation" or "garnish" or "glass" or "notes";
+        line.Kind == WrittenLineKind.Heading
+            && line.ItemWritten.ToLowerInvariant() is "ingredients" or "method" or "directions" or "instructions" or "preparation"
+                or "garnish" or "glass" or "notes";
 }

@@ -43,7 +43,8 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
             string[] words = clause.Split([' '], StringSplitOptions.RemoveEmptyEntries);
             if (VerbOf(words, out int used) is not { } verb) continue;
             steps.Add(ReadClause(verb, clause, words, used, items));
-            if (words.Take(used).Any(w => Bare(w) == "ice") && steps[steps.Count - 1] is { Ice: "" } plain) steps[steps.Count - 1] = plain with { Ice = "cubed" };
+            if (words.Take(used).Any(w => Bare(w) == "ice") && steps[steps.Count - 1] is { Ice: "" } plain)
+                steps[steps.Count - 1] = plain with { Ice = "cubed" };
         }
 
         return steps;
@@ -80,14 +81,19 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     {
         for (used = Math.Min(MostWordsOfQuantity, words.Length - at); used > 0; used--)
         {
-            if (StartsNumber(words[at]) && QuantityReader.TryRead(string.Join(" ", words, at, used).TrimEnd('.', ','), measures, out quantity, out _)) return true;
+            if (StartsNumber(words[at])
+                && QuantityReader.TryRead(string.Join(" ", words, at, used).TrimEnd('.', ','), measures, out quantity, out _))
+                return true;
         }
 
         quantity = default;
         return false;
     }
 
-    private static bool StartsNumber(string word) => char.IsDigit(word[0]) || word[0] is '-' or '−' && word.Length > 1 && char.IsDigit(word[1]) || char.GetNumericValue(word[0]) is > 0 and < 1;
+    private static bool StartsNumber(string word) =>
+        char.IsDigit(word[0])
+            || word[0] is '-' or '−' && word.Length > 1 && char.IsDigit(word[1])
+            || char.GetNumericValue(word[0]) is > 0 and < 1;
 
     /// <summary>Clauses, each with its verb first: what has none belongs to the one before.</summary>
     private static List<string> Clauses(string sentence)
@@ -138,9 +144,12 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     }
 
     /// <summary>Whether a word only says how or when: <c>then</c>, <c>lightly</c>.</summary>
-    private static bool IsOpener(string word) => Openers.Contains(word, StringComparer.Ordinal) || (word.Length > 4 && word.EndsWith("ly", StringComparison.Ordinal) && VerbTable.Find(word) is null);
+    private static bool IsOpener(string word) =>
+        Openers.Contains(word, StringComparer.Ordinal)
+            || (word.Length > 4 && word.EndsWith("ly", StringComparison.Ordinal) && VerbTable.Find(word) is null);
 
-    private static bool IsNumbering(string word) => word.Length is > 1 and <= 3 && word[word.Length - 1] is '.' or ')' && word.TrimEnd('.', ')').All(char.IsDigit);
+    private static bool IsNumbering(string word) =>
+        word.Length is > 1 and <= 3 && word[word.Length - 1] is '.' or ')' && word.TrimEnd('.', ')').All(char.IsDigit);
 
     private static string Bare(string word) => word.Trim('.', ',', ';', ':', '(', ')').ToLowerInvariant();
 
@@ -196,7 +205,13 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
         }
 
         bool more = left.Split(['-'], StringSplitOptions.RemoveEmptyEntries).Any(w => !Plain.Contains(w));
-        return step with { Items = FixedList.Of(items.Where(named.Contains).Select(i => i.ItemId).Distinct().ToList()), Note = more ? clause.TrimEnd('.') : "" };
+        return step with
+        {
+            Items = FixedList.Of(items.Where(named.Contains).Select(i => i.ItemId).Distinct().ToList()),
+            Note = more
+            ? clause.TrimEnd('.')
+            : ""
+        };
     }
 
     /// <summary>An item as its line calls it, and by its id.</summary>
@@ -207,7 +222,10 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     {
         string written = Slugs.Of(item.ItemWritten), last = written.Substring(written.LastIndexOf('-') + 1);
         if (last.Length < 3 || NameWords.IsPiece(last)) return "";
-        return items.Exists(i => i != item && ($"-{Slugs.Of(i.ItemWritten)}-".Contains($"-{last}-") || $"-{i.ItemId}-".Contains($"-{last}-"))) ? "" : $"-{last}-";
+        return items.Exists(i => i != item
+            && ($"-{Slugs.Of(i.ItemWritten)}-".Contains($"-{last}-") || $"-{i.ItemId}-".Contains($"-{last}-")))
+            ? ""
+            : $"-{last}-";
     }
 
     private static string WithoutArticle(string text)
@@ -240,7 +258,12 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
 
         if (!found) return false;
         used = end - at;
-        string said = string.Join(" ", words.Skip(at + 1).Take(used - 1).Select(Bare).Where(w => w is not ("a" or "an" or "the" or "some" or "plenty" or "of" or "one" or "fresh")));
+        string said = string.Join(
+            " ",
+            words.Skip(at + 1)
+                .Take(used - 1)
+                .Select(Bare)
+                .Where(w => w is not ("a" or "an" or "the" or "some" or "plenty" or "of" or "one" or "fresh")));
         ice = opener is "without" or "no" ? "none" : said is "rocks" or "ice" ? "cubed" : Ice.Of(said).Id;
         return true;
     }
@@ -266,7 +289,9 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     private static int CountBefore(string[] words, int start)
     {
         int count = 0;
-        while (start - count > 0 && Bare(words[start - count - 1]) is "a" or "an" or "the" or "chilled" or "cold" or "frosted" or "iced" or "ice-filled") count++;
+        while (start - count > 0
+            && Bare(words[start - count - 1]) is "a" or "an" or "the" or "chilled" or "cold" or "frosted" or "iced"
+                or "ice-filled") count++;
         return count;
     }
 }

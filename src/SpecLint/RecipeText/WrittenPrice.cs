@@ -45,9 +45,14 @@ internal sealed class PriceRowReader(LinkedBook book)
 
         decimal? price = MoneyOf(money);
         if (price is null) unclear.Add("price: not a plain amount of money such as 24.90");
-        if (!QuantityReader.TryRead(row.For, measures, out var quantity, out _) || quantity.Dimension is not (Dimension.Volume or Dimension.Mass or Dimension.Count) || !(quantity.Base > 0))
+        if (!QuantityReader.TryRead(row.For, measures, out var quantity, out _)
+            || quantity.Dimension is not (Dimension.Volume or Dimension.Mass or Dimension.Count)
+            || !(quantity.Base > 0))
             unclear.Add("for: not a size such as 700 ml, 1 kg or 60 pieces");
-        if (row.Yield.Length > 0 && !(QuantityReader.TryRead(row.Yield, measures, out var share, out _) && share.Dimension is Dimension.PercentByMass or Dimension.PercentByVolume or Dimension.PercentMassInVolume or Dimension.PercentOfUnknownBasis))
+        if (row.Yield.Length > 0
+            && !(QuantityReader.TryRead(row.Yield, measures, out var share, out _)
+                && share.Dimension is Dimension.PercentByMass or Dimension.PercentByVolume or Dimension.PercentMassInVolume
+                    or Dimension.PercentOfUnknownBasis))
             unclear.Add("yield: not a percentage such as 60 % w/w");
         if (row.On.Length > 0 && CalendarDate.Parse(row.On) is null) unclear.Add("on: not a day written as YYYY-MM-DD");
         return row with { Item = item, Price = price, Unclear = string.Join("; ", unclear) };
@@ -59,11 +64,14 @@ internal sealed class PriceRowReader(LinkedBook book)
     /// <param name="rows">The rows.</param>
     public static string FileOf(string name, CalendarDate on, IReadOnlyList<WrittenPrice> rows)
     {
-        var text = new StringBuilder($"{{\n  \"$schema\": \"./schemas/prices.schema.json\",\n  \"name\": {Quoted(name)},\n  \"on\": \"{on}\",\n  \"prices\": [");
+        var text = new StringBuilder($"{{\n  \"$schema\": \"./schemas/prices.schema.json\",\n  \"name\": {Quoted(name)},\n  \"on\": "
+            + $"\"{on}\",\n  \"prices\": [");
         string before = "\n";
         foreach (var row in rows.Where(r => r.IsClear))
         {
-            text.Append(before).Append($"    {{ \"item\": {Quoted(row.Item)}, \"price\": {row.Price!.Value.ToString(CultureInfo.InvariantCulture)}, \"for\": {Quoted(row.For)}");
+            text.Append(before)
+                .Append($"    {{ \"item\": {Quoted(row.Item)}, \"price\": {row.Price!.Value.ToString(CultureInfo.InvariantCulture)}, "
+                    + $"\"for\": {Quoted(row.For)}");
             if (row.Yield.Length > 0) text.Append($", \"yield\": {Quoted(row.Yield)}");
             if (row.On.Length > 0) text.Append($", \"on\": {Quoted(row.On)}");
             if (row.From.Length > 0) text.Append($", \"from\": {Quoted(row.From)}");
@@ -81,7 +89,10 @@ internal sealed class PriceRowReader(LinkedBook book)
         int comma = plain.LastIndexOf(','), point = plain.LastIndexOf('.');
         if (comma >= 0 && point < 0 && plain.Length - comma is 2 or 3) plain = plain.Remove(comma, 1).Insert(comma, ".");
         else if (comma >= 0 && point > comma && plain.Length - point == 3) plain = plain.Replace(",", "");
-        return decimal.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal money) && money is >= 0 and <= 1_000_000_000 ? money : null;
+        return decimal.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal money)
+            && money is >= 0 and <= 1_000_000_000
+            ? money
+            : null;
     }
 
     private static string Quoted(string text) => "\"" + JsonEncodedText.Encode(text, JavaScriptEncoder.UnsafeRelaxedJsonEscaping) + "\"";

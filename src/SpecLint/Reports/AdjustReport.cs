@@ -46,7 +46,12 @@ internal static class AdjustReport
         {
             var substitute = substitutes[i];
             text.Heading($"{i + 1}. {substitute.Name} ({substitute.Item.Id}), {Words(substitute.Availability)}");
-            text.Wrapped(substitute.Differs.Count == 0 ? $"strength, sugar and acid as in {without}" : $"against {without}: {string.Join(", ", substitute.Differs)}", "  ", "    ");
+            text.Wrapped(
+                substitute.Differs.Count == 0
+                    ? $"strength, sugar and acid as in {without}"
+                    : $"against {without}: {string.Join(", ", substitute.Differs)}",
+                "  ",
+                "    ");
             WriteBody(text, substitute.Adjustment, units);
             var own = substitute.Adjustment.Comparison.Recipes.FirstOrDefault(r => r.Id == substitute.Adjustment.Recipe.Id);
             if (own is { AllergensGained.Count: > 0 }) text.Row("allergens gained", LabelColumns, Say.List(own.AllergensGained));
@@ -112,8 +117,15 @@ internal static class AdjustReport
         {
             string asked = Asked(figure, units);
             string after = units.Range(figure.After.Value, figure.After.Low, figure.After.High, figure.Unit);
-            string before = figure.Before.IsKnown && Say.Number(figure.Before.Value) != Say.Number(figure.After.Value) ? $", before {units.Range(figure.Before.Value, figure.Before.Low, figure.Before.High, figure.Unit)}" : "";
-            text.Row(figure.Name, LabelColumns, figure.After.IsKnown ? $"{asked}: {(figure.IsReached ? "yes" : "no")}, {after}{before}" : $"{asked}: not known, {figure.After.OpenBecause}");
+            string before = figure.Before.IsKnown && Say.Number(figure.Before.Value) != Say.Number(figure.After.Value)
+                ? $", before {units.Range(figure.Before.Value, figure.Before.Low, figure.Before.High, figure.Unit)}"
+                : "";
+            text.Row(
+                figure.Name,
+                LabelColumns,
+                figure.After.IsKnown
+                    ? $"{asked}: {(figure.IsReached ? "yes" : "no")}, {after}{before}"
+                    : $"{asked}: not known, {figure.After.OpenBecause}");
             if (figure.InTheWay.Length > 0) text.Row("  in the way", LabelColumns, units.Sentence(figure.InTheWay));
         }
 
@@ -193,7 +205,9 @@ internal static class AdjustReport
     }
 
     private static string Asked(AdjustedFigure figure, DisplayUnits units) =>
-        Math.Abs(figure.Low - figure.High) < 1e-9 ? units.With(figure.Low, figure.Unit) : $"{units.With(figure.Low, figure.Unit)} to {units.With(figure.High, figure.Unit)}";
+        Math.Abs(figure.Low - figure.High) < 1e-9
+            ? units.With(figure.Low, figure.Unit)
+            : $"{units.With(figure.Low, figure.Unit)} to {units.With(figure.High, figure.Unit)}";
 
     private static string Words(Availability where) => where switch
     {

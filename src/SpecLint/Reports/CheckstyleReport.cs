@@ -14,7 +14,13 @@ internal static class CheckstyleReport
     /// <param name="pathPrefix">The way from the root of the repository to the root of the book, with <c>/</c> at its end.</param>
     public static void Write(Stream to, ReportContent content, string pathPrefix)
     {
-        var settings = new XmlWriterSettings { Indent = true, NewLineChars = "\n", Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), CloseOutput = false };
+        var settings = new XmlWriterSettings
+        {
+            Indent = true,
+            NewLineChars = "\n",
+            Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            CloseOutput = false,
+        };
         using (var xml = XmlWriter.Create(to, settings))
         {
             xml.WriteStartElement("checkstyle");

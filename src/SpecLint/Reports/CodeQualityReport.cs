@@ -3,7 +3,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Reports;
 
-/// <summary>Findings as a code quality report of GitLab: a JSON array in the subset of its issue format that GitLab reads (GitLab Docs, Code Quality, "Code Quality report format").</summary>
+/// <summary>
+/// Findings as a code quality report of GitLab: a JSON array in the subset of its issue format that GitLab reads (GitLab Docs, Code
+/// Quality, "Code Quality report format").
+/// </summary>
 internal static class CodeQualityReport
 {
     /// <summary>Writes the report.</summary>

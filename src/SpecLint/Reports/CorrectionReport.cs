@@ -19,7 +19,11 @@ internal static class CorrectionReport
         foreach (var outcome in result.Outcomes)
         {
             var place = outcome.Finding.Place;
-            text.Wrapped($"{pathPrefix}{place.File.Path}:{place.Start.Line}:{place.Start.Column}: {outcome.Finding.Rule.Id}, {ReportWords.Of(outcome.Correction.Grade)}: {units.Sentence(outcome.Correction.Description)}", "", "  ");
+            text.Wrapped(
+                $"{pathPrefix}{place.File.Path}:{place.Start.Line}:{place.Start.Column}: {outcome.Finding.Rule.Id}, "
+                    + $"{ReportWords.Of(outcome.Correction.Grade)}: {units.Sentence(outcome.Correction.Description)}",
+                "",
+                "  ");
             if (Sentence(outcome) is { } sentence) text.Wrapped(units.Sentence(sentence), "  ", "  ");
         }
 

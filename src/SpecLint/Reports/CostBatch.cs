@@ -57,7 +57,9 @@ public sealed class CostBatch
     {
         if (amount is { } much)
         {
-            double grams = much.Dimension == Dimension.Mass ? much.Base : profile.Get(Fact.Density) is { IsKnown: true } density ? much.Base * density.Value : double.NaN;
+            double grams = much.Dimension == Dimension.Mass
+                ? much.Base
+                : profile.Get(Fact.Density) is { IsKnown: true } density ? much.Base * density.Value : double.NaN;
             return profile.Cost.MadeGrams > 0 ? grams / profile.Cost.MadeGrams : double.NaN;
         }
 

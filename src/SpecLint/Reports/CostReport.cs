@@ -10,7 +10,8 @@ public static class CostReport
     private const int LabelColumns = 32, ValueColumns = 22;
 
     /// <summary>What the figures leave out.</summary>
-    public const string LeftOut = "Ice, water, labour, breakage and tax are not counted. The range holds about 95 %: pours, yields and pieces; prices are taken as they are written.";
+    public const string LeftOut = "Ice, water, labour, breakage and tax are not counted. The range holds about 95 %: pours, yields and "
+        + "pieces; prices are taken as they are written.";
 
     /// <summary>Writes costs as text, the lines of each recipe beneath it.</summary>
     /// <param name="to">Where to.</param>
@@ -29,13 +30,18 @@ public static class CostReport
             var cost = profile.Cost;
             decimal times = of.Factor(profile);
             text.Heading($"{recipe.Name.Or(recipe.Id)} ({ReportWords.Of(recipe.Kind)} {recipe.Id})");
-            text.Row(of.Words(recipe), LabelColumns, cost.Whole.Times(times).Words(currency), ValueColumns, cost.IsKnown ? "" : "without " + string.Join("; ", cost.Open));
-            if (recipe is Prep && profile.Get(Fact.Cost) is { IsKnown: true } each) text.Row(profile.IsSolid ? "100 g" : "100 mL", LabelColumns, Money.Of(each).Words(currency), ValueColumns, "");
+            text.Row(
+                of.Words(recipe), LabelColumns, cost.Whole.Times(times).Words(currency), ValueColumns,
+                cost.IsKnown ? "" : "without " + string.Join("; ", cost.Open));
+            if (recipe is Prep && profile.Get(Fact.Cost) is { IsKnown: true } each)
+                text.Row(profile.IsSolid ? "100 g" : "100 mL", LabelColumns, Money.Of(each).Words(currency), ValueColumns, "");
             if (cost.Trimmed > 0) text.Row("of it trimmings", LabelColumns, $"{Money.Digits(cost.Trimmed * times)} {currency}", ValueColumns, "");
             foreach (var line in cost.Lines)
             {
                 string amount = line.Line.Amount.IsGiven && !of.IsGiven ? " " + Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value) : "";
-                text.Row($"  {line.Line.Item.Or("?")}{amount}", LabelColumns, line.IsKnown ? line.Cost.Times(times).Words(currency) : "open", ValueColumns, line.IsKnown ? line.From : line.OpenBecause);
+                text.Row(
+                    $"  {line.Line.Item.Or("?")}{amount}", LabelColumns, line.IsKnown ? line.Cost.Times(times).Words(currency) : "open",
+                    ValueColumns, line.IsKnown ? line.From : line.OpenBecause);
             }
 
             text.Line("");

@@ -104,7 +104,8 @@ public static class DisplayText
     private static bool IsUnit(string word)
     {
         string unit = word.TrimEnd('.', ',', ';', ':', ')');
-        return unit is "ml" or "mL" or "l" or "L" or "cl" or "oz" or "g" or "kg" or "mg" or "%" or "°C" or "°Bx" or "s" or "min" or "h" or "d" or "bar" or "kcal"
+        return unit is "ml" or "mL" or "l" or "L" or "cl" or "oz" or "g" or "kg" or "mg" or "%" or "°C" or "°Bx" or "s" or "min" or "h"
+            or "d" or "bar" or "kcal"
             || unit.StartsWith("g/", StringComparison.Ordinal) || unit.StartsWith("mg/", StringComparison.Ordinal);
     }
 
@@ -144,7 +145,10 @@ public static class DisplayText
         if (char.IsSurrogate(c))
         {
             int lead = char.IsHighSurrogate(c) ? index : index - 1;
-            return lead >= 0 && lead + 1 < text.Length && char.IsSurrogatePair(text[lead], text[lead + 1]) && IsShown(CharUnicodeInfo.GetUnicodeCategory(text, lead));
+            return lead >= 0
+                && lead + 1 < text.Length
+                && char.IsSurrogatePair(text[lead], text[lead + 1])
+                && IsShown(CharUnicodeInfo.GetUnicodeCategory(text, lead));
         }
 
         return c is '\u200C' or '\u200D' || IsShown(CharUnicodeInfo.GetUnicodeCategory(c));

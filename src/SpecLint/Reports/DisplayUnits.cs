@@ -63,7 +63,10 @@ public sealed class DisplayUnits
         return $"{Say.Number(millilitres, millilitres < 100 ? 1 : 0)} ml";
     }
 
-    /// <summary>A volume as a bar measures it out: of US units ounces to a quarter, bar spoons and dashes below, quarts and ounces above; where that is not what is asked for, the exact value stands beside it.</summary>
+    /// <summary>
+    /// A volume as a bar measures it out: of US units ounces to a quarter, bar spoons and dashes below, quarts and ounces above; where that
+    /// is not what is asked for, the exact value stands beside it.
+    /// </summary>
     /// <param name="millilitres">mL.</param>
     public string Pour(double millilitres)
     {
@@ -82,7 +85,17 @@ public sealed class DisplayUnits
     }
 
     /// <summary>The same units, by which a sentence leaves the names of a book as they are, whatever amounts stand in them.</summary>
-    public DisplayUnits Keeping(Book.LinkedBook book) => !isUs ? this : new DisplayUnits(true, [.. book.Files.Where(f => f.Name.IsGiven).Select(f => f.Name.Value).Where(n => Turn(n, beside: false) != n).Distinct().OrderByDescending(n => n.Length).ThenBy(n => n, StringComparer.Ordinal)]);
+    public DisplayUnits Keeping(Book.LinkedBook book) =>
+        !isUs
+            ? this
+            : new DisplayUnits(
+                true,
+                [.. book.Files.Where(f => f.Name.IsGiven)
+                    .Select(f => f.Name.Value)
+                    .Where(n => Turn(n, beside: false) != n)
+                    .Distinct()
+                    .OrderByDescending(n => n.Length)
+                    .ThenBy(n => n, StringComparer.Ordinal)]);
 
     private static string Quarters(double number)
     {
@@ -130,7 +143,8 @@ public sealed class DisplayUnits
     }
 
     /// <summary>A fact in words, in these units.</summary>
-    public string FactOf(Fact fact, FactValue value, bool solid = false) => fact == Fact.Ph || fact == Fact.MixPh ? Say.Ph(value) : Range(value.Value, value.Low, value.High, Say.Unit(fact, solid));
+    public string FactOf(Fact fact, FactValue value, bool solid = false) =>
+        fact == Fact.Ph || fact == Fact.MixPh ? Say.Ph(value) : Range(value.Value, value.Low, value.High, Say.Unit(fact, solid));
 
     /// <summary>
     /// A sentence in which volumes and temperatures are shown in these units. What is written the way a file writes it
@@ -147,7 +161,8 @@ public sealed class DisplayUnits
         for (int at = 0; at < text.Length;)
         {
             int end = text[at] is '`' or '"' ? text.IndexOf(text[at], at + 1) : -1;
-            if (end < 0 && (at == 0 || !char.IsLetterOrDigit(text[at - 1])) && Array.Find(kept, n => StartsAt(text, at, n)) is { } name) end = at + name.Length - 1;
+            if (end < 0 && (at == 0 || !char.IsLetterOrDigit(text[at - 1])) && Array.Find(kept, n => StartsAt(text, at, n)) is { } name)
+                end = at + name.Length - 1;
             if (end >= 0)
             {
                 turned.Append(text, at, end + 1 - at);
@@ -186,7 +201,10 @@ public sealed class DisplayUnits
 
         if (at >= text.Length || text[at] is not (' ' or '\u00a0')) return false;
         int from = at + 1;
-        string? unit = Array.Find(Units, u => StartsAt(text, from, u) && (from + u.Length == text.Length || !(char.IsLetterOrDigit(text[from + u.Length]) || text[from + u.Length] == '/')));
+        string? unit = Array.Find(
+            Units,
+            u => StartsAt(text, from, u)
+                && (from + u.Length == text.Length || !(char.IsLetterOrDigit(text[from + u.Length]) || text[from + u.Length] == '/')));
         if (unit is null || StartsAt(text, from + unit.Length, " a litre")) return false;
         if (a == 100 && b is null && Array.Exists(Basis, w => start >= w.Length && StartsAt(text, start - w.Length, w))) return false;
         at = from + unit.Length;
@@ -202,7 +220,10 @@ public sealed class DisplayUnits
         else if (StartsAt(text, at, " ("))
         {
             int inner = at + 2;
-            if (TryNumber(text, ref inner, out double low) && TryJoint(text, ref inner) && TryNumber(text, ref inner, out double high) && StartsAt(text, inner, ")"))
+            if (TryNumber(text, ref inner, out double low)
+                && TryJoint(text, ref inner)
+                && TryNumber(text, ref inner, out double high)
+                && StartsAt(text, inner, ")"))
             {
                 shown += $" ({Say.Between(Bare(low * scale, last, isHot), Bare(high * scale, last, isHot))})";
                 at = inner + 1;
@@ -229,9 +250,14 @@ public sealed class DisplayUnits
         int end = at;
         if (end < text.Length && text[end] is '-' or '−') end++;
         int digits = end;
-        while (end < text.Length && (text[end] is >= '0' and <= '9' || (text[end] == '.' && end > digits && end + 1 < text.Length && text[end + 1] is >= '0' and <= '9'))) end++;
+        while (end < text.Length
+            && (text[end] is >= '0' and <= '9'
+                || (text[end] == '.' && end > digits && end + 1 < text.Length && text[end + 1] is >= '0' and <= '9'))) end++;
         value = 0;
-        if (end == digits || !double.TryParse(text.Substring(at, end - at).Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out value)) return false;
+        if (end == digits
+            || !double.TryParse(
+                text.Substring(at, end - at).Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out value))
+            return false;
         at = end;
         return true;
     }

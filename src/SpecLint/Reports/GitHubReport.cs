@@ -54,7 +54,9 @@ internal static class GitHubReport
         int written = 0, shown = 0;
         foreach (var finding in all)
         {
-            string row = $"| {ReportWords.Of(finding.Level)} | {finding.Rule.Id} {finding.Rule.Name} | {MarkdownText.Escape(pathPrefix + finding.Place.File.Path)}:{finding.Place.Start.Line} | {MarkdownText.Escape(MessageOf(finding, LongestMessage))} |\n";
+            string row = $"| {ReportWords.Of(finding.Level)} | {finding.Rule.Id} {finding.Rule.Name} | "
+                + $"{MarkdownText.Escape(pathPrefix + finding.Place.File.Path)}:{finding.Place.Start.Line} | "
+                + $"{MarkdownText.Escape(MessageOf(finding, LongestMessage))} |\n";
             written += Encoding.UTF8.GetByteCount(row);
             if (written > LongestSummary) break;
             to.Write(row);
@@ -103,6 +105,7 @@ internal static class GitHubReport
     {
         int other = content.Accepted.Count - content.AcceptedSafety;
         string accepted = (other == 0 ? "" : $" {other} accepted.") + (content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "");
-        return $"{ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, {ReportWords.Count(content.Notes, "note", "notes")} in {ReportWords.Count(content.Files, "file", "files")}.{accepted}";
+        return $"{ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, "
+            + $"{ReportWords.Count(content.Notes, "note", "notes")} in {ReportWords.Count(content.Files, "file", "files")}.{accepted}";
     }
 }

@@ -7,7 +7,9 @@ namespace SpecLint.Reports;
 internal static class GuestPage
 {
     /// <summary>What the sheet begins with.</summary>
-    public const string Please = "Please tell us about any allergy or intolerance before you order, also if you have had the drink before. Our drinks are made by hand at one bar with shared tools, so traces can get from one to another. Ask us: we show you what is in each drink.";
+    public const string Please = "Please tell us about any allergy or intolerance before you order, also if you have had the drink "
+        + "before. Our drinks are made by hand at one bar with shared tools, so traces can get from one to another. Ask us: we show you "
+        + "what is in each drink.";
 
     private const string Style = """
         .allergen{font-weight:700;text-transform:uppercase}.sheet h2{border:0;margin:.9rem 0 0;font-size:1.15rem}.sheet p{margin:.1rem 0}.please{border:2px solid currentColor;padding:.4rem .7rem}

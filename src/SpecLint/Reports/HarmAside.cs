@@ -47,7 +47,8 @@ public sealed class HarmAside
     /// <param name="accepted">Accepted findings.</param>
     /// <param name="baseline">How the findings stand to a baseline; <see langword="null"/> where there is none.</param>
     /// <param name="includes">Whether to count what is about a file, by its path; all where <see langword="null"/>.</param>
-    public static HarmAside Of(IEnumerable<Finding> findings, IEnumerable<Finding> accepted, BaselineMatch? baseline = null, Func<string, bool>? includes = null)
+    public static HarmAside Of(
+        IEnumerable<Finding> findings, IEnumerable<Finding> accepted, BaselineMatch? baseline = null, Func<string, bool>? includes = null)
     {
         int byFile = 0, byBar = 0, inBaseline = 0, lowered = 0;
         CalendarDate? first = null, last = null;
@@ -102,7 +103,10 @@ public sealed class HarmAside
     {
         return new HarmAside(Count("accepted"), Count("switchedOff"), Count("inBaseline"), Count("lowered"), Day("firstEnd"), Day("lastEnd"));
 
-        int Count(string name) => written.TryGetProperty(name, out var value) && value.TryGetInt32(out int count) ? count : throw new FormatException($"it has no count {name}");
+        int Count(string name) =>
+            written.TryGetProperty(name, out var value) && value.TryGetInt32(out int count)
+                ? count
+                : throw new FormatException($"it has no count {name}");
 
         CalendarDate? Day(string name) => written.TryGetProperty(name, out var value) ? CalendarDate.Parse(value.GetString() ?? "") : null;
     }

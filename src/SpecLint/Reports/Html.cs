@@ -76,7 +76,8 @@ internal sealed class Html(TextWriter to)
     /// <summary>The head of the page, down to its title.</summary>
     public void Begin(string title, string language = "en", string css = "")
     {
-        Raw($"<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        Raw($"<!DOCTYPE html>\n<html lang=\"{language}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+            + $"content=\"width=device-width, initial-scale=1\">\n");
         Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n");
         Raw($"<title>{Text(title)}</title>\n<style>\n{Style}\n{css}</style>\n</head>\n<body>\n<main>\n<h1>{Text(title)}</h1>\n");
     }
@@ -121,7 +122,9 @@ internal sealed class Html(TextWriter to)
             Raw("<tr>");
             for (int i = 0; i < row.Count; i++)
             {
-                string head = stacks ? $" data-head=\"{Text(heads[i])}\"" : "", kind = stacks && row[i] == Nothing ? " class=\"nothing\"" : row[i].Length <= ShortCell ? " class=\"short\"" : "";
+                string head = stacks
+                    ? $" data-head=\"{Text(heads[i])}\""
+                    : "", kind = stacks && row[i] == Nothing ? " class=\"nothing\"" : row[i].Length <= ShortCell ? " class=\"short\"" : "";
                 Raw(i == 0 ? $"<th scope=\"row\">{Text(row[i])}</th>" : $"<td{kind}{head}>{Text(row[i])}</td>");
             }
 

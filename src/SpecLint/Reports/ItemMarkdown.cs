@@ -76,7 +76,9 @@ public static class ItemMarkdown
         var escaped = new StringBuilder(text.Length);
         foreach (char c in DisplayText.Escape(text))
         {
-            if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '<' or '>' or '(' or ')' or '#' or '+' or '!' or '|' or '~' or '&') escaped.Append('\\');
+            if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '<' or '>' or '(' or ')' or '#' or '+' or '!' or '|' or '~'
+                or '&')
+                escaped.Append('\\');
             escaped.Append(c is '\n' or '\r' ? ' ' : c);
         }
 
@@ -91,7 +93,9 @@ public static class ItemMarkdown
     {
         var profile = profiles.Of(recipe);
         if (verdicts is null) text.Append("The book is still being checked.\n\n");
-        else if (verdicts.Of(recipe).Forbidding is { Count: > 0 } forbidding) text.Append($"**Do not use it**: {string.Join(", ", forbidding.Select(f => f.Rule.Id).Distinct())}. {Escape(forbidding[0].Message)}\n\n");
+        else if (verdicts.Of(recipe).Forbidding is { Count: > 0 } forbidding)
+            text.Append($"**Do not use it**: {string.Join(", ", forbidding.Select(f => f.Rule.Id).Distinct())}. "
+                + $"{Escape(forbidding[0].Message)}\n\n");
         text.Append("| | | 95 % of cases |\n|---|---|---|\n");
         for (int i = 0; i < FactNames.Count; i++)
         {
@@ -101,7 +105,8 @@ public static class ItemMarkdown
             if (!ProfileReport.IsShown(value)) continue;
             string unit = Say.Unit(fact, profile.IsSolid);
             string from = value.From is "computed" or "" ? "" : $" ({Escape(value.From)})";
-            text.Append($"| {ProfileReport.LabelOf(fact)} | {units.With(value.Value, unit)} | {units.Ends(value.Value, value.Low, value.High, unit)}{from} |\n");
+            text.Append($"| {ProfileReport.LabelOf(fact)} | {units.With(value.Value, unit)} | "
+                + $"{units.Ends(value.Value, value.Low, value.High, unit)}{from} |\n");
         }
 
         var allergens = profile.Allergens;
@@ -116,19 +121,23 @@ public static class ItemMarkdown
 
     private static void Add(StringBuilder text, Ingredient ingredient, DisplayUnits units)
     {
-        if (ingredient.IngredientKind.IsGiven) text.Append($"{Escape(ingredient.IngredientKind.Value.Id)}; contents per {ProfileReport.BasisOf(ingredient)}\n\n");
+        if (ingredient.IngredientKind.IsGiven)
+            text.Append($"{Escape(ingredient.IngredientKind.Value.Id)}; contents per {ProfileReport.BasisOf(ingredient)}\n\n");
         text.Append("| | | 95 % of cases | source |\n|---|---|---|---|\n");
         foreach (var pair in ingredient.Values.OrderBy(v => v.Key, StringComparer.Ordinal))
         {
             var value = pair.Value;
             var (scale, ucum) = ProfileReport.UnitOf(value.Dimension);
             string unit = ProfileReport.WordOf(ucum);
-            text.Append($"| {Escape(pair.Key)} | {units.With(value.Typical * scale, unit)} | {units.Ends(value.Typical * scale, value.Low * scale, value.High * scale, unit)} | {Escape(ReportWords.Of(value.Mark))}{(value.Source is null ? "" : ": " + Escape(value.Source))} |\n");
+            text.Append($"| {Escape(pair.Key)} | {units.With(value.Typical * scale, unit)} | "
+                + $"{units.Ends(value.Typical * scale, value.Low * scale, value.High * scale, unit)} | "
+                + $"{Escape(ReportWords.Of(value.Mark))}{(value.Source is null ? "" : ": " + Escape(value.Source))} |\n");
         }
 
         string allergens = ingredient.Allergens is not { SaysWhatItContains: true } statement ? "not known"
             : statement.Contains.Count == 0 ? "none known of" : Escape(Say.List(statement.Contains));
         text.Append($"\nAllergens: {allergens}.\n");
-        if (ingredient.Aliases.Count > 0) text.Append($"\nAlso called {Escape(Say.List([.. ingredient.Aliases.Where(a => a.IsGiven).Select(a => a.Value)]))}.\n");
+        if (ingredient.Aliases.Count > 0)
+            text.Append($"\nAlso called {Escape(Say.List([.. ingredient.Aliases.Where(a => a.IsGiven).Select(a => a.Value)]))}.\n");
     }
 }

@@ -6,7 +6,8 @@ namespace SpecLint.Reports;
 
 /// <summary>
 /// Findings in the XML of JUnit, which build servers read: a suite a file, in it one case a finding, or one that passed
-/// where there is none, and a last suite for the run as a whole. Errors and warnings are failures; a note passes and says its text; what is accepted is skipped.
+/// where there is none, and a last suite for the run as a whole. Errors and warnings are failures; a note passes and says its text; what is
+/// accepted is skipped.
 /// </summary>
 internal static class JUnitReport
 {
@@ -16,10 +17,19 @@ internal static class JUnitReport
     /// <param name="files">Paths of the files that were looked at, so that those without a finding show as passed.</param>
     public static void Write(Stream to, ReportContent content, IEnumerable<string> files)
     {
-        var byFile = content.Findings.Flat().Concat(content.Accepted).GroupBy(f => f.Place.File.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
+        var byFile = content.Findings.Flat()
+            .Concat(content.Accepted)
+            .GroupBy(f => f.Place.File.Path, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.ToList(), StringComparer.Ordinal);
         var paths = files.Union(byFile.Keys, StringComparer.Ordinal).OrderBy(p => p, StringComparer.Ordinal).ToList();
         var none = new List<Finding>();
-        var settings = new XmlWriterSettings { Indent = true, NewLineChars = "\n", Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), CloseOutput = false };
+        var settings = new XmlWriterSettings
+        {
+            Indent = true,
+            NewLineChars = "\n",
+            Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            CloseOutput = false,
+        };
         using (var xml = XmlWriter.Create(to, settings))
         {
             xml.WriteStartElement("testsuites");
@@ -97,7 +107,11 @@ internal static class JUnitReport
         {
             string text = DisplayText.Escape(finding.Message);
             string place = $"{file}:{finding.Place.Start.Line}:{finding.Place.Start.Column}";
-            string whole = $"{place}: {text}" + (finding.Advice.Length > 0 ? "\nTo put it right: " + DisplayText.Escape(finding.Advice) : "") + (finding.Caution is null ? "" : "\nCaution: " + DisplayText.Escape(finding.Caution));
+            string whole = $"{place}: {text}" + (finding.Advice.Length > 0
+                ? "\nTo put it right: " + DisplayText.Escape(finding.Advice)
+                : "") + (finding.Caution is null
+                ? ""
+                : "\nCaution: " + DisplayText.Escape(finding.Caution));
             if (IsFailure(finding))
             {
                 xml.WriteStartElement("failure");

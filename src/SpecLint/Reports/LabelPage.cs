@@ -32,7 +32,9 @@ internal static class LabelPage
     /// <param name="labels">The labels.</param>
     /// <param name="stock">The stock.</param>
     /// <param name="units">Units of temperature.</param>
-    public static IReadOnlyList<LotLabel> Misfits(IReadOnlyList<LotLabel> labels, LabelStock stock, DisplayUnits units) => [.. labels.Where(l => Fit(l, stock, units).Points == 0).Distinct()];
+    public static IReadOnlyList<LotLabel> Misfits(
+        IReadOnlyList<LotLabel> labels, LabelStock stock, DisplayUnits units) =>
+            [.. labels.Where(l => Fit(l, stock, units).Points == 0).Distinct()];
 
     /// <summary>Writes the page: each label at its place, at the largest letters at which it fits.</summary>
     /// <param name="to">Where to.</param>
@@ -45,7 +47,9 @@ internal static class LabelPage
         var page = new Html(to);
         string title = $"{Say.Count(labels.Count, "label")} to print";
         Begin(page, stock, title);
-        page.Raw($"<header><h1>{title}</h1><p>For {Html.Text(stock.Id)}: {Html.Text(stock.Name)}. Print at its true size (100 %), without headers or footers of the browser; print the test page first. {NotForSale}. This head is not printed.</p></header>\n<main>\n");
+        page.Raw($"<header><h1>{title}</h1><p>For {Html.Text(stock.Id)}: {Html.Text(stock.Name)}. Print at its true size (100 %), "
+            + $"without headers or footers of the browser; print the test page first. {NotForSale}. This head is not "
+            + $"printed.</p></header>\n<main>\n");
         int place = startAt - 1;
         for (int i = 0; i < labels.Count; i++, place++)
         {
@@ -62,22 +66,29 @@ internal static class LabelPage
     /// <param name="bar">Name of the bar.</param>
     /// <param name="stock">The stock.</param>
     /// <param name="units">Units of temperature.</param>
-    public static IReadOnlyList<LotLabel> PackedMisfits(IReadOnlyList<(LotLabel Label, PackedLabel Packed)> labels, string bar, LabelStock stock, DisplayUnits units) =>
+    public static IReadOnlyList<LotLabel> PackedMisfits(
+        IReadOnlyList<(LotLabel Label, PackedLabel Packed)> labels, string bar, LabelStock stock, DisplayUnits units) =>
         [.. labels.Where(l => PackedPoints(l.Label, l.Packed, bar, stock, units) == 0).Select(l => l.Label).Distinct()];
 
-    /// <summary>Writes labels of food prepacked for direct sale: name, ingredients in descending order with the allergens emphasised, use-by, keeping.</summary>
+    /// <summary>
+    /// Writes labels of food prepacked for direct sale: name, ingredients in descending order with the allergens emphasised, use-by,
+    /// keeping.
+    /// </summary>
     /// <param name="to">Where to.</param>
     /// <param name="labels">The labels with their lists of ingredients, each of which fits.</param>
     /// <param name="bar">Name of the bar.</param>
     /// <param name="stock">The stock.</param>
     /// <param name="units">Units of temperature.</param>
     /// <param name="startAt">Place of the first label on the first sheet, from 1.</param>
-    public static void WritePacked(TextWriter to, IReadOnlyList<(LotLabel Label, PackedLabel Packed)> labels, string bar, LabelStock stock, DisplayUnits units, int startAt = 1)
+    public static void WritePacked(
+        TextWriter to, IReadOnlyList<(LotLabel Label, PackedLabel Packed)> labels, string bar, LabelStock stock, DisplayUnits units,
+        int startAt = 1)
     {
         var page = new Html(to);
         string title = $"{Say.Count(labels.Count, "label")} of food prepacked for direct sale";
         Begin(page, stock, title);
-        page.Raw($"<header><h1>{title}</h1><p>For {Html.Text(stock.Id)}: {Html.Text(stock.Name)}. Print at its true size (100 %); print the test page first. {Html.Text(PackedLabel.Defers)} This head is not printed.</p></header>\n<main>\n");
+        page.Raw($"<header><h1>{title}</h1><p>For {Html.Text(stock.Id)}: {Html.Text(stock.Name)}. Print at its true size (100 %); "
+            + $"print the test page first. {Html.Text(PackedLabel.Defers)} This head is not printed.</p></header>\n<main>\n");
         int place = startAt - 1;
         for (int i = 0; i < labels.Count; i++, place++)
         {
@@ -99,7 +110,10 @@ internal static class LabelPage
     {
         var texts = new List<string>();
         if (label.MayContain.Count > 0) texts.Add($"May contain {string.Join(", ", label.MayContain).ToUpperInvariant()}");
-        texts.Add(Joined(double.IsNaN(label.StorageCelsius) ? "" : $"Keep at {units.Temperature(label.StorageCelsius)}", label.StrengthInWords.Length > 0 ? "alcohol " + label.StrengthInWords : "", "contents ______"));
+        texts.Add(Joined(
+            double.IsNaN(label.StorageCelsius) ? "" : $"Keep at {units.Temperature(label.StorageCelsius)}",
+            label.StrengthInWords.Length > 0 ? "alcohol " + label.StrengthInWords : "",
+            "contents ______"));
         texts.AddRange(label.Advisories);
         texts.Add(Joined(bar, label.Lot.Lot.LotCode.IsGiven ? $"lot {label.Lot.Lot.LotCode.Value}" : ""));
         texts.RemoveAll(t => t.Length == 0);
@@ -130,15 +144,19 @@ internal static class LabelPage
     {
         var page = new Html(to);
         Begin(page, stock, "Test page for labels");
-        page.Raw($"<header><h1>Test page for {Html.Text(stock.Id)}</h1><p>{Html.Text(stock.Name)}. Print on plain paper at its true size (100 %), lay it behind a sheet and hold both against the light: the outlines must meet the labels. This head is not printed.</p></header>\n<main>\n<div class=\"sheet\">\n");
+        page.Raw($"<header><h1>Test page for {Html.Text(stock.Id)}</h1><p>{Html.Text(stock.Name)}. Print on plain paper at its true "
+            + $"size (100 %), lay it behind a sheet and hold both against the light: the outlines must meet the labels. This head is "
+            + $"not printed.</p></header>\n<main>\n<div class=\"sheet\">\n");
         for (int i = 0; i < stock.PerPage; i++)
-            page.Raw($"<section class=\"outline\" style=\"{At(stock, i)}\"><p><strong>{i + 1}</strong></p><p>{N(stock.Width)} × {N(stock.Height)} mm</p>{(i == 0 ? "<div class=\"ruler\">50 mm</div>" : "")}</section>\n");
+            page.Raw($"<section class=\"outline\" style=\"{At(stock, i)}\"><p><strong>{i + 1}</strong></p><p>{N(stock.Width)} × "
+                + $"{N(stock.Height)} mm</p>{(i == 0 ? "<div class=\"ruler\">50 mm</div>" : "")}</section>\n");
         page.Raw("</div>\n</main>\n</body>\n</html>\n");
     }
 
     private static void Begin(Html page, LabelStock stock, string title)
     {
-        page.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        page.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+            + "content=\"width=device-width, initial-scale=1\">\n");
         page.Raw($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n<title>{title}</title>\n<style>\n");
         page.Raw($"@page{{size:{(stock.IsRoll ? $"{N(stock.PageWidth)}mm {N(stock.PageHeight)}mm" : stock.Paper)};margin:0}}body{{margin:0;color:#000;background:#fff;font:10pt/{N(LineHeight)} Helvetica,Arial,'Liberation Sans',sans-serif}}header{{padding:2mm;border-bottom:1px solid #666}}h1{{font-size:1.3em;margin:0}}\n");
 
@@ -243,10 +261,16 @@ internal static class LabelPage
     {
         var lot = label.Lot;
         bool made = lot.From is null || lot.Lot.Made.IsGiven;
-        string where = double.IsNaN(label.StorageCelsius) || (lot.Readiness == Readiness.No && lot.UseBy is null) ? "" : $"Keep at {units.Temperature(label.StorageCelsius)}";
+        string where = double.IsNaN(label.StorageCelsius) || (lot.Readiness == Readiness.No && lot.UseBy is null)
+            ? ""
+            : $"Keep at {units.Temperature(label.StorageCelsius)}";
         var texts = new List<(string Before, string Strong)>
         {
-            (Joined(lot.From is { } day ? $"{(made ? "Made" : "Opened")} {Day(day)}" : "Made __________", lot.Lot.By.IsGiven ? $"by {lot.Lot.By.Value}" : "by ____", lot.Lot.LotCode.IsGiven ? $"lot {lot.Lot.LotCode.Value}" : ""), ""),
+            (Joined(
+                lot.From is { } day ? $"{(made ? "Made" : "Opened")} {Day(day)}" : "Made __________",
+                lot.Lot.By.IsGiven
+                    ? $"by {lot.Lot.By.Value}"
+                    : "by ____", lot.Lot.LotCode.IsGiven ? $"lot {lot.Lot.LotCode.Value}" : ""), ""),
             (Joined(where, label.StoredIn, label.StrengthInWords), ""),
         };
         if (label.Contains.Count > 0) texts.Add(("Contains ", string.Join(", ", label.Contains).ToUpperInvariant()));
@@ -275,7 +299,9 @@ internal static class LabelPage
     {
         var (points, texts) = Fit(label, stock, units);
         page.Raw($"<section style=\"{At(stock, place)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\"><h2>{Html.Text(label.Lot.Name)}</h2>\n");
-        string until = label.Lot is { Readiness: Readiness.No, UseBy: null } ? $"<strong>{DoNotUse}</strong>" : $"Use by <strong>{Html.Text(label.Lot.UseBy is { } last ? Day(last) : "no date set")}</strong>";
+        string until = label.Lot is { Readiness: Readiness.No, UseBy: null }
+            ? $"<strong>{DoNotUse}</strong>"
+            : $"Use by <strong>{Html.Text(label.Lot.UseBy is { } last ? Day(last) : "no date set")}</strong>";
         page.Raw($"<p class=\"until{(label.Lot.Readiness == Readiness.No ? " no" : "")}\">{until}</p>\n");
         foreach (var (before, strong) in texts) page.Raw($"<p>{Html.Text(before)}{(strong.Length == 0 ? "" : $"<strong>{Html.Text(strong)}</strong>")}</p>\n");
         page.Raw($"<p class=\"note\">{NotForSale}</p></section>\n");

@@ -48,11 +48,17 @@ internal static class LineCheckPage
     private static void Summary(Html page, LineCheck check, DisplayUnits units)
     {
         page.Paragraph(LineCheckReport.Summary(check));
-        if (LineCheckReport.Count(check, Readiness.No) > 0) page.Raw($"<p><strong class=\"bad\">Do not serve: {Html.Text(Names(Readiness.No))}.</strong> Why stands under the details.</p>\n");
-        if (LineCheckReport.Count(check, Readiness.Ready) > 0) page.Raw($"<p><strong class=\"good\">Serve:</strong> {Html.Text(Names(Readiness.Ready))}.</p>\n");
+        if (LineCheckReport.Count(check, Readiness.No) > 0)
+            page.Raw($"<p><strong class=\"bad\">Do not serve: {Html.Text(Names(Readiness.No))}.</strong> Why stands "
+                + $"under the details.</p>\n");
+        if (LineCheckReport.Count(check, Readiness.Ready) > 0)
+            page.Raw($"<p><strong class=\"good\">Serve:</strong> {Html.Text(Names(Readiness.Ready))}.</p>\n");
 
         // What several drinks wait for is said once.
-        var first = check.Drinks.Where(d => d.Readiness == Readiness.If).SelectMany(d => d.Conditions.Select(c => (Condition: c, d.Name))).GroupBy(c => c.Condition, StringComparer.Ordinal).ToList();
+        var first = check.Drinks.Where(d => d.Readiness == Readiness.If)
+            .SelectMany(d => d.Conditions.Select(c => (Condition: c, d.Name)))
+            .GroupBy(c => c.Condition, StringComparer.Ordinal)
+            .ToList();
         if (first.Count > 0)
         {
             page.Heading(2, "First");
@@ -72,21 +78,31 @@ internal static class LineCheckPage
         if (check.ThrowAway.Any())
         {
             page.Heading(2, "Discard");
-            page.List([.. check.ThrowAway.GroupBy(l => string.Join("; ", l.Reasons), StringComparer.Ordinal).Select(g => $"{Say.List([.. g.Select(l => NameOf(check, l))])}: {units.Spoken(g.Key)}")]);
+            page.List([.. check.ThrowAway.GroupBy(l => string.Join("; ", l.Reasons), StringComparer.Ordinal)
+                .Select(g => $"{Say.List([.. g.Select(l => NameOf(check, l))])}: {units.Spoken(g.Key)}")]);
         }
 
         if (check.Get.Count > 0)
         {
             page.Heading(2, "Fetch, or look for");
-            page.Paragraph(string.Join("; ", check.Get.Select(g => $"{LineCheckReport.NameOf(check, g.Id)}{(g.Grams > 0 ? " " + LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "")} (for {Say.List([.. g.For.Select(f => LineCheckReport.NameOf(check, f))])})")) + ".");
+            page.Paragraph(string.Join(
+                "; ",
+                check.Get.Select(g => $"{LineCheckReport.NameOf(check, g.Id)}{(g.Grams > 0 ? " " + LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "")} (for {Say.List([.. g.For.Select(f => LineCheckReport.NameOf(check, f))])})")) + ".");
         }
 
         Allergens(page, check);
 
-        string Names(Readiness readiness) => string.Join(", ", check.Drinks.Where(d => d.Readiness == readiness).Select(d => d.Name + (d.Covers > 0 ? $" ({Say.Number(d.Covers, 0)})" : "")));
+        string Names(Readiness readiness) =>
+            string.Join(
+                ", ",
+                check.Drinks.Where(d => d.Readiness == readiness)
+                    .Select(d => d.Name + (d.Covers > 0 ? $" ({Say.Number(d.Covers, 0)})" : "")));
     }
 
-    private static string NameOf(LineCheck check, LotCheck lot) => LineCheckReport.NameOf(check, lot.Id) + (lot.Lot.LotCode.IsGiven ? $" {lot.Lot.LotCode.Value}" : lot.From is { } from ? $" of {from}" : "");
+    private static string NameOf(LineCheck check, LotCheck lot) =>
+        LineCheckReport.NameOf(check, lot.Id) + (lot.Lot.LotCode.IsGiven
+            ? $" {lot.Lot.LotCode.Value}"
+            : lot.From is { } from ? $" of {from}" : "");
 
     private static void Group(Html page, LineCheck check, Readiness readiness, string heading, string tag, string css, DisplayUnits units)
     {
@@ -97,7 +113,8 @@ internal static class LineCheckPage
             if (drink.Readiness != readiness) continue;
             string covers = drink.Covers == 0 ? "no covers given" : drink.CoversReady < drink.Covers
                 ? $"ready for {Say.Number(drink.CoversReady, 0)} of {Say.Number(drink.Covers, 0)} covers" : $"{Say.Number(drink.Covers, 0)} covers";
-            page.Raw($"<article id=\"{Html.Anchor("drink-", drink.Id)}\"><h3><span class=\"tag {css}\">{tag}</span> {Html.Text(drink.Name)} <span class=\"soft\">{Html.Text(covers)}</span></h3>\n");
+            page.Raw($"<article id=\"{Html.Anchor("drink-", drink.Id)}\"><h3><span class=\"tag {css}\">{tag}</span> "
+                + $"{Html.Text(drink.Name)} <span class=\"soft\">{Html.Text(covers)}</span></h3>\n");
             page.List([.. drink.Reasons.Concat(drink.Conditions).Select(units.Spoken)]);
             if (drink.LookFor.Count > 0) page.Paragraph(units.Spoken($"Look for {Say.List(drink.LookFor)}."), "soft");
             page.Raw("</article>\n");
@@ -111,7 +128,8 @@ internal static class LineCheckPage
         foreach (var task in check.Make)
         {
             string makes = double.IsNaN(task.MakesMillilitres) ? units.Mass(task.Makes) : units.Volume(task.MakesMillilitres);
-            page.Raw($"<article><h3>{Html.Text(task.Prep.Name.Or(task.Prep.Id))} <span class=\"soft\">{Html.Text(LineCheckReport.TimesOf(task.Times))}, {Html.Text(makes)}</span></h3>\n");
+            page.Raw($"<article><h3>{Html.Text(task.Prep.Name.Or(task.Prep.Id))} <span "
+                + $"class=\"soft\">{Html.Text(LineCheckReport.TimesOf(task.Times))}, {Html.Text(makes)}</span></h3>\n");
             page.Paragraph($"For {Say.List([.. task.For.Select(f => LineCheckReport.NameOf(check, f))])}{(task.LastsUntil is { } last ? $"; use by {last}" : "")}.");
             page.List([.. task.Lines.Select(l => $"{LineCheckReport.NameOf(check, l.Item)}: {LineCheckReport.LineOf(l, units)}")]);
             page.Raw("</article>\n");
@@ -122,12 +140,16 @@ internal static class LineCheckPage
     {
         page.Heading(2, "Allergens, for the team");
         page.Raw("<div class=\"allergens\">\n");
-        page.Allergens("Allergens by drink", check.Allergens, [.. check.Drinks.Where(d => d.Drink is not null).Select(d => new AllergenRow(d.Name, d.Contains, d.MayContain, d.NotKnownOf))]);
+        page.Allergens(
+            "Allergens by drink",
+            check.Allergens,
+            [.. check.Drinks.Where(d => d.Drink is not null).Select(d => new AllergenRow(d.Name, d.Contains, d.MayContain, d.NotKnownOf))]);
         page.Raw("</div>\n");
     }
 
     /// <summary>The name of a lot's item, with the code of the lot.</summary>
-    private static string Titled(LineCheck check, LotCheck lot) => LineCheckReport.NameOf(check, lot.Id) + (lot.Lot.LotCode.IsGiven ? $" {lot.Lot.LotCode.Value}" : "");
+    private static string Titled(LineCheck check, LotCheck lot) =>
+        LineCheckReport.NameOf(check, lot.Id) + (lot.Lot.LotCode.IsGiven ? $" {lot.Lot.LotCode.Value}" : "");
 
     private static void Lots(Html page, LineCheck check, DisplayUnits units)
     {
@@ -142,7 +164,12 @@ internal static class LineCheckPage
                 Titled(check, l), l.From?.ToString() ?? "not given", l.UseBy?.ToString() ?? "no end", l.UseByFrom,
                 double.IsNaN(l.Grams) ? "not known" : LineCheckReport.AmountOf(check, l.Id, l.Grams, units),
                 l.Lot.At.IsGiven ? units.Temperature(l.Lot.At.Value.Base) : "not given",
-                l.Readiness switch { Readiness.Ready => "usable", Readiness.If => "first: " + units.Spoken(string.Join("; ", l.Conditions)), _ => "not to be used: " + units.Spoken(string.Join("; ", l.Reasons)) }])]);
+                l.Readiness switch
+                {
+                    Readiness.Ready => "usable",
+                    Readiness.If => "first: " + units.Spoken(string.Join("; ", l.Conditions)),
+                    _ => "not to be used: " + units.Spoken(string.Join("; ", l.Reasons)),
+                }])]);
     }
 
     /// <summary>Life of the lots, a bar each, from three weeks back to three weeks ahead.</summary>
@@ -155,7 +182,8 @@ internal static class LineCheckPage
         var svg = new StringBuilder();
         svg.Append($"<svg viewBox=\"0 0 {Plot.N(width)} {Plot.N(height)}\" role=\"img\" aria-label=\"Life of the lots; the table beneath says the same\">");
         for (int week = -Span; week <= Span; week += 7)
-            svg.Append($"<path d=\"M{Plot.N(X(week))} {Plot.N(Top - 4)}V{Plot.N(height - 6)}\" stroke=\"var(--line)\"/><text x=\"{Plot.N(X(week))}\" y=\"14\" text-anchor=\"middle\">{check.On.AddDays(week).ToString().Substring(5)}</text>");
+            svg.Append($"<path d=\"M{Plot.N(X(week))} {Plot.N(Top - 4)}V{Plot.N(height - 6)}\" stroke=\"var(--line)\"/><text "
+                + $"x=\"{Plot.N(X(week))}\" y=\"14\" text-anchor=\"middle\">{check.On.AddDays(week).ToString().Substring(5)}</text>");
         for (int i = 0; i < lots.Count; i++)
         {
             var lot = lots[i];
@@ -163,8 +191,12 @@ internal static class LineCheckPage
             string name = Titled(check, lot);
             string shown = name.Length > 26 ? name.Substring(0, 25) + "…" : name;
             string pattern = lot.Readiness == Readiness.Ready ? "" : lot.Readiness == Readiness.If ? " stroke-dasharray=\"6 3\"" : " stroke-dasharray=\"2 2\"";
-            svg.Append($"<g class=\"mark\"><title>{Html.Text($"{name}: {lot.From} to {lot.UseBy}")}</title><text x=\"4\" y=\"{Plot.N(y + 13)}\">{Html.Text(shown)}</text>");
-            svg.Append($"<rect x=\"{Plot.N(X(Math.Min(from, to - 1)))}\" y=\"{Plot.N(y + 3)}\" width=\"{Plot.N(Math.Max(1, to - from) * Day)}\" height=\"12\" fill=\"{(lot.Readiness == Readiness.Ready ? "var(--mark)" : "var(--paper)")}\" fill-opacity=\"0.6\" stroke=\"var(--mark)\"{pattern}/>");
+            svg.Append($"<g class=\"mark\"><title>{Html.Text($"{name}: {lot.From} to {lot.UseBy}")}</title><text x=\"4\" "
+                + $"y=\"{Plot.N(y + 13)}\">{Html.Text(shown)}</text>");
+            svg.Append($"<rect x=\"{Plot.N(X(Math.Min(from, to - 1)))}\" y=\"{Plot.N(y + 3)}\" "
+                + $"width=\"{Plot.N(Math.Max(1, to - from) * Day)}\" height=\"12\" "
+                + $"fill=\"{(lot.Readiness == Readiness.Ready ? "var(--mark)" : "var(--paper)")}\" fill-opacity=\"0.6\" "
+                + $"stroke=\"var(--mark)\"{pattern}/>");
             if (lot.Readiness == Readiness.No) svg.Append($"<text x=\"{Plot.N(X(to) + 3)}\" y=\"{Plot.N(y + 13)}\">✕</text>");
             svg.Append("</g>");
         }

@@ -49,7 +49,8 @@ internal static class LineCheckReport
 
     /// <summary>What every report of this kind ends with.</summary>
     internal const string Caution =
-        "This is a check of what is written down, not of what is in the bottle. The food-safety plan of the house, the local food code and the people who answer for them decide; ask each guest about allergies, whatever a table says.";
+        "This is a check of what is written down, not of what is in the bottle. The food-safety plan of the house, the local food code "
+            + "and the people who answer for them decide; ask each guest about allergies, whatever a table says.";
 
     /// <summary>Writes the check as JSON, masses in g, volumes in mL.</summary>
     /// <param name="to">Where to.</param>
@@ -187,10 +188,13 @@ internal static class LineCheckReport
         check.Profiles.Book.Resolve(id) is { } item ? units.Spoken(check.AmountOf(item, grams)) : $"{Say.Number(grams, 0)} g";
 
     /// <summary>By-products of a task that something else takes, in words.</summary>
-    internal static string CreditsOf(LineCheck check, MakeTask task, DisplayUnits units) => Say.List([.. task.Credits.Select(c => $"{AmountOf(check, c.Id, c.Grams, units)} {c.Id} that is needed")]);
+    internal static string CreditsOf(
+        LineCheck check, MakeTask task, DisplayUnits units) =>
+            Say.List([.. task.Credits.Select(c => $"{AmountOf(check, c.Id, c.Grams, units)} {c.Id} that is needed")]);
 
     /// <summary>The name of an item as its file gives it, else its id.</summary>
-    internal static string NameOf(LineCheck check, string id) => check.Profiles.Book.Resolve(id) is { ByProduct: null } item ? item.File.Name.Or(id) : id.Replace('-', ' ');
+    internal static string NameOf(LineCheck check, string id) =>
+        check.Profiles.Book.Resolve(id) is { ByProduct: null } item ? item.File.Name.Or(id) : id.Replace('-', ' ');
 
     internal static string TimesOf(double times) => times == 1 ? "once the recipe" : $"{Say.Number(times, 2)} × the recipe";
 
@@ -251,7 +255,12 @@ internal static class LineCheckReport
             string last = lot.UseBy?.ToString() ?? "no end";
             string at = lot.Lot.At.IsGiven ? $", at {units.Temperature(lot.Lot.At.Value.Base)}" : "";
             string from = lot.UseByFrom.Length > 0 ? $" ({lot.UseByFrom})" : "";
-            string state = lot.Readiness switch { Readiness.Ready => "", Readiness.If => "; first: " + units.Spoken(string.Join("; ", lot.Conditions)), _ => "; not to be used" };
+            string state = lot.Readiness switch
+            {
+                Readiness.Ready => "",
+                Readiness.If => "; first: " + units.Spoken(string.Join("; ", lot.Conditions)),
+                _ => "; not to be used",
+            };
             string left = double.IsNaN(lot.Grams) ? "amount not known" : AmountOf(check, lot.Id, lot.Grams, units);
             text.Row(NameOf(lot), LabelColumns, last, 12, left + at + from + state);
         }
@@ -265,12 +274,19 @@ internal static class LineCheckReport
         {
             // One column an allergen, under a letter: names would not fit 80 columns.
             var letters = check.Allergens.Select((a, i) => (Letter: i < 26 ? ((char)('A' + i)).ToString() : "+", Name: a)).ToList();
-            text.Wrapped("● contains, ○ may contain, ? something is not known. " + string.Join(", ", letters.Select(l => $"{l.Letter} {l.Name}")), "  ", "    ");
+            text.Wrapped(
+                "● contains, ○ may contain, ? something is not known. " + string.Join(", ", letters.Select(l => $"{l.Letter} {l.Name}")),
+                "  ",
+                "    ");
             text.Line("  " + new string(' ', 26) + string.Join(" ", letters.Select(l => l.Letter)));
             foreach (var drink in check.Drinks)
             {
                 if (drink.Drink is null) continue;
-                string marks = string.Join(" ", check.Allergens.Select(a => drink.Contains.Contains(a) ? "●" : drink.MayContain.Contains(a) ? "○" : drink.NotKnownOf.Count > 0 ? "?" : "·"));
+                string marks = string.Join(
+                    " ",
+                    check.Allergens.Select(a => drink.Contains.Contains(a)
+                        ? "●"
+                        : drink.MayContain.Contains(a) ? "○" : drink.NotKnownOf.Count > 0 ? "?" : "·"));
                 text.Row(drink.Id, LabelColumns, marks);
             }
         }

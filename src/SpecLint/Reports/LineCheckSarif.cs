@@ -106,20 +106,34 @@ internal static class LineCheckSarif
                 var place = check.Menu.At(drink.Entry.Span);
                 string subject = $"{menu}/{drink.Id}", name = drink.Name.Length == 0 ? $"Drink {drink.Entry.Number}" : drink.Name;
                 foreach (string reason in drink.Reasons) Result(0, place, subject, reason, $"{name} cannot be served: {reason}.");
-                foreach (string condition in drink.Conditions) Result(1, place, subject, condition, $"{name} can be served if this is done first: {condition}.");
+                foreach (string condition in drink.Conditions)
+                    Result(1, place, subject, condition, $"{name} can be served if this is done first: {condition}.");
             }
 
             foreach (var lot in check.ThrowAway)
-                Result(2, lot.Stock.At(lot.Lot.Span), LineCheckReport.NameOf(lot), lot.From?.ToString() ?? "", $"Throw away {LineCheckReport.NameOf(lot)}: {string.Join("; ", lot.Reasons)}.");
+                Result(
+                    2, lot.Stock.At(lot.Lot.Span), LineCheckReport.NameOf(lot), lot.From?.ToString() ?? "",
+                    $"Throw away {LineCheckReport.NameOf(lot)}: {string.Join("; ", lot.Reasons)}.");
             foreach (var task in check.Make)
             {
                 string makes = double.IsNaN(task.MakesMillilitres) ? DisplayUnits.Metric.Mass(task.Makes) : DisplayUnits.Metric.Volume(task.MakesMillilitres);
                 string until = task.LastsUntil is { } last ? $", use by {last}" : "";
-                Result(3, task.Prep.Head, $"{menu}/{task.Prep.Id}", "", $"Make {task.Prep.Id}: {LineCheckReport.TimesOf(task.Times)}, {makes}{until}; for {Say.List(task.For)}.");
+                Result(
+                    3,
+                    task.Prep.Head,
+                    $"{menu}/{task.Prep.Id}",
+                    "",
+                    $"Make {task.Prep.Id}: {LineCheckReport.TimesOf(task.Times)}, {makes}{until}; for {Say.List(task.For)}.");
             }
 
             foreach (var (id, grams, use) in check.Get)
-                Result(4, check.Menu.Head, $"{menu}/{id}", "", $"Get or look for {id}{(grams > 0 ? ", " + LineCheckReport.AmountOf(check, id, grams, DisplayUnits.Metric) : "")}, for {Say.List(use)}.");
+                Result(
+                    4,
+                    check.Menu.Head,
+                    $"{menu}/{id}",
+                    "",
+                    $"Get or look for {id}{(grams > 0 ? ", " + LineCheckReport.AmountOf(check, id, grams, DisplayUnits.Metric) : "")}, "
+                        + $"for {Say.List(use)}.");
         }
 
         private void Result(int kind, Place place, string subject, string what, string message)
@@ -146,7 +160,9 @@ internal static class LineCheckSarif
             seen.TryGetValue(same, out int before);
             seen[same] = before + 1;
             json.WriteStartObject("partialFingerprints");
-            json.WriteString(Fingerprints.Name, Fingerprints.Of(id, subject, key, before == 0 ? "" : before.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+            json.WriteString(
+                Fingerprints.Name,
+                Fingerprints.Of(id, subject, key, before == 0 ? "" : before.ToString(System.Globalization.CultureInfo.InvariantCulture)));
             json.WriteEndObject();
             json.WriteEndObject();
         }
@@ -169,7 +185,9 @@ internal static class LineCheckSarif
             kept.Append('#');
             foreach (string unit in new[] { " ml", " mL", " l", " g", " kg", " min", " h", " days" })
             {
-                if (string.CompareOrdinal(text, i, unit, 0, unit.Length) != 0 || (i + unit.Length < text.Length && char.IsLetterOrDigit(text[i + unit.Length]))) continue;
+                if (string.CompareOrdinal(text, i, unit, 0, unit.Length) != 0
+                    || (i + unit.Length < text.Length && char.IsLetterOrDigit(text[i + unit.Length])))
+                    continue;
                 i += unit.Length;
                 break;
             }

@@ -18,7 +18,8 @@ internal static class LineReport
         foreach (var finding in content.Findings.Flat())
         {
             var start = finding.Place.Start;
-            to.Write(DisplayText.Escape($"{pathPrefix}{finding.Place.File.Path}:{start.Line}:{start.Column}: {ReportWords.Of(finding.Level)} {finding.Rule.Id}: {units.Sentence(finding.Message)}"));
+            to.Write(DisplayText.Escape($"{pathPrefix}{finding.Place.File.Path}:{start.Line}:{start.Column}: "
+                + $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}: {units.Sentence(finding.Message)}"));
             to.Write('\n');
         }
     }

@@ -26,7 +26,10 @@ internal static class MarkdownText
                 case '>': made.Append("&gt;"); break;
                 case '@' or '#': made.Append(c == '#' ? "\\#" : "@").Append(Broken); break;
                 case ':' when i + 2 < text.Length && text[i + 1] == '/' && text[i + 2] == '/': made.Append(':').Append(Broken); break;
-                case '.' when i >= 3 && string.Compare(text, i - 3, "www", 0, 3, StringComparison.OrdinalIgnoreCase) == 0: made.Append(Broken).Append('.'); break;
+                case '.' when i >= 3
+                    && string.Compare(
+                        text, i - 3, "www", 0, 3, StringComparison.OrdinalIgnoreCase) == 0:
+                    made.Append(Broken).Append('.'); break;
                 case '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '!' or '|' or '~' or '$': made.Append('\\').Append(c); break;
                 case '-' or '+' or '=' when i == 0: made.Append('\\').Append(c); break;
                 case '.' when i > 0 && IsNumber(text, i): made.Append("\\."); break;

@@ -22,7 +22,8 @@ internal sealed class PartOfReport
     {
         this.from = from;
         var head = new Dictionary<string, JsonElement>(StringComparer.Ordinal);
-        Take((ref Utf8JsonReader reader) => reader.Read() && (reader.TokenType == JsonTokenType.StartObject ? true : throw new FormatException("it does not begin with {")));
+        Take((ref Utf8JsonReader reader) => reader.Read()
+            && (reader.TokenType == JsonTokenType.StartObject ? true : throw new FormatException("it does not begin with {")));
         while (ReadName() is var name && name != "findings") head[name] = ReadValue();
         Head = HeadOf(head);
         BeginList();
@@ -90,7 +91,10 @@ internal sealed class PartOfReport
 
         int Count(string name) => Number(Property(Of("counts"), name));
 
-        static int Number(JsonElement value) => value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out int number) ? number : throw new FormatException("a count in it is not a number");
+        static int Number(JsonElement value) =>
+            value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out int number)
+                ? number
+                : throw new FormatException("a count in it is not a number");
     }
 
     private static ReportPart PartOf(JsonElement part)
@@ -131,7 +135,8 @@ internal sealed class PartOfReport
 
     private void BeginList()
     {
-        Take((ref Utf8JsonReader reader) => reader.Read() && (reader.TokenType == JsonTokenType.StartArray ? true : throw new FormatException("its findings are not a list")));
+        Take((ref Utf8JsonReader reader) => reader.Read()
+            && (reader.TokenType == JsonTokenType.StartArray ? true : throw new FormatException("its findings are not a list")));
         MoveNext();
     }
 
@@ -187,7 +192,8 @@ internal sealed class PartOfReport
 /// <param name="Rule">Id of the rule.</param>
 /// <param name="Message">What is wrong.</param>
 /// <param name="Fingerprint">Its fingerprint.</param>
-internal sealed record PlacedFinding(byte[] Text, string File, int Start, int Length, string Rule, string Message, string Fingerprint) : IComparable<PlacedFinding>
+internal sealed record PlacedFinding(byte[] Text, string File, int Start, int Length, string Rule, string Message, string Fingerprint)
+    : IComparable<PlacedFinding>
 {
     /// <summary>Reads what places it.</summary>
     /// <exception cref="FormatException">It is not a finding.</exception>
@@ -197,11 +203,16 @@ internal sealed record PlacedFinding(byte[] Text, string File, int Start, int Le
         return new PlacedFinding(text.ToArray(), Word("file"), Number("byteOffset"), Number("byteLength"), Word("rule"), Word("message"), Word("fingerprint"));
 
         JsonElement Property(string name, JsonValueKind kind) =>
-            finding.ValueKind == JsonValueKind.Object && finding.TryGetProperty(name, out var value) && value.ValueKind == kind ? value : throw new FormatException($"a finding in it has no {name}");
+            finding.ValueKind == JsonValueKind.Object && finding.TryGetProperty(name, out var value) && value.ValueKind == kind
+                ? value
+                : throw new FormatException($"a finding in it has no {name}");
 
         string Word(string name) => Property(name, JsonValueKind.String).GetString()!;
 
-        int Number(string name) => region.TryGetProperty(name, out var value) && value.TryGetInt32(out int number) ? number : throw new FormatException($"the region of a finding in it has no {name}");
+        int Number(string name) =>
+            region.TryGetProperty(name, out var value) && value.TryGetInt32(out int number)
+                ? number
+                : throw new FormatException($"the region of a finding in it has no {name}");
     }
 
     /// <summary>The order of <see cref="Findings.FindingOrder"/>.</summary>

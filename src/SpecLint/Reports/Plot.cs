@@ -37,11 +37,15 @@ internal sealed class Plot
     {
         (this.xLow, this.xHigh, this.yLow, this.yHigh) = (xLow, xHigh > xLow ? xHigh : xLow + 1, yLow, yHigh > yLow ? yHigh : yLow + 1);
         for (double x = First(this.xLow, StepOf(this.xLow, this.xHigh)); x <= this.xHigh + 1e-9; x += StepOf(this.xLow, this.xHigh))
-            body.Append($"<line x1=\"{N(X(x))}\" y1=\"{N(Top)}\" x2=\"{N(X(x))}\" y2=\"{N(Height - Bottom)}\" stroke=\"var(--line)\"/><text x=\"{N(X(x))}\" y=\"{N(Height - Bottom + 16)}\" text-anchor=\"middle\">{Say.Number(x, 2)}</text>");
+            body.Append($"<line x1=\"{N(X(x))}\" y1=\"{N(Top)}\" x2=\"{N(X(x))}\" y2=\"{N(Height - Bottom)}\" "
+                + $"stroke=\"var(--line)\"/><text x=\"{N(X(x))}\" y=\"{N(Height - Bottom + 16)}\" "
+                + $"text-anchor=\"middle\">{Say.Number(x, 2)}</text>");
         for (double y = First(this.yLow, StepOf(this.yLow, this.yHigh)); y <= this.yHigh + 1e-9; y += StepOf(this.yLow, this.yHigh))
-            body.Append($"<line x1=\"{N(Left)}\" y1=\"{N(Y(y))}\" x2=\"{N(Width - Right)}\" y2=\"{N(Y(y))}\" stroke=\"var(--line)\"/><text x=\"{N(Left - 6)}\" y=\"{N(Y(y) + 4)}\" text-anchor=\"end\">{Say.Number(y, 2)}</text>");
+            body.Append($"<line x1=\"{N(Left)}\" y1=\"{N(Y(y))}\" x2=\"{N(Width - Right)}\" y2=\"{N(Y(y))}\" "
+                + $"stroke=\"var(--line)\"/><text x=\"{N(Left - 6)}\" y=\"{N(Y(y) + 4)}\" text-anchor=\"end\">{Say.Number(y, 2)}</text>");
         body.Append($"<text x=\"{N((Left + Width - Right) / 2)}\" y=\"{N(Height - 8)}\" text-anchor=\"middle\">{Html.Text(xLabel)}</text>");
-        body.Append($"<text x=\"14\" y=\"{N((Top + Height - Bottom) / 2)}\" text-anchor=\"middle\" transform=\"rotate(-90 14 {N((Top + Height - Bottom) / 2)})\">{Html.Text(yLabel)}</text>");
+        body.Append($"<text x=\"14\" y=\"{N((Top + Height - Bottom) / 2)}\" text-anchor=\"middle\" transform=\"rotate(-90 14 "
+            + $"{N((Top + Height - Bottom) / 2)})\">{Html.Text(yLabel)}</text>");
     }
 
     /// <summary>Number of marks so far.</summary>
@@ -52,7 +56,8 @@ internal sealed class Plot
     {
         double left = X(Clamp(x1, xLow, xHigh)), right = X(Clamp(x2, xLow, xHigh)), top = Y(Clamp(y2, yLow, yHigh)), bottom = Y(Clamp(y1, yLow, yHigh));
         if (right - left < 0.5 || bottom - top < 0.5) return;
-        body.Append($"<rect x=\"{N(left)}\" y=\"{N(top)}\" width=\"{N(right - left)}\" height=\"{N(bottom - top)}\" fill=\"var(--band)\" fill-opacity=\"0.35\" stroke=\"var(--soft)\" stroke-dasharray=\"4 3\"/>");
+        body.Append($"<rect x=\"{N(left)}\" y=\"{N(top)}\" width=\"{N(right - left)}\" height=\"{N(bottom - top)}\" "
+            + $"fill=\"var(--band)\" fill-opacity=\"0.35\" stroke=\"var(--soft)\" stroke-dasharray=\"4 3\"/>");
         if (name.Length == 0) return;
 
         // Names stand over all bands, one beneath another where two would meet.
@@ -66,7 +71,8 @@ internal sealed class Plot
     public void Limit(double fromX, double toX, double y)
     {
         double a = X(Clamp(fromX, xLow, xHigh)), b = X(Clamp(toX, xLow, xHigh)), h = Y(Clamp(y, yLow, yHigh));
-        body.Append($"<path d=\"M{N(a)} {N(h)}H{N(b)}\" stroke=\"var(--soft)\" stroke-dasharray=\"2 3\" fill=\"none\"/><path d=\"M{N(b)} {N(h - 6)}V{N(h + 6)}\" stroke=\"currentColor\" stroke-width=\"2\"/>");
+        body.Append($"<path d=\"M{N(a)} {N(h)}H{N(b)}\" stroke=\"var(--soft)\" stroke-dasharray=\"2 3\" fill=\"none\"/><path "
+            + $"d=\"M{N(b)} {N(h - 6)}V{N(h + 6)}\" stroke=\"currentColor\" stroke-width=\"2\"/>");
     }
 
     /// <summary>A mark.</summary>
@@ -82,8 +88,11 @@ internal sealed class Plot
         foreach (var (x, y, mark) in marks)
         {
             svg.Append($"<g class=\"mark\"><title>{Html.Text(mark.Title)}</title>");
-            svg.Append($"<path d=\"M{N(X(Clamp(mark.XLow, xLow, xHigh)))} {N(y)}H{N(X(Clamp(mark.XHigh, xLow, xHigh)))}M{N(x)} {N(Y(Clamp(mark.YLow, yLow, yHigh)))}V{N(Y(Clamp(mark.YHigh, yLow, yHigh)))}\" stroke=\"var(--mark)\" stroke-opacity=\"0.55\" fill=\"none\"/>");
-            svg.Append($"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"4\" stroke=\"var(--mark)\" stroke-width=\"2\" fill=\"{(mark.Filled ? "var(--mark)" : "var(--paper)")}\"/></g>");
+            svg.Append($"<path d=\"M{N(X(Clamp(mark.XLow, xLow, xHigh)))} {N(y)}H{N(X(Clamp(mark.XHigh, xLow, xHigh)))}M{N(x)} "
+                + $"{N(Y(Clamp(mark.YLow, yLow, yHigh)))}V{N(Y(Clamp(mark.YHigh, yLow, yHigh)))}\" stroke=\"var(--mark)\" "
+                + $"stroke-opacity=\"0.55\" fill=\"none\"/>");
+            svg.Append($"<circle cx=\"{N(x)}\" cy=\"{N(y)}\" r=\"4\" stroke=\"var(--mark)\" stroke-width=\"2\" "
+                + $"fill=\"{(mark.Filled ? "var(--mark)" : "var(--paper)")}\"/></g>");
             taken.Add((x - 5, y - 5, x + 5, y + 5));
         }
 

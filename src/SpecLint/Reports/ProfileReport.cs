@@ -64,7 +64,8 @@ internal static class ProfileReport
     }
 
     /// <summary>A fact; of its life the verdict has the last word.</summary>
-    internal static FactValue ValueOf(Fact fact, RecipeProfile profile, Verdicts verdicts) => fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
+    internal static FactValue ValueOf(
+        Fact fact, RecipeProfile profile, Verdicts verdicts) => fact == Fact.Life ? verdicts.Of(profile.Recipe).Life : profile.Get(fact);
 
     internal static Ingredient Inherit(Ingredient ingredient, Item item, ProfileSet profiles) =>
         item.IsBuiltIn ? ingredient : Inheritance.Flatten(ingredient, id => profiles.Book.Resolve(id)?.File as Ingredient);
@@ -195,8 +196,15 @@ internal static class ProfileReport
         text.Heading($"{recipe.Name.Or(recipe.Id)} ({ReportWords.Of(recipe.Kind)} {recipe.Id})");
         text.Wrapped(recipe.Source.Path, "  ", "  ");
         var verdict = verdicts.Of(recipe);
-        if (verdict.Answer == Readiness.No) text.Wrapped($"{(verdict.IsForbidden ? LabelPage.DoNotUse : "Put right first, see check")}: {Verdict.RulesOf(verdict.Forbidding.Concat(verdict.Shortening))}.", "  ", "  ");
-        string basis = recipe is Drink ? "Contents as served; alcohol and energy a serve" : profile.IsSolid ? "Contents per 100 g, as made" : "Contents as made; alcohol and energy per 100 mL";
+        if (verdict.Answer == Readiness.No)
+            text.Wrapped(
+                $"{(verdict.IsForbidden ? LabelPage.DoNotUse : "Put right first, see check")}: "
+                    + $"{Verdict.RulesOf(verdict.Forbidding.Concat(verdict.Shortening))}.",
+                "  ",
+                "  ");
+        string basis = recipe is Drink
+            ? "Contents as served; alcohol and energy a serve"
+            : profile.IsSolid ? "Contents per 100 g, as made" : "Contents as made; alcohol and energy per 100 mL";
         text.Wrapped(basis + ". The range holds about 95 %.", "  ", "  ");
         var open = new List<(string Label, string Reason)>();
         for (int i = 0; i < FactNames.Count; i++)
@@ -236,7 +244,9 @@ internal static class ProfileReport
             var value = pair.Value;
             var (scale, ucum) = UnitOf(value.Dimension);
             string unit = WordOf(ucum);
-            text.Row(pair.Key, LabelColumns, units.With(value.Typical * scale, unit), ValueColumns, units.Ends(value.Typical * scale, value.Low * scale, value.High * scale, unit, " to "));
+            text.Row(
+                pair.Key, LabelColumns, units.With(value.Typical * scale, unit), ValueColumns,
+                units.Ends(value.Typical * scale, value.Low * scale, value.High * scale, unit, " to "));
             text.Wrapped($"{ReportWords.Of(value.Mark)}{(value.Source is null ? "" : ": " + value.Source)}", "      ", "      ");
         }
 
@@ -250,7 +260,11 @@ internal static class ProfileReport
         text.Row("allergens", LabelColumns, allergens.Contains.Count == 0 ? "none known of" : Say.List(allergens.Contains));
         if (allergens.MayContain.Count > 0) text.Row("may contain", LabelColumns, Say.List(allergens.MayContain));
         foreach (var exemption in allergens.Exempt)
-            text.Wrapped($"{exemption.Allergen} is exempt in {Say.List(exemption.In)}{(exemption.Because is null ? "" : ": " + exemption.Because)}{(exemption.Source is null ? "" : $" ({exemption.Source})")}", "      ", "      ");
+            text.Wrapped(
+                $"{exemption.Allergen} is exempt in "
+                    + $"{Say.List(exemption.In)}{(exemption.Because is null ? "" : ": " + exemption.Because)}{(exemption.Source is null ? "" : $" ({exemption.Source})")}",
+                "      ",
+                "      ");
         text.Wrapped($"{ReportWords.Of(allergens.Mark)}{(allergens.Source is null ? "" : ": " + allergens.Source)}", "      ", "      ");
     }
 

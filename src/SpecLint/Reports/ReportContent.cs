@@ -89,11 +89,19 @@ public sealed class ReportContent
     /// <param name="remarks">Sentences for the summary.</param>
     /// <param name="baseline">How the findings stand to a baseline; <see langword="null"/> where there is none.</param>
     /// <param name="isPart">Whether findings that were there before the change that is looked at are left out.</param>
-    public static ReportContent Of(CheckResult result, Func<string, bool>? includes = null, IReadOnlyList<string>? remarks = null, Changes.BaselineMatch? baseline = null, bool isPart = false)
+    public static ReportContent Of(
+        CheckResult result, Func<string, bool>? includes = null, IReadOnlyList<string>? remarks = null,
+        Changes.BaselineMatch? baseline = null, bool isPart = false)
     {
         var files = result.Book.Files;
         var aside = HarmAside.Of(result.Findings, result.Accepted, baseline, includes);
-        if (includes is null) return new ReportContent(result, result.Findings, result.Accepted, aside, files.Count, files.Count(f => f is Recipe)) { Remarks = remarks ?? [], IsPart = isPart };
+        if (includes is null)
+            return new ReportContent(
+                result, result.Findings, result.Accepted, aside, files.Count, files.Count(f => f is Recipe))
+            {
+                Remarks = remarks ?? [],
+                IsPart = isPart,
+            };
         return new ReportContent(
             result,
             [.. result.Findings.Where(f => includes(f.Place.File.Path))],

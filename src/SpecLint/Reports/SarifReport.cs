@@ -168,7 +168,8 @@ public static class SarifReport
         json.WriteString("name", PascalCase(info.Name));
         WriteMessage(json, "shortDescription", Sentence(info.Title));
         WriteMessage(json, "fullDescription", (page is null ? null : RulePage.WhatItChecks(page)) ?? Sentence(info.Title));
-        if (options.PagesAt is { } at && RuleRegistry.Find(info.Id) is not null) json.WriteString("helpUri", new Uri(at, info.Page.Substring(info.Page.IndexOf('/') + 1)).AbsoluteUri);
+        if (options.PagesAt is { } at && RuleRegistry.Find(info.Id) is not null)
+            json.WriteString("helpUri", new Uri(at, info.Page.Substring(info.Page.IndexOf('/') + 1)).AbsoluteUri);
         if (page is not null)
         {
             json.WriteStartObject("help");

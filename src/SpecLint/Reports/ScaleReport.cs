@@ -23,9 +23,16 @@ internal static class ScaleReport
         bool drink = plan.Recipe is Drink;
         string size = double.IsNaN(plan.Serves) ? "" : $", {Say.Number(plan.Serves, 1)} {(drink ? "serves" : "portions")}";
         text.Heading($"{plan.Recipe.Name.Or(plan.Recipe.Id)} ({ReportWords.Of(plan.Recipe.Kind)} {plan.Recipe.Id}), times {Say.Number(plan.Factor)}{size}");
-        foreach (string reason in plan.Verdict.Reasons) text.Wrapped(units.Spoken($"{(plan.Verdict.IsForbidden ? LabelPage.DoNotUse : "PUT RIGHT FIRST")}: {reason}."), "  ", "    ");
+        foreach (string reason in plan.Verdict.Reasons)
+            text.Wrapped(units.Spoken($"{(plan.Verdict.IsForbidden ? LabelPage.DoNotUse : "PUT RIGHT FIRST")}: {reason}."), "  ", "    ");
         foreach (string condition in plan.Verdict.Conditions) text.Wrapped(units.Spoken($"First: {condition}."), "  ", "    ");
-        if (drink) text.Wrapped(plan.Poured ? "A batch that is poured as it is, with the water that ice would have added." : "A batch without ice or water: each drink is finished to order as its spec says.", "  ", "  ");
+        if (drink)
+            text.Wrapped(
+                plan.Poured
+                    ? "A batch that is poured as it is, with the water that ice would have added."
+                    : "A batch without ice or water: each drink is finished to order as its spec says.",
+                "  ",
+                "  ");
         foreach (var line in plan.Lines) text.Row(line.Item, LabelColumns, AmountOf(line, units), ValueColumns, Beside(line, units));
         if (plan.Water > 0)
         {
@@ -38,7 +45,10 @@ internal static class ScaleReport
         if (plan.AtTheGlass.Count > 0)
         {
             text.Heading("At each glass");
-            foreach (var line in plan.AtTheGlass) text.Row(line.Item.Or("?"), LabelColumns, line.Amount.IsGiven ? Written(line.Amount.Value, units) : "", ValueColumns, RoleOf(line));
+            foreach (var line in plan.AtTheGlass)
+                text.Row(
+                    line.Item.Or("?"), LabelColumns, line.Amount.IsGiven ? Written(line.Amount.Value, units) : "", ValueColumns,
+                    RoleOf(line));
         }
 
         if (plan.Facts.Count > 0)
@@ -48,7 +58,9 @@ internal static class ScaleReport
             {
                 string now = WordOf(fact.Fact, fact.Rounded, plan.IsSolid, units);
                 string was = WordOf(fact.Fact, fact.Exact, plan.IsSolid, units);
-                text.Row(fact.Fact == Fact.MixVolume ? "volume" : ProfileReport.LabelOf(fact.Fact), LabelColumns, now, ValueColumns, now == was ? "as exact" : $"exact: {was}");
+                text.Row(
+                    fact.Fact == Fact.MixVolume ? "volume" : ProfileReport.LabelOf(fact.Fact), LabelColumns, now, ValueColumns,
+                    now == was ? "as exact" : $"exact: {was}");
             }
         }
 
@@ -56,7 +68,12 @@ internal static class ScaleReport
         if (plan.Container is { } container)
         {
             string many = container.Count == 1 ? "" : $"{container.Count} × ";
-            text.Row("goes into", LabelColumns, many + (container.IsOfTheBar ? container.Name : units.Spoken(container.Name)), ValueColumns, $"leaves {Say.Number(container.Headspace, 0)} % of room{(container.IsOfTheBar ? "" : "; a common size")}");
+            text.Row(
+                "goes into",
+                LabelColumns,
+                many + (container.IsOfTheBar ? container.Name : units.Spoken(container.Name)),
+                ValueColumns,
+                $"leaves {Say.Number(container.Headspace, 0)} % of room{(container.IsOfTheBar ? "" : "; a common size")}");
         }
 
         text.Row("keeps", LabelColumns, Keeps(plan));
@@ -196,7 +213,9 @@ internal static class ScaleReport
     {
         if (plan.Verdict.IsForbidden) return "not at all until check finds nothing against it";
         if (double.IsNaN(plan.Days)) return "no part of it and no rule sets an end";
-        string from = plan.Life.IsKnown && plan.Life.Value < plan.StatedDays ? $"by the rules of keeping ({plan.Life.From}); its recipe says {Days(plan.StatedDays)}" : double.IsNaN(plan.StatedDays) ? $"by the rules of keeping ({plan.Life.From})" : "by its recipe";
+        string from = plan.Life.IsKnown && plan.Life.Value < plan.StatedDays
+            ? $"by the rules of keeping ({plan.Life.From}); its recipe says {Days(plan.StatedDays)}"
+            : double.IsNaN(plan.StatedDays) ? $"by the rules of keeping ({plan.Life.From})" : "by its recipe";
         return $"at most {Days(plan.Days)}, the day made counted, {from}";
     }
 

@@ -16,13 +16,17 @@ internal static class SettingsReport
     /// <param name="defaultFiles">Patterns of files to read where the bar gives none.</param>
     /// <param name="defaultLeaveOut">Patterns of files that are always left out.</param>
     /// <param name="on">The date of the run.</param>
-    public static IReadOnlyList<EffectiveSetting> Collect(Settings settings, IReadOnlyList<string> defaultFiles, IReadOnlyList<string> defaultLeaveOut, CalendarDate on)
+    public static IReadOnlyList<EffectiveSetting> Collect(
+        Settings settings, IReadOnlyList<string> defaultFiles, IReadOnlyList<string> defaultLeaveOut, CalendarDate on)
     {
         var all = new List<EffectiveSetting>();
         var bar = settings.Bar;
         Add("bar", bar is { Name.IsGiven: true } ? bar.Name.Value : "none", bar is { Name.IsGiven: true } ? From(bar, bar.Name.Span) : Default);
         if (settings.JurisdictionIsStated)
-            Add("jurisdictions", $"{string.Join(", ", settings.StatedJurisdictions)} (law of {string.Join(", ", settings.Jurisdictions)})", From(bar!, bar!.Jurisdictions[0].Span));
+            Add(
+                "jurisdictions",
+                $"{string.Join(", ", settings.StatedJurisdictions)} (law of {string.Join(", ", settings.Jurisdictions)})",
+                From(bar!, bar!.Jurisdictions[0].Span));
         else
             Add("jurisdictions", $"none stated: the strictest of {string.Join(", ", settings.Jurisdictions)}", Default);
         AddPatterns("files", bar?.Files ?? [], defaultFiles, replaces: true);
@@ -49,7 +53,8 @@ internal static class SettingsReport
             foreach (var vessel in bar.Vessels.Values.OrderBy(v => v.Id, StringComparer.Ordinal))
                 Add($"vessels.{vessel.Id}", $"capacity {Amount(vessel.Capacity)}, rating {Amount(vessel.Rating)}", From(bar, vessel.Span));
             foreach (var limit in bar.Limits.OrderBy(l => l.Key, StringComparer.Ordinal)) AddQuantity($"limits.{limit.Key}", limit.Value);
-            foreach (var schema in bar.Schemas.OrderBy(s => s.Key, StringComparer.Ordinal)) Add($"schemas.{schema.Key}", schema.Value.Value, From(bar, schema.Value.Span));
+            foreach (var schema in bar.Schemas.OrderBy(s => s.Key, StringComparer.Ordinal))
+                Add($"schemas.{schema.Key}", schema.Value.Value, From(bar, schema.Value.Span));
             if (bar.AsOf.IsGiven) Add("asOf", bar.AsOf.Value.ToString(), From(bar, bar.AsOf.Span));
             if (bar.Asks.Count > 0) Add("asks", string.Join(", ", bar.Asks.Select(a => a.Value)), From(bar, bar.Asks[0].Span));
         }
@@ -80,7 +85,10 @@ internal static class SettingsReport
 
         void AddMeasures(Measures measures)
         {
-            foreach (var unit in measures.Words.Select(w => w.Unit).Where(u => u.System == UnitSystem.Trade).Distinct().OrderBy(u => u.Name, StringComparer.Ordinal))
+            foreach (var unit in measures.Words.Select(w => w.Unit)
+                .Where(u => u.System == UnitSystem.Trade)
+                .Distinct()
+                .OrderBy(u => u.Name, StringComparer.Ordinal))
             {
                 string from = Default;
                 foreach (var own in bar?.Measures ?? new Dictionary<string, Given<Quantity>>())

@@ -22,7 +22,9 @@ public static class Sheets
                 var fact = (Fact)i;
                 var value = ProfileReport.ValueOf(fact, profile, verdicts);
                 if (!value.IsKnown && (!ProfileReport.IsMeant(fact, recipe) || (fact == Fact.Cost && verdicts.Profiles.Prices.IsEmpty))) continue;
-                sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), ReportWords.KeyOf(recipe.Kind), FactNames.Name(fact), value.Value, value.Low, value.High, FactUnits.Code(fact, profile.IsSolid, settings), value.From, value.OpenBecause);
+                sheet.Add(
+                    recipe.Id, recipe.Name.Or(recipe.Id), ReportWords.KeyOf(recipe.Kind), FactNames.Name(fact), value.Value, value.Low,
+                    value.High, FactUnits.Code(fact, profile.IsSolid, settings), value.From, value.OpenBecause);
             }
         }
 
@@ -36,7 +38,9 @@ public static class Sheets
     {
         var book = verdicts.Profiles.Book;
         var drinks = CardPage.DrinksOf(menu, book).Select(d => (d.Entry, d.Drink, Allergens: verdicts.Profiles.Of(d.Drink).Allergens)).ToList();
-        string[] tokens = [.. drinks.SelectMany(d => d.Allergens.Contained(book.Settings).Concat(d.Allergens.Possible(book.Settings))).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
+        string[] tokens = [.. drinks.SelectMany(d => d.Allergens.Contained(book.Settings).Concat(d.Allergens.Possible(book.Settings)))
+            .Distinct()
+            .OrderBy(t => t, StringComparer.Ordinal)];
         var sheet = new Sheet(["id", "name", .. tokens, "not known of", "served"]);
         foreach (var (entry, drink, allergens) in drinks)
         {
@@ -60,10 +64,28 @@ public static class Sheets
     {
         var sheet = new Sheet("what", "id", "name", "grams", "millilitres", "times", "hours", "use by", "for", "why");
         foreach (var task in check.Make)
-            sheet.Add("make", task.Prep.Id, task.Prep.Name.Or(task.Prep.Id), task.Makes, task.MakesMillilitres, task.Times, task.Hours, task.LastsUntil?.ToString(), string.Join(" ", task.For), "");
-        foreach (var lot in check.Lots.Where(l => l.ThrowAway)) sheet.Add("discard", lot.Id, lot.Name, null, null, null, null, null, "", string.Join("; ", lot.Reasons));
+            sheet.Add(
+                "make", task.Prep.Id, task.Prep.Name.Or(task.Prep.Id), task.Makes, task.MakesMillilitres, task.Times, task.Hours,
+                task.LastsUntil?.ToString(), string.Join(" ", task.For), "");
+        foreach (var lot in check.Lots.Where(l => l.ThrowAway))
+            sheet.Add("discard", lot.Id, lot.Name, null, null, null, null, null, "", string.Join("; ", lot.Reasons));
         foreach (var drink in check.Drinks)
-            sheet.Add("serve", drink.Id, drink.Name, null, null, drink.Covers, null, null, "", drink.Readiness switch { Readiness.No => "no: " + string.Join("; ", drink.Reasons), Readiness.If => "if: " + string.Join("; ", drink.Conditions), _ => "yes" });
+            sheet.Add(
+                "serve",
+                drink.Id,
+                drink.Name,
+                null,
+                null,
+                drink.Covers,
+                null,
+                null,
+                "",
+                drink.Readiness switch
+                {
+                    Readiness.No => "no: " + string.Join("; ", drink.Reasons),
+                    Readiness.If => "if: " + string.Join("; ", drink.Conditions),
+                    _ => "yes",
+                });
         return sheet;
     }
 
@@ -85,12 +107,20 @@ public static class Sheets
             {
                 var each = line.Cost.Times(times);
                 string amount = line.Line.Amount.IsGiven ? Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value) : "";
-                if (line.IsKnown) sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, each.Value, each.Low, each.High, line.Trimmed * times, currency, line.From, "");
-                else sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, null, null, null, null, currency, "", line.OpenBecause);
+                if (line.IsKnown)
+                    sheet.Add(
+                        recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, each.Value, each.Low, each.High,
+                        line.Trimmed * times, currency, line.From, "");
+                else
+                    sheet.Add(
+                        recipe.Id, recipe.Name.Or(recipe.Id), per, line.Line.Item.Or(""), amount, null, null, null, null, currency, "",
+                        line.OpenBecause);
             }
 
             var whole = cost.Whole.Times(times);
-            sheet.Add(recipe.Id, recipe.Name.Or(recipe.Id), per, "", "", whole.Value, whole.Low, whole.High, cost.Trimmed * times, currency, cost.IsKnown ? "all lines" : "the lines that have a price", string.Join("; ", cost.Open));
+            sheet.Add(
+                recipe.Id, recipe.Name.Or(recipe.Id), per, "", "", whole.Value, whole.Low, whole.High, cost.Trimmed * times, currency,
+                cost.IsKnown ? "all lines" : "the lines that have a price", string.Join("; ", cost.Open));
         }
 
         return sheet;
@@ -106,7 +136,9 @@ public static class Sheets
             var price = pair.Value;
             sheet.Add(
                 pair.Key, profiles.Book.Resolve(pair.Key)?.File.Name.Or(pair.Key), price.Paid, Rounding.Words(price.Size.Base, price.Size),
-                price.Yield is { } yield ? Rounding.Words(yield.Base, yield) : "", price.On?.ToString(), price.From, FactUnits.CurrencyOf(profiles.Book.Settings));
+                price.Yield is { } yield
+                    ? Rounding.Words(yield.Base, yield)
+                    : "", price.On?.ToString(), price.From, FactUnits.CurrencyOf(profiles.Book.Settings));
         }
 
         return sheet;

@@ -4,7 +4,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Reports;
 
-/// <summary>Findings as service messages of TeamCity: a type of inspection a rule, then an inspection a finding (TeamCity Docs, Service Messages, "Reporting Inspections").</summary>
+/// <summary>
+/// Findings as service messages of TeamCity: a type of inspection a rule, then an inspection a finding (TeamCity Docs, Service Messages,
+/// "Reporting Inspections").
+/// </summary>
 internal static class TeamCityReport
 {
     /// <summary>Characters of a value at most, escapes not counted; ids and names of rules are far below their own 255.</summary>
@@ -18,11 +21,14 @@ internal static class TeamCityReport
     {
         var all = content.Findings.Flat().ToList();
         foreach (var rule in all.Select(f => f.Rule).Distinct().OrderBy(r => r.Id, StringComparer.Ordinal))
-            to.Write($"##teamcity[inspectionType id='{Value(rule.Id)}' name='{Value(rule.Name)}' category='{Value("SpecLint: " + ReportWords.Of(rule.Family))}' description='{Value(rule.Title)}']\n");
+            to.Write($"##teamcity[inspectionType id='{Value(rule.Id)}' name='{Value(rule.Name)}' "
+                + $"category='{Value("SpecLint: " + ReportWords.Of(rule.Family))}' description='{Value(rule.Title)}']\n");
         foreach (var finding in all)
         {
             string text = finding.Advice.Length == 0 ? finding.Message : finding.Message + " To put it right: " + finding.Advice;
-            to.Write($"##teamcity[inspection typeId='{Value(finding.Rule.Id)}' message='{Value(text)}' file='{Value(pathPrefix + finding.Place.File.Path)}' line='{finding.Place.Start.Line}' SEVERITY='{Severity(finding.Level)}']\n");
+            to.Write($"##teamcity[inspection typeId='{Value(finding.Rule.Id)}' message='{Value(text)}' "
+                + $"file='{Value(pathPrefix + finding.Place.File.Path)}' line='{finding.Place.Start.Line}' "
+                + $"SEVERITY='{Severity(finding.Level)}']\n");
         }
     }
 

@@ -80,17 +80,25 @@ public sealed class TextReport
             }
         }
 
-        var cautions = findings.SelectMany(f => f.Folded.Prepend(f)).Where(f => f.Caution is not null).GroupBy(f => f.Caution!, StringComparer.Ordinal).ToList();
+        var cautions = findings.SelectMany(f => f.Folded.Prepend(f))
+            .Where(f => f.Caution is not null)
+            .GroupBy(f => f.Caution!, StringComparer.Ordinal)
+            .ToList();
         foreach (var caution in cautions)
         {
-            string of = cautions.Count == 1 ? "" : $" ({string.Join(", ", caution.Select(f => f.Rule.Id).Distinct().OrderBy(id => id, StringComparer.Ordinal))})";
+            string of = cautions.Count == 1
+                ? ""
+                : $" ({string.Join(", ", caution.Select(f => f.Rule.Id).Distinct().OrderBy(id => id, StringComparer.Ordinal))})";
             Paragraph($"Caution{of}: " + options.Units.Sentence(caution.Key), "", "  ");
         }
 
         if (cautions.Count > 0) Line("");
     }
 
-    /// <summary>What findings of one file share where they are shown together: a rule, its level and its advice. What brings an edit or explains others stands by itself.</summary>
+    /// <summary>
+    /// What findings of one file share where they are shown together: a rule, its level and its advice. What brings an edit or explains
+    /// others stands by itself.
+    /// </summary>
     private static (string Rule, Level Level, string Advice, string Alone) LikenessOf(Finding finding) => (
         finding.Rule.Id,
         finding.Level,
@@ -115,7 +123,11 @@ public sealed class TextReport
             Where(finding.Place, $"{ReportWords.Of(finding.Level)} {finding.Rule.Id}", ColourOf(finding.Level));
             Paragraph(options.Units.Sentence(finding.Message), "  ", "  ");
             bool isLast = i == findings.Count - 1;
-            if (isLast && finding.Advice.Length > 0) Paragraph((findings.Count == 1 ? "To put it right: " : "To put these right: ") + options.Units.Sentence(finding.Advice), "  ", "  ");
+            if (isLast && finding.Advice.Length > 0)
+                Paragraph(
+                    (findings.Count == 1 ? "To put it right: " : "To put these right: ") + options.Units.Sentence(finding.Advice),
+                    "  ",
+                    "  ");
             WriteRest(finding);
         }
     }
@@ -132,7 +144,11 @@ public sealed class TextReport
         if (finding.Folded.Count == 0) return;
         Line(finding.Folded.Count == 1 ? "  From this follows:" : "  From this follow:");
         foreach (var folded in finding.Folded)
-            Paragraph($"{ReportWords.Of(folded.Level)} {folded.Rule.Id}, line {folded.Place.Start.Line}: {options.Units.Sentence(folded.Message)}", "  - ", "    ");
+            Paragraph(
+                $"{ReportWords.Of(folded.Level)} {folded.Rule.Id}, line {folded.Place.Start.Line}: "
+                    + $"{options.Units.Sentence(folded.Message)}",
+                "  - ",
+                "    ");
     }
 
     private void WriteCorrection(Correction correction, string advice)
@@ -184,7 +200,14 @@ public sealed class TextReport
             }.OfType<string>());
         int other = content.Accepted.Count - content.AcceptedSafety;
         string accepted = other == 0 ? "" : $" {ReportWords.Count(other, "other finding is", "other findings are")} accepted.";
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape(string.Concat($"In {scope}: {found}.{accepted}", content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "", string.Concat(content.Remarks.Select(r => " " + r)))), "", "", options.Columns)) Line(Paint(line, Bold));
+        foreach (string line in DisplayText.Wrap(
+            DisplayText.Escape(string.Concat(
+                $"In {scope}: {found}.{accepted}", content.Aside.Sentence.Length > 0 ? " " + content.Aside.Sentence : "",
+                string.Concat(content.Remarks.Select(r => " " + r)))),
+            "",
+            "",
+            options.Columns))
+            Line(Paint(line, Bold));
         FirstThings();
     }
 
@@ -199,8 +222,14 @@ public sealed class TextReport
         for (int i = 0; i < urgent.Count; i++)
         {
             var row = urgent[i];
-            string names = string.Join(", ", row.Files.Take(mostNames).Select(NameOf)) + (row.Files.Count > mostNames ? $" and {row.Files.Count - mostNames} more" : "");
-            Paragraph($"{row.Rule.Title}{(row.Rule.Safety ? " (guards against harm)" : "")}: {names}. {row.Rule.Id}, {ReportWords.Count(row.Count, "finding", "findings")}.", $"  {i + 1}. ", "     ");
+            string names = string.Join(", ", row.Files.Take(mostNames).Select(NameOf)) + (row.Files.Count > mostNames
+                ? $" and {row.Files.Count - mostNames} more"
+                : "");
+            Paragraph(
+                $"{row.Rule.Title}{(row.Rule.Safety ? " (guards against harm)" : "")}: {names}. {row.Rule.Id}, "
+                    + $"{ReportWords.Count(row.Count, "finding", "findings")}.",
+                $"  {i + 1}. ",
+                "     ");
         }
 
         string more = rows.Count > mostRules ? $" and {ReportWords.Count(rows.Count - mostRules, "more rule", "more rules")} (--statistics counts all)" : "";

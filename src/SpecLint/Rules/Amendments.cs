@@ -17,7 +17,9 @@ internal static class Amendments
     private static readonly Limit Loose = Limits.Of("yield-agrees-over");
     private static readonly Limit Under = Limits.Of("yield-agrees");
     private static readonly Limit Apart = Limits.Of("amount-share-of-amount");
-    private static readonly Regex NewLine = new("\"item\": \"(?<item>[^\"]+)\", \"amount\": \"(?<amount>[^\"]+)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+    private static readonly Regex NewLine = new(
+        "\"item\": \"(?<item>[^\"]+)\", \"amount\": \"(?<amount>[^\"]+)\"", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
+        TimeSpan.FromSeconds(1));
 
     /// <summary>The correction with what follows from it.</summary>
     public static Correction With(RecipeContext context, Correction correction)
@@ -39,7 +41,8 @@ internal static class Amendments
             {
                 foreach (var item in step.Items)
                 {
-                    if (item.Value == part.Line.Item.Value && EditOf(context, correction, item.Span) is null) more.Add(new TextEdit(context.At(item.Span), edit.NewText));
+                    if (item.Value == part.Line.Item.Value && EditOf(context, correction, item.Span) is null)
+                        more.Add(new TextEdit(context.At(item.Span), edit.NewText));
                 }
             }
         }
@@ -90,7 +93,10 @@ internal static class Amendments
 
         foreach (var edit in correction.Edits)
         {
-            if (edit.Place.Span.Length > 0 || NewLine.Match(edit.NewText) is not { Success: true } line || context.Profiles.MaterialOf(line.Groups["item"].Value) is not { } material) continue;
+            if (edit.Place.Span.Length > 0
+                || NewLine.Match(edit.NewText) is not { Success: true } line
+                || context.Profiles.MaterialOf(line.Groups["item"].Value) is not { } material)
+                continue;
             double more1 = Weigh(context, material, line.Groups["amount"].Value, null);
             if (double.IsNaN(more1)) return;
             after += more1;
@@ -100,7 +106,12 @@ internal static class Amendments
 
         if (!changed || !(before > 0) || !(after > 0)) return;
         double volumeBefore = context.Profile.InputVolume, volumeAfter = Solving.VolumeOf(mix);
-        Yield(context, prep, correction, prep.Yield.IsGiven && prep.Yield.Value.Dimension == Dimension.Volume ? (volumeBefore, volumeAfter) : (before, after), more);
+        Yield(
+            context,
+            prep,
+            correction,
+            prep.Yield.IsGiven && prep.Yield.Value.Dimension == Dimension.Volume ? (volumeBefore, volumeAfter) : (before, after),
+            more);
         Shares(context, correction, grams, (before, after), more);
     }
 
@@ -125,9 +136,16 @@ internal static class Amendments
     /// <summary>A yield that agreed with what went in follows it; one that agrees with what goes in now was right all along.</summary>
     private static void Yield(RecipeContext context, Prep prep, Correction correction, (double Before, double After) all, List<TextEdit> more)
     {
-        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume) || EditOf(context, correction, prep.Yield.Span) is not null) return;
+        if (!prep.Yield.IsGiven
+            || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)
+            || EditOf(context, correction, prep.Yield.Span) is not null)
+            return;
         double yield = prep.Yield.Value.Base;
-        if (double.IsNaN(all.Before) || double.IsNaN(all.After) || !Agrees(yield, all.Before, Loose.Value) || (Agrees(yield, all.After, Over.Value) && Math.Abs((yield / all.After) - 1) <= Math.Abs((yield / all.Before) - 1))) return;
+        if (double.IsNaN(all.Before)
+            || double.IsNaN(all.After)
+            || !Agrees(yield, all.Before, Loose.Value)
+            || (Agrees(yield, all.After, Over.Value) && Math.Abs((yield / all.After) - 1) <= Math.Abs((yield / all.Before) - 1)))
+            return;
         more.Add(new TextEdit(context.At(prep.Yield.Span), Rounding.Text(Round(yield * all.After / all.Before), prep.Yield.Value)));
     }
 
@@ -136,7 +154,8 @@ internal static class Amendments
     private static double Weigh(RecipeContext context, Material material, string text, Part? part)
     {
         if (!QuantityReader.TryRead(text, context.Settings.Measures, out var amount, out _)) return double.NaN;
-        if (part is not null && amount.Dimension == part.Line.Amount.Value.Dimension && part.Line.Amount.Value.Base > 0) return part.Grams.Typical * amount.Base / part.Line.Amount.Value.Base;
+        if (part is not null && amount.Dimension == part.Line.Amount.Value.Dimension && part.Line.Amount.Value.Base > 0)
+            return part.Grams.Typical * amount.Base / part.Line.Amount.Value.Base;
         return amount.Dimension == Dimension.Mass ? amount.Base : amount.Dimension == Dimension.Volume ? amount.Base * material.Density : double.NaN;
     }
 

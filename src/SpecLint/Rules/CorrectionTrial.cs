@@ -101,7 +101,8 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
     }
 
     /// <summary>What a fingerprint is computed from.</summary>
-    private static (string Rule, string Subject, string Path, string Key) IdentityOf(Finding finding) => (finding.Rule.Id, finding.Subject, finding.Path, finding.Key);
+    private static (string Rule, string Subject, string Path, string Key) IdentityOf(Finding finding) =>
+        (finding.Rule.Id, finding.Subject, finding.Path, finding.Key);
 
     /// <summary>The higher of the level that a finding has and of that which the bar gives its rule.</summary>
     private Level LevelOf(Finding finding) =>

@@ -8,7 +8,10 @@ namespace SpecLint.Rules;
 /// </summary>
 internal static class Guards
 {
-    /// <summary>Least share of what is written that a corrected amount may come to; under it the part would as good as go, and no amount is offered (a pure number).</summary>
+    /// <summary>
+    /// Least share of what is written that a corrected amount may come to; under it the part would as good as go, and no amount is offered
+    /// (a pure number).
+    /// </summary>
     public static readonly double LeastFactor = Limits.Of("guard-least-factor").Value;
 
     /// <summary>°Brix from which the density of a syrup sets grams in 100 g and in 100 mL more than the tolerance of a target apart (%).</summary>
@@ -68,7 +71,10 @@ internal static class Guards
     /// <summary>Barspoons from which the size of the spoon weighs (a pure number).</summary>
     public static readonly double SpoonsThatCount = Limits.Of("guard-spoons").Value;
 
-    /// <summary>Strength under which a spirit or aperitif is one of the alcohol-free kind: the 1.2 % vol of the law on labelling, and rounding (% vol).</summary>
+    /// <summary>
+    /// Strength under which a spirit or aperitif is one of the alcohol-free kind: the 1.2 % vol of the law on labelling, and rounding (%
+    /// vol).
+    /// </summary>
     public static readonly double AlcoholFreeStandIn = Limits.Of("guard-alcohol-free-kind").Value;
 
     /// <summary>Highest strength of a kind over which a slip of the decimal point can be told (% vol).</summary>

@@ -119,7 +119,8 @@ internal sealed class RuleSet
             if (looked is not null && DeclarationReads.Take()) looked.Add(rule);
         }
 
-        if (triesCorrections && findings.Exists(static f => f.Corrections.Count > 0)) new CorrectionTrial(this, profiles, file, profile, looked ?? []).Keep(findings);
+        if (triesCorrections && findings.Exists(static f => f.Corrections.Count > 0))
+            new CorrectionTrial(this, profiles, file, profile, looked ?? []).Keep(findings);
         return findings;
     }
 

@@ -272,7 +272,10 @@ internal sealed class AmountSearch
         return cost;
     }
 
-    /// <summary>How far an amount is from what is written, at the scale of the recipe, as a logarithm; of a line that is not there yet, % of the mass.</summary>
+    /// <summary>
+    /// How far an amount is from what is written, at the scale of the recipe, as a logarithm; of a line that is not there yet, % of the
+    /// mass.
+    /// </summary>
     private double Change(int line, double amount) =>
         lines[line].Now > 0 ? Math.Log(Math.Max(amount, 1e-9) / (lines[line].Now * Scale)) : 100 * amount * lines[line].GramsPerUnit / mass;
 

@@ -38,7 +38,9 @@ public sealed record EventServe(Drink Drink, string Name, double Share, int Coun
 /// <param name="ReadyDay">The day on which it is then ready.</param>
 /// <param name="Earliest">The first day on which it can be begun and still be good at the event; <see langword="null"/> where nothing sets one.</param>
 /// <param name="Warning">What stands in the way; empty where nothing does.</param>
-public sealed record EventTask(MakeTask Make, string Station, double Hours, CalendarDate StartDay, double StartHour, CalendarDate ReadyDay, CalendarDate? Earliest, string Warning);
+public sealed record EventTask(
+    MakeTask Make, string Station, double Hours, CalendarDate StartDay, double StartHour, CalendarDate ReadyDay, CalendarDate? Earliest,
+    string Warning);
 
 /// <summary>Something to buy for an event.</summary>
 /// <param name="Id">Its id.</param>
@@ -50,7 +52,8 @@ public sealed record EventTask(MakeTask Make, string Station, double Hours, Cale
 /// <param name="Cases">Full cases among them, where they are bottles.</param>
 /// <param name="Cost">What they cost; <see langword="null"/> where no list says.</param>
 /// <param name="For">Ids of what needs it.</param>
-public sealed record EventPurchase(string Id, string Name, double Amount, Dimension Dimension, string Size, int Count, int Cases, decimal? Cost, IReadOnlyList<string> For)
+public sealed record EventPurchase(
+    string Id, string Name, double Amount, Dimension Dimension, string Size, int Count, int Cases, decimal? Cost, IReadOnlyList<string> For)
 {
     /// <summary>Bottles beside the full cases.</summary>
     public int Loose => Count - (Cases * EventPlan.BottlesInCase);
@@ -144,7 +147,11 @@ public sealed class EventPlan
 
     private string CountServes()
     {
-        var drinks = Menu.Drinks.Select(e => (Entry: e, Drink: e.Drink.IsGiven ? profiles.Book.Resolve(e.Drink.Value)?.File as Drink : null)).Where(d => d.Drink is not null).ToList();
+        var drinks = Menu.Drinks.Select(e => (Entry: e, Drink: e.Drink.IsGiven
+            ? profiles.Book.Resolve(e.Drink.Value)?.File as Drink
+            : null))
+            .Where(d => d.Drink is not null)
+            .ToList();
         if (drinks.Count == 0) return "the menu has no drink of the book";
         foreach (string id in Request.Shares.Keys)
         {
@@ -161,7 +168,9 @@ public sealed class EventPlan
         [
             .. drinks.Select(d =>
             {
-                double share = Request.Shares.TryGetValue(d.Drink!.Id, out double set) ? set : others > 0 ? (100 - given) * (any ? d.Entry.Covers.Or(0) : 1) / others : 0;
+                double share = Request.Shares.TryGetValue(d.Drink!.Id, out double set)
+                    ? set
+                    : others > 0 ? (100 - given) * (any ? d.Entry.Covers.Or(0) : 1) / others : 0;
                 int count = (int)Math.Ceiling((serves * share / 100) - 1e-9);
                 return new EventServe(d.Drink, d.Entry.Name.Or(d.Drink.Name.Or(d.Drink.Id)), share, count, count * IceOf(d.Drink));
             }),
@@ -191,7 +200,16 @@ public sealed class EventPlan
             Drinks =
             [
                 .. Menu.Drinks.Where(e => counts.TryGetValue(e.Drink.Or(""), out int count) && count > 0)
-                    .Select(e => new MenuEntry { Span = e.Span, Number = e.Number, Drink = e.Drink, Name = e.Name, Words = e.Words, Claims = e.Claims, Covers = new Given<double>(counts[e.Drink.Value], e.Span) }),
+                    .Select(e => new MenuEntry
+                    {
+                        Span = e.Span,
+                        Number = e.Number,
+                        Drink = e.Drink,
+                        Name = e.Name,
+                        Words = e.Words,
+                        Claims = e.Claims,
+                        Covers = new Given<double>(counts[e.Drink.Value], e.Span),
+                    }),
             ],
         };
     }
@@ -212,7 +230,9 @@ public sealed class EventPlan
             bool had = latest.TryGetValue(id, out int before);
             latest[id] = day;
             var moved = Schedule(makes, latest);
-            if (day >= -MostDaysBefore.Value && !moved.Exists(m => m.Warning.Length > 0 && tasks.Exists(t => t.Make == m.Make && (t.Warning.Length == 0 || m.StartDay < t.StartDay))))
+            if (day >= -MostDaysBefore.Value
+                && !moved.Exists(m => m.Warning.Length > 0
+                    && tasks.Exists(t => t.Make == m.Make && (t.Warning.Length == 0 || m.StartDay < t.StartDay))))
             {
                 tasks = moved;
                 continue;
@@ -226,12 +246,18 @@ public sealed class EventPlan
         Tasks = tasks;
     }
 
-    /// <summary>Of what is begun on the fullest day, what keeps longest and may be begun earlier; <see langword="null"/> where no day is too full or nothing may.</summary>
+    /// <summary>
+    /// Of what is begun on the fullest day, what keeps longest and may be begun earlier; <see langword="null"/> where no day is too full or
+    /// nothing may.
+    /// </summary>
     private EventTask? Movable(IReadOnlyList<EventTask> tasks, HashSet<string> stays)
     {
         foreach (var day in tasks.GroupBy(t => t.StartDay.DayNumber).Where(d => d.Count() * Hands.Value > DayOfWork.Value).OrderByDescending(d => d.Key))
         {
-            var task = day.Where(t => !stays.Contains(t.Make.Prep.Id) && MayBeEarlier(t)).OrderByDescending(t => verdicts.Of(t.Make.Prep).Days).ThenBy(t => t.Make.Prep.Id, StringComparer.Ordinal).FirstOrDefault();
+            var task = day.Where(t => !stays.Contains(t.Make.Prep.Id) && MayBeEarlier(t))
+                .OrderByDescending(t => verdicts.Of(t.Make.Prep).Days)
+                .ThenBy(t => t.Make.Prep.Id, StringComparer.Ordinal)
+                .FirstOrDefault();
             if (task is not null) return task;
         }
 
@@ -239,7 +265,9 @@ public sealed class EventPlan
     }
 
     private bool MayBeEarlier(EventTask task) =>
-        !double.IsNaN(verdicts.Of(task.Make.Prep).Days) && !verdicts.Of(task.Make.Prep).IsForbidden && (task.Earliest is not { } earliest || earliest < task.StartDay);
+        !double.IsNaN(verdicts.Of(task.Make.Prep).Days)
+            && !verdicts.Of(task.Make.Prep).IsForbidden
+            && (task.Earliest is not { } earliest || earliest < task.StartDay);
 
     /// <summary>Backwards from the day: what is needed by others is ready when they begin, and no two things are begun at once.</summary>
     /// <param name="makes">What is to be made, what goes into another before it.</param>
@@ -259,7 +287,8 @@ public sealed class EventPlan
 
             double hours = HoursOf(make.Prep) + Hands.Value, start = Working(finish - hours);
             if (latest.TryGetValue(make.Prep.Id, out int day)) start = Math.Min(start, Working((24 * day) + Closes));
-            while (starts.Values.Where(s => Math.Abs(s - start) < Hands.Value - 1e-6).DefaultIfEmpty(double.NaN).Min() is var taken && !double.IsNaN(taken)) start = Working(taken - Hands.Value);
+            while (starts.Values.Where(s => Math.Abs(s - start) < Hands.Value - 1e-6).DefaultIfEmpty(double.NaN).Min() is var taken
+                && !double.IsNaN(taken)) start = Working(taken - Hands.Value);
             starts[make.Prep.Id] = start;
             tasks.Add(TaskOf(make, hours, start));
         }
@@ -307,11 +336,16 @@ public sealed class EventPlan
             // The day on which it is ready is the first of its days.
             int firstReady = 1 - (int)Math.Max(1, Math.Floor(days));
             earliest = Request.On.AddDays(firstReady - (readyDay - startDay));
-            if (readyDay < firstReady) warning = $"it keeps {Say.Number(days, 0)} d by the verdict and would be past on the day: begin it so that it is ready on {Request.On.AddDays(firstReady)}, or make it in parts";
+            if (readyDay < firstReady)
+                warning = $"it keeps {Say.Number(days, 0)} d by the verdict and would be past on the day: begin it so that it is ready "
+                    + $"on {Request.On.AddDays(firstReady)}, or make it in parts";
         }
 
-        if (verdicts.Of(make.Prep).IsForbidden) warning = $"it must not be made as it is written (see check: {Verdict.RulesOf(verdicts.Of(make.Prep).Forbidding)})";
-        return new EventTask(make, StationOf(make.Prep), hours, Request.On.AddDays(startDay), start - (24 * startDay), Request.On.AddDays(readyDay), earliest, warning);
+        if (verdicts.Of(make.Prep).IsForbidden)
+            warning = $"it must not be made as it is written (see check: {Verdict.RulesOf(verdicts.Of(make.Prep).Forbidding)})";
+        return new EventTask(
+            make, StationOf(make.Prep), hours, Request.On.AddDays(startDay), start - (24 * startDay), Request.On.AddDays(readyDay),
+            earliest, warning);
     }
 
     private static string StationOf(Prep prep)
@@ -337,7 +371,8 @@ public sealed class EventPlan
             var material = profiles.MaterialOf(id);
             double more = 1 + (Reserve.Value / 100), amount = grams;
             var dimension = Dimension.Mass;
-            if (pieces.TryGetValue(id, out double count) && !forWhat.Any(f => profiles.Book.Resolve(f)?.File is Prep)) (amount, dimension) = (count, Dimension.Count);
+            if (pieces.TryGetValue(id, out double count) && !forWhat.Any(f => profiles.Book.Resolve(f)?.File is Prep))
+                (amount, dimension) = (count, Dimension.Count);
             else if (material is { State: MaterialState.Liquid } && material.Density > 0) (amount, dimension) = (grams / material.Density, Dimension.Volume);
             amount = dimension == Dimension.Count ? Math.Ceiling((amount * more) - 1e-9) : amount * more;
             purchases.Add(Purchase(id, item.File.Name.Or(id), amount, dimension, forWhat));
@@ -355,7 +390,9 @@ public sealed class EventPlan
             foreach (var line in LinkedBook.LinesOf(serve.Drink))
             {
                 if (line.Item.IsGiven && line.Amount is { IsGiven: true, Value.Dimension: Dimension.Count } amount)
-                    pieces[line.Item.Value] = (pieces.TryGetValue(line.Item.Value, out double known) ? known : 0) + (serve.Count * amount.Value.Value / serve.Drink.ServesOrOne);
+                    pieces[line.Item.Value] = (pieces.TryGetValue(line.Item.Value, out double known)
+                        ? known
+                        : 0) + (serve.Count * amount.Value.Value / serve.Drink.ServesOrOne);
             }
         }
 
@@ -368,13 +405,17 @@ public sealed class EventPlan
         {
             double used = Costing.YieldOf(price, id, profiles).Share.Typical;
             double size = price.Size.Dimension == dimension ? price.Size.Base
-                : price.Size.Dimension == Dimension.Mass && dimension == Dimension.Volume && profiles.MaterialOf(id) is { Density: > 0 } material ? price.Size.Base / material.Density
+                : price.Size.Dimension == Dimension.Mass
+                    && dimension == Dimension.Volume
+                    && profiles.MaterialOf(id) is { Density: > 0 } material ? price.Size.Base / material.Density
                 : double.NaN;
             if (size > 0)
             {
                 int count = (int)Math.Min(1e6, Math.Ceiling((amount / used / size) - 1e-9));
                 bool bottles = price.Size.Dimension == Dimension.Volume && price.Size.Base <= LargestBottle.Value;
-                return new EventPurchase(id, name, amount, dimension, Rounding.Words(price.Size.Base, price.Size), count, bottles ? count / BottlesInCase : 0, price.Paid * count, forWhat);
+                return new EventPurchase(
+                    id, name, amount, dimension, Rounding.Words(price.Size.Base, price.Size), count, bottles ? count / BottlesInCase : 0,
+                    price.Paid * count, forWhat);
             }
         }
 
@@ -382,10 +423,14 @@ public sealed class EventPlan
         if (dimension == Dimension.Volume && id.EndsWith("-juice", StringComparison.Ordinal))
         {
             string fruit = id.Substring(0, id.Length - "-juice".Length);
-            if (profiles.MaterialOf(fruit)?.Ingredient is { } ingredient && ingredient.Values.TryGetValue("yields", out var each) && each is { Dimension: Dimension.Volume, Typical: > 0 })
+            if (profiles.MaterialOf(fruit)?.Ingredient is { } ingredient
+                && ingredient.Values.TryGetValue("yields", out var each)
+                && each is { Dimension: Dimension.Volume, Typical: > 0 })
             {
                 int count = (int)Math.Ceiling((amount / each.Typical) - 1e-9);
-                decimal? cost = profiles.Prices.Find(fruit) is { Size: { Dimension: Dimension.Count, Base: > 0 } } piece ? piece.Paid * count / Costing.Decimal(piece.Size.Base) : null;
+                decimal? cost = profiles.Prices.Find(fruit) is { Size: { Dimension: Dimension.Count, Base: > 0 } } piece
+                    ? piece.Paid * count / Costing.Decimal(piece.Size.Base)
+                    : null;
                 return new EventPurchase(id, name, amount, dimension, ingredient.Name.Or(fruit), count, 0, cost, forWhat);
             }
         }

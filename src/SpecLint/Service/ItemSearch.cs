@@ -14,7 +14,9 @@ namespace SpecLint.Service;
 /// <param name="Allergens">Allergens that it contains, of those that count where the bar is.</param>
 /// <param name="AllergensKnown">Whether all of its allergens are known.</param>
 /// <param name="Differs">What differs from the item that it is compared with; empty for that item itself.</param>
-internal sealed record FoundItem(Item Item, string Name, string Called, string Kind, MakeUp MakeUp, IReadOnlyList<string> Allergens, bool AllergensKnown, IReadOnlyList<string> Differs);
+internal sealed record FoundItem(
+    Item Item, string Name, string Called, string Kind, MakeUp MakeUp, IReadOnlyList<string> Allergens, bool AllergensKnown,
+    IReadOnlyList<string> Differs);
 
 /// <summary>
 /// Finds items of a book and of the built-in catalogue by words of their ids, names and synonyms, slips of the hand allowed, or by
@@ -56,19 +58,28 @@ internal sealed class ItemSearch
                 .Select(h => Describe(h.Hit.Item, h.Hit.Called, like))];
         }
 
-        var ranked = hits.OrderBy(h => h.Score).ThenBy(h => h.Item.IsBuiltIn).ThenBy(h => h.Item.Id.Length).ThenBy(h => h.Item.Id, StringComparer.Ordinal).Take(most).ToList();
+        var ranked = hits.OrderBy(h => h.Score)
+            .ThenBy(h => h.Item.IsBuiltIn)
+            .ThenBy(h => h.Item.Id.Length)
+            .ThenBy(h => h.Item.Id, StringComparer.Ordinal)
+            .Take(most)
+            .ToList();
         return [.. ranked.Select((h, i) => Describe(h.Item, h.Called, i == 0 ? null : ranked[0].Item))];
     }
 
     private IEnumerable<Hit> All() =>
-        book.Ids.Select(id => book.Resolve(id)!).Concat(BuiltInCatalogue.Ids.Where(id => !book.Ids.Contains(id)).Select(id => book.Resolve(id)!)).Select(item => new Hit(item, 0, ""));
+        book.Ids.Select(id => book.Resolve(id)!)
+            .Concat(BuiltInCatalogue.Ids.Where(id => !book.Ids.Contains(id)).Select(id => book.Resolve(id)!))
+            .Select(item => new Hit(item, 0, ""));
 
     private IEnumerable<Hit> ByWords(IReadOnlyList<string> words)
     {
         var best = new Dictionary<string, Hit>(StringComparer.Ordinal);
 
         // What a recipe would understand by the words comes first.
-        if (book.NameResolver.Resolve(string.Join(" ", words)) is { Answer: NameAnswer.Resolved } meant && book.Resolve(meant.Id) is { } named) best[named.Id] = new Hit(named, Understood, "");
+        if (book.NameResolver.Resolve(string.Join(" ", words)) is { Answer: NameAnswer.Resolved } meant
+            && book.Resolve(meant.Id) is { } named)
+            best[named.Id] = new Hit(named, Understood, "");
         foreach (string id in book.Ids)
         {
             var item = book.Resolve(id)!;
@@ -110,7 +121,11 @@ internal sealed class ItemSearch
 
     private static int Fit(string word, string slug, string[] tokens)
     {
-        if (tokens.Contains(word) || slug == word || StringComparer.Ordinal.Equals("-" + slug + "-", "-" + word + "-") || ("-" + slug + "-").Contains("-" + word + "-")) return Whole;
+        if (tokens.Contains(word)
+            || slug == word
+            || StringComparer.Ordinal.Equals("-" + slug + "-", "-" + word + "-")
+            || ("-" + slug + "-").Contains("-" + word + "-"))
+            return Whole;
         if (tokens.Any(t => t.StartsWith(word, StringComparison.Ordinal))) return Begins;
         if (word.Length >= 3 && slug.Contains(word)) return Within;
         if (word.Length < 4) return -1;

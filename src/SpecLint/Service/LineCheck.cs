@@ -421,7 +421,8 @@ public sealed class LineCheck
 
     private static string Hours(double hours) => hours < 1 ? $"{Say.Number(Math.Ceiling(hours * 60), 0)} min" : $"{Say.Number(hours, 1)} h";
 
-    private static string Called(LotCheck lot) => lot.Lot.LotCode.IsGiven ? $"{lot.Id} {lot.Lot.LotCode.Value}" : lot.From is { } from ? $"{lot.Id} of {from}" : lot.Id;
+    private static string Called(LotCheck lot) =>
+        lot.Lot.LotCode.IsGiven ? $"{lot.Id} {lot.Lot.LotCode.Value}" : lot.From is { } from ? $"{lot.Id} of {from}" : lot.Id;
 
     /// <summary>Hours that making a preparation takes by its method, and why it cannot be made today; empty where it can.</summary>
     private (double Hours, string Why) MakingOf(Prep prep, int depth)
@@ -436,7 +437,9 @@ public sealed class LineCheck
         }
 
         var verdict = verdicts.Of(prep);
-        string why = verdict.IsForbidden ? $"it must not be made as it is written (see check: {Verdict.RulesOf(verdict.Forbidding)})" : hours > longest ? $"making it takes {(hours >= 48 ? $"{Say.Number(hours / 24, 0)} days" : Hours(hours))}" : "";
+        string why = verdict.IsForbidden
+            ? $"it must not be made as it is written (see check: {Verdict.RulesOf(verdict.Forbidding)})"
+            : hours > longest ? $"making it takes {(hours >= 48 ? $"{Say.Number(hours / 24, 0)} days" : Hours(hours))}" : "";
         if (why.Length == 0)
         {
             foreach (var part in profiles.Of(prep).Parts)
@@ -537,7 +540,9 @@ public sealed class LineCheck
         double days = verdicts.Of(prep).Days;
         double wanted = lacks * Reserve;
         double whole = Math.Ceiling((wanted / yield) - 1e-9);
-        double times = whole * yield <= lacks * Math.Max(1, Math.Floor(days)) * Reserve ? whole : Math.Ceiling((wanted / yield / SmallestShare) - 1e-9) * SmallestShare;
+        double times = whole * yield <= lacks * Math.Max(1, Math.Floor(days)) * Reserve
+            ? whole
+            : Math.Ceiling((wanted / yield / SmallestShare) - 1e-9) * SmallestShare;
         var (hours, _) = MakingOf(prep, 0);
         CalendarDate? until = double.IsInfinity(days) ? null : LotLife.LastDay(On, days, [], On);
         return new MakeTask(

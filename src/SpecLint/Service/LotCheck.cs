@@ -44,13 +44,17 @@ public sealed class LotCheck
     public Verdict? Verdict { get; }
 
     /// <summary>Whether it can be used.</summary>
-    public Readiness Readiness => reasons.Count > 0 ? Readiness.No : conditions.Count > 0 || Verdict is { Answer: not Readiness.Ready } ? Readiness.If : Readiness.Ready;
+    public Readiness Readiness =>
+        reasons.Count > 0
+            ? Readiness.No
+            : conditions.Count > 0 || Verdict is { Answer: not Readiness.Ready } ? Readiness.If : Readiness.Ready;
 
     /// <summary>Why it cannot be used, each a sentence without a full stop.</summary>
     public IReadOnlyList<string> Reasons => reasons;
 
     /// <summary>What is to be done before it is used, the lot's own and what its recipe asks for.</summary>
-    public IReadOnlyList<string> Conditions => Verdict is null ? conditions : [.. conditions, .. Verdict.Shortening.Select(Service.Verdict.Words), .. Verdict.Conditions];
+    public IReadOnlyList<string> Conditions =>
+        Verdict is null ? conditions : [.. conditions, .. Verdict.Shortening.Select(Service.Verdict.Words), .. Verdict.Conditions];
 
     /// <summary>What is to be done before it is used, but for what its recipe asks for.</summary>
     internal IReadOnlyList<string> OwnConditions => conditions;
@@ -126,7 +130,9 @@ public sealed class LotCheck
         if (life.IsPerishable && Lot.UseBy.IsGiven && Lot.Frozen.Count == 0)
         {
             // Its label says until when, as the law asks (Food Code 3-501.17(A)); nobody can check it.
-            conditions.Add(life.Prep is null ? $"write on it when it was opened, if it is open: only its use-by day, {Lot.UseBy.Value}, is known" : $"find out on which day it was made: only its use-by day, {Lot.UseBy.Value}, is known");
+            conditions.Add(life.Prep is null
+                ? $"write on it when it was opened, if it is open: only its use-by day, {Lot.UseBy.Value}, is known"
+                : $"find out on which day it was made: only its use-by day, {Lot.UseBy.Value}, is known");
         }
         else if (life.IsPerishable)
         {
@@ -197,7 +203,8 @@ public sealed class LotCheck
         }
         else if (life.IsThawed && life.IsPerishable)
         {
-            conditions.Add($"use it as thawed and do not freeze it again: its recipe keeps it at {Say.Number(asked, 0)} °C, and it stands at {Say.Number(celsius, 1)} °C");
+            conditions.Add($"use it as thawed and do not freeze it again: its recipe keeps it at {Say.Number(asked, 0)} °C, and it "
+                + $"stands at {Say.Number(celsius, 1)} °C");
         }
         else if (life.IsWarmerThanAsked)
         {
@@ -235,7 +242,9 @@ public sealed class LotCheck
         var on = book.On;
         var state = profile.Keeping!;
         var measured = Lot.Measured;
-        if (life.IsOfOtherRecipe) conditions.Add("find out by which recipe it was made: its readings are of the recipe before a change, and its days are those of the recipe as it stands");
+        if (life.IsOfOtherRecipe)
+            conditions.Add("find out by which recipe it was made: its readings are of the recipe before a change, and its days are "
+                + "those of the recipe as it stands");
         bool rests = state.HoldsPerishable && state.Verdict == KeepingVerdict.NotControlled && KeepingVerdicts.IsMeasured(state.Ph);
         bool ferment = prep.Family.OrNone().Ferments;
         if (measured is not { Ph.IsGiven: true })
@@ -249,9 +258,11 @@ public sealed class LotCheck
             double half = Meters.PhHalfWidth(measured, book), read = measured.Ph.Value.Value;
             var wanted = prep.Target is { Ph.IsGiven: true } target ? target.Ph : prep.Measured is { Ph.IsGiven: true } recipe ? recipe.Ph : default;
             if (wanted.IsGiven && Math.Abs(read - wanted.Value.Value) > half + PhTolerance.Value + Math.Max(0, (wanted.Value.High - wanted.Value.Low) / 2))
-                conditions.Add($"find out why its pH is {Say.Number(read, 2)} and its recipe says {Say.Number(wanted.Value.Value, 2)}; adjust it and measure again");
+                conditions.Add($"find out why its pH is {Say.Number(read, 2)} and its recipe says {Say.Number(wanted.Value.Value, 2)}; "
+                    + $"adjust it and measure again");
             if (rests && life.NeedsCold)
-                conditions.Add($"keep it cold and within the date mark: its pH of {Say.Number(read, 2)} (±{Say.Number(half, 2)}) does not show what the recipe's reading showed");
+                conditions.Add($"keep it cold and within the date mark: its pH of {Say.Number(read, 2)} (±{Say.Number(half, 2)}) does "
+                    + $"not show what the recipe's reading showed");
             JudgeMeter(measured, book, on, rests || ferment);
         }
 
@@ -276,6 +287,7 @@ public sealed class LotCheck
         book.Settings.Bar?.Meters.TryGetValue(measured.Meter.Value, out meter);
         var read = measured.On.IsGiven ? measured.On.Value : From ?? on;
         if (meter is null || !meter.Calibrated.IsGiven || meter.Calibrated.Value < read)
-            conditions.Add($"calibrate {measured.Meter.Value} with two buffers and measure its pH again: {(meter is { Calibrated.IsGiven: true } ? $"last calibrated {meter.Calibrated.Value}" : "no day of calibration is known")}");
+            conditions.Add($"calibrate {measured.Meter.Value} with two buffers and measure its pH again: "
+                + $"{(meter is { Calibrated.IsGiven: true } ? $"last calibrated {meter.Calibrated.Value}" : "no day of calibration is known")}");
     }
 }

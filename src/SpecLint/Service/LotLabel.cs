@@ -88,12 +88,16 @@ public sealed record LotLabel(
             if (storedIn.Length == 0 && prep?.Keep is { In.IsGiven: true } keep) storedIn = keep.In.Value.Id;
             advisories.AddRange(AdvisoriesOf(recipe, profiles));
             var strength = lot.Item.ByProduct is null && !profile.IsSolid ? profile.Get(Fact.Abv) : FactValue.Open("it is a solid");
-            return new LotLabel(lot, profile.Allergens.Contained(settings), profile.Allergens.Possible(settings), [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()], strength, at, storedIn, advisories);
+            return new LotLabel(
+                lot, profile.Allergens.Contained(settings), profile.Allergens.Possible(settings),
+                [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()], strength, at, storedIn, advisories);
         }
 
         var ingredient = profiles.MaterialOf(lot.Id)!.Ingredient!;
         AskFor(advisories, ingredient, settings);
-        var abv = ingredient.Values.TryGetValue("strength", out var given) ? new FactValue(given.Typical, given.Low, given.High, "label", null) : FactValue.Open("none is given");
+        var abv = ingredient.Values.TryGetValue("strength", out var given)
+            ? new FactValue(given.Typical, given.Low, given.High, "label", null)
+            : FactValue.Open("none is given");
         return new LotLabel(
             lot,
             Counting(ingredient.Allergens?.Contains ?? [], ingredient, settings),
@@ -132,7 +136,9 @@ public sealed record LotLabel(
     {
         if (RawEggUnsaid.IsRawEgg(ingredient)) Add(settings.JurisdictionIsStated && RawEggUs.AppliesIn(settings) ? RawEggUs : RawEgg);
         if (ingredient.IngredientKind.OrNone().IsHoney || ingredient.Animal.Or("") == "honey") Add(Honey);
-        if (ingredient.Id.IndexOf("grapefruit", StringComparison.Ordinal) >= 0 || ingredient.Id.IndexOf("pomelo", StringComparison.Ordinal) >= 0) Add(Grapefruit);
+        if (ingredient.Id.IndexOf("grapefruit", StringComparison.Ordinal) >= 0
+            || ingredient.Id.IndexOf("pomelo", StringComparison.Ordinal) >= 0)
+            Add(Grapefruit);
         if (ingredient.Values.TryGetValue("quinine", out var quinine) && quinine.Typical > 0)
         {
             Add(Quinine);

@@ -94,13 +94,24 @@ internal sealed class NewFile
         Comment(text, "Usual for what is in it; write what the bar does.");
         text.Append(how switch
         {
-            "shake" => "  \"method\": [\n    { \"do\": \"shake\", \"ice\": \"cubed\", \"for\": \"12 s\" },\n    { \"do\": \"fine-strain\", \"into\": \"glass\" }\n  ],\n",
-            "stir" => "  \"method\": [\n    { \"do\": \"stir\", \"ice\": \"cubed\", \"for\": \"30 s\" },\n    { \"do\": \"strain\", \"into\": \"glass\" }\n  ],\n",
+            "shake" =>
+                "  \"method\": [\n    { \"do\": \"shake\", \"ice\": \"cubed\", \"for\": \"12 s\" },\n    { \"do\": \"fine-strain\", "
+                    + "\"into\": \"glass\" }\n  ],\n",
+            "stir" =>
+                "  \"method\": [\n    { \"do\": \"stir\", \"ice\": \"cubed\", \"for\": \"30 s\" },\n    { \"do\": \"strain\", \"into\": "
+                    + "\"glass\" }\n  ],\n",
             "build" => "  \"method\": [\n    { \"do\": \"build\", \"ice\": \"cubed\" }\n  ],\n",
             _ => $"  \"method\": [\n    {{ \"do\": \"{how}\" }}\n  ],\n",
         });
         if (request.Glass.Length > 0) Property(text, "glass", Quoted(request.Glass));
-        else Leave(text, "glass", "\"…\"", book.Settings.Bar is { Glasses.Count: > 0 } bar ? $"the glass: {string.Join(", ", bar.Glasses.Keys.OrderBy(g => g, StringComparer.Ordinal))}" : "the glass, by an id that bar.json gives under glasses");
+        else
+            Leave(
+                text,
+                "glass",
+                "\"…\"",
+                book.Settings.Bar is { Glasses.Count: > 0 } bar
+                    ? $"the glass: {string.Join(", ", bar.Glasses.Keys.OrderBy(g => g, StringComparer.Ordinal))}"
+                    : "the glass, by an id that bar.json gives under glasses");
         Leave(text, "garnish", "[ { \"item\": \"…\", \"amount\": \"1 piece\" } ]", "the garnish, if there is one: it can bring allergens");
         Declares(text, allergens);
         Property(text, "date", Quoted(book.On.ToString()));
@@ -113,11 +124,16 @@ internal sealed class NewFile
         Property(text, "family", Quoted(request.Family));
         Lines(text, "ingredients");
         Comment(text, "Usual for what is in it; write what the bar does. A step that matters for keeping says its temperature and time.");
-        text.Append("  \"method\": [\n    { \"do\": \"stir\", \"until\": \"dissolved\" },\n    { \"do\": \"fine-strain\", \"into\": \"bottle\" },\n    { \"do\": \"chill\", \"to\": \"4 °C\" }\n  ],\n");
-        double grams = entries.Count > 0 && entries.TrueForAll(e => e.Doubt.Length == 0 && e.Amount is { Dimension: Dimension.Mass }) ? entries.Sum(e => e.Amount!.Value.Base) : double.NaN;
+        text.Append("  \"method\": [\n    { \"do\": \"stir\", \"until\": \"dissolved\" },\n    { \"do\": \"fine-strain\", \"into\": "
+            + "\"bottle\" },\n    { \"do\": \"chill\", \"to\": \"4 °C\" }\n  ],\n");
+        double grams = entries.Count > 0 && entries.TrueForAll(e => e.Doubt.Length == 0 && e.Amount is { Dimension: Dimension.Mass })
+            ? entries.Sum(e => e.Amount!.Value.Base)
+            : double.NaN;
         if (double.IsNaN(grams)) Leave(text, "yield", "\"… g\"", "what it makes, weighed");
         else Property(text, "yield", Quoted($"{Say.Number(grams, 1)} g"), "what goes in; weigh what comes out");
-        Leave(text, "keep", "{ \"at\": \"4 °C\", \"in\": \"bottle, dated\", \"for\": \"… d\" }", "how and how long it is kept; check holds it against the rules of keeping");
+        Leave(
+            text, "keep", "{ \"at\": \"4 °C\", \"in\": \"bottle, dated\", \"for\": \"… d\" }",
+            "how and how long it is kept; check holds it against the rules of keeping");
         Declares(text, allergens);
         text.Append($"  \"date\": {Quoted(book.On.ToString())}\n");
     }
@@ -134,9 +150,20 @@ internal sealed class NewFile
         }
         else
         {
-            Leave(text, "like", "\"…\"", like.Doubt.Length > 0 ? $"an entry of the catalogue that it is like ({like.Doubt})" : "an entry of the catalogue that it is like: speclint find shows them");
+            Leave(
+                text,
+                "like",
+                "\"…\"",
+                like.Doubt.Length > 0
+                    ? $"an entry of the catalogue that it is like ({like.Doubt})"
+                    : "an entry of the catalogue that it is like: speclint find shows them");
             Leave(text, "kind", "\"…\"", "what it is: gin, syrup, juice …");
-            Leave(text, "allergens", "{ \"contains\": [] }", "the allergens on its label or specification: until they are given, they count as not known", last: true);
+            Leave(
+                text,
+                "allergens",
+                "{ \"contains\": [] }",
+                "the allergens on its label or specification: until they are given, they count as not known",
+                last: true);
         }
 
         text.Append($"  \"notes\": {Quoted("Written on " + book.On + ".")}\n");
@@ -151,7 +178,10 @@ internal sealed class NewFile
         {
             string said = line.Trim();
             int blank = said.IndexOf(' ');
-            bool counted = blank > 0 && int.TryParse(said.Substring(0, blank), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out _);
+            bool counted = blank > 0
+                && int.TryParse(
+                    said.Substring(0, blank), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture,
+                    out _);
             string covers = counted ? $", \"covers\": {said.Substring(0, blank)}" : "";
             string slug = BuiltInCatalogue.Slug(counted ? said.Substring(blank) : said);
             var drink = book.Drinks.FirstOrDefault(d => d.Id == slug || BuiltInCatalogue.Slug(d.Name.Or("")) == slug);
@@ -166,9 +196,17 @@ internal sealed class NewFile
     private void Stock(StringBuilder text)
     {
         Property(text, "on", Quoted(book.On.ToString()));
-        if (entries.Count > 0) Comment(text, Left("the day made or opened of each lot (made, opened), and where it stands (at): without them it cannot be told how long it is good for"));
+        if (entries.Count > 0)
+            Comment(
+                text,
+                Left("the day made or opened of each lot (made, opened), and where it stands (at): without them it cannot be told how "
+                    + "long it is good for"));
         text.Append("  \"lots\": [\n");
-        Rows(text, [.. entries.Select(e => e.Doubt.Length > 0 ? ("", Left($"{e.Said}: {e.Doubt}")) : ($"{{ \"item\": \"{e.Id}\"{(e.Written.Length > 0 ? $", \"amount\": {Quoted(e.Written)}" : "")} }}", ""))]);
+        Rows(
+            text,
+            [.. entries.Select(e => e.Doubt.Length > 0
+                ? ("", Left($"{e.Said}: {e.Doubt}"))
+                : ($"{{ \"item\": \"{e.Id}\"{(e.Written.Length > 0 ? $", \"amount\": {Quoted(e.Written)}" : "")} }}", ""))]);
         text.Append("  ]\n");
     }
 
@@ -182,7 +220,11 @@ internal sealed class NewFile
         if (isClear && meant.Answer == NameAnswer.Resolved && book.Resolve(meant.Id) is { } item && item.File is not Book.Drink)
             return new Entry(line, item.Id, read.Quantity, read.Amount, "") { IsTop = read.Role == LineRole.Top };
         string perhaps = meant.Choices.Count > 0 ? $": {string.Join(", ", meant.Choices)}" : meant.Id.Length > 0 ? $": perhaps {meant.Id}" : "";
-        string because = meant.Because.Length > 0 ? meant.Because : meant.Answer == NameAnswer.NotKnown ? "neither the book nor the catalogue knows it" : read.Because.Length > 0 ? read.Because : "it is not clear which is meant";
+        string because = meant.Because.Length > 0
+            ? meant.Because
+            : meant.Answer == NameAnswer.NotKnown
+                ? "neither the book nor the catalogue knows it"
+                : read.Because.Length > 0 ? read.Because : "it is not clear which is meant";
         return new Entry(line, "", read.Quantity, read.Amount, because + perhaps);
     }
 
@@ -194,7 +236,9 @@ internal sealed class NewFile
         {
             if (entry.Doubt.Length > 0) rows.Add(("", Left($"{entry.Said}: {entry.Doubt}")));
             else if (entry.Written.Length == 0) rows.Add(("", Left($"{entry.Said} ({entry.Id}): how much?")));
-            else rows.Add(($"{{ \"item\": \"{entry.Id}\", \"amount\": {Quoted(entry.Written)}{(request.Kind == FileKind.Drink && (entry.IsTop || (IsFizzy(entry) && !entries.TrueForAll(IsFizzy))) ? ", \"role\": \"top\"" : "")} }}", ""));
+            else
+                rows.Add(($"{{ \"item\": \"{entry.Id}\", \"amount\": "
+                    + $"{Quoted(entry.Written)}{(request.Kind == FileKind.Drink && (entry.IsTop || (IsFizzy(entry) && !entries.TrueForAll(IsFizzy))) ? ", \"role\": \"top\"" : "")} }}", ""));
         }
 
         if (rows.Count == 0) rows.Add(("", Left("what goes in: { \"item\": \"…\", \"amount\": \"… ml\" }")));
@@ -237,15 +281,22 @@ internal sealed class NewFile
 
     private bool Sparkling() => entries.Exists(IsFizzy);
 
-    private bool IsFizzy(Entry entry) => entry.Id.Length > 0 && (KindOf(entry) is { IsSparkling: true } || (profiles.MaterialOf(entry.Id)?.Ingredient is { } ingredient && ingredient.Values.TryGetValue("carbonDioxide", out var gas) && gas.Typical > 0));
+    private bool IsFizzy(Entry entry) =>
+        entry.Id.Length > 0
+            && (KindOf(entry) is { IsSparkling: true }
+                || (profiles.MaterialOf(entry.Id)?.Ingredient is { } ingredient
+                    && ingredient.Values.TryGetValue("carbonDioxide", out var gas)
+                    && gas.Typical > 0));
 
     private ItemKind? KindOf(Entry entry) => profiles.MaterialOf(entry.Id)?.Kind;
 
     private static string KeyOf(FileKind kind) => kind == FileKind.Prep ? "prep" : kind.ToString().ToLowerInvariant();
 
-    private static string OneLine(string text) => string.Join(" ", text.Split(['\r', '\n', '\u2028', '\u2029', '\u0085'], StringSplitOptions.RemoveEmptyEntries));
+    private static string OneLine(string text) =>
+        string.Join(" ", text.Split(['\r', '\n', '\u2028', '\u2029', '\u0085'], StringSplitOptions.RemoveEmptyEntries));
 
-    private static string Quoted(string text) => "\"" + System.Text.Json.JsonEncodedText.Encode(text, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping) + "\"";
+    private static string Quoted(string text) =>
+        "\"" + System.Text.Json.JsonEncodedText.Encode(text, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping) + "\"";
 
     /// <summary>A line that was understood, or what is doubtful of it.</summary>
     private sealed record Entry(string Said, string Id, Quantity? Amount, string Written, string Doubt)

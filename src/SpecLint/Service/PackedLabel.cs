@@ -16,7 +16,8 @@ public readonly record struct LabelRun(string Text, bool IsStrong);
 public sealed class PackedLabel
 {
     /// <summary>What it says beside the labels: it does not replace the law.</summary>
-    public const string Defers = "Ingredients as the recipe knows them. Whether and how the food may be sold prepacked, and what else its label has to say, the local law decides: have the first label checked.";
+    public const string Defers = "Ingredients as the recipe knows them. Whether and how the food may be sold prepacked, and what else "
+        + "its label has to say, the local law decides: have the first label checked.";
 
     private const int DeepestBrackets = 4;
 

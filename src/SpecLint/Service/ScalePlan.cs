@@ -135,8 +135,14 @@ public sealed class ScalePlan
     /// <summary>How long the batch keeps by the rules of keeping, the day made counted; open where it must not be used or no rule sets an end.</summary>
     public FactValue Life { get; private set; }
 
-    /// <summary>Days that it may be kept: the least of <see cref="Life"/> and what the recipe states; NaN where there is no end or it must not be used.</summary>
-    public double Days => Verdict.IsForbidden || (double.IsNaN(StatedDays) && !Life.IsKnown) ? double.NaN : Life.IsKnown && !(Life.Value >= StatedDays) ? Life.Value : StatedDays;
+    /// <summary>
+    /// Days that it may be kept: the least of <see cref="Life"/> and what the recipe states; NaN where there is no end or it must not be
+    /// used.
+    /// </summary>
+    public double Days =>
+        Verdict.IsForbidden || (double.IsNaN(StatedDays) && !Life.IsKnown)
+            ? double.NaN
+            : Life.IsKnown && !(Life.Value >= StatedDays) ? Life.Value : StatedDays;
 
     /// <summary>Days that the recipe states; NaN where it states none or is a drink.</summary>
     public double StatedDays { get; private set; } = double.NaN;
@@ -157,7 +163,10 @@ public sealed class ScalePlan
         why = "";
         foreach (var part in profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || part.Line.Optional || part.Line.Amount is { IsGiven: true, Value.Dimension: Dimension.Volume or Dimension.Mass or Dimension.Count }) continue;
+            if (part.Phase != PartPhase.Mix
+                || part.Line.Optional
+                || part.Line.Amount is { IsGiven: true, Value.Dimension: Dimension.Volume or Dimension.Mass or Dimension.Count })
+                continue;
             why = $"the amount of {part.Line.Item.Or("a line")} cannot be scaled";
             return null;
         }
@@ -234,14 +243,18 @@ public sealed class ScalePlan
         if (double.IsNaN(ml)) ml = grams / density;
         if (double.IsNaN(grams)) grams = ml * density;
         double factor = request.Millilitres is { } to ? to / ml : request.Grams!.Value / grams;
-        if (double.IsNaN(factor)) why = $"what {prep.Id} yields is not known by {(request.Millilitres is null ? "mass" : "volume")}: write --to in {(request.Millilitres is null ? "ml" : "g")}, or give the recipe a yield";
+        if (double.IsNaN(factor))
+            why = $"what {prep.Id} yields is not known by {(request.Millilitres is null ? "mass" : "volume")}: write --to in "
+                + $"{(request.Millilitres is null ? "ml" : "g")}, or give the recipe a yield";
         if (prep.PortionCount.IsGiven) Serves = factor * prep.PortionCount.Value;
         return factor;
     }
 
     /// <summary>Volume of what would go into the batch at the size of the recipe, mL.</summary>
     private double VolumeOfBatch(RecipeProfile profile) =>
-        (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) != 0 ? double.NaN : profile.InputVolume * (1 + (Poured && profile.Chill is { } chill ? chill.Ratio.Typical : 0));
+        (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) != 0
+            ? double.NaN
+            : profile.InputVolume * (1 + (Poured && profile.Chill is { } chill ? chill.Ratio.Typical : 0));
 
     private void Scale(RecipeProfile profile, Settings settings)
     {
@@ -503,7 +516,8 @@ public sealed class ScalePlan
         foreach (var line in Lines)
         {
             if (line.Dimension == Dimension.Count && Math.Abs(line.Exact - line.Rounded) > 1e-6)
-                remarks.Add($"{line.Item}: {Say.Number(line.Exact, 2)} would be exact, whole ones make {Say.Number(line.Rounded, 0)} ({Signed(100 * line.Drift, 0)} %).");
+                remarks.Add($"{line.Item}: {Say.Number(line.Exact, 2)} would be exact, whole ones make {Say.Number(line.Rounded, 0)} "
+                    + $"({Signed(100 * line.Drift, 0)} %).");
             else if (Math.Abs(line.Drift) > WorthSaying.Value)
                 remarks.Add($"{line.Item}: rounding changes it by {Signed(100 * line.Drift, 0)} %; weigh it, or make more at a time.");
         }
@@ -519,11 +533,14 @@ public sealed class ScalePlan
         if (Recipe is Drink)
         {
             if (Poured && profile.Chill is null) remarks.Add("No ice touches this drink, so no water is added.");
-            if (Poured && (egg || profile.Technique is TechniqueKind.Shaken or TechniqueKind.Blended)) remarks.Add("Shaking also beats in air, which no bottle holds: shake each drink hard without ice, or sell it as another drink.");
+            if (Poured && (egg || profile.Technique is TechniqueKind.Shaken or TechniqueKind.Blended))
+                remarks.Add("Shaking also beats in air, which no bottle holds: shake each drink hard without ice, or sell "
+                    + "it as another drink.");
             if (Poured) remarks.Add("Chill the batch to serving temperature before it is poured; the water stands in for the ice, not for the cold.");
             if (juice) remarks.Add("Juice loses its freshness within hours: add it on the day, or per glass (common practice, no source).");
             if (egg) remarks.Add("Egg in a batch spoils it as egg does: add it per glass, or keep the batch cold and throw away what is left at closing.");
-            if (Serves > 0 && Math.Abs(Serves - Math.Round(Serves)) > WholeServes.Value) remarks.Add($"It fills {Say.Number(Math.Floor(Serves), 0)} whole serves.");
+            if (Serves > 0 && Math.Abs(Serves - Math.Round(Serves)) > WholeServes.Value)
+                remarks.Add($"It fills {Say.Number(Math.Floor(Serves), 0)} whole serves.");
         }
         else if (profile.Recipe.Measured is { Ph.IsGiven: true } or { Brix.IsGiven: true } or { Abv.IsGiven: true } or { WaterActivity.IsGiven: true })
         {

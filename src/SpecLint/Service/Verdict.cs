@@ -73,5 +73,6 @@ public sealed class Verdict
     public static string Words(Finding finding) => $"{finding.Subject} ({finding.Rule.Id}): {finding.Message.TrimEnd('.')}";
 
     /// <summary>The rules of some findings, each once, e.g. <c>SL5001 and SL5020</c>.</summary>
-    public static string RulesOf(IEnumerable<Finding> findings) => Say.List([.. findings.Select(f => f.Rule.Id).Distinct().OrderBy(i => i, StringComparer.Ordinal)]);
+    public static string RulesOf(IEnumerable<Finding> findings) =>
+        Say.List([.. findings.Select(f => f.Rule.Id).Distinct().OrderBy(i => i, StringComparer.Ordinal)]);
 }

@@ -54,7 +54,13 @@ public sealed class Verdicts
         forbidding.Sort(FindingOrder.Instance);
         shortening.Sort(FindingOrder.Instance);
         toShow.Sort(FindingOrder.Instance);
-        verdict = file is Prep prep ? Date(prep, forbidding, shortening, toShow) : new Verdict(forbidding, shortening, toShow) { Days = forbidding.Count > 0 ? double.NaN : double.PositiveInfinity, Life = FactValue.Open(Closed(forbidding) ?? "a drink is served when it is made") };
+        verdict = file is Prep prep
+            ? Date(prep, forbidding, shortening, toShow)
+            : new Verdict(forbidding, shortening, toShow)
+            {
+                Days = forbidding.Count > 0 ? double.NaN : double.PositiveInfinity,
+                Life = FactValue.Open(Closed(forbidding) ?? "a drink is served when it is made"),
+            };
         known.Add(file.Source.Path, verdict);
         return verdict;
     }
@@ -107,7 +113,14 @@ public sealed class Verdicts
         if (end.IsSet && !(life.IsKnown && life.Value <= end.Days)) life = new FactValue(end.Days, end.Days, end.Days, end.From, null);
         double stated = Storage.LeastDays(prep);
         bool byRecipe = stated <= end.Days;
-        return new Verdict(forbidding, shortening, toShow) { Days = byRecipe ? stated : end.Days, DaysFrom = byRecipe ? "its recipe" : end.From, Life = life, StorageCelsius = asked, AllowedDays = allowed.IsSet ? (allowed.Days, $"check: {allowed.From}") : null };
+        return new Verdict(forbidding, shortening, toShow)
+        {
+            Days = byRecipe ? stated : end.Days,
+            DaysFrom = byRecipe ? "its recipe" : end.From,
+            Life = life,
+            StorageCelsius = asked,
+            AllowedDays = allowed.IsSet ? (allowed.Days, $"check: {allowed.From}") : null,
+        };
     }
 
     private static string? Closed(List<Finding> forbidding) => forbidding.Count == 0 ? null : $"do not use it, see check ({Verdict.RulesOf(forbidding)})";

@@ -29,8 +29,12 @@ internal static class Phrases
 
     /// <summary>Whether a text holds a phrase as whole words; its last word may stand in the plural.</summary>
     public static bool Has(string text, string phrase) => HasAsWritten(text, phrase)
-        || (phrase.EndsWith("y", StringComparison.OrdinalIgnoreCase) && Holds(text, "ies") && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ies"))
-        || (phrase.EndsWith("f", StringComparison.OrdinalIgnoreCase) && Holds(text, "ves") && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ves"));
+        || (phrase.EndsWith("y", StringComparison.OrdinalIgnoreCase)
+            && Holds(text, "ies")
+            && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ies"))
+        || (phrase.EndsWith("f", StringComparison.OrdinalIgnoreCase)
+            && Holds(text, "ves")
+            && HasAsWritten(text, phrase.Substring(0, phrase.Length - 1) + "ves"));
 
     /// <summary>Whether a text holds some letters anywhere, case aside.</summary>
     public static bool Holds(string text, string part)
@@ -39,7 +43,9 @@ internal static class Phrases
         for (int at = 0; at <= text.Length - part.Length; at++)
         {
             char c = text[at];
-            if ((first < 0 || c > 127 || (c | 0x20) == first) && string.Compare(text, at, part, 0, part.Length, StringComparison.OrdinalIgnoreCase) == 0) return true;
+            if ((first < 0 || c > 127 || (c | 0x20) == first)
+                && string.Compare(text, at, part, 0, part.Length, StringComparison.OrdinalIgnoreCase) == 0)
+                return true;
         }
 
         return false;
@@ -91,7 +97,9 @@ internal static class Phrases
     /// without regard to case takes ten times as long in the short texts of a recipe.
     /// </summary>
     public static bool StartsAt(string text, int at, string phrase) =>
-        MayBeSame(text, at, phrase, 0) && (at == 0 || !char.IsLetterOrDigit(text[at - 1])) && string.Compare(text, at, phrase, 0, phrase.Length, StringComparison.OrdinalIgnoreCase) == 0;
+        MayBeSame(text, at, phrase, 0)
+            && (at == 0 || !char.IsLetterOrDigit(text[at - 1]))
+            && string.Compare(text, at, phrase, 0, phrase.Length, StringComparison.OrdinalIgnoreCase) == 0;
 
     /// <summary>Whether two letters may be the same but for their case; one letter rules most words out.</summary>
     public static bool MayBeSame(string a, int inA, string b, int inB) =>
@@ -103,7 +111,11 @@ internal static class Phrases
     /// </summary>
     public static bool IsDenied(string text, int start, int end)
     {
-        if (end < text.Length && text[end] is '-' or ' ' && string.Compare(text, end + 1, "free", 0, 4, StringComparison.OrdinalIgnoreCase) == 0 && !(end + 5 < text.Length && char.IsLetter(text[end + 5]))) return true;
+        if (end < text.Length
+            && text[end] is '-' or ' '
+            && string.Compare(text, end + 1, "free", 0, 4, StringComparison.OrdinalIgnoreCase) == 0
+            && !(end + 5 < text.Length && char.IsLetter(text[end + 5])))
+            return true;
         return IsDeniedBefore(text, start) || IsNoneBehind(text, end);
     }
 

@@ -19,7 +19,13 @@ internal static class Plurals
     /// <returns>The end of what is kept, and the letters that follow it in the singular.</returns>
     public static (int KeptTo, string Ending) Singular(string text, int start, int end)
     {
-        if (end - start < 4 || !Phrases.MayBeSame(text, end - 1, "s", 0) || !Ends(text, start, end, "s") || Ends(text, start, end, "ss") || Ends(text, start, end, "us") || Ends(text, start, end, "is")) return (end, "");
+        if (end - start < 4
+            || !Phrases.MayBeSame(text, end - 1, "s", 0)
+            || !Ends(text, start, end, "s")
+            || Ends(text, start, end, "ss")
+            || Ends(text, start, end, "us")
+            || Ends(text, start, end, "is"))
+            return (end, "");
         foreach (string plural in WithF)
         {
             if (Ends(text, start, end, plural)) return (end - 3, "f");
@@ -41,5 +47,7 @@ internal static class Plurals
         return keptTo == word.Length ? word : word.Substring(0, keptTo) + ending;
     }
 
-    private static bool Ends(string text, int start, int end, string ending) => end - start >= ending.Length && string.Compare(text, end - ending.Length, ending, 0, ending.Length, StringComparison.OrdinalIgnoreCase) == 0;
+    private static bool Ends(string text, int start, int end, string ending) =>
+        end - start >= ending.Length
+            && string.Compare(text, end - ending.Length, ending, 0, ending.Length, StringComparison.OrdinalIgnoreCase) == 0;
 }

@@ -30,7 +30,8 @@ internal static class Tables
     public static string Text(this TableValue row, string name) => row.TryGet(name, out var value) && value.IsText ? value.GetText() : "";
 
     /// <summary>The same for a text that hardly a run reads.</summary>
-    public static TableText TextLater(this TableValue row, string name) => row.TryGet(name, out var value) && value.IsText ? value.GetTextLater() : TableText.Empty;
+    public static TableText TextLater(this TableValue row, string name) =>
+        row.TryGet(name, out var value) && value.IsText ? value.GetTextLater() : TableText.Empty;
 
     /// <summary>A number of a row; <see cref="double.NaN"/> where it has none.</summary>
     public static double Number(this TableValue row, string name) => row.TryGet(name, out var value) ? value.GetNumber() : double.NaN;

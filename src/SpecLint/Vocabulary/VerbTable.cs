@@ -45,7 +45,9 @@ internal static class VerbTable
     private static Verb Read(TableValue row, TraitWords known)
     {
         string past = row.Text("past");
-        return new Verb(row.Text("id"), Group(row.Text("group")), known.Of(row), Straining(row.Text("strains")), Technique(row.Text("technique")), past.Length > 0 ? past : "mixed", row.Text("onIce"));
+        return new Verb(
+            row.Text("id"), Group(row.Text("group")), known.Of(row), Straining(row.Text("strains")), Technique(row.Text("technique")),
+            past.Length > 0 ? past : "mixed", row.Text("onIce"));
     }
 
     private static VerbGroup Group(string word) => word switch

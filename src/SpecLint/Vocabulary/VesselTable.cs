@@ -18,7 +18,9 @@ internal static class VesselTable
         using var document = Tables.Open("vessels");
         foreach (var row in document.Root.Get("vessels").Items)
         {
-            var type = new VesselType(row.Text("id"), row.Text("name"), row.Texts("aliases"), row.Flag("forPressure"), row.Number("ratingBar"), row.Text("source"), row.Mark());
+            var type = new VesselType(
+                row.Text("id"), row.Text("name"), row.Texts("aliases"), row.Flag("forPressure"), row.Number("ratingBar"),
+                row.Text("source"), row.Mark());
             types.Add(type);
             foreach (string name in (string[])[type.Id, type.Name, .. type.Aliases]) Add(name, type, traits.Of(row));
         }
@@ -101,7 +103,9 @@ internal static class VesselTable
         return true;
     }
 
-    private static string Singular(string word) => word.EndsWith("es", StringComparison.Ordinal) && !ByFirst.ContainsKey(word.Substring(0, word.Length - 1)) ? word.Substring(0, word.Length - 2)
+    private static string Singular(string word) =>
+        word.EndsWith("es", StringComparison.Ordinal)
+            && !ByFirst.ContainsKey(word.Substring(0, word.Length - 1)) ? word.Substring(0, word.Length - 2)
         : word.EndsWith("s", StringComparison.Ordinal) ? word.Substring(0, word.Length - 1) : word;
 
     private static bool IsDenied(string[] words, int at, int end)

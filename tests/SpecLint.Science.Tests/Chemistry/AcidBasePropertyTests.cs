@@ -141,7 +141,9 @@ public sealed class AcidBasePropertyTests(ITestOutputHelper output)
             (citric, malic, potassium, ethanol, more) =>
             {
                 Ph? At(double e) => AcidBase.Ph(
-                    Mixture.Of((Component.Water, 800 - e), (Component.Ethanol, e), (Component.Citric, citric), (Component.Malic, malic), (Component.Potassium, potassium)), Room);
+                    Mixture.Of(
+                        (Component.Water, 800 - e), (Component.Ethanol, e), (Component.Citric, citric), (Component.Malic, malic),
+                        (Component.Potassium, potassium)), Room);
                 return At(ethanol + more)!.Value.Value > At(ethanol)!.Value.Value;
             },
             iter: 50_000);

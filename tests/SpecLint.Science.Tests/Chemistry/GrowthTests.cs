@@ -35,9 +35,13 @@ public sealed class GrowthTests(ITestOutputHelper output) : IScienceTable
                 .Select(r => $"{r["celsius"]} °C ({Model(r)!.Value.DoublingHours.ToString("F1", CultureInfo.InvariantCulture)} h, measured to {r["high"]} h)").ToList();
             yield return new ScienceLine(
                 "doubling time of Listeria", group.Key, "%", 50,
-                [.. group.Select(r => new CheckPoint($"{r["matrix"]} at {r["celsius"]} °C", Math.Clamp(Model(r)!.Value.DoublingHours, r.Number("low"), r.Number("high")), Model(r)?.DoublingHours))],
+                [.. group.Select(r => new CheckPoint(
+                    $"{r["matrix"]} at {r["celsius"]} °C", Math.Clamp(Model(r)!.Value.DoublingHours, r.Number("low"), r.Number("high")),
+                    Model(r)?.DoublingHours))],
                 Relative: true,
-                Note: "distance from the measured range; " + (slow.Count > 0 ? "too slow, the unsafe side: " + string.Join("; ", slow) : "none on the unsafe side"));
+                Note: "distance from the measured range; " + (slow.Count > 0
+                    ? "too slow, the unsafe side: " + string.Join("; ", slow)
+                    : "none on the unsafe side"));
         }
 
         var plantarum = measured.Where(r => r["model"] == "l-plantarum").ToList();
@@ -49,7 +53,9 @@ public sealed class GrowthTests(ITestOutputHelper output) : IScienceTable
         var fish = measured.Where(r => r["quantity"] == "log10 in days").ToList();
         yield return new ScienceLine(
             "days of Listeria in smoked fish", fish[0]["source"], "log₁₀ of the ratio", 1,
-            [.. fish.Select(r => new CheckPoint($"{r["matrix"]} at {r["celsius"]} °C", Math.Log10(r.Number("high")), Math.Log10(Model(r)!.Value.DaysPerLog10 * r.Number("low"))))],
+            [.. fish.Select(r => new CheckPoint(
+                $"{r["matrix"]} at {r["celsius"]} °C", Math.Log10(r.Number("high")),
+                Math.Log10(Model(r)!.Value.DaysPerLog10 * r.Number("low"))))],
             Note: "order of magnitude: pH 6.1 and water activity 0.965 taken; phenol, lactate, lag and competing flora not counted, so that the model is fast");
     }
 
@@ -151,7 +157,9 @@ public sealed class GrowthTests(ITestOutputHelper output) : IScienceTable
 
     [Fact]
     public void No_conditions_make_a_model_throw_or_lose_a_number() =>
-        Gen.Select(Gen.Double[-30, 80], Gen.Double[-1, 15], Gen.Double[-0.1, 1.1], Gen.Double[0, 30].Array[Components.Count], Gen.Int[0, GrowthModels.All.Count - 1]).Sample(
+        Gen.Select(
+            Gen.Double[-30, 80], Gen.Double[-1, 15], Gen.Double[-0.1, 1.1], Gen.Double[0, 30].Array[Components.Count],
+            Gen.Int[0, GrowthModels.All.Count - 1]).Sample(
             (t, p, w, grams, m) =>
             {
                 var rate = GrowthModels.All[m].Rate(new Celsius(t), new Ph(p), new WaterActivity(w), grams);
@@ -164,7 +172,8 @@ public sealed class GrowthTests(ITestOutputHelper output) : IScienceTable
         Gen.Select(Gen.Double[0, 24], Gen.Double[0.01, 1], Gen.Double[5.2, 7], Gen.Double[0.95, 1]).Sample(
             (t, more, p, w) =>
             {
-                var (cold, warm) = (GrowthModels.Listeria.Rate(new Celsius(t), new Ph(p), new WaterActivity(w)), GrowthModels.Listeria.Rate(new Celsius(t + more), new Ph(p), new WaterActivity(w)));
+                var (cold, warm) = (GrowthModels.Listeria.Rate(new Celsius(t), new Ph(p), new WaterActivity(w)), GrowthModels.Listeria.Rate(
+                    new Celsius(t + more), new Ph(p), new WaterActivity(w)));
                 return warm!.Value.PerHour >= cold!.Value.PerHour;
             },
             iter: 100_000);

@@ -7,7 +7,8 @@ public sealed class IonTests
 
     private static double Ph(params (Component, double)[] parts) => AcidBase.Ph(Mixture.Of(parts), Room)!.Value.Value;
 
-    // JECFA specifications: sodium citrate 5 %: pH 7.5 to 9.0 in water that holds some carbon dioxide; Food Chemicals Codex: sodium bicarbonate 1 %: 8.0 to 8.6; calcium lactate 5 %: 6.0 to 8.5;
+    // JECFA specifications: sodium citrate 5 %: pH 7.5 to 9.0 in water that holds some carbon dioxide; Food Chemicals Codex: sodium
+    // bicarbonate 1 %: 8.0 to 8.6; calcium lactate 5 %: 6.0 to 8.5;
     // CRC Handbook: potassium hydrogen tartrate, saturated: 3.56; glucono-delta-lactone 1 %, hydrolysed: 2.4 to 2.7 (maker's figures, from memory).
     [Theory]
     [InlineData("trisodium citrate 5 %", 7.5, 9.35)]
@@ -51,7 +52,9 @@ public sealed class IonTests
             double before = 0;
             foreach (var potassium in new[] { 0.1, 0.5, 1, 1.5 })
             {
-                var ph = Ph((Component.Citric, 1.9212), (Component.Calcium, calcium * 4.0078), (Component.Chloride, calcium * 7.0906), (Component.Potassium, potassium * 0.39098), (Component.Water, 100));
+                var ph = Ph(
+                    (Component.Citric, 1.9212), (Component.Calcium, calcium * 4.0078), (Component.Chloride, calcium * 7.0906),
+                    (Component.Potassium, potassium * 0.39098), (Component.Water, 100));
                 Assert.True(ph > before, $"{calcium} {potassium}");
                 before = ph;
             }
@@ -61,7 +64,9 @@ public sealed class IonTests
     [Fact]
     public void Potassium_beside_calcium_is_backed_out_of_a_ph()
     {
-        var grams = Mixture.Of((Component.Water, 95), (Component.Citric, 1), (Component.Calcium, 0.1), (Component.Chloride, 0.177), (Component.Phosphoric, 0.1));
+        var grams = Mixture.Of(
+            (Component.Water, 95), (Component.Citric, 1), (Component.Calcium, 0.1), (Component.Chloride, 0.177),
+            (Component.Phosphoric, 0.1));
         grams[(int)Component.Potassium] = Juice.PotassiumForPh(grams, new Ph(4.2), Room)!.Value.Value;
         Assert.Equal(4.2, AcidBase.Ph(grams, Room)!.Value.Value, 1e-6);
     }

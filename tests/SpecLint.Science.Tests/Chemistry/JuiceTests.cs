@@ -13,23 +13,27 @@ public sealed class JuiceTests(ITestOutputHelper output) : IScienceTable
     public IEnumerable<ScienceLine> Lines()
     {
         var juices = PublishedTable.Read("juice-ph.csv").Rows;
-        const string Note = "a litre of juice is taken as a kilogram of water, as that solver does; tomato left out: its cations balance its listed acids, so that pH hangs on acids nobody lists";
+        const string Note = "a litre of juice is taken as a kilogram of water, as that solver does; tomato left out: its cations "
+            + "balance its listed acids, so that pH hangs on acids nobody lists";
         var sour = juices.Where(r => r["juice"] != "tomato juice").ToList();
         yield return new ScienceLine(
             "pH of a juice from analysis", "acids of Penniston et al. 2008 and others, minerals of USDA SR, solved independently (Davies 0.3)", "pH", 0.02,
             [.. sour.Select(r => new CheckPoint(r["juice"], r.Number("ph_reference"), AcidBase.Ph(Analysed(r), Room)?.Value))], Note: Note);
         yield return new ScienceLine(
             "titratable acidity of a juice from analysis", "the same, to pH 8.1, solved independently", "meq/L", 2,
-            [.. sour.Select(r => new CheckPoint(r["juice"], r.Number("ta_meq"), AcidBase.Equivalents(Analysed(r), Titration.JuiceEndPoint) * 1000))], Note: Note);
+            [.. sour.Select(r => new CheckPoint(
+                r["juice"], r.Number("ta_meq"), AcidBase.Equivalents(Analysed(r), Titration.JuiceEndPoint) * 1000))], Note: Note);
 
         var adjusted = PublishedTable.Read("acid-adjusting.csv").Rows;
         var backedOut = adjusted.Where(r => r.Has("ph")).ToList();
         yield return new ScienceLine(
             "acid of a juice backed out of pH and titratable acidity", "worked examples, solved independently (Davies 0.3, 20 °C)", "%", 1,
-            [.. backedOut.Select(r => new CheckPoint(r["example"], Mixture.Parts(r["acids"]).Sum(a => a.Amount), Start(r) is { } j ? TotalAcid(j) : null))], Relative: true);
+            [.. backedOut.Select(r => new CheckPoint(
+                r["example"], Mixture.Parts(r["acids"]).Sum(a => a.Amount), Start(r) is { } j ? TotalAcid(j) : null))], Relative: true);
         yield return new ScienceLine(
             "strong ions of a juice backed out of pH and titratable acidity", "worked examples, solved independently (Davies 0.3, 20 °C)", "meq/L", 1,
-            [.. backedOut.Select(r => new CheckPoint(r["example"], r.Number("strong_ions_meq"), Start(r) is { } j ? j[(int)Component.Potassium] / 39.098 * 1000 : null))]);
+            [.. backedOut.Select(r => new CheckPoint(
+                r["example"], r.Number("strong_ions_meq"), Start(r) is { } j ? j[(int)Component.Potassium] / 39.098 * 1000 : null))]);
         yield return new ScienceLine(
             "pH after acid adjusting", "worked examples, solved independently (Davies 0.3, 20 °C)", "pH", 0.02,
             [.. adjusted.Select(r => new CheckPoint(r["example"], r.Number("ph_after"), After(r) is { } j ? AcidBase.Ph(j, Room)?.Value : null))]);
@@ -73,8 +77,12 @@ public sealed class JuiceTests(ITestOutputHelper output) : IScienceTable
     {
         foreach (var (ph, acidity) in new[] { (2.3, 60.0), (2.8, 50), (3.3, 10), (3.7, 8), (4.2, 4), (5.5, 2) })
         {
-            var juice = Mixture.Of((Component.Water, 900), (Component.Sucrose, 60), (Component.Fructose, 40), (Component.Phosphoric, 0.4), (Component.Sodium, 0.02));
-            Assert.True(Juice.TryBackOut(juice, Mixture.Of((Component.Citric, 8), (Component.Malic, 2)), new Ph(ph), new Grams(acidity), Room), $"{ph}, {acidity}");
+            var juice = Mixture.Of(
+                (Component.Water, 900), (Component.Sucrose, 60), (Component.Fructose, 40), (Component.Phosphoric, 0.4),
+                (Component.Sodium, 0.02));
+            Assert.True(
+                Juice.TryBackOut(juice, Mixture.Of((Component.Citric, 8), (Component.Malic, 2)), new Ph(ph), new Grams(acidity), Room),
+                $"{ph}, {acidity}");
             Assert.Equal(ph, AcidBase.Ph(juice, Room)!.Value.Value, 1e-6);
             Assert.Equal(acidity, AcidBase.TitratableAcidity(juice, Titration.JuiceEndPoint, TitrationBasis.CitricAnhydrous)!.Value.Value, 1e-6);
             Assert.Equal(0.25, juice[(int)Component.Malic] / juice[(int)Component.Citric], 1e-9);
@@ -124,7 +132,10 @@ public sealed class JuiceTests(ITestOutputHelper output) : IScienceTable
     private static double[]? Start(PublishedTable.Row row)
     {
         var juice = Mixture.Of((Component.Water, 1000));
-        return Juice.TryBackOut(juice, Mixture.Acids(0, Mixture.Parts(row["acids"])), new Ph(row.Number("ph")), new Grams(row.Number("ta")), Room) ? juice : null;
+        return Juice.TryBackOut(
+            juice, Mixture.Acids(0, Mixture.Parts(row["acids"])), new Ph(row.Number("ph")), new Grams(row.Number("ta")), Room)
+            ? juice
+            : null;
     }
 
     private static double[]? After(PublishedTable.Row row)

@@ -21,7 +21,8 @@ public sealed class PhCheckPointTests(ITestOutputHelper output) : IScienceTable
         ("nbs_tartrate_sat25C", "Bates, Determination of pH, 2nd ed. 1973, pH(S) of saturated hydrogen tartrate", 0.03, 0, 14, ""),
         ("nbs_tartrate_0.01m", "Bates, Determination of pH, 2nd ed. 1973, pH(S) of 0.01 m hydrogen tartrate", 0.03, 0, 14, ""),
         ("pure_acid_calculated", "Table of calculated pH of acids of 1, 10 and 100 mmol/L, an independent hydrochemistry code", 0.03, 0, 14, ""),
-        ("gomori_phosphate_0.1M", "Gomori, Methods in Enzymology 1:138, 1955, phosphate", 0.04, 0, 14, "the citrate buffers of the same paper are 0.25 above every activity-corrected model and are left out"),
+        ("gomori_phosphate_0.1M", "Gomori, Methods in Enzymology 1:138, 1955, phosphate", 0.04, 0, 14, "the citrate buffers of the same "
+            + "paper are 0.25 above every activity-corrected model and are left out"),
         ("walpole_acetate_0.1M", "Acetate buffer table, Walpole 1914", 0.06, 0, 14, ""),
         ("citrate_0.1M_25C", "Citric acid and sodium citrate, 0.1 M buffer table of suppliers", 0.08, 0, 4.61, ""),
         ("citrate_0.1M_25C", "Citric acid and sodium citrate, 0.1 M buffer table of suppliers", 0.20, 4.61, 14, "0.2 above McIlvaine's at the same ionic strength: the two tables cannot both hold, and the constant of citric acid in sodium salts (NEA 2005) stands with McIlvaine"),
@@ -46,7 +47,9 @@ public sealed class PhCheckPointTests(ITestOutputHelper output) : IScienceTable
         var rows = PublishedTable.Read("ph-check-points.csv").Rows;
         foreach (var (table, source, tolerance, from, to, note) in Plan)
         {
-            var points = rows.Where(r => r["table"] == table && r.Number("ph") >= from && r.Number("ph") < to).Select(r => Point(r, source == Sorensen ? ActivityAboveSorensen : 0)).ToList();
+            var points = rows.Where(r => r["table"] == table && r.Number("ph") >= from && r.Number("ph") < to)
+                .Select(r => Point(r, source == Sorensen ? ActivityAboveSorensen : 0))
+                .ToList();
             yield return new ScienceLine("pH of a composition", source, "pH", tolerance, points, Note: note);
         }
 

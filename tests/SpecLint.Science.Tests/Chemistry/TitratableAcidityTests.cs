@@ -17,14 +17,16 @@ public sealed class TitratableAcidityTests(ITestOutputHelper output) : IScienceT
         {
             yield return new ScienceLine(
                 "protons titrated", Source, "%", 0.5,
-                [.. rows.Select(r => new CheckPoint(r["acid"], r.Number(column), AcidBase.ProtonsTitrated(Known(r), new Ph(end))))], Relative: true, Note: $"to pH {end:F1}");
+                [.. rows.Select(r => new CheckPoint(
+                    r["acid"], r.Number(column), AcidBase.ProtonsTitrated(Known(r), new Ph(end))))], Relative: true, Note: $"to pH {end:F1}");
         }
 
         foreach (var (column, basis) in new[] { ("as_citric", TitrationBasis.CitricAnhydrous), ("as_malic", TitrationBasis.Malic), ("as_tartaric", TitrationBasis.Tartaric) })
         {
             yield return new ScienceLine(
                 "titratable acidity of a gram of acid", Source, "%", 0.5,
-                [.. rows.Where(r => Known(r).Component is not null).Select(r => new CheckPoint(r["acid"], r.Number(column), Acidity(r, basis)))], Relative: true, Note: $"to pH 8.1, {column.Replace('_', ' ')}");
+                [.. rows.Where(r => Known(r).Component is not null)
+                    .Select(r => new CheckPoint(r["acid"], r.Number(column), Acidity(r, basis)))], Relative: true, Note: $"to pH 8.1, {column.Replace('_', ' ')}");
         }
     }
 

@@ -9,16 +9,22 @@ public sealed class HeatCapacityTests(ITestOutputHelper output) : IScienceTable
         var rows = PublishedTable.Read("heat-capacity.csv").Rows;
         yield return Line("EW", "Melinder, IIR 2010, ethanol–water, −20 to 20 °C", Component.Ethanol, 0.04, "own fit to these rows");
         yield return Line("W", "IAPWS-95, water, 0 to 30 °C", Component.Ethanol, 0.02, "");
-        yield return Line("SW", "Bubník et al., Sugar Technologists Manual, formula, 0 to 40 °C", Component.Sucrose, 0.04, "its water is 4.184 at every temperature");
+        yield return Line(
+            "SW", "Bubník et al., Sugar Technologists Manual, formula, 0 to 40 °C", Component.Sucrose, 0.04,
+            "its water is 4.184 at every temperature");
         yield return new ScienceLine(
             "Heat capacity of ice", "IAPWS R10-06", "J/(g·K)", 0.002,
-            [.. rows.Where(r => r["set"] == "ICE").Select(r => new CheckPoint(r["celsius"] + " °C", r.Number("j_g_k"), HeatCapacity.OfIce(new(r.Number("celsius")))?.Value))]);
+            [.. rows.Where(r => r["set"] == "ICE")
+                .Select(r => new CheckPoint(
+                    r["celsius"] + " °C", r.Number("j_g_k"), HeatCapacity.OfIce(new(r.Number("celsius")))?.Value))]);
 
         ScienceLine Line(string set, string source, Component solute, double tolerance, string note) => new(
             "Heat capacity", source, "J/(g·K)", tolerance,
             [.. rows.Where(r => r["set"] == set && r.Number("celsius") <= 40).Select(r => new CheckPoint(
                 $"{r["percent_mass"]} % at {r["celsius"]} °C", r.Number("j_g_k"),
-                HeatCapacity.Of(Mixes.Of((solute, r.Number("percent_mass")), (Component.Water, 100 - r.Number("percent_mass"))), new(r.Number("celsius")))?.Value))],
+                HeatCapacity.Of(
+                    Mixes.Of((solute, r.Number("percent_mass")), (Component.Water, 100 - r.Number("percent_mass"))),
+                    new(r.Number("celsius")))?.Value))],
             Note: note);
     }
 
@@ -59,7 +65,9 @@ public sealed class IceDilutionTests(ITestOutputHelper output) : IScienceTable
         yield return Balance("water", "mL per mL", 0.06, r => r.Number("ratio"), b => b?.Water.Value / 99.82);
         yield return Balance("temperature", "K", 0.6, r => r.Number("celsius_final"), b => b?.Final.Value);
 
-        ScienceLine Balance(string what, string unit, double tolerance, Func<PublishedTable.Row, double> published, Func<(Grams Water, Celsius Final)?, double?> pick) => new(
+        ScienceLine Balance(
+            string what, string unit, double tolerance, Func<PublishedTable.Row, double> published,
+            Func<(Grams Water, Celsius Final)?, double?> pick) => new(
             "Energy balance with ice: " + what, "Energy balance, evaluated independently", unit, tolerance,
             [.. balances.Select(r => new CheckPoint($"{r["method"]}, {r["percent_vol"]} % vol, {r["g_l"]} g/L", published(r), pick(Conditions(r))))],
             Note: "the other balance has simpler heat capacities; heat of mixing counted only where its rows do not say bare");
@@ -108,7 +116,9 @@ public sealed class IceDilutionTests(ITestOutputHelper output) : IScienceTable
                 var chilled = IceDilution.Of(mix, technique, new(20))!.Value;
                 if (percent is > 12 and < 38)
                 {
-                    var fit = (technique == ChillTechnique.Shaken ? IceDilution.ShakenFit(AlcoholByVolume.FromPercent(percent)) : IceDilution.StirredFit(AlcoholByVolume.FromPercent(percent)))!.Value;
+                    var fit = (technique == ChillTechnique.Shaken
+                        ? IceDilution.ShakenFit(AlcoholByVolume.FromPercent(percent))
+                        : IceDilution.StirredFit(AlcoholByVolume.FromPercent(percent)))!.Value;
                     Assert.InRange(fit, chilled.WaterPerVolume.Low - 1e-9, chilled.WaterPerVolume.High + 1e-9);
                 }
 
@@ -161,7 +171,8 @@ public sealed class IceDilutionTests(ITestOutputHelper output) : IScienceTable
         }
 
         Assert.True(IceDilution.Of(mix, ChillTechnique.Shaken, new(25))!.Value.WaterPerVolume.Typical > IceDilution.Of(mix, ChillTechnique.Shaken, new(5))!.Value.WaterPerVolume.Typical);
-        Assert.True(IceDilution.Of(mix, ChillTechnique.Shaken, new(20), ice: new(-18))!.Value.WaterPerVolume.Typical < IceDilution.Of(mix, ChillTechnique.Shaken, new(20))!.Value.WaterPerVolume.Typical);
+        Assert.True(IceDilution.Of(
+            mix, ChillTechnique.Shaken, new(20), ice: new(-18))!.Value.WaterPerVolume.Typical < IceDilution.Of(mix, ChillTechnique.Shaken, new(20))!.Value.WaterPerVolume.Typical);
     }
 
     [Fact]

@@ -11,9 +11,14 @@ public sealed class FoodEnergyTests(ITestOutputHelper output) : IScienceTable
         yield return Line("kcal", 0.1, r => r.Number("kcal"), e => e?.Kilocalories);
         yield return new ScienceLine(
             "Ethanol in a drink", "OIML R 22, 1975, 789.24 kg/m³, worked by hand", "g", 0.02,
-            [.. rows.Select(r => new CheckPoint(r["drink"], r.Number("ethanol_g"), FoodEnergyModel.EthanolGrams(new(r.Number("ml")), AlcoholByVolume.FromPercent(r.Number("percent_vol")))?.Value))]);
+            [.. rows.Select(r => new CheckPoint(
+                r["drink"],
+                r.Number("ethanol_g"),
+                FoodEnergyModel.EthanolGrams(new(r.Number("ml")), AlcoholByVolume.FromPercent(r.Number("percent_vol")))?.Value))]);
         // Public help page of a wine e-label service: 12 % vol, 3 g/L sugar, 6 g/L acid, 7 g/L polyol: 295 kJ, 71 kcal per 100 mL (components rounded).
-        var wine = Mixes.Of((Component.Ethanol, 12 * 0.789), (Component.Glucose, 0.3), (Component.Tartaric, 0.6), (Component.Glycerol, 0.7), (Component.Water, 85));
+        var wine = Mixes.Of(
+            (Component.Ethanol, 12 * 0.789), (Component.Glucose, 0.3), (Component.Tartaric, 0.6), (Component.Glycerol, 0.7),
+            (Component.Water, 85));
         yield return new ScienceLine(
             "Energy of a drink, kJ", "Public help page of a wine e-label service, worked example per 100 mL", "kJ", 1,
             [new("wine", 295, FoodEnergyModel.Of(wine)?.Kilojoules)], Note: "its parts are rounded before they are added");
@@ -64,7 +69,9 @@ public sealed class FoodEnergyTests(ITestOutputHelper output) : IScienceTable
         Assert.Null(StandardDrinks.Of("ZZ"));
         Assert.All(StandardDrinks.All, d => Assert.InRange(d.Ethanol, d.Low, d.High));
         Assert.All(StandardDrinks.All, d => Assert.InRange(d.Ethanol, 8, 20));
-        Assert.Equal(StandardDrinks.All.OrderBy(d => d.Country, StringComparer.Ordinal).Select(d => d.Country).Distinct(StringComparer.Ordinal), StandardDrinks.All.Select(d => d.Country));
+        Assert.Equal(
+            StandardDrinks.All.OrderBy(d => d.Country, StringComparer.Ordinal).Select(d => d.Country).Distinct(StringComparer.Ordinal),
+            StandardDrinks.All.Select(d => d.Country));
     }
 
     [Fact]
@@ -81,7 +88,11 @@ public sealed class DryingTests(ITestOutputHelper output) : IScienceTable
     public IEnumerable<ScienceLine> Lines()
     {
         var dried = Drying.ToMass(Pulp(), new(22));
-        var ground = Drying.Together(Mixes.Of((Component.Water, 2), (Component.Glucose, 3), (Component.Fructose, 3), (Component.Citric, 4), (Component.Malic, 2), (Component.Fibre, 6), (Component.OtherInsoluble, 2)), Mixes.Of((Component.SodiumChloride, 22)));
+        var ground = Drying.Together(
+            Mixes.Of(
+                (Component.Water, 2), (Component.Glucose, 3), (Component.Fructose, 3), (Component.Citric, 4), (Component.Malic, 2),
+                (Component.Fibre, 6), (Component.OtherInsoluble, 2)),
+            Mixes.Of((Component.SodiumChloride, 22)));
         yield return new ScienceLine(
             "Drying of a pulp", "Mass balance, worked by hand: 100 g with 80 g of water to 22 g, then its own weight of salt", "1", 1e-6,
             [
@@ -98,7 +109,9 @@ public sealed class DryingTests(ITestOutputHelper output) : IScienceTable
     [Fact]
     public void Dried_pulp_with_its_own_weight_of_salt_is_far_too_dry_to_spoil()
     {
-        var dried = Mixes.Of((Component.Water, 2), (Component.Glucose, 3), (Component.Fructose, 3), (Component.Citric, 4), (Component.Malic, 2), (Component.Fibre, 6), (Component.OtherInsoluble, 2));
+        var dried = Mixes.Of(
+            (Component.Water, 2), (Component.Glucose, 3), (Component.Fructose, 3), (Component.Citric, 4), (Component.Malic, 2),
+            (Component.Fibre, 6), (Component.OtherInsoluble, 2));
         var result = Drying.Together(dried, Mixes.Of((Component.SodiumChloride, 22)))!.Value;
         output.WriteLine(result.ToString());
         Assert.True(result.WaterActivityAtMost.Value < 0.60);

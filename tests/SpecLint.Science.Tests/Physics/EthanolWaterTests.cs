@@ -30,7 +30,10 @@ public sealed class EthanolWaterTests(ITestOutputHelper output) : IScienceTable
         yield return new ScienceLine(
             "Mass fraction of ethanol from strength", "OIML R 22, 1975, evaluated independently", "% mass", 0.001,
             [.. strength.Where(r => r["basis"] == "ABV20").Select(r =>
-                new CheckPoint(r["percent_vol"] + " % vol", r.Number("percent_mass"), EthanolWater.MassFractionOf(AlcoholByVolume.FromPercent(r.Number("percent_vol")))?.Value * 100))]);
+                new CheckPoint(
+                    r["percent_vol"] + " % vol",
+                    r.Number("percent_mass"),
+                    EthanolWater.MassFractionOf(AlcoholByVolume.FromPercent(r.Number("percent_vol")))?.Value * 100))]);
         yield return new ScienceLine(
             "Strength from density of ethanol and water", "OIML R 22, 1975, evaluated independently, −20 to 40 °C", "% vol", 0.01,
             [.. rows.Where(r => r["set"] == "OIML").Select(r => new CheckPoint(

@@ -7,12 +7,24 @@ public sealed class FreezingTests(ITestOutputHelper output) : IScienceTable
     public IEnumerable<ScienceLine> Lines()
     {
         var rows = PublishedTable.Read("freezing.csv").Rows;
-        yield return Binary("ethanol", "CRC", 0.3, "CRC Handbook, 102nd ed. 2021 (Wolf 1966), ethanol", "the curve goes through these points; left out one by one they come back within 0.03 K up to 34 % by mass, 0.09 K above", _ => true);
-        yield return Binary("ethanol", "MEL", 0.3, "Melinder, IIR 2010, ethanol to 40 % vol", "16 % by mass left out: it is 0.35 K off the handbook", r => r.Number("percent_mass") != 16 && r.Number("percent_vol") <= 40);
+        yield return Binary(
+            "ethanol",
+            "CRC",
+            0.3,
+            "CRC Handbook, 102nd ed. 2021 (Wolf 1966), ethanol",
+            "the curve goes through these points; left out one by one they come back within 0.03 K up to 34 % by mass, 0.09 K above",
+            _ => true);
+        yield return Binary(
+            "ethanol", "MEL", 0.3, "Melinder, IIR 2010, ethanol to 40 % vol", "16 % by mass left out: it is 0.35 K off the handbook",
+            r => r.Number("percent_mass") != 16 && r.Number("percent_vol") <= 40);
         yield return Binary("ethanol", "MEL", 0.2, "Melinder, IIR 2010, ethanol over 40 % vol", "", r => r.Number("percent_vol") > 40);
-        yield return Binary("ethanol", "ROUND", 2.5, "Table of ethanol–water, rounded from °F, 10 to 70 % vol", "coarse and older; kept to catch a blunder", r => r.Number("percent_mass") <= 68);
+        yield return Binary(
+            "ethanol", "ROUND", 2.5, "Table of ethanol–water, rounded from °F, 10 to 70 % vol", "coarse and older; kept to catch a blunder",
+            r => r.Number("percent_mass") <= 68);
         foreach (var (solute, tolerance) in new[] { ("sucrose", 0.3), ("glucose", 0.3), ("fructose", 0.3), ("glycerol", 0.3), ("NaCl", 0.3), ("citric acid", 0.3) })
-            yield return Binary(solute, "CRC", tolerance, $"CRC Handbook, 102nd ed. 2021 (Wolf 1966), {solute}", solute == "NaCl" ? "polynomial fitted to this table" : "one constant fitted to this table", _ => true);
+            yield return Binary(
+                solute, "CRC", tolerance, $"CRC Handbook, 102nd ed. 2021 (Wolf 1966), {solute}",
+                solute == "NaCl" ? "polynomial fitted to this table" : "one constant fitted to this table", _ => true);
         yield return Binary("NaCl", "MEL", 0.3, "Melinder, IIR 2010, NaCl", "", _ => true);
         yield return Binary("glycerol", "MEL", 0.6, "Melinder, IIR 2010, glycerol to 60 %", "0.4 K warmer than the handbook at 20 %", _ => true);
         yield return Binary("sucrose", "CLARKE", 0.3, "C. Clarke, The Science of Ice Cream, 2004, fig. 2.8", "", _ => true);
@@ -53,7 +65,9 @@ public sealed class FreezingTests(ITestOutputHelper output) : IScienceTable
     public void A_binary_spirit_freezes_on_its_curve()
     {
         for (var p = 0.01; p <= 0.68; p += 0.01)
-            Assert.Equal(Freezing.OfEthanol(new(p))!.Value.Value, Freezing.Point(Mixes.Of((Component.Ethanol, p), (Component.Water, 1 - p)))!.Value.Value, 1e-8);
+            Assert.Equal(
+                Freezing.OfEthanol(new(p))!.Value.Value,
+                Freezing.Point(Mixes.Of((Component.Ethanol, p), (Component.Water, 1 - p)))!.Value.Value, 1e-8);
     }
 
     // IAPWS/ASHRAE: eutectic of sodium chloride −21.1 °C at 23.3 %.

@@ -12,14 +12,18 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
             [.. liqueurs.Select(r => new CheckPoint(Name(r), r.Number("kg_m3"), Mixture.Density(Given(r), Celsius.Reference)?.Value))]);
         yield return new ScienceLine(
             "Density of ethanol, sucrose and water", "Sum rule of Tabarié (official method for wines and liqueurs)", "kg/m³", 7,
-            [.. liqueurs.Where(r => r.Has("tabarie_kg_m3")).Select(r => new CheckPoint(Name(r), r.Number("tabarie_kg_m3"), Mixture.Density(Given(r), Celsius.Reference)?.Value))],
+            [.. liqueurs.Where(r => r.Has("tabarie_kg_m3"))
+                .Select(r => new CheckPoint(Name(r), r.Number("tabarie_kg_m3"), Mixture.Density(Given(r), Celsius.Reference)?.Value))],
             Note: "two ways of reckoning, 0.2 apart up to 20 % vol and 150 g/L; no measured table was found");
         yield return new ScienceLine(
             "Strength of a liqueur from its recipe", "Mass balance over OIML R 22 and SPS-4, evaluated independently", "% vol", 0.2,
             [.. liqueurs.Select(r => new CheckPoint(Name(r), r.Number("percent_vol"), Mixture.Abv(Given(r))?.Percent))]);
         yield return new ScienceLine(
             "Sucrose of a liqueur from strength and density", "Mass balance over OIML R 22 and SPS-4, evaluated independently", "g/L", 0.2,
-            [.. liqueurs.Select(r => new CheckPoint(Name(r), r.Number("g_l"), Mixture.SucroseOf(AlcoholByVolume.FromPercent(r.Number("percent_vol")), new(r.Number("kg_m3")))?.Value))]);
+            [.. liqueurs.Select(r => new CheckPoint(
+                Name(r),
+                r.Number("g_l"),
+                Mixture.SucroseOf(AlcoholByVolume.FromPercent(r.Number("percent_vol")), new(r.Number("kg_m3")))?.Value))]);
 
         var obscuration = PublishedTable.Read("obscuration.csv").Rows;
         yield return new ScienceLine(
@@ -49,7 +53,8 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
         {
             yield return new ScienceLine(
                 "Refractive °Brix of other solutes", $"CRC Handbook, 102nd ed. 2021, n(D) at 20 °C, {solute}", "°Brix", 0.35,
-                [.. solutes.Where(r => r["solute"] == solute && SugarWater.BrixOfRefractiveIndex(r.Number("n")) is { Value: > 0 and < 80 }).Select(r => new CheckPoint(
+                [.. solutes.Where(r => r["solute"] == solute
+                    && SugarWater.BrixOfRefractiveIndex(r.Number("n")) is { Value: > 0 and < 80 }).Select(r => new CheckPoint(
                     r["percent"] + " %", SugarWater.BrixOfRefractiveIndex(r.Number("n"))!.Value.Value, Mixture.Brix(Mixes.Solution(solute, r.Number("percent")))?.Value))],
                 Note: "own fit to these rows");
         }
@@ -105,7 +110,9 @@ public sealed class MixtureTests(ITestOutputHelper output) : IScienceTable
         // CRC Handbook: glycerol 1261 kg/m³ at 20 °C.
         Assert.Equal(1261, Mixture.Density(Mixes.Of((Component.Glycerol, 100)), Celsius.Reference)!.Value.Value, 1.0);
         // Honey of 17.2 % water: specific gravity 1.42 (table of Chataway and Wedmore, from memory).
-        var honey = Mixes.Of((Component.Water, 17.2), (Component.Fructose, 38.2), (Component.Glucose, 31.3), (Component.Maltose, 7.3), (Component.Sucrose, 1.3), (Component.OtherDissolved, 4.7));
+        var honey = Mixes.Of(
+            (Component.Water, 17.2), (Component.Fructose, 38.2), (Component.Glucose, 31.3), (Component.Maltose, 7.3),
+            (Component.Sucrose, 1.3), (Component.OtherDissolved, 4.7));
         Assert.InRange(Mixture.Density(honey, Celsius.Reference)!.Value.Value, 1405, 1435);
     }
 

@@ -9,7 +9,9 @@ public sealed class SugarWaterTests(ITestOutputHelper output) : IScienceTable
         var rows = PublishedTable.Read("density-sucrose.csv").Rows;
         yield return Density("ICUMSA SPS-4 formula, evaluated independently", "SPS4", 0.1, "0 to 80 °C", _ => true);
         yield return Density("Asadi, Beet-Sugar Handbook, 2007, Table A.1", "ASADI", 0.1, "20 °C", _ => true);
-        yield return Density("CRC Handbook, 102nd ed. 2021, Concentrative Properties (Wolf 1966), to 48 %", "CRC", 0.15, "prints 0.1 kg/m³", r => r.Number("brix") <= 48);
+        yield return Density(
+            "CRC Handbook, 102nd ed. 2021, Concentrative Properties (Wolf 1966), to 48 %", "CRC", 0.15, "prints 0.1 kg/m³",
+            r => r.Number("brix") <= 48);
         yield return Density(
             "CRC Handbook, 102nd ed. 2021, Concentrative Properties (Wolf 1966), over 48 %", "CRC", 0.55, "older data: the two handbooks part by 0.15 at 50 % to 0.5 at 80 %",
             r => r.Number("brix") > 48);
@@ -24,11 +26,14 @@ public sealed class SugarWaterTests(ITestOutputHelper output) : IScienceTable
         var refraction = PublishedTable.Read("refraction-sucrose.csv").Rows;
         yield return new ScienceLine(
             "Refractive °Brix", "CRC Handbook, 102nd ed. 2021, n(D) at 20 °C", "°Brix", 0.05,
-            [.. refraction.Select(r => new CheckPoint(r["n"], r.Number("brix"), SugarWater.BrixOfRefractiveIndex(r.Number("n"))?.Value))], Note: "own fit to these rows; four decimals of n are 0.03 °Brix");
+            [.. refraction.Select(r => new CheckPoint(
+                r["n"], r.Number("brix"), SugarWater.BrixOfRefractiveIndex(r.Number("n"))?.Value))], Note: "own fit to these rows; four decimals of n are 0.03 °Brix");
         var syrups = PublishedTable.Read("syrups.csv").Rows;
         yield return Syrup("density", r => (r.Number("g_ml") * 1000, SugarWater.Density(new(r.Number("brix") / 100), Celsius.Reference)?.Value));
         yield return Syrup("sucrose per litre", r => (r.Number("g_100ml") * 10, SugarWater.GramsPerLitre(new(r.Number("brix")))?.Value));
-        yield return Syrup("volume", r => (r.Number("ml"), r.Number("grams") / SugarWater.Density(new(r.Number("brix") / 100), Celsius.Reference)?.Value * 1000));
+        yield return Syrup(
+            "volume",
+            r => (r.Number("ml"), r.Number("grams") / SugarWater.Density(new(r.Number("brix") / 100), Celsius.Reference)?.Value * 1000));
         var solubility = PublishedTable.Read("solubility-sucrose.csv").Rows;
         yield return new ScienceLine(
             "Solubility of sucrose", "Mohos, Confectionery and Chocolate Engineering, 2010, App. 2", "% mass", 0.4,

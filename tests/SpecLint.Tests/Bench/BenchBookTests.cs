@@ -10,7 +10,8 @@ namespace SpecLint.Tests.Bench;
 /// <summary>The bench: text in, what a screen shows out; the same findings and figures as a check of the files.</summary>
 public sealed class BenchBookTests
 {
-    private const string Sour = "Ebb Sour\n60 ml gin\n30 ml lemon juice\n25 ml simple syrup\nShake with ice 12 s, fine strain into a small coupe\nstyle: shaken sour";
+    private const string Sour = "Ebb Sour\n60 ml gin\n30 ml lemon juice\n25 ml simple syrup\nShake with ice 12 s, fine strain into a "
+        + "small coupe\nstyle: shaken sour";
 
     [Fact]
     public void What_is_typed_is_understood_line_by_line()
@@ -32,7 +33,10 @@ public sealed class BenchBookTests
         Assert.Equal(Json(check), Json(reading.Result));
         using var shown = Shown(book, Sour);
         var figures = shown.RootElement.GetProperty("figures").EnumerateArray().Where(f => f.TryGetProperty("value", out _)).ToDictionary(f => Text(f, "fact"));
-        Assert.Equal(check.Profiles.Of((SpecLint.Book.Recipe)check.Book.Files.Single(f => f.Id == "ebb-sour")).Get(Fact.Abv).Value, figures["abv"].GetProperty("value").GetDouble(), 3);
+        Assert.Equal(
+            check.Profiles.Of((SpecLint.Book.Recipe)check.Book.Files.Single(f => f.Id == "ebb-sour")).Get(Fact.Abv).Value,
+            figures["abv"].GetProperty("value").GetDouble(),
+            3);
         Assert.Equal(13, figures["abv"].GetProperty("usual").GetProperty("low").GetDouble());
         Assert.True(shown.RootElement.GetProperty("glass").GetProperty("brim").GetProperty("value").GetDouble() > 100);
     }
@@ -47,7 +51,9 @@ public sealed class BenchBookTests
     [Fact]
     public void Harm_comes_first_and_brings_its_caution()
     {
-        using var shown = Shown(Plain(), "Garlic oil\n500 g olive oil\n60 g garlic\nSteep for 24 h\nfamily: other\nmakes 500 g\nkeep at 20 °C in a bottle for 30 d");
+        using var shown = Shown(
+            Plain(),
+            "Garlic oil\n500 g olive oil\n60 g garlic\nSteep for 24 h\nfamily: other\nmakes 500 g\nkeep at 20 °C in a bottle for 30 d");
         var first = shown.RootElement.GetProperty("findings").EnumerateArray().First();
         Assert.True(first.GetProperty("harm").GetBoolean());
         Assert.NotEmpty(Text(first, "caution"));
@@ -60,7 +66,9 @@ public sealed class BenchBookTests
     public void A_correction_of_amounts_stays_lines_and_the_finding_is_gone()
     {
         var book = Glassy();
-        string text = Sour.Replace("60 ml", "80 ml", StringComparison.Ordinal).Replace("30 ml", "45 ml", StringComparison.Ordinal).Replace("25 ml", "40 ml", StringComparison.Ordinal);
+        string text = Sour.Replace("60 ml", "80 ml", StringComparison.Ordinal)
+            .Replace("30 ml", "45 ml", StringComparison.Ordinal)
+            .Replace("25 ml", "40 ml", StringComparison.Ordinal);
         var overflow = book.Read(new BenchEntry(text)).Result.Findings.Flat().Single(f => f.Rule.Id == "SL8001");
         var edit = BenchEdits.Correct(book, new BenchEntry(text), overflow.Fingerprint);
         Assert.Equal(("", ""), (edit.Why, edit.Path));
@@ -84,10 +92,16 @@ public sealed class BenchBookTests
     {
         var book = Plain();
         for (int i = 0; i < 20; i++) book.Put($"d{i}.drink.json", Bytes($$"""{ "name": "D{{i}}", "ingredients": [ { "item": "gin", "amount": "50 ml" } ] }"""));
-        book.Put("base.prep.json", Bytes("""{ "name": "Base", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" } ], "yield": "200 g" }"""));
-        book.Put("marsh.prep.json", Bytes("""{ "name": "Marsh", "family": "syrup", "ingredients": [ { "item": "base", "amount": "100 g" } ], "yield": "100 g" }"""));
+        book.Put(
+            "base.prep.json",
+            Bytes("""{ "name": "Base", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" } ], "yield": "200 g" }"""));
+        book.Put(
+            "marsh.prep.json",
+            Bytes("""{ "name": "Marsh", "family": "syrup", "ingredients": [ { "item": "base", "amount": "100 g" } ], "yield": "100 g" }"""));
         var quick = book.Read(new BenchEntry("Ebb\n50 ml gin\n20 ml marsh") { Quick = true });
-        Assert.Equal(["bar.json", "base.prep.json", "ebb.drink.json", "marsh.prep.json"], quick.Result.Book.Files.Select(f => f.Source.Path).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["bar.json", "base.prep.json", "ebb.drink.json", "marsh.prep.json"],
+            quick.Result.Book.Files.Select(f => f.Source.Path).Order(StringComparer.Ordinal));
         var whole = book.Read(new BenchEntry("Ebb\n50 ml gin\n20 ml marsh"));
         Assert.Equal(24, whole.Result.Book.Files.Count);
         Assert.Equal(quick.Findings.Select(f => f.Fingerprint), whole.Findings.Select(f => f.Fingerprint));
@@ -112,7 +126,10 @@ public sealed class BenchBookTests
     [Fact]
     public void Every_line_that_the_documentation_shows_is_read()
     {
-        var lines = File.ReadLines(Repository.At("rules-docs", "page.md")).Where(l => l.StartsWith("| `", StringComparison.Ordinal)).SelectMany(l => l.Split('|')[1].Split('`').Where((_, i) => i % 2 == 1)).ToList();
+        var lines = File.ReadLines(Repository.At("rules-docs", "page.md"))
+            .Where(l => l.StartsWith("| `", StringComparison.Ordinal))
+            .SelectMany(l => l.Split('|')[1].Split('`').Where((_, i) => i % 2 == 1))
+            .ToList();
         Assert.True(lines.Count > 12);
         Assert.All(lines, line =>
         {
@@ -137,7 +154,9 @@ public sealed class BenchBookTests
     private static BenchBook Glassy()
     {
         var book = new BenchBook(Books.On);
-        book.Put("bar.json", Bytes("""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "tools": { "jigger": "2.5 ml" }, "glasses": { "small-coupe": { "brim": "150 ml", "washLine": "130 ml" } } }"""));
+        book.Put(
+            "bar.json",
+            Bytes("""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "tools": { "jigger": "2.5 ml" }, "glasses": { "small-coupe": { "brim": "150 ml", "washLine": "130 ml" } } }"""));
         return book;
     }
 

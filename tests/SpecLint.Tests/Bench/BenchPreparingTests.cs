@@ -8,7 +8,8 @@ namespace SpecLint.Tests.Bench;
 /// <summary>Preparations from a few figures, targets, readings: each held against hand arithmetic or against the library's own check.</summary>
 public sealed class BenchPreparingTests
 {
-    private const string Drink = "Ebb Sour\n60 ml gin\n30 ml lemon juice\n25 ml simple syrup\nShake with cubed ice 12 s, fine strain\nglass: coupe\nstyle: shaken sour";
+    private const string Drink = "Ebb Sour\n60 ml gin\n30 ml lemon juice\n25 ml simple syrup\nShake with cubed ice 12 s, fine "
+        + "strain\nglass: coupe\nstyle: shaken sour";
 
     /// <summary>By hand: 20 % of 500 g are 100 g.</summary>
     [Fact]
@@ -26,14 +27,21 @@ public sealed class BenchPreparingTests
     [InlineData("65", 323)]
     [InlineData("20", 2400)]
     public void A_syrup_by_brix_takes_the_water_that_a_scale_says(string brix, double water) =>
-        Assert.Equal(water, Amount(Prepared($$"""{ "kind": "syrup", "item": "white sugar", "grams": "600", "ratio": "", "brix": "{{brix}}" }"""), "water"), 0.01 * water);
+        Assert.Equal(
+            water,
+            Amount(Prepared($$"""{ "kind": "syrup", "item": "white sugar", "grams": "600", "ratio": "", "brix": "{{brix}}" }"""), "water"),
+            0.01 * water);
 
     [Fact]
     public void A_syrup_of_honey_counts_the_water_that_the_honey_holds()
     {
         double water = Book().Profiles.MaterialOf("honey")!.PerGram[(int)SpecLint.Science.Component.Water];
-        Assert.Equal(500 * (((1 - water) / 0.6) - 1), Amount(Prepared("""{ "kind": "syrup", "item": "honey", "grams": "500", "ratio": "", "brix": "60" }"""), "water"), 4.0);
-        using var thin = JsonDocument.Parse(BenchPreparing.Prepare(Book(), new BenchEntry(""), """{ "kind": "syrup", "item": "honey", "grams": "500", "brix": "85" }"""));
+        Assert.Equal(
+            500 * (((1 - water) / 0.6) - 1),
+            Amount(Prepared("""{ "kind": "syrup", "item": "honey", "grams": "500", "ratio": "", "brix": "60" }"""), "water"),
+            4.0);
+        using var thin = JsonDocument.Parse(BenchPreparing.Prepare(
+            Book(), new BenchEntry(""), """{ "kind": "syrup", "item": "honey", "grams": "500", "brix": "85" }"""));
         Assert.Contains("solids", thin.RootElement.GetProperty("why").GetString(), StringComparison.Ordinal);
     }
 
@@ -82,7 +90,10 @@ public sealed class BenchPreparingTests
         Assert.InRange(Amount(text, "water"), 400, 800);
         Assert.Contains("\nbatch of: ebb-sour\n", text, StringComparison.Ordinal);
         Assert.Empty(Unclear(text));
-        Assert.DoesNotContain("water", Prepared("""{ "kind": "batch", "serves": "10", "poured": "false" }""", Drink).Split("\nStir")[0], StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "water",
+            Prepared("""{ "kind": "batch", "serves": "10", "poured": "false" }""", Drink).Split("\nStir")[0],
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -119,7 +130,10 @@ public sealed class BenchPreparingTests
     public void Targets_are_solved_into_lines_and_what_is_held_stays()
     {
         var book = Book();
-        using var answer = JsonDocument.Parse(BenchSolving.Adjust(book, new BenchEntry(Drink), """{ "targets": [ { "fact": "abv", "low": 16, "high": 16 } ], "like": "", "glass": "", "keep": [ "lemon-juice", "simple-syrup" ], "add": [] }"""));
+        using var answer = JsonDocument.Parse(BenchSolving.Adjust(
+            book,
+            new BenchEntry(Drink),
+            """{ "targets": [ { "fact": "abv", "low": 16, "high": 16 } ], "like": "", "glass": "", "keep": [ "lemon-juice", "simple-syrup" ], "add": [] }"""));
         Assert.Equal("", answer.RootElement.GetProperty("why").GetString());
         string text = answer.RootElement.GetProperty("text").GetString()!;
         Assert.Equal((30, 25), (Amount(text, "lemon juice"), Amount(text, "simple syrup")));
@@ -131,7 +145,10 @@ public sealed class BenchPreparingTests
     public void What_is_added_becomes_a_line_of_its_own()
     {
         const string text = "Soured cucumber\n940 g cucumber juice\n20 g citric acid\nStir until dissolved\nfamily: acid-adjusted juice\nlike: lime juice";
-        using var answer = JsonDocument.Parse(BenchSolving.Adjust(Book(), new BenchEntry(text), """{ "targets": [], "like": "lime juice", "glass": "", "keep": [ "cucumber-juice" ], "add": [ "malic acid" ] }"""));
+        using var answer = JsonDocument.Parse(BenchSolving.Adjust(
+            Book(),
+            new BenchEntry(text),
+            """{ "targets": [], "like": "lime juice", "glass": "", "keep": [ "cucumber-juice" ], "add": [ "malic acid" ] }"""));
         Assert.Equal(("", ""), (answer.RootElement.GetProperty("why").GetString(), answer.RootElement.GetProperty("path").GetString()));
         Assert.Contains(" g malic acid\nStir until dissolved", answer.RootElement.GetProperty("text").GetString(), StringComparison.Ordinal);
     }
@@ -173,13 +190,22 @@ public sealed class BenchPreparingTests
     }
 
     private static double Amount(string text, string item) =>
-        double.Parse(text.Split('\n').Skip(1).First(r => r.EndsWith(item, StringComparison.OrdinalIgnoreCase) || r.Contains(" " + item + " ", StringComparison.OrdinalIgnoreCase)).Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        double.Parse(
+            text.Split('\n')
+                .Skip(1)
+                .First(r => r.EndsWith(item, StringComparison.OrdinalIgnoreCase)
+                    || r.Contains(" " + item + " ", StringComparison.OrdinalIgnoreCase))
+                .Split(' ')[0],
+            System.Globalization.CultureInfo.InvariantCulture);
 
     private static List<string> Unclear(string text)
     {
         using var stream = new MemoryStream();
         BenchReport.Write(stream, Book().Read(new BenchEntry(text)));
         using var shown = JsonDocument.Parse(stream.ToArray());
-        return [.. shown.RootElement.GetProperty("lines").EnumerateArray().Where(l => l.GetProperty("certainty").GetString() != "certain").Select(l => l.GetRawText())];
+        return [.. shown.RootElement.GetProperty("lines")
+            .EnumerateArray()
+            .Where(l => l.GetProperty("certainty").GetString() != "certain")
+            .Select(l => l.GetRawText())];
     }
 }

@@ -9,18 +9,25 @@ namespace SpecLint.Tests.Bench;
 /// <summary>Prices as they are typed at the bench, and what a drink then costs.</summary>
 public sealed class BenchPricesTests
 {
-    private const string Sour = "Ebb Sour\n60 ml gin\n30 ml lemon juice\n25 ml simple syrup\nShake with ice 12 s, fine strain into a small coupe\nstyle: shaken sour";
+    private const string Sour = "Ebb Sour\n60 ml gin\n30 ml lemon juice\n25 ml simple syrup\nShake with ice 12 s, fine strain into a "
+        + "small coupe\nstyle: shaken sour";
 
     [Fact]
     public void Lines_are_understood_with_whatever_stands_between_and_what_is_not_is_said()
     {
-        using var read = Read(Plain(), "gin, 28.00, 700 ml\nfresh lime juice; 9,50; 1 l\nsimple syrup\t2\t1 l\nunobtainium, 3, 1 kg\ngin, much, 700 ml\ngin 28\n\n");
+        using var read = Read(
+            Plain(),
+            "gin, 28.00, 700 ml\nfresh lime juice; 9,50; 1 l\nsimple syrup\t2\t1 l\nunobtainium, 3, 1 kg\ngin, much, 700 ml\ngin 28\n\n");
         var rows = read.RootElement.GetProperty("rows").EnumerateArray().ToList();
         Assert.Equal([true, true, true, false, false, false], rows.Select(r => !r.TryGetProperty("unclear", out _)));
         Assert.StartsWith("item: ", rows[3].GetProperty("unclear").GetString(), StringComparison.Ordinal);
         Assert.StartsWith("price: ", rows[4].GetProperty("unclear").GetString(), StringComparison.Ordinal);
         using var file = JsonDocument.Parse(read.RootElement.GetProperty("file").GetString()!);
-        Assert.Equal(["gin 28.00 700 ml", "lime-juice 9.50 1 l", "simple-syrup 2 1 l"], file.RootElement.GetProperty("prices").EnumerateArray().Select(p => $"{p.GetProperty("item").GetString()} {p.GetProperty("price").GetRawText()} {p.GetProperty("for").GetString()}"));
+        Assert.Equal(
+            ["gin 28.00 700 ml", "lime-juice 9.50 1 l", "simple-syrup 2 1 l"],
+            file.RootElement.GetProperty("prices")
+                .EnumerateArray()
+                .Select(p => $"{p.GetProperty("item").GetString()} {p.GetProperty("price").GetRawText()} {p.GetProperty("for").GetString()}"));
     }
 
     [Fact]
@@ -40,7 +47,9 @@ public sealed class BenchPricesTests
         var book = Plain();
 
         // More files than are read while somebody types: the prices are among those that are.
-        for (int i = 0; i < 20; i++) book.Put($"other-{i}.drink.json", Encoding.UTF8.GetBytes($$"""{ "name": "Other {{i}}", "ingredients": [ { "item": "gin", "amount": "50 ml" } ] }"""));
+        for (int i = 0; i < 20; i++) book.Put(
+            $"other-{i}.drink.json",
+            Encoding.UTF8.GetBytes($$"""{ "name": "Other {{i}}", "ingredients": [ { "item": "gin", "amount": "50 ml" } ] }"""));
         using (var without = Shown(book, quick))
         {
             Assert.False(without.RootElement.TryGetProperty("cost", out _));
@@ -57,7 +66,9 @@ public sealed class BenchPricesTests
         Assert.Equal(["there is no price of simple-syrup"], cost.GetProperty("open").EnumerateArray().Select(o => o.GetString()));
         Assert.Equal(3, cost.GetProperty("lines").GetArrayLength());
         Assert.Equal(CostReport.LeftOut, cost.GetProperty("leftOut").GetString());
-        Assert.Contains(shown.RootElement.GetProperty("figures").EnumerateArray(), f => f.GetProperty("fact").ValueEquals("cost") && f.TryGetProperty("open", out _));
+        Assert.Contains(
+            shown.RootElement.GetProperty("figures").EnumerateArray(),
+            f => f.GetProperty("fact").ValueEquals("cost") && f.TryGetProperty("open", out _));
     }
 
     private static BenchBook Plain()

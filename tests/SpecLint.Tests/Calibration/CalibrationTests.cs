@@ -78,7 +78,9 @@ public sealed class CalibrationTests
                 _ => $$"""{ "salt": {{grams}}""",
             };
             string own = $$"""{{contents}}, "name": "Typed", "kind": "syrup", "state": "liquid", "per": "100 g", "water": "{{water}} g" }""";
-            yield return new Point("aw of solutions", "", own, double.Parse(cells[3], CultureInfo.InvariantCulture), $"{cells[0]}, {cells[2]} % by mass", cells[4]);
+            yield return new Point(
+                "aw of solutions", "", own, double.Parse(cells[3], CultureInfo.InvariantCulture), $"{cells[0]}, {cells[2]} % by mass",
+                cells[4]);
         }
     }
 
@@ -91,7 +93,10 @@ public sealed class CalibrationTests
         foreach (string[] cells in Csv.Read(Repository.At("tests", "SpecLint.Science.Tests", "Data", "ph-check-points.csv")))
         {
             if (!double.TryParse(cells[2], CultureInfo.InvariantCulture, out double celsius) || celsius is < 18 or > 25 || cells[3].Length == 0) continue;
-            var acids = cells[3].Split(';').Select(a => a.Split('=')).ToDictionary(a => a[0] == "carbonic" ? "carbonDioxide" : a[0], a => double.Parse(a[1], CultureInfo.InvariantCulture));
+            var acids = cells[3]
+                .Split(';')
+                .Select(a => a.Split('='))
+                .ToDictionary(a => a[0] == "carbonic" ? "carbonDioxide" : a[0], a => double.Parse(a[1], CultureInfo.InvariantCulture));
             if (!acids.Keys.All(GramsPerMole.ContainsKey) || cells[0] is "pure_acid_calculated") continue;
             double Amount(int cell) => double.Parse(cells[cell], CultureInfo.InvariantCulture);
             var grams = acids.ToDictionary(a => a.Key, a => a.Value * GramsPerMole[a.Key]);
@@ -130,8 +135,12 @@ public sealed class CalibrationTests
             double density = double.Parse(cells[3], CultureInfo.InvariantCulture);
             string entry = cells[0] == "red" ? "red-wine" : "dry-white-wine", name = $"{cells[0]} wine {++number}";
             yield return new Point("density of wines", "", $$"""{ "name": "Typed", "kind": "wine", {{contents}} }""", density, name, WineSource);
-            yield return new Point("ph of wines", entry, $$"""{ "name": "Typed", "like": "{{entry}}", {{contents}} }""", double.Parse(cells[4], CultureInfo.InvariantCulture), name, WineSource);
-            yield return new Point("density of wines like an entry", entry, $$"""{ "name": "Typed", "like": "{{entry}}", {{contents}} }""", density, name, WineSource);
+            yield return new Point(
+                "ph of wines", entry, $$"""{ "name": "Typed", "like": "{{entry}}", {{contents}} }""",
+                double.Parse(cells[4], CultureInfo.InvariantCulture), name, WineSource);
+            yield return new Point(
+                "density of wines like an entry", entry, $$"""{ "name": "Typed", "like": "{{entry}}", {{contents}} }""", density, name,
+                WineSource);
         }
     }
 
@@ -152,7 +161,11 @@ public sealed class CalibrationTests
         {
             var profile = profiles.Of((Recipe)book.Resolve($"point-{i}")!.File);
             var fact = ValueOf(p.Quantity, profile);
-            return new Result(p, fact) { Causes = fact.IsKnown && p.Quantity != "abv" && !p.Quantity.StartsWith("ph", StringComparison.Ordinal) ? CausesOf(p.Quantity, profile, fact) : null };
+            return new Result(p, fact) { Causes = fact.IsKnown
+                && p.Quantity != "abv"
+                && !p.Quantity.StartsWith("ph", StringComparison.Ordinal)
+                ? CausesOf(p.Quantity, profile, fact)
+                : null };
         })];
     }
 
@@ -206,9 +219,12 @@ public sealed class CalibrationTests
 
         foreach (var variation in profile.Mix.Inputs)
         {
-            double deviation = variation.Input.PerGram.Select((g, c) => g * slopes[c]).Sum() * variation.Scale * (variation.Input.Up + variation.Input.Down) / 2;
+            double deviation = variation.Input.PerGram.Select((g, c) => g * slopes[c])
+                .Sum() * variation.Scale * (variation.Input.Up + variation.Input.Down) / 2;
             string name = variation.Input.Name.Substring(variation.Input.Name.LastIndexOf(": ", StringComparison.Ordinal) + 2);
-            variances[name is "solids" or "extract" or "density" ? 0 : name is "strength" ? 1 : name.Contains("sugar", StringComparison.Ordinal) ? 2 : 3] += deviation * deviation;
+            variances[name is "solids" or "extract" or "density"
+                ? 0
+                : name is "strength" ? 1 : name.Contains("sugar", StringComparison.Ordinal) ? 2 : 3] += deviation * deviation;
         }
 
         double all = Math.Pow((fact.High - fact.Low) / 2 / Propagation.Coverage, 2);
@@ -229,45 +245,86 @@ public sealed class CalibrationTests
     {
         int known = results.Count(r => r.IsKnown), inside = results.Count(r => r.IsInside);
         var text = new StringBuilder();
-        text.Append("# How well the printed ranges hold\n\nEvery figure comes with a range that should hold about 95 % of what is measured. Here the ranges are held against published measurements: ")
-            .Append("foods and drinks of the catalogue, and analysed wines of which only strength and sugar were typed in. A test writes this page, and fails when fewer lie inside.\n\n")
-            .Append(CultureInfo.InvariantCulture, $"Of {known} points {inside} lie inside, {Share(inside, known)}. Points that their source contradicts are left out, with the reason, in `tests/SpecLint.Tests/Calibration/foods.csv`.\n\n")
+        text.Append("# How well the printed ranges hold\n\nEvery figure comes with a range that should hold about 95 % of what is "
+            + "measured. Here the ranges are held against published measurements: ")
+            .Append("foods and drinks of the catalogue, and analysed wines of which only strength and sugar were typed in. A test "
+                + "writes this page, and fails when fewer lie inside.\n\n")
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"Of {known} points {inside} lie inside, {Share(inside, known)}. Points that their source contradicts are left out, "
+                    + $"with the reason, in `tests/SpecLint.Tests/Calibration/foods.csv`.\n\n")
             .Append("| quantity | points | inside | share | open | median half width |\n| --- | --- | --- | --- | --- | --- |\n");
         foreach (var (quantity, title, unit, _) in Quantities)
         {
             var of = results.Where(r => r.Point.Quantity == quantity).ToList();
             var with = of.Where(r => r.IsKnown).ToList();
             if (of.Count == 0) continue;
-            text.Append(CultureInfo.InvariantCulture, $"| {title} | {of.Count} | {with.Count(r => r.IsInside)} | {Share(with.Count(r => r.IsInside), with.Count)} | {of.Count - with.Count} | {$"{Number(Median(with))} {unit}".TrimEnd()} |\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"| {title} | {of.Count} | {with.Count(r => r.IsInside)} | {Share(with.Count(r => r.IsInside), with.Count)} | "
+                    + $"{of.Count - with.Count} | {$"{Number(Median(with))} {unit}".TrimEnd()} |\n");
         }
 
-        text.Append("\n## What makes the ranges wide\n\nMean shares of the variance. The model's is its own error, and that of a density that was measured.\n\n")
-            .Append(CultureInfo.InvariantCulture, $"| quantity | {string.Join(" | ", Causes)} |\n| --- |{string.Concat(Enumerable.Repeat(" --- |", Causes.Length))}\n");
+        text.Append("\n## What makes the ranges wide\n\nMean shares of the variance. The model's is its own error, and that of a "
+            + "density that was measured.\n\n")
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"| quantity | {string.Join(" | ", Causes)} |\n| --- |{string.Concat(Enumerable.Repeat(" --- |", Causes.Length))}\n");
         foreach (var (quantity, title, _, _) in Quantities)
         {
             var of = results.Where(r => r.Point.Quantity == quantity && r.Causes is not null).ToList();
-            if (of.Count > 0) text.Append(CultureInfo.InvariantCulture, $"| {title} | {string.Join(" | ", Enumerable.Range(0, Causes.Length).Select(i => Share((int)Math.Round(1000 * of.Average(r => r.Causes![i])), 1000)))} |\n");
+            if (of.Count > 0)
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"| {title} | {string.Join(" | ", Enumerable.Range(0, Causes.Length).Select(i => Share((int)Math.Round(1000 * of.Average(r => r.Causes![i])), 1000)))} |\n");
         }
 
-        text.Append("\n## Worst misses\n\nAt most five of each quantity, by the distance from the range in half widths.\n\n| quantity | what | measured | printed | source |\n| --- | --- | --- | --- | --- |\n");
+        text.Append("\n## Worst misses\n\nAt most five of each quantity, by the distance from the range in half widths.\n\n| quantity | "
+            + "what | measured | printed | source |\n| --- | --- | --- | --- | --- |\n");
         foreach (var (quantity, title, _, _) in Quantities)
         {
-            foreach (var r in results.Where(r => r.Point.Quantity == quantity && r is { IsKnown: true, IsInside: false }).OrderByDescending(r => r.Beyond).ThenBy(r => r.Point.Measured, StringComparer.Ordinal).Take(Worst))
-                text.Append(CultureInfo.InvariantCulture, $"| {title} | {r.Point.Measured} | {Number(r.Point.Value)} | {Number(r.Fact.Value)} ({Number(r.Fact.Low)} to {Number(r.Fact.High)}) | {r.Point.Source} |\n");
+            foreach (var r in results.Where(r => r.Point.Quantity == quantity && r is { IsKnown: true, IsInside: false })
+                .OrderByDescending(r => r.Beyond)
+                .ThenBy(r => r.Point.Measured, StringComparer.Ordinal)
+                .Take(Worst))
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"| {title} | {r.Point.Measured} | {Number(r.Point.Value)} | {Number(r.Fact.Value)} ({Number(r.Fact.Low)} to "
+                        + $"{Number(r.Fact.High)}) | {r.Point.Source} |\n");
         }
 
         text.Append("\n## What the figures do not show\n\n")
-            .Append("- The error of freezing points of foods was set once by the points above, and is confirmed by 14 foods of another survey (Korean J. Food Preserv. 23 (2016) 438, not among these points; all inside, mean square of the distances 0.87 of what the ranges expect). Errors that fit those alone (six pairs were tried, about 0.14 K and 15 %) would hold 39 to 40 of the 47 here, so the first error was kept: the share of first ice is no independent test.\n")
-            .Append("- When the pH of juices, milk and sauces was first held against the printed list of the FDA, 46 of its 58 figures lay inside (median half width 0.30), and 292 of the pH values of the 405 wines. The entries then took in what these sources print, so neither share is an independent test.\n")
-            .Append("- Whole foods of the ASHRAE table, 54 of them, freeze 0.33 K (rms) from what the entries come to, 0.05 K lower in the mean. Counting the solids that no table lists as dissolved, at 200 to 1,000 g/mol, makes that 0.34 to 0.45 K, so they stay out of solution.\n")
+            .Append("- The error of freezing points of foods was set once by the points above, and is confirmed by 14 foods of another "
+                + "survey (Korean J. Food Preserv. 23 (2016) 438, not among these points; all inside, mean square of the distances 0.87 "
+                + "of what the ranges expect). Errors that fit those alone (six pairs were tried, about 0.14 K and 15 %) would hold 39 "
+                + "to 40 of the 47 here, so the first error was kept: the share of first ice is no independent test.\n")
+            .Append("- When the pH of juices, milk and sauces was first held against the printed list of the FDA, 46 of its 58 figures "
+                + "lay inside (median half width 0.30), and 292 of the pH values of the 405 wines. The entries then took in what these "
+                + "sources print, so neither share is an independent test.\n")
+            .Append("- Whole foods of the ASHRAE table, 54 of them, freeze 0.33 K (rms) from what the entries come to, 0.05 K lower in "
+                + "the mean. Counting the solids that no table lists as dissolved, at 200 to 1,000 g/mol, makes that 0.34 to 0.45 K, so "
+                + "they stay out of solution.\n")
             .Append("- The error of the pH of typed compositions was measured on the same tables of buffers.\n")
             .Append("- The error of the water activity of one solute was measured on the same tables of solutions.\n")
-            .Append("- The points of water, and of juices that a law gives a Brix, come from collections that some entries were read in too (USDA), or were in view when the water of eight juices (apple, pear, cranberry, raspberry, strawberry, cherry, blackcurrant, elderberry) was settled; their share is no independent test.\n")
-            .Append("- Sixteen juices that had been reckoned from the fruit, or from one table, have taken in the Brix of the two American regulations beside their other sources, by the same rule for each: 34 of the 37 points lay inside before.\n")
-            .Append("- A juice differs by where it comes from. National tables (United States, France with Martinique, Australia, Switzerland) and the minima of Directive 2009/106/EC, Annex V, give the dry matter of one juice with a standard deviation of 8.5 % (median of 15 juices with four or more sources), lots of one survey 4 to 8 % (USDA SR Legacy, standard errors of water: pears 4, apple juice 5, oranges 8). Together that is 18 % to each side, 2 °Brix at 11: ranges of 1.5 would, by the same reckoning, hold about eight juices of ten. A bar that types in its own reading has the range of its refractometer.\n")
-            .Append("- Fruit less its fibre and fat misses the juice pressed from it by 15 % (raspberry, strawberry, sour cherry, blackcurrant, blackberry, against Annex V and USDA).\n")
-            .Append("- Honey of a given water keeps its range of sugars (fructose, glucose, disaccharides and the water that crystals set free), so it is wider than a composition of which every sugar is typed in.\n")
-            .Append("- Honeys of the same water differ by country: 706 Turkish flower honeys of 15.0 to 20.4 % water lie between 0.470 and 0.563 (Correlation between water activity and moisture content of Turkish flower and pine honeys, Food Sci. Technol. 2016), where the Argentine line above gives 0.532 to 0.628. A range of ± 0.006 for a honey of which the water alone is typed in would hold one country.\n")
+            .Append("- The points of water, and of juices that a law gives a Brix, come from collections that some entries were read in "
+                + "too (USDA), or were in view when the water of eight juices (apple, pear, cranberry, raspberry, strawberry, cherry, "
+                + "blackcurrant, elderberry) was settled; their share is no independent test.\n")
+            .Append("- Sixteen juices that had been reckoned from the fruit, or from one table, have taken in the Brix of the two "
+                + "American regulations beside their other sources, by the same rule for each: 34 of the 37 points lay inside before.\n")
+            .Append("- A juice differs by where it comes from. National tables (United States, France with Martinique, Australia, "
+                + "Switzerland) and the minima of Directive 2009/106/EC, Annex V, give the dry matter of one juice with a standard "
+                + "deviation of 8.5 % (median of 15 juices with four or more sources), lots of one survey 4 to 8 % (USDA SR Legacy, "
+                + "standard errors of water: pears 4, apple juice 5, oranges 8). Together that is 18 % to each side, 2 °Brix at 11: "
+                + "ranges of 1.5 would, by the same reckoning, hold about eight juices of ten. A bar that types in its own reading has "
+                + "the range of its refractometer.\n")
+            .Append("- Fruit less its fibre and fat misses the juice pressed from it by 15 % (raspberry, strawberry, sour cherry, "
+                + "blackcurrant, blackberry, against Annex V and USDA).\n")
+            .Append("- Honey of a given water keeps its range of sugars (fructose, glucose, disaccharides and the water that crystals "
+                + "set free), so it is wider than a composition of which every sugar is typed in.\n")
+            .Append("- Honeys of the same water differ by country: 706 Turkish flower honeys of 15.0 to 20.4 % water lie between 0.470 "
+                + "and 0.563 (Correlation between water activity and moisture content of Turkish flower and pine honeys, Food Sci. "
+                + "Technol. 2016), where the Argentine line above gives 0.532 to 0.628. A range of ± 0.006 for a honey of which the "
+                + "water alone is typed in would hold one country.\n")
             .Append("- Weights per volume of USDA are rounded to 0.1 g in 30: 0.0017 g/mL of the distance is theirs.\n");
         var open = results.Where(r => !r.IsKnown).ToList();
         if (open.Count > 0) text.Append("\n## Open\n\n");
@@ -282,7 +339,9 @@ public sealed class CalibrationTests
     private static double Median(List<Result> of)
     {
         var widths = of.Select(r => (r.Fact.High - r.Fact.Low) / 2).Order().ToList();
-        return widths.Count == 0 ? double.NaN : widths.Count % 2 == 1 ? widths[widths.Count / 2] : (widths[(widths.Count / 2) - 1] + widths[widths.Count / 2]) / 2;
+        return widths.Count == 0
+            ? double.NaN
+            : widths.Count % 2 == 1 ? widths[widths.Count / 2] : (widths[(widths.Count / 2) - 1] + widths[widths.Count / 2]) / 2;
     }
 
     private sealed record Point(string Quantity, string Item, string Own, double Value, string Measured, string Source);

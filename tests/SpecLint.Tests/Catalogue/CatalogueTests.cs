@@ -62,7 +62,10 @@ public sealed class CatalogueTests
         var clashes = new List<string>();
         foreach (var entry in Entries)
         {
-            var own = entry.Aliases.Select(a => BuiltInCatalogue.Slug(a.Value)).Append(BuiltInCatalogue.Slug(entry.Name.Value)).Append(entry.Id).ToHashSet(StringComparer.Ordinal);
+            var own = entry.Aliases.Select(a => BuiltInCatalogue.Slug(a.Value))
+                .Append(BuiltInCatalogue.Slug(entry.Name.Value))
+                .Append(entry.Id)
+                .ToHashSet(StringComparer.Ordinal);
             foreach (string slug in own)
             {
                 if (owners.TryGetValue(slug, out string? other)) clashes.Add($"{slug}: {other} and {entry.Id}");
@@ -106,7 +109,9 @@ public sealed class CatalogueTests
             Fill(e, grams);
             double computed = FoodEnergyModel.Of(grams)?.Kilocalories ?? double.NaN;
             double distance = Math.Abs(computed - energy.Typical);
-            return double.IsNaN(computed) || distance <= Math.Max(EnergyFloorKilocalories, EnergyShare * energy.Typical) ? null : $"given {energy.Typical:0.0}, computed {computed:0.0} kcal";
+            return double.IsNaN(computed) || distance <= Math.Max(EnergyFloorKilocalories, EnergyShare * energy.Typical)
+                ? null
+                : $"given {energy.Typical:0.0}, computed {computed:0.0} kcal";
         });
 
     /// <summary>pH of the material as the acid model computes it against the pH given, within 0.3 or an open mark with a reason.</summary>
@@ -119,7 +124,10 @@ public sealed class CatalogueTests
             return Math.Abs(computed.Value - ph.Typical) <= PhDistance ? null : $"given {ph.Typical:0.00}, computed {computed.Value:0.00}";
         });
 
-    /// <summary>Sugars, water, potassium, pH and titratable acidity against food-composition data; the source is named in each row of composition.csv.</summary>
+    /// <summary>
+    /// Sugars, water, potassium, pH and titratable acidity against food-composition data; the source is named in each row of
+    /// composition.csv.
+    /// </summary>
     [Fact]
     public void Juices_and_fruit_agree_with_food_composition_data()
     {
@@ -152,17 +160,21 @@ public sealed class CatalogueTests
     [Fact]
     public void Catalogue_page_is_up_to_date()
     {
-        var text = new StringBuilder("# The catalogue\n\nThe built-in ingredients, one line each; `speclint profile ID` prints an entry with its sources. Generated.\n\n");
+        var text = new StringBuilder("# The catalogue\n\nThe built-in ingredients, one line each; `speclint profile ID` prints an entry "
+            + "with its sources. Generated.\n\n");
         text.Append(MarksInWords());
         foreach (var kind in Entries.GroupBy(e => e.IngredientKind.Or(ItemKind.Other).Id).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            text.Append(CultureInfo.InvariantCulture, $"\n## {kind.Key}\n\n| id | name | strength | sugar | acid | allergens |\n| --- | --- | --- | --- | --- | --- |\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"\n## {kind.Key}\n\n| id | name | strength | sugar | acid | allergens |\n| --- | --- | --- | --- | --- | --- |\n");
             foreach (var e in kind)
             {
                 string unit = e.PerHundredMillilitres.Or(false) ? "g/100 mL" : "g/100 g";
                 double sugar = Sum(e, "sugars.").Typical, acid = e.Values.TryGetValue("titratableAcidity", out var t) ? t.Typical : Sum(e, "acids.").Typical;
                 string strength = e.Values.TryGetValue("strength", out var s) && s.Typical > 0 ? $"{Say.Number(s.Typical)} % vol" : "";
-                text.Append($"| {e.Id} | {e.Name.Value} | {strength} | {Amount(sugar, unit)} | {Amount(acid, unit)} | {string.Join(", ", e.Allergens?.Contains ?? [])} |\n");
+                text.Append($"| {e.Id} | {e.Name.Value} | {strength} | {Amount(sugar, unit)} | {Amount(acid, unit)} | "
+                    + $"{string.Join(", ", e.Allergens?.Contains ?? [])} |\n");
             }
         }
 
@@ -182,9 +194,12 @@ public sealed class CatalogueTests
     {
         var marks = Marks();
         int all = marks.Values.Sum();
-        string Share(Mark mark) => $"{marks.GetValueOrDefault(mark)} ({(100.0 * marks.GetValueOrDefault(mark) / all).ToString("0", CultureInfo.InvariantCulture)} %)";
+        string Share(Mark mark) =>
+            $"{marks.GetValueOrDefault(mark)} "
+                + $"({(100.0 * marks.GetValueOrDefault(mark) / all).ToString("0", CultureInfo.InvariantCulture)} %)";
         return $"Of its {all} values {Share(Mark.Read)} were read in a source, {Share(Mark.Computed)} are computed from others, {Share(Mark.CommonPractice)} are common practice, and {Share(Mark.Memory)} are from memory: recalled, not read again, to be verified. "
-            + "A value from memory never carries an error-level finding. Lives, opened and unopened, are values of a class of goods: the label of the bottle in hand replaces them. Sources and licences stand in [sources.md](sources.md).\n";
+            + "A value from memory never carries an error-level finding. Lives, opened and unopened, are values of a class of goods: "
+            + "the label of the bottle in hand replaces them. Sources and licences stand in [sources.md](sources.md).\n";
     }
 
     /// <summary>How many values of the catalogue have each mark, with those that an entry inherits.</summary>

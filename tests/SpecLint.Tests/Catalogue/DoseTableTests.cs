@@ -26,6 +26,11 @@ public sealed class DoseTableTests
     public void What_is_measured_by_volume_pours()
     {
         foreach (string item in DoseTable.Items.Where(i => DoseTable.Find(i)!.Unit == "mL"))
-            Assert.True(BuiltInCatalogue.Find(item)!.Values.ContainsKey("density") || BuiltInCatalogue.Find(item)!.Values.ContainsKey("water") || BuiltInCatalogue.Find(item)!.Values.ContainsKey("solids") || BuiltInCatalogue.Find(item)!.Values.ContainsKey("strength"), item);
+            Assert.True(
+                BuiltInCatalogue.Find(item)!.Values.ContainsKey("density")
+                    || BuiltInCatalogue.Find(item)!.Values.ContainsKey("water")
+                    || BuiltInCatalogue.Find(item)!.Values.ContainsKey("solids")
+                    || BuiltInCatalogue.Find(item)!.Values.ContainsKey("strength"),
+                item);
     }
 }

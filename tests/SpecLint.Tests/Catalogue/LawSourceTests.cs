@@ -60,7 +60,8 @@ public sealed partial class LawSourceTests
             foreach (string cited in ActsIn(source).Distinct(StringComparer.Ordinal))
             {
                 if (Find(cited) is not { } act) faults.Add($"{page.Id}: {cited} is not in the list of laws");
-                else if (act.InForce.StartsWith("replaced", StringComparison.Ordinal) && !Replaced().IsMatch(source)) faults.Add($"{page.Id}: {cited} was replaced");
+                else if (act.InForce.StartsWith("replaced", StringComparison.Ordinal) && !Replaced().IsMatch(source))
+                    faults.Add($"{page.Id}: {cited} was replaced");
             }
 
             if (ActsIn(source).Any() && !Provision().IsMatch(source)) faults.Add($"{page.Id}: no article, annex or section");
@@ -81,7 +82,12 @@ public sealed partial class LawSourceTests
             int from = page.Text.IndexOf("## Source", StringComparison.Ordinal), to = page.Text.IndexOf("## How to put it right", StringComparison.Ordinal);
             string[] written = [.. page.Text[from..to].TrimEnd().Split('\n').Where(l => !l.StartsWith(ReadOn, StringComparison.Ordinal))];
             string source = string.Join('\n', written).TrimEnd();
-            var acts = ActsIn(source).Select(Find).OfType<Act>().Select(a => a with { Cited = a.Cited is "Standard" or "Schedule" ? "Food Standards Code" : a.Cited }).DistinctBy(a => a.Cited).ToList();
+            var acts = ActsIn(source)
+                .Select(Find)
+                .OfType<Act>()
+                .Select(a => a with { Cited = a.Cited is "Standard" or "Schedule" ? "Food Standards Code" : a.Cited })
+                .DistinctBy(a => a.Cited)
+                .ToList();
             string days = acts.Count == 0 ? "" : $"\n\n{ReadOn}{string.Join("; ", acts.Select(a => $"{a.Cited} {(a.Read == "no" ? "not read" : a.Read)}"))}.";
             Golden.Check(Repository.At("rules-docs", page.Id + ".md"), page.Text[..from] + source + days + "\n\n" + page.Text[to..]);
         }
@@ -95,7 +101,8 @@ public sealed partial class LawSourceTests
         int errors = 0;
         foreach (var example in RulePage.All.SelectMany(p => p.Examples))
         {
-            foreach (var finding in Books.Check([.. example.Files]).Findings.Where(f => f.Level == Level.Error && f.Rule.Id.StartsWith("SL", StringComparison.Ordinal)))
+            foreach (var finding in Books.Check([.. example.Files]).Findings
+                .Where(f => f.Level == Level.Error && f.Rule.Id.StartsWith("SL", StringComparison.Ordinal)))
             {
                 errors++;
 
@@ -143,10 +150,12 @@ public sealed partial class LawSourceTests
 
     private static void None(List<string> faults) => Assert.True(faults.Count == 0, string.Join('\n', faults.OrderBy(f => f, StringComparer.Ordinal)));
 
-    [GeneratedRegex(@"\((?:EU|EC)\) (?:No )?(?<n>\d{2,4}/\d{2,4})|\b(?:Reg|Dir|Directive|Decision) (?<n>\d{2,4}/\d{2,4})|\b\d+ (?:CFR|USC)\b|\b\d+ FR \d+|CJEU|Food Code|\bStandard \d\.\d\.\d|Schedule \d+|Food and Drug Regulations|\bSI \d+/\d+|S\.I\. \d+/\d+|SR \(NI\) (?<n>\d+/\d+)|\bTTB\b|Warenwetbesluit|\bLIV\b|Food Labelling Standards|Law 199-g|Health and Safety Code|\bWAC\b|Order 1988|\bCPG\b|Food Safety and Hygiene|Food Information Regulations|Fruit Juices and Fruit Nectars")]
+    [GeneratedRegex(
+        @"\((?:EU|EC)\) (?:No )?(?<n>\d{2,4}/\d{2,4})|\b(?:Reg|Dir|Directive|Decision) (?<n>\d{2,4}/\d{2,4})|\b\d+ (?:CFR|USC)\b|\b\d+ FR \d+|CJEU|Food Code|\bStandard \d\.\d\.\d|Schedule \d+|Food and Drug Regulations|\bSI \d+/\d+|S\.I\. \d+/\d+|SR \(NI\) (?<n>\d+/\d+)|\bTTB\b|Warenwetbesluit|\bLIV\b|Food Labelling Standards|Law 199-g|Health and Safety Code|\bWAC\b|Order 1988|\bCPG\b|Food Safety and Hygiene|Food Information Regulations|Fruit Juices and Fruit Nectars")]
     private static partial Regex ActName();
 
-    [GeneratedRegex(@"\bArt\b|Art\.|\bArts\b|[Aa]nnex|categor(?:y|ies)|\bcat\.|\bnote\b|\breg\b|\bpoints?\b|table|Table|\bpart \d|Division \d|[Ss]ubpart|Subchapter|\bC-\d+|\bitem|\d+\.\d+|\d-\d{3}|Schedule \d|schedule \d|Ruling|Circular|interpretation|list|199-g|114093|\bFR \d|\bSI \d|S\.I\.|Order 1988|Warenwet|USC \d")]
+    [GeneratedRegex(
+        @"\bArt\b|Art\.|\bArts\b|[Aa]nnex|categor(?:y|ies)|\bcat\.|\bnote\b|\breg\b|\bpoints?\b|table|Table|\bpart \d|Division \d|[Ss]ubpart|Subchapter|\bC-\d+|\bitem|\d+\.\d+|\d-\d{3}|Schedule \d|schedule \d|Ruling|Circular|interpretation|list|199-g|114093|\bFR \d|\bSI \d|S\.I\.|Order 1988|Warenwet|USC \d")]
     private static partial Regex Provision();
 
     [GeneratedRegex(@"20\d\d-\d\d-\d\d")]

@@ -35,7 +35,10 @@ public sealed class NamedDrinkTableTests
     [Fact]
     public void Few_drinks_of_public_lists_do()
     {
-        var found = PublishedDrinks.Lists.SelectMany(l => Checker.Check(l).Findings.Flat()).Where(f => f.Rule.Id == "SL3031").Select(f => $"{f.Subject}: {f.Message}").ToList();
+        var found = PublishedDrinks.Lists.SelectMany(l => Checker.Check(l).Findings.Flat())
+            .Where(f => f.Rule.Id == "SL3031")
+            .Select(f => $"{f.Subject}: {f.Message}")
+            .ToList();
         Assert.True(found.Count * 100 <= PublishedDrinks.Files.Count, string.Join("\n", found));
     }
 
@@ -45,5 +48,6 @@ public sealed class NamedDrinkTableTests
     [InlineData("Not a Mojito", null)]
     [InlineData("Mojito Fizz", null)]
     [InlineData("Colada", "pina colada")]
-    public void A_name_is_one_where_it_ends_with_it(string name, string? known) => Assert.Equal(known, NamedDrinkTable.Find(NamedDrinkTable.Plain(name), out _)?.Names[0]);
+    public void A_name_is_one_where_it_ends_with_it(string name, string? known) =>
+        Assert.Equal(known, NamedDrinkTable.Find(NamedDrinkTable.Plain(name), out _)?.Names[0]);
 }

@@ -77,7 +77,8 @@ public sealed class TableReaderTests
     {
         using var index = JsonDocument.Parse(Resources.Read("catalogue/aliases"));
         foreach (var synonym in index.RootElement.EnumerateObject()) Assert.Equal(synonym.Value.GetString(), BuiltInCatalogue.Find(synonym.Name)?.Id);
-        foreach (string other in (string[])["", "-", "0", "a", "zzz", "ÿ", "\uFFFF", "1-1-simple-syru", "1-1-simple-syrup-"]) Assert.Null(BuiltInCatalogue.Find(other));
+        foreach (string other in (string[])["", "-", "0", "a", "zzz", "ÿ", "\uFFFF", "1-1-simple-syru", "1-1-simple-syrup-"])
+            Assert.Null(BuiltInCatalogue.Find(other));
         Assert.Equal(index.RootElement.EnumerateObject().Select(p => p.Name), BuiltInCatalogue.Synonyms);
     }
 

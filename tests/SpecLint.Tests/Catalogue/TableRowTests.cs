@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using SpecLint.Catalogue;
 
@@ -30,7 +29,12 @@ public sealed partial class TableRowTests
     /// <summary>A name is read by SL7019, SL7020 or SL7022 when it is a category with a figure, or protected.</summary>
     [Fact]
     public void Every_row_of_names_is_read_or_says_why_it_is_kept() =>
-        Check("names", NameTable.All.Where(n => !Literals.Value.Contains(n.Id) && n.Kind != "protected" && (n.Kind != "category" || (double.IsNaN(n.StrengthAtLeast) && double.IsNaN(n.SugarAtLeast)))).Select(n => n.Id));
+        Check(
+            "names",
+            NameTable.All.Where(n => !Literals.Value.Contains(n.Id)
+                && n.Kind != "protected"
+                && (n.Kind != "category" || (double.IsNaN(n.StrengthAtLeast) && double.IsNaN(n.SugarAtLeast))))
+                .Select(n => n.Id));
 
     /// <summary>
     /// A hazard is read when a rule names it, an entry of the catalogue is or brings it, a plant of the table holds it, or it is
@@ -41,8 +45,13 @@ public sealed partial class TableRowTests
     {
         var brought = new HashSet<string>(BuiltInCatalogue.Ids.SelectMany(i => new[] { i, BuiltInCatalogue.Find(i)!.Hazard.Or("") }), StringComparer.Ordinal);
         var rows = RowsOf("hazards");
-        var held = new HashSet<string>(rows.SelectMany(r => r.Row.TryGet("content", out var content) ? content.Items.Select(c => c.Text("substance")) : []), StringComparer.Ordinal);
-        Check("hazards", rows.Where(r => !Literals.Value.Contains(r.Id) && !brought.Contains(r.Id) && !held.Contains(r.Id) && !held.Contains(r.Row.Text("name").ToLowerInvariant())
+        var held = new HashSet<string>(
+            rows.SelectMany(r => r.Row.TryGet("content", out var content) ? content.Items.Select(c => c.Text("substance")) : []),
+            StringComparer.Ordinal);
+        Check("hazards", rows.Where(r => !Literals.Value.Contains(r.Id)
+            && !brought.Contains(r.Id)
+            && !held.Contains(r.Id)
+            && !held.Contains(r.Row.Text("name").ToLowerInvariant())
             && HazardTable.Find(r.Id) is not ({ IsNotFood: true } or { IsNamedInProse: true })).Select(r => r.Id));
     }
 
@@ -62,7 +71,8 @@ public sealed partial class TableRowTests
             var entry = BuiltInCatalogue.Find(id)!;
             foreach (var (path, value) in entry.Values)
             {
-                if (value.Mark == Mark.Read && Unread().IsMatch(value.Source ?? "") && !ReadOn().IsMatch(value.Source ?? "")) faults.Add($"{id}/{path}: {value.Source}");
+                if (value.Mark == Mark.Read && Unread().IsMatch(value.Source ?? "") && !ReadOn().IsMatch(value.Source ?? ""))
+                    faults.Add($"{id}/{path}: {value.Source}");
             }
 
             if (entry.Allergens is { Mark: Mark.Read } allergens && Unread().IsMatch(allergens.Source ?? "")) faults.Add($"{id}/allergens: {allergens.Source}");

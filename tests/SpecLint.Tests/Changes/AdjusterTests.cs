@@ -61,7 +61,8 @@ public sealed class AdjusterTests
     {
         var (book, profiles) = Checker.Profile(Books.Input(("bar.json", Bar), ("sluice.drink.json", Sour(50, 25, 20))));
         string declared = FormattableString.Invariant($"{profiles.Of((Recipe)book.Resolve("sluice")!.File).Get(Fact.Abv).Value + off:0.0} % v/v");
-        string sour = Sour(50, 25, 20).Replace("\"serves\": 1", $"\"serves\": 1, \"declares\": {{ \"allergens\": [], \"abv\": \"{declared}\" }}", StringComparison.Ordinal);
+        string sour = Sour(50, 25, 20).Replace(
+            "\"serves\": 1", $"\"serves\": 1, \"declares\": {{ \"allergens\": [], \"abv\": \"{declared}\" }}", StringComparison.Ordinal);
         var adjusted = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Abv, 12, 12)] }, "sluice", ("sluice.drink.json", sour));
         string text = Encoding.UTF8.GetString(adjusted.File.Utf8.ToArray());
         Assert.Equal(!follows, text.Contains($"\"abv\": \"{declared}\"", StringComparison.Ordinal));
@@ -75,7 +76,10 @@ public sealed class AdjusterTests
     [Fact]
     public void A_syrup_is_brought_to_fifty_brix_with_water_alone()
     {
-        var adjusted = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Brix, 50, 50)], Keep = ["white-sugar"] }, "marsh-syrup", ("marsh-syrup.prep.json", Syrup));
+        var adjusted = Of(
+            new AdjustRequest { Targets = [new AdjustTarget(Fact.Brix, 50, 50)], Keep = ["white-sugar"] },
+            "marsh-syrup",
+            ("marsh-syrup.prep.json", Syrup));
         Assert.True(adjusted.IsReached);
         Assert.Equal("400 g", After(adjusted, "white-sugar"));
         double water = double.Parse(After(adjusted, "water").Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
@@ -95,7 +99,10 @@ public sealed class AdjusterTests
             var profile = other.Profiles.Of(other.Book.Drinks[0]);
             AdjustTarget[] targets = [.. new[] { Fact.Abv, Fact.Sugar, Fact.Acid }.Select(f => new AdjustTarget(f, profile.Get(f).Value, profile.Get(f).Value))];
             var adjusted = Of(new AdjustRequest { Targets = targets }, "sluice", ("sluice.drink.json", Sour(50, 25, 20)));
-            Assert.True(adjusted.IsReached, $"{gin * 2.5}/{lime * 2.5}/{syrup * 2.5}: " + string.Join("; ", adjusted.Figures.Select(f => $"{f.Name} {f.Low} {f.After.Value} {f.InTheWay}")));
+            Assert.True(
+                adjusted.IsReached,
+                $"{gin * 2.5}/{lime * 2.5}/{syrup * 2.5}: " + string.Join(
+                    "; ", adjusted.Figures.Select(f => $"{f.Name} {f.Low} {f.After.Value} {f.InTheWay}")));
         },
         iter: 40,
         threads: 1);
@@ -104,7 +111,10 @@ public sealed class AdjusterTests
     public void What_is_kept_stays_and_the_text_keeps_its_shape()
     {
         string before = Sour(50, 25, 20);
-        var adjusted = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Abv, 19, 21)], Keep = ["lime-juice", "simple-syrup"] }, "sluice", ("sluice.drink.json", before));
+        var adjusted = Of(
+            new AdjustRequest { Targets = [new AdjustTarget(Fact.Abv, 19, 21)], Keep = ["lime-juice", "simple-syrup"] },
+            "sluice",
+            ("sluice.drink.json", before));
         Assert.True(adjusted.IsReached);
         Assert.Equal(("25 ml", "20 ml", "1 dash"), (After(adjusted, "lime-juice"), After(adjusted, "simple-syrup"), After(adjusted, "aromatic-bitters")));
         string after = Encoding.UTF8.GetString(adjusted.File.Utf8.ToArray());
@@ -151,15 +161,28 @@ public sealed class AdjusterTests
         Assert.False(strong.IsReached);
         Assert.Matches(@"comes no nearer than \d.*the most of it is in gin \(4\d(\.\d)? % vol\), and the ice adds \d+ % of water", strong.Figures[0].InTheWay);
 
-        var none = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Acid, 2, 2)], Keep = ["lime-juice", "gin"] }, "sluice", ("sluice.drink.json", Sour(50, 25, 20)));
+        var none = Of(
+            new AdjustRequest { Targets = [new AdjustTarget(Fact.Acid, 2, 2)], Keep = ["lime-juice", "gin"] },
+            "sluice",
+            ("sluice.drink.json", Sour(50, 25, 20)));
         Assert.False(none.IsReached);
         Assert.Contains("comes no nearer than", none.Figures[0].InTheWay, StringComparison.Ordinal);
 
         // Each can be had, both together cannot: the same syrup brings both.
-        var both = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Sugar, 4, 4), new AdjustTarget(Fact.SugarAcidRatio, 20, 20)], Keep = ["gin", "lime-juice"] }, "sluice", ("sluice.drink.json", Sour(50, 25, 20)));
+        var both = Of(
+            new AdjustRequest
+            {
+                Targets = [new AdjustTarget(Fact.Sugar, 4, 4), new AdjustTarget(Fact.SugarAcidRatio, 20, 20)],
+                Keep = ["gin", "lime-juice"],
+            },
+            "sluice",
+            ("sluice.drink.json", Sour(50, 25, 20)));
         Assert.Contains(both.Figures, f => !f.IsReached && f.InTheWay.Contains("asked for with it", StringComparison.Ordinal));
 
-        var fixedAll = Of(new AdjustRequest { Targets = [new AdjustTarget(Fact.Abv, 25, 25)], Keep = ["gin", "lime-juice", "simple-syrup"] }, "sluice", ("sluice.drink.json", Sour(50, 25, 20)));
+        var fixedAll = Of(
+            new AdjustRequest { Targets = [new AdjustTarget(Fact.Abv, 25, 25)], Keep = ["gin", "lime-juice", "simple-syrup"] },
+            "sluice",
+            ("sluice.drink.json", Sour(50, 25, 20)));
         Assert.Equal("no line may change", fixedAll.Figures[0].InTheWay);
         Assert.False(fixedAll.IsChanged);
     }
@@ -182,7 +205,9 @@ public sealed class AdjusterTests
         Assert.Contains("malic-acid", Encoding.UTF8.GetString(like.File.Utf8.ToArray()), StringComparison.Ordinal);
 
         // Asked once more, it is like lime already, and nothing changes.
-        var again = Of(new AdjustRequest { Like = "lime-juice" }, "sour-cucumber", ("sour-cucumber.prep.json", Encoding.UTF8.GetString(like.File.Utf8.ToArray())));
+        var again = Of(
+            new AdjustRequest { Like = "lime-juice" }, "sour-cucumber",
+            ("sour-cucumber.prep.json", Encoding.UTF8.GetString(like.File.Utf8.ToArray())));
         Assert.True(again.IsReached);
     }
 
@@ -190,7 +215,9 @@ public sealed class AdjusterTests
     public void An_item_that_ran_out_is_replaced_in_lines_and_steps_and_the_ratios_solved_again()
     {
         const string strong = """{ "name": "Overproof", "like": "gin", "strength": "57 % v/v" }""";
-        var adjusted = Of(new AdjustRequest { Without = "gin", Use = "overproof" }, "sluice", ("sluice.drink.json", Sour(50, 25, 20)), ("overproof.ingredient.json", strong));
+        var adjusted = Of(
+            new AdjustRequest { Without = "gin", Use = "overproof" }, "sluice", ("sluice.drink.json", Sour(50, 25, 20)),
+            ("overproof.ingredient.json", strong));
         string text = Encoding.UTF8.GetString(adjusted.File.Utf8.ToArray());
         Assert.DoesNotContain("\"gin\"", text, StringComparison.Ordinal);
         Assert.Contains("\"items\": [ \"overproof\", \"lime-juice\" ]", text, StringComparison.Ordinal);

@@ -113,7 +113,9 @@ public sealed class ComparisonTests
 
         Assert.Fail("neither a flood nor a trace of gin crosses a limit");
 
-        static string Bitter(string amount) => Other.Replace("60 ml", amount, StringComparison.Ordinal).Replace("\"name\": \"Ebb\",", "\"name\": \"Ebb\", \"style\": \"stirred\",", StringComparison.Ordinal);
+        static string Bitter(string amount) =>
+            Other.Replace("60 ml", amount, StringComparison.Ordinal)
+                .Replace("\"name\": \"Ebb\",", "\"name\": \"Ebb\", \"style\": \"stirred\",", StringComparison.Ordinal);
     }
 
     [Fact]
@@ -121,12 +123,18 @@ public sealed class ComparisonTests
     {
         const string hostile = "| <b>@somebody</b> [x](https://example.org) `#12` *a* \\n## no | www.example.org";
         var before = Books.Check(("ebb.drink.json", Other));
-        var after = Books.Check(("ebb.drink.json", Other.Replace("\"Ebb\"", $"\"{hostile.Replace("\\", "\\\\", StringComparison.Ordinal)}\"", StringComparison.Ordinal).Replace("60 ml", "45 ml", StringComparison.Ordinal)));
+        var after = Books.Check(("ebb.drink.json", Other.Replace(
+            "\"Ebb\"", $"\"{hostile.Replace("\\", "\\\\", StringComparison.Ordinal)}\"", StringComparison.Ordinal)
+            .Replace("60 ml", "45 ml", StringComparison.Ordinal)));
         using var text = new StringWriter();
         ComparisonReport.WriteMarkdown(text, Comparison.Of(before, after));
         string row = text.ToString().Split('\n').Single(l => l.Contains("somebody", StringComparison.Ordinal));
         Assert.Equal(6, row.Replace("\\|", "", StringComparison.Ordinal).Count(c => c == '|'));
-        foreach (string markup in new[] { "<b>", "@somebody", "](", " `", "#12", " *a*", "https://", "www.example" }) Assert.DoesNotContain(markup, row.Replace("\\`", "", StringComparison.Ordinal).Replace("\\](", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        foreach (string markup in new[] { "<b>", "@somebody", "](", " `", "#12", " *a*", "https://", "www.example" })
+            Assert.DoesNotContain(
+                markup,
+                row.Replace("\\`", "", StringComparison.Ordinal).Replace("\\](", "", StringComparison.Ordinal),
+                StringComparison.Ordinal);
     }
 
     [Fact]
@@ -134,7 +142,11 @@ public sealed class ComparisonTests
     {
         using var text = new StringWriter();
         var old = Books.File("a", string.Concat(Enumerable.Range(1, 20).Select(i => $"line {i}\n")));
-        var now = Books.File("a", Encoding.UTF8.GetString(old.Utf8.Span).Replace("line 4\n", "line four\n", StringComparison.Ordinal).Replace("line 15\n", "", StringComparison.Ordinal)[..^1]);
+        var now = Books.File(
+            "a",
+            Encoding.UTF8.GetString(old.Utf8.Span)
+                .Replace("line 4\n", "line four\n", StringComparison.Ordinal)
+                .Replace("line 15\n", "", StringComparison.Ordinal)[..^1]);
         UnifiedDiff.Write(text, "a", old, now);
         Assert.Equal(
             """

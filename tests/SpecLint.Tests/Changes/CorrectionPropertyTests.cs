@@ -13,7 +13,9 @@ namespace SpecLint.Tests.Changes;
 /// </summary>
 public sealed class CorrectionPropertyTests
 {
-    public static TheoryData<string> RulesWithCorrections => [.. RulePage.All.Where(p => p.Examples.Any(e => !e.Clean && Findings(e, p.Id).Any(f => f.Corrections.Any(c => c.Edits.Count > 0)))).Select(p => p.Id)];
+    public static TheoryData<string> RulesWithCorrections =>
+        [.. RulePage.All.Where(p => p.Examples.Any(e => !e.Clean && Findings(e, p.Id).Any(f => f.Corrections.Any(c => c.Edits.Count > 0))))
+            .Select(p => p.Id)];
 
     [Theory]
     [MemberData(nameof(RulesWithCorrections))]
@@ -34,7 +36,8 @@ public sealed class CorrectionPropertyTests
     }
 
     [Fact]
-    public void Many_rules_have_a_correction() => Assert.True(RulesWithCorrections.Cast<object>().Count() >= 20, "fewer rules have corrections than there were");
+    public void Many_rules_have_a_correction() =>
+        Assert.True(RulesWithCorrections.Cast<object>().Count() >= 20, "fewer rules have corrections than there were");
 
     private static void AssertPutsRight(BookInput input, Finding finding, Correction correction)
     {

@@ -26,7 +26,8 @@ public sealed class CorrectionTrialTests
                 var all = Untried.CheckFile(book, profiles, file);
                 var offered = Tried.CheckFile(book, profiles, file);
                 Assert.Equal(all.Select(f => f.Fingerprint), offered.Select(f => f.Fingerprint));
-                var levels = all.GroupBy(f => f.Fingerprint, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Max(f => LevelOf(book, f)), StringComparer.Ordinal);
+                var levels = all.GroupBy(f => f.Fingerprint, StringComparer.Ordinal)
+                    .ToDictionary(g => g.Key, g => g.Max(f => LevelOf(book, f)), StringComparer.Ordinal);
                 for (int i = 0; i < all.Count; i++)
                 {
                     string[] expected = [.. all[i].Corrections.Where(c => Mends(book, profiles, file, all[i], c, levels)).Select(c => c.Description)];
@@ -66,7 +67,10 @@ public sealed class CorrectionTrialTests
 
     private static BookInput[] Inputs() =>
     [
-        new BookInput([.. Directory.EnumerateFiles(Repository.At("src", "SpecLint.Tool", "Demo"), "*.json").Select(f => new SourceFile(Path.GetFileName(f), File.ReadAllBytes(f)))], Books.On),
+        new BookInput(
+            [.. Directory.EnumerateFiles(Repository.At("src", "SpecLint.Tool", "Demo"), "*.json")
+                .Select(f => new SourceFile(Path.GetFileName(f), File.ReadAllBytes(f)))],
+            Books.On),
         new BookInput([.. new Benchmarks.BookGenerator(300, 20261129) { WritesNotes = true }.Files().Select(f => new SourceFile(f.Path, f.Text))], Books.On),
     ];
 

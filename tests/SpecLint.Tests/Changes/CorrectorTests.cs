@@ -37,7 +37,9 @@ public sealed class CorrectorTests
     {
         var result = Corrector.Apply(Books.Input(("groundswell.drink.json", Drink)), new CorrectionChoice { Rules = ["SL9001"], AdmitNew = true });
         Assert.Equal(CorrectionState.Applied, Assert.Single(result.Outcomes).State);
-        Assert.Contains("\"lime-juice\", \"amount\": \"22,5 ml\"", Encoding.UTF8.GetString(Assert.Single(result.Files).After.Utf8.Span), StringComparison.Ordinal);
+        Assert.Contains(
+            "\"lime-juice\", \"amount\": \"22,5 ml\"", Encoding.UTF8.GetString(Assert.Single(result.Files).After.Utf8.Span),
+            StringComparison.Ordinal);
         var change = Assert.Single(result.Comparison.Recipes);
         Assert.Contains(change.Facts, f => f.Fact == Fact.Acid && f.Before is { IsKnown: false } && f.After is { IsKnown: true });
     }
@@ -95,7 +97,9 @@ public sealed class CorrectorTests
     private static CorrectionResult Apply(IReadOnlyList<Rule> rules, string[] named, bool admitNew = false)
     {
         string clean = Drink.Replace("lime-jiuce", "lime-juice", StringComparison.Ordinal).Replace("22,5", "22.5", StringComparison.Ordinal);
-        return Corrector.Apply(Books.Input(("groundswell.drink.json", clean)) with { HouseRules = rules, TriesCorrections = false }, new CorrectionChoice { Rules = named, AdmitNew = admitNew });
+        return Corrector.Apply(
+            Books.Input(("groundswell.drink.json", clean)) with { HouseRules = rules, TriesCorrections = false },
+            new CorrectionChoice { Rules = named, AdmitNew = admitNew });
     }
 
     /// <summary>Finds a text in a drink and proposes another in its place.</summary>

@@ -113,7 +113,9 @@ public sealed class HarmAsideTests
         string id = rule == "HARM" ? Check("").Findings.First(f => f.Rule.Safety && f.Level == Level.Error).Rule.Id : rule;
         string text = Garlic.Replace("ACCEPT", $$""", "accept": [ { "rule": "{{id}}", "because": "known", "until": "2027-01-31" } ]""")
             .Replace("""{ "item": "garlic", "amount": "50 g" }""", """{ "item": "garlic", "amount": "25 g" }, { "item": "garlic", "amount": "25 g" }""");
-        var result = Books.Check(("garlic-oil.prep.json", text), ("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { "{{id}}": {{level}} } }"""));
+        var result = Books.Check(
+            ("garlic-oil.prep.json", text),
+            ("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["IE"], "rules": { "{{id}}": {{level}} } }"""));
         Assert.DoesNotContain(result.Findings, f => f.Rule.Id == "SL1024");
         Assert.DoesNotContain(result.Findings, f => f.Rule.Id == id);
     }
@@ -137,7 +139,8 @@ public sealed class HarmAsideTests
         Assert.Contains("in the baseline), until 2027-01-31", content.Aside.Sentence, StringComparison.Ordinal);
     }
 
-    private static List<string> Harm(CheckResult result) => [.. result.Findings.Flat().Where(f => f.Rule.Safety).Select(f => $"{f.Level} {f.Fingerprint}").Order(StringComparer.Ordinal)];
+    private static List<string> Harm(CheckResult result) =>
+        [.. result.Findings.Flat().Where(f => f.Rule.Safety).Select(f => $"{f.Level} {f.Fingerprint}").Order(StringComparer.Ordinal)];
 
     private static CheckResult Check(string accept, string rules = "") => Books.Check(
         ("garlic-oil.prep.json", Garlic.Replace("ACCEPT", accept)),

@@ -25,7 +25,10 @@ public sealed class HarmlessCorrectionTests
         const string Syrup = """
             { "name": "Syrup of the shore", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" } ] }
             """;
-        var finding = Books.Check(("low-tide.drink.json", Drink(written, amount)), ("saltmarsh-syrup.prep.json", Syrup)).Findings.Flat().Where(f => f.Rule.Id == "SL9001").ToList();
+        var finding = Books.Check(("low-tide.drink.json", Drink(written, amount)), ("saltmarsh-syrup.prep.json", Syrup)).Findings
+            .Flat()
+            .Where(f => f.Rule.Id == "SL9001")
+            .ToList();
         Assert.Single(finding);
         var corrections = finding.SelectMany(f => f.Corrections).SelectMany(c => c.Edits).Select(e => e.NewText.Trim('"')).ToList();
         if (meant is null) Assert.Empty(corrections);
@@ -78,7 +81,9 @@ public sealed class HarmlessCorrectionTests
             { "on": "2026-11-25", "lots": [ { "item": "cows-milk", "opened": "2026-11-10", "useBy": "2026-12-20", "at": "4 °C", "amount": "500 ml" } ] }
             """;
         string milk = Catalogue.BuiltInCatalogue.Ids.First(i => i == "whole-milk");
-        var result = Corrector.Apply(Books.Input(("fridge.stock.json", Stock.Replace("cows-milk", milk, StringComparison.Ordinal))), new CorrectionChoice { Rules = ["SL5008"] });
+        var result = Corrector.Apply(
+            Books.Input(("fridge.stock.json", Stock.Replace("cows-milk", milk, StringComparison.Ordinal))),
+            new CorrectionChoice { Rules = ["SL5008"] });
         var outcome = Assert.Single(result.Outcomes);
         Assert.Equal(CorrectionState.Applied, outcome.State);
         Assert.Contains("\"useBy\": \"2026-11-14\"", Encoding.UTF8.GetString(Assert.Single(result.Files).After.Utf8.Span), StringComparison.Ordinal);
@@ -96,7 +101,13 @@ public sealed class HarmlessCorrectionTests
         var result = Books.Check(("low-tide.drink.json", Drink("gin", amount)));
         var finding = result.Findings.Flat().Single(f => f.Rule.Id == "SL2007");
         Assert.Equal(proposed, finding.Corrections.Count > 0);
-        if (proposed) Assert.DoesNotContain(Corrector.Apply(Books.Input(("low-tide.drink.json", Drink("gin", amount))), new CorrectionChoice { Rules = ["SL2007"], AdmitNew = true }).After.Findings.Flat(), f => f.Rule.Id == "SL2007");
+        if (proposed)
+            Assert.DoesNotContain(
+                Corrector.Apply(
+                    Books.Input(("low-tide.drink.json", Drink("gin", amount))),
+                    new CorrectionChoice { Rules = ["SL2007"], AdmitNew = true }).After.Findings
+                    .Flat(),
+                f => f.Rule.Id == "SL2007");
     }
 
     [Fact]

@@ -50,7 +50,9 @@ public sealed class OfferedCorrectionTests
             context.Report(new Finding(Info)
             {
                 Message = "The house wants it otherwise.",
-                Corrections = [new Correction(CorrectionGrade.Proposed, "Write it so.", [new TextEdit(context.At(new TextSpan(at, Encoding.UTF8.GetByteCount(from))), to)])],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, "Write it so.",
+                    [new TextEdit(context.At(new TextSpan(at, Encoding.UTF8.GetByteCount(from))), to)])],
             });
         }
     }

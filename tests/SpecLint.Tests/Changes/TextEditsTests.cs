@@ -63,7 +63,9 @@ public sealed class TextEditsTests
     public void Lines_that_an_edit_brings_end_as_those_of_the_file()
     {
         var file = Books.File("a.drink.json", "{\r\n}\r\n");
-        Assert.Equal("{\r\n  \"a\": 1,\r\n  \"b\": 2\r\n}\r\n", Encoding.UTF8.GetString(TextEdits.Apply(file, [Edit(file, 3, 0, "  \"a\": 1,\n  \"b\": 2\n")])));
+        Assert.Equal(
+            "{\r\n  \"a\": 1,\r\n  \"b\": 2\r\n}\r\n",
+            Encoding.UTF8.GetString(TextEdits.Apply(file, [Edit(file, 3, 0, "  \"a\": 1,\n  \"b\": 2\n")])));
     }
 
     private static TextEdit Edit(SourceFile file, int start, int length, string text) => new(new Place(file, new TextSpan(start, length)), text);

@@ -172,7 +172,12 @@ public sealed class BoundedCostTests
     [Fact]
     public void Where_everything_is_made_of_everything_a_hundred_circles_are_told()
     {
-        var files = Enumerable.Range(0, 60).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", string.Join(",", Enumerable.Range(0, 60).Where(j => j != i).Select(j => $$"""{ "item": "p{{j:000}}", "amount": "1 g" }"""))))).ToArray();
+        var files = Enumerable.Range(0, 60)
+            .Select(i => ($"p{i:000}.prep.json", Prep(
+                $"P{i}",
+                string.Join(
+                    ",", Enumerable.Range(0, 60).Where(j => j != i).Select(j => $$"""{ "item": "p{{j:000}}", "amount": "1 g" }""")))))
+            .ToArray();
         Assert.Equal(100, Books.Check(files).Book.Cycles.Count);
     }
 
@@ -180,7 +185,10 @@ public sealed class BoundedCostTests
     public void Reasons_do_not_double_with_each_level()
     {
         // No amount on any line: each level adds a reason of its own to those below.
-        var files = Enumerable.Range(0, 60).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", string.Join(",", Enumerable.Range(i + 1, 60 - i).Select(j => $$"""{ "item": "p{{j:000}}" }"""))))).ToArray();
+        var files = Enumerable.Range(0, 60)
+            .Select(i => ($"p{i:000}.prep.json", Prep(
+                $"P{i}", string.Join(",", Enumerable.Range(i + 1, 60 - i).Select(j => $$"""{ "item": "p{{j:000}}" }""")))))
+            .ToArray();
         var result = Books.Check(files);
         Assert.All(result.Book.Preps, p => Assert.InRange(result.Profiles.Of(p).UnknownBecause.Length, 0, 2000));
     }
@@ -270,7 +278,9 @@ public sealed class BoundedCostTests
         $"P{i}", $$"""{ "item": "{{(i < count - 1 ? $"p{i + 1:0000}" : "celery")}}", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""")))]);
 
     private static BookInput Wide(int count) => Books.Input([
-        .. Enumerable.Range(0, count).Select(i => ($"p{i:000}.prep.json", Prep($"P{i}", """{ "item": "sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" }"""))),
+        .. Enumerable.Range(0, count)
+            .Select(i => ($"p{i:000}.prep.json", Prep(
+                $"P{i}", """{ "item": "sugar", "amount": "100 g" }, { "item": "water", "amount": "100 g" }"""))),
         ("d.drink.json", Drink(string.Join(",", Enumerable.Range(0, count).Select(i => $$"""{ "item": "p{{i:000}}", "amount": "20 ml" }""")))),
     ]);
 
@@ -292,7 +302,9 @@ public sealed class BoundedCostTests
             """))]);
     }
 
-    private static string Drink(string lines) => $$"""{ "name": "D", "ingredients": [ {{lines}} ], "method": [ { "do": "shake", "ice": "cubed" }, { "do": "strain" } ] }""";
+    private static string Drink(string lines) =>
+        $$"""{ "name": "D", "ingredients": [ {{lines}} ], "method": [ { "do": "shake", "ice": "cubed" }, { "do": "strain" } ] }""";
 
-    private static string Prep(string name, string lines) => $$"""{ "name": "{{name}}", "family": "other", "ingredients": [ {{lines}} ], "method": {{Method}}, "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""";
+    private static string Prep(string name, string lines) =>
+        $$"""{ "name": "{{name}}", "family": "other", "ingredients": [ {{lines}} ], "method": {{Method}}, "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""";
 }

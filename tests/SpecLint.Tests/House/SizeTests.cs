@@ -16,7 +16,9 @@ public sealed partial class SizeTests
         Assert.Equal([], new[] { typeof(Checker).Assembly, typeof(SpecLint.Science.Component).Assembly }.SelectMany(a => a.GetTypes())
             .Where(t => !t.IsDefined(typeof(CompilerGeneratedAttribute), false))
             .SelectMany(t => t.GetMethods(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.Instance | BindingFlags.DeclaredOnly))
-            .Where(m => m.GetParameters().Length > MostParameters && !m.IsDefined(typeof(CompilerGeneratedAttribute), false) && !m.Name.Contains('<', StringComparison.Ordinal))
+            .Where(m => m.GetParameters().Length > MostParameters
+                && !m.IsDefined(typeof(CompilerGeneratedAttribute), false)
+                && !m.Name.Contains('<', StringComparison.Ordinal))
             .Where(m => m.Name != "Deconstruct" && !typeof(Delegate).IsAssignableFrom(m.DeclaringType))
             .Select(m => $"{m.DeclaringType!.FullName}.{m.Name}: {m.GetParameters().Length}").Order(StringComparer.Ordinal));
 

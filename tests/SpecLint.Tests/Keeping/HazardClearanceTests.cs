@@ -16,7 +16,10 @@ public sealed class HazardClearanceTests
     [InlineData("assay: 2.4 %", false)]
     [InlineData("assayed at 24 mg/g of quinine", false)]
     public void Bark(string note, bool found) =>
-        Assert.Equal(found, Check("US", $$"""{ "item": "water", "amount": "1 kg" }, { "item": "cinchona-bark", "amount": "20 g", "note": "{{note}}" }""").Any(f => f.Rule.Id == "SL6005"));
+        Assert.Equal(
+            found,
+            Check(
+                "US", $$"""{ "item": "water", "amount": "1 kg" }, { "item": "cinchona-bark", "amount": "20 g", "note": "{{note}}" }""").Any(f => f.Rule.Id == "SL6005"));
 
     /// <summary>Only what is freed of the acid is free of it.</summary>
     [Theory]
@@ -25,7 +28,10 @@ public sealed class HazardClearanceTests
     [InlineData("freed of prussic acid", false)]
     [InlineData("FFPA", false)]
     public void Kernels(string note, bool found) =>
-        Assert.Equal(found, Check("IE", $$"""{ "item": "vodka", "amount": "700 ml" }, { "item": "bitter-almond", "amount": "100 g", "note": "{{note}}" }""").Any(f => f.Rule.Id == "SL6008"));
+        Assert.Equal(
+            found,
+            Check(
+                "IE", $$"""{ "item": "vodka", "amount": "700 ml" }, { "item": "bitter-almond", "amount": "100 g", "note": "{{note}}" }""").Any(f => f.Rule.Id == "SL6008"));
 
     /// <summary>Mahlab and stones that are in no file give off hydrocyanic acid like the kernels that are.</summary>
     [Theory]
@@ -41,7 +47,12 @@ public sealed class HazardClearanceTests
     [InlineData("""{ "do": "boil", "items": ["white-sugar", "water"] }, { "do": "blend", "items": ["elderberry"] }""", true)]
     [InlineData("""{ "do": "boil", "items": ["white-sugar", "water", "elderberry"] }""", false)]
     public void Elderberries(string method, bool found) =>
-        Assert.Equal(found, Check("IE", """{ "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" }, { "item": "elderberry", "amount": "300 g" }""", method).Any(f => f.Rule.Id == "SL6008"));
+        Assert.Equal(
+            found,
+            Check(
+                "IE",
+                """{ "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "500 g" }, { "item": "elderberry", "amount": "300 g" }""",
+                method).Any(f => f.Rule.Id == "SL6008"));
 
     /// <summary>The law of the place: forbidden there, or harmful anywhere.</summary>
     [Theory]
@@ -53,7 +64,8 @@ public sealed class HazardClearanceTests
     [InlineData("sassafras", "US", Level.Error)]
     public void Forbidden(string item, string place, Level level)
     {
-        var found = Check(place, $$"""{ "item": "aged-rum", "amount": "700 ml" }, { "item": "{{item}}", "amount": "20 g" }""").FirstOrDefault(f => f.Rule.Id == "SL6002");
+        var found = Check(
+            place, $$"""{ "item": "aged-rum", "amount": "700 ml" }, { "item": "{{item}}", "amount": "20 g" }""").FirstOrDefault(f => f.Rule.Id == "SL6002");
         Assert.Equal(level, found?.Level);
     }
 
@@ -62,7 +74,9 @@ public sealed class HazardClearanceTests
     [InlineData("AU")]
     [InlineData("NZ")]
     public void Calamus_in_Australia_and_New_Zealand(string place) =>
-        Assert.Contains(Check(place, """{ "item": "vodka", "amount": "700 ml" }, { "item": "calamus", "amount": "20 g" }"""), f => f is { Rule.Id: "SL6002", Level: Level.Error });
+        Assert.Contains(
+            Check(place, """{ "item": "vodka", "amount": "700 ml" }, { "item": "calamus", "amount": "20 g" }"""),
+            f => f is { Rule.Id: "SL6002", Level: Level.Error });
 
     /// <summary>Wormwood by the glass speaks in Great Britain, Australia and Canada too.</summary>
     [Theory]
@@ -111,8 +125,18 @@ public sealed class HazardClearanceTests
     public void Lined_mug_by_its_name()
     {
         const string Mule = """{ "name": "Mule", "ingredients": [ { "item": "vodka", "amount": "50 ml" }, { "item": "lime-juice", "amount": "20 ml" } ], "method": [ { "do": "build", "ice": "cubed" } ], "glass": "copper-mug", "serves": 1 }""";
-        Assert.DoesNotContain(Books.Check(("bar.json", """{ "name": "Bar", "jurisdictions": ["US"], "glasses": { "copper-mug": { "name": "Copper mug, lined", "brim": "350 ml" } } }"""), ("mule.drink.json", Mule)).Findings.Flat(), f => f.Rule.Id == "SL6012");
-        Assert.Contains(Books.Check(("bar.json", """{ "name": "Bar", "jurisdictions": ["US"], "glasses": { "copper-mug": { "name": "Copper mug, unlined", "brim": "350 ml" } } }"""), ("mule.drink.json", Mule)).Findings.Flat(), f => f.Rule.Id == "SL6012");
+        Assert.DoesNotContain(
+            Books.Check(
+                ("bar.json", """{ "name": "Bar", "jurisdictions": ["US"], "glasses": { "copper-mug": { "name": "Copper mug, lined", "brim": "350 ml" } } }"""),
+                ("mule.drink.json", Mule)).Findings
+                .Flat(),
+            f => f.Rule.Id == "SL6012");
+        Assert.Contains(
+            Books.Check(
+                ("bar.json", """{ "name": "Bar", "jurisdictions": ["US"], "glasses": { "copper-mug": { "name": "Copper mug, unlined", "brim": "350 ml" } } }"""),
+                ("mule.drink.json", Mule)).Findings
+                .Flat(),
+            f => f.Rule.Id == "SL6012");
     }
 
     /// <summary>Rows of the table of hazards that ask something are read by a rule.</summary>
@@ -123,9 +147,14 @@ public sealed class HazardClearanceTests
     [InlineData("cassava")]
     [InlineData("camphor")]
     public void Asked(string item) =>
-        Assert.Contains(Check("IE", $$"""{ "item": "water", "amount": "1 kg" }, { "item": "{{item}}", "amount": "20 g" }""", """{ "do": "stir" }"""), f => f.Rule.Id == "SL6023");
+        Assert.Contains(
+            Check("IE", $$"""{ "item": "water", "amount": "1 kg" }, { "item": "{{item}}", "amount": "20 g" }""", """{ "do": "stir" }"""),
+            f => f.Rule.Id == "SL6023");
 
-    /// <summary>Methyl salicylate: a teaspoon (5 mL) or less has killed (J. Davis, Journal of Emergency Medicine 32:63, 2007); a tenth of it in a serve is an error.</summary>
+    /// <summary>
+    /// Methyl salicylate: a teaspoon (5 mL) or less has killed (J. Davis, Journal of Emergency Medicine 32:63, 2007); a tenth of it in a
+    /// serve is an error.
+    /// </summary>
     [Theory]
     [InlineData("10 ml", Level.Error)]
     [InlineData("1 ml", Level.Warning)]
@@ -188,11 +217,16 @@ public sealed class HazardClearanceTests
     [InlineData("simple-syrup", false)]
     public void Low_acid_syrup_in_the_room(string item, bool found)
     {
-        var findings = Books.Check(("shelf.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "{{item}}", "opened": "2026-11-05", "amount": "500 ml", "at": "20 °C" } ] }""")).Findings.Flat().ToList();
+        var findings = Books.Check(("shelf.stock.json", $$"""{ "on": "2026-11-25", "lots": [ { "item": "{{item}}", "opened": "2026-11-05", "amount": "500 ml", "at": "20 °C" } ] }""")).Findings
+            .Flat()
+            .ToList();
         Assert.Equal(found, findings.Any(f => f is { Rule.Id: "SL5012", Level: >= Level.Warning }));
         if (found) Assert.DoesNotContain(findings, f => f.Advice.Contains("Taste", StringComparison.Ordinal));
     }
 
     private static List<Finding> Check(string place, string lines, string method = """{ "do": "steep", "for": "2 d" }, { "do": "strain" }""") =>
-        [.. Books.Check(("bar.json", Bar(place)), ("house-base.prep.json", $$"""{ "name": "House base", "family": "infusion", "ingredients": [ {{lines}} ], "method": [ {{method}} ], "yield": "600 g", "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""")).Findings.Flat()];
+        [.. Books.Check(
+            ("bar.json", Bar(place)),
+            ("house-base.prep.json", $$"""{ "name": "House base", "family": "infusion", "ingredients": [ {{lines}} ], "method": [ {{method}} ], "yield": "600 g", "keep": { "at": "4 °C", "in": "bottle", "for": "2 d" } }""")).Findings
+            .Flat()];
 }

@@ -39,7 +39,9 @@ public sealed class NamedHazardTests
     [InlineData("""{ "name": "Hemlock", "kind": "spice", "hazard": "nutmeg", "allergens": { "contains": [] } }""")]
     public void Own_ingredient(string file)
     {
-        var findings = Books.Check(("house-thing.ingredient.json", file), ("low-sour.drink.json", Text(line: """, { "item": "house-thing", "amount": "2 g" }"""))).Findings.Flat();
+        var findings = Books.Check(
+            ("house-thing.ingredient.json", file), ("low-sour.drink.json", Text(line: """, { "item": "house-thing", "amount": "2 g" }"""))).Findings
+            .Flat();
         Assert.Contains(findings, f => f is { Rule.Id: "SL6001", Subject: "low-sour", Level: Level.Error });
     }
 
@@ -84,7 +86,12 @@ public sealed class NamedHazardTests
     {
         string step = $", \"note\": \"{note}\"";
         string line = other.Length == 0 ? "" : $$""", { "item": "dry-ice", "amount": "20 g", "note": "{{other}}" }""";
-        Assert.Equal(found, Check(step: step, line: line.Replace("\"note\": \"until the froth is gone\"", "\"note\": \"stir the froth\"", StringComparison.Ordinal)).Any(f => f.Rule.Id == "SL6014"));
+        Assert.Equal(
+            found,
+            Check(
+                step: step,
+                line: line.Replace(
+                    "\"note\": \"until the froth is gone\"", "\"note\": \"stir the froth\"", StringComparison.Ordinal)).Any(f => f.Rule.Id == "SL6014"));
     }
 
     /// <summary>An end that speaks of the froth does not clear the ice.</summary>
@@ -110,7 +117,10 @@ public sealed class NamedHazardTests
     }
 
     private static string Text(string name = "Low sour", string line = "", string step = "", string garnish = "") =>
-        Sour.Replace("NAME", name, StringComparison.Ordinal).Replace("LINE", line, StringComparison.Ordinal).Replace("STEP", step, StringComparison.Ordinal).Replace("GARNISH", garnish, StringComparison.Ordinal);
+        Sour.Replace("NAME", name, StringComparison.Ordinal)
+            .Replace("LINE", line, StringComparison.Ordinal)
+            .Replace("STEP", step, StringComparison.Ordinal)
+            .Replace("GARNISH", garnish, StringComparison.Ordinal);
 
     private static List<Finding> Check(string name = "Low sour", string line = "", string step = "", string garnish = "") =>
         [.. Books.Check(("low-sour.drink.json", Text(name, line, step, garnish))).Findings.Flat()];

@@ -44,7 +44,8 @@ public sealed class ReadingTests
         { "\"500 g\"", "\"0.5 kg\"" },
         { "\"5 min\"", "\"300 s\"" },
         { "\"7 d\"", "\"5 d\"" },
-        { "{ \"item\": \"white-sugar\", \"amount\": \"500 g\" },", "{ \"item\": \"white-sugar\", \"amount\": \"250 g\" }, { \"item\": \"white-sugar\", \"amount\": \"250 g\" }," },
+        { "{ \"item\": \"white-sugar\", \"amount\": \"500 g\" },", "{ \"item\": \"white-sugar\", \"amount\": \"250 g\" }, { \"item\": "
+            + "\"white-sugar\", \"amount\": \"250 g\" }," },
         { "{ \"item\": \"citric-acid\", \"amount\": \"12 g\" },", "{ \"item\": \"citric-acid\", \"amount\": \"12 g\", \"note\": \"sifted\" }," },
     };
 
@@ -75,14 +76,19 @@ public sealed class ReadingTests
     }
 
     [Fact]
-    public void A_change_of_a_preparation_in_it_voids_it() => AssertVoid(Check(Stamped(), Base.Replace("\"100 g\" }, {", "\"90 g\" }, {", StringComparison.Ordinal)));
+    public void A_change_of_a_preparation_in_it_voids_it() =>
+        AssertVoid(Check(Stamped(), Base.Replace("\"100 g\" }, {", "\"90 g\" }, {", StringComparison.Ordinal)));
 
     [Fact]
     public void The_order_of_lines_and_an_alias_do_not_matter()
     {
         var book = Check(Stamped()).Book;
         string fingerprint = RecipeFingerprint.Of(book.Preps.Single(p => p.Id == "shore-cordial"), book);
-        string turned = Stamped().Replace("{ \"item\": \"white-sugar\", \"amount\": \"500 g\" },", "", StringComparison.Ordinal).Replace("{ \"item\": \"shore-base\"", "{ \"item\": \"white-sugar\", \"amount\": \"500 g\" }, { \"item\": \"shore-base\"", StringComparison.Ordinal);
+        string turned = Stamped()
+            .Replace("{ \"item\": \"white-sugar\", \"amount\": \"500 g\" },", "", StringComparison.Ordinal)
+            .Replace(
+                "{ \"item\": \"shore-base\"", "{ \"item\": \"white-sugar\", \"amount\": \"500 g\" }, { \"item\": \"shore-base\"",
+                StringComparison.Ordinal);
         var other = Check(turned).Book;
         Assert.Equal(fingerprint, RecipeFingerprint.Of(other.Preps.Single(p => p.Id == "shore-cordial"), other));
     }

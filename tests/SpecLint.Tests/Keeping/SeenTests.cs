@@ -89,12 +89,24 @@ public sealed class SeenTests
     public void One_layer_hides_neither_oil_nor_salt(string lines, string inner, string verb, string rule)
     {
         string outer = $$"""{ "name": "Outer", "family": "other", "ingredients": [ {{lines}} ], "method": [ { "do": "{{verb}}", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "4 °C", "in": "bottle", "for": "14 d" } }""";
-        string salt = inner == "salt" ? """{ "item": "salt", "amount": "1 g" }, { "item": "water", "amount": "99 g" }""" : $$"""{ "item": "{{inner}}", "amount": "100 g" }""";
+        string salt = inner == "salt"
+            ? """{ "item": "salt", "amount": "1 g" }, { "item": "water", "amount": "99 g" }"""
+            : $$"""{ "item": "{{inner}}", "amount": "100 g" }""";
         string part = $$"""{ "name": "Part", "family": "other", "ingredients": [ {{salt}} ], "method": [ { "do": "stir" } ], "yield": "100 g", "keep": { "at": "4 °C", "in": "bottle", "for": "30 d" } }""";
-        string flat = outer.Replace("{ \"item\": \"part\", \"amount\": \"500 g\" }", salt.Replace("100 g", "500 g", StringComparison.Ordinal).Replace("\"1 g\"", "\"5 g\"", StringComparison.Ordinal).Replace("99 g", "495 g", StringComparison.Ordinal), StringComparison.Ordinal);
+        string flat = outer.Replace(
+            "{ \"item\": \"part\", \"amount\": \"500 g\" }",
+            salt.Replace("100 g", "500 g", StringComparison.Ordinal)
+                .Replace("\"1 g\"", "\"5 g\"", StringComparison.Ordinal)
+                .Replace("99 g", "495 g", StringComparison.Ordinal),
+            StringComparison.Ordinal);
         var open = Books.Check(("outer.prep.json", flat)).Findings.Flat().Where(f => f.Rule.Id == rule).Select(f => f.Level).ToList();
         Assert.NotEmpty(open);
-        Assert.Equal(open, Books.Check(("outer.prep.json", outer), ("part.prep.json", part)).Findings.Flat().Where(f => f.Rule.Id == rule && f.Subject == "outer").Select(f => f.Level));
+        Assert.Equal(
+            open,
+            Books.Check(("outer.prep.json", outer), ("part.prep.json", part)).Findings
+                .Flat()
+                .Where(f => f.Rule.Id == rule && f.Subject == "outer")
+                .Select(f => f.Level));
     }
 
     /// <summary>The make list and the label of a dried salt bear the same day.</summary>

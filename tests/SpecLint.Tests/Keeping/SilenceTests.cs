@@ -52,7 +52,9 @@ public sealed class SilenceTests
         string drink = Drink($$""", { "item": "{{id}}", "amount": "1 g" }""");
         Assert.Contains(Books.Check(("low-sour.drink.json", drink)).Findings.Flat(), f => f is { Rule.Id: "SL6001", Level: Level.Error });
         string own = $$"""{ "name": "{{id.Replace('-', ' ')}}", "kind": "herb", "allergens": { "contains": [] } }""";
-        Assert.Contains(Books.Check(($"{id}.ingredient.json", own), ("low-sour.drink.json", drink)).Findings.Flat(), f => f is { Rule.Id: "SL6001", Level: Level.Error });
+        Assert.Contains(
+            Books.Check(($"{id}.ingredient.json", own), ("low-sour.drink.json", drink)).Findings.Flat(),
+            f => f is { Rule.Id: "SL6001", Level: Level.Error });
     }
 
     /// <summary>Dry ice and nitrogen in every place that a recipe can name them.</summary>
@@ -63,7 +65,9 @@ public sealed class SilenceTests
     [InlineData("\"garnish\": [ { \"item\": \"dry-ice\", \"amount\": \"5 g\" } ],", "")]
     public void A_cryogen_is_found_wherever_it_is_named(string of, string step)
     {
-        string drink = Drink("").Replace("\"glass\"", of + " \"glass\"", StringComparison.Ordinal).Replace("\"ice\": \"cubed\", \"for\": \"12 s\"", "\"ice\": \"cubed\", \"for\": \"12 s\"" + step, StringComparison.Ordinal);
+        string drink = Drink("")
+            .Replace("\"glass\"", of + " \"glass\"", StringComparison.Ordinal)
+            .Replace("\"ice\": \"cubed\", \"for\": \"12 s\"", "\"ice\": \"cubed\", \"for\": \"12 s\"" + step, StringComparison.Ordinal);
         if (step.Contains("\"ice\"", StringComparison.Ordinal)) drink = drink.Replace("\"ice\": \"cubed\", ", "", StringComparison.Ordinal);
         Assert.Contains(Books.Check(("low-sour.drink.json", drink)).Findings.Flat(), f => f.Rule.Id == "SL6014" && f.Level >= Level.Warning);
     }
@@ -76,7 +80,9 @@ public sealed class SilenceTests
     [InlineData("deadly-nightshade")]
     [InlineData("hydrangea")]
     public void The_deadliest_stand_no_lower_than_the_merely_harmful(string id) =>
-        Assert.True(LevelOf("monkshood") == Level.Error && LevelOf(id) <= LevelOf("monkshood") && (LevelOf(id) == Level.Error || !HazardTable.Find(id)!.IsDeadly));
+        Assert.True(LevelOf("monkshood") == Level.Error
+            && LevelOf(id) <= LevelOf("monkshood")
+            && (LevelOf(id) == Level.Error || !HazardTable.Find(id)!.IsDeadly));
 
     /// <summary>Cream in every way of leaving something out: never fewer harm findings than with all of it, and never none.</summary>
     [Theory]
@@ -86,7 +92,11 @@ public sealed class SilenceTests
     [InlineData(", \"keep\": { \"at\": \"4 °C\", \"in\": \"jug\", \"for\": \"3 d\" }")]
     public void What_is_left_out_of_keep_is_asked_for_or_bounded(string left)
     {
-        string full = Prep("cream", """{ "item": "double-cream", "amount": "500 g" }, { "item": "white-sugar", "amount": "40 g" }""", """{ "do": "stir" }""", """{ "at": "4 °C", "in": "jug", "for": "3 d" }""");
+        string full = Prep(
+            "cream",
+            """{ "item": "double-cream", "amount": "500 g" }, { "item": "white-sugar", "amount": "40 g" }""",
+            """{ "do": "stir" }""",
+            """{ "at": "4 °C", "in": "jug", "for": "3 d" }""");
         string less = full.Replace(left, "", StringComparison.Ordinal);
         Assert.NotEqual(full, less);
         var result = Books.Check(("sweet-cream.prep.json", less));
@@ -95,13 +105,25 @@ public sealed class SilenceTests
         if (left.Contains("at", StringComparison.Ordinal)) AssertHarm(result, "sweet-cream");
     }
 
-    /// <summary>A bottle that shuts is taken as shut, though `sealed` is not written; a step without a time and heat without a temperature are not short and hot.</summary>
+    /// <summary>
+    /// A bottle that shuts is taken as shut, though `sealed` is not written; a step without a time and heat without a temperature are not
+    /// short and hot.
+    /// </summary>
     [Theory]
-    [InlineData("juice", """{ "item": "carrot-juice", "amount": "1 kg" }""", """{ "do": "strain" }""", """{ "at": "20 °C", "in": "swing-top bottle", "for": "10 d" }""")]
+    [InlineData(
+        "juice", """{ "item": "carrot-juice", "amount": "1 kg" }""", """{ "do": "strain" }""",
+        """{ "at": "20 °C", "in": "swing-top bottle", "for": "10 d" }""")]
     [InlineData("juice", """{ "item": "carrot-juice", "amount": "1 kg" }""", """{ "do": "strain" }""", """{ "at": "20 °C", "in": "keg", "for": "10 d" }""")]
-    [InlineData("ferment", """{ "item": "pineapple", "amount": "1 kg" }, { "item": "water", "amount": "1 kg" }, { "item": "white-sugar", "amount": "150 g" }""", """{ "do": "ferment" }""", """{ "at": "20 °C", "in": "swing-top bottle", "for": "10 d" }""")]
-    [InlineData("other", """{ "item": "egg-yolk", "amount": "100 g" }, { "item": "whole-milk", "amount": "500 g" }""", """{ "do": "heat" }""", """{ "at": "4 °C", "in": "jar", "for": "3 d" }""")]
-    [InlineData("other", """{ "item": "whole-milk", "amount": "500 g" }, { "item": "black-tea-leaves", "amount": "20 g" }""", """{ "do": "steep" }, { "do": "strain" }""", """{ "at": "4 °C", "in": "jar" }""")]
+    [InlineData(
+        "ferment",
+        """{ "item": "pineapple", "amount": "1 kg" }, { "item": "water", "amount": "1 kg" }, { "item": "white-sugar", "amount": "150 g" }""",
+        """{ "do": "ferment" }""", """{ "at": "20 °C", "in": "swing-top bottle", "for": "10 d" }""")]
+    [InlineData(
+        "other", """{ "item": "egg-yolk", "amount": "100 g" }, { "item": "whole-milk", "amount": "500 g" }""", """{ "do": "heat" }""",
+        """{ "at": "4 °C", "in": "jar", "for": "3 d" }""")]
+    [InlineData(
+        "other", """{ "item": "whole-milk", "amount": "500 g" }, { "item": "black-tea-leaves", "amount": "20 g" }""",
+        """{ "do": "steep" }, { "do": "strain" }""", """{ "at": "4 °C", "in": "jar" }""")]
     public void What_a_step_or_a_vessel_does_not_say_is_not_taken_as_harmless(string family, string lines, string method, string keep) =>
         AssertHarm(Books.Check(("house-base.prep.json", Prep(family, lines, method, keep))), "house-base");
 
@@ -113,7 +135,9 @@ public sealed class SilenceTests
     public void A_lot_that_leaves_out_its_day_or_temperature_is_not_ready(string on, string lot)
     {
         var result = Books.Check(
-            ("sweet-cream.prep.json", Prep("cream", """{ "item": "double-cream", "amount": "500 g" }""", """{ "do": "stir" }""", """{ "at": "4 °C", "in": "jug", "for": "3 d" }""")),
+            ("sweet-cream.prep.json", Prep(
+                "cream", """{ "item": "double-cream", "amount": "500 g" }""", """{ "do": "stir" }""",
+                """{ "at": "4 °C", "in": "jug", "for": "3 d" }""")),
             ("fridge.stock.json", $$"""{ {{on}}"lots": [ { "item": "sweet-cream", {{lot}}, "amount": "300 g" } ] }"""));
         Assert.NotEqual(Readiness.Ready, LotCheck.Of(result.Book.Stocks[0].Lots[0], result.Book.Stocks[0], Verdicts.Of(result)).Readiness);
     }
@@ -128,7 +152,11 @@ public sealed class SilenceTests
         var levels = new List<Level>();
         foreach (string acid in new[] { "40 g", "20 g", "10 g", "5 g", "2 g", "1 g", "0.1 g" })
         {
-            var result = Books.Check(("house-base.prep.json", Prep("other", $$"""{ "item": "{{item}}", "amount": "500 g" }, { "item": "citric-acid", "amount": "{{acid}}" }""", """{ "do": "blend" }""", $$"""{ "at": "{{at}}", "in": "{{vessel}}", "for": "{{time}}" }""")));
+            var result = Books.Check(("house-base.prep.json", Prep(
+                "other",
+                $$"""{ "item": "{{item}}", "amount": "500 g" }, { "item": "citric-acid", "amount": "{{acid}}" }""",
+                """{ "do": "blend" }""",
+                $$"""{ "at": "{{at}}", "in": "{{vessel}}", "for": "{{time}}" }""")));
             levels.Add(Harm(result, "house-base").Select(f => f.Level).DefaultIfEmpty(Level.None).Max());
         }
 
@@ -136,7 +164,10 @@ public sealed class SilenceTests
         Assert.True(levels[^1] >= Level.Warning);
     }
 
-    /// <summary>Caffeine that cannot be worked out, beside alcohol, is not shown to be little; nothing is asked where there is no source of it, or where its sources are weighed and what is not is none.</summary>
+    /// <summary>
+    /// Caffeine that cannot be worked out, beside alcohol, is not shown to be little; nothing is asked where there is no source of it, or
+    /// where its sources are weighed and what is not is none.
+    /// </summary>
     [Theory]
     [InlineData("""{ "item": "shore-brew", "amount": "60 ml" }""", true)]
     [InlineData("""{ "item": "steeped-brew", "amount": "60 ml" }""", true)]
@@ -153,7 +184,9 @@ public sealed class SilenceTests
             ("shore-brew.ingredient.json", """{ "name": "Shore brew", "kind": "coffee", "state": "liquid", "density": "1.01 g/ml", "water": "98 g", "allergens": { "contains": [] } }"""),
             ("other-brew.ingredient.json", """{ "name": "Other brew", "like": "shore-brew" }"""),
             ("mint-brew.ingredient.json", """{ "name": "Mint brew", "like": "peppermint-tea" }"""),
-            ("steeped-brew.prep.json", Prep("other", """{ "item": "shore-brew", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""", """{ "do": "stir" }""", """{ "at": "4 °C", "in": "jug", "for": "1 d" }""")),
+            ("steeped-brew.prep.json", Prep(
+                "other", """{ "item": "shore-brew", "amount": "100 g" }, { "item": "water", "amount": "100 g" }""", """{ "do": "stir" }""",
+                """{ "at": "4 °C", "in": "jug", "for": "1 d" }""")),
             ("night-tide.drink.json", $$"""{ "name": "Night tide", "ingredients": [ { "item": "vodka", "amount": "50 ml" }, {{line}} ], "method": [ { "do": "build", "ice": "cubed" } ], "glass": "highball", "serves": 1 }"""));
         Assert.Equal(found, result.Findings.Flat().Any(f => f is { Rule.Id: "SL6020", Answer: Answer.NotShown, Level: Level.Warning }));
     }
@@ -164,7 +197,9 @@ public sealed class SilenceTests
     [InlineData("Finish with 10 g of celery.")]
     public void An_allergen_in_a_note_is_the_same_in_every_country(string note)
     {
-        var result = Books.Check(("bar.json", Ny), ("low-sour.drink.json", Drink("").Replace("\"glass\"", $"\"notes\": \"{note}\", \"glass\"", StringComparison.Ordinal)));
+        var result = Books.Check(
+            ("bar.json", Ny),
+            ("low-sour.drink.json", Drink("").Replace("\"glass\"", $"\"notes\": \"{note}\", \"glass\"", StringComparison.Ordinal)));
         Assert.Contains(result.Findings.Flat(), f => f.Rule.Id == "SL7034" && f.Message.Contains("celery", StringComparison.Ordinal));
     }
 
@@ -172,12 +207,16 @@ public sealed class SilenceTests
     [Fact]
     public void Bark_as_a_by_product_is_what_bark_is()
     {
-        static string Glass(string item) => $$"""{ "name": "Fever glass", "ingredients": [ { "item": "gin", "amount": "40 ml" }, { "item": "{{item}}", "amount": "5 g" }, { "item": "soda-water", "amount": "100 ml" } ], "method": [ { "do": "build", "ice": "cubed" } ], "glass": "highball", "serves": 1 }""";
+        static string Glass(string item) =>
+            $$"""{ "name": "Fever glass", "ingredients": [ { "item": "gin", "amount": "40 ml" }, { "item": "{{item}}", "amount": "5 g" }, { "item": "soda-water", "amount": "100 ml" } ], "method": [ { "do": "build", "ice": "cubed" } ], "glass": "highball", "serves": 1 }""";
         const string Us = """{ "name": "Bar", "jurisdictions": ["US"] }""";
         const string Pressed = """{ "name": "Pressed bark", "ingredients": [ { "item": "cinchona-bark", "amount": "100 g" } ], "method": [ { "do": "strain" } ], "yield": "50 g", "keep": { "at": "4 °C", "in": "bottle", "for": "1 d" }, "byProducts": [ { "id": "rest-of-bark", "amount": "50 g" } ] }""";
         var open = Books.Check(("bar.json", Us), ("fever-glass.drink.json", Glass("cinchona-bark"))).Findings.Flat().Single(f => f.Rule.Id == "SL6006");
         Assert.Equal(Level.Error, open.Level);
-        Assert.Equal(open.Level, Books.Check(("bar.json", Us), ("pressed-bark.prep.json", Pressed), ("fever-glass.drink.json", Glass("rest-of-bark"))).Findings.Flat().Single(f => f.Rule.Id == "SL6006").Level);
+        Assert.Equal(
+            open.Level,
+            Books.Check(
+                ("bar.json", Us), ("pressed-bark.prep.json", Pressed), ("fever-glass.drink.json", Glass("rest-of-bark"))).Findings.Flat().Single(f => f.Rule.Id == "SL6006").Level);
     }
 
     /// <summary>A reading of pH that the acid cannot give clears nothing, and a reading taken before the acid was cut neither.</summary>
@@ -194,7 +233,8 @@ public sealed class SilenceTests
     [Fact]
     public void An_old_Brix_is_void_and_a_comparison_says_so()
     {
-        static string Syrup(string sugar) => $$"""{ "name": "Shore syrup", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "{{sugar}}" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir" } ], "measured": { "brix": 50, "on": "2026-11-20" }, "keep": { "at": "4 °C", "in": "bottle", "for": "7 d" } }""";
+        static string Syrup(string sugar) =>
+            $$"""{ "name": "Shore syrup", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "{{sugar}}" }, { "item": "water", "amount": "500 g" } ], "method": [ { "do": "stir" } ], "measured": { "brix": 50, "on": "2026-11-20" }, "keep": { "at": "4 °C", "in": "bottle", "for": "7 d" } }""";
         BookInput before = Books.Input(("shore-syrup.prep.json", Syrup("500 g"))), after = Books.Input(("shore-syrup.prep.json", Syrup("300 g")));
         var was = Checker.Check(before);
         var now = Checker.Check(after with { Earlier = was.Book });
@@ -218,5 +258,7 @@ public sealed class SilenceTests
         result.Findings.Flat().Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning && f.Subject == subject);
 
     private static void AssertHarm(CheckResult result, string subject) =>
-        Assert.True(Harm(result, subject).Any(), $"no harm finding on {subject}:\n{string.Join('\n', result.Findings.Flat().Select(f => $"{f.Level} {f.Rule.Id} {f.Subject} {f.Message}"))}");
+        Assert.True(
+            Harm(result, subject).Any(),
+            $"no harm finding on {subject}:\n{string.Join('\n', result.Findings.Flat().Select(f => $"{f.Level} {f.Rule.Id} {f.Subject} {f.Message}"))}");
 }

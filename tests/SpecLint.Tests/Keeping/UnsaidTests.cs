@@ -22,18 +22,24 @@ public sealed class UnsaidTests
     [InlineData("""{ "name": "Marsh root", "like": "monkshood" }""")]
     [InlineData("""{ "name": "Ground monkshood", "kind": "herb", "state": "powder", "allergens": { "contains": [] } }""")]
     public void A_poison_of_the_bar_that_only_a_note_names(string file) =>
-        Assert.Contains(Told(("marsh-root.ingredient.json", file), ("slip.drink.json", Drink("\"notes\": \"Add 1 g of marsh root.\","))), f => f.Rule.Id is "SL7034" or "SL6021" && f.Path == "notes");
+        Assert.Contains(
+            Told(("marsh-root.ingredient.json", file), ("slip.drink.json", Drink("\"notes\": \"Add 1 g of marsh root.\","))),
+            f => f.Rule.Id is "SL7034" or "SL6021" && f.Path == "notes");
 
     [Fact]
     public void Quinine_that_only_a_note_adds() =>
-        Assert.Contains(Told(("bark.ingredient.json", """{ "name": "Bark", "kind": "tonic", "state": "liquid", "quinine": "60 mg", "allergens": { "contains": [] } }"""), ("slip.drink.json", Drink("\"notes\": \"Add 100 ml of bark.\","))),
+        Assert.Contains(Told(
+            ("bark.ingredient.json", """{ "name": "Bark", "kind": "tonic", "state": "liquid", "quinine": "60 mg", "allergens": { "contains": [] } }"""),
+            ("slip.drink.json", Drink("\"notes\": \"Add 100 ml of bark.\","))),
             f => f.Rule.Id == "SL7034" && f.Message.Contains("quinine", StringComparison.Ordinal));
 
     [Theory]
     [InlineData("")]
     [InlineData("\"animal\": \"none\", ")]
     public void Vegan_with_milk_among_the_allergens(string animal) =>
-        Assert.Contains(Told(("house.ingredient.json", $$"""{ "name": "House", "kind": "other", "state": "liquid", {{animal}}"allergens": { "contains": ["milk"] } }"""), ("slip.drink.json", Drink("\"declares\": { \"claims\": [\"vegan\"] },", "house"))),
+        Assert.Contains(Told(
+            ("house.ingredient.json", $$"""{ "name": "House", "kind": "other", "state": "liquid", {{animal}}"allergens": { "contains": ["milk"] } }"""),
+            ("slip.drink.json", Drink("\"declares\": { \"claims\": [\"vegan\"] },", "house"))),
             f => f is { Rule.Id: "SL7013", Answer: Answer.Broken });
 
     /// <summary>What is sealed and not shown to be sour is an error in the cold, and no less above it, whichever law says how cold.</summary>

@@ -15,10 +15,16 @@ internal static class FindingText
     private static string Of(Finding finding, string before)
     {
         var text = new StringBuilder(before);
-        text.Append(CultureInfo.InvariantCulture, $"{Of(finding.Place)} {finding.Level} {finding.Rule.Id} {finding.Answer} {finding.Subject} {finding.Path} {finding.Key} {finding.Fingerprint} {finding.AllowedDays}\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"{Of(finding.Place)} {finding.Level} {finding.Rule.Id} {finding.Answer} {finding.Subject} {finding.Path} {finding.Key} "
+                + $"{finding.Fingerprint} {finding.AllowedDays}\n");
         text.Append(CultureInfo.InvariantCulture, $"  {finding.Message}|{finding.Advice}|{finding.Caution}\n");
         foreach (var evidence in finding.Evidence)
-            text.Append(CultureInfo.InvariantCulture, $"  {evidence.Name} {evidence.Value:R} {evidence.Low:R} {evidence.High:R} {evidence.Unit} {evidence.Source} {evidence.Text} {(evidence.Place is { } place ? Of(place) : "")}\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"  {evidence.Name} {evidence.Value:R} {evidence.Low:R} {evidence.High:R} {evidence.Unit} {evidence.Source} "
+                    + $"{evidence.Text} {(evidence.Place is { } place ? Of(place) : "")}\n");
         foreach (var related in finding.Related) text.Append(CultureInfo.InvariantCulture, $"  {Of(related.Place)} {related.Message}\n");
         foreach (var correction in finding.Corrections)
         {
@@ -26,11 +32,14 @@ internal static class FindingText
             foreach (var edit in correction.Edits) text.Append(CultureInfo.InvariantCulture, $"    {Of(edit.Place)} {edit.NewText}\n");
         }
 
-        if (finding.Suppression is { } suppression) text.Append(CultureInfo.InvariantCulture, $"  {suppression.Justification} {suppression.Until} {Of(suppression.Place)}\n");
+        if (finding.Suppression is { } suppression)
+            text.Append(CultureInfo.InvariantCulture, $"  {suppression.Justification} {suppression.Until} {Of(suppression.Place)}\n");
         if (finding.LoweredBy is { } lowered) text.Append(CultureInfo.InvariantCulture, $"  lowered to {lowered.Level}\n");
         foreach (var folded in finding.Folded) text.Append(Of(folded, "  beneath: "));
         return text.ToString();
     }
 
-    private static string Of(Place place) => string.Create(CultureInfo.InvariantCulture, $"{place.File.Path}[{place.Span.Start}+{place.Span.Length} of {place.File.Utf8.Length}]");
+    private static string Of(Place place) =>
+        string.Create(
+            CultureInfo.InvariantCulture, $"{place.File.Path}[{place.Span.Start}+{place.Span.Length} of {place.File.Utf8.Length}]");
 }

@@ -73,6 +73,10 @@ public sealed class LiveBookTests
         if (recipes.Count == 0) return [];
         var recipe = recipes[number % recipes.Count];
         var profile = result.Profiles.Of(recipe);
-        return [.. Enum.GetValues<Fact>().Select(fact => profile.Get(fact)).Select((value, at) => string.Create(CultureInfo.InvariantCulture, $"{recipe.Source.Path} {(Fact)at} {value.Value:R} {value.Low:R} {value.High:R} {value.From}"))];
+        return [.. Enum.GetValues<Fact>()
+            .Select(fact => profile.Get(fact))
+            .Select((value, at) => string.Create(
+                CultureInfo.InvariantCulture, $"{recipe.Source.Path} {(Fact)at} {value.Value:R} {value.Low:R} "
+                    + $"{value.High:R} {value.From}"))];
     }
 }

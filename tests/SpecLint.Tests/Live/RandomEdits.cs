@@ -23,7 +23,9 @@ internal sealed partial class RandomEdits
         texts = new SortedDictionary<string, string>(original, StringComparer.Ordinal);
 
         // What a value may become: anything that stands anywhere, the ids of all files among it.
-        words = [.. original.Values.SelectMany(t => Text().Matches(t).Select(m => m.Value)).Concat(original.Keys.Select(k => $"\"{FileKinds.IdOf(k)}\"")).Distinct(StringComparer.Ordinal)];
+        words = [.. original.Values.SelectMany(t => Text().Matches(t).Select(m => m.Value))
+            .Concat(original.Keys.Select(k => $"\"{FileKinds.IdOf(k)}\""))
+            .Distinct(StringComparer.Ordinal)];
     }
 
     /// <summary>The files as they are now.</summary>

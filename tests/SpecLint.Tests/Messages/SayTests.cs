@@ -8,7 +8,9 @@ public sealed class SayTests
 {
     [Fact]
     public void A_number_is_written_as_the_format_of_optional_decimals_writes_it() =>
-        Gen.Select(Gen.OneOf(Gen.Double[-2000, 2000], Gen.Double[-0.02, 0.02], Gen.Double, Gen.Int[-5000, 5000].Select(i => i / 8.0)), Gen.Int[0, 9]).Sample((value, decimals) =>
+        Gen.Select(
+            Gen.OneOf(Gen.Double[-2000, 2000], Gen.Double[-0.02, 0.02], Gen.Double, Gen.Int[-5000, 5000].Select(i => i / 8.0)),
+            Gen.Int[0, 9]).Sample((value, decimals) =>
         {
             double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
             string expected = rounded == 0 ? "0" : rounded.ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);

@@ -69,7 +69,8 @@ internal static class OfficialBook
     private static List<SourceFile> Files(Dictionary<string, FixedList<string>>? allergens, bool advise, bool styled)
     {
         var files = new List<SourceFile> { Books.File("bar.json", BarFile) };
-        foreach (var drink in Drinks) files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id], advise, styled)));
+        foreach (var drink in Drinks)
+            files.Add(Books.File($"{drink.Id}.drink.json", Json(drink, allergens is null ? [] : allergens[drink.Id], advise, styled)));
         return files;
     }
 
@@ -90,7 +91,10 @@ internal static class OfficialBook
         text.Append("  ],\n  \"method\": [\n    ").Append(string.Join(",\n    ", Steps(drink))).Append("\n  ],\n");
         if (drink.Glass.Length > 0) text.Append("  \"glass\": ").Append(Quoted(drink.Glass)).Append(",\n");
         text.Append("  \"source\": \"International Bartenders Association, official list, 2025\",\n");
-        text.Append(CultureInfo.InvariantCulture, $"  \"declares\": {{ \"allergens\": [{string.Join(", ", allergens.Select(Quoted))}]{(advise && HoldsRawEgg(drink) ? ", \"advisory\": [\"Contains raw egg.\"]" : "")} }}\n}}\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"  \"declares\": {{ \"allergens\": "
+                + $"[{string.Join(", ", allergens.Select(Quoted))}]{(advise && HoldsRawEgg(drink) ? ", \"advisory\": [\"Contains raw egg.\"]" : "")} }}\n}}\n");
         return text.ToString();
     }
 
@@ -103,7 +107,8 @@ internal static class OfficialBook
         if (drink.Lines.Any(l => l.Role == "float")) yield return """{ "do": "float" }""";
     }
 
-    private static string Quoted(string text) => "\"" + JsonEncodedText.Encode(text, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping) + "\"";
+    private static string Quoted(string text) =>
+        "\"" + JsonEncodedText.Encode(text, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping) + "\"";
 
     private static List<OfficialDrink> Read()
     {

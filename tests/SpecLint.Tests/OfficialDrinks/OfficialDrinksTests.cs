@@ -58,7 +58,10 @@ public sealed class OfficialDrinksTests
     {
         var warnings = Flat(Result.Findings).Where(f => f.Level >= Level.Warning).ToList();
         Assert.Equal([], warnings.Where(f => f.Level == Level.Error).Select(f => $"{f.Subject} {f.Rule.Id} {f.Message}"));
-        Assert.True(warnings.Count <= OfficialBook.Drinks.Count / 5, $"{warnings.Count} warnings in {OfficialBook.Drinks.Count} drinks:\n{string.Join("\n", warnings.Select(f => $"{f.Subject} {f.Rule.Id} {f.Message}"))}");
+        Assert.True(
+            warnings.Count <= OfficialBook.Drinks.Count / 5,
+            $"{warnings.Count} warnings in {OfficialBook.Drinks.Count} "
+                + $"drinks:\n{string.Join("\n", warnings.Select(f => $"{f.Subject} {f.Rule.Id} {f.Message}"))}");
         string[] defended = [.. File.ReadLines(Repository.At("tests", "SpecLint.Tests", "OfficialDrinks", "warnings.md"))
             .Where(l => l.StartsWith("- ", StringComparison.Ordinal)).Select(l => string.Join(' ', l[2..].Split(' ', 3).Take(2)).TrimEnd(':')).OrderBy(l => l, StringComparer.Ordinal)];
         Assert.Equal(defended, warnings.Select(f => $"{f.Subject} {f.Rule.Id}").OrderBy(l => l, StringComparer.Ordinal));
@@ -68,7 +71,10 @@ public sealed class OfficialDrinksTests
     [Fact]
     public void Raw_egg_without_a_word_to_the_guest_is_told()
     {
-        var told = Flat(Checker.Check(OfficialBook.WithoutAdvice).Findings).Where(f => f.Level >= Level.Warning).Select(f => $"{f.Subject} {f.Rule.Id}").OrderBy(l => l, StringComparer.Ordinal);
+        var told = Flat(Checker.Check(OfficialBook.WithoutAdvice).Findings)
+            .Where(f => f.Level >= Level.Warning)
+            .Select(f => $"{f.Subject} {f.Rule.Id}")
+            .OrderBy(l => l, StringComparer.Ordinal);
         Assert.Equal(["pina-colada SL7004", "ramos-fizz SL7026", "southside SL7026", "whiskey-sour SL7026"], told);
     }
 
@@ -105,7 +111,13 @@ public sealed class OfficialDrinksTests
             foreach (var (fact, decimals) in new[] { (Fact.ServedVolume, 0), (Fact.Abv, 1), (Fact.Sugar, 1), (Fact.Acid, 2), (Fact.Alcohol, 1) })
             {
                 var value = profile.Get(fact);
-                text.Append(',').Append(Say.Number(value.Value, decimals)).Append(" (").Append(Say.Number(value.Low, decimals)).Append('–').Append(Say.Number(value.High, decimals)).Append(')');
+                text.Append(',')
+                    .Append(Say.Number(value.Value, decimals))
+                    .Append(" (")
+                    .Append(Say.Number(value.Low, decimals))
+                    .Append('–')
+                    .Append(Say.Number(value.High, decimals))
+                    .Append(')');
             }
 
             text.Append('\n');

@@ -38,7 +38,9 @@ public sealed class OutsideTests(ITestOutputHelper output)
     public void The_open_half_is_named()
     {
         var open = Cases.FindAll(c => !c.IsSealed);
-        var missed = open.Where(c => !IsNamed(c)).Select(c => $"{c.Id} ({string.Join(' ', c.Rules)}): {string.Join(", ", Checker.Check(c.Input).Findings.Flat().Select(f => f.Rule.Id).Distinct())}").ToList();
+        var missed = open.Where(c => !IsNamed(c))
+            .Select(c => $"{c.Id} ({string.Join(' ', c.Rules)}): {string.Join(", ", Checker.Check(c.Input).Findings.Flat().Select(f => f.Rule.Id).Distinct())}")
+            .ToList();
         output.WriteLine($"open half: {open.Count - missed.Count} of {open.Count} named");
         foreach (string one in missed) output.WriteLine(one);
         Assert.True(missed.Count * 10 <= open.Count, string.Join("\n", missed));
@@ -51,7 +53,9 @@ public sealed class OutsideTests(ITestOutputHelper output)
         var slips = Read("slips.json").ToList();
         Assert.All(slips, c => Assert.NotEqual("", c.Source));
         Assert.Equal([], slips.SelectMany(c => c.Rules).Distinct().Where(r => RuleRegistry.Find(r) is null));
-        var missed = slips.Where(c => !IsNamed(c)).Select(c => $"{c.Id} ({string.Join(' ', c.Rules)}): {string.Join(", ", Checker.Check(c.Input).Findings.Flat().Select(f => f.Rule.Id).Distinct())}").ToList();
+        var missed = slips.Where(c => !IsNamed(c))
+            .Select(c => $"{c.Id} ({string.Join(' ', c.Rules)}): {string.Join(", ", Checker.Check(c.Input).Findings.Flat().Select(f => f.Rule.Id).Distinct())}")
+            .ToList();
         output.WriteLine($"slips: {slips.Count - missed.Count} of {slips.Count} named");
         foreach (string one in missed) output.WriteLine(one);
         Assert.True(missed.Count * 20 <= slips.Count, string.Join("\n", missed));
@@ -63,7 +67,12 @@ public sealed class OutsideTests(ITestOutputHelper output)
     {
         foreach (var one in Read("ordinary.json"))
         {
-            var found = Checker.Check(one.Input).Findings.Flat().Where(f => f.Level >= Level.Warning).Select(f => $"{f.Subject} {f.Rule.Id}").Distinct().Order(StringComparer.Ordinal);
+            var found = Checker.Check(one.Input).Findings
+                .Flat()
+                .Where(f => f.Level >= Level.Warning)
+                .Select(f => $"{f.Subject} {f.Rule.Id}")
+                .Distinct()
+                .Order(StringComparer.Ordinal);
             Assert.Equal(one.Rules.Order(StringComparer.Ordinal), found);
         }
     }
@@ -85,7 +94,9 @@ public sealed class OutsideTests(ITestOutputHelper output)
         {
             var files = one["files"]!.AsObject().Select(f => Books.File(f.Key, f.Value!.ToJsonString(Indented))).ToList();
             files.Add(Books.File("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["{{(string)one["bar"]!}}"] }"""));
-            yield return new Case((string)one["id"]!, (string)one["source"]!, [.. one["finds"]!.AsArray().Select(r => (string)r!)], new BookInput(files, Books.On));
+            yield return new Case(
+                (string)one["id"]!, (string)one["source"]!, [.. one["finds"]!.AsArray().Select(r => (string)r!)],
+                new BookInput(files, Books.On));
         }
     }
 
@@ -101,7 +112,9 @@ public sealed class OutsideTests(ITestOutputHelper output)
         foreach (string drink in broken)
         {
             if (PublishedDrinks.Files.FirstOrDefault(f => f.Path == $"{drink}-of-bar-guide.drink.json") is not { } file || taken++ == Slips) continue;
-            yield return new Case("unit-slip-" + drink, "R for Data Science community, TidyTuesday 2020-05-26 (CC0), a bar guide's data set", ["SL2003", "SL2005", "SL2006", "SL2007", "SL2023"], new BookInput([PublishedDrinks.Bar, file], Books.On));
+            yield return new Case(
+                "unit-slip-" + drink, "R for Data Science community, TidyTuesday 2020-05-26 (CC0), a bar guide's data set",
+                ["SL2003", "SL2005", "SL2006", "SL2007", "SL2023"], new BookInput([PublishedDrinks.Bar, file], Books.On));
             if (taken == Slips) yield break;
         }
     }
@@ -109,7 +122,10 @@ public sealed class OutsideTests(ITestOutputHelper output)
     private static bool IsBroken(PublishedLine line)
     {
         string item = line.Item.ToLowerInvariant();
-        return (item.Contains("bitters", StringComparison.Ordinal) && line.Amount is "1" or "2" or "3") || item is "powdered sugar" or "sugar" or "salt" or "pepper" || item.Contains("mint leaves", StringComparison.Ordinal) || item.EndsWith("wheel", StringComparison.Ordinal) && !item.Contains(',', StringComparison.Ordinal);
+        return (item.Contains("bitters", StringComparison.Ordinal) && line.Amount is "1" or "2" or "3")
+            || item is "powdered sugar" or "sugar" or "salt" or "pepper"
+            || item.Contains("mint leaves", StringComparison.Ordinal)
+            || item.EndsWith("wheel", StringComparison.Ordinal) && !item.Contains(',', StringComparison.Ordinal);
     }
 
     /// <summary>FNV-1a (Fowler, Noll, Vo), 32 bits: the same on every runtime.</summary>

@@ -40,7 +40,8 @@ public sealed class StrangerTests(ITestOutputHelper output)
         var open = Corpora[corpus].Value.FindAll(p => !p.IsSealed);
         var missed = open.FindAll(p => !p.IsNamed(p.Expected));
         Print($"{corpus}, open", open);
-        foreach (var pair in missed) output.WriteLine($"  missed: {pair.Id} ({pair.Expected}): {string.Join("; ", pair.New.Select(f => $"{f.Rule.Id} {f.Level}"))}");
+        foreach (var pair in missed)
+            output.WriteLine($"  missed: {pair.Id} ({pair.Expected}): {string.Join("; ", pair.New.Select(f => $"{f.Rule.Id} {f.Level}"))}");
         Assert.True(open.Count(p => !p.IsNamed(Level.Note)) * 10 <= open.Count, "named at all: " + string.Join(", ", missed.Select(p => p.Id)));
         Assert.True(missed.Count * 5 <= open.Count, "named at the level expected: " + string.Join(", ", missed.Select(p => p.Id)));
     }
@@ -51,7 +52,10 @@ public sealed class StrangerTests(ITestOutputHelper output)
     [InlineData("grid")]
     public void The_right_recipes_of_the_open_part_pass(string corpus)
     {
-        var found = Corpora[corpus].Value.Where(p => !p.IsSealed).SelectMany(p => p.Right.Where(f => f.Level >= Level.Warning).Select(f => $"{p.Id}: {f.Rule.Id} {f.Message}")).ToList();
+        var found = Corpora[corpus].Value
+            .Where(p => !p.IsSealed)
+            .SelectMany(p => p.Right.Where(f => f.Level >= Level.Warning).Select(f => $"{p.Id}: {f.Rule.Id} {f.Message}"))
+            .ToList();
         foreach (string one in found) output.WriteLine(one);
         Assert.Empty(found);
     }
@@ -70,9 +74,11 @@ public sealed class StrangerTests(ITestOutputHelper output)
 
     private void Print(string part, List<Pair> pairs)
     {
-        output.WriteLine($"{part} part: {pairs.Count(p => p.IsNamed(Level.Note))} of {pairs.Count} named, {pairs.Count(p => p.IsNamed(p.Expected))} at the level expected");
+        output.WriteLine($"{part} part: {pairs.Count(p => p.IsNamed(Level.Note))} of {pairs.Count} named, "
+            + $"{pairs.Count(p => p.IsNamed(p.Expected))} at the level expected");
         foreach (var group in pairs.GroupBy(p => p.Expected).OrderByDescending(g => g.Key))
-            output.WriteLine($"  {group.Key}: {group.Count(p => p.IsNamed(Level.Note))} of {group.Count()} named, {group.Count(p => p.IsNamed(p.Expected))} at that level");
+            output.WriteLine($"  {group.Key}: {group.Count(p => p.IsNamed(Level.Note))} of {group.Count()} named, "
+                + $"{group.Count(p => p.IsNamed(p.Expected))} at that level");
         output.WriteLine($"  right recipes with an error or a warning: {pairs.Count(p => p.Right.Exists(f => f.Level >= Level.Warning))} of {pairs.Count}");
     }
 
@@ -84,7 +90,9 @@ public sealed class StrangerTests(ITestOutputHelper output)
             right.TryAdd("bar.json", $$"""{ "name": "The Saltmarsh Room", "jurisdictions": ["{{(string)one["bar"]!}}"] }""");
             var wrong = new Dictionary<string, string>(right, StringComparer.Ordinal);
             foreach (var file in one["wrong"]!.AsObject()) wrong[file.Key] = file.Value!.ToJsonString(Indented);
-            yield return new Pair((string)one["id"]!, Enum.Parse<Level>((string)one["level"]!, ignoreCase: true), (bool)one["sealed"]!, Findings(right), Findings(wrong));
+            yield return new Pair(
+                (string)one["id"]!, Enum.Parse<Level>((string)one["level"]!, ignoreCase: true), (bool)one["sealed"]!, Findings(right),
+                Findings(wrong));
         }
     }
 
@@ -94,7 +102,10 @@ public sealed class StrangerTests(ITestOutputHelper output)
     private sealed record Pair(string Id, Level Expected, bool IsSealed, List<Finding> Right, List<Finding> Wrong)
     {
         /// <summary>What the wrong recipe has and the right one has not.</summary>
-        public List<Finding> New { get; } = Wrong.FindAll(w => !Right.Exists(r => r.Rule.Id == w.Rule.Id && r.Subject == w.Subject && r.Level >= w.Level && r.Path == w.Path));
+        public List<Finding> New { get; } = Wrong.FindAll(w => !Right.Exists(r => r.Rule.Id == w.Rule.Id
+            && r.Subject == w.Subject
+            && r.Level >= w.Level
+            && r.Path == w.Path));
 
         public bool IsNamed(Level level) => New.Exists(f => f.Level >= level);
     }

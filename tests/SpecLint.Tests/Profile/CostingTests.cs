@@ -30,7 +30,9 @@ public sealed class CostingTests
     public void Bottles_are_poured_by_volume()
     {
         // 50 of 700 mL at 28.00 are 2.00; 10 of 750 mL at 15.00 are 0.20; nothing of it is rounded on the way.
-        var cost = Of("""{ "item": "gin", "amount": "50 ml" }, { "item": "dry-vermouth", "amount": "10 ml" }""", """{ "item": "gin", "price": 28, "for": "700 ml" }, { "item": "dry-vermouth", "price": 15, "for": "75 cl" }""");
+        var cost = Of(
+            """{ "item": "gin", "amount": "50 ml" }, { "item": "dry-vermouth", "amount": "10 ml" }""",
+            """{ "item": "gin", "price": 28, "for": "700 ml" }, { "item": "dry-vermouth", "price": 15, "for": "75 cl" }""");
         Assert.True(cost.IsKnown);
         Assert.Equal(2.20m, Math.Round(cost.Whole.Value, 10));
         Assert.Equal([2.00m, 0.20m], cost.Lines.Select(l => Math.Round(l.Cost.Value, 10)));
@@ -53,7 +55,10 @@ public sealed class CostingTests
     {
         foreach (string price in new[] { """{ "item": "lime", "price": 0.5, "for": "1 piece" }""", """{ "item": "lime", "price": 999999, "for": "1 g" }""", """{ "item": "lime-juice", "price": 3, "for": "1 l", "yield": "50 % w/w" }""" })
         {
-            var (profiles, recipe) = Book($$"""{ "item": "lime-juice", "amount": "{{amount}}" }, { "item": "gin", "amount": "50 ml" }""", price + """, { "item": "gin", "price": 28, "for": "700 ml" }""", serves);
+            var (profiles, recipe) = Book(
+                $$"""{ "item": "lime-juice", "amount": "{{amount}}" }, { "item": "gin", "amount": "50 ml" }""",
+                price + """, { "item": "gin", "price": 28, "for": "700 ml" }""",
+                serves);
             var fact = profiles.Of(recipe).Get(Fact.Cost);
             Assert.True(fact.IsKnown ? double.IsFinite(fact.High) && fact.Low <= fact.High : fact.OpenBecause is { Length: > 0 });
         }
@@ -63,7 +68,10 @@ public sealed class CostingTests
     public void A_drink_for_several_is_shared_and_pieces_are_counted()
     {
         // 1 egg of a tray of 30 at 7.50 is 0.25; 2 sprigs of a bunch of 20 at 1.40 are 0.14: 0.39 for two serves.
-        var cost = Of("""{ "item": "gin", "amount": "0.7 ml" }, { "item": "mint", "amount": "2 sprigs" }""", """{ "item": "gin", "price": 250, "for": "700 ml" }, { "item": "mint", "price": 1.4, "for": "20 pieces" }""", "2");
+        var cost = Of(
+            """{ "item": "gin", "amount": "0.7 ml" }, { "item": "mint", "amount": "2 sprigs" }""",
+            """{ "item": "gin", "price": 250, "for": "700 ml" }, { "item": "mint", "price": 1.4, "for": "20 pieces" }""",
+            "2");
         Assert.Equal(0.39m, Math.Round(cost.Whole.Value, 10));
         Assert.Equal(0.195m, Math.Round(cost.Each.Value, 10));
     }
@@ -105,7 +113,8 @@ public sealed class CostingTests
     {
         // 500 g of sugar at 1.20 a kilogram are 0.60 and make 900 g; 90 g of it are a tenth: 0.06.
         var more = ("marsh-syrup.prep.json", """{ "name": "Marsh syrup", "family": "syrup", "ingredients": [ { "item": "white-sugar", "amount": "500 g" }, { "item": "water", "amount": "450 g" } ], "method": [ { "do": "stir", "until": "dissolved" } ], "yield": "900 g" }""");
-        var (profiles, recipe) = Book("""{ "item": "marsh-syrup", "amount": "90 g" }""", """{ "item": "white-sugar", "price": 1.2, "for": "1 kg" }""", "1", more);
+        var (profiles, recipe) = Book(
+            """{ "item": "marsh-syrup", "amount": "90 g" }""", """{ "item": "white-sugar", "price": 1.2, "for": "1 kg" }""", "1", more);
         Assert.Equal(0.06m, Math.Round(profiles.Of(recipe).Cost.Whole.Value, 10));
         var fact = profiles.Of(profiles.Book.Preps[0]).Get(Fact.Cost);
         double density = profiles.Of(profiles.Book.Preps[0]).Get(Fact.Density).Value;
@@ -116,7 +125,9 @@ public sealed class CostingTests
     [Fact]
     public void Without_a_price_the_cost_is_open_and_says_of_what()
     {
-        var (profiles, recipe) = Book("""{ "item": "gin", "amount": "50 ml" }, { "item": "dill", "amount": "1 sprig" }""", """{ "item": "gin", "price": 28, "for": "700 ml" }""");
+        var (profiles, recipe) = Book(
+            """{ "item": "gin", "amount": "50 ml" }, { "item": "dill", "amount": "1 sprig" }""",
+            """{ "item": "gin", "price": 28, "for": "700 ml" }""");
         var cost = profiles.Of(recipe).Cost;
         Assert.False(cost.IsKnown);
         Assert.Equal(["there is no price of dill"], cost.Open);
@@ -137,7 +148,8 @@ public sealed class CostingTests
     }
 
     [Fact]
-    public void A_price_twice_as_high_is_a_cost_twice_as_high_and_nothing_overflows() => Gen.Select(Gen.Int[1, 100_000_000], Gen.Int[1, 9_999_999], Gen.Int[1, 9_999_999]).Sample(
+    public void A_price_twice_as_high_is_a_cost_twice_as_high_and_nothing_overflows() =>
+        Gen.Select(Gen.Int[1, 100_000_000], Gen.Int[1, 9_999_999], Gen.Int[1, 9_999_999]).Sample(
         (cents, amount, size) =>
         {
             decimal price = cents / 100m;
@@ -155,5 +167,7 @@ public sealed class CostingTests
     [InlineData("0.00000001 ml", "9999999 l", "0")]
     [InlineData("9999999 l", "0.00000001 g", "1000000000")]
     public void What_nobody_could_buy_is_no_fault(string amount, string size, string price) =>
-        Assert.True(Of($$"""{ "item": "gin", "amount": "{{amount}}" }""", $$"""{ "item": "gin", "price": {{price}}, "for": "{{size}}" }""", "0.0000001").Each.Value >= 0);
+        Assert.True(Of(
+            $$"""{ "item": "gin", "amount": "{{amount}}" }""", $$"""{ "item": "gin", "price": {{price}}, "for": "{{size}}" }""",
+            "0.0000001").Each.Value >= 0);
 }

@@ -27,7 +27,9 @@ public sealed class DomainTests(ITestOutputHelper output)
     [LongFact]
     public void Ranges_of_pairs_at_random_are_possible()
     {
-        int seed = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), CultureInfo.InvariantCulture, out int given) ? given : Environment.TickCount;
+        int seed = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), CultureInfo.InvariantCulture, out int given)
+            ? given
+            : Environment.TickCount;
         output.WriteLine($"SPECLINT_SEED={seed}, {RandomPairs} pairs");
         var random = new Random(seed);
         var ids = BuiltInCatalogue.Ids;
@@ -45,7 +47,8 @@ public sealed class DomainTests(ITestOutputHelper output)
 
     private static List<string> Faults(IEnumerable<string[]> mixes)
     {
-        var files = mixes.Select((items, i) => ($"mix-{i}.prep.json", $$"""{ "name": "{{string.Join(" and ", items)}}", "family": "other", "ingredients": [ {{string.Join(", ", items.Distinct().Select(m => $$"""{ "item": "{{m}}", "amount": "100 g" }"""))}} ] }""")).ToArray();
+        var files = mixes.Select((items, i) => ($"mix-{i}.prep.json", $$"""{ "name": "{{string.Join(" and ", items)}}", "family": "other", "ingredients": [ {{string.Join(", ", items.Distinct().Select(m => $$"""{ "item": "{{m}}", "amount": "100 g" }"""))}} ] }"""))
+            .ToArray();
         var (book, profiles) = Checker.Profile(Books.Input(files));
         var faults = new List<string>();
         foreach (var prep in book.Preps)

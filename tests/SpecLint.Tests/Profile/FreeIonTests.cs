@@ -38,7 +38,9 @@ public sealed class FreeIonTests
 
     private static FactValue PhOf(string own)
     {
-        var (book, profiles) = Checker.Profile(Books.Input(("own.ingredient.json", own), ("point.prep.json", """{ "name": "Point", "ingredients": [ { "item": "own", "amount": "100 g" } ] }""")));
+        var (book, profiles) = Checker.Profile(Books.Input(
+            ("own.ingredient.json", own),
+            ("point.prep.json", """{ "name": "Point", "ingredients": [ { "item": "own", "amount": "100 g" } ] }""")));
         return profiles.Of((Recipe)book.Resolve("point")!.File).Get(Fact.Ph);
     }
 }

@@ -6,7 +6,10 @@ using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Properties;
 
-/// <summary>Agreement: for every item, the label, the line check, the scaled recipe and the profile never allow what check forbids; and no two harm findings are one to a baseline.</summary>
+/// <summary>
+/// Agreement: for every item, the label, the line check, the scaled recipe and the profile never allow what check forbids; and no two harm
+/// findings are one to a baseline.
+/// </summary>
 public sealed class AgreementTests
 {
     [Fact]
@@ -19,8 +22,12 @@ public sealed class AgreementTests
         var result = book.Check();
 
         // A baseline that takes one in must not put another aside.
-        if (result.Findings.Flat().Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning).GroupBy(f => f.Fingerprint).FirstOrDefault(g => g.Count() > 1) is { } twins)
-            return $"{twins.First().Subject}: two findings of {twins.First().Rule.Id} have one fingerprint\n{string.Join('\n', twins.Select(f => $"  {f.Path}: {f.Message}"))}";
+        if (result.Findings.Flat()
+            .Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning)
+            .GroupBy(f => f.Fingerprint)
+            .FirstOrDefault(g => g.Count() > 1) is { } twins)
+            return $"{twins.First().Subject}: two findings of {twins.First().Rule.Id} have one "
+                + $"fingerprint\n{string.Join('\n', twins.Select(f => $"  {f.Path}: {f.Message}"))}";
         var verdicts = Verdicts.Of(result);
         var menu = result.Book.Menus.FirstOrDefault(m => m.Id == "all-of-it");
         var evening = menu is null ? null : LineCheck.Of(verdicts, menu, result.Book.Stocks);
@@ -44,7 +51,8 @@ public sealed class AgreementTests
         var made = PropertyBook.Of("", [
             ("all-of-it.menu.json", $$"""{ "name": "All of it", "drinks": [ {{string.Join(", ", drinks.Select(d => $$"""{ "drink": "{{d}}", "covers": 3 }"""))}} ] }"""),
             ("made-today.stock.json", $$"""{ "on": "2026-11-25", "lots": [ {{string.Join(", ", preps.Select(p => $$"""{ "item": "{{p}}", "made": "2026-11-25", "at": "4 °C", "amount": "500 g" }"""))}} ] }""")])!;
-        foreach (string path in new[] { "all-of-it.menu.json", "made-today.stock.json" }) book.Put(path, (System.Text.Json.Nodes.JsonObject)made[path]!.DeepClone());
+        foreach (string path in new[] { "all-of-it.menu.json", "made-today.stock.json" })
+            book.Put(path, (System.Text.Json.Nodes.JsonObject)made[path]!.DeepClone());
     }
 
     /// <summary>Open harm findings on a recipe and on what goes into it, found without the code under test.</summary>
@@ -52,7 +60,8 @@ public sealed class AgreementTests
     {
         var reached = new HashSet<string>(StringComparer.Ordinal);
         Reach(file);
-        return result.Findings.Flat().Where(f => (f.Rule.Safety || f.Rule.LeavesHarmUnknown) && f.Level >= Level.Warning && reached.Contains(f.Place.File.Path));
+        return result.Findings.Flat()
+            .Where(f => (f.Rule.Safety || f.Rule.LeavesHarmUnknown) && f.Level >= Level.Warning && reached.Contains(f.Place.File.Path));
 
         void Reach(BookFile next)
         {
@@ -78,7 +87,8 @@ public sealed class AgreementTests
         if (harm.Exists(Forbids))
         {
             if (label.Lot.UseBy is { } day) return $"its label says use by {day}";
-            if (text.Contains("Use by", StringComparison.Ordinal) || text.Contains("Keep at", StringComparison.Ordinal)) return "its label says until when or how to keep it";
+            if (text.Contains("Use by", StringComparison.Ordinal) || text.Contains("Keep at", StringComparison.Ordinal))
+                return "its label says until when or how to keep it";
             if (!text.Contains("DO NOT USE", StringComparison.Ordinal)) return "its label does not say DO NOT USE";
         }
         else if (harm.Count > 0 && label.Lot.Readiness == Readiness.Ready)
@@ -86,10 +96,15 @@ public sealed class AgreementTests
             return "its label says that it is ready";
         }
 
-        double most = harm.Where(f => f.Place.File.Path == prep.Source.Path && f.AllowedDays is not null).Select(f => f.AllowedDays!.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
-        if (label.Lot.UseBy is { } last && last.DaysSince(Books.On) + 1 > Math.Max(1, Math.Ceiling(most))) return $"its label says use by {last}, {most} d are allowed";
+        double most = harm.Where(f => f.Place.File.Path == prep.Source.Path && f.AllowedDays is not null)
+            .Select(f => f.AllowedDays!.Value)
+            .DefaultIfEmpty(double.PositiveInfinity)
+            .Min();
+        if (label.Lot.UseBy is { } last && last.DaysSince(Books.On) + 1 > Math.Max(1, Math.Ceiling(most)))
+            return $"its label says use by {last}, {most} d are allowed";
         var verdict = verdicts.Of(prep);
-        if (label.Lot.UseBy is { } by && by.DaysSince(Books.On) + 1 != Math.Max(1, Math.Ceiling(verdict.Days))) return $"its label says use by {by}, the verdict {verdict.Days} d";
+        if (label.Lot.UseBy is { } by && by.DaysSince(Books.On) + 1 != Math.Max(1, Math.Ceiling(verdict.Days)))
+            return $"its label says use by {by}, the verdict {verdict.Days} d";
         var task = evening?.Make.FirstOrDefault(m => m.Prep.Id == prep.Id);
         if (task is not null && harm.Exists(Forbids)) return "the line check asks to make it";
         if (task is not null && task.LastsUntil != label.Lot.UseBy) return $"the make list says {task.LastsUntil}, its label {label.Lot.UseBy}";
@@ -112,7 +127,10 @@ public sealed class AgreementTests
         ScaleReport.WriteText(text, plan, DisplayUnits.Metric, colour: false);
         string first = plan.Lines.Count > 0 ? $"\n  {plan.Lines[0].Item} " : "\n  makes ";
         string top = text.ToString().Split(first)[0];
-        if (harm.Exists(Forbids)) return !top.Contains("DO NOT USE", StringComparison.Ordinal) ? "scale does not say at the top that it must not be used" : double.IsNaN(plan.Days) ? null : $"scale keeps it {plan.Days} d";
+        if (harm.Exists(Forbids))
+            return !top.Contains("DO NOT USE", StringComparison.Ordinal)
+                ? "scale does not say at the top that it must not be used"
+                : double.IsNaN(plan.Days) ? null : $"scale keeps it {plan.Days} d";
         return top.Contains("PUT RIGHT FIRST", StringComparison.Ordinal) ? null : "scale does not say at the top what is wrong";
     }
 
@@ -120,21 +138,29 @@ public sealed class AgreementTests
     {
         var life = verdicts.Of(recipe).Life;
         if (harm.Exists(Forbids)) return life.IsKnown ? $"its profile keeps it {life.Value} d" : null;
-        double most = harm.Where(f => f.Place.File.Path == recipe.Source.Path && f.AllowedDays is not null).Select(f => f.AllowedDays!.Value).DefaultIfEmpty(double.PositiveInfinity).Min();
+        double most = harm.Where(f => f.Place.File.Path == recipe.Source.Path && f.AllowedDays is not null)
+            .Select(f => f.AllowedDays!.Value)
+            .DefaultIfEmpty(double.PositiveInfinity)
+            .Min();
         return life.IsKnown && life.Value > most ? $"its profile keeps it {life.Value} d, {most} d are allowed" : null;
     }
 
     private static string? Lots(CheckResult result, LineCheck evening)
     {
         // Nor is a lot refused of which no stock file and no recipe says anything.
-        bool isQuiet = !result.Findings.Flat().Any(f => f.Rule.Safety && f.Level >= Level.Note && result.Book.Stocks.Any(s => s.Source.Path == f.Place.File.Path));
+        bool isQuiet = !result.Findings.Flat()
+            .Any(f => f.Rule.Safety && f.Level >= Level.Note && result.Book.Stocks.Any(s => s.Source.Path == f.Place.File.Path));
         foreach (var lot in evening.Lots)
         {
             var found = result.Findings.Flat().Where(f => f.Rule.Safety && f.Place.File.Path == lot.Stock.Source.Path
                 && f.Place.Span.Start >= lot.Lot.Span.Start && f.Place.Span.End <= lot.Lot.Span.End).ToList();
-            if (found.Exists(Forbids) && lot.Readiness != Readiness.No) return $"the lot of {lot.Id} is {lot.Readiness}: {string.Join("; ", found.Select(f => f.Message))}";
-            if (isQuiet && lot is { Readiness: Readiness.No, Item: not null, Verdict: null or { Answer: Readiness.Ready, AllowedDays: null } }) return $"the lot of {lot.Id} is refused, and check says nothing: {string.Join("; ", lot.Reasons)}";
-            if (found.Exists(f => f.Level >= Level.Warning) && lot.Readiness == Readiness.Ready) return $"the lot of {lot.Id} is ready: {string.Join("; ", found.Select(f => f.Message))}";
+            if (found.Exists(Forbids) && lot.Readiness != Readiness.No)
+                return $"the lot of {lot.Id} is {lot.Readiness}: {string.Join("; ", found.Select(f => f.Message))}";
+            if (isQuiet
+                && lot is { Readiness: Readiness.No, Item: not null, Verdict: null or { Answer: Readiness.Ready, AllowedDays: null } })
+                return $"the lot of {lot.Id} is refused, and check says nothing: {string.Join("; ", lot.Reasons)}";
+            if (found.Exists(f => f.Level >= Level.Warning) && lot.Readiness == Readiness.Ready)
+                return $"the lot of {lot.Id} is ready: {string.Join("; ", found.Select(f => f.Message))}";
         }
 
         return null;

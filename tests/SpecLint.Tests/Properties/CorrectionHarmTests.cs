@@ -27,7 +27,10 @@ public sealed class CorrectionHarmTests
             foreach (var recipe in before.Book.Recipes)
             {
                 if (after.Book.Recipes.FirstOrDefault(r => r.Source.Path == recipe.Source.Path) is not { } same) continue;
-                var more = after.Profiles.Of(same).Allergens.Contained(after.Book.Settings).Except(before.Profiles.Of(recipe).Allergens.Contained(before.Book.Settings)).ToList();
+                var more = after.Profiles.Of(same).Allergens
+                    .Contained(after.Book.Settings)
+                    .Except(before.Profiles.Of(recipe).Allergens.Contained(before.Book.Settings))
+                    .ToList();
                 if (more.Count > 0) return $"{finding.Rule.Id} on {finding.Subject} adds {more[0]} to {recipe.Id}";
             }
         }

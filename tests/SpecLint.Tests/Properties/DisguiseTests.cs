@@ -20,7 +20,12 @@ public sealed class DisguiseTests
         CheckResult open = one.Book.Check(), dressed = hidden.Check();
 
         // What stands in a note only is in no line and so in no list: that it is not is the finding.
-        if (one.Step.Touches is ["note", _] && dressed.Findings.Flat().Any(f => f.Rule.Id is "SL7034" or "SL6021" && f.Place.File.Path == one.Step.Path && f.Path.Contains("note", StringComparison.Ordinal))) return null;
+        if (one.Step.Touches is ["note", _]
+            && dressed.Findings.Flat()
+                .Any(f => f.Rule.Id is "SL7034" or "SL6021"
+                    && f.Place.File.Path == one.Step.Path
+                    && f.Path.Contains("note", StringComparison.Ordinal)))
+            return null;
         foreach (var recipe in open.Book.Recipes)
         {
             if (dressed.Book.Recipes.FirstOrDefault(r => r.Source.Path == recipe.Source.Path) is not { } same) continue;
@@ -30,11 +35,16 @@ public sealed class DisguiseTests
         }
 
         // A note takes a part out of every figure; what is asked of it is that part's own hazard.
-        HarmOf before = new(open, one.Step.Touches is ["note", var id] ? f => f.Path.Contains(id, StringComparison.Ordinal) || f.Message.Contains($"`{id}`", StringComparison.Ordinal) : null), after = new(dressed);
+        HarmOf before = new(
+            open,
+            one.Step.Touches is ["note", var id]
+                ? f => f.Path.Contains(id, StringComparison.Ordinal) || f.Message.Contains($"`{id}`", StringComparison.Ordinal)
+                : null), after = new(dressed);
         foreach (string rule in before.All.Select(f => f.Of.Rule).Distinct().Order(StringComparer.Ordinal))
         {
             if (IsElsewhere(rule, one.Step.Touches)) continue;
-            if ((rule[2] == '6' || one.Step.Touches is ["split"]) && after.HighestOf(rule) < before.HighestOf(rule)) return $"{rule} had {before.HighestOf(rule)} and in disguise has {after.HighestOf(rule)}";
+            if ((rule[2] == '6' || one.Step.Touches is ["split"]) && after.HighestOf(rule) < before.HighestOf(rule))
+                return $"{rule} had {before.HighestOf(rule)} and in disguise has {after.HighestOf(rule)}";
         }
 
         return null;
@@ -54,14 +64,19 @@ public sealed class DisguiseTests
         var hidden = known.Copy();
         if (!one.Step.Apply(hidden)) return null;
         CheckResult open = known.Check(), dressed = hidden.Check();
-        if (open.Book.Recipes.FirstOrDefault(r => r.Source.Path == one.Step.Path) is not { } recipe || dressed.Book.Recipes.FirstOrDefault(r => r.Source.Path == one.Step.Path) is not { } same) return null;
+        if (open.Book.Recipes.FirstOrDefault(r => r.Source.Path == one.Step.Path) is not { } recipe
+            || dressed.Book.Recipes.FirstOrDefault(r => r.Source.Path == one.Step.Path) is not { } same)
+            return null;
 
         // Of one thing in two lines, one of which is now another's, each is measured by itself.
         RecipeProfile before = open.Profiles.Of(recipe), after = dressed.Profiles.Of(same);
         if (before.Parts.GroupBy(p => p.Material).Any(g => g.Count() > 1)) return null;
 
         // What is strained out, or lies beside the drink, is something else once it is mixed into a preparation.
-        if (one.Step.Touches is ["wrap"] && before.Parts.Any(static p => p.Phase != PartPhase.Mix || p.Material is not { State: MaterialState.Liquid, Kind.IsFat: false })) return null;
+        if (one.Step.Touches is ["wrap"]
+            && before.Parts.Any(static p => p.Phase != PartPhase.Mix
+                || p.Material is not { State: MaterialState.Liquid, Kind.IsFat: false }))
+            return null;
         foreach (var fact in Enum.GetValues<Fact>())
         {
             FactValue was = before.Get(fact), now = after.Get(fact);
@@ -76,14 +91,17 @@ public sealed class DisguiseTests
             if (!was.IsKnown) continue;
             double error = (1e-6 * Math.Max(1, Math.Abs(was.Value))) + (0.01 * (was.High - was.Low));
             if (Math.Abs(was.Value - now.Value) > error) return $"{fact} was {Of(was)} and is {Of(now)}";
-            if (one.Step.Touches is ["split"] or ["wrap"] && (now.Low > was.Low + error || now.High < was.High - error)) return $"{fact} was {Of(was)} and is known better: {Of(now)}";
+            if (one.Step.Touches is ["split"] or ["wrap"] && (now.Low > was.Low + error || now.High < was.High - error))
+                return $"{fact} was {Of(was)} and is known better: {Of(now)}";
         }
 
         if (before.Keeping?.What > after.Keeping?.What) return $"it held {before.Keeping?.What} and holds {after.Keeping?.What}";
-        if (after.Keeping?.Verdict == KeepingVerdict.NotControlled && before.Keeping?.Verdict != KeepingVerdict.NotControlled) return $"its verdict was {before.Keeping?.Verdict} and is {after.Keeping?.Verdict}";
+        if (after.Keeping?.Verdict == KeepingVerdict.NotControlled && before.Keeping?.Verdict != KeepingVerdict.NotControlled)
+            return $"its verdict was {before.Keeping?.Verdict} and is {after.Keeping?.Verdict}";
         return null;
 
-        static string Of(FactValue value) => value.IsKnown ? $"{value.Value:0.######} ({value.Low:0.######} to {value.High:0.######})" : $"open ({value.OpenBecause})";
+        static string Of(FactValue value) =>
+            value.IsKnown ? $"{value.Value:0.######} ({value.Low:0.######} to {value.High:0.######})" : $"open ({value.OpenBecause})";
     });
 
     /// <summary>

@@ -12,7 +12,10 @@ internal static class Disguises
     /// <summary>One of them, on a line of a recipe.</summary>
     public static PropertyStep? Any(Random random, PropertyBook book)
     {
-        string path = PropertySteps.Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
+        string path = PropertySteps.Pick(
+            random,
+            [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal)
+                || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
         if (path.Length == 0) return null;
         int line = random.Next(8);
         return random.Next(12) switch
@@ -35,7 +38,10 @@ internal static class Disguises
     /// <summary>One of those that leave the thing itself in its line, and its kind in its file.</summary>
     public static PropertyStep? OfFigures(Random random, PropertyBook book)
     {
-        string path = PropertySteps.Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
+        string path = PropertySteps.Pick(
+            random,
+            [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal)
+                || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
         if (path.Length == 0) return null;
         int line = random.Next(8);
         return random.Next(5) switch
@@ -74,7 +80,13 @@ internal static class Disguises
     private static PropertyStep Copied(string path, int line) => On(path, line, "by an own file that says the same", (book, one, id) =>
     {
         if (book[$"{id}.prep.json"] is not null || book[$"{id}.ingredient.json"] is not null || BuiltInCatalogue.SourceOf(id) is not { } source) return false;
-        if (JsonNode.Parse(source.Utf8.Span, null, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }) is not JsonObject same) return false;
+        if (JsonNode.Parse(
+            source.Utf8.Span, null, new JsonDocumentOptions
+            {
+                CommentHandling = JsonCommentHandling.Skip,
+                AllowTrailingCommas = true,
+            }) is not JsonObject same)
+            return false;
         same.Remove("aliases");
 
         // A note in a bar's own file says where it comes from.
@@ -125,7 +137,9 @@ internal static class Disguises
     { Touches = ["beside"] };
 
     /// <summary>In words instead of a line: on the recipe, or on its last step.</summary>
-    private static PropertyStep? Note(string path, int line, bool ofStep, PropertyBook of) => ItemOf(of, path, line) is not { } named ? null : On(path, line, $"in a note{(ofStep ? " of a step" : "")}", (book, one, id) =>
+    private static PropertyStep? Note(
+        string path, int line, bool ofStep, PropertyBook of) =>
+            ItemOf(of, path, line) is not { } named ? null : On(path, line, $"in a note{(ofStep ? " of a step" : "")}", (book, one, id) =>
     {
         var recipe = book[path]!;
 
@@ -146,7 +160,7 @@ internal static class Disguises
         return true;
     })
     with
-    { Touches = ["note", named] };
+            { Touches = ["note", named] };
 
     private static PropertyStep Twice(string path, int line, Func<string, int, PropertyStep> step)
     {
@@ -155,9 +169,17 @@ internal static class Disguises
     }
 
     private static string? ItemOf(PropertyBook book, string path, int line) =>
-        book[path]?["ingredients"] is JsonArray lines && lines.Count > 0 && lines[line % lines.Count] is JsonObject one && one["item"] is JsonValue item && item.TryGetValue(out string? id) ? id : null;
+        book[path]?["ingredients"] is JsonArray lines
+            && lines.Count > 0
+            && lines[line % lines.Count] is JsonObject one
+            && one["item"] is JsonValue item
+            && item.TryGetValue(out string? id)
+            ? id
+            : null;
 
-    private static PropertyStep On(string path, int line, string words, Func<PropertyBook, JsonObject, string, bool> apply) => new($"{path}: line {line + 1} {words}", book =>
+    private static PropertyStep On(
+        string path, int line, string words, Func<PropertyBook, JsonObject, string, bool> apply) =>
+            new($"{path}: line {line + 1} {words}", book =>
     {
         if (ItemOf(book, path, line) is not { } id || book[path]!["ingredients"] is not JsonArray lines) return false;
         var one = (JsonObject)lines[line % lines.Count]!;
@@ -165,5 +187,5 @@ internal static class Disguises
         if ((string?)one["item"] is { } renamed && renamed != id) PropertySteps.RenameInSteps(book[path]!, id, renamed);
         return true;
     })
-    { Path = path };
+            { Path = path };
 }

@@ -43,10 +43,12 @@ internal sealed class HarmOf
 
     /// <summary>
     /// Whether a subject has a harm finding, or an error of any kind, that another check of it had not: of another rule, or of the
-    /// same about another property (what is missing now), or one that was broken and is now not shown. A stock file is also told of on the recipe that its lots are of.
+    /// same about another property (what is missing now), or one that was broken and is now not shown. A stock file is also told of on the
+    /// recipe that its lots are of.
     /// </summary>
     public bool HasNewOn(string subject, HarmOf before) =>
-        asked.Any(f => (f.Subject == subject || stocks.Contains(subject)) && !before.asked.Contains(f)) || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
+        asked.Any(f => (f.Subject == subject || stocks.Contains(subject)) && !before.asked.Contains(f))
+            || errors.Any(e => e.Subject == subject && !before.errors.Contains(e));
 
     /// <summary>Whether there is an error, of whatever subject, that another check had not.</summary>
     public bool HasNewError(HarmOf before) => errors.Any(e => !before.errors.Contains(e));
@@ -85,7 +87,8 @@ internal sealed class HarmOf
         foreach (string subject in before.All.Select(f => f.Of.Subject).Distinct().Order(StringComparer.Ordinal))
         {
             Level was = before.HighestOn(subject), now = after.HighestOn(subject);
-            if (now < was) return $"{subject} had {was} ({string.Join(", ", before.All.Where(f => f.Of.Subject == subject && f.Level == was).Select(f => f.Of.Rule))}) and now has {now}";
+            if (now < was)
+                return $"{subject} had {was} ({string.Join(", ", before.All.Where(f => f.Of.Subject == subject && f.Level == was).Select(f => f.Of.Rule))}) and now has {now}";
         }
 
         return null;

@@ -10,11 +10,16 @@ internal static class HiddenHazards
 {
     public static IEnumerable<PropertyBook> Books()
     {
-        foreach (var one in JsonNode.Parse(File.ReadAllText(Repository.At("tests", "SpecLint.Tests", "Properties", "hidden.json")))!.AsArray().OfType<JsonObject>())
+        foreach (var one in JsonNode.Parse(File.ReadAllText(Repository.At("tests", "SpecLint.Tests", "Properties", "hidden.json")))!
+            .AsArray()
+            .OfType<JsonObject>())
         {
             yield return PropertyBook.Of($"hidden: {one["name"]}", one["files"]!.AsObject().Select(f => (f.Key, f.Value!.ToJsonString())))! with
             {
-                Expected = [.. one["expect"]!.AsArray().Select(e => e!.GetValue<string>().Split(' ')).Select(e => (e[0], Enum.Parse<Level>(e[1], ignoreCase: true)))],
+                Expected = [.. one["expect"]!
+                    .AsArray()
+                    .Select(e => e!.GetValue<string>().Split(' '))
+                    .Select(e => (e[0], Enum.Parse<Level>(e[1], ignoreCase: true)))],
                 IsWhole = one["whole"] is not null,
             };
         }

@@ -26,7 +26,9 @@ public sealed class KnowledgeTests
         HarmOf before = new(first), now = new(after);
 
         // An item that is not there is an error where it is named, and forbids all that is made of it.
-        return one.Step.Touches.Count == 0 && now.HasNewError(before) ? null : HarmOf.Lost(before, now, subject => after.Book.Files.Any(f => f.Id == subject), goes: (subject, rule) =>
+        return one.Step.Touches.Count == 0 && now.HasNewError(before)
+            ? null
+            : HarmOf.Lost(before, now, subject => after.Book.Files.Any(f => f.Id == subject), goes: (subject, rule) =>
             Excuse.All.Any(e => e.Rule == rule && e.Words.Any(one.Step.Touches.Contains) && e.If(new Forgotten(after, one.Step.Path, subject))));
     });
 
@@ -47,11 +49,18 @@ public sealed class KnowledgeTests
 
         // More of a part is worse for what is found about that part.
         string? part = one.Step.Touches is ["more", var id] ? id : null;
-        HarmOf before = new(first, part is not null ? f => IsAbout(f, one.Step.Path, part) : isAcid ? f => f.Rule.Id[2] != '7' : one.Step.Touches is ["cooler"] ? f => f.Rule.Id != "SL6015" : null), after = new(then);
+        HarmOf before = new(
+            first,
+            part is not null
+                ? f => IsAbout(f, one.Step.Path, part)
+                : isAcid
+                    ? f => f.Rule.Id[2] != '7'
+                    : one.Step.Touches is ["cooler"] ? f => f.Rule.Id != "SL6015" : null), after = new(then);
         return HarmOf.Lost(before, after, orAnother: true) ?? (part is null ? HarmOf.Lowered(before, after) : HarmOf.LoweredByRule(before, after));
 
         static bool Ph(CheckResult result, string path) =>
-            result.Book.Preps.FirstOrDefault(p => p.Source.Path == path) is { } soured && result.Profiles.Of(soured).Get(global::SpecLint.Vocabulary.Fact.Ph).IsKnown;
+            result.Book.Preps.FirstOrDefault(p => p.Source.Path == path) is { } soured
+                && result.Profiles.Of(soured).Get(global::SpecLint.Vocabulary.Fact.Ph).IsKnown;
     });
 
     /// <summary>
@@ -62,7 +71,10 @@ public sealed class KnowledgeTests
 
     /// <summary>Whether a finding stands on a line of a part.</summary>
     internal static bool IsAbout(Finding finding, string path, string part) =>
-        !NotMoreIsWorse.Contains(finding.Rule.Id) && finding.Place.File.Path == path && (finding.Path.StartsWith($"ingredients[{part}", StringComparison.Ordinal) || finding.Path.StartsWith($"garnish[{part}", StringComparison.Ordinal));
+        !NotMoreIsWorse.Contains(finding.Rule.Id)
+            && finding.Place.File.Path == path
+            && (finding.Path.StartsWith($"ingredients[{part}", StringComparison.Ordinal)
+                || finding.Path.StartsWith($"garnish[{part}", StringComparison.Ordinal));
 
     private static PropertyStep? Forget(Random random, PropertyBook book)
     {
@@ -93,9 +105,14 @@ public sealed class KnowledgeTests
                     string[] here = [.. way, name];
 
                     // A text that is no glass may name the hazard itself: without it there is none.
-                    if (name == "glass" && value is JsonValue word && !(word.TryGetValue(out string? glass) && global::SpecLint.Vocabulary.GlassType.Of(glass).IsKnown)) continue;
-                    if (name is "measured" or "ph" or "brix" or "abv" or "waterActivity" or "meter" or "mass" or "volume" or "yield" or "at" or "to" or "for" or "until"
-                        or "vessel" or "in" or "into" or "for" or "glass" or "strength" or "composition" or "quinine" or "keepsCold" or "made" or "opened" or "on" or "density"
+                    if (name == "glass"
+                        && value is JsonValue word
+                        && !(word.TryGetValue(out string? glass) && global::SpecLint.Vocabulary.GlassType.Of(glass).IsKnown))
+                        continue;
+                    if (name is "measured" or "ph" or "brix" or "abv" or "waterActivity" or "meter" or "mass" or "volume" or "yield"
+                        or "at" or "to" or "for" or "until"
+                        or "vessel" or "in" or "into" or "for" or "glass" or "strength" or "composition" or "quinine" or "keepsCold"
+                        or "made" or "opened" or "on" or "density"
                         or "life" or "keep" or "sealed" or "allergens" or "contains" or "pressure") places.Add(here);
                     if (value is not null) Walk(value, here);
                 }
@@ -106,14 +123,21 @@ public sealed class KnowledgeTests
     private static PropertyStep Without(string path, string[] way) => new PropertyStep($"{path}: no {string.Join('.', way)}", book =>
     {
         JsonNode? node = book[path];
-        foreach (string name in way.SkipLast(1)) node = node is JsonArray list ? (int.Parse(name, System.Globalization.CultureInfo.InvariantCulture) is var i && i < list.Count ? list[i] : null) : (node as JsonObject)?[name];
+        foreach (string name in way.SkipLast(1))
+            node = node is JsonArray list
+                ? (int.Parse(name, System.Globalization.CultureInfo.InvariantCulture) is var i && i < list.Count ? list[i] : null)
+                : (node as JsonObject)?[name];
         return node is JsonObject map && map.Remove(way[^1]);
     })
     { Path = path, Touches = way };
 
     private static PropertyStep? Worsen(Random random, PropertyBook book)
     {
-        string path = PropertySteps.Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal) || p.EndsWith(".stock.json", StringComparison.Ordinal))]);
+        string path = PropertySteps.Pick(
+            random,
+            [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal)
+                || p.EndsWith(".drink.json", StringComparison.Ordinal)
+                || p.EndsWith(".stock.json", StringComparison.Ordinal))]);
         if (path.Length == 0) return null;
         if (path.EndsWith(".stock.json", StringComparison.Ordinal)) return LotWorse(path, random.Next(8), random.Next(2) == 0, 1 + random.Next(20));
 
@@ -134,7 +158,8 @@ public sealed class KnowledgeTests
     internal static bool IsHeldAgainst(PropertyBook book, string path)
     {
         string id = path[(path.LastIndexOf('/') + 1)..path.IndexOf('.', StringComparison.Ordinal)];
-        return book.Paths.Any(p => p.EndsWith(".stock.json", StringComparison.Ordinal) || (p != path && PropertySteps.References(book[p]!).Any(r => r.Id == id)));
+        return book.Paths.Any(p => p.EndsWith(".stock.json", StringComparison.Ordinal)
+            || (p != path && PropertySteps.References(book[p]!).Any(r => r.Id == id)));
     }
 
     /// <summary>A step further on a ladder of values, from the one that the recipe states; a value beside the ladder stays.</summary>
@@ -147,18 +172,20 @@ public sealed class KnowledgeTests
         return true;
     });
 
-    internal static PropertyStep WeakerAcid(string path, double factor) => new PropertyStep($"{path}: acids times {factor.ToString(System.Globalization.CultureInfo.InvariantCulture)}", book =>
+    internal static PropertyStep WeakerAcid(string path, double factor) =>
+        new PropertyStep($"{path}: acids times {factor.ToString(System.Globalization.CultureInfo.InvariantCulture)}", book =>
     {
         if (book[path] is not { } file || file["measured"] is not null) return false;
         bool any = false;
         foreach (var (line, id) in PropertySteps.References(file).ToList())
         {
-            if (id.EndsWith("-acid", StringComparison.Ordinal) || id.EndsWith("vinegar", StringComparison.Ordinal)) any |= PropertySteps.ScaleLine(line, factor);
+            if (id.EndsWith("-acid", StringComparison.Ordinal) || id.EndsWith("vinegar", StringComparison.Ordinal))
+                any |= PropertySteps.ScaleLine(line, factor);
         }
 
         return any;
     })
-    { Path = path, Touches = ["acid"] };
+        { Path = path, Touches = ["acid"] };
 
     /// <summary>More of the part in a line.</summary>
     private static PropertyStep? More(string path, int line, double factor, PropertyBook book)
@@ -174,25 +201,38 @@ public sealed class KnowledgeTests
         [.. new[] { "ingredients", "garnish" }.SelectMany(list => book[path]?[list] as JsonArray ?? []).OfType<JsonObject>()];
 
     /// <summary>A step that heats, less hot or for a shorter time; one that only warms is worse when it is longer.</summary>
-    internal static PropertyStep LessHeat(string path, int step, bool shorter, double factor) => new PropertyStep($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
+    internal static PropertyStep LessHeat(
+        string path, int step, bool shorter, double factor) =>
+            new PropertyStep($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
     {
         if (StepOf(book, path, step) is not { } one || Number(one, "to", " °C") is not { } heat || heat < 57) return false;
         if (shorter) return PropertySteps.ScaleText(one, "for", factor);
         one["to"] = $"{Math.Max(20, Math.Round(heat * factor)).ToString(System.Globalization.CultureInfo.InvariantCulture)} °C";
         return true;
     })
-    { Touches = ["cooler"] };
+            { Touches = ["cooler"] };
 
     /// <summary>A step that cools, slower.</summary>
     internal static PropertyStep SlowerCooling(string path, int step, double factor) => new($"{path}: step {step + 1} cools slower", book =>
-        StepOf(book, path, step) is { } one && one["do"] is JsonValue verb && verb.TryGetValue(out string? does) && does is "chill" or "cool" && PropertySteps.ScaleText(one, "for", factor));
+        StepOf(book, path, step) is { } one
+            && one["do"] is JsonValue verb
+            && verb.TryGetValue(out string? does)
+            && does is "chill" or "cool"
+            && PropertySteps.ScaleText(one, "for", factor));
 
-    private static JsonObject? StepOf(PropertyBook book, string path, int step) => book[path]?["method"] is JsonArray steps && steps.Count > 0 ? steps[step % steps.Count] as JsonObject : null;
+    private static JsonObject? StepOf(PropertyBook book, string path, int step) =>
+        book[path]?["method"] is JsonArray steps && steps.Count > 0 ? steps[step % steps.Count] as JsonObject : null;
 
     private static double? Number(JsonObject of, string name, string unit) =>
-        of[name] is JsonValue value && value.TryGetValue(out string? text) && text.EndsWith(unit, StringComparison.Ordinal) && double.TryParse(text[..^unit.Length], System.Globalization.CultureInfo.InvariantCulture, out double number) ? number : null;
+        of[name] is JsonValue value
+            && value.TryGetValue(out string? text)
+            && text.EndsWith(unit, StringComparison.Ordinal)
+            && double.TryParse(text[..^unit.Length], System.Globalization.CultureInfo.InvariantCulture, out double number)
+            ? number
+            : null;
 
-    private static PropertyStep LotWorse(string path, int lot, bool older, int by) => new($"{path}: lot {lot + 1} {(older ? $"{by} d older" : $"{by} K warmer")}", book =>
+    private static PropertyStep LotWorse(string path, int lot, bool older, int by) =>
+        new($"{path}: lot {lot + 1} {(older ? $"{by} d older" : $"{by} K warmer")}", book =>
     {
         if (book[path]?["lots"] is not JsonArray lots || lots.Count == 0 || lots[lot % lots.Count] is not JsonObject one) return false;
         string name = older ? one["made"] is null ? "opened" : "made" : "at";
@@ -204,7 +244,9 @@ public sealed class KnowledgeTests
             return true;
         }
 
-        if (!text.EndsWith(" °C", StringComparison.Ordinal) || !double.TryParse(text[..^3], System.Globalization.CultureInfo.InvariantCulture, out double celsius)) return false;
+        if (!text.EndsWith(" °C", StringComparison.Ordinal)
+            || !double.TryParse(text[..^3], System.Globalization.CultureInfo.InvariantCulture, out double celsius))
+            return false;
         one[name] = $"{(celsius + by).ToString(System.Globalization.CultureInfo.InvariantCulture)} °C";
         return true;
     });

@@ -25,7 +25,12 @@ public sealed class LadderTests
 
     /// <summary>Rungs close below, at and above each limit of the table that has a unit, from the least to the largest.</summary>
     private static double[][] Around(string unit, double from, double to) =>
-        [.. global::SpecLint.Catalogue.Limits.All.Where(l => l.Unit == unit && l.Value > from && l.Value * 1.02 < to).Select(l => l.Value).Distinct().Order().Select(v => new[] { Math.Round(v * 0.98, 4), v, Math.Round(v * 1.02, 4) })];
+        [.. global::SpecLint.Catalogue.Limits.All
+            .Where(l => l.Unit == unit && l.Value > from && l.Value * 1.02 < to)
+            .Select(l => l.Value)
+            .Distinct()
+            .Order()
+            .Select(v => new[] { Math.Round(v * 0.98, 4), v, Math.Round(v * 1.02, 4) })];
 
     private static readonly double[][] AroundDays = Around("d", 0, 1000), AroundHours = Around("h", 0, 1000), AroundCelsius = Around("°C", 1, 40);
     private static readonly double[][] AroundPh = Around("pH", 2, 8), AroundActivity = Around("1", 0.5, 1), AroundStrength = Around("% v/v", 1, 80);
@@ -35,7 +40,10 @@ public sealed class LadderTests
     /// <summary>Rungs of a ladder, each made on a book.</summary>
     private sealed record Ladder(string Words, string Path, IReadOnlyList<Func<PropertyBook, bool>> Rungs, string? Part = null)
     {
-        /// <summary>Whether it is about what keeps: of the rules of keeping, but for those of a reading against what it is of, to which another may be nearer.</summary>
+        /// <summary>
+        /// Whether it is about what keeps: of the rules of keeping, but for those of a reading against what it is of, to which another may
+        /// be nearer.
+        /// </summary>
         public bool IsOfReading { get; init; }
 
         /// <summary>Whether it gets cooler, which is no worse where the heat itself is the hazard (SL6015).</summary>
@@ -48,7 +56,8 @@ public sealed class LadderTests
     private static readonly HashSet<string> AgainstReadings = ["SL5003", "SL5004", "SL5015", "SL5038", "SL5040"];
 
     [Fact]
-    public void No_rung_of_worse_conditions_removes_or_lowers_a_harm_finding() => PropertyRun.Holds(PropertyRun.Cases(400, 20_000), (random, book) => Choose(random, book) is { } l ? AsStep(l) : null, one =>
+    public void No_rung_of_worse_conditions_removes_or_lowers_a_harm_finding() =>
+        PropertyRun.Holds(PropertyRun.Cases(400, 20_000), (random, book) => Choose(random, book) is { } l ? AsStep(l) : null, one =>
     {
         var ladder = Ladders(one.Book).Find(l => l.Words == one.Step!.Words);
         if (ladder is null) return null;
@@ -63,13 +72,28 @@ public sealed class LadderTests
 
             // A reading that cannot be shows nothing.
             if (ladder.IsOfReading && result.Findings.Flat().Any(static f => f.Rule.Id is "SL5004" or "SL5038")) continue;
-            var harm = new HarmOf(result, ladder.IsCooler ? static f => f.Rule.Id != "SL6015" : ladder.Only is { } only ? f => f.Rule.Id == only : ladder.IsOfReading ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id) : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
+            var harm = new HarmOf(
+                result,
+                ladder.IsCooler
+                    ? static f => f.Rule.Id != "SL6015"
+                    : ladder.Only is { } only
+                        ? f => f.Rule.Id == only
+                        : ladder.IsOfReading
+                            ? f => f.Rule.Id[2] == '5' && !AgainstReadings.Contains(f.Rule.Id)
+                            : ladder.Part is { } part ? f => KnowledgeTests.IsAbout(f, ladder.Path, part) : null);
 
             // From 1.2 % vol another law speaks of the drink.
-            bool? isAlcoholic = result.Book.Recipes.FirstOrDefault(r => r.Source.Path == ladder.Path) is { } recipe && result.Profiles.Of(recipe).Get(Fact.Abv) is { IsKnown: true } abv ? abv.Value > 1.2 : null;
+            bool? isAlcoholic = result.Book.Recipes.FirstOrDefault(r => r.Source.Path == ladder.Path) is { } recipe
+                && result.Profiles.Of(recipe).Get(Fact.Abv) is { IsKnown: true } abv
+                ? abv.Value > 1.2
+                : null;
             bool sameLaw = isAlcoholic == wasAlcoholic;
             wasAlcoholic = isAlcoholic;
-            if (before is not null && (ladder.Part is null || sameLaw) && (HarmOf.Lost(before, harm, orAnother: true) ?? (ladder.Part is null ? HarmOf.Lowered(before, harm) : HarmOf.LoweredByRule(before, harm))) is { } wrong) return $"rung {i + 1}: {wrong}";
+            if (before is not null
+                && (ladder.Part is null || sameLaw)
+                && (HarmOf.Lost(before, harm, orAnother: true)
+                    ?? (ladder.Part is null ? HarmOf.Lowered(before, harm) : HarmOf.LoweredByRule(before, harm))) is { } wrong)
+                return $"rung {i + 1}: {wrong}";
             before = harm;
         }
 
@@ -95,20 +119,35 @@ public sealed class LadderTests
                 {
                     if (keep["for"] is not null)
                     {
-                        foreach (double[] near in AroundDays) all.Add(new Ladder($"{path}: longer around {Words(near[1], " d")}", path, [.. near.Select(v => PropertySteps.Keep(path, "for", Words(v, " d")).Apply)]));
-                        foreach (double[] near in AroundHours) all.Add(new Ladder($"{path}: longer around {Words(near[1], " h")}", path, [.. near.Select(v => PropertySteps.Keep(path, "for", Words(v, " h")).Apply)]));
+                        foreach (double[] near in AroundDays)
+                            all.Add(new Ladder(
+                                $"{path}: longer around {Words(near[1], " d")}", path,
+                                [.. near.Select(v => PropertySteps.Keep(path, "for", Words(v, " d")).Apply)]));
+                        foreach (double[] near in AroundHours)
+                            all.Add(new Ladder(
+                                $"{path}: longer around {Words(near[1], " h")}", path,
+                                [.. near.Select(v => PropertySteps.Keep(path, "for", Words(v, " h")).Apply)]));
                     }
 
                     if (keep["at"] is not null)
                     {
-                        foreach (double[] near in AroundCelsius) all.Add(new Ladder($"{path}: warmer around {Words(near[1], " °C")}", path, [.. near.Select(v => PropertySteps.Keep(path, "at", Words(v, " °C")).Apply)]));
+                        foreach (double[] near in AroundCelsius)
+                            all.Add(new Ladder(
+                                $"{path}: warmer around {Words(near[1], " °C")}", path,
+                                [.. near.Select(v => PropertySteps.Keep(path, "at", Words(v, " °C")).Apply)]));
                     }
 
-                    if (keep["for"] is not null) all.Add(new Ladder($"{path}: longer and longer", path, [.. Times.Select(t => PropertySteps.Keep(path, "for", t).Apply)]));
-                    if (keep["at"] is not null) all.Add(new Ladder($"{path}: warmer and warmer", path, [.. Temperatures.Select(t => PropertySteps.Keep(path, "at", t).Apply)]));
+                    if (keep["for"] is not null)
+                        all.Add(new Ladder(
+                            $"{path}: longer and longer", path, [.. Times.Select(t => PropertySteps.Keep(path, "for", t).Apply)]));
+                    if (keep["at"] is not null)
+                        all.Add(new Ladder(
+                            $"{path}: warmer and warmer", path, [.. Temperatures.Select(t => PropertySteps.Keep(path, "at", t).Apply)]));
                 }
 
-                if (book[path]!["measured"] is null) all.Add(new Ladder($"{path}: less and less acid", path, [.. Acids.Select(f => KnowledgeTests.WeakerAcid(path, f).Apply)]));
+                if (book[path]!["measured"] is null)
+                    all.Add(new Ladder(
+                        $"{path}: less and less acid", path, [.. Acids.Select(f => KnowledgeTests.WeakerAcid(path, f).Apply)]));
             }
 
             // Another method voids a reading; that the old one comes back would be no rung.
@@ -117,9 +156,16 @@ public sealed class LadderTests
                 for (int i = 0; i < Math.Min(steps.Count, 6); i++)
                 {
                     int at = i;
-                    all.Add(new Ladder($"{path}: step {at + 1} less and less hot", path, [.. Heats.Select(f => KnowledgeTests.LessHeat(path, at, false, f).Apply)]) { IsCooler = true });
-                    all.Add(new Ladder($"{path}: step {at + 1} shorter and shorter", path, [.. Shorter.Select(f => KnowledgeTests.LessHeat(path, at, true, f).Apply)]));
-                    all.Add(new Ladder($"{path}: step {at + 1} cools slower and slower", path, [.. Longer.Select(f => KnowledgeTests.SlowerCooling(path, at, f).Apply)]));
+                    all.Add(new Ladder(
+                        $"{path}: step {at + 1} less and less hot", path,
+                        [.. Heats.Select(f => KnowledgeTests.LessHeat(path, at, false, f).Apply)])
+                    { IsCooler = true });
+                    all.Add(new Ladder(
+                        $"{path}: step {at + 1} shorter and shorter", path,
+                        [.. Shorter.Select(f => KnowledgeTests.LessHeat(path, at, true, f).Apply)]));
+                    all.Add(new Ladder(
+                        $"{path}: step {at + 1} cools slower and slower", path,
+                        [.. Longer.Select(f => KnowledgeTests.SlowerCooling(path, at, f).Apply)]));
                 }
             }
 
@@ -134,18 +180,34 @@ public sealed class LadderTests
             if (path.EndsWith(".ingredient.json", StringComparison.Ordinal))
             {
                 if (book[path]!["strength"] is not null)
-                    all.Add(new Ladder($"{path}: weaker and weaker", path, [.. Strengths.Select(v => (Func<PropertyBook, bool>)(b => b[path]?["strength"] is not null && Put(b[path], "strength", Words(v, " % vol"))))]) { IsOfReading = true });
+                    all.Add(new Ladder(
+                        $"{path}: weaker and weaker",
+                        path,
+                        [.. Strengths.Select(v => (Func<PropertyBook, bool>)(b => b[path]?["strength"] is not null
+                            && Put(b[path], "strength", Words(v, " % vol"))))])
+                    { IsOfReading = true });
                 all.Add(new Ladder($"{path}: needs cold", path, [b => Put(b[path], "keepsCold", false), b => b[path]!.Remove("keepsCold")]));
             }
 
             if (book[path]!["target"] is JsonObject target && target["pressure"] is not null)
-                all.Add(new Ladder($"{path}: more and more pressure", path, [.. Pressures.Select(v => (Func<PropertyBook, bool>)(b => Put(b[path]?["target"] as JsonObject, "pressure", Words(v, " bar"))))]));
+                all.Add(new Ladder(
+                    $"{path}: more and more pressure",
+                    path,
+                    [.. Pressures.Select(v => (Func<PropertyBook, bool>)(b => Put(
+                        b[path]?["target"] as JsonObject, "pressure", Words(v, " bar"))))]));
             if (path.EndsWith(".prep.json", StringComparison.Ordinal) || path.EndsWith(".drink.json", StringComparison.Ordinal))
             {
-                foreach (string id in KnowledgeTests.LinesOf(book, path).Select(l => l["item"]).OfType<JsonValue>().Select(v => v.TryGetValue(out string? id) ? id : "").Where(id => id.Length > 0).Distinct())
+                foreach (string id in KnowledgeTests.LinesOf(book, path)
+                    .Select(l => l["item"])
+                    .OfType<JsonValue>()
+                    .Select(v => v.TryGetValue(out string? id) ? id : "")
+                    .Where(id => id.Length > 0)
+                    .Distinct())
                 {
                     all.Add(new Ladder($"{path}: more and more {id}", path, [.. Amounts.Select(f => (Func<PropertyBook, bool>)(b =>
-                        KnowledgeTests.LinesOf(b, path).Find(l => l["item"] is JsonValue v && v.TryGetValue(out string? item) && item == id) is { } same && PropertySteps.ScaleLine(same, f)))], id));
+                        KnowledgeTests.LinesOf(b, path)
+                            .Find(l => l["item"] is JsonValue v && v.TryGetValue(out string? item) && item == id) is { } same
+                            && PropertySteps.ScaleLine(same, f)))], id));
                 }
             }
 
@@ -154,12 +216,33 @@ public sealed class LadderTests
                 for (int i = 0; i < Math.Min(lots.Count, 6); i++)
                 {
                     int at = i;
-                    all.Add(new Ladder($"{path}: lot {at + 1} older and older", path, [.. Ages.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && lot["frozen"] is null && lot["madeFrom"] is null && Set(lot, lot["made"] is null ? "opened" : "made", d)))]));
+                    all.Add(new Ladder(
+                        $"{path}: lot {at + 1} older and older",
+                        path,
+                        [.. Ages.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot
+                            && lot["frozen"] is null
+                            && lot["madeFrom"] is null
+                            && Set(lot, lot["made"] is null ? "opened" : "made", d)))]));
 
                     // What is made from a lot is held against that lot's day.
-                    if (!lots.Any(l => l?["madeFrom"] is not null)) all.Add(new Ladder($"{path}: lot {at + 1} labelled later and later", path, [.. Labels.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && Set(lot, "useBy", d)))]) { Only = "SL5008" });
-                    all.Add(new Ladder($"{path}: lot {at + 1} warmer and warmer", path, [.. Temperatures.Select(t => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot && Set(lot, "at", t)))]));
-                    all.Add(new Ladder($"{path}: lot {at + 1} less and less acid", path, [.. Acidities.Select(v => (Func<PropertyBook, bool>)(b => (OfLot(b, path, at)?["measured"] as JsonObject)?["ph"] is not null && Put((JsonObject)OfLot(b, path, at)!["measured"]!, "ph", v)))]) { IsOfReading = true });
+                    if (!lots.Any(l => l?["madeFrom"] is not null))
+                        all.Add(new Ladder(
+                            $"{path}: lot {at + 1} labelled later and later",
+                            path,
+                            [.. Labels.Select(d => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot
+                                && Set(lot, "useBy", d)))])
+                        { Only = "SL5008" });
+                    all.Add(new Ladder(
+                        $"{path}: lot {at + 1} warmer and warmer",
+                        path,
+                        [.. Temperatures.Select(t => (Func<PropertyBook, bool>)(b => OfLot(b, path, at) is { } lot
+                            && Set(lot, "at", t)))]));
+                    all.Add(new Ladder(
+                        $"{path}: lot {at + 1} less and less acid",
+                        path,
+                        [.. Acidities.Select(v => (Func<PropertyBook, bool>)(b => (OfLot(b, path, at)?["measured"] as JsonObject)?["ph"] is not null
+                            && Put((JsonObject)OfLot(b, path, at)!["measured"]!, "ph", v)))])
+                    { IsOfReading = true });
                 }
             }
         }
@@ -169,7 +252,12 @@ public sealed class LadderTests
 
     /// <summary>A reading of a preparation, from what shows that nothing grows to what shows that it may.</summary>
     private static Ladder OfReading(string path, string name, double[] rungs) =>
-        new($"{path}: measured.{name} higher, from {Words(rungs[0], "")} to {Words(rungs[^1], "")}", path, [.. rungs.Select(v => (Func<PropertyBook, bool>)(b => (b[path]?["measured"] as JsonObject)?[name] is not null && Put((JsonObject)b[path]!["measured"]!, name, v)))]) { IsOfReading = true };
+        new(
+            $"{path}: measured.{name} higher, from {Words(rungs[0], "")} to {Words(rungs[^1], "")}",
+            path,
+            [.. rungs.Select(v => (Func<PropertyBook, bool>)(b => (b[path]?["measured"] as JsonObject)?[name] is not null
+                && Put((JsonObject)b[path]!["measured"]!, name, v)))])
+        { IsOfReading = true };
 
     private static string Words(double value, string unit) => value.ToString(System.Globalization.CultureInfo.InvariantCulture) + unit;
 
@@ -180,7 +268,8 @@ public sealed class LadderTests
         return true;
     }
 
-    private static JsonObject? OfLot(PropertyBook book, string path, int at) => book[path]?["lots"] is JsonArray lots && at < lots.Count ? lots[at] as JsonObject : null;
+    private static JsonObject? OfLot(PropertyBook book, string path, int at) =>
+        book[path]?["lots"] is JsonArray lots && at < lots.Count ? lots[at] as JsonObject : null;
 
     private static bool Set(JsonObject map, string name, string value)
     {

@@ -48,9 +48,17 @@ internal static class OwnFiles
                     ["name"] = "House bottle",
                     ["ingredients"] = lines,
                     ["method"] = new JsonArray(new JsonObject { ["do"] = PropertySteps.Pick(random, ["stir", "strain", "blend"]) }),
-                    ["keep"] = new JsonObject { ["at"] = PropertySteps.Pick(random, ["4 °C", "20 °C"]), ["in"] = "bottle", ["sealed"] = random.Next(2) == 0, ["for"] = PropertySteps.Pick(random, ["2 d", "6 d", "30 d"]) },
+                    ["keep"] = new JsonObject
+                    {
+                        ["at"] = PropertySteps.Pick(random, ["4 °C", "20 °C"]),
+                        ["in"] = "bottle",
+                        ["sealed"] = random.Next(2) == 0,
+                        ["for"] = PropertySteps.Pick(random, ["2 d", "6 d", "30 d"]),
+                    },
                 };
-                yield return PropertyBook.Of($"own: {kind} {i + 1}", [("house-thing.ingredient.json", own.ToJsonString()), ("house-bottle.prep.json", prep.ToJsonString())])!;
+                yield return PropertyBook.Of(
+                    $"own: {kind} {i + 1}",
+                    [("house-thing.ingredient.json", own.ToJsonString()), ("house-bottle.prep.json", prep.ToJsonString())])!;
             }
         }
     }

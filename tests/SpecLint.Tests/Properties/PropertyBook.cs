@@ -55,7 +55,12 @@ internal sealed record PropertyBook
     public JsonObject? this[string path] => files.TryGetValue(path, out var tree) ? tree : null;
 
     /// <summary>A copy that may be changed.</summary>
-    public PropertyBook Copy() => this with { files = new SortedDictionary<string, JsonObject>(files.ToDictionary(f => f.Key, f => (JsonObject)f.Value.DeepClone()), StringComparer.Ordinal) };
+    public PropertyBook Copy() =>
+        this with
+        {
+            files = new SortedDictionary<string, JsonObject>(
+            files.ToDictionary(f => f.Key, f => (JsonObject)f.Value.DeepClone()), StringComparer.Ordinal)
+        };
 
     /// <summary>The same book with a file more, or another in its place.</summary>
     public void Put(string path, JsonObject tree) => files[path] = tree;
@@ -67,7 +72,11 @@ internal sealed record PropertyBook
     public CheckResult Check() => Checker.Check(Input());
 
     /// <summary>What is checked.</summary>
-    public BookInput Input() => new([.. files.Select(f => new SourceFile(f.Key, JsonSerializer.SerializeToUtf8Bytes(f.Value, Indented)))], Books.On) { Threads = 1 };
+    public BookInput Input() =>
+        new(
+            [.. files.Select(f => new SourceFile(
+                f.Key, JsonSerializer.SerializeToUtf8Bytes(f.Value, Indented)))], Books.On)
+        { Threads = 1 };
 
     /// <summary>Its files, to be read by people and copied into an example.</summary>
     public override string ToString() => string.Join("\n", files.Select(f => $"// == {f.Key}\n{f.Value.ToJsonString(Indented)}"));

@@ -52,8 +52,11 @@ internal static class PropertyCorpus
         try
         {
             var result = book.Check();
-            foreach (var finding in result.Findings.Flat().Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning)) text.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Key}");
-            foreach (var finding in result.Findings.Flat()) rest.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Message} {finding.Advice} {finding.Corrections.Count} {string.Join("; ", finding.Evidence)}");
+            foreach (var finding in result.Findings.Flat().Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning))
+                text.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Key}");
+            foreach (var finding in result.Findings.Flat())
+                rest.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Message} "
+                    + $"{finding.Advice} {finding.Corrections.Count} {string.Join("; ", finding.Evidence)}");
             var verdicts = Verdicts.Of(result);
             foreach (var recipe in result.Book.Recipes)
             {

@@ -21,16 +21,21 @@ internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
     {
         if (!IsSeed) return null;
         var found = of.Findings.Flat().ToList();
-        if (Book.IsWhole && found.Find(f => f.Rule.Safety && !Book.Expected.Any(e => e.Rule == f.Rule.Id)) is { } surplus) return $"the page of the seed shows no {surplus.Rule.Id}, and it has it as {surplus.Level}";
+        if (Book.IsWhole && found.Find(f => f.Rule.Safety && !Book.Expected.Any(e => e.Rule == f.Rule.Id)) is { } surplus)
+            return $"the page of the seed shows no {surplus.Rule.Id}, and it has it as {surplus.Level}";
         foreach (var (rule, level) in Book.Expected)
         {
             Level? highest = found.Where(f => f.Rule.Id == rule).Max(f => (Level?)f.Level);
-            if (highest is null || (level > Level.None && highest != level)) return $"the seed must have {rule}{(level > Level.None ? $" as {level}" : "")}, and has {(highest is null ? "not" : $"it as {highest}")}";
+            if (highest is null || (level > Level.None && highest != level))
+                return $"the seed must have {rule}{(level > Level.None ? $" as {level}" : "")}, and has "
+                    + $"{(highest is null ? "not" : $"it as {highest}")}";
         }
 
         // A page marks each finding: on which file, and how many.
         string[] places = [.. found.Where(f => f.Rule.Safety).Select(f => $"{f.Rule.Id} on {f.Place.File.Path}").Order(StringComparer.Ordinal)];
-        return Book.Places is { } marked && !marked.SequenceEqual(places) ? $"the page of the seed marks {string.Join(", ", marked)}, and it has {string.Join(", ", places)}" : null;
+        return Book.Places is { } marked && !marked.SequenceEqual(places)
+            ? $"the page of the seed marks {string.Join(", ", marked)}, and it has {string.Join(", ", places)}"
+            : null;
     }
 }
 
@@ -41,14 +46,23 @@ internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
 internal static class PropertyRun
 {
     /// <summary>The seed of every run; <c>SPECLINT_SEED</c> sets another.</summary>
-    public static int Seed { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int seed) ? seed : 20261125;
+    public static int Seed { get; } = int.TryParse(
+        Environment.GetEnvironmentVariable("SPECLINT_SEED"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int seed)
+        ? seed
+        : 20261125;
 
     /// <summary>The first case; <c>SPECLINT_FIRST</c> sets another, for one case again or for a long run in parts.</summary>
-    private static int First { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_FIRST"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int first) ? first : 0;
+    private static int First { get; } = int.TryParse(
+        Environment.GetEnvironmentVariable("SPECLINT_FIRST"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int first)
+        ? first
+        : 0;
 
     /// <summary>How many cases: as given in the short run, 100,000 in the long one unless said; <c>SPECLINT_CASES</c> sets another number.</summary>
     public static int Cases(int shortRun, int longRun = 100_000) =>
-        int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_CASES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int cases) ? cases : LongRun.Cases(shortRun, longRun);
+        int.TryParse(
+            Environment.GetEnvironmentVariable("SPECLINT_CASES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int cases)
+            ? cases
+            : LongRun.Cases(shortRun, longRun);
 
     /// <summary>Tries a property.</summary>
     /// <param name="cases">How many cases.</param>
@@ -64,7 +78,8 @@ internal static class PropertyRun
             var made = Make(i, seeds, stepOf);
             if (made is null || violation(made) is not { } wrong) return;
             made = Shrink(made, violation, ref wrong);
-            lock (failed) failed[i] = $"case {i} of seed {Seed}, from {made.Book.Name}{(made.Step is null ? "" : $"; step: {made.Step.Words}")}\n{wrong}\n{made.Book}\n";
+            lock (failed) failed[i] = $"case {i} of seed {Seed}, from "
+                + $"{made.Book.Name}{(made.Step is null ? "" : $"; step: {made.Step.Words}")}\n{wrong}\n{made.Book}\n";
         });
         if (failed.Count == 0) return;
         var text = new StringBuilder($"{failed.Count} or more of {cases} cases fail.\n\n");
@@ -73,7 +88,10 @@ internal static class PropertyRun
     }
 
     /// <summary>Failures that are worked out and printed, at most.</summary>
-    private static int Most { get; } = int.TryParse(Environment.GetEnvironmentVariable("SPECLINT_FAILURES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int most) ? most : 3;
+    private static int Most { get; } = int.TryParse(
+        Environment.GetEnvironmentVariable("SPECLINT_FAILURES"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int most)
+        ? most
+        : 3;
 
     /// <summary>The book of a case.</summary>
     public static PropertyBook BookOf(int i) => BookOf(RandomOf(i), PropertySeeds.All, out _);

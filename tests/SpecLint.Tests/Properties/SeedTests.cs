@@ -10,7 +10,10 @@ public sealed class SeedTests
     [Fact]
     public void Every_rule_that_guards_against_harm_speaks_on_a_seed()
     {
-        var spoken = PropertySeeds.All.AsParallel().SelectMany(b => b.Check().Findings.Flat().Select(f => f.Rule.Id).Distinct()).Distinct().ToHashSet(StringComparer.Ordinal);
+        var spoken = PropertySeeds.All.AsParallel()
+            .SelectMany(b => b.Check().Findings.Flat().Select(f => f.Rule.Id).Distinct())
+            .Distinct()
+            .ToHashSet(StringComparer.Ordinal);
         Assert.Equal([], RuleRegistry.All.Where(r => r.Info.Safety && !spoken.Contains(r.Info.Id)).Select(r => r.Info.Id));
     }
 

@@ -36,7 +36,9 @@ public sealed class WordsTests
         if (!one.Step.Apply(said)) return null;
         CheckResult before = one.Book.Check(), after = said.Check();
         string path = one.Step.Path, on = words[1] == "menu" ? "said.menu.json" : path;
-        if (before.Book.Recipes.FirstOrDefault(r => r.Source.Path == path) is not { } recipe || after.Book.Files.FirstOrDefault(f => f.Source.Path == on) is null) return null;
+        if (before.Book.Recipes.FirstOrDefault(r => r.Source.Path == path) is not { } recipe
+            || after.Book.Files.FirstOrDefault(f => f.Source.Path == on) is null)
+            return null;
         var (claim, against) = Claims.First(c => c.Words == words[2]);
         var profile = before.Profiles.Of(recipe);
         var settings = before.Book.Settings;
@@ -48,10 +50,16 @@ public sealed class WordsTests
         var abv = profile.Get(Fact.Abv);
 
         // What is said on a line is said of that line.
-        if (words[3] == "line") holds.IntersectWith(profile.Allergens.Origins.Where(o => o.Certain && o.Part.Line == recipe.Ingredients[0]).Select(o => o.Token));
+        if (words[3] == "line")
+            holds.IntersectWith(profile.Allergens.Origins.Where(o => o.Certain && o.Part.Line == recipe.Ingredients[0])
+                .Select(o => o.Token));
         bool isFalse = claim == "alcohol-free" ? words[3] != "line" && abv is { IsKnown: true, Low: > 1.2 } : against.Any(holds.Contains);
-        if (isFalse && !told.Exists(f => f.Level >= Level.Warning && f.Answer == Answer.Broken)) return $"it holds {string.Join(", ", holds)} at {abv.Value:0.0} % vol, and nothing contradicts \"{claim}\" ({words[3]})";
-        bool isTrue = claim is not ("alcohol-free" or "vegan") && profile.Unresolved is null && profile.Allergens.Unknown.Count == 0 && !profile.Allergens.Origins.Any(o => against.Contains(o.Token) || (o.Token == "oats" && against.Contains("wheat")));
+        if (isFalse && !told.Exists(f => f.Level >= Level.Warning && f.Answer == Answer.Broken))
+            return $"it holds {string.Join(", ", holds)} at {abv.Value:0.0} % vol, and nothing contradicts \"{claim}\" ({words[3]})";
+        bool isTrue = claim is not ("alcohol-free" or "vegan")
+            && profile.Unresolved is null
+            && profile.Allergens.Unknown.Count == 0
+            && !profile.Allergens.Origins.Any(o => against.Contains(o.Token) || (o.Token == "oats" && against.Contains("wheat")));
         return isTrue && told.Find(f => f.Answer == Answer.Broken) is { } wrong ? $"\"{claim}\" ({words[3]}) is called false: {wrong.Message}" : null;
     });
 
@@ -62,7 +70,8 @@ public sealed class WordsTests
         string path = one.Step!.Path;
         if (before.Book.Recipes.FirstOrDefault(r => r.Source.Path == path) is not { } recipe) return null;
         var allergens = before.Profiles.Of(recipe).Allergens;
-        string[] all = [.. allergens.Found.Select(f => f.Token)], holds = [.. allergens.Found.Where(f => f.Presence == Presence.Contained).Select(f => f.Token)];
+        string[] all = [.. allergens.Found.Select(f => f.Token)], holds = [.. allergens.Found.Where(f => f.Presence == Presence.Contained)
+            .Select(f => f.Token)];
         if (holds.Length == 0) return null;
         string lacks = holds[int.Parse(one.Step.Words.Split('|')[1], System.Globalization.CultureInfo.InvariantCulture) % holds.Length];
         if (Undeclared(all) is { Count: > 0 } surplus) return $"all that it holds is declared, and {string.Join(", ", surplus)} is missed";
@@ -86,7 +95,10 @@ public sealed class WordsTests
         return path.Length == 0 ? null : new PropertyStep($"{path}: declares all allergens but one |{which}", static _ => true) { Path = path };
     }
 
-    /// <summary>Says something in one of the places where words stand. The words of the step tell the file, the kind of place, the claim and the place.</summary>
+    /// <summary>
+    /// Says something in one of the places where words stand. The words of the step tell the file, the kind of place, the claim and the
+    /// place.
+    /// </summary>
     private static PropertyStep? Claim(Random random, PropertyBook book)
     {
         string path = RecipeOf(random, book);
@@ -94,11 +106,17 @@ public sealed class WordsTests
         string claim = PropertySteps.Pick(random, Claims).Words;
         bool menu = path.EndsWith(".drink.json", StringComparison.Ordinal) && random.Next(3) == 0;
         string place = PropertySteps.Pick(random, menu ? OfMenu : OfRecipe);
-        return new PropertyStep($"{path}|{(menu ? "menu" : "recipe")}|{claim}|{place}", menu ? b => OnMenu(b, path, place, claim) : b => OnRecipe(b[path], place, claim)) { Path = path };
+        return new PropertyStep(
+            $"{path}|{(menu ? "menu" : "recipe")}|{claim}|{place}",
+            menu ? b => OnMenu(b, path, place, claim) : b => OnRecipe(b[path], place, claim))
+        { Path = path };
     }
 
     private static string RecipeOf(Random random, PropertyBook book) =>
-        PropertySteps.Pick(random, [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal) || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
+        PropertySteps.Pick(
+            random,
+            [.. book.Paths.Where(p => p.EndsWith(".prep.json", StringComparison.Ordinal)
+                || p.EndsWith(".drink.json", StringComparison.Ordinal))]);
 
     private static bool OnRecipe(JsonObject? recipe, string place, string claim)
     {
@@ -107,8 +125,12 @@ public sealed class WordsTests
         {
             case "name": recipe["name"] = $"{(string?)recipe["name"]} ({claim})"; return true;
             case "notes": recipe["notes"] = $"This is {claim}."; return !claim.StartsWith("contains", StringComparison.Ordinal);
-            case "method" when recipe["method"] is JsonArray { Count: > 0 } steps && steps[^1] is JsonObject step: step["note"] = $"It is {claim}."; return !claim.StartsWith("contains", StringComparison.Ordinal);
-            case "line" when recipe["ingredients"] is JsonArray { Count: > 0 } lines && lines[0] is JsonObject line: line["note"] = $"It is {claim}."; return !claim.StartsWith("contains", StringComparison.Ordinal);
+            case "method" when recipe["method"] is JsonArray { Count: > 0 } steps
+                && steps[^1] is JsonObject step:
+                step["note"] = $"It is {claim}."; return !claim.StartsWith("contains", StringComparison.Ordinal);
+            case "line" when recipe["ingredients"] is JsonArray { Count: > 0 } lines
+                && lines[0] is JsonObject line:
+                line["note"] = $"It is {claim}."; return !claim.StartsWith("contains", StringComparison.Ordinal);
             case "declares.claims" or "declares.advisory":
                 if (recipe["declares"] is not JsonObject declares) recipe["declares"] = declares = [];
                 declares[place[9..]] = new JsonArray(place == "declares.claims" ? claim.Replace(' ', '-') : $"It is {claim}.");

@@ -44,7 +44,10 @@ public sealed class DrinkGroupTests
             var facts = Described(drinks).Select(f => (Fact: f, Band: BandOf(drinks, f), Usual: Usual(drinks, f))).ToList();
             if (facts.Count == 0) continue;
             text.Append(CultureInfo.InvariantCulture, $"{comma}\n    {{ \"id\": \"{id}\", \"name\": \"{name}\", \"count\": {drinks.Count}");
-            foreach (var (fact, band, usual) in facts) text.Append(CultureInfo.InvariantCulture, $", \"{DrinkGroup.Facts[fact]}\": {{ \"low\": {Round(band.Low)}, \"usualLow\": {Round(usual.Low)}, \"usualHigh\": {Round(usual.High)}, \"high\": {Round(band.High)} }}");
+            foreach (var (fact, band, usual) in facts) text.Append(
+                CultureInfo.InvariantCulture,
+                $", \"{DrinkGroup.Facts[fact]}\": {{ \"low\": {Round(band.Low)}, \"usualLow\": {Round(usual.Low)}, \"usualHigh\": "
+                    + $"{Round(usual.High)}, \"high\": {Round(band.High)} }}");
             text.Append(" }");
             comma = ",";
         }
@@ -75,14 +78,21 @@ public sealed class DrinkGroupTests
             for (int f = 0; f < DrinkGroup.Facts.Length && drinks.Count > 1; f++)
             {
                 Band band = BandOf(drinks, f), usual = Usual(drinks, f);
-                text.Append(CultureInfo.InvariantCulture, $"| {name} | {drinks.Count} | {DrinkGroup.Facts[f]} | {Round(usual.Low)}–{Round(usual.High)} | {Round(band.Low)}–{Round(band.High)} | {drinks.Count(d => IsOut(drinks, d, f))} | {(used.Contains(f) ? "yes" : "no")} |\n");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"| {name} | {drinks.Count} | {DrinkGroup.Facts[f]} | {Round(usual.Low)}–{Round(usual.High)} | "
+                        + $"{Round(band.Low)}–{Round(band.High)} | {drinks.Count(d => IsOut(drinks, d, f))} | "
+                        + $"{(used.Contains(f) ? "yes" : "no")} |\n");
             }
 
             all += drinks.Count;
             outside += drinks.Count(d => used.Exists(f => IsOut(drinks, d, f)));
         }
 
-        text.Append(CultureInfo.InvariantCulture, $"\nOf {all} published drinks, {outside} ({100.0 * outside / all:0.0} %) lie outside one of the bands in use made of the others.\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"\nOf {all} published drinks, {outside} ({100.0 * outside / all:0.0} %) lie outside one of the bands in use "
+                + $"made of the others.\n");
         Assert.True(outside * 50 <= all, $"{outside} of {all} published drinks would get a finding from the others");
         Golden.Check(Repository.At("rules-docs", "drink-groups.md"), text.ToString());
     }
@@ -90,7 +100,8 @@ public sealed class DrinkGroupTests
     private static List<PouredDrink> Of(string group) => Drinks.Value.FindAll(d => d.Group == group);
 
     private static List<int> Described(List<PouredDrink> drinks) =>
-        [.. Enumerable.Range(0, DrinkGroup.Facts.Length).Where(f => 100.0 * drinks.Count(d => IsOut(drinks, d, f)) / drinks.Count <= MostOut && BandOf(drinks, f).High < 1000)];
+        [.. Enumerable.Range(0, DrinkGroup.Facts.Length)
+            .Where(f => 100.0 * drinks.Count(d => IsOut(drinks, d, f)) / drinks.Count <= MostOut && BandOf(drinks, f).High < 1000)];
 
     private static bool IsOut(List<PouredDrink> drinks, PouredDrink drink, int fact)
     {
@@ -126,7 +137,10 @@ public sealed class DrinkGroupTests
     private static List<PouredDrink> Poured()
     {
         // Drinks whose amounts are known to be broken (judged.csv) describe nothing.
-        var broken = Csv.Read(Repository.At("tests", "SpecLint.Tests", "Published", "judged.csv")).Where(r => r[3] == "true" && (r[1].StartsWith("SL2", StringComparison.Ordinal) || r[1] is "SL3017" or "SL3026")).Select(r => r[0]).ToHashSet(StringComparer.Ordinal);
+        var broken = Csv.Read(Repository.At("tests", "SpecLint.Tests", "Published", "judged.csv"))
+            .Where(r => r[3] == "true" && (r[1].StartsWith("SL2", StringComparison.Ordinal) || r[1] is "SL3017" or "SL3026"))
+            .Select(r => r[0])
+            .ToHashSet(StringComparer.Ordinal);
         var drinks = new List<PouredDrink>();
         foreach (var list in PublishedDrinks.Lists.Prepend(OfficialBook.WithoutStyles))
         {

@@ -28,7 +28,9 @@ public sealed class PublishedDrinksTests(ITestOutputHelper output)
     {
         var found = Results.SelectMany(r => r.Findings.Flat()).Where(f => f.Level >= Level.Warning).ToList();
         var judged = Judged.Select(j => (j.Drink, j.Rule)).Distinct().ToHashSet();
-        var notJudged = found.Where(f => !judged.Contains((f.Subject, f.Rule.Id))).Select(f => $"{f.Subject},{f.Rule.Id},{f.Level.ToString().ToLowerInvariant()}: {f.Message}").ToList();
+        var notJudged = found.Where(f => !judged.Contains((f.Subject, f.Rule.Id)))
+            .Select(f => $"{f.Subject},{f.Rule.Id},{f.Level.ToString().ToLowerInvariant()}: {f.Message}")
+            .ToList();
         Assert.True(notJudged.Count == 0, $"{notJudged.Count} to be judged:\n{string.Join("\n", notJudged)}");
         var present = found.Select(f => (f.Subject, f.Rule.Id)).ToHashSet();
         Assert.Equal([], judged.Where(j => !present.Contains(j)).Select(j => $"{j.Drink} {j.Rule} is no longer found: take it out of the list"));

@@ -8,7 +8,9 @@ internal static class PublishedPreps
 {
     /// <summary>The files, one a formula.</summary>
     public static IReadOnlyList<SourceFile> Files { get; } =
-        [.. Csv.Read(Repository.At("tests", "SpecLint.Tests", "Published", "preps.csv")).Where(r => r.Length == 7 && r[0] != "id" && r[0][0] != '#').Select(r => Books.File($"{r[0]}.prep.json", Text(r)))];
+        [.. Csv.Read(Repository.At("tests", "SpecLint.Tests", "Published", "preps.csv"))
+            .Where(r => r.Length == 7 && r[0] != "id" && r[0][0] != '#')
+            .Select(r => Books.File($"{r[0]}.prep.json", Text(r)))];
 
     private static string Text(string[] row)
     {

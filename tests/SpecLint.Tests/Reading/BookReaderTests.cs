@@ -79,7 +79,9 @@ public class BookReaderTests
     {
         var own = (Ingredient)Samples.Read(FileKind.Ingredient, """{ "name": "House gin", "like": "gin", "strength": "80 proof" }""");
         Assert.Empty(own.Problems);
-        Assert.Equal((40, Dimension.PercentByVolume, Mark.House), (own.Values["strength"].Typical, own.Values["strength"].Dimension, own.Values["strength"].Mark));
+        Assert.Equal(
+            (40, Dimension.PercentByVolume, Mark.House),
+            (own.Values["strength"].Typical, own.Values["strength"].Dimension, own.Values["strength"].Mark));
     }
 
     [Fact]
@@ -132,15 +134,18 @@ public class BookReaderTests
                 "MisplacedProperty|`family` does not belong in a drink.|It is a property of a preparation: move it there, or take it out.|",
                 "UnreadableValue|`amount` of ingredient 1 (gin): `45 mll` has the unknown unit `mll`.|The nearest unit is `ml`.|",
                 "UnreadableValue|`item` of ingredient 2 (Lime Juice) is no id: `Lime Juice`.|Use lower-case letters, digits and hyphens, as in `lime-juice`.|",
-                "UnitMissing|`amount` of ingredient 2 (Lime Juice) is the number 25 without a unit.|Write an amount such as `45 ml`, `20 g` or `2 dashes`, in double quotes.|",
+                "UnitMissing|`amount` of ingredient 2 (Lime Juice) is the number 25 without a unit.|Write an amount such as `45 ml`, "
+                    + "`20 g` or `2 dashes`, in double quotes.|",
                 "MissingProperty|`amount` of ingredient 3 (honey-syrup) is missing.|Add it, for example `\"amount\": \"45 ml\"`.|",
                 "DecimalComma|`amount` of ingredient 4 (saline-20): `0,5 ml` has a comma where the decimal point belongs.|Write `0.5 ml`.|\"0.5 ml\"",
                 "WrongType|Ingredient 5 is a text, not an ingredient line between { and }.|Write an ingredient line between { and }.|",
-                "UnreadableValue|`amount` of ingredient 6 (soda): `12 s` is a length of time, not an amount such as `45 ml`, `20 g` or `2 dashes`.|Write an amount such as `45 ml`, `20 g` or `2 dashes`.|",
+                "UnreadableValue|`amount` of ingredient 6 (soda): `12 s` is a length of time, not an amount such as `45 ml`, `20 g` or "
+                    + "`2 dashes`.|Write an amount such as `45 ml`, `20 g` or `2 dashes`.|",
                 "UnreadableValue|`role` of ingredient 6 (soda) is not a role that is known: `Top`.|The nearest is `top`.|\"top\"",
                 "UnknownProperty|`amonut` of step 1 (shake) is not a property of a step.|Write `amount`, if that is meant.|\"amount\"",
                 "NumberOutOfRange|`serves` is 0; it is above 0.|Look for a slip of the decimal point.|",
-                "UnreadableValue|Item 1 of `allergens` of `declares` is not an allergen that is known: `nuts`.|Name each one: almond, hazelnut, walnut, cashew, pecan, brazil-nut, pistachio, macadamia.|",
+                "UnreadableValue|Item 1 of `allergens` of `declares` is not an allergen that is known: `nuts`.|Name each one: almond, "
+                    + "hazelnut, walnut, cashew, pecan, brazil-nut, pistachio, macadamia.|",
                 "UnreadableValue|`date` cannot be read: `25.11.2026`.|Write a date such as `2026-11-25`.|",
             ],
             drink.Problems.Select(p => $"{p.Kind}|{p.Message}|{p.Advice}|{p.Replacement}"));

@@ -24,7 +24,8 @@ public class HostileFileTests
         ["binary"] = ([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0, 0, 0, 13], ReadingProblemKind.Encoding),
         ["UTF-16"] = ([0xFF, 0xFE, .. Encoding.Unicode.GetBytes("{ }")], ReadingProblemKind.Encoding),
         ["UTF-16 without a mark"] = (Encoding.Unicode.GetBytes("{ \"name\": \"x\" }"), ReadingProblemKind.Encoding),
-        ["Latin-1"] = (Encoding.Latin1.GetBytes("{ \"name\": \"café\", \"ingredients\": [ { \"item\": \"gin\", \"amount\": \"1 g\" } ] }"), ReadingProblemKind.Encoding),
+        ["Latin-1"] = (Encoding.Latin1.GetBytes("{ \"name\": \"café\", \"ingredients\": [ { \"item\": \"gin\", "
+            + "\"amount\": \"1 g\" } ] }"), ReadingProblemKind.Encoding),
         ["overlong UTF-8"] = ([.. Utf8("{ \"name\": \""), 0xC0, 0xAF, .. Utf8("\" }")], ReadingProblemKind.Encoding),
         ["deep lists"] = (Utf8("{ \"name\": " + new string('[', 100_000) + new string(']', 100_000) + " }"), ReadingProblemKind.TooDeep),
         ["deep and cut"] = (Utf8(new string('[', 100_000)), ReadingProblemKind.TooDeep),
@@ -39,10 +40,12 @@ public class HostileFileTests
         ["10 MB"] = (Utf8("{ \"name\": \"" + new string('x', 10_000_000) + "\" }"), ReadingProblemKind.TooLarge),
         ["a list"] = (Utf8("[ 1, 2 ]"), ReadingProblemKind.Syntax),
         ["null"] = (Utf8("null"), ReadingProblemKind.Syntax),
-        ["an id that climbs"] = (Utf8("{ \"name\": \"x\", \"ingredients\": [ { \"item\": \"../../etc/passwd\", \"amount\": \"1 g\" } ] }"), ReadingProblemKind.UnreadableValue),
+        ["an id that climbs"] = (Utf8("{ \"name\": \"x\", \"ingredients\": [ { \"item\": \"../../etc/passwd\", "
+            + "\"amount\": \"1 g\" } ] }"), ReadingProblemKind.UnreadableValue),
         ["control characters"] = (Utf8("{ \"name\": \"a\u0001b\" }"), ReadingProblemKind.Syntax),
         ["a web page"] = (Utf8("<!DOCTYPE html><html></html>"), ReadingProblemKind.Syntax),
-        ["100,000 unknown names"] = (Utf8("{ " + string.Join(", ", Enumerable.Range(0, 100_000).Select(i => $"\"p{i}\": 1")) + " }"), ReadingProblemKind.UnknownProperty),
+        ["100,000 unknown names"] = (Utf8("{ " + string.Join(
+            ", ", Enumerable.Range(0, 100_000).Select(i => $"\"p{i}\": 1")) + " }"), ReadingProblemKind.UnknownProperty),
         ["100,000 lines without an item"] = (Utf8("{ \"name\": \"x\", \"ingredients\": [ " + string.Join(", ", Enumerable.Repeat("{}", 100_000)) + " ] }"), ReadingProblemKind.MissingProperty),
     };
 

@@ -4,7 +4,10 @@ using SpecLint.Reading;
 
 namespace SpecLint.Tests.Reading;
 
-/// <summary>Compares our reader with System.Text.Json, which reads RFC 8259 and, by its options, the comments and the last comma that our files may have.</summary>
+/// <summary>
+/// Compares our reader with System.Text.Json, which reads RFC 8259 and, by its options, the comments and the last comma that our files may
+/// have.
+/// </summary>
 internal static class JsonAgreement
 {
     /// <summary>System.Text.Json as it reads what our files may hold.</summary>
@@ -35,7 +38,10 @@ internal static class JsonAgreement
         if (!System.Text.Unicode.Utf8.IsValid(bytes)) return problems.Count > 0 ? null : "invalid UTF-8 is read without a word: " + shown;
         bool hasMark = bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble);
         var text = bytes.AsMemory(hasMark ? 3 : 0);
-        if (!Reads(text, Lenient)) return problems.Exists(p => p.Kind is ReadingProblemKind.Syntax or ReadingProblemKind.Encoding) ? null : "we read what is not JSON: " + shown;
+        if (!Reads(text, Lenient))
+            return problems.Exists(p => p.Kind is ReadingProblemKind.Syntax or ReadingProblemKind.Encoding)
+                ? null
+                : "we read what is not JSON: " + shown;
         if (problems.Exists(p => p.Kind == ReadingProblemKind.Syntax)) return "we refuse JSON: " + shown;
         if (problems.Exists(p => p.Kind is ReadingProblemKind.Encoding or ReadingProblemKind.TooDeep)) return null;
         using var document = JsonDocument.Parse(text, Lenient);

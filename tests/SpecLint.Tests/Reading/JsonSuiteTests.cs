@@ -52,7 +52,9 @@ public sealed class JsonSuiteTests
         {
             foreach (string ending in new[] { ".drink.json", ".prep.json", ".ingredient.json", ".menu.json", ".stock.json", ".prices.json" })
             {
-                var result = Checker.Check(new BookInput([Books.File("bar.json", Books.PlainBar), new SourceFile("a" + ending, bytes)], Books.On) { Threads = 1 });
+                var result = Checker.Check(new BookInput(
+                    [Books.File("bar.json", Books.PlainBar), new SourceFile("a" + ending, bytes)], Books.On)
+                { Threads = 1 });
                 Assert.True(Accepts(bytes) || result.Findings.Any(f => f.Rule.Id is "SL1001" or "SL1002" or "SL1003" or "SL1004"), name + ending);
             }
         }
@@ -124,7 +126,8 @@ public sealed class JsonSuiteTests
     private static bool Accepts(byte[] bytes)
     {
         var (tree, problems) = Samples.Parse(bytes);
-        bool accepts = problems.TrueForAll(p => p.Kind is ReadingProblemKind.DuplicateProperty or ReadingProblemKind.TooDeep or ReadingProblemKind.NumberOutOfRange);
+        bool accepts = problems.TrueForAll(p => p.Kind is ReadingProblemKind.DuplicateProperty or ReadingProblemKind.TooDeep
+            or ReadingProblemKind.NumberOutOfRange);
         Assert.True(!accepts || tree.IsWhole);
         return accepts;
     }

@@ -162,7 +162,8 @@ public class JsonTreeTests
     [Fact]
     public void What_stands_before_a_syntax_error_is_kept()
     {
-        var drink = Samples.ReadDrink("{ \"name\": \"X\", \"ingredients\": [ { \"item\": \"gin\", \"amount\": \"45 ml\" }, { \"item\": \"lime-juice\" \"amount\": \"1 g\" } ] }");
+        var drink = Samples.ReadDrink("{ \"name\": \"X\", \"ingredients\": [ { \"item\": \"gin\", \"amount\": \"45 ml\" }, { \"item\": "
+            + "\"lime-juice\" \"amount\": \"1 g\" } ] }");
         Assert.Single(drink.Problems);
         Assert.Equal("X", drink.Name.Value);
         Assert.Equal(["gin", "lime-juice"], drink.Ingredients.Select(l => l.Item.Value));
@@ -206,7 +207,8 @@ public class JsonTreeTests
             if (text.Contains((byte)0)) return false;
             try
             {
-                using var document = JsonDocument.Parse(text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+                using var document = JsonDocument.Parse(
+                    text, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
                 Touch(document.RootElement);
                 // Bytes in comments are not looked at by the other reader.
                 _ = new UTF8Encoding(false, throwOnInvalidBytes: true).GetCharCount(text);

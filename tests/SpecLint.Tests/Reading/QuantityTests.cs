@@ -208,7 +208,10 @@ public class QuantityTests
         {
             Assert.True(Measures.Default.TryFind(word.Text, out var found), word.Text);
             Assert.Same(word.Unit, found.Unit);
-            Assert.True(Measures.Default.TryFind(word.Text.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant().Replace('Μ', 'µ'), out found), word.Text);
+            Assert.True(
+                Measures.Default.TryFind(
+                    word.Text.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant().Replace('Μ', 'µ'), out found),
+                word.Text);
             Assert.Same(word.Unit, found.Unit);
         }
     }

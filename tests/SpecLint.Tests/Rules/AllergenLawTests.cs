@@ -67,9 +67,15 @@ public sealed class AllergenLawTests
     [Fact]
     public void No_error_rests_on_an_allergen_that_is_recalled()
     {
-        var recalled = BuiltInCatalogue.Ids.Select(id => BuiltInCatalogue.Find(id)!).Where(e => e.Allergens is { Mark: Mark.Memory, Contains.Count: > 0 }).Select(e => e.Id).ToList();
+        var recalled = BuiltInCatalogue.Ids.Select(id => BuiltInCatalogue.Find(id)!)
+            .Where(e => e.Allergens is { Mark: Mark.Memory, Contains.Count: > 0 })
+            .Select(e => e.Id)
+            .ToList();
         Assert.NotEmpty(recalled);
-        string Claiming(string id) => Drink(id, "10 g").Replace("\"allergens\": []", "\"allergens\": [], \"claims\": [\"gluten-free\", \"nut-free\", \"dairy-free\"]", StringComparison.Ordinal);
+        string Claiming(string id) =>
+            Drink(id, "10 g").Replace(
+                "\"allergens\": []", "\"allergens\": [], \"claims\": [\"gluten-free\", \"nut-free\", \"dairy-free\"]",
+                StringComparison.Ordinal);
         var files = recalled.SelectMany(id => new[] { ($"{id}-a.drink.json", Drink(id, "10 g")), ($"{id}-b.drink.json", Claiming(id)) }).ToList();
         var findings = Books.Check([("bar.json", """{ "name": "The Saltmarsh Room", "jurisdictions": ["IE", "GB", "US", "CA", "AU"] }"""), .. files]).Findings;
         var aboutAllergens = findings.Where(f => f.Rule.Id is "SL7001" or "SL7003" or "SL7015" or "SL7016" or "SL7031").ToList();

@@ -33,7 +33,9 @@ public sealed class BandTests
 
     [Fact]
     public void Five_millilitres_of_white_are_egg_in_an_egg_white_sour() =>
-        Assert.DoesNotContain(Check(Sour("60 ml", "25 ml", "20 ml", "egg-white-sour", """, { "item": "egg-white", "amount": "5 ml" }""")), f => f.Rule.Id == "SL3010");
+        Assert.DoesNotContain(
+            Check(Sour("60 ml", "25 ml", "20 ml", "egg-white-sour", """, { "item": "egg-white", "amount": "5 ml" }""")),
+            f => f.Rule.Id == "SL3010");
 
     [Fact]
     public void What_is_built_stirred_and_strained_is_stirred()

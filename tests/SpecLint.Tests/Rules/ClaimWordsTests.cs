@@ -75,7 +75,10 @@ public sealed class ClaimWordsTests
     {
         var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", item)), ("tonight.menu.json", Menu(words)));
         var told = result.Findings.Flat().Where(f => f.Rule.Id == "SL9012").Select(f => $"{f.Answer}: {f.Message}").ToList();
-        Assert.True(isFalse == told.Exists(t => t.StartsWith("Broken", StringComparison.Ordinal)), string.Join("\n", told) + " of " + string.Join(" | ", SpecLint.Rules.Labels.ClaimReader.Read(words, ClaimPlace.Anywhere, result.Book)));
+        Assert.True(
+            isFalse == told.Exists(t => t.StartsWith("Broken", StringComparison.Ordinal)),
+            string.Join("\n", told) + " of " + string.Join(
+                " | ", SpecLint.Rules.Labels.ClaimReader.Read(words, ClaimPlace.Anywhere, result.Book)));
         Assert.DoesNotContain(result.Findings.Flat(), f => f.Rule.Id == "SL9023");
     }
 
@@ -113,7 +116,10 @@ public sealed class ClaimWordsTests
     public void A_claim_in_a_note_is_held_against_the_parts(string note, string rule)
     {
         string drink = Drink("Low Tide", "whole-milk").Replace("\"glass\"", $"\"notes\": \"{note}\", \"glass\"", StringComparison.Ordinal);
-        var told = Books.Check(("low-tide.drink.json", drink)).Findings.Flat().Where(f => f.Path == "notes" && f.Rule.Id is "SL7012" or "SL7013" or "SL7015" or "SL7016" or "SL7017" or "SL7031" or "SL7032").ToList();
+        var told = Books.Check(("low-tide.drink.json", drink)).Findings
+            .Flat()
+            .Where(f => f.Path == "notes" && f.Rule.Id is "SL7012" or "SL7013" or "SL7015" or "SL7016" or "SL7017" or "SL7031" or "SL7032")
+            .ToList();
         Assert.Equal(rule.Length == 0 ? [] : [rule], told.Select(f => f.Rule.Id));
         Assert.All(told, f => Assert.True(f.Level <= Level.Warning));
     }
@@ -137,7 +143,9 @@ public sealed class ClaimWordsTests
     [Fact]
     public void The_name_of_a_menu_is_a_claim_about_every_drink()
     {
-        var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", "orgeat")), ("tonight.menu.json", Menu("Gin").Replace("Tonight", "The nut-free list", StringComparison.Ordinal)));
+        var result = Books.Check(
+            ("low-tide.drink.json", Drink("Low Tide", "orgeat")),
+            ("tonight.menu.json", Menu("Gin").Replace("Tonight", "The nut-free list", StringComparison.Ordinal)));
         Assert.Contains(result.Findings.Flat(), f => f.Rule.Id == "SL9012");
     }
 
@@ -159,7 +167,10 @@ public sealed class ClaimWordsTests
         {
             var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", item, claim)), ("shore-drops.ingredient.json", own));
             if (item == "shore-drops" && claim == "no-ginger") continue;
-            Assert.Contains(result.Findings.Flat(), f => f.Path == $"declares.claims[{claim}]" && f.Rule.Id is "SL7012" or "SL7013" or "SL7015" or "SL7016" or "SL7017" or "SL7031");
+            Assert.Contains(
+                result.Findings.Flat(),
+                f => f.Path == $"declares.claims[{claim}]"
+                    && f.Rule.Id is "SL7012" or "SL7013" or "SL7015" or "SL7016" or "SL7017" or "SL7031");
         }
     }
 
@@ -191,7 +202,9 @@ public sealed class ClaimWordsTests
             string word = token.Replace('-', ' ');
             foreach (string words in new[] { $"{token}-free", $"{word} free", $"no {word}", $"without {word}", $"contains no {word}", $"free from {word}", $"{token}-less", $"{word}: none", $"safe for {word} allergy", $"{word} safe" })
             {
-                var result = Books.Check(("low-tide.drink.json", Drink("Low Tide", "shore-drops")), ("shore-drops.ingredient.json", own), ("tonight.menu.json", Menu(words)));
+                var result = Books.Check(
+                    ("low-tide.drink.json", Drink("Low Tide", "shore-drops")), ("shore-drops.ingredient.json", own),
+                    ("tonight.menu.json", Menu(words)));
                 Assert.True(result.Findings.Flat().Any(f => f.Rule.Id == "SL9012"), words);
             }
         }

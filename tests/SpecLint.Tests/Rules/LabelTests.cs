@@ -69,7 +69,10 @@ public sealed class LabelTests
         Assert.Equal("ale", Assert.Single(result.Findings, f => f.Rule.Id == "SL7001").Subject);
     }
 
-    /// <summary>Sulphites are named over 10 mg/kg (Regulation (EU) 1169/2011, Annex II, 12): a splash of wine is not shown, a pinch of metabisulphite is over.</summary>
+    /// <summary>
+    /// Sulphites are named over 10 mg/kg (Regulation (EU) 1169/2011, Annex II, 12): a splash of wine is not shown, a pinch of
+    /// metabisulphite is over.
+    /// </summary>
     [Theory]
     [InlineData("potassium-metabisulphite", "0.5 g", Answer.Broken)]
     [InlineData("dry-white-wine", "10 ml", Answer.NotShown)]
@@ -97,7 +100,8 @@ public sealed class LabelTests
         var finding = Assert.Single(Check("IE", ("marsh-sour.drink.json", text)).Findings, f => f.Rule.Id == "SL7001");
         byte[] bytes = Encoding.UTF8.GetBytes(text);
         var edit = Assert.Single(Assert.Single(finding.Corrections).Edits);
-        string after = Encoding.UTF8.GetString(bytes, 0, edit.Place.Span.Start) + edit.NewText + Encoding.UTF8.GetString(bytes, edit.Place.Span.End, bytes.Length - edit.Place.Span.End);
+        string after = Encoding.UTF8.GetString(bytes, 0, edit.Place.Span.Start) + edit.NewText + Encoding.UTF8.GetString(
+            bytes, edit.Place.Span.End, bytes.Length - edit.Place.Span.End);
         var again = Check("IE", ("marsh-sour.drink.json", after));
         Assert.DoesNotContain(again.Findings, f => f.Rule.Id is "SL7001" || f.Rule.Id.StartsWith("SL1", StringComparison.Ordinal));
         Assert.Contains("celery", again.Book.Drinks[0].Declares!.Allergens.Value.Select(w => w.Value));
@@ -112,7 +116,11 @@ public sealed class LabelTests
         var found = result.Findings.SelectMany(f => f.Folded.Prepend(f)).Where(f => f.Rule.Id[2] is '7' or '9').ToList();
         var planted = DemoBook.Expected.Select(e => e.File).ToHashSet(StringComparer.Ordinal);
         Assert.Equal([], found.Where(f => !planted.Contains(f.Place.File.Path)).Select(f => $"{f.Place.File.Path} {f.Rule.Id} {f.Message}"));
-        Assert.Equal([], DemoBook.Expected.Where(e => e.Family is 7 or 9 && !found.Any(f => f.Place.File.Path == e.File && f.Rule.Id[2] - '0' == e.Family)).Select(e => e.File));
+        Assert.Equal(
+            [],
+            DemoBook.Expected.Where(e => e.Family is 7 or 9
+                && !found.Any(f => f.Place.File.Path == e.File && f.Rule.Id[2] - '0' == e.Family))
+                .Select(e => e.File));
     }
 
     private static CheckResult Check(string jurisdiction, params (string Path, string Text)[] files) =>

@@ -58,7 +58,9 @@ public sealed class LikeTests
     [InlineData("other-drink")]
     public void A_part_that_resolves_to_nothing_has_unknown_allergens(string item)
     {
-        var result = Books.Check(("low-tide.drink.json", Drink.Replace("shore-syrup", item, StringComparison.Ordinal)), ("other-drink.drink.json", Drink.Replace("shore-syrup", "orgeat", StringComparison.Ordinal)));
+        var result = Books.Check(
+            ("low-tide.drink.json", Drink.Replace("shore-syrup", item, StringComparison.Ordinal)),
+            ("other-drink.drink.json", Drink.Replace("shore-syrup", "orgeat", StringComparison.Ordinal)));
         Assert.Contains(result.Profiles.Of(result.Book.Drinks.Single(d => d.Id == "low-tide")).Allergens.Unknown, u => u.Through.Contains(item));
     }
 

@@ -46,7 +46,10 @@ public sealed class NameLawTests
     [InlineData("IE", "Juniper drink, without alcohol", 0)]
     public void A_spirit_name_without_alcohol_is_found_in_its_languages(string country, string name, int expected)
     {
-        var found = Books.Check(("bar.json", Bar(country)), ("a.prep.json", Prep(name, "water", "400 ml", "simple-syrup", "20 ml"))).Findings.Where(f => f.Rule.Id == "SL7021").ToList();
+        var found = Books.Check(
+            ("bar.json", Bar(country)), ("a.prep.json", Prep(name, "water", "400 ml", "simple-syrup", "20 ml"))).Findings
+            .Where(f => f.Rule.Id == "SL7021")
+            .ToList();
         Assert.Equal(expected, found.Count);
         if (country == "GB") Assert.All(found, f => Assert.Equal(Level.Warning, f.Level));
     }
@@ -106,7 +109,8 @@ public sealed class NameLawTests
     [InlineData("US", "corn-syrup", null)]
     public void Gluten_free_means_what_the_country_says(string country, string item, Answer? answer)
     {
-        string text = "{ \"name\": \"A\", \"ingredients\": [ { \"item\": \"" + item + "\", \"amount\": \"50 g\" } ], \"method\": [ { \"do\": \"build\", \"into\": \"glass\" } ], \"declares\": { \"claims\": [\"gluten-free\"] } }";
+        string text = "{ \"name\": \"A\", \"ingredients\": [ { \"item\": \"" + item + "\", \"amount\": \"50 g\" } ], \"method\": [ { "
+            + "\"do\": \"build\", \"into\": \"glass\" } ], \"declares\": { \"claims\": [\"gluten-free\"] } }";
         var result = Books.Check(("bar.json", Bar(country)), ("a.drink.json", text));
         Assert.Equal(answer, result.Findings.SingleOrDefault(f => f.Rule.Id == "SL7015")?.Answer);
     }

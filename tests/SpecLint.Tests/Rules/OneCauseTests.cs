@@ -6,7 +6,9 @@ namespace SpecLint.Tests.Rules;
 /// <summary>One cause gives one finding: what the pages' examples cannot show, since each has one rule in view.</summary>
 public sealed class OneCauseTests
 {
-    private const string House = "\"family\": \"juice\", \"ingredients\": [ { \"item\": \"celery-juice\", \"amount\": \"500 g\" } ], \"method\": [ { \"do\": \"strain\" } ], \"yield\": \"500 g\", \"declares\": { \"allergens\": [\"celery\"] }, \"source\": \"House recipe\"";
+    private const string House = "\"family\": \"juice\", \"ingredients\": [ { \"item\": \"celery-juice\", \"amount\": \"500 g\" } ], "
+        + "\"method\": [ { \"do\": \"strain\" } ], \"yield\": \"500 g\", \"declares\": { \"allergens\": [\"celery\"] }, "
+        + "\"source\": \"House recipe\"";
 
     private static readonly (string, string) Australia = ("bar.json", """{ "name": "The Saltmarsh Room", "jurisdictions": ["AU"] }""");
 
@@ -133,12 +135,16 @@ public sealed class OneCauseTests
             { "name": "Foam", "ingredients": [ { "item": "gin", "amount": "45 ml" }, { "item": "lemon-juice", "amount": "25 ml" }, { "item": "egg-white", "amount": "20 ml" }, { "item": "bee-pollen", "amount": "2 g" } ],
               "method": [ { "do": "shake", "ice": "cubed" }, { "do": "strain" } ], "declares": { "allergens": ["egg"], "advisory": {{advisory}} } }
             """;
-        var edit = Assert.Single(Assert.Single(Flat(Books.Check(Australia, ("foam.drink.json", text)).Findings), f => f.Rule.Id == "SL7028").Corrections).Edits[0];
+        var edit = Assert.Single(Assert.Single(
+            Flat(Books.Check(Australia, ("foam.drink.json", text)).Findings), f => f.Rule.Id == "SL7028").Corrections).Edits[0];
         byte[] utf8 = System.Text.Encoding.UTF8.GetBytes(text);
-        string after = System.Text.Encoding.UTF8.GetString(utf8, 0, edit.Place.Span.Start) + edit.NewText + System.Text.Encoding.UTF8.GetString(utf8, edit.Place.Span.End, utf8.Length - edit.Place.Span.End);
+        string after = System.Text.Encoding.UTF8.GetString(utf8, 0, edit.Place.Span.Start) + edit.NewText + System.Text.Encoding.UTF8.GetString(
+            utf8, edit.Place.Span.End, utf8.Length - edit.Place.Span.End);
         Assert.DoesNotContain(Ids(Books.Check(Australia, ("foam.drink.json", after))), i => i is "SL1001" or "SL7028");
         using var document = System.Text.Json.JsonDocument.Parse(after);
-        Assert.Equal(System.Text.Json.JsonDocument.Parse(advisory).RootElement.GetArrayLength() + 1, document.RootElement.GetProperty("declares").GetProperty("advisory").GetArrayLength());
+        Assert.Equal(
+            System.Text.Json.JsonDocument.Parse(advisory).RootElement.GetArrayLength() + 1,
+            document.RootElement.GetProperty("declares").GetProperty("advisory").GetArrayLength());
     }
 
     /// <summary>Two batches of a drink in two sizes are no copies of each other; the same bottle written twice is.</summary>

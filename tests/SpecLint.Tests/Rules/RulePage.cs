@@ -8,7 +8,9 @@ namespace SpecLint.Tests.Rules;
 /// <param name="Clean">Whether it is marked clean.</param>
 /// <param name="Files">Paths and texts.</param>
 /// <param name="Expected">Path, line and rule of each finding expected.</param>
-internal sealed record PageExample(string Page, int Line, bool Clean, IReadOnlyList<(string Path, string Text)> Files, IReadOnlyList<(string Path, int Line, string Rule)> Expected);
+internal sealed record PageExample(
+    string Page, int Line, bool Clean, IReadOnlyList<(string Path, string Text)> Files,
+    IReadOnlyList<(string Path, int Line, string Rule)> Expected);
 
 /// <summary>
 /// A rule's page. Examples are fenced blocks whose first words are <c>jsonc clean</c> or <c>jsonc finding</c>. A line

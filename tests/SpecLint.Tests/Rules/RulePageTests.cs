@@ -47,10 +47,15 @@ public sealed partial class RulePageTests
             at = found;
         }
 
-        Assert.StartsWith($"# {id} {info.Name}\n\n{info.Title}.\n\nDefault level: {info.Level.ToString().ToLowerInvariant()}. {Sentence(info.Level)}", page.Text, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"# {id} {info.Name}\n\n{info.Title}.\n\nDefault level: {info.Level.ToString().ToLowerInvariant()}. {Sentence(info.Level)}",
+            page.Text,
+            StringComparison.Ordinal);
         Assert.True(page.Examples.Count(e => e.Clean) >= 2, $"{id}: two clean examples");
         Assert.True(page.Examples.Count(e => !e.Clean) >= 2 || WithoutFindingExample.Contains(id), $"{id}: two examples with a finding");
-        Assert.All(page.Examples.Where(e => !e.Clean), e => Assert.True(e.Expected.Any(x => x.Rule == id), $"{id}, line {e.Line}: the example has no `// finds {id}`"));
+        Assert.All(
+            page.Examples.Where(e => !e.Clean),
+            e => Assert.True(e.Expected.Any(x => x.Rule == id), $"{id}, line {e.Line}: the example has no `// finds {id}`"));
     }
 
     /// <summary>What a level says: the sentence against which each rule's level was weighed.</summary>
@@ -69,7 +74,10 @@ public sealed partial class RulePageTests
         foreach (var example in RulePage.All.Single(p => p.Id == id).Examples)
         {
             var result = Books.Check([.. example.Files]);
-            var found = Flat(result.Findings).Select(f => $"{f.Place.File.Path}:{f.Place.Start.Line} {f.Rule.Id}").OrderBy(f => f, StringComparer.Ordinal).ToArray();
+            var found = Flat(result.Findings)
+                .Select(f => $"{f.Place.File.Path}:{f.Place.Start.Line} {f.Rule.Id}")
+                .OrderBy(f => f, StringComparer.Ordinal)
+                .ToArray();
             var expected = example.Expected.Select(e => $"{e.Path}:{e.Line} {e.Rule}").OrderBy(f => f, StringComparer.Ordinal).ToArray();
             if (found.SequenceEqual(expected)) continue;
             var text = new StringBuilder($"{id}, example at line {example.Line} of its page\n");
@@ -82,7 +90,8 @@ public sealed partial class RulePageTests
 
     /// <summary>The index is made from the rules: a run on somebody's own machine writes it, and in continuous integration it is as committed.</summary>
     [Fact]
-    public void Index_is_up_to_date() => Golden.Check(Repository.At("rules-docs", "README.md"), Index(), write: Environment.GetEnvironmentVariable("CI") != "true");
+    public void Index_is_up_to_date() =>
+        Golden.Check(Repository.At("rules-docs", "README.md"), Index(), write: Environment.GetEnvironmentVariable("CI") != "true");
 
     [Theory]
     [InlineData("README.md")]
@@ -112,14 +121,16 @@ public sealed partial class RulePageTests
     private static string Index()
     {
         var text = new StringBuilder();
-        text.Append("# Rules\n\nThe number's first digit is the family. The lists by family are generated from the rules. [Changes](changes.md) lists what is new.\n\n");
+        text.Append("# Rules\n\nThe number's first digit is the family. The lists by family are generated from the rules. "
+            + "[Changes](changes.md) lists what is new.\n\n");
         text.Append("Error: it must not be made, served or sold like this. Warning: a head bartender would change it. Note: worth knowing.\n\n");
         text.Append(Symptoms()).Append('\n');
         foreach (var family in RuleRegistry.All.GroupBy(r => r.Info.Family).OrderBy(g => g.Key))
         {
             text.Append($"\n## {(int)family.Key} {FamilyNames.Of(family.Key)}\n\n| rule | level | what is wrong |\n| --- | --- | --- |\n");
             foreach (var rule in family)
-                text.Append($"| [{rule.Info.Id} {rule.Info.Name}]({rule.Info.Id}.md) | {rule.Info.Level.ToString().ToLowerInvariant()} | {rule.Info.Title} |\n");
+                text.Append($"| [{rule.Info.Id} {rule.Info.Name}]({rule.Info.Id}.md) | {rule.Info.Level.ToString().ToLowerInvariant()} "
+                    + $"| {rule.Info.Title} |\n");
         }
 
         return text.ToString();

@@ -24,10 +24,18 @@ public sealed class SolvedCorrectionTests
                 var files = example.Files.Select(f => (f.Path, Text: Apply(f.Path, f.Text, finding.Corrections[0]))).ToArray();
                 Assert.True(files.Zip(example.Files).Any(p => p.First.Text != p.Second.Text), $"{id}: the correction changes nothing");
                 var after = Books.Check(files);
-                var left = Flat(after.Findings).Where(f => f.Rule.Id == id && f.Subject == finding.Subject && f.Path == finding.Path && f.Key == finding.Key).ToArray();
-                Assert.True(left.Length == 0, $"{id}, example at line {example.Line}: after \"{finding.Corrections[0].Description}\" it still says: {string.Join(" / ", left.Select(f => f.Message))}");
+                var left = Flat(after.Findings)
+                    .Where(f => f.Rule.Id == id && f.Subject == finding.Subject && f.Path == finding.Path && f.Key == finding.Key)
+                    .ToArray();
+                Assert.True(
+                    left.Length == 0,
+                    $"{id}, example at line {example.Line}: after \"{finding.Corrections[0].Description}\" it still says: "
+                        + $"{string.Join(" / ", left.Select(f => f.Message))}");
                 var faults = Flat(after.Findings).Where(f => f.Rule.Id is "SL1001" or "SL1006").ToArray();
-                Assert.True(faults.Length == 0, $"{id}, example at line {example.Line}: the corrected file cannot be read: {string.Join(" / ", faults.Select(f => f.Message))}");
+                Assert.True(
+                    faults.Length == 0,
+                    $"{id}, example at line {example.Line}: the corrected file cannot be read: "
+                        + $"{string.Join(" / ", faults.Select(f => f.Message))}");
             }
         }
     }

@@ -158,7 +158,10 @@ public sealed class StatementLawTests
     /// <summary>The US warning is asked of every bottled drink that holds raw juice, and to the letter.</summary>
     [Theory]
     [InlineData("Not pasteurised", 1)]
-    [InlineData("WARNING: This product has not been pasteurized and, therefore, may contain harmful bacteria that can cause serious illness in children, the elderly, and persons with weakened immune systems.", 0)]
+    [InlineData(
+        "WARNING: This product has not been pasteurized and, therefore, may contain harmful bacteria that can cause serious illness in "
+            + "children, the elderly, and persons with weakened immune systems.",
+        0)]
     public void Raw_juice_in_a_bottle_needs_the_warning_of_the_law(string said, int expected)
     {
         var result = Books.Check(("bar.json", Bar("US")), ("a.prep.json", $$"""

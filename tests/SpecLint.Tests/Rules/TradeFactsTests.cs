@@ -19,11 +19,17 @@ public sealed class TradeFactsTests
     [InlineData("grapefruit-juice", 27, 13)]
     public void Adjusted_juices_of_the_trade_meet_six_per_cent_by_volume(string juice, double citric, double malic)
     {
-        var found = Check(Acid($"{{ \"item\": \"{juice}\", \"amount\": \"1000 ml\" }}, {{ \"item\": \"citric-acid\", \"amount\": \"{citric} g\" }}{(malic > 0 ? $", {{ \"item\": \"malic-acid\", \"amount\": \"{malic} g\" }}" : "")}", "6 % w/v"));
+        var found = Check(Acid(
+            $"{{ \"item\": \"{juice}\", \"amount\": \"1000 ml\" }}, {{ \"item\": \"citric-acid\", \"amount\": \"{citric} g\" "
+                + $"}}{(malic > 0 ? $", {{ \"item\": \"malic-acid\", \"amount\": \"{malic} g\" }}" : "")}",
+            "6 % w/v"));
         Assert.DoesNotContain(found, f => f.Rule.Id is "SL4001" or "SL4018" or "SL4014");
     }
 
-    /// <summary>Common practice, no source: a wine acid of 48 g of acids and 24 g of sugar in 800 g of water is labelled 6 %, counted on the water; of the whole 872 g it is 5.5 %.</summary>
+    /// <summary>
+    /// Common practice, no source: a wine acid of 48 g of acids and 24 g of sugar in 800 g of water is labelled 6 %, counted on the water;
+    /// of the whole 872 g it is 5.5 %.
+    /// </summary>
     [Fact]
     public void Per_cent_of_the_water_is_not_per_cent_of_the_whole()
     {
@@ -40,7 +46,9 @@ public sealed class TradeFactsTests
     public void Liquid_lactic_acid_is_not_pure()
     {
         const string Water = """{ "item": "water", "amount": "420 g" }, { "item": "tartaric-acid", "amount": "15 g" }, """;
-        Assert.DoesNotContain(Check(Acid(Water + """{ "item": "lactic-acid-powder", "amount": "15 g" }""", "6.67 % w/w", "acid-solution")), f => f.Rule.Id == "SL4001");
+        Assert.DoesNotContain(
+            Check(Acid(Water + """{ "item": "lactic-acid-powder", "amount": "15 g" }""", "6.67 % w/w", "acid-solution")),
+            f => f.Rule.Id == "SL4001");
         Assert.Contains(Check(Acid(Water + """{ "item": "lactic-acid-80", "amount": "15 g" }""", "6.67 % w/w", "acid-solution")), f => f.Rule.Id == "SL4001");
     }
 

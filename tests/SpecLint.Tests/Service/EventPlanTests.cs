@@ -11,12 +11,15 @@ public sealed class EventPlanTests
     private static readonly CalendarDate Day = CalendarDate.Of(2026, 12, 12)!.Value;
 
     private static readonly Lazy<Verdicts> Demo = new(() => Verdicts.Of(Checker.Check(new BookInput(
-        [.. Directory.EnumerateFiles(Repository.At("src", "SpecLint.Tool", "Demo")).Select(f => new SourceFile(Path.GetFileName(f), File.ReadAllBytes(f)))], Books.On))));
+        [.. Directory.EnumerateFiles(Repository.At("src", "SpecLint.Tool", "Demo"))
+            .Select(f => new SourceFile(Path.GetFileName(f), File.ReadAllBytes(f)))], Books.On))));
 
     private static EventPlan Plan(EventRequest? request = null, IReadOnlyList<Stock>? stocks = null)
     {
         var verdicts = Demo.Value;
-        var plan = EventPlan.Of(verdicts, verdicts.Profiles.Book.Menus.Single(m => m.Id == "evening"), request ?? new EventRequest(120, Day) { DrinksEach = 2.5 }, stocks ?? [], out string why);
+        var plan = EventPlan.Of(
+            verdicts, verdicts.Profiles.Book.Menus.Single(m => m.Id == "evening"),
+            request ?? new EventRequest(120, Day) { DrinksEach = 2.5 }, stocks ?? [], out string why);
         Assert.True(plan is not null, why);
         return plan!;
     }
@@ -138,9 +141,16 @@ public sealed class EventPlanTests
 
         var verdicts = Demo.Value;
         var menu = verdicts.Profiles.Book.Menus.Single(m => m.Id == "evening");
-        Assert.Null(EventPlan.Of(verdicts, menu, new EventRequest(10, Day) { Shares = new Dictionary<string, double> { ["low-tide"] = 70, ["breaker"] = 40 } }, [], out string over));
+        Assert.Null(EventPlan.Of(
+            verdicts,
+            menu,
+            new EventRequest(10, Day) { Shares = new Dictionary<string, double> { ["low-tide"] = 70, ["breaker"] = 40 } },
+            [],
+            out string over));
         Assert.Contains("more than 100 %", over, StringComparison.Ordinal);
-        Assert.Null(EventPlan.Of(verdicts, menu, new EventRequest(10, Day) { Shares = new Dictionary<string, double> { ["no-such"] = 10 } }, [], out string unknown));
+        Assert.Null(EventPlan.Of(
+            verdicts, menu, new EventRequest(10, Day) { Shares = new Dictionary<string, double> { ["no-such"] = 10 } }, [],
+            out string unknown));
         Assert.Contains("no-such", unknown, StringComparison.Ordinal);
     }
 }

@@ -100,7 +100,8 @@ public sealed class LastDayTests
 
     [Fact]
     public void No_change_of_clocks_in_any_zone_moves_the_last_day() =>
-        Gen.Select(Gen.Int[0, Zones.Length - 1].Select(i => Zones[i]), Gen.Int[2013, 2040], Gen.Int[0, 364], Gen.Int[1, 200]).Sample((zone, year, dayOfYear, days) =>
+        Gen.Select(
+            Gen.Int[0, Zones.Length - 1].Select(i => Zones[i]), Gen.Int[2013, 2040], Gen.Int[0, 364], Gen.Int[1, 200]).Sample((zone, year, dayOfYear, days) =>
         {
             // Whole days of 24 hours from noon: an hour more or less stays within the day on the wall.
             var noon = new DateTime(year, 1, 1, 12, 0, 0, DateTimeKind.Unspecified).AddDays(dayOfYear);

@@ -36,7 +36,8 @@ public sealed class LineCheckTests
         return LineCheck.Of(Verdicts.Of(result), result.Book.Menus[0], result.Book.Stocks);
     }
 
-    private static string JuiceLot(string made = "2026-11-24", string amount = "1 l", string at = "4 °C", string ph = "2.3", string meter = "bench", string more = "") =>
+    private static string JuiceLot(
+        string made = "2026-11-24", string amount = "1 l", string at = "4 °C", string ph = "2.3", string meter = "bench", string more = "") =>
         $$"""{ "item": "marsh-juice", "made": "{{made}}", "amount": "{{amount}}", "at": "{{at}}", "measured": { "ph": {{ph}}, "meter": "{{meter}}", "on": "2026-11-25" }{{more}} }, """ + Bottles;
 
     [Fact]
@@ -67,7 +68,10 @@ public sealed class LineCheckTests
         var check = Check(JuiceLot(made: "2026-11-10", more: """, "frozen": [ { "from": "2026-11-10", "to": "2026-11-24" } ]"""));
         Assert.Equal("2026-11-26", check.Lots[0].UseBy.ToString());
         Assert.Equal(Readiness.Ready, check.Drinks[0].Readiness);
-        Assert.Contains("thaw", Assert.Single(Check(JuiceLot(more: """, "frozen": [ { "from": "2026-11-24" } ]""")).Drinks[0].Conditions), StringComparison.Ordinal);
+        Assert.Contains(
+            "thaw",
+            Assert.Single(Check(JuiceLot(more: """, "frozen": [ { "from": "2026-11-24" } ]""")).Drinks[0].Conditions),
+            StringComparison.Ordinal);
     }
 
     [Fact]

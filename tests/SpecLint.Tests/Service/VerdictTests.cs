@@ -57,7 +57,9 @@ public sealed class VerdictTests
     [InlineData(SealedCelery)]
     public void What_check_forbids_no_one_allows(string prep)
     {
-        var result = Check(prep, """, { "item": "outer", "made": "2026-11-25", "amount": "1 l", "at": "4 °C" }, { "item": "part", "made": "2026-11-25", "amount": "1 l", "at": "4 °C" }""");
+        var result = Check(
+            prep,
+            """, { "item": "outer", "made": "2026-11-25", "amount": "1 l", "at": "4 °C" }, { "item": "part", "made": "2026-11-25", "amount": "1 l", "at": "4 °C" }""");
         Assert.Contains(result.Findings, f => f.Rule.Safety && f.Level == Level.Error && f.Subject == "part");
         var verdicts = Verdicts.Of(result);
         var verdict = verdicts.Of(Part(result));
@@ -106,7 +108,8 @@ public sealed class VerdictTests
     [Fact]
     public void One_number_of_days_stands_on_the_label_in_the_make_list_and_in_the_scaled_recipe()
     {
-        foreach (string prep in new[] { Fresh, Fresh.Replace("30 d", "900 d", StringComparison.Ordinal), Fresh.Replace(", \"for\": \"30 d\"", "", StringComparison.Ordinal) })
+        foreach (string prep in new[] { Fresh, Fresh.Replace("30 d", "900 d", StringComparison.Ordinal), Fresh.Replace(
+            ", \"for\": \"30 d\"", "", StringComparison.Ordinal) })
         {
             var result = Check(prep);
             var verdicts = Verdicts.Of(result);
@@ -134,10 +137,16 @@ public sealed class VerdictTests
     public void A_mixture_is_used_by_the_last_day_of_the_lot_that_went_into_it()
     {
         var alone = LotOf(Check(Foam, Egg + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C" }"""), "F");
-        var named = LotOf(Check(Foam, Egg + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["EW"] }"""), "F");
+        var named = LotOf(
+            Check(
+                Foam, Egg + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["EW"] }"""),
+            "F");
         Assert.Equal(("2026-11-27", "2026-11-25"), (alone.UseBy.ToString(), named.UseBy.ToString()));
         Assert.Contains("EW", named.UseByFrom, StringComparison.Ordinal);
-        var unlisted = LotOf(Check(Foam, """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["NO-SUCH"] }"""), "F");
+        var unlisted = LotOf(
+            Check(
+                Foam, """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["NO-SUCH"] }"""),
+            "F");
         Assert.Equal(Readiness.If, unlisted.Readiness);
     }
 
@@ -145,10 +154,16 @@ public sealed class VerdictTests
     public void A_bad_lot_is_bad_in_what_was_made_from_it_and_circles_end()
     {
         string warm = Egg.Replace("4 °C", "14 °C", StringComparison.Ordinal);
-        var lot = LotOf(Check(Foam, warm + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["EW"] }"""), "F");
+        var lot = LotOf(
+            Check(
+                Foam,
+                warm + """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "4 °C", "madeFrom": ["EW"] }"""),
+            "F");
         Assert.Equal(Readiness.No, lot.Readiness);
         Assert.Contains(lot.Reasons, r => r.Contains("14 °C", StringComparison.Ordinal));
-        var circle = Check(Foam, """, { "item": "part", "lot": "A", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["B"] }, { "item": "part", "lot": "B", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["A", "B"] }""");
+        var circle = Check(
+            Foam,
+            """, { "item": "part", "lot": "A", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["B"] }, { "item": "part", "lot": "B", "made": "2026-11-25", "at": "4 °C", "madeFrom": ["A", "B"] }""");
         Assert.NotEqual(Readiness.Ready, LotOf(circle, "B").Readiness);
     }
 
@@ -158,7 +173,11 @@ public sealed class VerdictTests
     [InlineData(""" "at": "4 °C" """, "2026-11-10", "its use-by was 2026-11-16")]
     public void What_has_thawed_is_not_sent_back_to_the_freezer_and_its_days_count(string at, string made, string? says)
     {
-        var lot = LotOf(Check(Foam.Replace("\"4 °C\"", "\"-18 °C\"", StringComparison.Ordinal).Replace("3 d", "60 d", StringComparison.Ordinal), $$""", { "item": "part", "lot": "F", "made": "{{made}}", "amount": "1 l", {{at}} }"""), "F");
+        var lot = LotOf(
+            Check(
+                Foam.Replace("\"4 °C\"", "\"-18 °C\"", StringComparison.Ordinal).Replace("3 d", "60 d", StringComparison.Ordinal),
+                $$""", { "item": "part", "lot": "F", "made": "{{made}}", "amount": "1 l", {{at}} }"""),
+            "F");
         var told = lot.Reasons.Concat(lot.Conditions).ToList();
         Assert.DoesNotContain(told, t => t.Contains("bring it to", StringComparison.Ordinal));
         if (says is null) Assert.Empty(told);
@@ -168,7 +187,11 @@ public sealed class VerdictTests
     [Fact]
     public void A_tub_warmer_than_its_recipe_asks_is_not_ready()
     {
-        var lot = LotOf(Check(Fresh.Replace("20 °C", "4 °C", StringComparison.Ordinal), """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "18 °C" }"""), "F");
+        var lot = LotOf(
+            Check(
+                Fresh.Replace("20 °C", "4 °C", StringComparison.Ordinal),
+                """, { "item": "part", "lot": "F", "made": "2026-11-25", "amount": "1 l", "at": "18 °C" }"""),
+            "F");
         Assert.Equal(Readiness.If, lot.Readiness);
         Assert.Contains(lot.Conditions, c => c.Contains("bring it to 4 °C", StringComparison.Ordinal));
     }
@@ -192,7 +215,8 @@ public sealed class VerdictTests
             (age, label, frozenFrom, frozenFor, bought) =>
             {
                 var made = Books.On.AddDays(-age);
-                string LotText(CalendarDate useBy) => $$""", { "item": "{{(bought ? "whole-milk" : "part")}}", "lot": "F", "{{(bought ? "opened" : "made")}}": "{{made}}", "useBy": "{{useBy}}", "at": "4 °C", "frozen": [ { "from": "{{made.AddDays(frozenFrom)}}", "to": "{{made.AddDays(frozenFrom + frozenFor)}}" } ] }""";
+                string LotText(CalendarDate useBy) =>
+                    $$""", { "item": "{{(bought ? "whole-milk" : "part")}}", "lot": "F", "{{(bought ? "opened" : "made")}}": "{{made}}", "useBy": "{{useBy}}", "at": "4 °C", "frozen": [ { "from": "{{made.AddDays(frozenFrom)}}", "to": "{{made.AddDays(frozenFrom + frozenFor)}}" } ] }""";
                 var result = Check(LongMilk, LotText(made.AddDays(label)));
                 var late = result.Findings.FirstOrDefault(f => f.Rule.Id == "SL5008");
                 var life = LotLife.Of(result.Book.Stocks[0].Lots[1], result.Profiles);

@@ -171,6 +171,8 @@ public sealed class RecipeLineReaderTests(ITestOutputHelper output)
     private static string Number(string text)
     {
         if (text.Trim() is "" or "a" or "an") return "";
-        return QuantityReader.TryRead(text + " ml", Measures.Default, out var quantity, out _) ? string.Create(CultureInfo.InvariantCulture, $"{quantity.Low:R}-{quantity.High:R}") : "? " + text;
+        return QuantityReader.TryRead(text + " ml", Measures.Default, out var quantity, out _)
+            ? string.Create(CultureInfo.InvariantCulture, $"{quantity.Low:R}-{quantity.High:R}")
+            : "? " + text;
     }
 }

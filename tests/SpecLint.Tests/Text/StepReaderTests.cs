@@ -60,12 +60,16 @@ public sealed class StepReaderTests
     [Fact]
     public void A_preparation_in_lines_becomes_its_file()
     {
-        const string text = "Soured orange\n1000 g orange juice\n32 g citric acid\n20 g malic acid\nStir until dissolved, fine strain into a bottle\nfamily: acid-adjusted juice\nmakes 1040 g\nlike lime juice\nmeasured: pH 2.3, 14.5 °Bx, 2026-11-24\nkeep at 4 °C in a bottle for 2 d\nallergens: none";
+        const string text = "Soured orange\n1000 g orange juice\n32 g citric acid\n20 g malic acid\nStir until dissolved, fine strain "
+            + "into a bottle\nfamily: acid-adjusted juice\nmakes 1040 g\nlike lime juice\nmeasured: pH 2.3, 14.5 °Bx, 2026-11-24\nkeep "
+            + "at 4 °C in a bottle for 2 d\nallergens: none";
         var draft = RecipeDraft.Of(new RecipeTextReader().Read(text)[0], StepReader.For(null), Books.On);
         Assert.Equal(("soured-orange.prep.json", FileKind.Prep), (draft.FileName, draft.Kind));
         var result = Books.Check(("bar.json", Books.PlainBar), (draft.FileName, draft.Text));
         var prep = Assert.IsType<Prep>(result.Book.Files.Single(f => f.Id == "soured-orange"));
-        Assert.Equal(("lime-juice", 2.3, 4, "bottle", 2 * 86400.0), (prep.Target!.StandsInFor.Value, prep.AsMeasured!.Ph.Value.Base, prep.Keep!.At.Value.Base, prep.Keep.In.Value.Id, prep.Keep.For.Value.Base));
+        Assert.Equal(
+            ("lime-juice", 2.3, 4, "bottle", 2 * 86400.0),
+            (prep.Target!.StandsInFor.Value, prep.AsMeasured!.Ph.Value.Base, prep.Keep!.At.Value.Base, prep.Keep.In.Value.Id, prep.Keep.For.Value.Base));
         Assert.DoesNotContain(result.Findings, f => f.Rule.Id.StartsWith("SL1", StringComparison.Ordinal) && f.Place.File.Path == draft.FileName);
         string[] rows = draft.Text.TrimEnd('\n').Split('\n');
         Assert.Equal(rows.Length, draft.Origins.Count);

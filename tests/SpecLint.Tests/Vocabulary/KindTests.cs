@@ -43,7 +43,9 @@ public sealed class KindTests
             Assert.True(Books.Check(files).Findings.Flat().Any(f => f.Rule.Id == "SL8008") == (kind.IsSparkling || kind.IsLiveCulture), kind.Id);
             if (kind.IsSparkling) Assert.True(kind.Lengthens, kind.Id);
             if (!kind.Lengthens) continue;
-            var result = Checker.Profile(Books.Input(Bought(kind.Id), ("long.drink.json", """{ "name": "Long", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "fizz", "amount": "90 ml" } ], "method": [ { "do": "build", "ice": "cubed" }, { "do": "top" } ] }""")));
+            var result = Checker.Profile(Books.Input(
+                Bought(kind.Id),
+                ("long.drink.json", """{ "name": "Long", "ingredients": [ { "item": "gin", "amount": "50 ml" }, { "item": "fizz", "amount": "90 ml" } ], "method": [ { "do": "build", "ice": "cubed" }, { "do": "top" } ] }""")));
             Assert.Equal(PartPhase.Top, result.Profiles.Of(result.Book.Drinks[0]).Parts[1].Phase);
         }
     }
@@ -61,5 +63,6 @@ public sealed class KindTests
         }
     }
 
-    private static (string Path, string Text) Bought(string kind) => ("fizz.ingredient.json", $$"""{ "name": "Fizz", "kind": "{{kind}}", "density": "1 g/ml", "state": "liquid" }""");
+    private static (string Path, string Text) Bought(string kind) =>
+        ("fizz.ingredient.json", $$"""{ "name": "Fizz", "kind": "{{kind}}", "density": "1 g/ml", "state": "liquid" }""");
 }

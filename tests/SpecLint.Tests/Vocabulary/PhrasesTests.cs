@@ -19,7 +19,10 @@ public sealed class PhrasesTests
             int expected = Plain(text, word);
             Assert.Equal(expected, WordSearch.Find(text, word));
             Assert.Equal(expected >= 0, WordSearch.Has(text, word));
-            Assert.Equal(text.EndsWith(word, StringComparison.OrdinalIgnoreCase) && (text.Length == word.Length || !char.IsLetterOrDigit(text[text.Length - word.Length - 1])), WordSearch.EndsWith(text, word));
+            Assert.Equal(
+                text.EndsWith(word, StringComparison.OrdinalIgnoreCase)
+                    && (text.Length == word.Length || !char.IsLetterOrDigit(text[text.Length - word.Length - 1])),
+                WordSearch.EndsWith(text, word));
             Assert.Equal(text.Contains(word, StringComparison.OrdinalIgnoreCase), Phrases.Holds(text, word));
             if (expected >= 0) found++;
         }
@@ -44,7 +47,9 @@ public sealed class PhrasesTests
         }
 
         Assert.True(denied > 50);
-        Assert.All(TextWords.RulingOut.Where(word => TextWords.RulesOut(word, false) && !word.Contains(' ', StringComparison.Ordinal)), word => Assert.True(TextWords.MayDeny($"{word} pistachio"), word));
+        Assert.All(
+            TextWords.RulingOut.Where(word => TextWords.RulesOut(word, false) && !word.Contains(' ', StringComparison.Ordinal)),
+            word => Assert.True(TextWords.MayDeny($"{word} pistachio"), word));
         Assert.False(TextWords.MayDeny("Dust with crushed pistachio"));
     }
 
@@ -76,5 +81,6 @@ public sealed class PhrasesTests
         return -1;
     }
 
-    private static string Made(Random random, int most) => new([.. Enumerable.Range(0, random.Next(1, most + 1)).Select(_ => Letters[random.Next(Letters.Length)])]);
+    private static string Made(Random random, int most) =>
+        new([.. Enumerable.Range(0, random.Next(1, most + 1)).Select(_ => Letters[random.Next(Letters.Length)])]);
 }

@@ -85,7 +85,8 @@ public sealed class VerbTests
                 """)) == (verb.ClosesVessel && verb.Agitates), word);
         }
 
-        foreach (string word in (string[])["shake", "whip", "roll", "reverse-dry-shake", "flash-blend"]) Assert.True(Verb.Of(word) is { ClosesVessel: true, Agitates: true }, word);
+        foreach (string word in (string[])["shake", "whip", "roll", "reverse-dry-shake", "flash-blend"])
+            Assert.True(Verb.Of(word) is { ClosesVessel: true, Agitates: true }, word);
     }
 
     [Fact]

@@ -25,7 +25,8 @@ public sealed class VesselTests
 
     [Fact]
     public void No_word_means_two_types() =>
-        Assert.Empty(VesselType.All.SelectMany(t => (string[])[t.Id, t.Name, .. t.Aliases], (t, w) => (t.Id, Word: w.ToLowerInvariant().Replace(' ', '-').Replace(",", ""))).Distinct()
+        Assert.Empty(VesselType.All.SelectMany(
+            t => (string[])[t.Id, t.Name, .. t.Aliases], (t, w) => (t.Id, Word: w.ToLowerInvariant().Replace(' ', '-').Replace(",", ""))).Distinct()
             .GroupBy(p => p.Word).Where(g => g.Count() > 1).Select(g => g.Key));
 
     [Theory]
@@ -88,7 +89,10 @@ public sealed class VesselTests
     [Fact]
     public void No_word_of_the_tables_is_unknown()
     {
-        foreach (string word in VesselType.Words) Assert.DoesNotContain(Books.Check(("tart.prep.json", Prep.Replace("\"in\": \"bottle\"", $"\"in\": \"{word}\""))).Findings.Flat(), f => f.Rule.Id == "SL1031");
+        foreach (string word in VesselType.Words)
+            Assert.DoesNotContain(
+                Books.Check(("tart.prep.json", Prep.Replace("\"in\": \"bottle\"", $"\"in\": \"{word}\""))).Findings.Flat(),
+                f => f.Rule.Id == "SL1031");
         foreach (string word in Ice.Words) Assert.True(Ice.Of(word).IsKnown, word);
         foreach (var glass in GlassType.All)
         {
@@ -122,5 +126,10 @@ public sealed class VesselTests
         """);
 
     private static string Traits(Vessel vessel) =>
-        string.Join(" ", typeof(Vessel).GetProperties().Where(p => p.PropertyType == typeof(bool) && p.Name != nameof(Vessel.IsKnown) && (bool)p.GetValue(vessel)!).Select(p => p.Name));
+        string.Join(
+            " ",
+            typeof(Vessel)
+                .GetProperties()
+                .Where(p => p.PropertyType == typeof(bool) && p.Name != nameof(Vessel.IsKnown) && (bool)p.GetValue(vessel)!)
+                .Select(p => p.Name));
 }

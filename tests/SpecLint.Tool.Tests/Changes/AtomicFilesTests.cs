@@ -21,7 +21,8 @@ public class AtomicFilesTests
     {
         using var folder = new TestFolder();
         string other = folder[".a.drink.json.abcdefgh.ijk.speclint.tmp"];
-        using (new FileStream(other, FileMode.CreateNew, FileAccess.Write, FileShare.None)) new AtomicFiles().Write(folder["c.txt"], static s => s.Write("new"u8));
+        using (new FileStream(
+            other, FileMode.CreateNew, FileAccess.Write, FileShare.None)) new AtomicFiles().Write(folder["c.txt"], static s => s.Write("new"u8));
         Assert.True(File.Exists(other));
     }
 

@@ -28,7 +28,10 @@ public class CorrectVerbTests
         string before = book.Snapshot();
         var run = ToolRun.In(book.Path, "correct", "--rule", "SL2001");
         Assert.Equal(1, run.Status);
-        Assert.Contains("-    { \"item\": \"lime-juice\", \"amount\": \"22,5 ml\" },\n+    { \"item\": \"lime-juice\", \"amount\": \"22.5 ml\" },\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "-    { \"item\": \"lime-juice\", \"amount\": \"22,5 ml\" },\n+    { \"item\": \"lime-juice\", \"amount\": \"22.5 ml\" },\n",
+            run.Output,
+            StringComparison.Ordinal);
         Assert.Equal(before, book.Snapshot());
     }
 
@@ -38,7 +41,9 @@ public class CorrectVerbTests
         using var book = Book();
         var run = ToolRun.In(book.Path, "correct", "--rule", "SL2001", "--output", "change.diff");
         Assert.Equal(1, run.Status);
-        using var patch = Process.Start(new ProcessStartInfo("git", ["apply", "--whitespace=nowarn", "change.diff"]) { WorkingDirectory = book.Path, UseShellExecute = false })!;
+        using var patch = Process.Start(new ProcessStartInfo(
+            "git", ["apply", "--whitespace=nowarn", "change.diff"])
+        { WorkingDirectory = book.Path, UseShellExecute = false })!;
         patch.WaitForExit();
         Assert.Equal(0, patch.ExitCode);
         Assert.Equal(Comma.Replace("22,5", "22.5", StringComparison.Ordinal), File.ReadAllText(book["groundswell.drink.json"]));
@@ -60,7 +65,9 @@ public class CorrectVerbTests
     public void A_proposed_correction_is_written_only_by_name()
     {
         using var book = Book();
-        book.Write("groundswell.drink.json", Comma.Replace("22,5", "22.5", StringComparison.Ordinal).Replace("lime-juice", "lime-jiuce", StringComparison.Ordinal));
+        book.Write(
+            "groundswell.drink.json",
+            Comma.Replace("22,5", "22.5", StringComparison.Ordinal).Replace("lime-juice", "lime-jiuce", StringComparison.Ordinal));
         string before = book.Snapshot();
         Assert.Equal(0, ToolRun.In(book.Path, "correct", "--apply", "assured").Status);
         Assert.Equal(before, book.Snapshot());
@@ -74,8 +81,12 @@ public class CorrectVerbTests
         using var book = Book();
         using var json = JsonDocument.Parse(ToolRun.In(book.Path, "correct", "--rule", "SL2001", "--format", "json").Bytes);
         var correction = Assert.Single(json.RootElement.GetProperty("corrections").EnumerateArray());
-        Assert.Equal(("SL2001", "assured", "made"), (correction.GetProperty("rule").GetString(), correction.GetProperty("grade").GetString(), correction.GetProperty("state").GetString()));
-        Assert.Contains("+    { \"item\": \"lime-juice\", \"amount\": \"22.5 ml\" }", json.RootElement.GetProperty("files")[0].GetProperty("diff").GetString()!, StringComparison.Ordinal);
+        Assert.Equal(
+            ("SL2001", "assured", "made"),
+            (correction.GetProperty("rule").GetString(), correction.GetProperty("grade").GetString(), correction.GetProperty("state").GetString()));
+        Assert.Contains(
+            "+    { \"item\": \"lime-juice\", \"amount\": \"22.5 ml\" }",
+            json.RootElement.GetProperty("files")[0].GetProperty("diff").GetString()!, StringComparison.Ordinal);
     }
 
     [Fact]

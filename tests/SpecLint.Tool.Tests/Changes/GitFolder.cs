@@ -38,7 +38,13 @@ internal sealed class GitFolder : IDisposable
 
     public string Git(params string[] args)
     {
-        var start = new ProcessStartInfo("git", args) { WorkingDirectory = folder.Path, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("git", args)
+        {
+            WorkingDirectory = folder.Path,
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         start.Environment["GIT_CONFIG_GLOBAL"] = OperatingSystem.IsWindows() ? "NUL" : "/dev/null";
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();

@@ -81,7 +81,9 @@ public class KillTests
             if (old > 0 && made > 0) midway++;
 
             // What it left behind goes with the next run that writes there.
-            Assert.Equal(AtomicFiles.Outcome.Written, new AtomicFiles().Replace(book["d0.drink.json"], File.ReadAllBytes(book["d0.drink.json"]), Encoding.UTF8.GetBytes(Old)));
+            Assert.Equal(
+                AtomicFiles.Outcome.Written,
+                new AtomicFiles().Replace(book["d0.drink.json"], File.ReadAllBytes(book["d0.drink.json"]), Encoding.UTF8.GetBytes(Old)));
             Assert.Empty(Directory.GetFiles(book.Path, ".*.tmp"));
         }
 
@@ -105,7 +107,12 @@ public class KillTests
     private static Process Start(string folder)
     {
         string tool = Path.Combine(AppContext.BaseDirectory, "SpecLint.Tool.dll");
-        var start = new ProcessStartInfo("dotnet", [tool, "correct", "--apply", "SL2001", "--admit-new", "--threads", "1", "--output", "/dev/null", "--quiet"]) { WorkingDirectory = folder, UseShellExecute = false };
+        var start = new ProcessStartInfo(
+            "dotnet", [tool, "correct", "--apply", "SL2001", "--admit-new", "--threads", "1", "--output", "/dev/null", "--quiet"])
+        {
+            WorkingDirectory = folder,
+            UseShellExecute = false,
+        };
         return Process.Start(start)!;
     }
 }

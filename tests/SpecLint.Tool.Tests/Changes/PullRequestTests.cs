@@ -34,12 +34,16 @@ public class PullRequestTests
         repository.Git("checkout", "--quiet", "thinner-honey");
         using var after = JsonDocument.Parse(ToolRun.In(repository.Path, "profile", "--book", "house/the book", "--format", "json").Bytes);
 
-        var users = Directory.GetFiles(book, "*.json").Where(f => File.ReadAllText(f).Contains("\"item\": \"heather-honey-syrup\"", StringComparison.Ordinal) && (f.EndsWith(".drink.json", StringComparison.Ordinal) || f.EndsWith(".prep.json", StringComparison.Ordinal))).ToArray();
+        var users = Directory.GetFiles(book, "*.json")
+            .Where(f => File.ReadAllText(f).Contains("\"item\": \"heather-honey-syrup\"", StringComparison.Ordinal)
+                && (f.EndsWith(".drink.json", StringComparison.Ordinal) || f.EndsWith(".prep.json", StringComparison.Ordinal)))
+            .ToArray();
         Assert.True(users.Length >= 2, "the demo book has drinks with the honey syrup");
         string[] rows = [.. run.Output.Split('\n').Where(l => l.StartsWith("| ", StringComparison.Ordinal))];
         foreach (string file in users)
         {
-            using var recipe = JsonDocument.Parse(File.ReadAllText(file), new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+            using var recipe = JsonDocument.Parse(
+                File.ReadAllText(file), new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
             string name = recipe.RootElement.GetProperty("name").GetString()!;
             string row = Assert.Single(rows, r => r.StartsWith($"| {name} |", StringComparison.Ordinal));
             Assert.Contains("| heather-honey-syrup |", row, StringComparison.Ordinal);
@@ -82,7 +86,11 @@ public class PullRequestTests
         Assert.Equal(1, run.Status);
         using var log = JsonDocument.Parse(run.Bytes);
         SarifTests.AssertValid(log.RootElement);
-        var results = log.RootElement.GetProperty("runs")[0].GetProperty("results").EnumerateArray().Where(r => !r.TryGetProperty("suppressions", out _)).ToList();
+        var results = log.RootElement.GetProperty("runs")[0]
+            .GetProperty("results")
+            .EnumerateArray()
+            .Where(r => !r.TryGetProperty("suppressions", out _))
+            .ToList();
         Assert.Contains(results, r => r.GetProperty("ruleId").GetString() == "SL9001");
         using var whole = JsonDocument.Parse(all.Bytes);
         Assert.True(results.Count < whole.RootElement.GetProperty("findings").GetArrayLength());
@@ -123,7 +131,10 @@ public class PullRequestTests
         var same = ToolRun.In(folder.Path, "compare", "old", "new");
         Assert.Equal(0, same.Status);
         Assert.StartsWith("The change reaches 0 recipes.", same.Output, StringComparison.Ordinal);
-        File.WriteAllText(folder["new/low-tide.drink.json"], File.ReadAllText(folder["new/low-tide.drink.json"]).Replace("heather-honey-syrup", "hether-honey-syrup", StringComparison.Ordinal));
+        File.WriteAllText(
+            folder["new/low-tide.drink.json"],
+            File.ReadAllText(folder["new/low-tide.drink.json"])
+                .Replace("heather-honey-syrup", "hether-honey-syrup", StringComparison.Ordinal));
         Assert.Equal(0, ToolRun.In(folder.Path, "compare", "old", "new").Status);
         Assert.Equal(1, ToolRun.In(folder.Path, "compare", "old", "new", "--fail-at", "error").Status);
     }

@@ -36,8 +36,13 @@ public class SarifValidatorTests
         }
 
         // The validator does find what is wrong.
-        File.WriteAllText(repository["bad.sarif"], File.ReadAllText(repository["since.sarif"]).Replace("\"startLine\": ", "\"startLine\": -", StringComparison.Ordinal));
-        Assert.Contains(": error ", Programs.Run(repository.Path, validator, ["validate", "bad.sarif", "--rule-kind", "Sarif;Gh;Ghas"]).Text, StringComparison.Ordinal);
+        File.WriteAllText(
+            repository["bad.sarif"],
+            File.ReadAllText(repository["since.sarif"]).Replace("\"startLine\": ", "\"startLine\": -", StringComparison.Ordinal));
+        Assert.Contains(
+            ": error ",
+            Programs.Run(repository.Path, validator, ["validate", "bad.sarif", "--rule-kind", "Sarif;Gh;Ghas"]).Text,
+            StringComparison.Ordinal);
     }
 
     private sealed class LinuxWithNpmFactAttribute : LongFactAttribute

@@ -12,11 +12,18 @@ public sealed partial class ActionTests
         string text = SmallBar.Drink.Replace("\"tide-cordial\"", "\"ebb-cordial\"", StringComparison.Ordinal);
         using var desk = new Desk(book.Path);
         desk.Open("mudflat.drink.json", text);
-        var actions = desk.AskAt("textDocument/codeAction", "mudflat.drink.json", text, "\"ebb-cordial\"", 2, "\"context\":{\"diagnostics\":[]}").EnumerateArray().ToList();
+        var actions = desk.AskAt(
+            "textDocument/codeAction", "mudflat.drink.json", text, "\"ebb-cordial\"", 2, "\"context\":{\"diagnostics\":[]}")
+            .EnumerateArray()
+            .ToList();
         foreach (string kind in new[] { "ingredient", "prep" })
         {
-            var create = actions.First(a => a.GetProperty("edit").TryGetProperty("documentChanges", out var changes) && changes[0].GetProperty("uri").ValueEquals(desk.Address($"ebb-cordial.{kind}.json")));
-            Assert.Contains("\"name\": \"Ebb cordial\"", create.GetProperty("edit").GetProperty("documentChanges")[1].GetProperty("edits")[0].GetProperty("newText").GetString(), StringComparison.Ordinal);
+            var create = actions.First(a => a.GetProperty("edit").TryGetProperty("documentChanges", out var changes)
+                && changes[0].GetProperty("uri").ValueEquals(desk.Address($"ebb-cordial.{kind}.json")));
+            Assert.Contains(
+                "\"name\": \"Ebb cordial\"",
+                create.GetProperty("edit").GetProperty("documentChanges")[1].GetProperty("edits")[0].GetProperty("newText").GetString(),
+                StringComparison.Ordinal);
         }
 
         var accept = actions.First(a => a.GetProperty("title").GetString()!.StartsWith("Accept SL9001 until 2027-02-23", StringComparison.Ordinal));
@@ -40,7 +47,8 @@ public sealed partial class ActionTests
         desk.Settle();
         var titles = new List<string>();
         string whole = $"\"range\":{{\"start\":{{\"line\":0,\"character\":0}},\"end\":{{\"line\":20,\"character\":0}}}},\"context\":{{\"diagnostics\":[]}}";
-        foreach (var action in desk.AskOf("textDocument/codeAction", "mudflat.drink.json", whole).EnumerateArray()) titles.Add(action.GetProperty("title").GetString()!);
+        foreach (var action in desk.AskOf("textDocument/codeAction", "mudflat.drink.json", whole).EnumerateArray())
+            titles.Add(action.GetProperty("title").GetString()!);
         Assert.Contains(titles, t => t.StartsWith("Proposed: ", StringComparison.Ordinal) && t.Contains(" → ", StringComparison.Ordinal));
     }
 
@@ -48,14 +56,22 @@ public sealed partial class ActionTests
     public void An_undeclared_allergen_is_added_by_an_action()
     {
         using var book = SmallBar.Make();
-        string text = SmallBar.Drink.Replace("{ \"item\": \"gin\", \"amount\": \"45 ml\" },", "{ \"item\": \"gin\", \"amount\": \"45 ml\" },\n    { \"item\": \"egg-white\", \"amount\": \"20 ml\" },", StringComparison.Ordinal);
+        string text = SmallBar.Drink.Replace(
+            "{ \"item\": \"gin\", \"amount\": \"45 ml\" },",
+            "{ \"item\": \"gin\", \"amount\": \"45 ml\" },\n    { \"item\": \"egg-white\", \"amount\": \"20 ml\" },",
+            StringComparison.Ordinal);
         using var desk = new Desk(book.Path);
         desk.Open("mudflat.drink.json", text);
         desk.Settle();
         Assert.Contains("SL7001", desk.Shown("mudflat.drink.json"));
         string whole = $"\"range\":{{\"start\":{{\"line\":0,\"character\":0}},\"end\":{{\"line\":20,\"character\":0}}}},\"context\":{{\"diagnostics\":[]}}";
         var actions = desk.AskOf("textDocument/codeAction", "mudflat.drink.json", whole).EnumerateArray().ToList();
-        Assert.Contains(actions, a => a.GetProperty("edit").TryGetProperty("changes", out var changes) && changes.EnumerateObject().Any(c => c.Value.EnumerateArray().Any(e => e.GetProperty("newText").GetString()!.Contains("\"egg\"", StringComparison.Ordinal))));
+        Assert.Contains(
+            actions,
+            a => a.GetProperty("edit").TryGetProperty("changes", out var changes)
+                && changes.EnumerateObject()
+                    .Any(c => c.Value.EnumerateArray()
+                        .Any(e => e.GetProperty("newText").GetString()!.Contains("\"egg\"", StringComparison.Ordinal))));
     }
 
     [Theory]
@@ -66,14 +82,21 @@ public sealed partial class ActionTests
         using var book = SmallBar.Make();
         string text = SmallBar.Drink.Replace("\"45 ml\"", "\"90 ml\"", StringComparison.Ordinal);
         book.Write("mudflat.drink.json", text);
-        string able = resolves ? Desk.Able.Replace("\"textDocument\": {", "\"textDocument\": { \"codeAction\": { \"dataSupport\": true, \"resolveSupport\": { \"properties\": [\"edit\"] } },", StringComparison.Ordinal) : Desk.Able;
+        string able = resolves
+            ? Desk.Able.Replace(
+                "\"textDocument\": {",
+                "\"textDocument\": { \"codeAction\": { \"dataSupport\": true, \"resolveSupport\": { \"properties\": [\"edit\"] } },",
+                StringComparison.Ordinal)
+            : Desk.Able;
         using var desk = new Desk(book.Path, able);
         Assert.True(desk.Capabilities.GetProperty("codeActionProvider").GetProperty("resolveProvider").GetBoolean());
         desk.Open("mudflat.drink.json", text);
         var offered = desk.AskAt("textDocument/codeAction", "mudflat.drink.json", text, "\"90 ml\"", 2, "\"context\":{\"diagnostics\":[]}").EnumerateArray()
             .Where(a => a.GetProperty("kind").ValueEquals("refactor.rewrite")).ToList();
         var glass = offered.Single(a => a.GetProperty("title").GetString()!.StartsWith("Solve the amounts to fit the glass", StringComparison.Ordinal));
-        Assert.Contains(offered, a => a.GetProperty("title").GetString()!.StartsWith("Solve the amounts for the usual shaken sour: ", StringComparison.Ordinal));
+        Assert.Contains(
+            offered,
+            a => a.GetProperty("title").GetString()!.StartsWith("Solve the amounts for the usual shaken sour: ", StringComparison.Ordinal));
         Assert.Equal(!resolves, glass.TryGetProperty("edit", out _));
         if (resolves) glass = desk.Ask("codeAction/resolve", glass.GetRawText());
         string solved = Desk.Applied(text, glass.GetProperty("edit").GetProperty("changes").GetProperty(desk.Address("mudflat.drink.json")));
@@ -92,7 +115,10 @@ public sealed partial class ActionTests
         string text = SmallBar.Drink.Replace("\"glass\": \"tide-glass\"", "\"glass\": \"highball\"", StringComparison.Ordinal);
         using var desk = new Desk(book.Path);
         desk.Open("mudflat.drink.json", text);
-        Assert.DoesNotContain(desk.AskAt("textDocument/codeAction", "mudflat.drink.json", text, "\"45 ml\"", 2, "\"context\":{\"diagnostics\":[]}").EnumerateArray(), a => a.GetProperty("title").GetString()!.Contains("glass", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            desk.AskAt("textDocument/codeAction", "mudflat.drink.json", text, "\"45 ml\"", 2, "\"context\":{\"diagnostics\":[]}")
+                .EnumerateArray(),
+            a => a.GetProperty("title").GetString()!.Contains("glass", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -102,7 +128,9 @@ public sealed partial class ActionTests
         using var desk = new Desk(book.Path, options: "{\"rulePages\":\"https://example.org/pages\"}");
         desk.Open("mudflat.drink.json", Support.SmallBook.Broken);
         desk.Settle();
-        var diagnostic = desk.Received.Where(m => m.GetProperty("method").ValueEquals("textDocument/publishDiagnostics")).SelectMany(m => m.GetProperty("params").GetProperty("diagnostics").EnumerateArray()).First(d => d.GetProperty("code").ValueEquals("SL9001"));
+        var diagnostic = desk.Received.Where(m => m.GetProperty("method").ValueEquals("textDocument/publishDiagnostics"))
+            .SelectMany(m => m.GetProperty("params").GetProperty("diagnostics").EnumerateArray())
+            .First(d => d.GetProperty("code").ValueEquals("SL9001"));
         Assert.Equal("https://example.org/pages/SL9001.md", diagnostic.GetProperty("codeDescription").GetProperty("href").GetString());
     }
 
@@ -131,10 +159,13 @@ public sealed partial class ActionTests
         foreach (var (lens, expected) in lenses.Zip(["| strength |", "", "<html"]))
         {
             var command = lens.GetProperty("command");
-            var answer = desk.Answer("workspace/executeCommand", $"{{\"command\":{command.GetProperty("command").GetRawText()},\"arguments\":{command.GetProperty("arguments").GetRawText()}}}");
+            var answer = desk.Answer(
+                "workspace/executeCommand",
+                $"{{\"command\":{command.GetProperty("command").GetRawText()},\"arguments\":{command.GetProperty("arguments").GetRawText()}}}");
 
             // Outside a repository there is nothing to compare with, and the answer says so.
-            if (expected.Length == 0) Assert.Contains("git", answer.GetProperty("error").GetProperty("message").GetString(), StringComparison.OrdinalIgnoreCase);
+            if (expected.Length == 0)
+                Assert.Contains("git", answer.GetProperty("error").GetProperty("message").GetString(), StringComparison.OrdinalIgnoreCase);
             else Assert.Contains(expected, answer.GetProperty("result").GetProperty("text").GetString(), StringComparison.Ordinal);
         }
     }

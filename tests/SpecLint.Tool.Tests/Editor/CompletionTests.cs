@@ -47,7 +47,9 @@ public sealed class CompletionTests
     public void An_item_is_found_by_its_name_and_its_synonyms_and_takes_the_place_of_what_was_typed()
     {
         using var book = SmallBar.Make();
-        var choice = Offered(book.Path, "new.drink.json", """{ "name": "X", "ingredients": [ { "item": "aromatic‸", "amount": "1 dash" } ] }""", out string text).First();
+        var choice = Offered(
+            book.Path, "new.drink.json", """{ "name": "X", "ingredients": [ { "item": "aromatic‸", "amount": "1 dash" } ] }""",
+            out string text).First();
         string made = Desk.Applied(text, JsonDocument.Parse($"[{choice.GetProperty("textEdit").GetRawText()}]").RootElement);
         Assert.Contains($"\"item\": \"{choice.GetProperty("label").GetString()}\", \"amount\"", made, StringComparison.Ordinal);
     }
@@ -56,7 +58,9 @@ public sealed class CompletionTests
     public void Properties_that_are_there_already_and_words_in_comments_are_not_offered()
     {
         using var book = SmallBar.Make();
-        var names = Offered(book.Path, "new.drink.json", """{ "name": "X", ‸, "glass": "coupe" }""", out _).Select(c => c.GetProperty("label").GetString()).ToList();
+        var names = Offered(book.Path, "new.drink.json", """{ "name": "X", ‸, "glass": "coupe" }""", out _)
+            .Select(c => c.GetProperty("label").GetString())
+            .ToList();
         Assert.DoesNotContain("name", names);
         Assert.DoesNotContain("glass", names);
         Assert.Contains("style", names);
@@ -73,7 +77,9 @@ public sealed class CompletionTests
             desk.Open($"x.{kind}.json", "");
             var choice = desk.AskAt("textDocument/completion", $"x.{kind}.json", "", "", 0).GetProperty("items")[0];
             string text = choice.GetProperty("textEdit").GetProperty("newText").GetString()!;
-            var file = Reading.BookReader.Read(new Reading.SourceFile($"x.{kind}.json", System.Text.Encoding.UTF8.GetBytes(text)), Reading.FileKinds.Of($"x.{kind}.json")!.Value, Reading.Measures.Default);
+            var file = Reading.BookReader.Read(
+                new Reading.SourceFile($"x.{kind}.json", System.Text.Encoding.UTF8.GetBytes(text)),
+                Reading.FileKinds.Of($"x.{kind}.json")!.Value, Reading.Measures.Default);
             Assert.True(file.Problems.Count == 0, $"{kind}: {string.Join(' ', file.Problems.Select(p => p.Message))}\n{text}");
         }
     }

@@ -29,7 +29,8 @@ internal sealed class Desk : IDisposable
     public Desk(string folder, string capabilities = Able, string options = "{}", Func<CalendarDate>? today = null)
     {
         Folder = folder;
-        Stream input = new AnonymousPipeClientStream(PipeDirection.In, toServer.ClientSafePipeHandle), output = new AnonymousPipeClientStream(PipeDirection.Out, fromServer.ClientSafePipeHandle);
+        Stream input = new AnonymousPipeClientStream(PipeDirection.In, toServer.ClientSafePipeHandle), output = new AnonymousPipeClientStream(
+            PipeDirection.Out, fromServer.ClientSafePipeHandle);
         var host = new Host
         {
             Input = input,
@@ -45,7 +46,9 @@ internal sealed class Desk : IDisposable
         })
         { IsBackground = true };
         server.Start();
-        Capabilities = Ask("initialize", $"{{\"capabilities\":{{{capabilities}}},\"initializationOptions\":{options},\"workspaceFolders\":[{{\"uri\":{Quote(new Uri(folder).AbsoluteUri)},\"name\":\"book\"}}]}}").GetProperty("capabilities");
+        Capabilities = Ask(
+            "initialize",
+            $"{{\"capabilities\":{{{capabilities}}},\"initializationOptions\":{options},\"workspaceFolders\":[{{\"uri\":{Quote(new Uri(folder).AbsoluteUri)},\"name\":\"book\"}}]}}").GetProperty("capabilities");
         Tell("initialized", "{}");
     }
 
@@ -72,7 +75,9 @@ internal sealed class Desk : IDisposable
         int at = text.IndexOf(old, StringComparison.Ordinal);
         Assert.True(at >= 0, old);
         versions[file]++;
-        Tell("textDocument/didChange", $"{{\"textDocument\":{{\"uri\":{Quote(Address(file))},\"version\":{versions[file]}}},\"contentChanges\":[{{\"range\":{{\"start\":{Position(text, at)},\"end\":{Position(text, at + old.Length)}}},\"text\":{Quote(now)}}}]}}");
+        Tell(
+            "textDocument/didChange",
+            $"{{\"textDocument\":{{\"uri\":{Quote(Address(file))},\"version\":{versions[file]}}},\"contentChanges\":[{{\"range\":{{\"start\":{Position(text, at)},\"end\":{Position(text, at + old.Length)}}},\"text\":{Quote(now)}}}]}}");
         return text[..at] + now + text[(at + old.Length)..];
     }
 
@@ -82,7 +87,9 @@ internal sealed class Desk : IDisposable
     public JsonElement Ask(string method, string parameters)
     {
         var answer = Answer(method, parameters);
-        return answer.TryGetProperty("error", out var error) ? throw new InvalidOperationException(error.GetProperty("message").GetString()) : answer.GetProperty("result");
+        return answer.TryGetProperty("error", out var error)
+            ? throw new InvalidOperationException(error.GetProperty("message").GetString())
+            : answer.GetProperty("result");
     }
 
     public JsonElement Answer(string method, string parameters)
@@ -104,14 +111,17 @@ internal sealed class Desk : IDisposable
         return $"{{\"textDocument\":{{\"uri\":{Quote(Address(file))}}},\"position\":{position},\"range\":{{\"start\":{position},\"end\":{position}}}{(more.Length > 0 ? "," + more : "")}}}";
     }
 
-    public JsonElement AskOf(string method, string file, string more = "") => Ask(method, $"{{\"textDocument\":{{\"uri\":{Quote(Address(file))}}}{(more.Length > 0 ? "," + more : "")}}}");
+    public JsonElement AskOf(string method, string file, string more = "") =>
+        Ask(method, $"{{\"textDocument\":{{\"uri\":{Quote(Address(file))}}}{(more.Length > 0 ? "," + more : "")}}}");
 
     /// <summary>Waits until everything is checked.</summary>
     public void Settle() => Ask("workspace/diagnostic", "{\"previousResultIds\":[]}");
 
     /// <summary>The rules of the diagnostics that the editor shows for a file.</summary>
     public IReadOnlyList<string> Shown(string file) =>
-        diagnostics.TryGetValue(Address(file), out var shown) ? [.. shown.GetProperty("diagnostics").EnumerateArray().Select(d => d.GetProperty("code").GetString()!)] : [];
+        diagnostics.TryGetValue(Address(file), out var shown)
+            ? [.. shown.GetProperty("diagnostics").EnumerateArray().Select(d => d.GetProperty("code").GetString()!)]
+            : [];
 
     /// <summary>Files whose diagnostics were sent since the last call.</summary>
     public IReadOnlyList<string> Told()
@@ -126,7 +136,10 @@ internal sealed class Desk : IDisposable
     public static string Applied(string text, JsonElement edits)
     {
         var source = new SourceFile("x", Encoding.UTF8.GetBytes(text));
-        var spans = edits.EnumerateArray().Select(e => (From: Offset(source, e.GetProperty("range").GetProperty("start")), To: Offset(source, e.GetProperty("range").GetProperty("end")), New: e.GetProperty("newText").GetString()!)).OrderByDescending(e => e.From);
+        var spans = edits.EnumerateArray()
+            .Select(e => (From: Offset(
+                source, e.GetProperty("range").GetProperty("start")), To: Offset(source, e.GetProperty("range").GetProperty("end")), New: e.GetProperty("newText").GetString()!))
+            .OrderByDescending(e => e.From);
         byte[] bytes = Encoding.UTF8.GetBytes(text);
         foreach (var (from, to, made) in spans) bytes = [.. bytes[..from], .. Encoding.UTF8.GetBytes(made), .. bytes[to..]];
         return Encoding.UTF8.GetString(bytes);
@@ -147,7 +160,8 @@ internal sealed class Desk : IDisposable
         fromServer.Dispose();
     }
 
-    private static int Offset(SourceFile source, JsonElement at) => source.OffsetOf(new LinePosition(at.GetProperty("line").GetInt32() + 1, at.GetProperty("character").GetInt32() + 1));
+    private static int Offset(SourceFile source, JsonElement at) =>
+        source.OffsetOf(new LinePosition(at.GetProperty("line").GetInt32() + 1, at.GetProperty("character").GetInt32() + 1));
 
     private static string Position(string text, int at)
     {
@@ -167,7 +181,10 @@ internal sealed class Desk : IDisposable
         while (true)
         {
             var message = Read();
-            if (!message.TryGetProperty("method", out var method) && message.GetProperty("id") is { ValueKind: JsonValueKind.Number } answered && answered.GetInt32() == id) return message;
+            if (!message.TryGetProperty("method", out var method)
+                && message.GetProperty("id") is { ValueKind: JsonValueKind.Number } answered
+                && answered.GetInt32() == id)
+                return message;
             received.Add(message);
             if (method.ValueKind == JsonValueKind.String && method.ValueEquals("textDocument/publishDiagnostics"))
                 diagnostics[message.GetProperty("params").GetProperty("uri").GetString()!] = message.GetProperty("params");

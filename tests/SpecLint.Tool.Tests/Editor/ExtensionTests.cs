@@ -16,14 +16,18 @@ public sealed class ExtensionTests
     {
         using var manifest = JsonDocument.Parse(File.ReadAllText(Path.Combine(Folder, "package.json")));
         var root = manifest.RootElement;
-        foreach (string needed in new[] { "name", "publisher", "version", "engines", "main", "activationEvents", "contributes" }) Assert.True(root.TryGetProperty(needed, out _), needed);
+        foreach (string needed in new[] { "name", "publisher", "version", "engines", "main", "activationEvents", "contributes" })
+            Assert.True(root.TryGetProperty(needed, out _), needed);
         Assert.True(File.Exists(Path.Combine(Folder, root.GetProperty("main").GetString()!)));
         var contributes = root.GetProperty("contributes");
         Assert.Equal(
             CommandFeature.Commands.Select(c => (c.Command, c.Title)),
             contributes.GetProperty("commands").EnumerateArray().Select(c => (c.GetProperty("command").GetString()!, c.GetProperty("title").GetString()!)));
         var language = contributes.GetProperty("languages")[0];
-        var files = language.GetProperty("filenamePatterns").EnumerateArray().Concat(language.GetProperty("filenames").EnumerateArray()).Select(p => p.GetString()!.TrimStart('*'));
+        var files = language.GetProperty("filenamePatterns")
+            .EnumerateArray()
+            .Concat(language.GetProperty("filenames").EnumerateArray())
+            .Select(p => p.GetString()!.TrimStart('*'));
         Assert.Equal(Enum.GetValues<FileKind>().Select(FileKinds.EndingOf).Order(StringComparer.Ordinal), files.Order(StringComparer.Ordinal));
     }
 
@@ -42,7 +46,8 @@ public sealed class ExtensionTests
         Must("node", packer["node_modules/@vscode/vsce/vsce"], "package", "--allow-missing-repository", "--out", work["speclint.vsix"]);
         using var packed = System.IO.Compression.ZipFile.OpenRead(work["speclint.vsix"]);
         var names = packed.Entries.Select(e => e.FullName).ToList();
-        foreach (string needed in new[] { "extension.vsixmanifest", "extension/package.json", "extension/extension.js", "extension/node_modules/vscode-languageclient/package.json" }) Assert.Contains(needed, names);
+        foreach (string needed in new[] { "extension.vsixmanifest", "extension/package.json", "extension/extension.js", "extension/node_modules/vscode-languageclient/package.json" })
+            Assert.Contains(needed, names);
         Assert.Contains(names, n => n.StartsWith("extension/LICENSE", StringComparison.OrdinalIgnoreCase));
         using var manifest = new StreamReader(packed.GetEntry("extension.vsixmanifest")!.Open());
         Assert.Contains("Id=\"speclint\"", manifest.ReadToEnd(), StringComparison.Ordinal);

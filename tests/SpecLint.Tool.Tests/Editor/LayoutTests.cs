@@ -53,7 +53,8 @@ public sealed class LayoutTests(DemoBook demo) : IClassFixture<DemoBook>
     [InlineData("{ \"name\": \"x\"")]
     [InlineData("{ \"name\" \"x\" ")]
     [InlineData("")]
-    public void What_cannot_be_read_to_its_end_is_left_alone(string text) => Assert.Null(JsonLayout.Of(new SourceFile("x.drink.json", Encoding.UTF8.GetBytes(text))));
+    public void What_cannot_be_read_to_its_end_is_left_alone(string text) =>
+        Assert.Null(JsonLayout.Of(new SourceFile("x.drink.json", Encoding.UTF8.GetBytes(text))));
 
     [Fact]
     public void Line_ends_and_the_byte_order_mark_stay()

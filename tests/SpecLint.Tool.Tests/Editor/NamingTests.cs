@@ -33,8 +33,14 @@ public sealed class NamingTests
         using var book = SmallBar.Make();
         using var desk = new Desk(book.Path);
         desk.Open("tide-cordial.prep.json", SmallBar.Cordial);
-        var found = desk.AskAt("textDocument/references", "tide-cordial.prep.json", SmallBar.Cordial, "\"Tide cordial\"", 1, "\"context\":{\"includeDeclaration\":true}");
-        Assert.Equal(["fridge.stock.json", "mudflat.drink.json", "tide-cordial.prep.json"], found.EnumerateArray().Select(p => Path.GetFileName(new Uri(p.GetProperty("uri").GetString()!).LocalPath)).Order(StringComparer.Ordinal));
+        var found = desk.AskAt(
+            "textDocument/references", "tide-cordial.prep.json", SmallBar.Cordial, "\"Tide cordial\"", 1,
+            "\"context\":{\"includeDeclaration\":true}");
+        Assert.Equal(
+            ["fridge.stock.json", "mudflat.drink.json", "tide-cordial.prep.json"],
+            found.EnumerateArray()
+                .Select(p => Path.GetFileName(new Uri(p.GetProperty("uri").GetString()!).LocalPath))
+                .Order(StringComparer.Ordinal));
         var glass = desk.AskOf("textDocument/foldingRange", "tide-cordial.prep.json");
         Assert.Equal(JsonValueKind.Array, glass.ValueKind);
     }
@@ -47,7 +53,11 @@ public sealed class NamingTests
         desk.Open("mudflat.drink.json", SmallBar.Drink);
         var prepared = desk.AskAt("textDocument/prepareRename", "mudflat.drink.json", SmallBar.Drink, "\"tide-cordial\"");
         Assert.Equal("tide-cordial", prepared.GetProperty("placeholder").GetString());
-        var changes = desk.AskAt("textDocument/rename", "mudflat.drink.json", SmallBar.Drink, "\"tide-cordial\"", 1, "\"newName\":\"ebb-cordial\"").GetProperty("documentChanges").EnumerateArray().ToList();
+        var changes = desk.AskAt(
+            "textDocument/rename", "mudflat.drink.json", SmallBar.Drink, "\"tide-cordial\"", 1, "\"newName\":\"ebb-cordial\"")
+            .GetProperty("documentChanges")
+            .EnumerateArray()
+            .ToList();
         var renamed = Assert.Single(changes, c => c.TryGetProperty("kind", out _));
         Assert.Equal("rename", renamed.GetProperty("kind").GetString());
         Assert.Equal(desk.Address("ebb-cordial.prep.json"), renamed.GetProperty("newUri").GetString());
@@ -85,9 +95,17 @@ public sealed class NamingTests
         using var desk = new Desk(book.Path);
         desk.Open("mudflat.drink.json", SmallBar.Drink);
         desk.Open("tide-cordial.prep.json", SmallBar.Cordial);
-        var glass = desk.AskAt("textDocument/rename", "mudflat.drink.json", SmallBar.Drink, "\"tide-glass\"", 1, "\"newName\":\"ebb-glass\"").GetProperty("documentChanges");
-        Assert.Equal(["bar.json", "mudflat.drink.json"], glass.EnumerateArray().Select(c => Path.GetFileName(new Uri(c.GetProperty("textDocument").GetProperty("uri").GetString()!).LocalPath)).Order(StringComparer.Ordinal));
-        var pulp = desk.AskAt("textDocument/rename", "tide-cordial.prep.json", SmallBar.Cordial, "\"tide-pulp\"", 1, "\"newName\":\"ebb-pulp\"").GetProperty("documentChanges");
+        var glass = desk.AskAt(
+            "textDocument/rename", "mudflat.drink.json", SmallBar.Drink, "\"tide-glass\"", 1, "\"newName\":\"ebb-glass\"")
+            .GetProperty("documentChanges");
+        Assert.Equal(
+            ["bar.json", "mudflat.drink.json"],
+            glass.EnumerateArray()
+                .Select(c => Path.GetFileName(new Uri(c.GetProperty("textDocument").GetProperty("uri").GetString()!).LocalPath))
+                .Order(StringComparer.Ordinal));
+        var pulp = desk.AskAt(
+            "textDocument/rename", "tide-cordial.prep.json", SmallBar.Cordial, "\"tide-pulp\"", 1, "\"newName\":\"ebb-pulp\"")
+            .GetProperty("documentChanges");
         Assert.Single(pulp.EnumerateArray());
     }
 
@@ -100,7 +118,11 @@ public sealed class NamingTests
         var symbol = Assert.Single(desk.AskOf("textDocument/documentSymbol", "mudflat.drink.json").EnumerateArray());
         Assert.Equal("Mudflat", symbol.GetProperty("name").GetString());
         var ingredients = symbol.GetProperty("children").EnumerateArray().First(c => c.GetProperty("name").ValueEquals("ingredients"));
-        Assert.Equal(["gin 45 ml", "tide-cordial 25 ml", "lime-juice 25 ml"], ingredients.GetProperty("children").EnumerateArray().Select(c => $"{c.GetProperty("name").GetString()} {c.GetProperty("detail").GetString()}"));
+        Assert.Equal(
+            ["gin 45 ml", "tide-cordial 25 ml", "lime-juice 25 ml"],
+            ingredients.GetProperty("children")
+                .EnumerateArray()
+                .Select(c => $"{c.GetProperty("name").GetString()} {c.GetProperty("detail").GetString()}"));
         var found = desk.Ask("workspace/symbol", "{\"query\":\"tide\"}");
         Assert.Equal("Tide cordial", Assert.Single(found.EnumerateArray()).GetProperty("name").GetString());
         Assert.NotEmpty(desk.AskOf("textDocument/foldingRange", "mudflat.drink.json").EnumerateArray());

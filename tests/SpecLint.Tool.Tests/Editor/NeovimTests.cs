@@ -89,10 +89,22 @@ public sealed class NeovimTests
     public void Neovim_shows_and_does_all_of_it()
     {
         using var book = SmallBar.Make();
-        book.Write("mudflat.drink.json", SmallBar.Drink.Replace("{ \"item\": \"lime-juice\", \"amount\": \"25 ml\" }", "{ \"item\": \"no-such-thing\",   \"amount\": \"25 ml\" }", StringComparison.Ordinal).Replace("  \"name\"", "      \"name\"", StringComparison.Ordinal));
+        book.Write(
+            "mudflat.drink.json",
+            SmallBar.Drink.Replace(
+                "{ \"item\": \"lime-juice\", \"amount\": \"25 ml\" }", "{ \"item\": \"no-such-thing\",   \"amount\": \"25 ml\" }",
+                StringComparison.Ordinal)
+                .Replace("  \"name\"", "      \"name\"", StringComparison.Ordinal));
         using var desk = new TestFolder();
         desk.Write("script.lua", Script);
-        var start = new ProcessStartInfo("nvim", ["--headless", "-u", "NONE", "-i", "NONE", "-n", "-c", $"luafile {desk["script.lua"]}"]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true, WorkingDirectory = book.Path };
+        var start = new ProcessStartInfo(
+            "nvim", ["--headless", "-u", "NONE", "-i", "NONE", "-n", "-c", $"luafile {desk["script.lua"]}"])
+        {
+            UseShellExecute = false,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+            WorkingDirectory = book.Path,
+        };
 
         start.Environment["SPECLINT_BOOK"] = book.Path;
         start.Environment["SPECLINT_SAID"] = desk["said.txt"];

@@ -158,9 +158,13 @@ public sealed class SyncTests(DemoBook demo) : IClassFixture<DemoBook>
         using var desk = new Desk(book.Path, "\"workspace\":{\"didChangeWatchedFiles\":{\"dynamicRegistration\":true}}");
         desk.Open("other.drink.json", Drink("Other", "gin"));
         desk.Settle();
-        var registered = desk.Received.Single(m => m.GetProperty("method").ValueEquals("client/registerCapability")).GetProperty("params").GetProperty("registrations")[0];
+        var registered = desk.Received.Single(m => m.GetProperty("method").ValueEquals("client/registerCapability"))
+            .GetProperty("params")
+            .GetProperty("registrations")[0];
         Assert.Equal("workspace/didChangeWatchedFiles", registered.GetProperty("method").GetString());
-        Assert.Contains(registered.GetProperty("registerOptions").GetProperty("watchers").EnumerateArray(), w => w.GetProperty("globPattern").ValueEquals("**/*.drink.json"));
+        Assert.Contains(
+            registered.GetProperty("registerOptions").GetProperty("watchers").EnumerateArray(),
+            w => w.GetProperty("globPattern").ValueEquals("**/*.drink.json"));
         Assert.Contains("SL9001", desk.Shown("mudflat.drink.json"));
         book.Write("no-such-thing.ingredient.json", """{ "name": "Such a thing", "like": "gin" }""");
         desk.Tell("workspace/didChangeWatchedFiles", $"{{\"changes\":[{{\"uri\":{Desk.Quote(desk.Address("no-such-thing.ingredient.json"))},\"type\":1}}]}}");
@@ -184,7 +188,10 @@ public sealed class SyncTests(DemoBook demo) : IClassFixture<DemoBook>
         desk.Tell("textDocument/didClose", $"{{\"textDocument\":{{\"uri\":{Desk.Quote(desk.Address("mudflat.drink.json"))}}}}}");
         desk.Settle();
         Assert.Contains("SL9001", desk.Shown("mudflat.drink.json"));
-        string dated = SmallBook.Broken.Replace("\"glass\"", "\"accept\": [ { \"rule\": \"SL9001\", \"because\": \"To be bought.\", \"until\": \"2026-11-26\" } ], \"glass\"", StringComparison.Ordinal);
+        string dated = SmallBook.Broken.Replace(
+            "\"glass\"",
+            "\"accept\": [ { \"rule\": \"SL9001\", \"because\": \"To be bought.\", \"until\": \"2026-11-26\" } ], \"glass\"",
+            StringComparison.Ordinal);
         desk.Open("mudflat.drink.json", dated);
         desk.Settle();
         Assert.DoesNotContain("SL9001", desk.Shown("mudflat.drink.json"));

@@ -16,7 +16,9 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
             foreach (string verb in new[] { "check", "profile" })
             {
                 byte[] expected = ToolRun.In(book.Folder, verb, "--format", "json", "--on", book.On).Bytes;
-                Assert.True(expected.AsSpan().SequenceEqual(page.Output(book.Name, verb)), $"{book.Name} {verb}: {FirstDifference(expected, page.Output(book.Name, verb))}");
+                Assert.True(
+                    expected.AsSpan().SequenceEqual(page.Output(book.Name, verb)),
+                    $"{book.Name} {verb}: {FirstDifference(expected, page.Output(book.Name, verb))}");
             }
         });
     }
@@ -83,10 +85,16 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
         Assert.NotEmpty(cautions);
         Assert.Equal(cautions.Distinct(), cautions);
         using var book = new TestFolder();
-        book.Write("garlic-oil.prep.json", """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" } }""");
+        book.Write(
+            "garlic-oil.prep.json",
+            """{ "name": "Garlic oil", "family": "other", "ingredients": [ { "item": "olive-oil", "amount": "500 g" }, { "item": "garlic", "amount": "60 g" } ], "method": [ { "do": "steep", "for": "24 h" } ], "yield": "500 g", "keep": { "at": "20 °C", "in": "bottle", "for": "30 d" } }""");
         book.Write("bar.json", """{ "name": "The bench" }""");
         using var command = JsonDocument.Parse(ToolRun.In(book.Path, "check", "--format", "json").Bytes);
-        var said = command.RootElement.GetProperty("findings").EnumerateArray().Where(f => f.TryGetProperty("caution", out _)).Select(f => "Caution: " + Text(f, "caution")).ToHashSet(StringComparer.Ordinal);
+        var said = command.RootElement.GetProperty("findings")
+            .EnumerateArray()
+            .Where(f => f.TryGetProperty("caution", out _))
+            .Select(f => "Caution: " + Text(f, "caution"))
+            .ToHashSet(StringComparer.Ordinal);
         Assert.Superset(cautions.ToHashSet(StringComparer.Ordinal), said);
         Assert.DoesNotMatch(@"(?i)\bsafe\b|allergen[- ]free", Text(harm, "whole"));
     }
@@ -145,7 +153,9 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
             using var stream = entry.Open();
             using var bytes = new MemoryStream();
             stream.CopyTo(bytes);
-            Assert.Equal(File.ReadAllBytes(Directory.EnumerateFiles(root, Path.GetFileName(entry.FullName), SearchOption.AllDirectories).First()), bytes.ToArray());
+            Assert.Equal(
+                File.ReadAllBytes(Directory.EnumerateFiles(root, Path.GetFileName(entry.FullName), SearchOption.AllDirectories).First()),
+                bytes.ToArray());
         });
         File.Delete(Text(book, "zip"));
     }
@@ -197,7 +207,9 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
         book.Write("bar.json", Text(costs, "bar"));
         book.Write("bench.prices.json", Text(costs, "file"));
         book.Write("ebb-tide.drink.json", Text(costs, "drink"));
-        var run = ToolRun.In(book.Path, "costs", "ebb-tide", "--format", "json", "--on", DateTime.UtcNow.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
+        var run = ToolRun.In(
+            book.Path, "costs", "ebb-tide", "--format", "json", "--on",
+            DateTime.UtcNow.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
         using var said = JsonDocument.Parse(run.Output);
         var recipe = said.RootElement.GetProperty("recipes")[0];
         Assert.Contains("EUR", Text(costs, "cost"), StringComparison.Ordinal);
@@ -237,7 +249,12 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
     {
         var folder = Seen("folder");
         var files = page.Books[0].Folder;
-        var expected = SpecLint.Book.BookFiles.Choose(Directory.EnumerateFiles(files, "*.json", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(files, f).Replace('\\', '/')), null).Order(StringComparer.Ordinal).ToList();
+        var expected = SpecLint.Book.BookFiles.Choose(
+            Directory.EnumerateFiles(files, "*.json", SearchOption.AllDirectories)
+                .Select(f => Path.GetRelativePath(files, f).Replace('\\', '/')),
+            null)
+            .Order(StringComparer.Ordinal)
+            .ToList();
         Assert.Equal(expected, Texts(folder, "dropped").Order(StringComparer.Ordinal));
         Assert.Equal(expected, Texts(folder, "chosen").Order(StringComparer.Ordinal));
         Assert.StartsWith($"{expected.Count} files were written", Text(folder, "saved"), StringComparison.Ordinal);
@@ -249,7 +266,9 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
     public void What_the_page_brings_along_is_what_its_authors_published()
     {
         _ = page.Seen;
-        Assert.All(BenchPage.VendoredFiles, f => Assert.Equal(File.ReadAllBytes(page.Installed(f.Theirs)), File.ReadAllBytes(Path.Combine(page.Page, "vendor", f.Ours))));
+        Assert.All(
+            BenchPage.VendoredFiles,
+            f => Assert.Equal(File.ReadAllBytes(page.Installed(f.Theirs)), File.ReadAllBytes(Path.Combine(page.Page, "vendor", f.Ours))));
     }
 
     [BrowserFact]
@@ -344,7 +363,8 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
     private static string FirstDifference(byte[] expected, byte[] actual)
     {
         int at = expected.AsSpan().CommonPrefixLength(actual), from = Math.Max(0, at - 120);
-        return $"at byte {at}: {System.Text.Encoding.UTF8.GetString(expected.AsSpan(from, Math.Min(200, expected.Length - from)))} ≠ {System.Text.Encoding.UTF8.GetString(actual.AsSpan(from, Math.Min(200, Math.Max(0, actual.Length - from))))}";
+        return $"at byte {at}: {System.Text.Encoding.UTF8.GetString(expected.AsSpan(from, Math.Min(200, expected.Length - from)))} ≠ "
+            + $"{System.Text.Encoding.UTF8.GetString(actual.AsSpan(from, Math.Min(200, Math.Max(0, actual.Length - from))))}";
     }
 
     private static string Text(JsonElement element, string name) => element.GetProperty(name).GetString()!;

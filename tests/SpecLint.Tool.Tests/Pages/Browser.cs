@@ -10,7 +10,9 @@ public sealed class BrowserFactAttribute : LongFactAttribute
     public BrowserFactAttribute()
     {
         if (Skip is not null) return;
-        if (Browser.Chromium is null) Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or google-chrome on PATH.";
+        if (Browser.Chromium is null)
+            Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or "
+                + "google-chrome on PATH.";
         else if (Browser.OnPath("npm") is null || Browser.OnPath("node") is null) Skip = "DID NOT RUN: it needs node and npm on PATH.";
     }
 }
@@ -32,7 +34,9 @@ public sealed class ChromiumTheoryAttribute : TheoryAttribute
     public ChromiumTheoryAttribute()
     {
         if (!LongRun.IsOn) Skip = LongRun.Reason;
-        else if (Browser.Chromium is null) Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or google-chrome on PATH.";
+        else if (Browser.Chromium is null)
+            Skip = "DID NOT RUN: no Chromium was found. Set SPECLINT_CHROMIUM to its path, or put chromium, chromium-browser or "
+                + "google-chrome on PATH.";
     }
 }
 

@@ -27,7 +27,9 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
         Assert.Empty(Texts(view, "messages"));
         Assert.Empty(Texts(view, "requests"));
         Assert.Empty(Texts(view, "deadLinks"));
-        Assert.True(view.GetProperty("scrollWidth").GetDouble() <= view.GetProperty("width").GetDouble(), $"{Text(view, "page")} is {view.GetProperty("scrollWidth")} px wide at {view.GetProperty("width")}");
+        Assert.True(
+            view.GetProperty("scrollWidth").GetDouble() <= view.GetProperty("width").GetDouble(),
+            $"{Text(view, "page")} is {view.GetProperty("scrollWidth")} px wide at {view.GetProperty("width")}");
     });
 
     [BrowserFact]
@@ -46,7 +48,9 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
     public void Axe_finds_nothing_against_it() => Assert.All(browser.Seen, view =>
     {
         Assert.True(view.GetProperty("checks").GetInt32() > 10);
-        Assert.True(Texts(view, "violations").Count == 0, $"{Text(view, "page")} {Text(view, "scheme")} {view.GetProperty("width")}: {string.Join("\n", Texts(view, "violations"))}");
+        Assert.True(
+            Texts(view, "violations").Count == 0,
+            $"{Text(view, "page")} {Text(view, "scheme")} {view.GetProperty("width")}: {string.Join("\n", Texts(view, "violations"))}");
     });
 
     [BrowserFact]
@@ -74,8 +78,11 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
             using var check = JsonDocument.Parse(ToolRun.In(browser.Demo.Path, "linecheck", "evening", "--on", day, "--format", "json").Bytes);
             var drinks = check.RootElement.GetProperty("drinks").EnumerateArray().Select(d => d.GetProperty("id").GetString()!).ToArray();
             using var profiles = JsonDocument.Parse(ToolRun.In(browser.Demo.Path, ["profile", "--format", "json", .. drinks]).Bytes);
-            int Having(params string[] facts) => profiles.RootElement.EnumerateArray().Count(p => facts.All(f => p.GetProperty("facts").TryGetProperty(f, out _)));
-            int dated = check.RootElement.GetProperty("lots").EnumerateArray().Count(l => l.TryGetProperty("useBy", out _) && (l.TryGetProperty("made", out _) || l.TryGetProperty("opened", out _)));
+            int Having(params string[] facts) =>
+                profiles.RootElement.EnumerateArray().Count(p => facts.All(f => p.GetProperty("facts").TryGetProperty(f, out _)));
+            int dated = check.RootElement.GetProperty("lots")
+                .EnumerateArray()
+                .Count(l => l.TryGetProperty("useBy", out _) && (l.TryGetProperty("made", out _) || l.TryGetProperty("opened", out _)));
             Assert.True(dated > 20);
             foreach (var view in Of(page))
             {
@@ -93,7 +100,9 @@ public sealed class BrowserTests(Browser browser) : IClassFixture<Browser>
         Assert.Empty(Texts(view, "outside"));
         foreach (var plot in view.GetProperty("marks").EnumerateObject())
         {
-            string caption = plot.Name.StartsWith("pH against", StringComparison.Ordinal) ? "pH and water activity of the preparations" : plot.Name == "Life of the lots" ? "Lots by use-by" : plot.Name;
+            string caption = plot.Name.StartsWith("pH against", StringComparison.Ordinal)
+                ? "pH and water activity of the preparations"
+                : plot.Name == "Life of the lots" ? "Lots by use-by" : plot.Name;
             var table = view.GetProperty("tables").EnumerateArray().Single(t => t.GetProperty("caption").GetString() == caption);
             Assert.True(table.GetProperty("rows").GetInt32() >= plot.Value.GetInt32(), plot.Name);
         }

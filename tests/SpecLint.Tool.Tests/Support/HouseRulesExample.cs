@@ -10,5 +10,6 @@ internal static class HouseRulesExample
 #endif
 
     /// <summary>Full path of its assembly.</summary>
-    public static string Path { get; } = Repository.At("tests", "SpecLint.HouseRules.Example", "bin", Configuration, "net10.0", "SpecLint.HouseRules.Example.dll");
+    public static string Path { get; } = Repository.At(
+        "tests", "SpecLint.HouseRules.Example", "bin", Configuration, "net10.0", "SpecLint.HouseRules.Example.dll");
 }

@@ -25,7 +25,8 @@ internal sealed class TestFolder : IDisposable
     public string Snapshot()
     {
         var lines = new List<string>();
-        foreach (var entry in new DirectoryInfo(Path).EnumerateFileSystemInfos("*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = 0 }))
+        foreach (var entry in new DirectoryInfo(Path).EnumerateFileSystemInfos(
+            "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = 0 }))
         {
             string name = System.IO.Path.GetRelativePath(Path, entry.FullName);
             bool plain = entry is FileInfo { Length: > 0 } && entry.LinkTarget is null;

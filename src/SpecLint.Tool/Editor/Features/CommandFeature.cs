@@ -45,7 +45,12 @@ internal sealed class CommandFeature(Session session) : Feature(session)
                 break;
             case Compare:
                 var old = Checker.Check(new BookInput(GitBook.Read(book.Root, "HEAD"), book.Day) { HouseSchemas = book.Linked.HouseSchemas });
-                var now = Checker.Check(new BookInput([.. book.Linked.Files.Select(f => f.Source)], book.Day) { HouseSchemas = book.Linked.HouseSchemas, Earlier = old.Book });
+                var now = Checker.Check(new BookInput(
+                    [.. book.Linked.Files.Select(f => f.Source)], book.Day)
+                {
+                    HouseSchemas = book.Linked.HouseSchemas,
+                    Earlier = old.Book,
+                });
                 ComparisonReport.WriteMarkdown(text, Comparison.Of(old, now), DisplayUnits.Metric);
                 break;
             case Card:

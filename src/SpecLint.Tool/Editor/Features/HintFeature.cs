@@ -26,8 +26,12 @@ internal sealed class HintFeature(Session session) : Feature(session)
             {
                 if (part.Line.Span.End < from || part.Line.Span.Start > to) continue;
                 if (part.Item is { } item && part.Line.Item.IsGiven) Hint(json, recipe, part.Line.Item.Span, ItemWords.MakeUp(MakeUp.Of(item, book.Profiles)));
-                bool counts = part.Phase is Profile.PartPhase.Mix or Profile.PartPhase.TakenOut && part.IsWeighed && part.Line.Amount.IsGiven && !part.Line.Share.IsGiven;
-                if (counts && profile.InputMass > 0) Hint(json, recipe, part.Line.Amount.Span, $"{Say.Number(100 * part.Grams.Typical / profile.InputMass, 1)} % w/w");
+                bool counts = part.Phase is Profile.PartPhase.Mix or Profile.PartPhase.TakenOut
+                    && part.IsWeighed
+                    && part.Line.Amount.IsGiven
+                    && !part.Line.Share.IsGiven;
+                if (counts && profile.InputMass > 0)
+                    Hint(json, recipe, part.Line.Amount.Span, $"{Say.Number(100 * part.Grams.Typical / profile.InputMass, 1)} % w/w");
             }
         }
 

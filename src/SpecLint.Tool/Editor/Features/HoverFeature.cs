@@ -79,7 +79,8 @@ internal sealed class HoverFeature(Session session) : Feature(session)
         {
             "do" when Verb.Of(cursor.Word) is { IsKnown: true } verb => verb.Id == cursor.Word ? "a step that the rules know" : $"the same as `{verb.Id}`",
             "ice" when Ice.Of(cursor.Word) is { IsKnown: true } ice => ice.Id == cursor.Word ? "a kind of ice that the rules know" : $"the same as `{ice.Id}`",
-            "style" when Style.Of(cursor.Word) is { IsKnown: true } style => style.Id == cursor.Word ? "a style that the rules of balance know" : $"the same as `{style.Id}`",
+            "style" when Style.Of(cursor.Word) is { IsKnown: true } style =>
+                style.Id == cursor.Word ? "a style that the rules of balance know" : $"the same as `{style.Id}`",
             "do" or "ice" or "style" => "a word that the rules do not know",
             _ => null,
         };
@@ -88,7 +89,9 @@ internal sealed class HoverFeature(Session session) : Feature(session)
 
     private string? Thing(OpenBook book, BookFile file, Named thing, int offset) => thing.Kind switch
     {
-        NamedKind.Item when file is Stock stock && stock.Lots.FirstOrDefault(l => l.Span.Start <= offset && offset <= l.Span.End) is { } lot => ItemMarkdown.Lot(lot, book.Profiles) + (Profile(book, thing.Id) ?? ""),
+        NamedKind.Item when file is Stock stock
+            && stock.Lots.FirstOrDefault(l => l.Span.Start <= offset && offset <= l.Span.End) is { } lot =>
+            ItemMarkdown.Lot(lot, book.Profiles) + (Profile(book, thing.Id) ?? ""),
         NamedKind.Item => Profile(book, thing.Id),
         NamedKind.Glass => Glass(book, thing.Id),
         NamedKind.Rule => Rule(thing.Id),
@@ -108,9 +111,11 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     private static string? Glass(OpenBook book, string id)
     {
         if (book.Linked.Settings.Bar is { } bar && bar.Glasses.TryGetValue(id, out var own))
-            return $"**{ItemMarkdown.Escape(id)}**, a glass of the bar: {(own.Brim.IsGiven ? $"{Say.Number(own.Brim.Value.Base, 0)} mL to the brim" : "its size is not given")}{(own.WashLine.IsGiven ? $", {Say.Number(own.WashLine.Value.Base, 0)} mL to the wash line" : "")}.\n";
+            return $"**{ItemMarkdown.Escape(id)}**, a glass of the bar: "
+                + $"{(own.Brim.IsGiven ? $"{Say.Number(own.Brim.Value.Base, 0)} mL to the brim" : "its size is not given")}{(own.WashLine.IsGiven ? $", {Say.Number(own.WashLine.Value.Base, 0)} mL to the wash line" : "")}.\n";
         return GlassType.Of(id) is { IsKnown: true } type
-            ? $"**{ItemMarkdown.Escape(type.Name)}**, a type of glass: {Say.Number(type.BrimLow, 0)}–{Say.Number(type.BrimHigh, 0)} mL to the brim ({ItemMarkdown.Escape(type.Source)}). The bar's own size goes into bar.json.\n"
+            ? $"**{ItemMarkdown.Escape(type.Name)}**, a type of glass: {Say.Number(type.BrimLow, 0)}–{Say.Number(type.BrimHigh, 0)} mL "
+                + $"to the brim ({ItemMarkdown.Escape(type.Source)}). The bar's own size goes into bar.json.\n"
             : null;
     }
 
@@ -124,13 +129,18 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     private static string? Limit(OpenBook book, string name)
     {
         var known = Limits.All.Where(l => l.Id == name).ToList();
-        string own = book.Linked.Settings.Bar is { } bar && bar.Limits.TryGetValue(name, out var set) && set.IsGiven ? $"The house sets {Say.With(set.Value.Value, set.Value.Unit.Name)}.\n\n" : "";
+        string own = book.Linked.Settings.Bar is { } bar && bar.Limits.TryGetValue(name, out var set) && set.IsGiven
+            ? $"The house sets {Say.With(set.Value.Value, set.Value.Unit.Name)}.\n\n"
+            : "";
         if (known.Count == 0) return own.Length == 0 ? null : own;
         return own + string.Concat(known.Select(l => $"Built in: {Say.With(l.Value, l.Unit)}{(l.Condition.Length > 0 ? $" ({ItemMarkdown.Escape(l.Condition)})" : "")}, {ItemMarkdown.Escape(l.Source)}.\n\n"));
     }
 
     private static string? Measure(OpenBook book, string word) =>
-        Measures.For(book.Linked.Settings.Bar).TryFind(word, out var unit) ? $"`{word}` is {Say.Number(unit.Unit.Factor)} {(unit.Unit.Dimension == Dimension.Mass ? "g" : unit.Unit.Dimension == Dimension.Volume ? "mL" : "of a piece")} in this house.\n" : null;
+        Measures.For(book.Linked.Settings.Bar).TryFind(word, out var unit)
+            ? $"`{word}` is {Say.Number(unit.Unit.Factor)} "
+                + $"{(unit.Unit.Dimension == Dimension.Mass ? "g" : unit.Unit.Dimension == Dimension.Volume ? "mL" : "of a piece")} in this house.\n"
+            : null;
 
     /// <summary>An amount of a line: in other units, and what it is made of.</summary>
     private static string? Amount(OpenBook book, Recipe recipe, int offset)

@@ -32,7 +32,9 @@ internal sealed class LayoutFeature(Session session) : Feature(session)
         // No edit parts the bytes of a character, or a line's two end signs.
         while (same > 0 && !IsBoundary(laid, same) | !IsBoundary(old, same)) same--;
         while (tail > 0 && (!IsBoundary(old, old.Length - tail) || !IsBoundary(laid, laid.Length - tail))) tail--;
-        json.Edit(new TextEdit(new Place(source, new TextSpan(same, old.Length - tail - same)), Encoding.UTF8.GetString(laid.AsSpan(same, laid.Length - tail - same))));
+        json.Edit(new TextEdit(
+            new Place(source, new TextSpan(same, old.Length - tail - same)),
+            Encoding.UTF8.GetString(laid.AsSpan(same, laid.Length - tail - same))));
     }
 
     private static bool IsBoundary(ReadOnlySpan<byte> text, int at) =>

@@ -26,7 +26,10 @@ internal sealed class ReferenceFeature(Session session) : Feature(session)
             {
                 "textDocument/definition" => MadeAt(book, thing),
                 "textDocument/documentHighlight" => References.In(file).Where(p => p.Thing == thing).Select(p => p.Place),
-                _ => (parameters.Says("context", "includeDeclaration") ? MadeAt(book, thing) : []).Concat(References.Of(book, thing).Where(p => !p.MakesIt).Select(p => p.Place)),
+                _ =>
+                    (parameters.Says("context", "includeDeclaration")
+                        ? MadeAt(book, thing)
+                        : []).Concat(References.Of(book, thing).Where(p => !p.MakesIt).Select(p => p.Place)),
             };
             foreach (var place in places.Distinct())
             {
@@ -56,7 +59,10 @@ internal sealed class ReferenceFeature(Session session) : Feature(session)
     /// <summary>Where a thing is made; of the catalogue nowhere in the book.</summary>
     public static IEnumerable<Place> MadeAt(OpenBook book, Named thing)
     {
-        if (thing.Kind != NamedKind.Item) return References.Of(book, thing).Where(p => p.MakesIt || thing.Kind == NamedKind.Rule && p.Place.File == book.Linked.Settings.Bar?.Source).Select(p => p.Place);
+        if (thing.Kind != NamedKind.Item)
+            return References.Of(book, thing)
+                .Where(p => p.MakesIt || thing.Kind == NamedKind.Rule && p.Place.File == book.Linked.Settings.Bar?.Source)
+                .Select(p => p.Place);
         return book.Linked.Resolve(thing.Id) switch
         {
             { IsBuiltIn: false, ByProduct: { } left } item => [item.File.At(left.Id.Span)],

@@ -20,7 +20,9 @@ internal sealed class RenameFeature(Session session) : Feature(session)
 
     public override void Answer(Utf8JsonWriter json, string method, JsonElement parameters)
     {
-        var found = Session.At(parameters) is var (book, file, offset) && ReferenceFeature.ThingAt(file, offset) is { } thing ? (Book: book, File: file, Offset: offset, Thing: thing) : default;
+        var found = Session.At(parameters) is var (book, file, offset) && ReferenceFeature.ThingAt(file, offset) is { } thing
+            ? (Book: book, File: file, Offset: offset, Thing: thing)
+            : default;
         if (found.Book is null) throw new RequestException("There is no name here that could be changed.");
         var item = found.Thing.Kind == NamedKind.Item ? found.Book.Linked.Resolve(found.Thing.Id) : null;
         if (WhyNot(found.Book, found.Thing, item) is { } reason) throw new RequestException(reason);
@@ -42,8 +44,11 @@ internal sealed class RenameFeature(Session session) : Feature(session)
         if (thing.Kind is NamedKind.Item or NamedKind.Glass or NamedKind.Meter or NamedKind.Vessel && !FileKinds.IsId(name))
             throw new RequestException($"`{name}` is not an id. Use lower-case letters, digits and hyphens.");
         if (thing.Kind == NamedKind.Item && book.Linked.Resolve(name) is { } taken)
-            throw new RequestException(taken.IsBuiltIn ? $"`{name}` is the id of an ingredient of the catalogue." : $"`{name}` is the id of {taken.File.Source.Path}.");
-        if (thing.Kind != NamedKind.Item && References.Of(book, new Named(thing.Kind, name)).Any(p => p.MakesIt)) throw new RequestException($"`{name}` is taken.");
+            throw new RequestException(taken.IsBuiltIn
+                ? $"`{name}` is the id of an ingredient of the catalogue."
+                : $"`{name}` is the id of {taken.File.Source.Path}.");
+        if (thing.Kind != NamedKind.Item && References.Of(book, new Named(thing.Kind, name)).Any(p => p.MakesIt))
+            throw new RequestException($"`{name}` is taken.");
         json.WriteStartObject("result");
         json.WriteStartArray("documentChanges");
         foreach (var inFile in References.Of(book, thing).GroupBy(p => p.Place.File))
@@ -79,7 +84,8 @@ internal sealed class RenameFeature(Session session) : Feature(session)
         NamedKind.Rule => "The id of a rule cannot be changed.",
         NamedKind.Item when item is null => $"`{thing.Id}` is in no file of the book.",
         NamedKind.Item when item.IsBuiltIn => $"`{thing.Id}` is in the catalogue. Name another item, or write a file for your own.",
-        NamedKind.Item when item.ByProduct is null && !Session.Client.RenamesFiles => "This editor does not rename files for a server, so the file's name cannot be changed with its id.",
+        NamedKind.Item when item.ByProduct is null && !Session.Client.RenamesFiles =>
+            "This editor does not rename files for a server, so the file's name cannot be changed with its id.",
         NamedKind.Item => null,
         _ => References.Of(book, thing).Any(p => p.MakesIt) ? null : $"`{thing.Id}` is made nowhere in the book.",
     };

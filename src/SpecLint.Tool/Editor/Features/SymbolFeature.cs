@@ -38,7 +38,9 @@ internal sealed class SymbolFeature(Session session) : Feature(session)
         else if (Session.Find(Lsp.AddressIn(parameters)) is (_, var file) && file.Tree is { Root.Kind: JsonKind.Object } tree)
         {
             json.WriteStartObject();
-            Symbol(json, file, file.Name.Or(file.Id), "", KindClass, tree.Root.Span, file.Name.IsGiven ? file.Name.Span : new TextSpan(tree.Root.Span.Start, 1));
+            Symbol(
+                json, file, file.Name.Or(file.Id), "", KindClass, tree.Root.Span,
+                file.Name.IsGiven ? file.Name.Span : new TextSpan(tree.Root.Span.Start, 1));
             json.WriteStartArray("children");
             foreach (var property in tree.Root.Properties) Part(json, file, property);
             json.WriteEndArray();
@@ -55,7 +57,14 @@ internal sealed class SymbolFeature(Session session) : Feature(session)
         if (name.Length == 0) name = "…";
         var whole = node.HasName ? new TextSpan(node.NameSpan.Start, node.Span.End - node.NameSpan.Start) : node.Span;
         json.WriteStartObject();
-        Symbol(json, file, name, node.Kind is JsonKind.Object or JsonKind.Array ? detail : node.GetString(), node.Kind switch { JsonKind.Array => KindArray, JsonKind.Object => node.HasName ? KindObject : KindField, _ => KindProperty }, whole, node.HasName ? node.NameSpan : whole);
+        Symbol(
+            json,
+            file,
+            name,
+            node.Kind is JsonKind.Object or JsonKind.Array ? detail : node.GetString(),
+            node.Kind switch { JsonKind.Array => KindArray, JsonKind.Object => node.HasName ? KindObject : KindField, _ => KindProperty },
+            whole,
+            node.HasName ? node.NameSpan : whole);
         if (node.Kind is JsonKind.Array or JsonKind.Object && (node.HasName || node.Kind == JsonKind.Array))
         {
             json.WriteStartArray("children");
@@ -96,7 +105,9 @@ internal sealed class SymbolFeature(Session session) : Feature(session)
         {
             foreach (var file in book.Linked.Files)
             {
-                if (!file.Id.Contains(words, StringComparison.Ordinal) && !(file.Name.IsGiven && BuiltInCatalogue.Slug(file.Name.Value).Contains(words, StringComparison.Ordinal))) continue;
+                if (!file.Id.Contains(words, StringComparison.Ordinal)
+                    && !(file.Name.IsGiven && BuiltInCatalogue.Slug(file.Name.Value).Contains(words, StringComparison.Ordinal)))
+                    continue;
                 if (++found > Most) return;
                 json.WriteStartObject();
                 json.WriteString("name", Reports.DisplayText.Escape(file.Name.Or(file.Id)));

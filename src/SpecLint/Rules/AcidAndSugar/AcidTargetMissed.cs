@@ -5,7 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4001", "acid-target-missed", "A preparation that misses its target of acid", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Rule(
+    "SL4001", "acid-target-missed", "A preparation that misses its target of acid", Level.Warning,
+    Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance", "Off")]
 internal sealed partial class AcidTargetMissed : TargetRule
 {
@@ -58,7 +60,11 @@ internal sealed partial class AcidTargetMissed : TargetRule
     private static Came? Reckon(RecipeContext context, Quantity target)
     {
         if (context.Recipe.Measured is { TitratableAcidity: { IsGiven: true } measured } && measured.Value.Dimension == target.Dimension)
-            return new Came(new FactValue(measured.Value.Base, measured.Value.BaseLow, measured.Value.BaseHigh, "measured", null), null, Unit(target.Dimension), "%");
+            return new Came(
+                new FactValue(measured.Value.Base, measured.Value.BaseLow, measured.Value.BaseHigh, "measured", null),
+                null,
+                Unit(target.Dimension),
+                "%");
         if (Acid(context, target.Dimension) is not { } acid) return null;
         bool byMass = target.Dimension == Dimension.PercentByMass;
         return new Came(acid.Value, byMass ? ByMass : PerVolume, acid.Unit, byMass ? "%" : "g/dL");

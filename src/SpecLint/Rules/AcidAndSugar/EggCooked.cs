@@ -12,7 +12,9 @@ internal sealed partial class EggCooked : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         // Milk, cream and starch keep a custard smooth for some degrees more.
-        if (Builds.First(context.Profile, static m => m is { Kind.IsEgg: true }) is not { } egg || Builds.First(context.Profile, Substances.IsDairy) is not null) return;
+        if (Builds.First(context.Profile, static m => m is { Kind.IsEgg: true }) is not { } egg
+            || Builds.First(context.Profile, Substances.IsDairy) is not null)
+            return;
         foreach (var step in prep.Method)
         {
             if (!StepHeat.Takes(step, egg.Line.Item.Or(""))) continue;
@@ -22,7 +24,9 @@ internal sealed partial class EggCooked : PrepRule
             context.Report(new(Rule)
             {
                 At = context.VerbOf(step),
-                Message = $"It holds `{egg.Line.Item.Or("egg")}` and is {(heat.IsGiven ? $"brought to {Say.With(heat.Value.Base, "°C")}" : "boiled")}: white of egg sets at about {Say.With(Sets.Value, "°C")} ({Sets.Source}).",
+                Message = $"It holds `{egg.Line.Item.Or("egg")}` and is "
+                    + $"{(heat.IsGiven ? $"brought to {Say.With(heat.Value.Base, "°C")}" : "boiled")}: white of egg sets at about "
+                    + $"{Say.With(Sets.Value, "°C")} ({Sets.Source}).",
                 Advice = "Keep it at 60 to 70 °C for as long as it takes, or heat the rest and add the egg when it has cooled.",
                 Evidence = [Proof.Of(Sets)],
                 Related = [new RelatedPlace(context.At(egg.Line.Span), "the egg")],

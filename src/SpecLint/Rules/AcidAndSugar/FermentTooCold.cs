@@ -25,7 +25,8 @@ internal sealed partial class FermentTooCold : PrepRule
         context.Report(new(Rule)
         {
             At = context.VerbOf(cold),
-            Message = $"It ferments at {Say.With(cold.At.Value.Base, "°C")} for {Say.With(cold.For.Value.Base / Day, "d")}: below {Say.With(Warm.Value, "°C")} hardly anything happens in that time ({Warm.Source}).",
+            Message = $"It ferments at {Say.With(cold.At.Value.Base, "°C")} for {Say.With(cold.For.Value.Base / Day, "d")}: below "
+                + $"{Say.With(Warm.Value, "°C")} hardly anything happens in that time ({Warm.Source}).",
             Advice = "Let it ferment at room temperature until its pH is where it should be, and then chill it.",
             Evidence = [Proof.Of(Warm), Proof.Of(Days)],
         });

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4009", "juice-extension-acid", "An extended juice weaker or stronger in acid than the citrus it extends", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Rule(
+    "SL4009", "juice-extension-acid", "An extended juice weaker or stronger in acid than the citrus it extends", Level.Warning,
+    Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
 [Limit("acid-juice-extension-low", "Low")]
 [Limit("acid-juice-extension-high", "High")]
 internal sealed partial class JuiceExtensionAcid : PrepRule
@@ -28,7 +30,10 @@ internal sealed partial class JuiceExtensionAcid : PrepRule
         {
             Place = place,
             Path = "ingredients",
-            Message = $"The acid comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, "% w/w")} ({Say.Number(added, 1)} added, {Say.Number(native, 1)} from juice), {(over ? "above" : "below")} the {Say.Number(Low.Value, 1)}–{Say.With(High.Value, "% w/w")} at which an extended juice can replace lime or lemon ({Low.Source}).",
+            Message = $"The acid comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, "% w/w")} "
+                + $"({Say.Number(added, 1)} added, {Say.Number(native, 1)} from juice), {(over ? "above" : "below")} the "
+                + $"{Say.Number(Low.Value, 1)}–{Say.With(High.Value, "% w/w")} at which an extended juice can replace lime or "
+                + $"lemon ({Low.Source}).",
             Advice = corrections.Count > 0 ? corrections[0].Description : over ? "Use less acid or more water." : "Use more acid or less water.",
             Evidence = [new Evidence("acid", acid.Value.Value, acid.Value.Low, acid.Value.High, "%"), Proof.Of(Low), Proof.Of(High)],
             Corrections = corrections,
@@ -48,7 +53,9 @@ internal sealed partial class JuiceExtensionAcid : PrepRule
                 edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
             }
 
-            if (edits.Count > 0) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Solve for {noun}: {Say.List(words)} gives {Say.Number(aim, 1)} % w/w.", edits));
+            if (edits.Count > 0)
+                corrections.Add(new Correction(
+                    CorrectionGrade.Proposed, $"Solve for {noun}: {Say.List(words)} gives {Say.Number(aim, 1)} % w/w.", edits));
         }
     }
 

@@ -6,7 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4018", "native-acid-forgotten", "Acid weighed in up to the target, as if the juice had none of its own", Level.Warning, Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
+[Rule(
+    "SL4018", "native-acid-forgotten", "Acid weighed in up to the target, as if the juice had none of its own", Level.Warning,
+    Needs = [Fact.Acid, Fact.AcidAnalysed, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance", "Off")]
 internal sealed partial class NativeAcidForgotten : PrepRule
 {
@@ -50,11 +52,14 @@ internal sealed partial class NativeAcidForgotten : PrepRule
             edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
         }
 
-        string name = juice?.Line.Item.Or("the juice") ?? "the juice", take = $"Take {Say.List(words)}, so that the whole comes to {Say.With(target.Value.Base, acid.Unit)}.";
+        string name = juice?.Line.Item.Or("the juice")
+            ?? "the juice", take = $"Take {Say.List(words)}, so that the whole comes to {Say.With(target.Value.Base, acid.Unit)}.";
         context.Report(new(Rule)
         {
             At = context.At(target.Span, "target.acid"),
-            Message = $"The added acids alone make {Say.With(added, acid.Unit)}, and {name} adds {Say.With(native, acid.Unit)} of its own. It comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)} instead of the target of {Say.With(target.Value.Base, acid.Unit)}.",
+            Message = $"The added acids alone make {Say.With(added, acid.Unit)}, and {name} adds {Say.With(native, acid.Unit)} of its "
+                + $"own. It comes to {Say.Range(acid.Value.Value, acid.Value.Low, acid.Value.High, acid.Unit)} instead of the target "
+                + $"of {Say.With(target.Value.Base, acid.Unit)}.",
             Advice = factor > 0.02 ? take : "The juice alone reaches the target: leave out the acid.",
             Evidence =
             [

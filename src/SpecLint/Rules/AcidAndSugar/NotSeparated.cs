@@ -10,14 +10,22 @@ internal sealed partial class NotSeparated : PrepRule
     {
         if (prep.Method.Count == 0 || !prep.Family.IsGiven) return;
         var family = prep.Family.Value;
-        string? left = family.IsMilkWash ? "the curd" : family.IsFatWash ? "the fat" : family.TakesProteinOut ? "what clouds it" : Steeped(context, prep) is { } plant ? $"`{plant}`" : null;
+        string? left = family.IsMilkWash
+            ? "the curd"
+            : family.IsFatWash
+                ? "the fat"
+                : family.TakesProteinOut ? "what clouds it" : Steeped(context, prep) is { } plant ? $"`{plant}`" : null;
         if (left is null) return;
         bool separates = false, cools = false;
         foreach (var step in prep.Method)
         {
             // A verb that nothing is known of may do anything.
             separates |= !step.Verb.IsKnown || step.Verb.Strains;
-            cools |= !step.Verb.IsKnown || step.Verb.Cools || step.Verb.Freezes || (step.At.IsGiven && step.At.Value.Base <= Guards.KeptCold) || (step.To.IsGiven && step.To.Value.Base <= Guards.KeptCold);
+            cools |= !step.Verb.IsKnown
+                || step.Verb.Cools
+                || step.Verb.Freezes
+                || (step.At.IsGiven && step.At.Value.Base <= Guards.KeptCold)
+                || (step.To.IsGiven && step.To.Value.Base <= Guards.KeptCold);
         }
 
         if (separates && (cools || !family.IsFatWash || !context.Profile.Parts.Any(static p => p.Material is { Kind.IsFat: true }))) return;
@@ -29,7 +37,9 @@ internal sealed partial class NotSeparated : PrepRule
             Message = separates
                 ? "The fat is strained out, and no step chills it first: what is liquid runs through with the spirit (common practice, no source)."
                 : $"No step takes {left} out again: it is not strained, filtered, skimmed or settled (common practice, no source).",
-            Advice = separates ? "Chill it until the fat is hard, and then lift it off and strain." : "Write the step that separates it, and how clear it has to be.",
+            Advice = separates
+                ? "Chill it until the fat is hard, and then lift it off and strain."
+                : "Write the step that separates it, and how clear it has to be.",
         });
     }
 

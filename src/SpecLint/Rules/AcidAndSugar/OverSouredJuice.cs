@@ -39,7 +39,8 @@ internal sealed partial class OverSouredJuice : PrepRule
         context.Report(new(Rule)
         {
             At = context.AmountOf(chief.Line),
-            Message = $"It titrates to {Say.Fact(Fact.Acid, acid)}, far beyond the {Say.With(Lime.Value, "g/100 mL")} of lime ({Lime.Source}), and no target says that this is intended.",
+            Message = $"It titrates to {Say.Fact(Fact.Acid, acid)}, far beyond the {Say.With(Lime.Value, "g/100 mL")} of lime "
+                + $"({Lime.Source}), and no target says that this is intended.",
             Advice = take,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most), Proof.Of(Lime)],
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],

@@ -27,7 +27,9 @@ internal sealed partial class OverSteeped : PrepRule
                 {
                     At = context.VerbOf(step),
                     Message = $"`{leaf.Id}` steeps at {Say.With(heat.Value.Base, "°C")}{(step.For.IsGiven ? $" for {Say.With(step.For.Value.Base / Minute, "min")}" : "")}, {(hot ? $"above the {Say.With(most.Hottest, "°C")}" : $"longer than the {Say.With(most.Minutes, "min")}")} that {most.Use} takes: it turns bitter ({most.Source}).",
-                    Advice = hot ? $"Use water of at most {Say.With(most.Hottest, "°C")}, for at most {Say.With(most.Minutes, "min")}." : $"Strain it after at most {Say.With(most.Minutes, "min")}, and take more leaf if it is weak.",
+                    Advice = hot
+                        ? $"Use water of at most {Say.With(most.Hottest, "°C")}, for at most {Say.With(most.Minutes, "min")}."
+                        : $"Strain it after at most {Say.With(most.Minutes, "min")}, and take more leaf if it is weak.",
                     Related = [new RelatedPlace(context.At(part.Line.Span), "the leaf")],
                 });
                 return;

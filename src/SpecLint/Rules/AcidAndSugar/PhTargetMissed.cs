@@ -23,5 +23,7 @@ internal sealed partial class PhTargetMissed : TargetRule
     protected override (double Off, Limit Limit) Tolerance(double target) => (Off.Value, Off);
 
     protected override string Otherwise(bool over) =>
-        over ? "Measure it again; then raise the acid a little, or write the pH that it reaches." : "Measure it again; then lower the acid a little, or write the pH that it reaches.";
+        over
+            ? "Measure it again; then raise the acid a little, or write the pH that it reaches."
+            : "Measure it again; then lower the acid a little, or write the pH that it reaches.";
 }

@@ -36,7 +36,10 @@ internal sealed partial class ShrubAcetic : PrepRule
         var limit = under ? Low : High;
         var edits = new List<TextEdit>();
         string take = under ? "Take more vinegar, or a stronger one." : "Take less vinegar, or a weaker one.";
-        if (vinegar is not null && Solving.Factor(context.Profile, p => ReferenceEquals(p, vinegar), Acetic, under ? Low.Value * 1.5 : High.Value * 0.75) is var factor && !double.IsNaN(factor))
+        if (vinegar is not null
+            && Solving.Factor(
+                context.Profile, p => ReferenceEquals(p, vinegar), Acetic, under ? Low.Value * 1.5 : High.Value * 0.75) is var factor
+            && !double.IsNaN(factor))
         {
             var amount = vinegar.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
@@ -48,7 +51,9 @@ internal sealed partial class ShrubAcetic : PrepRule
         {
             Place = vinegar is null ? context.At(prep.IngredientsSpan) : context.At(vinegar.Line.Amount.Span),
             Path = "ingredients",
-            Message = $"It holds {Say.Range(acetic, low, high, "g/100 mL")} of acetic acid, {(under ? "below the minimum" : "above the maximum")} of {Say.With(limit.Value, "g/100 mL")} for a shrub ({limit.Source}).",
+            Message = $"It holds {Say.Range(acetic, low, high, "g/100 mL")} of acetic acid, "
+                + $"{(under ? "below the minimum" : "above the maximum")} of {Say.With(limit.Value, "g/100 mL")} for a "
+                + $"shrub ({limit.Source}).",
             Advice = take,
             Evidence = [new Evidence("acetic acid", acetic, low, high, "g/dL"), Proof.Of(limit)],
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],

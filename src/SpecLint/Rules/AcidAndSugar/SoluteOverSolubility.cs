@@ -56,10 +56,15 @@ internal sealed partial class SoluteOverSolubility : PrepRule
                 AskedLevel = known.LevelCap,
                 At = context.AmountOf(part.Line),
                 Key = noun,
-                Message = $"There are {Say.Number(percent, 1)} g of {noun} in 100 g of it and water. At {Say.Number(model is null ? (IsPolyol(solute) ? 25 : 20) : t, 0)} °C water holds {Say.Number(most, 1)} ({known.Source}). The rest stays at the bottom.",
+                Message = $"There are {Say.Number(percent, 1)} g of {noun} in 100 g of it and water. At "
+                    + $"{Say.Number(model is null ? (IsPolyol(solute) ? 25 : 20) : t, 0)} °C water holds {Say.Number(most, 1)} "
+                    + $"({known.Source}). The rest stays at the bottom.",
                 Advice = take,
                 Evidence = [Proof.Of($"{noun} of {noun} and water", percent, "%"), Proof.Of("saturated", most, "%", known.Source)],
-                Corrections = factor > 0 ? [new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))])] : [],
+                Corrections = factor > 0
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))])]
+                    : [],
             });
         }
     }

@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4021", "stand-in-make-up", "A stand-in made up of other acids, sugar or salt than what it stands in for", Level.Warning, Needs = [Fact.Acid, Fact.Ph], IsConsequence = true)]
+[Rule(
+    "SL4021", "stand-in-make-up", "A stand-in made up of other acids, sugar or salt than what it stands in for", Level.Warning,
+    Needs = [Fact.Acid, Fact.Ph], IsConsequence = true)]
 [Limit("stands-in-acid-share")]
 [Limit("stands-in-sugar")]
 [Limit("stands-in-salt")]
@@ -21,7 +23,8 @@ internal sealed partial class StandInMakeUp : PrepRule
         if (!pair.SharesHold)
         {
             string acid = StandIn.AcidName(pair.Furthest);
-            faults.Add($"{acid} is {Say.Number(pair.Shares.Here, 0)} % of its acids but {Say.Number(pair.Shares.There, 0)} % in {pair.Name}, more than the {Say.Number(StandIn.Share.Value, 0)} points within which they taste alike");
+            faults.Add($"{acid} is {Say.Number(pair.Shares.Here, 0)} % of its acids but {Say.Number(pair.Shares.There, 0)} % in "
+                + $"{pair.Name}, more than the {Say.Number(StandIn.Share.Value, 0)} points within which they taste alike");
             proofs.Add(Proof.Of($"{acid}, of all acids", pair.Shares.Here, "%"));
             proofs.Add(Proof.Of(StandIn.Share));
         }
@@ -42,7 +45,11 @@ internal sealed partial class StandInMakeUp : PrepRule
         {
             At = context.At(standsIn.Span, "target.standsInFor"),
             Message = $"It stands in for {pair.Name}, but {Say.List(faults)} ({StandIn.Share.Source}).",
-            Advice = advice.Length > 0 ? $"Take {advice}." : pair.SharesHold ? "Change what causes the difference, or say in the recipe how to make up for it in a drink." : $"Make it from the acids of {pair.Name}.",
+            Advice = advice.Length > 0
+                ? $"Take {advice}."
+                : pair.SharesHold
+                    ? "Change what causes the difference, or say in the recipe how to make up for it in a drink."
+                    : $"Make it from the acids of {pair.Name}.",
             Evidence = proofs,
             Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Take {advice}.", edits)],
         });
@@ -50,7 +57,8 @@ internal sealed partial class StandInMakeUp : PrepRule
 
     private static void Differs(List<string> faults, List<Evidence> proofs, string what, (double Here, double There) pair, Limit limit)
     {
-        faults.Add($"it has {Say.With(pair.Here, "g/100 mL")} of {what} against {Say.With(pair.There, "g/100 mL")}, over {Say.With(limit.Value, "g")} {(pair.Here > pair.There ? "more" : "less")}");
+        faults.Add($"it has {Say.With(pair.Here, "g/100 mL")} of {what} against {Say.With(pair.There, "g/100 mL")}, over "
+            + $"{Say.With(limit.Value, "g")} {(pair.Here > pair.There ? "more" : "less")}");
         proofs.Add(Proof.Of(what, pair.Here, "g/dL"));
         proofs.Add(Proof.Of(limit));
     }
@@ -129,7 +137,12 @@ internal sealed partial class StandInMakeUp : PrepRule
         var lines = new List<(Part, Component)>();
         foreach (var part in profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Grams.Typical <= 0 || !part.Line.Amount.IsGiven || !Substances.IsAcid(part.Material)) continue;
+            if (part.Phase != PartPhase.Mix
+                || !part.IsWeighed
+                || part.Grams.Typical <= 0
+                || !part.Line.Amount.IsGiven
+                || !Substances.IsAcid(part.Material))
+                continue;
             var most = Components.FirstAcid;
             for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
             {

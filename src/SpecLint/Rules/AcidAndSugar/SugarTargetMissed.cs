@@ -5,7 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4002", "sugar-target-missed", "A preparation that misses its target of sugar", Level.Warning, Needs = [Fact.Sugar, Fact.Density], IsConsequence = true)]
+[Rule(
+    "SL4002", "sugar-target-missed", "A preparation that misses its target of sugar", Level.Warning, Needs = [Fact.Sugar, Fact.Density],
+    IsConsequence = true)]
 [Limit("target-tolerance", "Off")]
 internal sealed partial class SugarTargetMissed : TargetRule
 {

@@ -40,7 +40,9 @@ internal abstract class TargetRule : PrepRule
 
     /// <summary>What to do where no amount is solved.</summary>
     protected virtual string Otherwise(bool over) =>
-        over ? $"Lower the source of the {Noun}, or write the target that it reaches." : $"Raise the source of the {Noun}, or write the target that it reaches.";
+        over
+            ? $"Lower the source of the {Noun}, or write the target that it reaches."
+            : $"Raise the source of the {Noun}, or write the target that it reaches.";
 
     /// <summary>Whether another rule says it better.</summary>
     protected virtual bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) => false;
@@ -116,6 +118,10 @@ internal abstract class TargetRule : PrepRule
         if (solid) return new Came(value, byMass, "% w/w", "%");
         var density = context.Fact(Fact.Density);
         if (!density.IsKnown || !(density.Value > 0)) return null;
-        return new Came(value with { Value = value.Value / density.Value, Low = value.Low / density.Value, High = value.High / density.Value }, byMass, "% w/w", "%");
+        return new Came(
+            value with { Value = value.Value / density.Value, Low = value.Low / density.Value, High = value.High / density.Value },
+            byMass,
+            "% w/w",
+            "%");
     }
 }

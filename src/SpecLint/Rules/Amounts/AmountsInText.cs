@@ -121,7 +121,9 @@ internal static class AmountsInText
     {
         if (spoken.Dimension != line.Dimension) return false;
         double a = spoken.Unit.Name == line.Unit.Name ? spoken.Value : spoken.Base, b = spoken.Unit.Name == line.Unit.Name ? line.Value : line.Base;
-        if (a >= (spoken.Unit.Name == line.Unit.Name ? line.Low : line.BaseLow) && a <= (spoken.Unit.Name == line.Unit.Name ? line.High : line.BaseHigh)) return false;
+        if (a >= (spoken.Unit.Name == line.Unit.Name ? line.Low : line.BaseLow)
+            && a <= (spoken.Unit.Name == line.Unit.Name ? line.High : line.BaseHigh))
+            return false;
         return Math.Abs(a - b) > Math.Max(a, b) * percent / 100;
     }
 

@@ -33,23 +33,36 @@ internal sealed partial class BittersByTheOunce : DrinkRule
         {
             AskedLevel = undrinkable ? null : Level.Warning,
             At = context.AmountOf(line),
-            Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to {Say.With(sum / serves, "mL")} a drink. As a seasoning the maximum is {Say.With(Most.Value, "mL")} ({Most.Source}).",
+            Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to "
+                + $"{Say.With(sum / serves, "mL")} a drink. As a seasoning the maximum is {Say.With(Most.Value, "mL")} ({Most.Source}).",
             Advice = "Write dashes or drops if they are meant: 1 to 3 dashes season most drinks.",
             Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(undrinkable ? Undrinkable : Most)],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])],
         });
     }
 
-    /// <summary>A sour on a base of bitters is a drink of its own: they are more than all other strong parts together (as much, where no ounce may have been a dash), and no more than a base.</summary>
+    /// <summary>
+    /// A sour on a base of bitters is a drink of its own: they are more than all other strong parts together (as much, where no ounce may
+    /// have been a dash), and no more than a base.
+    /// </summary>
     private static bool IsBase(RecipeProfile profile, Part bitters, double serves)
     {
         if (bitters.Millilitres / serves > MostBase.Value) return false;
         double strong = 0;
         foreach (var part in profile.Parts)
         {
-            if (part == bitters || part.Phase == PartPhase.Beside || part.Material is not { } material || material.Kind.IsBitters || double.IsNaN(part.Millilitres)) continue;
+            if (part == bitters
+                || part.Phase == PartPhase.Beside
+                || part.Material is not { } material
+                || material.Kind.IsBitters
+                || double.IsNaN(part.Millilitres))
+                continue;
             if (material.Kind.IsStrong || material.Kind.GivesStrength) strong += part.Millilitres;
-            if (material.Kind.IsSpirit && part.Millilitres * Guards.BittersBesideSpirit >= bitters.Millilitres && Written.IsOunce(bitters.Line.Amount.Value.Unit) && !Written.IsOunce(part.Line.Amount.Value.Unit)) return false;
+            if (material.Kind.IsSpirit
+                && part.Millilitres * Guards.BittersBesideSpirit >= bitters.Millilitres
+                && Written.IsOunce(bitters.Line.Amount.Value.Unit)
+                && !Written.IsOunce(part.Line.Amount.Value.Unit))
+                return false;
         }
 
         return bitters.Millilitres > strong || (bitters.Millilitres >= strong && !Written.IsOunce(bitters.Line.Amount.Value.Unit));

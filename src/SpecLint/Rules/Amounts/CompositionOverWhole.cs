@@ -22,7 +22,9 @@ internal sealed partial class CompositionOverWhole : IngredientRule
         foreach (var pair in values)
         {
             string path = pair.Key;
-            bool content = path.StartsWith("sugars.", StringComparison.Ordinal) || path.StartsWith("acids.", StringComparison.Ordinal) || path.StartsWith("polyols.", StringComparison.Ordinal)
+            bool content = path.StartsWith("sugars.", StringComparison.Ordinal)
+                || path.StartsWith("acids.", StringComparison.Ordinal)
+                || path.StartsWith("polyols.", StringComparison.Ordinal)
                 || path is "salt" or "protein" or "fat" or "fibre" or "carbonDioxide";
             if (!content || pair.Value.Dimension != Dimension.Mass) continue;
             parts += pair.Value.Typical;
@@ -52,8 +54,12 @@ internal sealed partial class CompositionOverWhole : IngredientRule
         context.Report(new(Rule)
         {
             At = context.At(most.Span, mostPath!),
-            Message = $"Water, dry matter and ethanol of this ingredient come to {Say.With(sum, "g")} in {(perVolume ? $"100 mL ({Say.With(basis, "g")})" : "100 g")}, more than the whole ({Say.With(Over.Value, "g")} is allowed for rounding and analysis; {Over.Source}).",
-            Advice = perVolume ? "Check the basis of the label: per 100 g or per 100 ml." : "Check the basis of the label (`per` says 100 g or 100 ml) and at the decimal points.",
+            Message = $"Water, dry matter and ethanol of this ingredient come to {Say.With(sum, "g")} in "
+                + $"{(perVolume ? $"100 mL ({Say.With(basis, "g")})" : "100 g")}, more than the whole ({Say.With(Over.Value, "g")} is "
+                + $"allowed for rounding and analysis; {Over.Source}).",
+            Advice = perVolume
+                ? "Check the basis of the label: per 100 g or per 100 ml."
+                : "Check the basis of the label (`per` says 100 g or 100 ml) and at the decimal points.",
             Evidence = [Proof.Of("dry matter", Math.Max(parts, solids), "g"), Proof.Of("water", water, "g"), Proof.Of("ethanol", ethanol, "g"), Proof.Of(Over)],
         });
     }

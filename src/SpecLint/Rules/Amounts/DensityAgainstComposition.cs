@@ -18,22 +18,30 @@ internal sealed partial class DensityAgainstComposition : IngredientRule
         if (!ingredient.Values.TryGetValue("density", out var density)) return;
         if (Impossible(context, ingredient, density)) return;
         bool any = ingredient.Values.ContainsKey("strength") || ingredient.Values.ContainsKey("solids") || ingredient.Values.ContainsKey("water");
-        foreach (string path in ingredient.Values.Keys) any |= path.StartsWith("sugars.", StringComparison.Ordinal) || path.StartsWith("acids.", StringComparison.Ordinal);
+        foreach (string path in ingredient.Values.Keys)
+            any |= path.StartsWith("sugars.", StringComparison.Ordinal) || path.StartsWith("acids.", StringComparison.Ordinal);
         if (!any || context.Profiles.MaterialOf(ingredient.Id) is not { State: MaterialState.Liquid } material) return;
         if ((material.Unknown & ~Unknowns.Caffeine) != Unknowns.None || material.Of(Component.Fat) > Guards.FatBendsDensity) return;
         if (Mixture.Density(material.PerGram, Celsius.Reference) is not { } computed) return;
         double value = computed.GramsPerMillilitre;
-        double nearest = density.Low <= value && value <= density.High ? value : Math.Abs(density.Low - value) < Math.Abs(density.High - value) ? density.Low : density.High;
+        double nearest = density.Low <= value && value <= density.High
+            ? value
+            : Math.Abs(density.Low - value) < Math.Abs(density.High - value) ? density.Low : density.High;
         if (Math.Abs(nearest - value) <= value * Apart.Value / 100) return;
         string text = context.File.Source.TextOf(density.Span);
         bool quoted = text.StartsWith("\"", StringComparison.Ordinal);
         context.Report(new(Rule)
         {
             At = context.At(density.Span, "density"),
-            Message = $"The density is given as {Say.Number(density.Typical)} g/mL, but the composition in the file comes to {Say.Number(value)} g/mL at 20 °C (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
+            Message = $"The density is given as {Say.Number(density.Typical)} g/mL, but the composition in the file comes to "
+                + $"{Say.Number(value)} g/mL at 20 °C (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
             Advice = "Weigh 100 mL at 20 °C. One of the two is wrong, and density converts millilitres to grams.",
             Evidence = [Proof.Of("density of the composition", value, "g/mL"), Proof.Of(Apart)],
-            Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(value)} g/ml, the density of the composition.", [new TextEdit(context.At(density.Span), $"\"{Say.Number(value)} g/ml\"")])] : [],
+            Corrections = quoted
+                ? [new Correction(
+                    CorrectionGrade.Proposed, $"Write {Say.Number(value)} g/ml, the density of the composition.",
+                    [new TextEdit(context.At(density.Span), $"\"{Say.Number(value)} g/ml\"")])]
+                : [],
         });
     }
 
@@ -48,8 +56,11 @@ internal sealed partial class DensityAgainstComposition : IngredientRule
         context.Report(new(Rule)
         {
             At = context.At(density.Span, "density"),
-            Message = $"No liquid of a bar has {Say.Number(density.Typical)} g/mL, {(over ? "above" : "below")} {Say.Number(limit.Value)} g/mL ({limit.Source}).",
-            Advice = isTen ? $"Write {Say.Number(tenth, 3)} g/ml if the decimal point is wrong. Density converts millilitres to grams." : "Weigh 100 mL at 20 °C. Density converts millilitres to grams.",
+            Message = $"No liquid of a bar has {Say.Number(density.Typical)} g/mL, {(over ? "above" : "below")} "
+                + $"{Say.Number(limit.Value)} g/mL ({limit.Source}).",
+            Advice = isTen
+                ? $"Write {Say.Number(tenth, 3)} g/ml if the decimal point is wrong. Density converts millilitres to grams."
+                : "Weigh 100 mL at 20 °C. Density converts millilitres to grams.",
             Evidence = [Proof.Of("density", density.Typical, "g/mL"), Proof.Of(limit)],
         });
         return true;

@@ -37,12 +37,18 @@ internal sealed partial class DoseOfOneDrink : DrinkRule
         {
             AskedLevel = over && dose.IsHarsh && each >= dose.Most * Undrinkable.Value ? Level.Error : null,
             At = context.AmountOf(line),
-            Message = $"{Written.Item(line)} comes to {Say.With(each, dose.Unit)} in one drink, {(over ? "above" : "below")} the {Say.With(limit, dose.Unit)} that one drink takes of {dose.Name} at {(over ? "most" : "least")} ({dose.Source}).",
+            Message = $"{Written.Item(line)} comes to {Say.With(each, dose.Unit)} in one drink, {(over ? "above" : "below")} the "
+                + $"{Say.With(limit, dose.Unit)} that one drink takes of {dose.Name} at {(over ? "most" : "least")} ({dose.Source}).",
             Advice = slip is { } meant
                 ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit" : "a digit")} slipped."
-                : over ? "Check the amount and the item: is it meant in drops or dashes, or is it another form of it?" : "Check the amount: was it exchanged with another line, or did a digit slip?",
+                : over
+                    ? "Check the amount and the item: is it meant in drops or dashes, or is it another form of it?"
+                    : "Check the amount: was it exchanged with another line, or did a digit slip?",
             Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("of one drink", limit, dose.Unit, dose.Source)],
-            Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],
+            Corrections = slip is { } write
+                ? [new Correction(
+                    CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])]
+                : [],
         });
     }
 }

@@ -47,13 +47,20 @@ internal sealed partial class GramsForMillilitres : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} is given as {Say.With(grams, "g")} in a drink poured by volume. At {Say.Number(material.Density)} g/mL that is {Say.With(millilitres, "mL")}, {Say.Number(Math.Abs(millilitres - grams) / grams * 100, 0)} % {(millilitres < grams ? "less" : "more")} than the number poured with a jigger (differences under {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
+                Message = $"{Written.Item(line)} is given as {Say.With(grams, "g")} in a drink poured by volume. At "
+                    + $"{Say.Number(material.Density)} g/mL that is {Say.With(millilitres, "mL")}, "
+                    + $"{Say.Number(Math.Abs(millilitres - grams) / grams * 100, 0)} % {(millilitres < grams ? "less" : "more")} than "
+                    + $"the number poured with a jigger (differences under {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
                 Advice = $"Write {Written.Number(grams)} ml if that is poured, or {Written.Number(pour)} ml if it is weighed.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("density", material.Density, "g/mL")],
                 Corrections =
                 [
-                    Written.Set(context, line.Amount.Span, grams, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(grams)} ml: the number was meant for the jigger."),
-                    Written.Set(context, line.Amount.Span, pour, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(pour)} ml, the volume of {Written.Number(grams)} g."),
+                    Written.Set(
+                        context, line.Amount.Span, grams, "ml", CorrectionGrade.Proposed,
+                        $"Write {Written.Number(grams)} ml: the number was meant for the jigger."),
+                    Written.Set(
+                        context, line.Amount.Span, pour, "ml", CorrectionGrade.Proposed,
+                        $"Write {Written.Number(pour)} ml, the volume of {Written.Number(grams)} g."),
                 ],
             });
         }

@@ -28,10 +28,15 @@ internal sealed partial class HydrateForm : FileRule
             {
                 At = context.At(citric.Span, "acids.citric"),
                 AskedLevel = Level.Warning,
-                Message = $"The monohydrate is counted as {Say.Number(citric.Typical)} g of acid in 100 g, but holds {Say.Number(Monohydrate.Value)} g: 192.12 / 210.14, the rest is water ({Monohydrate.Source}).",
+                Message = $"The monohydrate is counted as {Say.Number(citric.Typical)} g of acid in 100 g, but holds "
+                    + $"{Say.Number(Monohydrate.Value)} g: 192.12 / 210.14, the rest is water ({Monohydrate.Source}).",
                 Advice = $"Write {Say.Number(Monohydrate.Value, 1)} g of citric acid.",
                 Evidence = [Proof.Of(Monohydrate)],
-                Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(Monohydrate.Value, 1)} g.", [new TextEdit(context.At(citric.Span), $"\"{Say.Number(Monohydrate.Value, 1)} g\"")])] : [],
+                Corrections = quoted
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, $"Write {Say.Number(Monohydrate.Value, 1)} g.",
+                        [new TextEdit(context.At(citric.Span), $"\"{Say.Number(Monohydrate.Value, 1)} g\"")])]
+                    : [],
             });
         }
         else if (!mono && !dry)
@@ -40,7 +45,8 @@ internal sealed partial class HydrateForm : FileRule
             {
                 Place = context.File.Head,
                 Path = "form",
-                Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate. 100 g of one holds as much acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
+                Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate. 100 g of one holds as much "
+                    + $"acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
                 Advice = "Give `form` as on the packet: `anhydrous` or `monohydrate`.",
                 Evidence = [Proof.Of(Monohydrate)],
             });
@@ -58,10 +64,13 @@ internal sealed partial class HydrateForm : FileRule
             {
                 At = context.ItemOf(line),
                 AskedLevel = Level.Warning,
-                Message = $"The remark says monohydrate, but `{line.Item.Value}` is counted as anhydrous: the monohydrate holds {Say.Number(Monohydrate.Value)} % of acid ({Monohydrate.Source}).",
+                Message = $"The remark says monohydrate, but `{line.Item.Value}` is counted as anhydrous: the monohydrate holds "
+                    + $"{Say.Number(Monohydrate.Value)} % of acid ({Monohydrate.Source}).",
                 Advice = "Name `citric-acid-monohydrate`.",
                 Evidence = [Proof.Of(Monohydrate)],
-                Corrections = [new Correction(CorrectionGrade.Proposed, "Name `citric-acid-monohydrate`.", [new TextEdit(context.At(line.Item.Span), "\"citric-acid-monohydrate\"")])],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, "Name `citric-acid-monohydrate`.",
+                    [new TextEdit(context.At(line.Item.Span), "\"citric-acid-monohydrate\"")])],
             });
         }
     }

@@ -22,7 +22,10 @@ internal sealed partial class ImplausiblePressure : PlausibilityRule
         {
             foreach (var step in recipe.Recipe.Method)
             {
-                if (step.Amount.IsGiven) One(recipe, step, step.Amount, PlausibleTable.Of(PlausibleOf.Pressure, step.Verb, recipe.Recipe is Drink), "amount", "is at");
+                if (step.Amount.IsGiven)
+                    One(
+                        recipe, step, step.Amount, PlausibleTable.Of(PlausibleOf.Pressure, step.Verb, recipe.Recipe is Drink), "amount",
+                        "is at");
             }
         }
 

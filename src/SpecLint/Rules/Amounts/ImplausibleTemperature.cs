@@ -36,7 +36,8 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
 
         if (context.File is Prep { Keep: { } keep } prep)
         {
-            if (prep.Family.OrNone().IsKeptInFreezer && keep.At.IsGiven && Kept.Holds(keep.At.Value.Base)) One(context, keep.At, Freezer, "keep.at", "It is a batch for the freezer, and kept at");
+            if (prep.Family.OrNone().IsKeptInFreezer && keep.At.IsGiven && Kept.Holds(keep.At.Value.Base))
+                One(context, keep.At, Freezer, "keep.at", "It is a batch for the freezer, and kept at");
             else Keep(context, keep.At, keep.For, "keep.at", "It is kept at");
         }
 

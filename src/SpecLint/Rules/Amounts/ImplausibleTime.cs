@@ -43,12 +43,17 @@ internal sealed partial class ImplausibleTime : PlausibilityRule
     private static void LifeBeyondItsLike(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.Like.IsGiven || BuiltInCatalogue.Find(ingredient.Like.Value) is not { } like) return;
-        if (!ingredient.Values.TryGetValue("life.opened", out var own) || !like.Values.TryGetValue("life.opened", out var usual) || own.Span.Length == 0) return;
+        if (!ingredient.Values.TryGetValue("life.opened", out var own)
+            || !like.Values.TryGetValue("life.opened", out var usual)
+            || own.Span.Length == 0)
+            return;
         if (!(own.Low > usual.High * LifeOver.Value)) return;
         context.Report(new(Rule)
         {
             At = context.At(own.Span, "life.opened"),
-            Message = $"Once opened it is said to keep {Say.Number(own.Typical / Day, 0)} d, and {like.Id} keeps {Say.Number(usual.Low / Day, 0)}–{Say.Number(usual.High / Day, 0)} d ({usual.Source}): more than {Say.Number(LifeOver.Value)} times as long.",
+            Message = $"Once opened it is said to keep {Say.Number(own.Typical / Day, 0)} d, and {like.Id} keeps "
+                + $"{Say.Number(usual.Low / Day, 0)}–{Say.Number(usual.High / Day, 0)} d ({usual.Source}): more than "
+                + $"{Say.Number(LifeOver.Value)} times as long.",
             Advice = "Check the unit: days or weeks may be meant. The maker's label takes precedence.",
             Evidence = [Proof.Of("life once opened", own.Typical / Day, "d"), Proof.Of(LifeOver)],
         });

@@ -29,10 +29,16 @@ internal sealed partial class LiquidAcidAsPure : FileRule
             {
                 At = context.At(content.Span, $"acids.{acid}"),
                 Message = double.IsNaN(purity)
-                    ? $"A liquid is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but liquid {acid} acid is a solution, usually of 80 or 88 % (common practice, no source)."
-                    : $"A solution of {Say.Number(purity)} % is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but the contents of an ingredient must allow for its purity.",
+                    ? $"A liquid is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but liquid {acid} acid is a "
+                        + $"solution, usually of 80 or 88 % (common practice, no source)."
+                    : $"A solution of {Say.Number(purity)} % is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, "
+                        + $"but the contents of an ingredient must allow for its purity.",
                 Advice = double.IsNaN(purity) ? "Check the label, and give `purity` and the acid in 100 g." : $"Write {Say.Number(purity)} g of {acid} acid.",
-                Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(purity)} g.", [new TextEdit(context.At(content.Span), $"\"{Say.Number(purity)} g\"")]) { KeepsTheThing = true }] : [],
+                Corrections = quoted
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, $"Write {Say.Number(purity)} g.",
+                        [new TextEdit(context.At(content.Span), $"\"{Say.Number(purity)} g\"")]) { KeepsTheThing = true }]
+                    : [],
             });
         }
     }
@@ -53,9 +59,11 @@ internal sealed partial class LiquidAcidAsPure : FileRule
             context.Report(new(Rule)
             {
                 At = context.ItemOf(line),
-                Message = $"The remark says a solution, but `{line.Item.Value}` is counted as powder, all of it acid: the liquid holds 80 or 88 % (common practice, no source).",
+                Message = $"The remark says a solution, but `{line.Item.Value}` is counted as powder, all of it acid: the liquid holds "
+                    + $"80 or 88 % (common practice, no source).",
                 Advice = $"Name `{id}`, and weigh more of it for the same acid.",
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{id}`.", [new TextEdit(context.At(line.Item.Span), $"\"{id}\"")]) { KeepsTheThing = true }],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, $"Name `{id}`.", [new TextEdit(context.At(line.Item.Span), $"\"{id}\"")]) { KeepsTheThing = true }],
             });
         }
     }

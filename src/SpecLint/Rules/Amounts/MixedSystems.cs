@@ -45,13 +45,16 @@ internal sealed partial class MixedSystems : RecipeRule
         context.Report(new(Rule)
         {
             At = context.At(first!.Amount.Span, RecipeContext.PathOf(first, "amount")),
-            Message = $"{Say.Count(byVolume ? ounces : pounds, "line")} in {one} and {(byVolume ? millilitres : grams)} in {other}. Two systems need two sets of tools and are easily confused.",
+            Message = $"{Say.Count(byVolume ? ounces : pounds, "line")} in {one} and {(byVolume ? millilitres : grams)} in {other}. "
+                + $"Two systems need two sets of tools and are easily confused.",
             Advice = $"Write all of it in {other}.",
             Corrections =
             [
                 new Correction(
                     exact ? CorrectionGrade.Assured : CorrectionGrade.Proposed,
-                    $"Write {Say.Count(edits.Count, "line")} in {other}" + (exact ? ", within 2 % of the written amounts." : "; bar.json does not give the size of the ounce, or the number is rounded."),
+                    $"Write {Say.Count(edits.Count, "line")} in {other}" + (exact
+                        ? ", within 2 % of the written amounts."
+                        : "; bar.json does not give the size of the ounce, or the number is rounded."),
                     edits),
             ],
         });

@@ -34,14 +34,17 @@ internal sealed partial class OffTheJigger : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} at {Written.Text(context, line.Amount.Span)} is between the marks of the bar's jigger, which are {Written.Number(step)} {unit} apart ({(ounce ? OunceStep.Source : "bar.json")}). The nearest is {Say.Number(nearest, 3)} {unit}, {Say.Number(Math.Abs(change), 1)} % {(change > 0 ? "more" : "less")}.",
+                Message = $"{Written.Item(line)} at {Written.Text(context, line.Amount.Span)} is between the marks of the bar's "
+                    + $"jigger, which are {Written.Number(step)} {unit} apart ({(ounce ? OunceStep.Source : "bar.json")}). The nearest "
+                    + $"is {Say.Number(nearest, 3)} {unit}, {Say.Number(Math.Abs(change), 1)} % {(change > 0 ? "more" : "less")}.",
                 Advice = value < step * 0.75 ? "Write dashes, drops or a barspoon, or measure it with a syringe." : $"Write {Say.Number(nearest, 3)} {unit}.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("jigger", bar.Jigger.Value, bar.At(bar.Jigger.Span))],
                 Corrections = value < step * 0.75
                     ? []
                     : [new Correction(
                         within ? CorrectionGrade.Assured : CorrectionGrade.Proposed,
-                        $"Write {Say.Number(nearest, 3)} {unit}, {Say.Number(Math.Abs(change), 1)} % {(change > 0 ? "more" : "less")}{(within ? $": within the {Say.Number(Pour.Value)} % accuracy of a jigger" : "")}.",
+                        $"Write {Say.Number(nearest, 3)} {unit}, {Say.Number(Math.Abs(change), 1)} % "
+                            + $"{(change > 0 ? "more" : "less")}{(within ? $": within the {Say.Number(Pour.Value)} % accuracy of a jigger" : "")}.",
                         [new TextEdit(context.At(line.Amount.Span), $"\"{Say.Number(nearest, 3)} {unit}\"")])],
             });
         }

@@ -22,7 +22,10 @@ internal sealed partial class OunceOfWhichCountry : BookRule
             foreach (var line in recipe.Ingredients)
             {
                 // A bar's own ounce has one size; the built-in one has a range.
-                if (!line.Amount.IsGiven || !Written.IsPlainOunce(line.Amount.Value.Unit) || line.Amount.Value.Unit.Low == line.Amount.Value.Unit.High) continue;
+                if (!line.Amount.IsGiven
+                    || !Written.IsPlainOunce(line.Amount.Value.Unit)
+                    || line.Amount.Value.Unit.Low == line.Amount.Value.Unit.High)
+                    continue;
                 any = true;
                 if (first is not null) break;
                 first = line;
@@ -38,7 +41,9 @@ internal sealed partial class OunceOfWhichCountry : BookRule
         {
             Place = where.At(first.Amount.Span),
             Path = RecipeContext.PathOf(first, "amount"),
-            Message = $"{Say.Count(recipes, "recipe")} of the book {(recipes == 1 ? "is" : "are")} written in ounces, and bar.json does not give its size. An ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers (the figures here use {Say.Range(unit.Factor, unit.Low, unit.High, "mL")}).",
+            Message = $"{Say.Count(recipes, "recipe")} of the book {(recipes == 1 ? "is" : "are")} written in ounces, and bar.json "
+                + $"does not give its size. An ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers "
+                + $"(the figures here use {Say.Range(unit.Factor, unit.Low, unit.High, "mL")}).",
             Advice = "Give `oz` its size under `measures` in bar.json, for example `\"oz\": \"30 ml\"`.",
             Evidence = [Proof.Of("recipes", recipes, "")],
             Corrections = InBar(context),

@@ -20,10 +20,20 @@ internal sealed partial class OunceOnSolid : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} does not pour, but is measured in fluid ounces (`{Written.Text(context, line.Amount.Span)}`). An ounce by weight is 28.35 g (NIST Handbook 44), which gives {Written.Number(grams)} g.",
+                Message = $"{Written.Item(line)} does not pour, but is measured in fluid ounces "
+                    + $"(`{Written.Text(context, line.Amount.Span)}`). An ounce by weight is 28.35 g (NIST Handbook 44), which gives "
+                    + $"{Written.Number(grams)} g.",
                 Advice = $"Write {Written.Number(grams)} g if ounces by weight are meant. If the unit was lost, weigh it.",
                 Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span))],
-                Corrections = double.IsNaN(byShare) && context.Recipe is Prep ? [] : [double.IsNaN(byShare) ? Written.Set(context, line.Amount.Span, grams, "g", CorrectionGrade.Proposed, $"Read it as ounces by weight: {Written.Number(grams)} g.") : Written.Set(context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed, $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")],
+                Corrections = double.IsNaN(byShare) && context.Recipe is Prep
+                    ? []
+                    : [double.IsNaN(byShare)
+                        ? Written.Set(
+                            context, line.Amount.Span, grams, "g", CorrectionGrade.Proposed,
+                            $"Read it as ounces by weight: {Written.Number(grams)} g.")
+                        : Written.Set(
+                            context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed,
+                            $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")],
             });
         }
     }

@@ -53,8 +53,11 @@ internal sealed partial class PartsWithoutWhole : RecipeRule
         context.Report(new(Rule)
         {
             At = context.AmountOf(first),
-            Message = $"{Say.Count(edits.Count, "line")} of the recipe {(edits.Count == 1 ? "is" : "are")} in parts ({Say.Number(parts)} in all), and no size is given for a part, so neither strength nor volume can be computed.",
-            Advice = byYield ? $"Write amounts: for the stated yield a part is {Written.Number(size)} {unit}." : $"Write amounts, for example {Written.Number(size)} {unit} a part.",
+            Message = $"{Say.Count(edits.Count, "line")} of the recipe {(edits.Count == 1 ? "is" : "are")} in parts "
+                + $"({Say.Number(parts)} in all), and no size is given for a part, so neither strength nor volume can be computed.",
+            Advice = byYield
+                ? $"Write amounts: for the stated yield a part is {Written.Number(size)} {unit}."
+                : $"Write amounts, for example {Written.Number(size)} {unit} a part.",
             Evidence = [Proof.Of("parts", parts, "")],
             Corrections = [new Correction(CorrectionGrade.Proposed, $"Write amounts with {Written.Number(size)} {unit} a part.", edits)],
         });

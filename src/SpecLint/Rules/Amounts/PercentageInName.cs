@@ -37,7 +37,11 @@ internal sealed partial class PercentageInName : PrepRule
         Part? filler = null;
         foreach (var part in profile.Parts)
         {
-            if (part.Material is { Kind.IsWater: true } && part.Line.Amount.IsGiven && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume && part.IsWeighed) filler = part;
+            if (part.Material is { Kind.IsWater: true }
+                && part.Line.Amount.IsGiven
+                && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume
+                && part.IsWeighed)
+                filler = part;
         }
 
         // Where another has the name by right, it is this one that is misnamed.
@@ -45,11 +49,20 @@ internal sealed partial class PercentageInName : PrepRule
         context.Report(new(Rule)
         {
             At = context.At(prep.Name.Span, "name"),
-            Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v") + (ofWater ? $": {Say.Number(named)} is per cent of the water" : "") + $" (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
-            Advice = filled > 0 ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or rename it: drops and dashes are counted by the name." : "Rename it: drops and dashes are counted by the name.",
+            Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume)
+                ? ""
+                : $" or {Say.Number(inVolume)} % w/v") + (ofWater
+                ? $": {Say.Number(named)} is per cent of the water"
+                : "") + $" (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
+            Advice = filled > 0
+                ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or rename it: drops and dashes are "
+                    + $"counted by the name."
+                : "Rename it: drops and dashes are counted by the name.",
             Evidence = [Proof.Of($"{what} by mass", byMass, "%"), Proof.Of(Apart)],
             Corrections = filled > 0 && filled <= MostTimes * filler!.Grams.Typical
-                ? [Written.Set(context, filler!.Line.Amount.Span, filled, "g", CorrectionGrade.Proposed, $"Take {Written.Number(filled)} g of water, for {Say.Number(named)} % w/w.")]
+                ? [Written.Set(
+                    context, filler!.Line.Amount.Span, filled, "g", CorrectionGrade.Proposed,
+                    $"Take {Written.Number(filled)} g of water, for {Say.Number(named)} % w/w.")]
                 : [],
         });
 
@@ -60,7 +73,12 @@ internal sealed partial class PercentageInName : PrepRule
     {
         foreach (var other in context.Book.Preps)
         {
-            if (other.Id != prep.Id && other.Family.OrNone() == prep.Family.OrNone() && other.Name.IsGiven && TryPercent(other.Name.Value, out double percent) && percent == named) return true;
+            if (other.Id != prep.Id
+                && other.Family.OrNone() == prep.Family.OrNone()
+                && other.Name.IsGiven
+                && TryPercent(other.Name.Value, out double percent)
+                && percent == named)
+                return true;
         }
 
         return false;

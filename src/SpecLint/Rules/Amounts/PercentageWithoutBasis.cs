@@ -65,9 +65,14 @@ internal sealed partial class PercentageWithoutBasis : FileRule
         context.Report(new(Rule)
         {
             At = context.At(first.Share.Span, RecipeContext.PathOf(first, "share")),
-            Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume. In a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL)." + (edits.Count > 1 ? $" {Say.Count(edits.Count, "share")} of the recipe are written this way." : ""),
+            Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume. In a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL)." + (edits.Count > 1
+                ? $" {Say.Count(edits.Count, "share")} of the recipe are written this way."
+                : ""),
             Advice = byMass ? "The lines are weighed: write `% w/w`." : "Write `% w/w`, `% w/v` or `% v/v`.",
-            Corrections = [new Correction(agree ? CorrectionGrade.Assured : CorrectionGrade.Proposed, agree ? "Write `% w/w`: these shares agree with the amounts by mass." : "Write `% w/w`, if they are by mass.", edits)],
+            Corrections = [new Correction(
+                agree ? CorrectionGrade.Assured : CorrectionGrade.Proposed,
+                agree ? "Write `% w/w`: these shares agree with the amounts by mass." : "Write `% w/w`, if they are by mass.",
+                edits)],
         });
     }
 
@@ -90,7 +95,9 @@ internal sealed partial class PercentageWithoutBasis : FileRule
                 : $"{what} does not say whether it is by mass or mass in volume. In a syrup of 50 °Brix the two differ by a quarter (61.5 g in 100 mL).",
             Advice = assured ? "Write `% v/v`." : "Write `% w/w` for grams in 100 g, `% w/v` for grams in 100 mL.",
             Corrections = isPlain
-                ? [new Correction(assured ? CorrectionGrade.Assured : CorrectionGrade.Proposed, $"Write `{number} {basis}`.", [new TextEdit(context.At(span), $"\"{number} {basis}\"")])]
+                ? [new Correction(
+                    assured ? CorrectionGrade.Assured : CorrectionGrade.Proposed, $"Write `{number} {basis}`.",
+                    [new TextEdit(context.At(span), $"\"{number} {basis}\"")])]
                 : [],
         });
     }

@@ -28,10 +28,16 @@ internal sealed partial class PiecesByVolume : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} is counted or weighed, but is measured by volume (`{Written.Text(context, line.Amount.Span)}`). The unit was probably lost.",
-                Advice = few ? $"Write `{written}`, or the weight in grams." : "Write the number of pieces or the weight in grams. If its juice is meant, name the juice.",
+                Message = $"{Written.Item(line)} is counted or weighed, but is measured by volume "
+                    + $"(`{Written.Text(context, line.Amount.Span)}`). The unit was probably lost.",
+                Advice = few
+                    ? $"Write `{written}`, or the weight in grams."
+                    : "Write the number of pieces or the weight in grams. If its juice is meant, name the juice.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
-                Corrections = few ? [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])] : [],
+                Corrections = few
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])]
+                    : [],
             });
         }
     }

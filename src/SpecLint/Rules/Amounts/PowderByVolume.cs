@@ -25,12 +25,21 @@ internal sealed partial class PowderByVolume : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs {grams}, depending on how it is packed (bulk densities differ by 15 %; common practice, no source).",
+                Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs "
+                    + $"{grams}, depending on how it is packed (bulk densities differ by 15 %; common practice, no source).",
                 Advice = "Weigh it, and write grams.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
-                Corrections = !double.IsNaN(byShare) ? [Written.Set(context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed, $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")]
+                Corrections = !double.IsNaN(byShare) ? [Written.Set(
+                    context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed,
+                    $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")]
                     : part.IsWeighed && context.Recipe is not Prep { Target: { } }
-                    ? [Written.Set(context, line.Amount.Span, part.Grams.Typical, "g", CorrectionGrade.Proposed, $"Write the typical weight, {Written.Number(part.Grams.Typical)} g; weigh once to be sure.")]
+                    ? [Written.Set(
+                        context,
+                        line.Amount.Span,
+                        part.Grams.Typical,
+                        "g",
+                        CorrectionGrade.Proposed,
+                        $"Write the typical weight, {Written.Number(part.Grams.Typical)} g; weigh once to be sure.")]
                     : [],
             });
         }

@@ -25,13 +25,23 @@ internal sealed partial class ProofForStrength : FileRule
         if (typical is not null)
         {
             // The thing it is like tells what half should be; its own range is widened for stronger bottlings.
-            return strength.Typical > typical.High * Guards.ProofOver && half >= typical.Low * Guards.ProofLow && half <= typical.High * Guards.ProofHigh && strength.Typical > Most.Value;
+            return strength.Typical > typical.High * Guards.ProofOver
+                && half >= typical.Low * Guards.ProofLow
+                && half <= typical.High * Guards.ProofHigh
+                && strength.Typical > Most.Value;
         }
 
         var kind = StrengthTable.Find(material.Kind.Id);
         if (kind is not null && kind.High > Guards.KindStrength && strength.Typical > kind.High && half <= kind.High && half >= kind.Low) return true;
-        return material.Kind.IsSpirit && strength.Typical > Most.Value && strength.Typical < Guards.RectifiedStrength && strength.Typical >= Guards.OverproofStrength
-            && !Named(ingredient, "overproof") && !Named(ingredient, "neutral") && !Named(ingredient, "rectified") && !Named(ingredient, "absinthe") && !Named(ingredient, "navy");
+        return material.Kind.IsSpirit
+            && strength.Typical > Most.Value
+            && strength.Typical < Guards.RectifiedStrength
+            && strength.Typical >= Guards.OverproofStrength
+            && !Named(ingredient, "overproof")
+            && !Named(ingredient, "neutral")
+            && !Named(ingredient, "rectified")
+            && !Named(ingredient, "absinthe")
+            && !Named(ingredient, "navy");
     }
 
     public override void Check(FileContext context)
@@ -40,7 +50,14 @@ internal sealed partial class ProofForStrength : FileRule
         {
             if (!IsProof(context, ingredient, out double half)) return;
             var strength = ingredient.Values["strength"];
-            Report(context, "strength", strength.Span, strength.Typical, half, $"{Say.Number(strength.Typical)} % vol is more than such an ingredient has, and half of it, {Say.Number(half)} %, is usual. It looks like US proof, which is twice the strength (27 CFR 5.1)");
+            Report(
+                context,
+                "strength",
+                strength.Span,
+                strength.Typical,
+                half,
+                $"{Say.Number(strength.Typical)} % vol is more than such an ingredient has, and half of it, {Say.Number(half)} %, is "
+                    + $"usual. It looks like US proof, which is twice the strength (27 CFR 5.1)");
             return;
         }
 
@@ -52,7 +69,14 @@ internal sealed partial class ProofForStrength : FileRule
         double ratio = declared.Value.Value / abv.Value;
         if (Math.Abs(ratio - Guards.ProofRatio) > Guards.ProofRatio * Apart.Value / 100) return;
         double stated = declared.Value.Value / 2;
-        Report(context, "declares.abv", declared.Span, declared.Value.Value, stated, $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}. It looks like US proof, which is twice the strength (27 CFR 5.1)");
+        Report(
+            context,
+            "declares.abv",
+            declared.Span,
+            declared.Value.Value,
+            stated,
+            $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}. It "
+                + $"looks like US proof, which is twice the strength (27 CFR 5.1)");
     }
 
     private static bool Named(Ingredient ingredient, string word) =>
@@ -67,7 +91,11 @@ internal sealed partial class ProofForStrength : FileRule
             Message = words + ".",
             Advice = $"Write {Say.Number(half)} % v/v, or `{Say.Number(value)} proof`.",
             Evidence = [Proof.Of("stated", value, "%{vol}"), Proof.Of(Apart)],
-            Corrections = quoted ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(half)} % v/v.", [new TextEdit(context.At(span), $"\"{Say.Number(half)} % v/v\"")])] : [],
+            Corrections = quoted
+                ? [new Correction(
+                    CorrectionGrade.Proposed, $"Write {Say.Number(half)} % v/v.",
+                    [new TextEdit(context.At(span), $"\"{Say.Number(half)} % v/v\"")])]
+                : [],
         });
     }
 }

@@ -31,7 +31,9 @@ internal sealed partial class ShareAgainstAmount : RecipeRule
         context.Report(new(Rule)
         {
             At = context.At(worst.Line.Share.Span, RecipeContext.PathOf(worst.Line, "share")),
-            Message = $"The share of {Written.Item(worst.Line)} is given as {Written.Text(context, worst.Line.Share.Span)}, but its amount comes to {Say.Number(computed)} %{more} (differences up to {Say.Number(Apart.Value)} % and rounding are ignored; {Apart.Source}).",
+            Message = $"The share of {Written.Item(worst.Line)} is given as {Written.Text(context, worst.Line.Share.Span)}, but its "
+                + $"amount comes to {Say.Number(computed)} %{more} (differences up to {Say.Number(Apart.Value)} % and rounding are "
+                + $"ignored; {Apart.Source}).",
             Advice = "Find out which of the two is made, and correct the other. Shares are computed from amounts.",
             Evidence = [Proof.Of("share by the amounts", computed, "%"), Proof.Of(Apart)],
             Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares computed from the amounts.", edits)] : [],

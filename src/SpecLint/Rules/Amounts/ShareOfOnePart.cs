@@ -28,7 +28,9 @@ internal sealed partial class ShareOfOnePart : RecipeRule
         context.Report(new(Rule)
         {
             At = context.At(first.Line.Share.Span, RecipeContext.PathOf(first.Line, "share")),
-            Message = $"The share of {Written.Item(first.Line)}, {Written.Text(context, first.Line.Share.Span)}, is per cent of the {Written.Item(reading.Base!.Line)}. Of the whole it is {Say.Number(computed)} % (a share is of the whole, ISO 80000-9:2019, mass fraction).",
+            Message = $"The share of {Written.Item(first.Line)}, {Written.Text(context, first.Line.Share.Span)}, is per cent of the "
+                + $"{Written.Item(reading.Base!.Line)}. Of the whole it is {Say.Number(computed)} % (a share is of the whole, ISO "
+                + $"80000-9:2019, mass fraction).",
             Advice = "Write shares of the whole, or leave them out.",
             Evidence = [Proof.Of("share of the whole", computed, "%")],
             Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write shares of the whole; the amounts stay.", edits)] : [],

@@ -16,7 +16,9 @@ internal sealed partial class SharesNotWhole : RecipeRule
         {
             At = context.At(context.Recipe.IngredientsSpan, "ingredients"),
             Message = $"The shares add up to {Say.Number(reading.Sum)} %, not to 100 (within {Say.Number(Apart.Value)} for rounding; {Apart.Source}).",
-            Advice = edits.Count > 0 ? "Compute the shares from the amounts. If the shares are right, correct the amounts." : "Correct the share that is wrong, or let water make up the whole.",
+            Advice = edits.Count > 0
+                ? "Compute the shares from the amounts. If the shares are right, correct the amounts."
+                : "Correct the share that is wrong, or let water make up the whole.",
             Evidence = [Proof.Of("sum of shares", reading.Sum, "%"), Proof.Of(Apart)],
             Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares computed from the amounts.", edits)] : [],
         });

@@ -30,7 +30,12 @@ internal static class Slips
         if (amount.Low < amount.High) return null;
         foreach (string name in amount.Dimension == Dimension.Volume ? Volumes : amount.Dimension == Dimension.Mass ? Masses : [])
         {
-            if (name == amount.Unit.Name || (amount.Value > MostSpoons && name is "tsp" or "tbsp") || !measures.TryFind(name.AsSpan(), out var word) || word.Unit is not { } unit || unit.Dimension != amount.Dimension) continue;
+            if (name == amount.Unit.Name
+                || (amount.Value > MostSpoons && name is "tsp" or "tbsp")
+                || !measures.TryFind(name.AsSpan(), out var word)
+                || word.Unit is not { } unit
+                || unit.Dimension != amount.Dimension)
+                continue;
             double other = (amount.Value * unit.Factor) + unit.Offset;
             if (fits(other)) return new Slip($"{Say.Number(amount.Value, 3)} {name}", other, 0);
         }

@@ -43,7 +43,8 @@ internal static class StepMedium
     }
 
     private static bool IsWet(Material material) =>
-        material.State == MaterialState.Liquid && ((material.Unknown & (Unknowns.Water | Unknowns.Composition)) != 0 || material.Of(Component.Water) >= WaterLeast);
+        material.State == MaterialState.Liquid
+            && ((material.Unknown & (Unknowns.Water | Unknowns.Composition)) != 0 || material.Of(Component.Water) >= WaterLeast);
 
     private static bool Browns(Given<string> text)
     {

@@ -53,10 +53,14 @@ internal sealed partial class TenfoldPour : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} maximum for {(rinses ? "the " : "")}{limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
+                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} "
+                    + $"maximum for {(rinses ? "the " : "")}{limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
                 Advice = right,
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],
-                Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],
+                Corrections = slip is { } write
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])]
+                    : [],
             });
         }
     }
@@ -64,21 +68,32 @@ internal sealed partial class TenfoldPour : DrinkRule
     /// <summary>A thick syrup, honey or dry sugar within a pour of syrup can bring more sugar than one drink takes.</summary>
     private static bool SugarOver(RecipeContext context, Part part, Material material, double serves)
     {
-        if (!part.IsWeighed || part.Line.Amount.Value.Dimension == Dimension.Volume && material.State == MaterialState.Liquid && part.Millilitres / serves > Sweetener.Value) return false;
+        if (!part.IsWeighed
+            || part.Line.Amount.Value.Dimension == Dimension.Volume
+                && material.State == MaterialState.Liquid
+                && part.Millilitres / serves > Sweetener.Value)
+            return false;
         var line = part.Line;
         var amount = line.Amount.Value;
         double each = part.Grams.Typical * Solving.SugarOf(material.PerGram) / serves;
         if (!(each > Sugar.Value) || each * serves * 100 < context.Profile.InputMass * SugarShare.Value) return false;
-        var slip = Slips.Find(amount, context.Settings.Measures, b => b / amount.Base * each <= Sugar.Value && b / amount.Base * each >= Sugar.Value * SugarLeast);
+        var slip = Slips.Find(
+            amount,
+            context.Settings.Measures,
+            b => b / amount.Base * each <= Sugar.Value && b / amount.Base * each >= Sugar.Value * SugarLeast);
         context.Report(new(Rule)
         {
             At = context.AmountOf(line),
-            Message = $"{Written.Item(line)} brings {Say.With(each, "g")} of sugar to one drink, above the {Say.With(Sugar.Value, "g")} maximum for one sweetener ({Sugar.Source}).",
+            Message = $"{Written.Item(line)} brings {Say.With(each, "g")} of sugar to one drink, above the "
+                + $"{Say.With(Sugar.Value, "g")} maximum for one sweetener ({Sugar.Source}).",
             Advice = slip is { } meant
                 ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
                 : "Check the amount; if it makes several drinks, say so in `serves`.",
             Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Sugar)],
-            Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])] : [],
+            Corrections = slip is { } write
+                ? [new Correction(
+                    CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])]
+                : [],
         });
         return true;
     }

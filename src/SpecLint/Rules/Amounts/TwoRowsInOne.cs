@@ -7,7 +7,10 @@ namespace SpecLint.Rules.Amounts;
 [Rule("SL2012", "two-lines-in-one", "Two ingredients on one line", Level.Error, IsCause = true)]
 internal sealed partial class TwoRowsInOne : RecipeRule
 {
-    /// <summary>Whether what stands for an item is two items with an amount between them, as <c>gin-15-ml-lime-juice</c> or <c>gin 15 ml lime juice</c>.</summary>
+    /// <summary>
+    /// Whether what stands for an item is two items with an amount between them, as <c>gin-15-ml-lime-juice</c> or <c>gin 15 ml lime
+    /// juice</c>.
+    /// </summary>
     internal static bool Reads(LinkedBook book, string text, out string first, out string amount, out string second)
     {
         first = amount = second = "";
@@ -39,7 +42,9 @@ internal sealed partial class TwoRowsInOne : RecipeRule
             {
                 var text = ItemWords.TextOf(line);
                 if (text.IsGiven && Reads(context.Book, text.Value, out string first, out string amount, out string second))
-                    Report(context, line, context.At(text.Span, RecipeContext.PathOf(line, "item")), first, (amount, second), $"The item `{text.Value}` is two items with an amount between them");
+                    Report(
+                        context, line, context.At(text.Span, RecipeContext.PathOf(line, "item")), first, (amount, second),
+                        $"The item `{text.Value}` is two items with an amount between them");
                 continue;
             }
 
@@ -58,13 +63,17 @@ internal sealed partial class TwoRowsInOne : RecipeRule
         // "or 20 ml lemon juice" names a stand-in, not a second ingredient.
         if (spoken.Start > 0 && !StartsWithPlus(note, spoken.Start)) return;
         string amount = note.Substring(spoken.Start, spoken.End - spoken.Start);
-        Report(context, line, context.At(line.Note.Span, RecipeContext.PathOf(line, "note")), "", (amount, item.Id), $"The remark at {Written.Item(line)} adds {amount} of `{item.Id}`, which is on no line");
+        Report(
+            context, line, context.At(line.Note.Span, RecipeContext.PathOf(line, "note")), "", (amount, item.Id),
+            $"The remark at {Written.Item(line)} adds {amount} of `{item.Id}`, which is on no line");
     }
 
     private static bool StartsWithPlus(string note, int start)
     {
         string before = note.Substring(0, start).TrimEnd();
-        return before.EndsWith("+", StringComparison.Ordinal) || before.EndsWith("and", StringComparison.OrdinalIgnoreCase) || before.EndsWith("plus", StringComparison.OrdinalIgnoreCase);
+        return before.EndsWith("+", StringComparison.Ordinal)
+            || before.EndsWith("and", StringComparison.OrdinalIgnoreCase)
+            || before.EndsWith("plus", StringComparison.OrdinalIgnoreCase);
     }
 
     private static void Report(RecipeContext context, Line line, Spot at, string first, (string Amount, string Item) missing, string words)

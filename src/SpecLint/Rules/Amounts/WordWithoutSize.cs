@@ -25,14 +25,19 @@ internal sealed partial class WordWithoutSize : DrinkRule
                 {
                     AskedLevel = can ? null : Level.Note,
                     At = context.AmountOf(line),
-                    Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} has no size, so the volume, strength and sugar of the drink are unknown.",
-                    Advice = can ? "Write its millilitres, or give `can` its size under `measures` in bar.json." : "Weigh it once and write the grams, or count the leaves.",
+                    Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} has no size, so the volume, "
+                        + $"strength and sugar of the drink are unknown.",
+                    Advice = can
+                        ? "Write its millilitres, or give `can` its size under `measures` in bar.json."
+                        : "Weigh it once and write the grams, or count the leaves.",
                 });
                 continue;
             }
 
             if (amount.Dimension != Dimension.Volume || amount.Unit.System != UnitSystem.Trade) continue;
-            if (amount.Unit.Name is not ("top" or "splash" or "float" or "shot" or "measure" or "wineglass" or "bottle") || amount.Unit.Low == amount.Unit.High) continue;
+            if (amount.Unit.Name is not ("top" or "splash" or "float" or "shot" or "measure" or "wineglass" or "bottle")
+                || amount.Unit.Low == amount.Unit.High)
+                continue;
             if (double.IsNaN(whole)) whole = Written.Poured(context.Profile);
             double spread = amount.BaseHigh - amount.BaseLow;
             if (!(whole > 0) || spread <= whole * Most.Value / 100) continue;
@@ -42,10 +47,16 @@ internal sealed partial class WordWithoutSize : DrinkRule
 
                 // The trade's own lists top with soda or sparkling wine by eye.
                 AskedLevel = part.Material is { Kind: { Lengthens: true } or { IsWater: true } } ? Level.Note : null,
-                Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, depending on who pours: {Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, above the {Say.Number(Most.Value)} % that is ignored ({Most.Source}).",
-                Advice = $"Write millilitres (the figures here use {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its size under `measures` in bar.json.",
+                Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} is "
+                    + $"{Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, depending on who pours: "
+                    + $"{Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, above the "
+                    + $"{Say.Number(Most.Value)} % that is ignored ({Most.Source}).",
+                Advice = $"Write millilitres (the figures here use {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its "
+                    + $"size under `measures` in bar.json.",
                 Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Most)],
-                Corrections = [Written.Set(context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed, $"Write {Written.Number(amount.Base)} ml, the usual amount.")],
+                Corrections = [Written.Set(
+                    context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed,
+                    $"Write {Written.Number(amount.Base)} ml, the usual amount.")],
             });
         }
     }

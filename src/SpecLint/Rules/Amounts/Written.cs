@@ -25,7 +25,10 @@ internal static class Written
     public static bool IsBottle(Unit unit) => unit.Name is "bottle";
 
     /// <summary>Whether it is an ounce by weight or a pound.</summary>
-    public static bool IsPound(Unit unit) => unit.Dimension == Dimension.Mass && unit.System is UnitSystem.UnitedStates or UnitSystem.Imperial or UnitSystem.Trade && unit.Name is "lb" or "oz av" or "oz-wt";
+    public static bool IsPound(Unit unit) =>
+        unit.Dimension == Dimension.Mass
+            && unit.System is UnitSystem.UnitedStates or UnitSystem.Imperial or UnitSystem.Trade
+            && unit.Name is "lb" or "oz av" or "oz-wt";
 
     /// <summary>A quantity as the file has it, without quotes.</summary>
     public static string Text(FileContext context, TextSpan span) => context.File.Source.TextOf(span).Trim('"');

@@ -23,8 +23,11 @@ internal sealed partial class AcidCurdlesDairy : RecipeRule
         context.Report(new(Rule)
         {
             At = context.At(dairy.Line.Span, RecipeContext.PathOf(dairy.Line)),
-            Message = $"{dairy.Line.Item.Or("The milk")} meets {sour.Line.Item.Or("acid")}: the acid comes to {Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} at which milk protein sets, so it curdles in the glass ({Most.Source}).",
-            Advice = "Take out the sour part, or use coconut or another cream that tolerates acid. If it is meant to curdle, strain off the curds and say so in the method.",
+            Message = $"{dairy.Line.Item.Or("The milk")} meets {sour.Line.Item.Or("acid")}: the acid comes to "
+                + $"{Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} at which milk protein sets, so it "
+                + $"curdles in the glass ({Most.Source}).",
+            Advice = "Take out the sour part, or use coconut or another cream that tolerates acid. If it is meant to curdle, strain off "
+                + "the curds and say so in the method.",
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],
             Related = [new RelatedPlace(context.At(sour.Line.Span), "what sours it")],
         });
@@ -49,7 +52,12 @@ internal sealed partial class AcidCurdlesDairy : RecipeRule
         {
             if (part.Phase != PartPhase.Mix || part.Material is not { } material || part.Line.Role == LineRole.Float) continue;
             bool cultured = 100 * Solving.AcidsOf(material.PerGram) > Most.Value;
-            if (!cultured && (Substances.IsDairy(material) || (material.Kind.IsLiqueur && material.Of(Component.Fat) > Guards.CreamyFat && material.Of(Component.Protein) > Guards.CurdProtein))) return part;
+            if (!cultured
+                && (Substances.IsDairy(material)
+                    || (material.Kind.IsLiqueur
+                        && material.Of(Component.Fat) > Guards.CreamyFat
+                        && material.Of(Component.Protein) > Guards.CurdProtein)))
+                return part;
         }
 
         return null;

@@ -6,7 +6,9 @@ using SpecLint.Rules.Amounts;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3027", "more-balance-than-spirit", "More of what sours or sweetens than of any part with alcohol, or of a liqueur than of the spirit", Level.Note, IsConsequence = true)]
+[Rule(
+    "SL3027", "more-balance-than-spirit",
+    "More of what sours or sweetens than of any part with alcohol, or of a liqueur than of the spirit", Level.Note, IsConsequence = true)]
 [Limit("liqueur-over-spirit", "Times")]
 [Limit("liqueur-base-least", "LeastLiqueur")]
 [Limit("order-rounding", "Edge")]
@@ -39,7 +41,12 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
             }
         }
 
-        return spirit is not null && liqueur is not null && liqueur.Millilitres > strong * Times.Value && liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value ? (liqueur, spirit, strong) : null;
+        return spirit is not null
+            && liqueur is not null
+            && liqueur.Millilitres > strong * Times.Value
+            && liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value
+            ? (liqueur, spirit, strong)
+            : null;
     }
 
     private static void Report(RecipeContext context, Drink drink, Part liqueur, Part spirit, double strong)
@@ -51,7 +58,9 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
             // Twice what any published drink has is no edge.
             AskedLevel = liqueur.Millilitres > 2 * Times.Value * strong ? Level.Warning : null,
             At = context.AmountOf(liqueur.Line),
-            Message = $"It takes {Say.With(liqueur.Millilitres / drink.ServesOrOne, "mL")} of `{over}`, and only {Say.With(spirit.Millilitres / drink.ServesOrOne, "mL")} of `{under}`. No published drink has more than {Say.Number(Times.Value)} times as much of a liqueur as of the spirit beside it ({Times.Source}).",
+            Message = $"It takes {Say.With(liqueur.Millilitres / drink.ServesOrOne, "mL")} of `{over}`, and only "
+                + $"{Say.With(spirit.Millilitres / drink.ServesOrOne, "mL")} of `{under}`. No published drink has more than "
+                + $"{Say.Number(Times.Value)} times as much of a liqueur as of the spirit beside it ({Times.Source}).",
             Advice = exchange.Advice,
             Evidence = [Proof.Of(over, liqueur.Millilitres, "mL"), Proof.Of(under, spirit.Millilitres, "mL"), Proof.Of(Times)],
             Related = [new RelatedPlace(context.At(spirit.Line.Span), "the spirit")],
@@ -65,11 +74,20 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         public static Exchange Of(RecipeContext context, Drink drink, Part over, Part under)
         {
             var (a, b) = (over.Line.Amount, under.Line.Amount);
-            if (!a.IsGiven || !b.IsGiven || !Written.IsPoured(a.Value.Unit) || !Written.IsPoured(b.Value.Unit) || UnlikePublished.IsBatched(context, drink)) return new("Check the two amounts.", []);
+            if (!a.IsGiven
+                || !b.IsGiven
+                || !Written.IsPoured(a.Value.Unit)
+                || !Written.IsPoured(b.Value.Unit)
+                || UnlikePublished.IsBatched(context, drink))
+                return new("Check the two amounts.", []);
             var source = context.File.Source;
             string first = source.TextOf(a.Span), second = source.TextOf(b.Span);
             string words = $"{first.Trim('"')} of {under.Line.Item.Or("the spirit")} and {second.Trim('"')} of {over.Line.Item.Or("it")}";
-            return new($"Write {words}, if the two amounts were exchanged.", [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(a.Span), second), new TextEdit(context.At(b.Span), first)])]);
+            return new(
+                $"Write {words}, if the two amounts were exchanged.",
+                [new Correction(
+                    CorrectionGrade.Proposed, $"Write {words}.",
+                    [new TextEdit(context.At(a.Span), second), new TextEdit(context.At(b.Span), first)])]);
         }
     }
 
@@ -82,7 +100,10 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         Part? chief = null, sour = null, sweet = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top)
+                || part.Material is not { State: MaterialState.Liquid } material
+                || double.IsNaN(part.Millilitres))
+                continue;
 
             // A part beyond all bounds is a finding of its own.
             if (TenfoldPour.LimitOf(material) is { } most && part.Millilitres / serves > most.Value) return null;
@@ -121,7 +142,10 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         if (drink.KnownStyle is not { } style) return false;
         foreach (var fact in BandSolver.Facts)
         {
-            if (style.Seen(fact) is { } band && context.Fact(fact) is { IsKnown: true } value && (value.Value < band.Low || value.Value > band.High)) return true;
+            if (style.Seen(fact) is { } band
+                && context.Fact(fact) is { IsKnown: true } value
+                && (value.Value < band.Low || value.Value > band.High))
+                return true;
         }
 
         return false;
@@ -136,7 +160,8 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         {
             AskedLevel = overAll ? Level.Warning : null,
             At = context.AmountOf(over.Line),
-            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}`, {(overAll ? "more than of all its parts with alcohol together" : $"and only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
+            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}`, "
+                + $"{(overAll ? "more than of all its parts with alcohol together" : $"and only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
             Advice = exchange.Advice,
             Evidence = [Proof.Of(item, over.Millilitres, "mL"), Proof.Of(spirit, chief.Millilitres, "mL")],
             Related = [new RelatedPlace(context.At(chief.Line.Span), "the largest part with alcohol")],

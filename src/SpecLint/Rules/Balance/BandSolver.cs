@@ -239,7 +239,9 @@ internal sealed class BandSolver
         }
 
         string gives = $"{Say.With(values[0], "% vol")}, {Say.Number(values[1])} g of sugar and {Say.Number(values[2])} g of acid in 100 mL";
-        return new Remedy($"Take {Say.List(words)}: it then comes to {gives}.", [new Correction(CorrectionGrade.Proposed, $"Write {Say.List(words)}, which gives {gives}.", edits)]);
+        return new Remedy(
+            $"Take {Say.List(words)}: it then comes to {gives}.",
+            [new Correction(CorrectionGrade.Proposed, $"Write {Say.List(words)}, which gives {gives}.", edits)]);
     }
 
     /// <summary>

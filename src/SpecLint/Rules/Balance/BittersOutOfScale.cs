@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning, Needs = [Fact.MixVolume], IsConsequence = true)]
+[Rule(
+    "SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning,
+    Needs = [Fact.MixVolume], IsConsequence = true)]
 [Limit("bitters-share", "Share")]
 [Limit("bitters-dashes", "Dashes")]
 internal sealed partial class BittersOutOfScale : DrinkRule
@@ -45,8 +47,11 @@ internal sealed partial class BittersOutOfScale : DrinkRule
         {
             At = context.AmountOf(most.Line),
             Message = counted
-                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} in one drink are {Say.With(typical, "%")} of the drink before ice, above the usual maximum of {Say.Number(Dashes.Value)} dashes of one bitters ({Dashes.Source})."
-                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink before ice. Even with small dashes that is above the usual maximum of {Say.With(Share.Value, "%")} ({Share.Source}).",
+                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} in one drink are {Say.With(typical, "%")} of the "
+                    + $"drink before ice, above the usual maximum of {Say.Number(Dashes.Value)} dashes of one bitters ({Dashes.Source})."
+                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink "
+                    + $"before ice. Even with small dashes that is above the usual maximum of "
+                    + $"{Say.With(Share.Value, "%")} ({Share.Source}).",
             Advice = "Check whether the amount was multiplied with the rest. If bitters are the base, give them in millilitres.",
             Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(counted ? Dashes : Share), Proof.Of(Fact.MixVolume, volume)],
         });

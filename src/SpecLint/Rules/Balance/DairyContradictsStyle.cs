@@ -20,7 +20,8 @@ internal sealed partial class DairyContradictsStyle : DrinkRule
                 Message = $"It holds {dairy.Line.Item.Or("dairy")}, but a `{style.Id}` has no cream or milk, so its bands do not fit.",
                 Advice = "Write `creamy`, or change the recipe.",
                 Related = [new RelatedPlace(context.At(dairy.Line.Span), "the dairy")],
-                Corrections = [new Correction(CorrectionGrade.Proposed, "Name the style `creamy`.", [new TextEdit(context.At(drink.Style.Span), "\"creamy\"")])],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, "Name the style `creamy`.", [new TextEdit(context.At(drink.Style.Span), "\"creamy\"")])],
             });
         }
         else if (dairy is null && style.HasDairy)

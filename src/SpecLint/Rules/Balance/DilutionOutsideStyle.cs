@@ -10,7 +10,9 @@ internal sealed partial class DilutionOutsideStyle : StyleBandRule
 
     protected override string Noun => "dilution";
 
-    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => context.Profile.Technique is TechniqueKind.NoIce or TechniqueKind.Unknown;
+    protected override bool IsSaidElsewhere(
+        RecipeContext context, Drink drink, Style style, Band seen, FactValue value) =>
+            context.Profile.Technique is TechniqueKind.NoIce or TechniqueKind.Unknown;
 
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Remedy.Say(value.Value > seen.High

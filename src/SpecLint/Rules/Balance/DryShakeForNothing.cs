@@ -27,5 +27,6 @@ internal sealed partial class DryShakeForNothing : DrinkRule
 
     /// <summary>Whether it holds a foam, or carries one as milk, plant milk and gums do.</summary>
     private static bool Foams(Ingredient ingredient) =>
-        ingredient.IngredientKind.OrNone() is { Foams: true } or { IsEgg: true } or { IsDairy: true } or { IsPlantMilk: true } or { IsGum: true } or { HoldsAir: true };
+        ingredient.IngredientKind.OrNone() is { Foams: true } or { IsEgg: true } or { IsDairy: true } or { IsPlantMilk: true }
+            or { IsGum: true } or { HoldsAir: true };
 }

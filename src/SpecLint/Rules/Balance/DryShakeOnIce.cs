@@ -16,9 +16,14 @@ internal sealed partial class DryShakeOnIce : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.At(step.Ice.Span, context.PathOf(step) + ".ice"),
-                Message = $"`{step.Written}` is a shake without ice, and this one names {(step.Ice.Value.IsKnown ? $"{step.Ice.Value.Id} ice" : "ice")} (common practice, no source).{(iced ? "" : " No other step shakes it on ice.")}",
+                Message = $"`{step.Written}` is a shake without ice, and this one names "
+                    + $"{(step.Ice.Value.IsKnown ? $"{step.Ice.Value.Id} ice" : "ice")} (common practice, no "
+                    + $"source).{(iced ? "" : " No other step shakes it on ice.")}",
                 Advice = iced ? "Leave the ice out of this step." : "Shake it dry first, and add a shake on ice.",
-                Corrections = iced ? [new Correction(CorrectionGrade.Proposed, "Write no ice for this step.", [new TextEdit(context.At(step.Ice.Span), "\"none\"")])] : [],
+                Corrections = iced
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, "Write no ice for this step.", [new TextEdit(context.At(step.Ice.Span), "\"none\"")])]
+                    : [],
             });
         }
     }

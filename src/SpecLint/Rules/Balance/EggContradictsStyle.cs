@@ -33,11 +33,15 @@ internal sealed partial class EggContradictsStyle : DrinkRule
             At = context.At(drink.Style.Span, "style"),
             Message = style.Egg == EggPart.None
                 ? $"It holds {egg!.Line.Item.Or("egg")}, but a `{style.Id}` has no egg. Foam and body make it a different drink, with other bands."
-                : $"A `{style.Id}` has {(style.Egg == EggPart.White ? "egg white" : "whole egg")}, but this drink has {(has == EggPart.None ? "none" : "another part of the egg")}.",
+                : $"A `{style.Id}` has {(style.Egg == EggPart.White ? "egg white" : "whole egg")}, but this drink has "
+                    + $"{(has == EggPart.None ? "none" : "another part of the egg")}.",
             Advice = better is null ? "Add the egg, or name the right style." : $"Write `{better}`, or change the recipe.",
             Evidence = [Proof.Of("egg of the style", InWords(style.Egg)), Proof.Of("egg of the drink", InWords(has))],
             Related = egg is null ? [] : [new RelatedPlace(context.At(egg.Line.Span), "the egg")],
-            Corrections = better is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
+            Corrections = better is null
+                ? []
+                : [new Correction(
+                    CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
         });
     }
 

@@ -30,12 +30,14 @@ internal sealed partial class EggWhiteFlattensAcid : DrinkRule
         if (Findings.Check.AtLeast(acid, usual.Low) != Stand.Broken) return;
         if (drink.KnownStyle is { } style && Builds.LacksSide(context.Profile, style, Fact.Acid)) return;
         bool far = EggWhiteSour.Seen(Fact.Acid) is { } seen && acid.High < seen.Low;
-        var remedy = Remedy.Amount(context, Remedy.AcidOf, Solving.AcidPerVolume, usual.Low * 1.15, "g of acid in 100 mL", "Raise the juice or the acid solution.");
+        var remedy = Remedy.Amount(
+            context, Remedy.AcidOf, Solving.AcidPerVolume, usual.Low * 1.15, "g of acid in 100 mL", "Raise the juice or the acid solution.");
         context.Report(new(Rule)
         {
             AskedLevel = far ? Level.Warning : null,
             At = context.At(white.Line.Span, RecipeContext.PathOf(white.Line)),
-            Message = $"With the egg white the acid comes to {Say.Fact(Fact.Acid, acid)}, below the {Say.With(usual.Low, "g/100 mL")} at which egg white sours usually start ({EggWhiteSour.UsualInShort}).",
+            Message = $"With the egg white the acid comes to {Say.Fact(Fact.Acid, acid)}, below the {Say.With(usual.Low, "g/100 mL")} "
+                + $"at which egg white sours usually start ({EggWhiteSour.UsualInShort}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of("acid of egg white sours from", usual.Low, "g/dL", EggWhiteSour.UsualSource)],

@@ -22,7 +22,8 @@ internal sealed partial class IceContradictsStyle : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(glass.Ice.Span, context.PathOf(glass) + ".ice"),
-            Message = $"A `{style.Id}` is served on crushed ice, but here it is `{glass.IceWritten}`. Larger ice melts more slowly, so the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
+            Message = $"A `{style.Id}` is served on crushed ice, but here it is `{glass.IceWritten}`. Larger ice melts more slowly, so "
+                + $"the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
             Advice = "Write crushed ice, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
         });

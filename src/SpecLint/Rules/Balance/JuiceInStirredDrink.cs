@@ -18,7 +18,8 @@ internal sealed partial class JuiceInStirredDrink : DrinkRule
         {
             Place = step is { Do.IsGiven: true } ? context.At(step.Do.Span) : context.At(juice.Line.Span),
             Path = step is null ? RecipeContext.PathOf(juice.Line) : context.PathOf(step),
-            Message = $"It is stirred, and {juice.Line.Item.Or("the juice")} raises its acid to {Say.Fact(Fact.Acid, acid)}, above the {Say.With(Most.Value, "g/100 mL")} maximum for stirred drinks ({Most.Source}).",
+            Message = $"It is stirred, and {juice.Line.Item.Or("the juice")} raises its acid to {Say.Fact(Fact.Acid, acid)}, above the "
+                + $"{Say.With(Most.Value, "g/100 mL")} maximum for stirred drinks ({Most.Source}).",
             Advice = "Shake it to mix and aerate the juice, or stir a clarified juice or an acid solution.",
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],
             Related = [new RelatedPlace(context.At(juice.Line.Span), "the juice")],

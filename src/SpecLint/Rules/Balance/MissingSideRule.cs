@@ -32,8 +32,10 @@ internal abstract class MissingSideRule : DrinkRule
         {
             At = context.At(drink.IngredientsSpan, "ingredients"),
             Message = missing
-                ? $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(seen.Low, "g/100 mL")}, the lowest among the reference `{style.Id}` drinks ({style.SeenInShort}). What {Does} it seems to be missing."
-                : $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(target, "g/100 mL")}, where the usual range of `{style.Id}` drinks starts ({style.UsualInShort}), and no part of it {Does} by itself.",
+                ? $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(seen.Low, "g/100 mL")}, the lowest among the reference "
+                    + $"`{style.Id}` drinks ({style.SeenInShort}). What {Does} it seems to be missing."
+                : $"The {Noun} comes to {Say.Fact(Of, value)}, below {Say.With(target, "g/100 mL")}, where the usual range of "
+                    + $"`{style.Id}` drinks starts ({style.UsualInShort}), and no part of it {Does} by itself.",
             Advice = double.IsNaN(lacks)
                 ? "Add what is missing, or name the right style."
                 : $"Add about {Say.Number(lacks, 1)} g of {Noun}, which is {Brings(lacks, context.Settings)}, or name the right style.",

@@ -16,7 +16,10 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
         if (NamedDrinkTable.Find(plain, out string[] before) is not { } known) return;
         foreach (var part in known.Parts)
         {
-            if (IsIn(context, part) || told.Exists(t => t.What == part.What) || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before)))) continue;
+            if (IsIn(context, part)
+                || told.Exists(t => t.What == part.What)
+                || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before))))
+                continue;
             context.Report(new(Rule)
             {
                 At = context.At(drink.IngredientsSpan, "ingredients"),
@@ -41,7 +44,8 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
                 AskedLevel = Level.Warning,
                 At = context.At(drink.Name.Span, "name"),
                 Key = spirit.What,
-                Message = $"Guests read \"{drink.Name.Value}\", and no line has any {spirit.What} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
+                Message = $"Guests read \"{drink.Name.Value}\", and no line has any {spirit.What} (Reg (EU) 1169/2011 Art 7: what is "
+                    + $"said about a food must not mislead).",
                 Advice = "Look for an item that slipped, or change the name.",
                 Related = [new RelatedPlace(context.At(drink.IngredientsSpan), "the lines")],
             });
@@ -56,24 +60,36 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Item.IsGiven || part.Material?.Of(Science.Component.Ethanol) is not > 0) continue;
-            if (Array.Exists(before, w => NamedDrinkTable.Holds(part.Line.Item.Value, w) || (part.Item is { } item && NamedDrinkTable.Holds(item.CountsAs, w)))) return true;
+            if (Array.Exists(
+                before,
+                w => NamedDrinkTable.Holds(part.Line.Item.Value, w) || (part.Item is { } item && NamedDrinkTable.Holds(item.CountsAs, w))))
+                return true;
         }
 
         return false;
     }
 
-    /// <summary>By the ids of the lines, of what their preparations hold, and of what a house's own ingredient is like. What nothing is known of may be anything.</summary>
+    /// <summary>
+    /// By the ids of the lines, of what their preparations hold, and of what a house's own ingredient is like. What nothing is known of may
+    /// be anything.
+    /// </summary>
     private static bool IsIn(RecipeContext context, NamedPart named)
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (!part.Line.Item.IsGiven || part.Item is null || NamedDrinkTable.Holds(named, part.Line.Item.Value) || NamedDrinkTable.Holds(named, part.Item.CountsAs)) return true;
+            if (!part.Line.Item.IsGiven
+                || part.Item is null
+                || NamedDrinkTable.Holds(named, part.Line.Item.Value)
+                || NamedDrinkTable.Holds(named, part.Item.CountsAs))
+                return true;
             if (part.Item.File.Name.IsGiven && NamedDrinkTable.Holds(named, BuiltInCatalogue.Slug(part.Item.File.Name.Value))) return true;
         }
 
         foreach (var leaf in RecipeTree.Of(context.Profile))
         {
-            if (NamedDrinkTable.Holds(named, leaf.Ingredient.Id) || (leaf.Ingredient.Like.IsGiven && NamedDrinkTable.Holds(named, leaf.Ingredient.Like.Value))) return true;
+            if (NamedDrinkTable.Holds(named, leaf.Ingredient.Id)
+                || (leaf.Ingredient.Like.IsGiven && NamedDrinkTable.Holds(named, leaf.Ingredient.Like.Value)))
+                return true;
         }
 
         return false;

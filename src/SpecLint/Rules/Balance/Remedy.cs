@@ -66,7 +66,8 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
         if (Amounts.TenfoldPour.LimitOf(part.Material!) is { } most && part.Millilitres * factor / serves > most.Value) return true;
         foreach (var other in context.Profile.Parts)
         {
-            if (other.Phase is PartPhase.Mix or PartPhase.Top && other.IsWeighed && other.Material is { } material) ethanol += other.Grams.Typical * material.Of(Component.Ethanol) * (ReferenceEquals(other, part) ? factor : 1) / serves;
+            if (other.Phase is PartPhase.Mix or PartPhase.Top && other.IsWeighed && other.Material is { } material)
+                ethanol += other.Grams.Typical * material.Of(Component.Ethanol) * (ReferenceEquals(other, part) ? factor : 1) / serves;
         }
 
         return part.Material!.Of(Component.Ethanol) > 0 && ethanol > MostAlcohol.Value;

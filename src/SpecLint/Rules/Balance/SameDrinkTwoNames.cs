@@ -34,7 +34,9 @@ internal sealed partial class SameDrinkTwoNames : BookRule
                 Place = drink.Head,
                 Path = "name",
                 Key = twin.Id,
-                Message = $"It has the parts of `{twin.Id}` in the same ratios (no share is over {Say.Number(Math.Max(1, Math.Ceiling(apart)), 0)} % apart; up to {Say.Number(Apart.Value, 0)} % counts as the same), the same technique and the same garnish: one drink under two names ({Apart.Source}).",
+                Message = $"It has the parts of `{twin.Id}` in the same ratios (no share is over "
+                    + $"{Say.Number(Math.Max(1, Math.Ceiling(apart)), 0)} % apart; up to {Say.Number(Apart.Value, 0)} % counts as the "
+                    + $"same), the same technique and the same garnish: one drink under two names ({Apart.Source}).",
                 Advice = "Keep one of them, or write down what sets them apart. A new version names the old one in `supersedes`.",
                 Evidence = [Proof.Of("largest difference of a share", apart, "%"), Proof.Of(Apart)],
                 Related = [new RelatedPlace(twin.Head, "the other name")],

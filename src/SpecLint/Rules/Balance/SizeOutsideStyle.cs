@@ -4,7 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3006", "size-outside-style", "A drink far larger or smaller than its style", Level.Note, Needs = [Fact.MixVolume, Fact.ServedVolume], IsConsequence = true)]
+[Rule(
+    "SL3006", "size-outside-style", "A drink far larger or smaller than its style", Level.Note, Needs = [Fact.MixVolume, Fact.ServedVolume],
+    IsConsequence = true)]
 internal sealed partial class SizeOutsideStyle : StyleBandRule
 {
     protected override Fact Of => Fact.MixVolume;
@@ -13,7 +15,11 @@ internal sealed partial class SizeOutsideStyle : StyleBandRule
 
     protected override string Noun => "volume before ice";
 
-    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => context.Fact(Fact.ServedVolume) is { IsKnown: true } served && style.Seen(Fact.ServedVolume) is { } glass && Findings.Check.Within(served, glass.Low, glass.High) != Stand.Broken;
+    protected override bool IsSaidElsewhere(
+        RecipeContext context, Drink drink, Style style, Band seen, FactValue value) =>
+            context.Fact(Fact.ServedVolume) is { IsKnown: true } served
+                && style.Seen(Fact.ServedVolume) is { } glass
+                && Findings.Check.Within(served, glass.Low, glass.High) != Stand.Broken;
 
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Scaled(context, aim, value);

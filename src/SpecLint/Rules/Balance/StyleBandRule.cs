@@ -56,20 +56,29 @@ internal abstract class StyleBandRule : DrinkRule
         bool isSolvedFor = Array.IndexOf(BandSolver.Facts, Of) >= 0;
         var remedy = !context.OffersCorrections ? Remedy.Say("") : isSolvedFor && others.Count > 0 ? null : PutRight(context, value, seen, usual ?? seen);
         if (remedy is null || (isSolvedFor && !Keeps(context, style, remedy)))
-            remedy = BandSolver.Solve(context, style) ?? Remedy.Say(others.Count > 0 ? "No amounts between half and twice what is written bring all of them into the bands: look for a line that is missing or slipped, or name the style that it is." : "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name the style that it is.");
+            remedy = BandSolver.Solve(context, style)
+                ?? Remedy.Say(others.Count > 0
+                    ? "No amounts between half and twice what is written bring all of them into the bands: look for a line that is "
+                        + "missing or slipped, or name the style that it is."
+                    : "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name "
+                        + "the style that it is.");
         string unit = Say.Unit(Of);
         context.Report(new(Info)
         {
             AskedLevel = (likely && others.Count == 0) || IsLikelyAnother(context, style) ? Level.Note : null,
             At = context.At(drink.Style.Span, "style"),
-            Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "above" : "below")} {Say.With(over ? seen.High : seen.Low, unit)}, the {(over ? "highest" : "lowest")} among the reference `{style.Id}` drinks; most have {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
+            Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "above" : "below")} "
+                + $"{Say.With(over ? seen.High : seen.Low, unit)}, the {(over ? "highest" : "lowest")} among the reference "
+                + $"`{style.Id}` drinks; most have {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
             [
                 Proof.Of(Of, value),
                 new Evidence($"{style.Id} seen", (seen.Low + seen.High) / 2, seen.Low, seen.High, FactNames.Unit(Of, solid: false), style.SeenSource),
-                new Evidence($"{style.Id} usual", ((usual ?? seen).Low + (usual ?? seen).High) / 2, (usual ?? seen).Low, (usual ?? seen).High, FactNames.Unit(Of, solid: false), style.UsualSource),
+                new Evidence(
+                    $"{style.Id} usual", ((usual ?? seen).Low + (usual ?? seen).High) / 2, (usual ?? seen).Low, (usual ?? seen).High,
+                    FactNames.Unit(Of, solid: false), style.UsualSource),
             ],
         });
     }
@@ -85,7 +94,8 @@ internal abstract class StyleBandRule : DrinkRule
         {
             if (fact == Of || style.Seen(fact) is not { } band) continue;
             var value = context.Fact(fact);
-            if (value.IsKnown && (value.Value < band.Low || value.Value > band.High) && !Builds.LacksSide(context.Profile, style, fact)) found.Add((fact, value, band));
+            if (value.IsKnown && (value.Value < band.Low || value.Value > band.High) && !Builds.LacksSide(context.Profile, style, fact))
+                found.Add((fact, value, band));
         }
 
         return found;

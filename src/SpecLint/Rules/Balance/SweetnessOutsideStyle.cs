@@ -10,7 +10,9 @@ internal sealed partial class SweetnessOutsideStyle : StyleBandRule
 
     protected override string Noun => "sugar";
 
-    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) => value.Value < seen.Low && Builds.LacksSide(context.Profile, style, Fact.Sugar);
+    protected override bool IsSaidElsewhere(
+        RecipeContext context, Drink drink, Style style, Band seen, FactValue value) =>
+            value.Value < seen.Low && Builds.LacksSide(context.Profile, style, Fact.Sugar);
 
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         Remedy.Amount(context, Remedy.SugarOf, Solving.SugarPerVolume, Nearest(aim, value.Value), "g of sugar in 100 mL", value.Value > seen.High

@@ -21,8 +21,11 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(drink.Style.Span, "style"),
-            Message = $"The technique of the method is `{verb}`, but a `{style.Id}` is made with {Say.List([.. style.Techniques.Select(t => $"`{t}`")], "or")} (table of styles; {style.UsualInShort}).",
-            Advice = other is null ? "Change the method, or name the right style." : $"Change the method, or name the style that its figures fit: `{other.Id}`.",
+            Message = $"The technique of the method is `{verb}`, but a `{style.Id}` is made with "
+                + $"{Say.List([.. style.Techniques.Select(t => $"`{t}`")], "or")} (table of styles; {style.UsualInShort}).",
+            Advice = other is null
+                ? "Change the method, or name the right style."
+                : $"Change the method, or name the style that its figures fit: `{other.Id}`.",
             Evidence = [Proof.Of("technique", verb, step is null ? null : context.At(step.Do.Span))],
             Related = step is null ? [] : [new RelatedPlace(context.At(step.Do.Span), $"the step that makes it a drink to {verb}")],
             Corrections = other is null
@@ -34,13 +37,18 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
     /// <summary>A style that is stirred first of all and may be shaken: what is clear comes out cloudy.</summary>
     private static void CheckClear(RecipeContext context, Drink drink, Style style)
     {
-        if (context.Profile.Technique != TechniqueKind.Shaken || style.Techniques.Count == 0 || style.Techniques[0].Technique != TechniqueKind.Stirred || context.Profile.TechniqueStep is not { } step) return;
+        if (context.Profile.Technique != TechniqueKind.Shaken
+            || style.Techniques.Count == 0
+            || style.Techniques[0].Technique != TechniqueKind.Stirred
+            || context.Profile.TechniqueStep is not { } step)
+            return;
         if (Builds.First(context.Profile, m => m is null || !m.Kind.IsClear) is not null) return;
         context.Report(new(Rule)
         {
             AskedLevel = Level.Note,
             At = context.VerbOf(step),
-            Message = $"It is {step.Verb.Past}, and all its parts are clear. A `{style.Id}` drink is stirred; shaken, it comes out cloudy and with more water (table of styles; {style.UsualInShort}).",
+            Message = $"It is {step.Verb.Past}, and all its parts are clear. A `{style.Id}` drink is stirred; shaken, it comes out "
+                + $"cloudy and with more water (table of styles; {style.UsualInShort}).",
             Advice = "Stir it, or leave it if it is meant to be shaken.",
             Evidence = [Proof.Of("technique", "shake", context.At(step.Do.Span))],
             Corrections = [new Correction(CorrectionGrade.Proposed, "Stir it.", [new TextEdit(context.At(step.Do.Span), "\"stir\"")])],
@@ -54,10 +62,17 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
     {
         var profile = context.Profile;
         bool topped = Builds.First(profile, Substances.IsSparkling) is not null, dairy = Builds.First(profile, Substances.IsDairy) is not null;
-        var egg = Builds.First(profile, Substances.IsEggWhite) is not null ? EggPart.White : Builds.First(profile, Substances.IsYolkyEgg) is not null ? EggPart.Whole : EggPart.None;
+        var egg = Builds.First(profile, Substances.IsEggWhite) is not null
+            ? EggPart.White
+            : Builds.First(profile, Substances.IsYolkyEgg) is not null ? EggPart.Whole : EggPart.None;
         foreach (var style in Style.All)
         {
-            if (style.IsTopped == topped && style.Egg == egg && style.HasDairy == dairy && !Builds.Contradicts(profile.Technique, style) && Lies(context, style)) return style;
+            if (style.IsTopped == topped
+                && style.Egg == egg
+                && style.HasDairy == dairy
+                && !Builds.Contradicts(profile.Technique, style)
+                && Lies(context, style))
+                return style;
         }
 
         return null;

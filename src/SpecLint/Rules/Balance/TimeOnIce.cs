@@ -31,7 +31,8 @@ internal sealed partial class TimeOnIce : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(time.Span, context.PathOf(step) + ".for"),
-            Message = $"It is {step.Verb.Past} for {Say.Number(time.Value.Base, 0)} s, {(over ? "longer" : "shorter")} than the usual {Say.Number(limit.Value, 0)} s {(over ? "at most" : "at least")} ({limit.Condition}; {limit.Source}).",
+            Message = $"It is {step.Verb.Past} for {Say.Number(time.Value.Base, 0)} s, {(over ? "longer" : "shorter")} than the usual "
+                + $"{Say.Number(limit.Value, 0)} s {(over ? "at most" : "at least")} ({limit.Condition}; {limit.Source}).",
             Advice = over
                 ? "Write the time that the bar uses. Longer only adds water."
                 : "Write the time that the bar uses. As written, the drink is warmer and stronger than its kind.",

@@ -21,7 +21,8 @@ internal sealed partial class TooSalty : DrinkRule
         double from = 0;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Mix && part.IsWeighed && Substances.IsSalt(part.Material)) from += part.Grams.Typical * Solving.SaltOf(part.Material!.PerGram);
+            if (part.Phase == PartPhase.Mix && part.IsWeighed && Substances.IsSalt(part.Material))
+                from += part.Grams.Typical * Solving.SaltOf(part.Material!.PerGram);
         }
 
         if (from < Guards.MainSalt * Solving.SaltOf(context.Profile.Grams)) return;
@@ -29,15 +30,22 @@ internal sealed partial class TooSalty : DrinkRule
         // Beyond this the amount itself is a slip of the unit, which the rules of amounts report.
         if (from / drink.ServesOrOne > Poured.Value) return;
         var amount = salt.Line.Amount.Value;
-        bool drops = amount.Dimension == Dimension.Volume && amount.Unit.Name is "ml" or "cl" && amount.Value >= 1 && amount.Value <= Guards.MostMillilitresForDrops && Math.Abs(amount.Value - Math.Round(amount.Value)) < 1e-9;
+        bool drops = amount.Dimension == Dimension.Volume
+            && amount.Unit.Name is "ml" or "cl"
+            && amount.Value >= 1
+            && amount.Value <= Guards.MostMillilitresForDrops
+            && Math.Abs(amount.Value - Math.Round(amount.Value)) < 1e-9;
         string number = Say.Number(amount.Value, 0), meant = amount.Value == 1 ? "1 drop" : $"{number} drops";
         double factor = Solving.Factor(context.Profile, p => Substances.IsSalt(p.Material), Solving.SaltPerVolume, Taste.Value / 2);
         var corrections = new List<Correction>();
-        if (drops) corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {meant}.", [new TextEdit(context.At(salt.Line.Amount.Span), $"\"{meant}\"")]));
+        if (drops)
+            corrections.Add(new Correction(
+                CorrectionGrade.Proposed, $"Write {meant}.", [new TextEdit(context.At(salt.Line.Amount.Span), $"\"{meant}\"")]));
         context.Report(new(Rule)
         {
             At = context.AmountOf(salt.Line),
-            Message = $"{salt.Line.Item.Or("The saline")} raises the salt to {Say.Fact(Fact.Salt, value)}, above the {Say.With(Taste.Value, "g/100 mL")} at which a drink tastes salty ({Taste.Source}).",
+            Message = $"{salt.Line.Item.Or("The saline")} raises the salt to {Say.Fact(Fact.Salt, value)}, above the "
+                + $"{Say.With(Taste.Value, "g/100 mL")} at which a drink tastes salty ({Taste.Source}).",
             Advice = drops ? $"Write {meant}, if drops are meant."
                 : double.IsNaN(factor) ? "Take less of it."
                 : $"Take about {Say.With(amount.Base * factor, amount.Dimension == Dimension.Mass ? "g" : "mL")} of it, half of what can be tasted.",

@@ -33,7 +33,8 @@ internal sealed partial class TopContradictsStyle : DrinkRule
                 Message = $"It is lengthened with {sparkling!.Line.Item.Or("something sparkling")}, but a `{style.Id}` is not topped, so its bands do not fit.",
                 Advice = $"Write `{better}`, or leave out the top.",
                 Related = [new RelatedPlace(context.At(sparkling.Line.Span), "the top")],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
             });
         }
     }

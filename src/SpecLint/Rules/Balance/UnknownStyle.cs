@@ -28,7 +28,9 @@ internal sealed partial class UnknownStyle : DrinkRule
             Advice = near is not null ? $"Write `{near}`{(meant is null ? ", if that is meant" : "")}." : $"Write one of {InWords}, or leave the style out.",
             Corrections = near is null
                 ? []
-                : [new Correction(meant is null ? CorrectionGrade.Proposed : CorrectionGrade.Assured, $"Write `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+                : [new Correction(
+                    meant is null ? CorrectionGrade.Proposed : CorrectionGrade.Assured, $"Write `{near}`.",
+                    [new TextEdit(place, $"\"{near}\"")])],
         });
     }
 }

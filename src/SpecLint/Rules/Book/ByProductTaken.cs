@@ -29,7 +29,9 @@ internal sealed partial class ByProductTaken : BookRule
                     Evidence = [Proof.Of("taken by", own ? "the built-in catalogue" : known.File.Id)],
                     Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has the id")],
                     Corrections = context.Book.UsersOf(left.Id.Value).Count == 0
-                        ? [new Correction(CorrectionGrade.Proposed, $"Call it `{prep.Id}-{left.Id.Value}`.", [new TextEdit(prep.At(left.Id.Span), $"\"{prep.Id}-{left.Id.Value}\"")])]
+                        ? [new Correction(
+                            CorrectionGrade.Proposed, $"Call it `{prep.Id}-{left.Id.Value}`.",
+                            [new TextEdit(prep.At(left.Id.Span), $"\"{prep.Id}-{left.Id.Value}\"")])]
                         : [],
                 });
             }

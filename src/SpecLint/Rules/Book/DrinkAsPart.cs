@@ -24,10 +24,15 @@ internal sealed partial class DrinkAsPart : RecipeRule
                 Place = place,
                 Path = RecipeContext.PathOf(part.Line, "item"),
                 Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish. Only a preparation can go into another recipe.",
-                Advice = batch is null ? "Write a preparation for what is poured (`\"family\": \"batch\"`, `\"batchOf\"`), and name that." : $"Name its batch, `{batch.Id}`.",
+                Advice = batch is null
+                    ? "Write a preparation for what is poured (`\"family\": \"batch\"`, `\"batchOf\"`), and name that."
+                    : $"Name its batch, `{batch.Id}`.",
                 Evidence = [Proof.Of("drink", drink.Id, drink.Head)],
                 Related = [new RelatedPlace(drink.Head, "the drink")],
-                Corrections = batch is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{batch.Id}` instead of `{drink.Id}`.", [new TextEdit(place, $"\"{batch.Id}\"")])],
+                Corrections = batch is null
+                    ? []
+                    : [new Correction(
+                        CorrectionGrade.Proposed, $"Name `{batch.Id}` instead of `{drink.Id}`.", [new TextEdit(place, $"\"{batch.Id}\"")])],
             });
         }
     }

@@ -31,7 +31,8 @@ internal sealed partial class HouseNameNear : BookRule
         {
             foreach (var line in LinkedBook.LinesOf(recipe))
             {
-                if (line.Item.IsGiven && near.TryGetValue(line.Item.Value, out var prep) && prep != recipe && !Uses(recipe, prep.Id)) context.Report(Find(context, recipe, line, prep));
+                if (line.Item.IsGiven && near.TryGetValue(line.Item.Value, out var prep) && prep != recipe && !Uses(recipe, prep.Id))
+                    context.Report(Find(context, recipe, line, prep));
             }
         }
     }
@@ -99,7 +100,8 @@ internal sealed partial class HouseNameNear : BookRule
     private static HashSet<string> WordsOf(string slug) =>
         new(slug.Split('-').Where(w => !NameWords.IsNeutral(w)).Select(NameWords.Canonical), StringComparer.Ordinal);
 
-    private static string HeadOf(string slug) => NameWords.Canonical(slug.Split('-').LastOrDefault(w => w.Length > 1 && !char.IsDigit(w[0]) && !NameWords.IsNeutral(w)) ?? "");
+    private static string HeadOf(string slug) =>
+        NameWords.Canonical(slug.Split('-').LastOrDefault(w => w.Length > 1 && !char.IsDigit(w[0]) && !NameWords.IsNeutral(w)) ?? "");
 
     private static Finding Find(BookContext context, Recipe recipe, Line line, Prep prep)
     {

@@ -14,7 +14,8 @@ internal sealed partial class JurisdictionUnstated : BookRule
         {
             Place = file.Head,
             Path = "jurisdictions",
-            Message = $"No country is stated, so the strictest limit of {Say.List(context.Settings.Jurisdictions)} applies everywhere, and the allergens of every list have to be declared.",
+            Message = $"No country is stated, so the strictest limit of {Say.List(context.Settings.Jurisdictions)} applies everywhere, "
+                + $"and the allergens of every list have to be declared.",
             Advice = "State the bar's country in bar.json, e.g. `\"jurisdictions\": [\"IE\"]`.",
             Evidence = [Proof.Of("used", string.Join(" ", context.Settings.Jurisdictions))],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "State the EU; replace it with the country.", [edit])],

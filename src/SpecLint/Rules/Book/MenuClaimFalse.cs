@@ -23,13 +23,21 @@ internal sealed partial class MenuClaimFalse : MenuRule
                     AskedLevel = placed.Capped(verdict.Cap),
                     Answer = verdict.Answer,
                     At = context.At(placed.Text.Span, placed.Path),
-                    Key = placed.InList >= 0 ? "" : placed.Path is "name" || placed.Path.StartsWith("notes", StringComparison.Ordinal) ? $"{placed.Claim.Words} {recipe.Id}" : placed.Claim.Words,
+                    Key = placed.InList >= 0
+                        ? ""
+                        : placed.Path is "name" || placed.Path.StartsWith("notes", StringComparison.Ordinal)
+                            ? $"{placed.Claim.Words} {recipe.Id}"
+                            : placed.Claim.Words,
                     Message = $"{recipe.Name.Or(recipe.Id)} is called {placed.Claim.Words} here, and {verdict.Because} ({verdict.Source}).",
                     Advice = "Remove the claim, or change the drink.",
                     Caution = "Guests rely on such words, some because they must. If it is not shown, do not say it.",
                     Evidence = verdict.Evidence,
                     Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "contradicts the claim")],
-                    Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(menu, entry.Claims, placed.InList)])],
+                    Corrections = placed.InList < 0
+                        ? []
+                        : [new Correction(
+                            CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.",
+                            [JsonEdits.RemoveFromList(menu, entry.Claims, placed.InList)])],
                 });
             }
         }
@@ -39,7 +47,11 @@ internal sealed partial class MenuClaimFalse : MenuRule
     {
         foreach (var own in Claims.Of(recipe, context.Book))
         {
-            if (own.Of is null && own.Claim.Meaning.Kind == meaning.Kind && own.Claim.Meaning.Tokens.SequenceEqual(meaning.Tokens) && (meaning.Kind != ClaimKind.Ingredient || own.Claim.Meaning.What == meaning.What)) return true;
+            if (own.Of is null
+                && own.Claim.Meaning.Kind == meaning.Kind
+                && own.Claim.Meaning.Tokens.SequenceEqual(meaning.Tokens)
+                && (meaning.Kind != ClaimKind.Ingredient || own.Claim.Meaning.What == meaning.What))
+                return true;
         }
 
         return false;

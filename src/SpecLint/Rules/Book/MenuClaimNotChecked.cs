@@ -15,7 +15,8 @@ internal sealed partial class MenuClaimNotChecked : MenuRule
             foreach (var placed in Claims.Of(menu, entry, context.Book))
             {
                 // The name of the menu speaks of all drinks and is told once.
-                if (placed.Claim.Meaning.Kind == ClaimKind.Unknown && seen.Add(placed.Path + " " + placed.Claim.Words)) context.Report(ClaimNotChecked.Of(Rule, placed, context));
+                if (placed.Claim.Meaning.Kind == ClaimKind.Unknown && seen.Add(placed.Path + " " + placed.Claim.Words))
+                    context.Report(ClaimNotChecked.Of(Rule, placed, context));
             }
         }
     }

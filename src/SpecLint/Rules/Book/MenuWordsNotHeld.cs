@@ -29,9 +29,14 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
                 held ??= HeldWords.Of(context, recipe);
 
                 // One of two sisters is named and the other poured: dry vermouth and sweet, rye and bourbon.
-                bool sister = ((kind.IsSpirit && words.IndexOf(' ') > 0) || (!kind.IsNamedOnMenus && kind is { IsManifold: true, GivesStrength: true, IsLiqueur: false, IsBitters: false })) && held.Parts.Any(p => p.Material is { } m && m.Kind == kind);
+                bool sister = ((kind.IsSpirit && words.IndexOf(' ') > 0)
+                    || (!kind.IsNamedOnMenus && kind is { IsManifold: true, GivesStrength: true, IsLiqueur: false, IsBitters: false }))
+                    && held.Parts.Any(p => p.Material is { } m && m.Kind == kind);
                 if (!kind.IsNamedOnMenus && !sister) continue;
-                if (held.IsOpen || held.HasId(meant.Id) || (sister ? held.PartsNamed(words).Count > 0 : held.Has(words) || held.Has(meant.Name.Or(meant.Id)))) continue;
+                if (held.IsOpen
+                    || held.HasId(meant.Id)
+                    || (sister ? held.PartsNamed(words).Count > 0 : held.Has(words) || held.Has(meant.Name.Or(meant.Id))))
+                    continue;
 
                 // A liqueur or an aromatised wine tastes of many things that no file lists.
                 if (held.IsManifold && !kind.IsSpirit && !sister) continue;
@@ -39,7 +44,8 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
                 {
                     At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
                     Key = BuiltInCatalogue.Slug(words),
-                    Message = $"Guests read \"{words}\", but {recipe.Name.Or(recipe.Id)} holds none: it is made from {Say.List(held.Names)} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
+                    Message = $"Guests read \"{words}\", but {recipe.Name.Or(recipe.Id)} holds none: it is made from "
+                        + $"{Say.List(held.Names)} (Reg (EU) 1169/2011 Art 7: what is said about a food must not mislead).",
                     Advice = $"Remove \"{words}\" from the words, or add it to the drink.",
                     Evidence = [Proof.Of("words", entry.Words.Value, context.At(entry.Words.Span))],
                     Related = [new RelatedPlace(recipe.Head, "the recipe")],
@@ -53,7 +59,8 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
         AskedLevel = Level.Note,
         At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
         Key = BuiltInCatalogue.Slug(words),
-        Message = $"Guests read \"{words}\", and {drink.Name.Or(drink.Id)} is garnished with {Say.List(drink.Garnish.Where(l => l.Item.IsGiven).Select(l => l.Item.Value).ToList())}.",
+        Message = $"Guests read \"{words}\", and {drink.Name.Or(drink.Id)} is garnished with "
+            + $"{Say.List(drink.Garnish.Where(l => l.Item.IsGiven).Select(l => l.Item.Value).ToList())}.",
         Advice = "Write the garnish that is served.",
         Related = [new RelatedPlace(drink.At(drink.Garnish[0].Span), "the garnish")],
     });

@@ -16,7 +16,10 @@ internal sealed partial class MeterUnknown : FileRule
                 Check(context, bar, recipe.AsMeasured, "measured.meter", "");
                 break;
             case Stock stock:
-                foreach (var lot in stock.Lots) Check(context, bar, lot.Measured, $"lots[{lot.Item.Or("")}].measured.meter", lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
+                foreach (var lot in stock.Lots)
+                    Check(
+                        context, bar, lot.Measured, $"lots[{lot.Item.Or("")}].measured.meter",
+                        lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
                 break;
         }
     }
@@ -32,7 +35,10 @@ internal sealed partial class MeterUnknown : FileRule
             Path = path,
             Key = key,
             Message = $"`{measured.Meter.Value}` is not one of the bar's meters, so its readings count as those of an uncalibrated meter.",
-            Advice = near is null ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under `tools.meters` in bar.json." : $"Write `{near}` if that is meant.",
+            Advice = near is null
+                ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under "
+                    + $"`tools.meters` in bar.json."
+                : $"Write `{near}` if that is meant.",
             Evidence = [Proof.Of("meter", measured.Meter.Value, place)],
             Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
         });

@@ -33,16 +33,23 @@ internal sealed partial class SameNameTwice : BookRule
 
             // The same id is a finding of its own.
             if (first.Id == recipe.Id || Formula.Replaces(first, recipe)) continue;
-            bool copy = first is Prep a && recipe is Prep b && Formula.KeyOf(a) == Formula.KeyOf(b) && Formula.IsSame(context.Profiles.Of(a), context.Profiles.Of(b));
+            bool copy = first is Prep a
+                && recipe is Prep b
+                && Formula.KeyOf(a) == Formula.KeyOf(b)
+                && Formula.IsSame(context.Profiles.Of(a), context.Profiles.Of(b));
             context.Report(new(Rule)
             {
                 AskedLevel = copy ? Level.Warning : null,
                 Place = recipe.Head,
                 Path = "name",
                 Message = copy
-                    ? $"`{recipe.Id}` and `{first.Id}` are two files of one name and one formula, made and dated twice. A correction of one leaves the other as it is."
-                    : $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same. Somebody sent for it may come back with either.",
-                Advice = copy ? $"Keep one of the two, and name it wherever the other is used." : "Add the difference to the names, such as a strength or a year, or say that one supersedes the other.",
+                    ? $"`{recipe.Id}` and `{first.Id}` are two files of one name and one formula, made and dated twice. A correction "
+                        + $"of one leaves the other as it is."
+                    : $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same. Somebody "
+                        + $"sent for it may come back with either.",
+                Advice = copy
+                    ? $"Keep one of the two, and name it wherever the other is used."
+                    : "Add the difference to the names, such as a strength or a year, or say that one supersedes the other.",
                 Corrections = copy ? SameThingTwice.Rename(context, recipe.Id, first.Id) : [],
                 Evidence = [Proof.Of("same name", first.Id, first.Head)],
                 Related = [new RelatedPlace(first.Head, "the same name")],

@@ -43,7 +43,10 @@ internal sealed partial class SameThingTwice : BookRule
                 for (int j = 0; j < i; j++)
                 {
                     // Of one name they are told by the rule on names.
-                    if (SameNameTwice.IsSame(group[i], group[j]) || Formula.Replaces(group[i], group[j]) || !Formula.IsSame(context.Profiles.Of(group[i]), context.Profiles.Of(group[j]))) continue;
+                    if (SameNameTwice.IsSame(group[i], group[j])
+                        || Formula.Replaces(group[i], group[j])
+                        || !Formula.IsSame(context.Profiles.Of(group[i]), context.Profiles.Of(group[j])))
+                        continue;
 
                     // One ingredient alone is no formula, and a batch may be made in two sizes: only a copy counts, yield, steps and all.
                     if ((group[i].Ingredients.Count < 2 || group[i].BatchOf.IsGiven) && !Formula.IsCopy(group[i], group[j])) continue;
@@ -63,8 +66,10 @@ internal sealed partial class SameThingTwice : BookRule
             Place = second.Head,
             Path = "name",
             Key = first.Id,
-            Message = $"`{second.Id}` and `{first.Id}` are made of the same {Say.Count(second.Ingredients.Count, "part")} in the same shares, by the same steps: one thing under two names, made and dated twice.",
-            Advice = $"Keep `{keep.Id}`, which {Say.Count(Math.Max(more, less), "recipe")} {(Math.Max(more, less) == 1 ? "uses" : "use")}, and name it instead of `{drop.Id}`.",
+            Message = $"`{second.Id}` and `{first.Id}` are made of the same {Say.Count(second.Ingredients.Count, "part")} in the same "
+                + $"shares, by the same steps: one thing under two names, made and dated twice.",
+            Advice = $"Keep `{keep.Id}`, which {Say.Count(Math.Max(more, less), "recipe")} "
+                + $"{(Math.Max(more, less) == 1 ? "uses" : "use")}, and name it instead of `{drop.Id}`.",
             Evidence = [Proof.Of("same as", first.Id, first.Head)],
             Related = [new RelatedPlace(first.Head, "the same formula")],
             Corrections = Rename(context, drop.Id, keep.Id),
@@ -101,7 +106,10 @@ internal static class Formula
     public static string KeyOf(Prep prep)
     {
         var items = prep.Ingredients.Select(l => $"{l.Item.Or("?")}/{l.Role}").OrderBy(i => i, StringComparer.Ordinal);
-        return prep.Family.OrNone().Id + "|" + string.Join("+", items) + "|" + string.Join("+", prep.Method.Select(s => $"{s.Verb.Id}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid ?? default) + Of(prep.Target?.Brix ?? default);
+        return prep.Family.OrNone().Id + "|" + string.Join("+", items) + "|" + string.Join(
+            "+", prep.Method.Select(s => $"{s.Verb.Id}@{Of(s.At)}/{Of(s.To)}/{Of(s.For)}")) + "|" + Of(prep.Target?.Acid
+                ?? default) + Of(prep.Target?.Brix
+            ?? default);
 
         static string Of(Given<Quantity> q) => q.IsGiven ? Say.Number(q.Value.Base) : "";
     }
@@ -133,11 +141,18 @@ internal static class Formula
     /// <summary>Whether two recipes of one formula also have the same yield and the same words in every step.</summary>
     public static bool IsCopy(Prep a, Prep b)
     {
-        if (a.Yield.IsGiven != b.Yield.IsGiven || (a.Yield.IsGiven && Math.Abs(a.Yield.Value.Base - b.Yield.Value.Base) > 1e-6 * a.Yield.Value.Base) || a.Method.Count != b.Method.Count) return false;
+        if (a.Yield.IsGiven != b.Yield.IsGiven
+            || (a.Yield.IsGiven && Math.Abs(a.Yield.Value.Base - b.Yield.Value.Base) > 1e-6 * a.Yield.Value.Base)
+            || a.Method.Count != b.Method.Count)
+            return false;
         for (int i = 0; i < a.Method.Count; i++)
         {
             Step x = a.Method[i], y = b.Method[i];
-            if (x.Into.Or("") != y.Into.Or("") || x.Until.Or("") != y.Until.Or("") || x.Note.Or("") != y.Note.Or("") || x.Vessel.Or(Vessel.None).Id != y.Vessel.Or(Vessel.None).Id) return false;
+            if (x.Into.Or("") != y.Into.Or("")
+                || x.Until.Or("") != y.Until.Or("")
+                || x.Note.Or("") != y.Note.Or("")
+                || x.Vessel.Or(Vessel.None).Id != y.Vessel.Or(Vessel.None).Id)
+                return false;
         }
 
         return true;

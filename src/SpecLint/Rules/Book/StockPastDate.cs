@@ -28,8 +28,11 @@ internal sealed partial class StockPastDate : StockRule
                 Place = place,
                 Path = $"lots[{lot.Item.Value}].{(labelled ? "useBy" : "made")}",
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {Say.Count(days, "day")} before {context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",
-                Advice = taste ? "Taste it against a fresh batch, and make a fresh batch if it has faded." : "Discard it and make a fresh batch. Re-dating an old lot does not extend its life.",
+                Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {Say.Count(days, "day")} before "
+                    + $"{context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",
+                Advice = taste
+                    ? "Taste it against a fresh batch, and make a fresh batch if it has faded."
+                    : "Discard it and make a fresh batch. Re-dating an old lot does not extend its life.",
                 Caution = taste ? null : "A lot past its use-by day must not be served. Follow the local food code.",
                 Evidence = [Proof.Of("last day", last.Day.ToString(), place), Proof.Of("date of the run", context.On.ToString())],
                 Related = [.. users.Take(5).Select(u => new RelatedPlace(u.Head, "takes from it"))],

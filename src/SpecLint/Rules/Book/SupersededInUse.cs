@@ -62,7 +62,9 @@ internal sealed partial class SupersededInUse : BookRule
             Advice = $"Name `{newer.Id}`, and check the balance again.",
             Evidence = [Proof.Of("superseded by", newer.Id, newer.At(newer.Supersedes.Span))],
             Related = [new RelatedPlace(newer.At(newer.Supersedes.Span), "says that it supersedes it")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{newer.Id}` instead of `{old}`.", [new TextEdit(place, $"\"{newer.Id}\""), .. Steps(user, old, newer.Id)])],
+            Corrections = [new Correction(
+                CorrectionGrade.Proposed, $"Name `{newer.Id}` instead of `{old}`.",
+                [new TextEdit(place, $"\"{newer.Id}\""), .. Steps(user, old, newer.Id)])],
         });
     }
 }

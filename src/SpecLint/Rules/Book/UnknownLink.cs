@@ -12,7 +12,12 @@ internal sealed partial class UnknownLink : PrepRule
         if (prep.BatchOf.IsGiven && context.Book.Resolve(prep.BatchOf.Value)?.File is not Drink)
             Report(context, prep.BatchOf, "batchOf", "is not a drink of the book, so there is nothing to compare the batch with", context.Book.Names.Drinks);
         if (prep.Target is { StandsInFor.IsGiven: true } target && context.Book.Resolve(target.StandsInFor.Value) is null)
-            Report(context, target.StandsInFor, "target.standsInFor", "is in no file of the book and not in the built-in catalogue, so there is nothing to compare its acid with", context.Book.Names.Ids);
+            Report(
+                context,
+                target.StandsInFor,
+                "target.standsInFor",
+                "is in no file of the book and not in the built-in catalogue, so there is nothing to compare its acid with",
+                context.Book.Names.Ids);
     }
 
     private static void Report(RecipeContext context, Given<string> at, string path, string what, NameIndex candidates)

@@ -9,7 +9,11 @@ internal sealed partial class AcceptanceEnded : AcceptanceRule
     public override void Check(BookContext context, AcceptanceUse use)
     {
         var acceptance = use.Acceptance;
-        if (!acceptance.Until.IsGiven || !(acceptance.Until.Value < context.On) || !acceptance.Rule.IsGiven || !context.KnowsRule(acceptance.Rule.Value)) return;
+        if (!acceptance.Until.IsGiven
+            || !(acceptance.Until.Value < context.On)
+            || !acceptance.Rule.IsGiven
+            || !context.KnowsRule(acceptance.Rule.Value))
+            return;
         context.Report(new(Rule)
         {
             Place = use.File.At(acceptance.Until.Span),

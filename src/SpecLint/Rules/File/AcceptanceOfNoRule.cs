@@ -16,7 +16,9 @@ internal sealed partial class AcceptanceOfNoRule : AcceptanceRule
             Place = use.File.At(rule.Span),
             Path = $"accept[{rule.Value}]",
             Message = $"There is no rule {rule.Value}, so the acceptance covers nothing.",
-            Advice = near is null ? "Check the list of rules, and write the id as the finding prints it." : $"Write the id as the finding prints it. Did you mean {near}?",
+            Advice = near is null
+                ? "Check the list of rules, and write the id as the finding prints it."
+                : $"Write the id as the finding prints it. Did you mean {near}?",
         });
     }
 }

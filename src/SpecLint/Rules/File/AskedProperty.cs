@@ -16,7 +16,8 @@ internal sealed partial class AskedProperty : RecipeRule
             {
                 Place = context.File.Head,
                 Path = asked.Value,
-                Message = $"bar.json requires `{asked.Value}` in every recipe, and {(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
+                Message = $"bar.json requires `{asked.Value}` in every recipe, and "
+                    + $"{(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
                 Advice = asked.Value switch
                 {
                     "source" => "Write where the recipe comes from: `house recipe`, a book with its page, a person.",

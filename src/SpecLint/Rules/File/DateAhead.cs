@@ -45,7 +45,9 @@ internal sealed partial class DateAhead : FileRule
         {
             At = context.At(date.Span, path),
             Message = $"The day on which {what}, {date.Value}, is after the day of {(ahead ? "this" : "the")} {named}, {day}.",
-            Advice = ahead ? "Correct the year or the month, or run with `--on` for a later day." : "Correct one of the two: what was not there yet was not counted.",
+            Advice = ahead
+                ? "Correct the year or the month, or run with `--on` for a later day."
+                : "Correct one of the two: what was not there yet was not counted.",
             Evidence = [Proof.Of($"day of the {named}", day.ToString())],
         });
     }

@@ -16,7 +16,9 @@ internal sealed partial class LevelOfNoRule : FileRule
             {
                 At = context.At(entry.Value.Name.Length > 0 ? entry.Value.Name : entry.Value.Span, $"rules.{entry.Key}"),
                 Message = $"There is no rule {entry.Key}, so its level changes nothing.",
-                Advice = NearestName.Of(entry.Key, RuleRegistry.All.Select(r => r.Info.Id)) is { } near ? $"Write the id as the finding prints it. Did you mean {near}?" : "Delete it, or write the id as the finding prints it.",
+                Advice = NearestName.Of(entry.Key, RuleRegistry.All.Select(r => r.Info.Id)) is { } near
+                    ? $"Write the id as the finding prints it. Did you mean {near}?"
+                    : "Delete it, or write the id as the finding prints it.",
             });
         }
     }

@@ -26,7 +26,8 @@ internal sealed partial class ListedTwice : RecipeRule
             {
                 At = context.ItemOf(line),
                 Key = line.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                Message = $"`{line.Item.Value}` is on line {first.Number} and again on line {line.Number}, and both are counted: {Say(context, first)} and {Say(context, line)}.",
+                Message = $"`{line.Item.Value}` is on line {first.Number} and again on line {line.Number}, and both are counted: "
+                    + $"{Say(context, first)} and {Say(context, line)}.",
                 Advice = "Merge them into one line, or say in `note` why it goes in twice.",
                 Related = [new RelatedPlace(context.At(first.Item.Span), "the first line")],
             });

@@ -15,7 +15,11 @@ internal sealed partial class NeverUsed : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (!line.Item.IsGiven || line.Role is not (LineRole.Part or LineRole.Muddle) || line.Optional || part.Material is { Kind: { IsIce: true } or { IsGas: true } }) continue;
+            if (!line.Item.IsGiven
+                || line.Role is not (LineRole.Part or LineRole.Muddle)
+                || line.Optional
+                || part.Material is { Kind: { IsIce: true } or { IsGas: true } })
+                continue;
             if (IsNamed(context, part)) continue;
             context.Report(new(Rule)
             {
@@ -81,7 +85,10 @@ internal sealed partial class NeverUsed : RecipeRule
 
             // What a step strains out, it does not put in.
             if (step.Verb.Strains) continue;
-            if (step.Note.IsGiven && Says(step.Note.Value, id) || step.Until.IsGiven && Says(step.Until.Value, id) || step.Into.IsGiven && Says(step.Into.Value, id)) return true;
+            if (step.Note.IsGiven && Says(step.Note.Value, id)
+                || step.Until.IsGiven && Says(step.Until.Value, id)
+                || step.Into.IsGiven && Says(step.Into.Value, id))
+                return true;
         }
 
         return false;

@@ -13,18 +13,30 @@ internal sealed partial class NotListed : RecipeRule
         NameIndex? names = null;
         foreach (var step in context.Recipe.Method)
         {
-            if (step is { Verb.Rims: true, Items.Count: 0, Do.IsGiven: true } && context.Recipe is Drink { Rim.Count: 0 } drink && !HasRim(drink)) ReportRim(context, step);
+            if (step is { Verb.Rims: true, Items.Count: 0, Do.IsGiven: true }
+                && context.Recipe is Drink { Rim.Count: 0 } drink
+                && !HasRim(drink))
+                ReportRim(context, step);
             foreach (var item in step.Items)
             {
-                if (!item.IsGiven || IsListed(context, item.Value, listed ??= Listed(context)) || (inTexts ??= Amounts.AmountInName.NamedBy(context)).Contains(item.Value)) continue;
+                if (!item.IsGiven
+                    || IsListed(context, item.Value, listed ??= Listed(context))
+                    || (inTexts ??= Amounts.AmountInName.NamedBy(context)).Contains(item.Value))
+                    continue;
                 string? near = (names ??= new NameIndex(context.Profile.Parts.Where(p => p.Line.Item.IsGiven).Select(p => p.Line.Item.Value))).Slip(item.Value);
                 context.Report(new(Rule)
                 {
                     At = context.At(item.Span, context.PathOf(step) + ".items"),
                     Key = item.Value,
                     Message = $"The step uses `{item.Value}`, which is on no line. It is missing from every figure and every list of allergens.",
-                    Advice = near is null ? "Add a line with its amount, or remove it from the step." : $"Write `{near}` if that is meant. Otherwise add a line with its amount.",
-                    Corrections = near is null ? [] : [new Correction(CorrectionGrade.Assured, $"Write `{near}`, the line's spelling.", [new TextEdit(context.At(item.Span), $"\"{near}\"")])],
+                    Advice = near is null
+                        ? "Add a line with its amount, or remove it from the step."
+                        : $"Write `{near}` if that is meant. Otherwise add a line with its amount.",
+                    Corrections = near is null
+                        ? []
+                        : [new Correction(
+                            CorrectionGrade.Assured, $"Write `{near}`, the line's spelling.",
+                            [new TextEdit(context.At(item.Span), $"\"{near}\"")])],
                 });
             }
         }

@@ -16,8 +16,13 @@ internal sealed partial class UnknownVerb : RecipeRule
             {
                 At = context.At(step.Do.Span, context.PathOf(step) + ".do"),
                 Message = $"The verb `{step.Written}` is not in the table, so dilution, straining, heating and so on are computed without this step.",
-                Advice = near is null ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`." : $"Write `{near}` if that is meant.",
-                Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],
+                Advice = near is null
+                    ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`."
+                    : $"Write `{near}` if that is meant.",
+                Corrections = near is null
+                    ? []
+                    : [new Correction(
+                        CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],
             });
         }
     }

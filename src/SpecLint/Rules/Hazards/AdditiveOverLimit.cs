@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.ServedVolume, Fact.Abv])]
+[Rule(
+    "SL6018", "additive-over-limit", "A drink holds more of an additive than the law allows", Level.Error, Safety = true,
+    IsConsequence = true, Needs = [Fact.ServedVolume, Fact.Abv])]
 [Limit("benzoate-eu", "BenzoicEu")]
 [Limit("benzoate-us", "BenzoateUs")]
 [Limit("benzoate-ca", "BenzoicCa")]
@@ -48,7 +50,9 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
 
         // By strength: drinks without alcohol, mixtures under 15 % vol, and over that none at all.
         var abv = context.Fact(Fact.Abv);
-        bool mixed = abv.IsKnown ? abv.Low > Alcoholic.Value : context.Profile.Grams[(int)Component.Ethanol] > 0, spirit = abv.IsKnown && abv.Low > Spirit.Value;
+        bool mixed = abv.IsKnown
+            ? abv.Low > Alcoholic.Value
+            : context.Profile.Grams[(int)Component.Ethanol] > 0, spirit = abv.IsKnown && abv.Low > Spirit.Value;
         var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
@@ -113,8 +117,11 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
             AskedLevel = limit.LevelCap,
             At = context.AmountOf(most.Line),
             Key = limit.Id,
-            Message = $"The drink holds {Say.Number(value, value < 10 ? 2 : 0)} {unit} of {name}, mostly from `{most.Line.Item.Or("")}`. The limit is {Say.Number(limit.Value)} {unit} ({limit.Source}).",
-            Advice = limit.Value > 0 ? $"Reduce it to at most {Say.Number(100 * limit.Value / value, 0)} %." : "Leave it out: a drink of that strength needs none.",
+            Message = $"The drink holds {Say.Number(value, value < 10 ? 2 : 0)} {unit} of {name}, mostly from "
+                + $"`{most.Line.Item.Or("")}`. The limit is {Say.Number(limit.Value)} {unit} ({limit.Source}).",
+            Advice = limit.Value > 0
+                ? $"Reduce it to at most {Say.Number(100 * limit.Value / value, 0)} %."
+                : "Leave it out: a drink of that strength needs none.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(name, value, limit.Unit), Proof.Of(limit)],
         });

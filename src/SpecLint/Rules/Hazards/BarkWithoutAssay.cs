@@ -25,7 +25,8 @@ internal sealed partial class BarkWithoutAssay : RecipeRule
             if (!double.IsNaN(load.Grams) && litres > 0)
             {
                 double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / litres, high = load.Grams * content.High / litres;
-                amount = $"{Say.With(load.Grams, "g")} of it may bring {Say.Number(low, 0)} to {Say.Number(high, 0)} mg of alkaloids a litre, and the limit for a finished tonic drink is {Say.Number(Quinine.Value)} mg/L ({Quinine.Source})";
+                amount = $"{Say.With(load.Grams, "g")} of it may bring {Say.Number(low, 0)} to {Say.Number(high, 0)} mg of alkaloids a "
+                    + $"litre, and the limit for a finished tonic drink is {Say.Number(Quinine.Value)} mg/L ({Quinine.Source})";
                 evidence.Add(new Evidence("cinchona alkaloids", (low + high) / 2, low, high, "mg/L", content.Source));
             }
 
@@ -33,8 +34,10 @@ internal sealed partial class BarkWithoutAssay : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.ItemOf(load.Part.Line),
-                Message = $"`{load.Id}` holds {Say.Number(content.Low / 10)} to {Say.Number(content.High / 10)} % quinine alkaloids, and this bark has no assay: {amount}. Home-made tonic has poisoned people.",
-                Advice = "Buy an assayed extract or bottled tonic. For bark, write its assay in the line's note, filter out all powder, serve a fixed dose and name quinine on the menu.",
+                Message = $"`{load.Id}` holds {Say.Number(content.Low / 10)} to {Say.Number(content.High / 10)} % quinine alkaloids, "
+                    + $"and this bark has no assay: {amount}. Home-made tonic has poisoned people.",
+                Advice = "Buy an assayed extract or bottled tonic. For bark, write its assay in the line's note, filter out all powder, "
+                    + "serve a fixed dose and name quinine on the menu.",
                 Caution = HazardWords.Caution,
                 Evidence = evidence,
             });

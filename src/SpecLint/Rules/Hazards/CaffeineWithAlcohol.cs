@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6020", "caffeine-with-alcohol", "A drink combines a lot of caffeine with alcohol", Level.Warning, Safety = true, Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume])]
+[Rule(
+    "SL6020", "caffeine-with-alcohol", "A drink combines a lot of caffeine with alcohol", Level.Warning, Safety = true,
+    Needs = [Fact.Caffeine, Fact.Abv, Fact.ServedVolume])]
 [Limit("caffeine-per-serve", "Serve")]
 [Limit("caffeine-us", "Added")]
 [Limit("declare-strength-from", "Strength")]
@@ -34,14 +36,22 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             if (part.Material is not { } material || (material.Unknown & Unknowns.Caffeine) != 0) return double.PositiveInfinity;
             double perGram = material.Traces.Caffeine.High;
             if (perGram <= 0) continue;
-            if ((!part.IsWeighed && !IsShareOfOne(part)) || (Added.AppliesIn(context.Settings) && (MayBeAdded(part, context.Profile) || HoldsPure(part, context.Profile)))) return double.PositiveInfinity;
-            most += (part.IsWeighed ? part.Grams.High : part.Line.Amount.Value.BaseHigh * context.Recipe.ServesOrOne * Amounts.TenfoldPour.LimitOf(material)!.Value * material.Density) * perGram;
+            if ((!part.IsWeighed && !IsShareOfOne(part))
+                || (Added.AppliesIn(context.Settings) && (MayBeAdded(part, context.Profile) || HoldsPure(part, context.Profile))))
+                return double.PositiveInfinity;
+            most += (part.IsWeighed
+                ? part.Grams.High
+                : part.Line.Amount.Value.BaseHigh * context.Recipe.ServesOrOne * Amounts.TenfoldPour.LimitOf(material)!.Value * material.Density) * perGram;
         }
 
         // What shows only deeper in the tree was not added up.
         foreach (var leaf in RecipeTree.Of(context.Profile))
         {
-            if (leaf.Part.Phase != PartPhase.Beside && leaf.Part.Material is { } material && !(material.Traces.Caffeine.High > 0) && HoldsCaffeine(leaf.Ingredient)) return double.PositiveInfinity;
+            if (leaf.Part.Phase != PartPhase.Beside
+                && leaf.Part.Material is { } material
+                && !(material.Traces.Caffeine.High > 0)
+                && HoldsCaffeine(leaf.Ingredient))
+                return double.PositiveInfinity;
         }
 
         return most > 0 ? most : double.PositiveInfinity;
@@ -49,7 +59,8 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 
     /// <summary>Whether a liquid is given as a share of one drink ("1/3"): it is at most that share of the largest pour of its kind.</summary>
     private static bool IsShareOfOne(Part part) =>
-        part is { Line.Amount: { IsGiven: true, Value: { Dimension: Reading.Dimension.Count, BaseHigh: <= 1 } }, Material: { State: MaterialState.Liquid } material } && Amounts.TenfoldPour.LimitOf(material) is not null;
+        part is { Line.Amount: { IsGiven: true, Value: { Dimension: Reading.Dimension.Count, BaseHigh: <= 1 } }, Material: { State: MaterialState.Liquid } material }
+            && Amounts.TenfoldPour.LimitOf(material) is not null;
 
     /// <summary>Whether there is alcohol in it, or may be: a strength that cannot be worked out is not shown to be low.</summary>
     private static bool MayHoldAlcohol(RecipeContext context)
@@ -103,8 +114,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             Answer = dose && caffeine.Low <= Serve.Value ? Answer.NotShown : Answer.Broken,
             At = context.AmountOf(most.Line),
             Message = dose
-                ? $"A drink with alcohol{OfStrength(context)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the {Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
-                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})")}.",
+                ? $"A drink with alcohol{OfStrength(context)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the "
+                    + $"{Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
+                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, "
+                    + $"{(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})")}.",
             Advice = "Use less of it, or a decaffeinated version, and do not serve it after many other drinks.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],
@@ -146,7 +159,9 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             Answer = Answer.NotShown,
             At = context.At(HazardWords.SpanOf(source.Line), RecipeContext.PathOf(source.Line, "amount")),
             Key = "unknown",
-            Message = $"The drink holds alcohol and the caffeine of `{source.Line.Item.Or("")}`, and how much caffeine is not known: {caffeine.OpenBecause ?? "it is not given"}. Above {Say.Number(Serve.Value)} mg in a drink ({Serve.Source}) it hides from guests how drunk they are.",
+            Message = $"The drink holds alcohol and the caffeine of `{source.Line.Item.Or("")}`, and how much caffeine is not known: "
+                + $"{caffeine.OpenBecause ?? "it is not given"}. Above {Say.Number(Serve.Value)} mg in a drink ({Serve.Source}) it "
+                + $"hides from guests how drunk they are.",
             Advice = "Write the amount in the line, and `caffeine` in the ingredient's file: the maker's figure, or that of a similar brew by `like`.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("not known", caffeine.OpenBecause ?? "the caffeine"), Proof.Of(Serve)],

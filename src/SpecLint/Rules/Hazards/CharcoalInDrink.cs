@@ -23,7 +23,8 @@ internal sealed partial class CharcoalInDrink : RecipeRule
             {
                 AskedLevel = found.Level,
                 At = context.ItemOf(load.Part.Line),
-                Message = $"`{load.Id}` binds medicines that a guest has taken, including the contraceptive pill{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
+                Message = $"`{load.Id}` binds medicines that a guest has taken, including the contraceptive "
+                    + $"pill{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
                 Advice = $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load)],

@@ -18,7 +18,10 @@ internal sealed partial class CoumarinDose : DrinkRule
         string source = "";
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (double.IsNaN(load.Grams) && load.Part.Phase != PartPhase.Beside && load.Hazard.Contents.Any(static c => c.Substance == "coumarin")) unknown ??= load;
+            if (double.IsNaN(load.Grams)
+                && load.Part.Phase != PartPhase.Beside
+                && load.Hazard.Contents.Any(static c => c.Substance == "coumarin"))
+                unknown ??= load;
             if (double.IsNaN(load.Grams) || load.IsLeftBeside) continue;
             foreach (var content in load.Hazard.Contents)
             {
@@ -45,7 +48,9 @@ internal sealed partial class CoumarinDose : DrinkRule
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,
             At = context.AmountOf(most.Part.Line),
-            Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which adds {Say.Range(typical, low, high, "mg")} of coumarin. The tolerable daily intake of a guest of 60 kg is {Say.Number(Serve.Value)} mg (EFSA; content: {source}).",
+            Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which adds "
+                + $"{Say.Range(typical, low, high, "mg")} of coumarin. The tolerable daily intake of a guest of 60 kg is "
+                + $"{Say.Number(Serve.Value)} mg (EFSA; content: {source}).",
             Advice = $"Reduce it to {Say.With(enough, "g")} a drink, based on the high end of its content, or use vanilla and cherry, which hold none.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, most), new Evidence("coumarin a drink", typical, low, high, "mg", source), Proof.Of(Serve)],
@@ -59,7 +64,8 @@ internal sealed partial class CoumarinDose : DrinkRule
             Answer = Answer.NotShown,
             At = context.At(HazardWords.SpanOf(load.Part.Line), RecipeContext.PathOf(load.Part.Line, "amount")),
             Key = "unknown",
-            Message = $"How much {HazardWords.NameOf(load)} a drink holds cannot be worked out, and it brings coumarin; {Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA).",
+            Message = $"How much {HazardWords.NameOf(load)} a drink holds cannot be worked out, and it brings coumarin; "
+                + $"{Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA).",
             Advice = "Write the amounts and the yield by mass, so that its share can be worked out.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, load), Proof.Of(Serve)],

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning, Safety = true, Needs = [Fact.ServedVolume])]
+[Rule(
+    "SL6009", "essential-oil-too-strong", "Essential oil is used neat on a drink, or too much of it", Level.Warning, Safety = true,
+    Needs = [Fact.ServedVolume])]
 [Limit("essential-oil-dose", "Most")]
 [Limit("wintergreen-serve", "Wintergreen")]
 [Limit("essential-oil-serve", "Burns")]
@@ -13,7 +15,10 @@ namespace SpecLint.Rules.Hazards;
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
     /// <summary>Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.</summary>
-    private static bool IsItself(HazardLoad load) => load.Direct || load.Part.Item?.ByProduct is not null || (load.Part.IsWeighed && (float)load.Grams >= (float)load.Part.Grams.Typical);
+    private static bool IsItself(HazardLoad load) =>
+        load.Direct
+            || load.Part.Item?.ByProduct is not null
+            || (load.Part.IsWeighed && (float)load.Grams >= (float)load.Part.Grams.Typical);
 
     /// <summary>Two lines of one oil in the drink are one dose; the one that is least diluted speaks for it.</summary>
     private static IEnumerable<(HazardLoad Load, bool IsItself)> Summed(FixedList<HazardLoad> loads)
@@ -26,7 +31,10 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             var speaker = load;
             for (int j = 0; j < loads.Count; j++)
             {
-                if (loads[j].Id != load.Id || loads[j].Part.Phase == PartPhase.Beside != (load.Part.Phase == PartPhase.Beside) || double.IsNaN(loads[j].Grams) != double.IsNaN(load.Grams)) continue;
+                if (loads[j].Id != load.Id
+                    || loads[j].Part.Phase == PartPhase.Beside != (load.Part.Phase == PartPhase.Beside)
+                    || double.IsNaN(loads[j].Grams) != double.IsNaN(load.Grams))
+                    continue;
                 grams += loads[j].Grams;
                 first &= j >= i;
                 if (Nearness(loads[j]) > Nearness(speaker)) speaker = loads[j];
@@ -36,7 +44,10 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
         }
     }
 
-    /// <summary>The serve by which a preparation is judged: of one that is poured and that no drink uses yet. What is dosed by the drop may hold much.</summary>
+    /// <summary>
+    /// The serve by which a preparation is judged: of one that is poured and that no drink uses yet. What is dosed by the drop may hold
+    /// much.
+    /// </summary>
     private static PrepServe? Poured(RecipeContext context) =>
         context.Recipe is Prep prep && !prep.Family.OrNone().Kind.IsDosed ? PrepServe.Of(context, prep) : null;
 
@@ -59,7 +70,9 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             bool poison = load.Hazard.Id is "wintergreen-oil" or "camphor" or "pennyroyal";
             if (!(load.Hazard.Id is "essential-oils" || poison) || (context.Recipe is Prep && !poison && poured is null)) continue;
             bool neat = context.Recipe is Drink && itself && load.Part.Phase is PartPhase.Beside or PartPhase.Top;
-            double millilitres = context.Recipe is Drink && context.Fact(Fact.ServedVolume) is { IsKnown: true } volume ? volume.Value * context.Recipe.ServesOrOne : context.Profile.InputVolume;
+            double millilitres = context.Recipe is Drink && context.Fact(Fact.ServedVolume) is { IsKnown: true } volume
+                ? volume.Value * context.Recipe.ServesOrOne
+                : context.Profile.InputVolume;
             double density = context.Profiles.MaterialOf(load.Id)?.Density ?? double.NaN;
 
             // A drop of what nothing is known of: an oil weighs about as much as water.
@@ -70,7 +83,10 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             bool deadly = wintergreen && serve >= Wintergreen.Value;
             bool burns = (context.Recipe is Drink || poured is not null) && serve >= Burns.Value;
             if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;
-            string dose = unknown ? "" : $" and comes to {Say.Number(perLitre)} mL/L{(poured is { } one ? $" of a drink that takes a usual {Say.With(one.Millilitres, "mL")} of it (no drink of the book uses it yet)" : "")}";
+            string dose = unknown
+                ? ""
+                : $" and comes to {Say.Number(perLitre)} "
+                    + $"mL/L{(poured is { } one ? $" of a drink that takes a usual {Say.With(one.Millilitres, "mL")} of it (no drink of the book uses it yet)" : "")}";
             context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,

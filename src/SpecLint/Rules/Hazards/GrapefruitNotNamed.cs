@@ -20,7 +20,8 @@ internal sealed partial class GrapefruitNotNamed : MenuRule
                 context.Report(new(Rule)
                 {
                     At = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span, $"drinks[{entry.Drink.Value}].words"),
-                    Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so. Grapefruit and its relatives change how many medicines work ({load.Hazard.Rules[0].Source}).",
+                    Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so. Grapefruit and its "
+                        + $"relatives change how many medicines work ({load.Hazard.Rules[0].Source}).",
                     Advice = "Name grapefruit on the menu.",
                     Caution = HazardWords.Caution,
                     Related = [new RelatedPlace(drink.At(load.Part.Line.Item.Span), "the line it comes from")],
@@ -30,5 +31,6 @@ internal sealed partial class GrapefruitNotNamed : MenuRule
         }
     }
 
-    private static bool Says(Given<string> text) => HazardWords.Holds(text, "grapefruit") || HazardWords.Holds(text, "pomelo") || HazardWords.Holds(text, "paloma");
+    private static bool Says(Given<string> text) =>
+        HazardWords.Holds(text, "grapefruit") || HazardWords.Holds(text, "pomelo") || HazardWords.Holds(text, "paloma");
 }

@@ -56,7 +56,8 @@ internal sealed partial class HazardUnanswered : RecipeRule
                 Key = smoke.Id,
                 Message = refused is null
                     ? $"It is smoked, and nothing says {ask.What} ({SourceOf(smoke)})."
-                    : $"It is smoked over something that the note calls \"{refused}\": such wood leaves tar, resin or chemicals in the drink ({SourceOf(smoke)}).",
+                    : $"It is smoked over something that the note calls \"{refused}\": such wood leaves tar, resin or chemicals in the "
+                        + $"drink ({SourceOf(smoke)}).",
                 Advice = "Use untreated hardwood that is sold for smoking food, or a herb or spice, and write it in the step's note.",
                 Caution = HazardWords.Caution,
                 Evidence = [Proof.Of("smoke", step.Note.Or(step.Written))],

@@ -15,7 +15,8 @@ internal static class HazardWords
 
     /// <summary>The caution of cold, heat and fire.</summary>
     public const string StaffCaution =
-        "This can burn, blind or suffocate guests and staff. Local rules, a written risk assessment and trained people come first. A rule here only reads what is written.";
+        "This can burn, blind or suffocate guests and staff. Local rules, a written risk assessment and trained people come first. A "
+            + "rule here only reads what is written.";
 
     /// <summary>The first text of a line or step that holds a word.</summary>
     public static bool Holds(Given<string> text, string word) => text.IsGiven && Storage.Has(text.Value, word);

@@ -35,8 +35,10 @@ internal sealed partial class MetalWithAcid : RecipeRule
         if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In.Value, context.At(keep.In.Span, "keep.in"), stored: true);
         foreach (var step in context.Recipe.Method)
         {
-            if (step.Vessel.IsGiven && IsMetal(step.Vessel.Value)) told |= Hold(context, step.Vessel.Value, context.At(step.Vessel.Span, context.PathOf(step) + ".vessel"));
-            if (step.Into.IsGiven && Vessel.Of(step.Into.Value) is var into && IsMetal(into)) told |= Hold(context, into, context.At(step.Into.Span, context.PathOf(step) + ".into"));
+            if (step.Vessel.IsGiven && IsMetal(step.Vessel.Value))
+                told |= Hold(context, step.Vessel.Value, context.At(step.Vessel.Span, context.PathOf(step) + ".vessel"));
+            if (step.Into.IsGiven && Vessel.Of(step.Into.Value) is var into && IsMetal(into))
+                told |= Hold(context, into, context.At(step.Into.Span, context.PathOf(step) + ".into"));
 
             // A remark may be about anything: it counts where no vessel is named.
             if (told || !step.Note.IsGiven || step.Vessel.IsGiven || step.Into.IsGiven) continue;
@@ -79,7 +81,8 @@ internal sealed partial class MetalWithAcid : RecipeRule
         bool law = limit.AppliesIn(context.Settings);
         string acidity = carbonic ? "Carbonated liquid, which is acid," : ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
         Report(context, (vessel, at), limit, (broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown),
-            $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}. Below pH {Say.Number(limit.Value)} the metal dissolves into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
+            $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}. Below pH {Say.Number(limit.Value)} the "
+                + $"metal dissolves into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");
         return true;
     }
@@ -110,7 +113,9 @@ internal sealed partial class MetalWithAcid : RecipeRule
         return vessel.IsAluminium ? (Aluminium, "aluminium") : (null, "");
     }
 
-    private static void Report(RecipeContext context, (Vessel Vessel, Spot At) stands, Limit limit, (Level? Level, Answer Answer) says, string message, string advice) =>
+    private static void Report(
+        RecipeContext context, (Vessel Vessel, Spot At) stands, Limit limit, (Level? Level, Answer Answer) says, string message,
+        string advice) =>
         context.Report(new(Rule)
         {
             Answer = says.Answer,

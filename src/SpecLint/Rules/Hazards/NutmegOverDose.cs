@@ -31,7 +31,9 @@ internal sealed partial class NutmegOverDose : DrinkRule
             Answer = strained ? Answer.NotShown : Answer.Broken,
             AskedLevel = strained || grams < Toxic.Value ? Level.Warning : null,
             At = context.AmountOf(most.Part.Line),
-            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}. A garnish is 0.1 to 0.2 g, more than {Say.Number(Most.Value)} g in a drink is not usual, and 5 g of the ground nut is a reported toxic dose ({Most.Source}).",
+            Message = $"A drink holds {Say.With(grams, "g")} of nutmeg or mace from {HazardWords.NameOf(most)}. A garnish is 0.1 to "
+                + $"0.2 g, more than {Say.Number(Most.Value)} g in a drink is not usual, and 5 g of the ground nut is a reported toxic "
+                + $"dose ({Most.Source}).",
             Advice = "Grate it over the drink, 0.1 to 0.2 g, and never serve an infusion of whole nuts by the glass.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, most), Proof.Of("nutmeg a drink", grams, "g"), Proof.Of(Most)],

@@ -17,7 +17,10 @@ internal sealed partial class PlantWithoutSource : RecipeRule
             if (part.Material is not { } material || part.Item?.File is not Ingredient) continue;
             var hazard = material.Hazard;
             bool foraged = hazard?.Id == "wild-foraged-plant";
-            bool flower = hazard?.Id == Flowers || (material.Kind is { IsFreshPlant: true, IsPerishableBrew: true } && hazard is null or { Asks: null, IsPoison: false } && material.Perishable != Perishable.None);
+            bool flower = hazard?.Id == Flowers
+                || (material.Kind is { IsFreshPlant: true, IsPerishableBrew: true }
+                    && hazard is null or { Asks: null, IsPoison: false }
+                    && material.Perishable != Perishable.None);
             if (!foraged && !flower) continue;
 
             // A bar that writes a file or a note for it has named where it comes from.
@@ -31,7 +34,9 @@ internal sealed partial class PlantWithoutSource : RecipeRule
                 Message = foraged
                     ? $"Nothing says who identified `{id}`, where and when. Foraged plants have deadly look-alikes ({rule.Source})."
                     : $"Nothing says that `{id}` was grown as food. Florists' flowers are sprayed, and some look like poisonous ones ({rule.Source}).",
-                Advice = foraged ? "Write in the line's note who identified it, the species, the place and the day, or buy it." : "Write the grower or supplier of food flowers and the species in the line's note.",
+                Advice = foraged
+                    ? "Write in the line's note who identified it, the species, the place and the day, or buy it."
+                    : "Write the grower or supplier of food flowers and the species in the line's note.",
                 Caution = HazardWords.Caution,
                 Evidence = [Proof.Of("plant", id, context.At(part.Line.Item.Span)), Proof.Of("rule", rule.When)],
             });

@@ -24,14 +24,19 @@ internal sealed partial class PoisonNamed : FileRule
         var profile = context.Profile;
         foreach (var text in context.Texts)
         {
-            if (!context.NamesHazard || HazardNames.InProse(text.Text.Value, static h => h.IsDeadly) is not { } named || IsOnALine(profile, named.Hazard)) continue;
+            if (!context.NamesHazard
+                || HazardNames.InProse(text.Text.Value, static h => h.IsDeadly) is not { } named
+                || IsOnALine(profile, named.Hazard))
+                continue;
             Report(context, text.Text, text.PathIn(context), named.Hazard, named.In(text.Text.Value), null, "The text names");
             return;
         }
 
         // A drink may be called after a poison and hold none of it: that is told to guests, not served to them.
         if (recipe.Name.IsGiven && HazardNames.InProse(recipe.Name.Value, static h => h.IsDeadly) is { } inName && !IsOnALine(profile, inName.Hazard))
-            Report(context, recipe.Name, "name", inName.Hazard, inName.In(recipe.Name.Value), recipe is Drink ? Level.Warning : null, recipe is Drink ? "The drink is named after" : "The preparation is named after");
+            Report(
+                context, recipe.Name, "name", inName.Hazard, inName.In(recipe.Name.Value), recipe is Drink ? Level.Warning : null,
+                recipe is Drink ? "The drink is named after" : "The preparation is named after");
     }
 
     private static void CheckIngredient(FileContext context, Ingredient ingredient)
@@ -42,7 +47,8 @@ internal sealed partial class PoisonNamed : FileRule
             if (Tells(context, alias, "aliases")) return;
         }
 
-        if (HazardNames.InName(ingredient.Id, static h => h.IsPoison) is { } byId) Report(context, ingredient.Name, "name", byId.Hazard, byId.In(ingredient.Id), null, "The ingredient's file names");
+        if (HazardNames.InName(ingredient.Id, static h => h.IsPoison) is { } byId)
+            Report(context, ingredient.Name, "name", byId.Hazard, byId.In(ingredient.Id), null, "The ingredient's file names");
     }
 
     private static bool Tells(FileContext context, Given<string> text, string path)
@@ -85,7 +91,8 @@ internal sealed partial class PoisonNamed : FileRule
             Path = path,
             Key = hazard.Id,
             Message = $"{how} \"{name}\": {hazard.Name} is poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",
-            Advice = $"If it is used, take it out and discard what it touched; {rule.Correction}. If it is not used, say so in the text (\"no {name}\") or choose another word.",
+            Advice = $"If it is used, take it out and discard what it touched; {rule.Correction}. If it is not used, say so in the "
+                + $"text (\"no {name}\") or choose another word.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("named", name, text.IsGiven ? context.At(text.Span) : null), Proof.Of("hazard", hazard.Id)],
         });

@@ -19,7 +19,10 @@ internal readonly record struct PrepServe(double Share, double Millilitres, doub
     /// <summary>Ids of the limits it reads.</summary>
     public static readonly string[] LimitIds = [Spirit.Id, Dosed.Id, Sweet.Id, Ready.Id, Other.Id];
 
-    /// <summary>The serve of a preparation; <see langword="null"/> where a recipe uses it, which is then judged by what it takes, or its volume is not known.</summary>
+    /// <summary>
+    /// The serve of a preparation; <see langword="null"/> where a recipe uses it, which is then judged by what it takes, or its volume is
+    /// not known.
+    /// </summary>
     public static PrepServe? Of(RecipeContext context, Prep prep)
     {
         if (context.Book.UsersOf(prep.Id).Count > 0) return null;

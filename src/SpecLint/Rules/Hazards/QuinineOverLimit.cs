@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6006", "quinine-over-limit", "A drink holds more quinine than the law allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Quinine, Fact.ServedVolume, Fact.Abv])]
+[Rule(
+    "SL6006", "quinine-over-limit", "A drink holds more quinine than the law allows", Level.Error, Safety = true, IsConsequence = true,
+    Needs = [Fact.Quinine, Fact.ServedVolume, Fact.Abv])]
 [Limit("quinine-us", "Most")]
 [Limit("quinine-eu-soft", "Soft")]
 [Limit("quinine-eu-strong", "Strong")]
@@ -24,7 +26,9 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         // Where what is served cannot be computed, what goes in undiluted is the least that it can be.
         double millilitres = volume.IsKnown ? volume.Value : context.Profile.InputVolume / serves;
         if (!(millilitres > 0)) return;
-        double low = quinine.IsKnown ? quinine.Low : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : Weighed(context.Profile) / serves;
+        double low = quinine.IsKnown
+            ? quinine.Low
+            : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : Weighed(context.Profile) / serves;
         HazardLoad? from = null;
         foreach (var load in context.Profile.HazardLoads)
         {
@@ -54,7 +58,9 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         if (most is null || typical * perLitre <= limit.Value) return;
 
         // Where only the dilution is open, it is over the limit if it is after all the water that mixing can add.
-        double mostMillilitres = volume.IsKnown ? volume.Value : AllIsWeighed(context.Profile) ? millilitres * (1 + (MostDilution.Value / 100)) : double.PositiveInfinity;
+        double mostMillilitres = volume.IsKnown
+            ? volume.Value
+            : AllIsWeighed(context.Profile) ? millilitres * (1 + (MostDilution.Value / 100)) : double.PositiveInfinity;
         bool broken = low * 1000 / mostMillilitres > limit.Value;
         bool law = limit.AppliesIn(context.Settings);
         context.Report(new(Rule)
@@ -62,7 +68,9 @@ internal sealed partial class QuinineOverLimit : DrinkRule
             Answer = broken ? Answer.Broken : Answer.NotShown,
             AskedLevel = broken && law && limit.LevelCap is null ? null : Level.Warning,
             At = context.AmountOf(most.Line),
-            Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and related alkaloids from {(from is null ? $"`{most.Line.Item.Or("")}`" : HazardWords.NameOf(from))}. The limit is {Say.Number(limit.Value)} mg/L{(law ? "" : ", the yardstick here")} ({limit.Source}).",
+            Message = $"The drink comes to {Say.Range(typical * perLitre, low * perLitre, high * perLitre, "mg/L")} of quinine and "
+                + $"related alkaloids from {(from is null ? $"`{most.Line.Item.Or("")}`" : HazardWords.NameOf(from))}. The limit is "
+                + $"{Say.Number(limit.Value)} mg/L{(law ? "" : ", the yardstick here")} ({limit.Source}).",
             Advice = "Use less of it or lengthen it with soda, and name quinine on the menu.",
             Caution = HazardWords.Caution,
             Evidence = [new Evidence("quinine", typical * perLitre, low * perLitre, high * perLitre, "mg/L"), Proof.Of(limit)],
@@ -91,7 +99,10 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         return true;
     }
 
-    /// <summary>The limit in force: that of the US, of the EU and Great Britain by strength, of Australia and New Zealand; else that of the US as a yardstick.</summary>
+    /// <summary>
+    /// The limit in force: that of the US, of the EU and Great Britain by strength, of Australia and New Zealand; else that of the US as a
+    /// yardstick.
+    /// </summary>
     private static Limit LimitOf(RecipeContext context)
     {
         if (Most.AppliesIn(context.Settings)) return Most;

@@ -68,7 +68,8 @@ internal static class RecipeTexts
             if (recipe.Notes[i].IsGiven) texts.Add(new RecipeText(recipe.Notes[i], null, null, $"notes[{i}]"));
         }
 
-        if (recipe is Drink { Glass.IsGiven: true } drink && drink.GlassWritten.Length > 0) texts.Add(new RecipeText(new Given<string>(drink.GlassWritten, drink.Glass.Span), null, null, "glass"));
+        if (recipe is Drink { Glass.IsGiven: true } drink && drink.GlassWritten.Length > 0)
+            texts.Add(new RecipeText(new Given<string>(drink.GlassWritten, drink.Glass.Span), null, null, "glass"));
         if (recipe is Prep prep)
         {
             if (prep.Keep is { In.IsGiven: true } keep) texts.Add(new RecipeText(new Given<string>(keep.In.Value.Id, keep.In.Span), null, null, "keep.in"));

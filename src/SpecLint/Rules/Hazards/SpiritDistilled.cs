@@ -18,7 +18,9 @@ internal sealed partial class SpiritDistilled : RecipeRule
             {
                 Answer = Answer.NotShown,
                 At = context.VerbOf(step),
-                Message = "The step distils something that holds alcohol. Distilling spirit needs a licence in most countries, even with a rotary evaporator (26 USC 5601; HMRC and Revenue distiller's licence, from memory). The first fraction concentrates the most volatile and harmful compounds.",
+                Message = "The step distils something that holds alcohol. Distilling spirit needs a licence in most countries, even "
+                    + "with a rotary evaporator (26 USC 5601; HMRC and Revenue distiller's licence, from memory). The first fraction "
+                    + "concentrates the most volatile and harmful compounds.",
                 Advice = "Distil spirit only under a licence and accept this finding with its number. Otherwise distil water-based liquids only.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("verb", step.Do.Value.Id)],
@@ -32,7 +34,10 @@ internal sealed partial class SpiritDistilled : RecipeRule
         foreach (var part in context.Profile.Parts)
         {
             // What nothing is known of may be spirit.
-            if (part.Phase != PartPhase.Beside && pot.WorksOn(step, part.Line) && (part.Material is not { } material || material.Of(Component.Ethanol) > 0 || (material.Unknown & Unknowns.Strength) != 0)) return true;
+            if (part.Phase != PartPhase.Beside
+                && pot.WorksOn(step, part.Line)
+                && (part.Material is not { } material || material.Of(Component.Ethanol) > 0 || (material.Unknown & Unknowns.Strength) != 0))
+                return true;
         }
 
         return false;

@@ -34,7 +34,15 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
             bool mayBoil = !closed && !flame && !boils && step.Verb.Cooks && !heat.IsGiven;
 
             // Spirit is warmed in a bag as often as in a pan: where nothing says in what, it may be shut in.
-            bool mayBeShut = !closed && !flame && !boils && hot && step.Verb.Heats && context.Recipe is Prep && !step.Vessel.IsGiven && !step.Into.IsGiven && !step.Note.IsGiven;
+            bool mayBeShut = !closed
+                && !flame
+                && !boils
+                && hot
+                && step.Verb.Heats
+                && context.Recipe is Prep
+                && !step.Vessel.IsGiven
+                && !step.Into.IsGiven
+                && !step.Note.IsGiven;
             if (!closed && !flame && !boils && !mayBoil && !mayBeShut) continue;
             double abv = StrengthOf(context, step);
             if (!(abv > Strength.Value)) continue;
@@ -43,8 +51,13 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
                 Answer = mayBoil || mayBeShut ? Answer.NotShown : Answer.Broken,
                 AskedLevel = mayBoil || mayBeShut ? Level.Warning : null,
                 At = context.At(heat.IsGiven ? heat.Span : step.Do.Span, context.PathOf(step)),
-                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} {(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : mayBeShut ? "and nothing says in what: a closed vessel swells and may burst" : mayBoil ? "to a temperature that is not stated: at the boil it fills the air with vapour that a spark can ignite" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
-                Advice = (mayBeShut ? "Write the vessel of the step. " : "") + "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames and with extraction.",
+                Message = $"Spirit of about {Say.Number(abv, 0)} % vol is "
+                    + $"heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} "
+                    + $"{(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : mayBeShut ? "and nothing says in what: a closed vessel swells and may burst" : mayBoil ? "to a temperature that is not stated: at the boil it fills the air with vapour that a spark can ignite" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
+                Advice = (mayBeShut
+                    ? "Write the vessel of the step. "
+                    : "") + "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames "
+                        + "and with extraction.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("strength heated", abv, "%{vol}"), Proof.Of(Strength), Proof.Of(Heated)],
             });

@@ -32,7 +32,8 @@ internal sealed partial class SulphiteOnFreshFruit : RecipeRule
         {
             AskedLevel = law ? Level.Error : Level.Note,
             At = context.ItemOf(sulphite.Line),
-            Message = $"`{sulphite.Line.Item.Or("")}` goes on `{fresh.Line.Item.Or("")}`, which is served raw: sulphiting agents may not be put on fresh fruit or vegetables that are eaten raw{(law ? "" : " in the US, the yardstick here")} ({Source}).",
+            Message = $"`{sulphite.Line.Item.Or("")}` goes on `{fresh.Line.Item.Or("")}`, which is served raw: sulphiting agents may "
+                + $"not be put on fresh fruit or vegetables that are eaten raw{(law ? "" : " in the US, the yardstick here")} ({Source}).",
             Advice = "Leave it out, and keep the fruit cold and in acid. People with asthma react to very little sulphite.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("sulphite", sulphite.Line.Item.Or("")), Proof.Of("fresh", fresh.Line.Item.Or(""))],
@@ -53,7 +54,9 @@ internal sealed partial class SulphiteOnFreshFruit : RecipeRule
     /// <summary>Whether a part is fresh fruit, vegetable, herb or juice, or a preparation that holds some uncooked.</summary>
     private static bool IsFresh(Part part, Material material, RecipeProfile whole)
     {
-        if (part.Item?.File is not Prep inner) return (material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree) && material.Perishable != Perishable.None;
+        if (part.Item?.File is not Prep inner)
+            return (material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree)
+                && material.Perishable != Perishable.None;
         if (whole.Set.TryBefore(inner, whole) is not { } below) return false;
         return below.Once(Rule.Id, static of => FreshIn(of)) is not null;
     }

@@ -4,7 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6019", "sulphite-too-much", "All parts together hold more sulphite than a wine may", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Sulphite, Fact.Abv])]
+[Rule(
+    "SL6019", "sulphite-too-much", "All parts together hold more sulphite than a wine may", Level.Error, Safety = true,
+    IsConsequence = true, Needs = [Fact.Sulphite, Fact.Abv])]
 [Limit("sulphite-aromatised-wine", "Most")]
 [Limit("sulphite-soft-eu", "Soft")]
 [Limit("declare-strength-from", "Strength")]
@@ -39,7 +41,9 @@ internal sealed partial class SulphiteTooMuch : RecipeRule
             Answer = broken ? Answer.Broken : Answer.NotShown,
             AskedLevel = broken && law && limit.LevelCap is null ? null : Level.Warning,
             At = context.AmountOf(most.Line),
-            Message = $"Sulphur dioxide from all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from `{most.Line.Item.Or("")}`. The limit for {(soft ? "a drink without alcohol" : "an aromatised wine")} is {Say.Number(limit.Value)} mg/L ({limit.Source}), and guests with asthma react to far less.",
+            Message = $"Sulphur dioxide from all parts comes to {Say.Fact(Fact.Sulphite, sulphite)}, most of it from "
+                + $"`{most.Line.Item.Or("")}`. The limit for {(soft ? "a drink without alcohol" : "an aromatised wine")} is "
+                + $"{Say.Number(limit.Value)} mg/L ({limit.Source}), and guests with asthma react to far less.",
             Advice = "Use less of it, and tell guests of sulphites from 10 mg/L.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of(Fact.Sulphite, sulphite), Proof.Of(limit)],

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5014", "acidified-kept-warm", "A soured low-acid food is sealed and kept at room temperature", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Rule(
+    "SL5014", "acidified-kept-warm", "A soured low-acid food is sealed and kept at room temperature", Level.Warning, Safety = true,
+    Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
 [Limit("acidified-ph", "Ph")]
 [Limit("low-acid-water-activity", "Activity")]
 [Limit("alcoholic-beverage-us", "Strength")]
@@ -23,7 +25,11 @@ internal sealed partial class AcidifiedKeptWarm : PrepRule
         Part? low = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is { } material && part.Phase != PartPhase.Beside && material.Ph.Low > Ph.Value && Perishables.Of(material) != Perishable.None) low ??= part;
+            if (part.Material is { } material
+                && part.Phase != PartPhase.Beside
+                && material.Ph.Low > Ph.Value
+                && Perishables.Of(material) != Perishable.None)
+                low ??= part;
         }
 
         if (low is null) return;
@@ -36,8 +42,10 @@ internal sealed partial class AcidifiedKeptWarm : PrepRule
             AskedLevel = Ph.AppliesIn(context.Settings) && certain ? Level.Error : null,
             Place = KeepingWords.AtTemperature(context, prep),
             Path = "keep.at",
-            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), {(sour ? $"soured to pH {Say.Ph(state.Ph)}" : state.Ph.IsKnown ? $"at pH {Say.Ph(state.Ph)}" : "at a pH that is not known")}, {(isSealed ? "sealed" : "not said to be open to the air,")} and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is {(sour ? "an acidified food, which needs a process set by a process authority" : $"a food low in acid in a closed pack unless its water activity is shown to be at most {Say.Number(Activity.Value)}, and needs a process set by a process authority")} ({Ph.Source}).",
-            Advice = "Keep it cold, where that law does not apply, or have the process set by a process authority (in the US also Food Code 3-201.12 and 3-502.11).",
+            Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), "
+                + $"{(sour ? $"soured to pH {Say.Ph(state.Ph)}" : state.Ph.IsKnown ? $"at pH {Say.Ph(state.Ph)}" : "at a pH that is not known")}, {(isSealed ? "sealed" : "not said to be open to the air,")} and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is {(sour ? "an acidified food, which needs a process set by a process authority" : $"a food low in acid in a closed pack unless its water activity is shown to be at most {Say.Number(Activity.Value)}, and needs a process set by a process authority")} ({Ph.Source}).",
+            Advice = "Keep it cold, where that law does not apply, or have the process set by a process authority (in the US also Food "
+                + "Code 3-201.12 and 3-502.11).",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"), Proof.Of(Ph)],
         });

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5002", "acidity-not-measured", "Keeping rests on a pH that is not measured", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule(
+    "SL5002", "acidity-not-measured", "Keeping rests on a pH that is not measured", Level.Warning, Safety = true, IsConsequence = true,
+    Needs = [Fact.Ph, Fact.WaterActivity])]
 [Limit("acidified-ph", "Sour")]
 [Limit("table-b-ph", "TablePh")]
 internal sealed partial class AcidityNotMeasured : PrepRule
@@ -22,18 +24,28 @@ internal sealed partial class AcidityNotMeasured : PrepRule
 
         // What was soured rests on its acid, also where that is too little to come near the limit.
         bool isSoured = IsSoured(context.Profile);
-        if (!(state.IsOpen || (isSoured && state.HoldsPerishable && state.Verdict == KeepingVerdict.AssessmentRequired)) || state.NearLimit || KeepingVerdicts.IsMeasured(state.Ph)) return false;
+        if (!(state.IsOpen || (isSoured && state.HoldsPerishable && state.Verdict == KeepingVerdict.AssessmentRequired))
+            || state.NearLimit
+            || KeepingVerdicts.IsMeasured(state.Ph))
+            return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         return !Storage.IsFrozen(celsius) && !StoredTooWarm.IsTooWarm(celsius, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _)
-            && !(state.IsLowAcid && !isSoured) && !KeptPastDateMark.Speaks(context, prep) && !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SealedBagTooLong.Speaks(context, prep);
+            && !(state.IsLowAcid && !isSoured)
+            && !KeptPastDateMark.Speaks(context, prep)
+            && !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)
+            && !SealedBagTooLong.Speaks(context, prep);
     }
 
     /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>
     private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(part => part.Phase != PartPhase.Beside && RecipeTree.AnyIn(part, profile,
         static m => m.Kind.IsAcid || (m.Kind.Sours && !m.Kind.IsJuice) || m.Of(Science.Component.Acetic) > Guards.VinegarPart));
 
-    /// <summary>Whether it is sealed from air for longer than a day and nothing shows it to be sour: an error, whichever rule of keeping speaks of it.</summary>
-    internal static bool IsSealedUnsoured(Prep prep, KeepingState state) => Storage.IsSealed(prep) && !state.IsSour && Storage.Days(prep) > SpecialCases.MarkedFromDays;
+    /// <summary>
+    /// Whether it is sealed from air for longer than a day and nothing shows it to be sour: an error, whichever rule of keeping speaks of
+    /// it.
+    /// </summary>
+    internal static bool IsSealedUnsoured(Prep prep, KeepingState state) =>
+        Storage.IsSealed(prep) && !state.IsSour && Storage.Days(prep) > SpecialCases.MarkedFromDays;
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -41,15 +53,20 @@ internal sealed partial class AcidityNotMeasured : PrepRule
         var state = context.Profile.Keeping!;
         double days = Storage.Days(prep);
         bool soft = state.IsStrong || (state.IsSour && OnlyClearedParts(context));
-        string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid ? "Its pH cannot be computed precisely" : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
+        string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid
+            ? "Its pH cannot be computed precisely"
+            : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = soft ? Level.Note : IsSealedUnsoured(prep, state) ? Level.Error : null,
             Place = KeepingWords.At(context, prep),
             Path = "measured.ph",
-            Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}. Keeping it {KeepingWords.Days(days)} rests on a measured pH below {Say.Number(TablePh.Value)}, or at most {Say.Number(Sour.Value)} with little free water ({KeepingTables.Source}).",
-            Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under `measured`{KeepingWords.Variance(context.Settings)}, or use it within 24 h.",
+            Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}. Keeping it {KeepingWords.Days(days)} rests on a "
+                + $"measured pH below {Say.Number(TablePh.Value)}, or at most {Say.Number(Sour.Value)} with little free water "
+                + $"({KeepingTables.Source}).",
+            Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under "
+                + $"`measured`{KeepingWords.Variance(context.Settings)}, or use it within 24 h.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(TablePh), Proof.Of(Sour)],
         });

@@ -42,8 +42,12 @@ internal sealed partial class CoolingNotPlanned : PrepRule
                 Answer = Answer.NotShown,
                 At = context.VerbOf(cool ?? hot),
                 Message = cool is null
-                    ? $"{Say.Number(litres, 1)} L are made hot and no step cools them. A pot of more than {Say.Number(Volume.Value)} L left to itself stays warm for hours, but it must reach 5 °C within {Say.Number(Total.Value)} h ({Total.Source}; volume: {Volume.Source})."
-                    : $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({Total.Source}).",
+                    ? $"{Say.Number(litres, 1)} L are made hot and no step cools them. A pot of more than {Say.Number(Volume.Value)} L "
+                        + $"left to itself stays warm for hours, but it must reach 5 °C within {Say.Number(Total.Value)} h "
+                        + $"({Total.Source}; volume: {Volume.Source})."
+                    : $"The step that cools {Say.Number(litres, 1)} L does not say how long it takes. It must reach "
+                        + $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within "
+                        + $"{Say.Number(Total.Value)} h ({Total.Source}).",
                 Advice = cool is null ? $"Add a step that cools it: {cooling}" : $"Write `to` and `for` in the step: {cooling}",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(cool is null ? Volume : FirstHours), Proof.Of(Total)],
@@ -62,8 +66,11 @@ internal sealed partial class CoolingNotPlanned : PrepRule
         {
             At = context.At(cool.For.Span, context.PathOf(cool)),
             Message = isFirst
-                ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach {Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h ({FirstHours.Source})."
-                : $"It takes {Say.Number(hours, 1)} h to cool. Hot food must reach 5 °C within {Say.Number(Total.Value)} h, and at {Say.Number(First.Value)} °C within the first {Say.Number(FirstHours.Value)} ({Total.Source}).",
+                ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach "
+                    + $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} "
+                    + $"h ({FirstHours.Source})."
+                : $"It takes {Say.Number(hours, 1)} h to cool. Hot food must reach 5 °C within {Say.Number(Total.Value)} h, and at "
+                    + $"{Say.Number(First.Value)} °C within the first {Say.Number(FirstHours.Value)} ({Total.Source}).",
             Advice = "Cool it in shallow trays or an ice bath.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("cooling", hours, "h"), Proof.Of(most)],

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5023", "dried-too-moist", "A dried good is too moist to keep at room temperature", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.WaterActivity])]
+[Rule(
+    "SL5023", "dried-too-moist", "A dried good is too moist to keep at room temperature", Level.Error, Safety = true, IsConsequence = true,
+    Needs = [Fact.WaterActivity])]
 [Limit("dried-water-activity-mould", "Mould")]
 [Limit("dried-water-activity-safety", "Safety")]
 [Limit("dried-moist-share", "Moist")]
@@ -38,7 +40,9 @@ internal sealed partial class DriedTooMoist : PrepRule
             AskedLevel = unsafeToo ? null : Level.Warning,
             Place = measured ? context.At(prep.Measured!.WaterActivity.Span) : KeepingWords.At(context, prep),
             Path = measured ? "measured.waterActivity" : "keep.for",
-            Message = $"Its water activity {(measured ? "is measured as" : "comes to")} {Say.Range(activity.Value, activity.Low, activity.High, "")}, above {Say.Number(limit.Value)}: {(unsafeToo ? "bacteria" : "moulds")} can grow on it at room temperature ({limit.Source}).",
+            Message = $"Its water activity {(measured ? "is measured as" : "comes to")} "
+                + $"{Say.Range(activity.Value, activity.Low, activity.High, "")}, above {Say.Number(limit.Value)}: "
+                + $"{(unsafeToo ? "bacteria" : "moulds")} can grow on it at room temperature ({limit.Source}).",
             Advice = $"Dry it further until it measures at most {Say.Number(Mould.Value)}, or keep it cold.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.WaterActivity, activity, true), Proof.Of(limit)],
@@ -51,14 +55,19 @@ internal sealed partial class DriedTooMoist : PrepRule
         // Whether it was dried enough is asked by the rule of drying, where no mass tells the end.
         if (context.Profile.Keeping!.IsDried && (DryingWithoutEndPoint.Speaks(prep) || HoldsItsDryMatter(context, prep))) return;
         double mass = context.Profile.Mass, water = mass > 0 ? 100 * context.Profile.Grams[(int)Science.Component.Water] / mass : 100;
-        if (prep.Target is { WaterActivity.IsGiven: true } || !context.Profile.Parts.Any(static p => p.Phase == PartPhase.Mix && p.Material is { } m && 100 * m.Of(Science.Component.Water) > Moist.Value)) return;
+        if (prep.Target is { WaterActivity.IsGiven: true }
+            || !context.Profile.Parts.Any(static p => p.Phase == PartPhase.Mix
+                && p.Material is { } m
+                && 100 * m.Of(Science.Component.Water) > Moist.Value))
+            return;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             Place = KeepingWords.At(context, prep),
             Path = "measured.waterActivity",
-            Message = $"By its amounts {Say.Number(water, 0)} % of it is water, and nothing shows its water activity: over {Say.Number(Mould.Value)} moulds can grow on it at room temperature ({Mould.Source}).",
+            Message = $"By its amounts {Say.Number(water, 0)} % of it is water, and nothing shows its water activity: over "
+                + $"{Say.Number(Mould.Value)} moulds can grow on it at room temperature ({Mould.Source}).",
             Advice = $"Measure the water activity and dry it until it is {Say.Number(Mould.Value)} or less, or keep it cold.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.WaterActivity, activity, true), Proof.Of(Mould)],
@@ -72,7 +81,8 @@ internal sealed partial class DriedTooMoist : PrepRule
         double dry = 0;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Mix && part.IsWeighed && part.Material is { } material) dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
+            if (part.Phase == PartPhase.Mix && part.IsWeighed && part.Material is { } material)
+                dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
         }
 
         return prep.Yield.Value.Dimension != Reading.Dimension.Mass || prep.Yield.Value.BaseHigh >= dry * (1 - (DryMatter.Value / 100));

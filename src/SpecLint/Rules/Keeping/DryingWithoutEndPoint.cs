@@ -44,8 +44,10 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
                 AskedLevel = byHand ? Level.Note : null,
                 At = context.At(byHand ? step.Until.Span : step.For.IsGiven ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = byHand
-                    ? $"The end of drying is judged by hand. Moisture, humidity and load differ from day to day, and only a mass or a water activity of at most {Say.Number(Mould.Value)} shows that mould will not grow ({Mould.Source})."
-                    : $"It is dried {how}, and moisture, humidity and load differ from day to day. Nothing shows that it reaches a water activity of at most {Say.Number(Mould.Value)}, where mould stops ({Mould.Source}).",
+                    ? $"The end of drying is judged by hand. Moisture, humidity and load differ from day to day, and only a mass or a "
+                        + $"water activity of at most {Say.Number(Mould.Value)} shows that mould will not grow ({Mould.Source})."
+                    : $"It is dried {how}, and moisture, humidity and load differ from day to day. Nothing shows that it reaches a "
+                        + $"water activity of at most {Say.Number(Mould.Value)}, where mould stops ({Mould.Source}).",
                 Advice = Target(context),
                 Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
                 Evidence = [Proof.Of(Mould), Proof.Of(Safety)],
@@ -75,7 +77,10 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             AskedLevel = Level.Warning,
             At = context.At(known ? at.Span : step.Do.Span, context.PathOf(step) + ".at"),
             Key = "temperature",
-            Message = $"`{moist.Line.Item.Or("")}` is dried at {(known ? KeepingWords.Degrees(at.Value.BaseHigh) : "a temperature that nothing states")}. Below {KeepingWords.Degrees(Coolest.Value)} moist food low in acid spends hours in the range where germs grow ({Coolest.Source}).",
+            Message = $"`{moist.Line.Item.Or("")}` is dried at "
+                + $"{(known ? KeepingWords.Degrees(at.Value.BaseHigh) : "a temperature that nothing states")}. Below "
+                + $"{KeepingWords.Degrees(Coolest.Value)} moist food low in acid spends hours in the range where germs grow "
+                + $"({Coolest.Source}).",
             Advice = known ? "Dry it at 57 to 60 °C." : "Dry it at 57 to 60 °C, and write so under `at`.",
             Caution = KeepingWords.Caution,
             Evidence = known ? [Proof.Of("temperature", at.Value.BaseHigh, "Cel"), Proof.Of(Coolest)] : [Proof.Of(Coolest)],
@@ -83,7 +88,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
     }
 
     private static bool IsMoistAndLowInAcid(Material of) =>
-        of.Kind is { IsDairy: true } or { IsEgg: true } or { IsPuree: true } or { IsJuice: true } or { HasPlantPh: true } && of.Perishable != Perishable.None && !(of.Ph.High <= LowAcid.Value);
+        of.Kind is { IsDairy: true } or { IsEgg: true } or { IsPuree: true } or { IsJuice: true } or { HasPlantPh: true }
+            && of.Perishable != Perishable.None
+            && !(of.Ph.High <= LowAcid.Value);
 
     /// <summary>The mass at which a step of drying ends: its amount, else one in the words of its end; not given where it says none.</summary>
     private static Given<Quantity> EndMass(Step step)
@@ -92,7 +99,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         if (!step.Until.IsGiven || Storage.Has(step.Until.Value, "los")) return default;
         foreach (Match found in MassInWords.Matches(step.Until.Value))
         {
-            if (QuantityReader.TryRead(found.Value, Measures.Default, out var quantity, out _) && quantity.Dimension == Dimension.Mass) return new Given<Quantity>(quantity, step.Until.Span);
+            if (QuantityReader.TryRead(found.Value, Measures.Default, out var quantity, out _) && quantity.Dimension == Dimension.Mass)
+                return new Given<Quantity>(quantity, step.Until.Span);
         }
 
         return default;
@@ -118,7 +126,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             Answer = Answer.Broken,
             At = context.At(mass.Span, context.PathOf(step)),
             Key = "mass",
-            Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: the rest of that mass is water, and it does not keep as a dried good.",
+            Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: "
+                + $"the rest of that mass is water, and it does not keep as a dried good.",
             Advice = Target(context),
             Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
             Evidence = [Proof.Of("mass at the end", end, "g"), Proof.Of("dry matter", dry, "g"), Proof.Of(Moist)],
@@ -133,7 +142,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix) continue;
-            if (!part.IsWeighed || part.Material is null || (part.Material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0) return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+            if (!part.IsWeighed || part.Material is null || (part.Material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0)
+                return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
             total += part.Grams.Typical;
             for (int c = 0; c < mix.Length; c++) mix[c] += part.Material.PerGram[c] * part.Grams.Typical;
         }
@@ -141,9 +151,12 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         // With the error of the model on the dry side.
         double aim = Mould.Value - Science.Drying.Error.At(Mould.Value).Tolerance.HalfWidth;
         if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(aim)) is { } dried)
-            return $"Weigh the tray: {Say.Number(total, 0)} g should fall to about {Say.Number(dried.Mass.Value, 0)} g (computed from the parts). Dry until the mass no longer falls, or measure the water activity.";
+            return $"Weigh the tray: {Say.Number(total, 0)} g should fall to about {Say.Number(dried.Mass.Value, 0)} g (computed from "
+                + $"the parts). Dry until the mass no longer falls, or measure the water activity.";
         if (total > 0)
-            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is dry matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure the water activity.";
+            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is "
+                + $"dry matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure "
+                + $"the water activity.";
         return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
     }
 

@@ -25,8 +25,10 @@ internal sealed partial class FermentAcidNotShown : PrepRule
                 AskedLevel = IsKeptUnsoured(context, prep, state) ? null : Level.Warning,
                 Place = prep.Family.IsGiven ? context.At(prep.Family.Span) : context.File.Head,
                 Path = "measured.ph",
-                Message = $"The ferment has no measured pH. It must fall to at most {Say.Number(limit.Value)} within {KeepingWords.Days(Days.Value)}, since nothing else holds back unwanted growth ({limit.Source}).",
-                Advice = $"Measure the pH every day until it is at most {Say.Number(limit.Value)} and write it under `measured`. Discard a batch that is not there by day {Say.Number(Days.Value)}.",
+                Message = $"The ferment has no measured pH. It must fall to at most {Say.Number(limit.Value)} within "
+                    + $"{KeepingWords.Days(Days.Value)}, since nothing else holds back unwanted growth ({limit.Source}).",
+                Advice = $"Measure the pH every day until it is at most {Say.Number(limit.Value)} and write it under `measured`. "
+                    + $"Discard a batch that is not there by day {Say.Number(Days.Value)}.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(limit), Proof.Of(Days)],
             });
@@ -40,7 +42,8 @@ internal sealed partial class FermentAcidNotShown : PrepRule
             {
                 AskedLevel = Level.Warning,
                 At = context.At(measured.Ph.Span, "measured.ph"),
-                Message = $"The ferment is at pH {Say.Ph(ph)}, below {Say.Number(Least.Value)}: it has gone too far and is harsh on the mouth and stomach ({Least.Source}).",
+                Message = $"The ferment is at pH {Say.Ph(ph)}, below {Say.Number(Least.Value)}: it has gone too far and is harsh on "
+                    + $"the mouth and stomach ({Least.Source}).",
                 Advice = "Stop it and blend it with fresh base, or discard it.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(Least)],
@@ -55,16 +58,23 @@ internal sealed partial class FermentAcidNotShown : PrepRule
             Answer = stand == Stand.Broken ? Answer.Broken : Answer.NotShown,
             AskedLevel = stand == Stand.Broken ? null : Level.Warning,
             At = context.At(measured.Ph.Span, "measured.ph"),
-            Message = $"The ferment is at pH {Say.Ph(ph)}, {(stand == Stand.Broken ? "above" : "not clearly at most")} {Say.Number(limit.Value)}, which it must reach within {KeepingWords.Days(Days.Value)} ({limit.Source}).",
+            Message = $"The ferment is at pH {Say.Ph(ph)}, {(stand == Stand.Broken ? "above" : "not clearly at most")} "
+                + $"{Say.Number(limit.Value)}, which it must reach within {KeepingWords.Days(Days.Value)} ({limit.Source}).",
             Advice = "Let it ferment further and measure again. Discard it when the days are over; adding acid afterwards does not undo what grew before.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(limit), Proof.Of(Days)],
         });
     }
 
-    /// <summary>Food low in acid by its parts (garlic in honey) that stands warm for longer than a ferment takes to turn sour: calling it a ferment sours nothing.</summary>
+    /// <summary>
+    /// Food low in acid by its parts (garlic in honey) that stands warm for longer than a ferment takes to turn sour: calling it a ferment
+    /// sours nothing.
+    /// </summary>
     private static bool IsKeptUnsoured(RecipeContext context, Prep prep, KeepingState state) =>
-        Storage.Days(prep) > Days.Value && StoredTooWarm.IsTooWarm(Storage.Celsius(prep, context.Settings), context.Settings) && !state.IsSour && !FermentSalt.IsSalted(context.Profile);
+        Storage.Days(prep) > Days.Value
+            && StoredTooWarm.IsTooWarm(Storage.Celsius(prep, context.Settings), context.Settings)
+            && !state.IsSour
+            && !FermentSalt.IsSalted(context.Profile);
 
     private static Stand Check(FactValue ph, double limit) => Findings.Check.AtMost(ph, limit);
 }

@@ -12,10 +12,14 @@ namespace SpecLint.Rules.Keeping;
 internal sealed partial class FermentSalt : PrepRule
 {
     /// <summary>Whether a ferment is one in salt: fruit or vegetable with salt among its lines, or in a preparation among them.</summary>
-    internal static bool IsInBrine(RecipeProfile profile) => profile.Parts.Any(p => HoldsSalt(p, profile)) && profile.Parts.Any(static p => p.Material is { Kind.IsFreshPlant: true });
+    internal static bool IsInBrine(RecipeProfile profile) =>
+        profile.Parts.Any(p => HoldsSalt(p, profile)) && profile.Parts.Any(static p => p.Material is { Kind.IsFreshPlant: true });
 
     private static bool HoldsSalt(Part part, RecipeProfile profile) =>
-        part.Material is { Kind.IsSalt: true } || (part.Item is { ByProduct: null, File: Prep inner } && profile.Set.TryBefore(inner, profile) is { } below && below.Parts.Any(p => HoldsSalt(p, below)));
+        part.Material is { Kind.IsSalt: true }
+            || (part.Item is { ByProduct: null, File: Prep inner }
+                && profile.Set.TryBefore(inner, profile) is { } below
+                && below.Parts.Any(p => HoldsSalt(p, below)));
 
     /// <summary>Whether it is a brine with as much salt as a lactic ferment needs: a pinch makes none.</summary>
     internal static bool IsSalted(RecipeProfile profile)
@@ -70,12 +74,16 @@ internal sealed partial class FermentSalt : PrepRule
             AskedLevel = little ? null : Level.Note,
             Place = place,
             Path = RecipeContext.PathOf(line.Line, "amount"),
-            Message = $"Salt comes to {Say.Number(percent, 1)} % of the total mass, {(little ? "below" : "above")} the {Say.Number(limit.Value)} % that a lactic ferment {(little ? "needs to hold back unwanted growth until it is sour" : "still turns sour with")} ({limit.Source}).",
+            Message = $"Salt comes to {Say.Number(percent, 1)} % of the total mass, {(little ? "below" : "above")} the "
+                + $"{Say.Number(limit.Value)} % that a lactic ferment "
+                + $"{(little ? "needs to hold back unwanted growth until it is sour" : "still turns sour with")} ({limit.Source}).",
             Advice = $"Bring the salt to {Say.Number(needed, 0)} g for {Say.Number(limit.Value)} % of the total mass.",
             Caution = little ? KeepingWords.Caution : null,
             Evidence = [Proof.Of("salt of the whole", percent, "%"), Proof.Of(Least), Proof.Of(Most)],
             Corrections = line.Material!.Kind.IsDrySalt && line.Line.Amount.IsGiven
-                ? [new Correction(CorrectionGrade.Proposed, $"Take {Say.Number(needed, 0)} g of salt.", [new TextEdit(place, $"\"{Say.Number(needed, 0)} g\"")])]
+                ? [new Correction(
+                    CorrectionGrade.Proposed, $"Take {Say.Number(needed, 0)} g of salt.",
+                    [new TextEdit(place, $"\"{Say.Number(needed, 0)} g\"")])]
                 : [],
         });
     }

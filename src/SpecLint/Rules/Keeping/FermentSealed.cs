@@ -50,8 +50,12 @@ internal sealed partial class FermentSealed : PrepRule
             Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
             Path = Storage.SealedPath(prep),
             Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
-            Advice = (isSealed ? "" : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
-            Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. The maker's rating of the vessel and local rules decide.",
+            Advice = (isSealed
+                ? ""
+                : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief "
+                    + "valve rated for the pressure.",
+            Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. "
+                + "The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
         });
     }
@@ -66,7 +70,10 @@ internal sealed partial class FermentSealed : PrepRule
             if (step.Verb.Ferments && at is { IsGiven: true, Value.Dimension: Dimension.Temperature }) celsius = at.Value.BaseLow;
         }
 
-        return Carbonation.Volumes(new Science.Bar(Carbonation.Atmosphere), new Celsius(Math.Min(40, Math.Max(0, celsius))), new AlcoholByVolume(0), new GramsPerLitre(0))?.Value ?? 0;
+        return Carbonation.Volumes(
+            new Science.Bar(Carbonation.Atmosphere), new Celsius(Math.Min(40, Math.Max(0, celsius))), new AlcoholByVolume(0),
+            new GramsPerLitre(0))?.Value
+            ?? 0;
     }
 
     /// <summary>Rated gauge pressure of the vessel, bar: as the file, the bar's own vessels or the table of vessels gives it; NaN where nothing does.</summary>
@@ -75,7 +82,9 @@ internal sealed partial class FermentSealed : PrepRule
         if (prep.Keep is not { } keep) return double.NaN;
         if (keep.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }) return keep.Rating.Value.BaseLow;
         if (!keep.In.IsGiven) return double.NaN;
-        return context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value.Id, out var own) && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }
+        return context.Settings.Bar is { } bar
+            && bar.Vessels.TryGetValue(keep.In.Value.Id, out var own)
+            && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure }
             ? own.Rating.Value.BaseLow
             : keep.In.Value.Rated is { IsForPressure: true } type ? type.RatingBar : double.NaN;
     }
@@ -113,13 +122,19 @@ internal sealed partial class FermentSealed : PrepRule
     private static bool MayFerment(RecipeContext context, Prep prep)
     {
         var state = context.Profile.Keeping!;
-        if (!(Storage.IsSealed(prep) || Storage.MayBeSealed(prep)) || state.IsStrong || context.Profile.IsSolid || Storage.Celsius(prep, context.Settings) <= Cold.Value) return false;
+        if (!(Storage.IsSealed(prep) || Storage.MayBeSealed(prep))
+            || state.IsStrong
+            || context.Profile.IsSolid
+            || Storage.Celsius(prep, context.Settings) <= Cold.Value)
+            return false;
         if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return false;
         if (context.Fact(Fact.Sugar) is { IsKnown: true } sugar && sugar.High < Sugar.Value) return false;
         double hours = 0;
         foreach (var step in prep.Method) hours += WarmHours(step);
         return hours >= Wild.Value && RecipeTree.First(
-            context.Profile, static i => i.IngredientKind.OrNone() is { IsHoney: true } or { IsFreshPlant: true } or { IsJuice: true } or { IsPuree: true }, static inner => inner is Prep made && IsStopped(made)) is { Part.Phase: not PartPhase.Beside };
+            context.Profile, static i => i.IngredientKind.OrNone() is { IsHoney: true } or { IsFreshPlant: true } or { IsJuice: true }
+                or { IsPuree: true }, static inner => inner is Prep made
+                && IsStopped(made)) is { Part.Phase: not PartPhase.Beside };
     }
 
     /// <summary>Whether the times that the steps state come to the days in which wild yeasts take hold.</summary>

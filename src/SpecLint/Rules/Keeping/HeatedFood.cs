@@ -58,7 +58,9 @@ internal static class HeatedFood
     public static bool Meets(HeatedProduct product, Step step)
     {
         var heat = step.To.IsGiven ? step.To : step.At;
-        if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration }) return false;
+        if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature }
+            || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
+            return false;
         var t = new Celsius(heat.Value.BaseLow);
         ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];
         return HeatProcesses.Meets(product, record) == true;

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5030", "keeping-claim-unfounded", "A keeping claim goes further than its figures", Level.Warning, Safety = true, Needs = [Fact.Abv, Fact.Ph, Fact.Life])]
+[Rule(
+    "SL5030", "keeping-claim-unfounded", "A keeping claim goes further than its figures", Level.Warning, Safety = true,
+    Needs = [Fact.Abv, Fact.Ph, Fact.Life])]
 [Limit("alcohol-no-growth-practice", "NoGrowth")]
 [Limit("alcohol-kill", "Kill")]
 [Limit("acid-kill-ph", "AcidPh")]
@@ -51,7 +53,8 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
         {
             string acidity = ph.IsKnown ? $"its pH is {Say.Ph(ph)}{(KeepingVerdicts.IsMeasured(ph) ? "" : ", computed")}" : "its pH is not known";
             Report(context, claim, path, AcidPh,
-                $"\"{word}\": {acidity}. Germs survive for days in sour juice, and the claim would need a pH of at most {Say.Number(AcidPh.Value)} for at least {Say.Number(AcidTime.Value)} h ({AcidPh.Source}).",
+                $"\"{word}\": {acidity}. Germs survive for days in sour juice, and the claim would need a pH of at most "
+                    + $"{Say.Number(AcidPh.Value)} for at least {Say.Number(AcidTime.Value)} h ({AcidPh.Source}).",
                 "Remove the claim. Acid stops many germs from growing but does not sterilise.",
                 true);
             return;

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5001", "kept-past-date-mark", "Food that needs cold is kept longer than its date mark allows", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life])]
+[Rule(
+    "SL5001", "kept-past-date-mark", "Food that needs cold is kept longer than its date mark allows", Level.Error, Safety = true,
+    IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life])]
 [Limit("food-code-date-mark", "Mark")]
 [Limit("vacuum-pack-days", "Guidance")]
 internal sealed partial class KeptPastDateMark : PrepRule
@@ -15,13 +17,24 @@ internal sealed partial class KeptPastDateMark : PrepRule
     {
         if (!(Storage.Days(prep) > Mark.Value) || SpecialCases.IsMilkPunch(prep) || context.Profile.IsSolid) return false;
         var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled || !(state.IsShownControlled || state.IsLowAcid || (state.What == Perishable.NutOrPulse && !state.IsSour))) return false;
+        if (!state.HoldsPerishable
+            || state.Verdict == KeepingVerdict.NotControlled
+            || !(state.IsShownControlled || state.IsLowAcid || (state.What == Perishable.NutOrPulse && !state.IsSour)))
+            return false;
         double celsius = Storage.Celsius(prep, context.Settings);
-        if (Storage.IsFrozen(celsius) || (Storage.IsAtRoom(celsius) && !IsFermentUnread(prep, state)) || context.Profile.KeepingTerms!.Safety.From != Mark.Id) return false;
-        return !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _) && RawEggKept.EggOf(context, prep) is null;
+        if (Storage.IsFrozen(celsius)
+            || (Storage.IsAtRoom(celsius) && !IsFermentUnread(prep, state))
+            || context.Profile.KeepingTerms!.Safety.From != Mark.Id)
+            return false;
+        return !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)
+            && !SpecialCases.IsPlantInOil(context.Profile, out _)
+            && RawEggKept.EggOf(context, prep) is null;
     }
 
-    /// <summary>Whether it is a ferment without a reading: how warm it stands, the rule of storage leaves to its acid, so its days are judged there too.</summary>
+    /// <summary>
+    /// Whether it is a ferment without a reading: how warm it stands, the rule of storage leaves to its acid, so its days are judged there
+    /// too.
+    /// </summary>
     private static bool IsFermentUnread(Prep prep, KeepingState state) => SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph);
 
     /// <summary>Outside of the US the seven days are a yardstick: up to the ten days of the British guidance they are a warning.</summary>
@@ -37,13 +50,21 @@ internal sealed partial class KeptPastDateMark : PrepRule
         {
             Place = place,
             Path = "keep.for",
-            AskedLevel = state.IsStrong || (IsYardstick(context.Settings, days) && !AcidityNotMeasured.IsSealedUnsoured(prep, state)) || KeepingWords.HoldsListeria(context.Settings, state) ? Level.Warning : null,
+            AskedLevel = state.IsStrong
+                || (IsYardstick(context.Settings, days) && !AcidityNotMeasured.IsSealedUnsoured(prep, state))
+                || KeepingWords.HoldsListeria(context.Settings, state)
+                ? Level.Warning
+                : null,
             AllowedDays = Math.Min(Mark.Value, KeepingLife.DaysOfBase(prep, context.Profile, context.Settings)),
-            Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: at most {KeepingWords.Days(Mark.Value)}, counting the day it is made ({Mark.Source}).",
-            Advice = $"Keep it at most {KeepingWords.Days(Mark.Value)} and freeze what is not used by then, or show by a measured pH or water activity that it does not need a date mark{KeepingWords.Variance(context.Settings)}.",
+            Message = $"It is kept {KeepingWords.Days(days)}, but {KeepingWords.Because(state)}: at most "
+                + $"{KeepingWords.Days(Mark.Value)}, counting the day it is made ({Mark.Source}).",
+            Advice = $"Keep it at most {KeepingWords.Days(Mark.Value)} and freeze what is not used by then, or show by a measured pH "
+                + $"or water activity that it does not need a date mark{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(Mark)],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(Mark.Value)}.", [new TextEdit(place, $"\"{KeepingWords.Days(Mark.Value)}\"")]) { KeepsTheThing = true }],
+            Corrections = [new Correction(
+                CorrectionGrade.Proposed, $"Keep it {KeepingWords.Days(Mark.Value)}.",
+                [new TextEdit(place, $"\"{KeepingWords.Days(Mark.Value)}\"")]) { KeepsTheThing = true }],
         });
     }
 }

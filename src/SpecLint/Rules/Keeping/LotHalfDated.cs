@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule(
+    "SL5009", "lot-half-dated", "A lot of food that needs cold lacks the day it was made or its use-by", Level.Warning, Safety = true,
+    Needs = [Fact.Ph, Fact.WaterActivity])]
 [Limit("food-code-date-mark-from", "From")]
 [Limit("food-code-thaw-undated", "Thawed")]
 internal sealed partial class LotHalfDated : StockRule
@@ -27,10 +29,13 @@ internal sealed partial class LotHalfDated : StockRule
                 At = context.At(lot.Item.Span, Lots.PathOf(lot, lot.Made.IsGiven ? "useBy" : "made")),
                 Key = Lots.KeyOf(lot),
                 Message = lot.Made.IsGiven
-                    ? $"The lot of `{lot.Item.Value}` has a day made but no use-by day. Beyond {Say.Number(From.Value)} h the law asks for a use-by day, or for the day made and a written procedure (Food Code 3-501.17(A), (D))."
-                    : $"The lot of `{lot.Item.Value}` has a use-by day but no day made, so nobody can check the date (Food Code 3-501.17(A) only asks for the use-by day).",
+                    ? $"The lot of `{lot.Item.Value}` has a day made but no use-by day. Beyond {Say.Number(From.Value)} h the law asks "
+                        + $"for a use-by day, or for the day made and a written procedure (Food Code 3-501.17(A), (D))."
+                    : $"The lot of `{lot.Item.Value}` has a use-by day but no day made, so nobody can check the date (Food Code "
+                        + $"3-501.17(A) only asks for the use-by day).",
                 Advice = frozen
-                    ? $"Freezing does not give it a new date. Use it within {Say.Number(Thawed.Value)} h of thawing or discard it. From now on, mark the day made."
+                    ? $"Freezing does not give it a new date. Use it within {Say.Number(Thawed.Value)} h of thawing or discard it. "
+                        + $"From now on, mark the day made."
                     : "Mark both the day it was made and its use-by.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(From)],

@@ -6,7 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5040", "lot-reading-off", "A lot is measured at a pH, °Brix or strength that what it is does not have", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
+[Rule(
+    "SL5040", "lot-reading-off", "A lot is measured at a pH, °Brix or strength that what it is does not have", Level.Warning, Safety = true,
+    Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
 [Limit("acidified-ph", "Sour")]
 [Limit("lot-ph-apart", "PhApart")]
 [Limit("lot-brix-apart", "BrixApart")]
@@ -26,9 +28,18 @@ internal sealed partial class LotReadingOff : StockRule
             if (lot.Measured is not { } read || !lot.Item.IsGiven) continue;
             var prep = Lots.PrepOf(context, lot);
             var profile = prep is null ? null : context.Profiles.Of(prep);
-            if (read.Ph.IsGiven) Hold(context, lot, prep, new("pH", "ph", read.Ph, Meters.PhHalfWidth(read, context.Book), PhApart), profile is null ? OfIngredient(context, lot, "ph") : OfRecipe(profile, Fact.Ph));
-            if (read.Brix.IsGiven && profile is not null) Hold(context, lot, prep, new("°Brix", "brix", read.Brix, Meters.BrixHalfWidth(read, context.Book), BrixApart), OfRecipe(profile, Fact.Brix));
-            if (read.Abv.IsGiven) Hold(context, lot, prep, new("strength", "abv", read.Abv, Meters.AbvHalfWidth, AbvApart), profile is null ? OfIngredient(context, lot, "strength") : OfRecipe(profile, Fact.Abv));
+            if (read.Ph.IsGiven)
+                Hold(
+                    context, lot, prep, new("pH", "ph", read.Ph, Meters.PhHalfWidth(read, context.Book), PhApart),
+                    profile is null ? OfIngredient(context, lot, "ph") : OfRecipe(profile, Fact.Ph));
+            if (read.Brix.IsGiven && profile is not null)
+                Hold(
+                    context, lot, prep, new("°Brix", "brix", read.Brix, Meters.BrixHalfWidth(read, context.Book), BrixApart),
+                    OfRecipe(profile, Fact.Brix));
+            if (read.Abv.IsGiven)
+                Hold(
+                    context, lot, prep, new("strength", "abv", read.Abv, Meters.AbvHalfWidth, AbvApart),
+                    profile is null ? OfIngredient(context, lot, "strength") : OfRecipe(profile, Fact.Abv));
         }
     }
 
@@ -61,8 +72,11 @@ internal sealed partial class LotReadingOff : StockRule
             AskedLevel = lostItsAcid ? Level.Error : null,
             At = context.At(given.Span, Lots.PathOf(lot, "measured") + "." + property),
             Key = Lots.KeyOf(lot),
-            Message = $"The lot of `{lot.Item.Value}` is measured at {name} {Say.Number(given.Value.Base)}{unit}, and {usual.Of} {Say.Number(usual.Low)}–{Say.Number(usual.High)}{unit} (differences up to {Say.Number(apart.Value)} are ignored; {apart.Source}).{(lostItsAcid ? $" Above pH {Say.Number(Sour.Value)} acid holds nothing ({Sour.Source})." : "")}",
-            Advice = "Measure it again with a calibrated meter. If the reading stands, it is not what its label says, it was made otherwise, or it has spoiled: discard it.",
+            Message = $"The lot of `{lot.Item.Value}` is measured at {name} {Say.Number(given.Value.Base)}{unit}, and {usual.Of} "
+                + $"{Say.Number(usual.Low)}–{Say.Number(usual.High)}{unit} (differences up to {Say.Number(apart.Value)} are ignored; "
+                + $"{apart.Source}).{(lostItsAcid ? $" Above pH {Say.Number(Sour.Value)} acid holds nothing ({Sour.Source})." : "")}",
+            Advice = "Measure it again with a calibrated meter. If the reading stands, it is not what its label says, it was made "
+                + "otherwise, or it has spoiled: discard it.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("measured", given.Value, context.At(given.Span)), Proof.Of(apart)],
             Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],

@@ -4,7 +4,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5037", "lot-source-unfit", "A lot was made from a lot that was past its last day or that no stock file lists", Level.Error, Safety = true, Needs = [Fact.Life])]
+[Rule(
+    "SL5037", "lot-source-unfit", "A lot was made from a lot that was past its last day or that no stock file lists", Level.Error,
+    Safety = true, Needs = [Fact.Life])]
 internal sealed partial class LotSourceUnfit : StockRule
 {
     public override void Check(FileContext context, Stock stock)
@@ -25,20 +27,25 @@ internal sealed partial class LotSourceUnfit : StockRule
                 if (life.From is null && source is { IsPerishable: true, Last: { } end } && end.Day < context.On)
                 {
                     Report(context, lot, code, Answer.NotShown,
-                        $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {end.Day} ({end.Why}), and nothing says on which day it was made. A mixture takes the date of its earliest part (Food Code 3-501.17).",
+                        $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last "
+                            + $"day was {end.Day} ({end.Why}), and nothing says on which day it was made. A mixture takes the date of "
+                            + $"its earliest part (Food Code 3-501.17).",
                         "Discard it, or write the day on which it was made.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
                     continue;
                 }
 
                 if (life.From is not { } made || source.Last is not { } last || last.Day >= made || !source.IsPerishable) continue;
                 Report(context, lot, code, Answer.Broken,
-                    $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day was {last.Day} ({last.Why}). A mixture takes the date of its earliest part (Food Code 3-501.17).",
+                    $"The lot of `{lot.Item.Or("?")}` was made on {made} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose "
+                        + $"last day was {last.Day} ({last.Why}). A mixture takes the date of its earliest part (Food Code 3-501.17).",
                     "Discard it.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
             }
         }
     }
 
-    private static void Report(FileContext context, Lot lot, Reading.Given<string> code, Answer answer, string message, string advice, IReadOnlyList<RelatedPlace> related) =>
+    private static void Report(
+        FileContext context, Lot lot, Reading.Given<string> code, Answer answer, string message, string advice,
+        IReadOnlyList<RelatedPlace> related) =>
         context.Report(new(Rule)
         {
             Answer = answer,

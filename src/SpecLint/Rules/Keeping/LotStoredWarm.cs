@@ -37,7 +37,8 @@ internal sealed partial class LotStoredWarm : StockRule
                 AskedLevel = soft || limit.LevelCap is not null || (prep is null && Lots.PerishableOf(context, lot) == Perishable.Juice) ? Level.Warning : null,
                 At = context.At(at.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
-                Message = $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), and no measurement shows that it does not need cold.",
+                Message = $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above "
+                    + $"{KeepingWords.Degrees(limit.Value)} ({limit.Source}), and no measurement shows that it does not need cold.",
                 Advice = $"Bring it to {KeepingWords.Degrees(limit.Value)} or colder. Discard it if nobody knows how long it has been warm.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("storage temperature", at.Value.BaseHigh, "Cel"), Proof.Of(limit)],

@@ -23,11 +23,17 @@ internal sealed partial class LotWarmerThanRecipe : StockRule
             {
                 At = context.At(lot.At.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
-                Message = $"The lot of `{lot.Item.Value}` stands at {KeepingWords.Degrees(life.Celsius)}, but its recipe keeps it at {KeepingWords.Degrees(life.AskedCelsius)}: {(thawed ? "it has thawed, and its days count from the day made, except the times under `frozen`" : "the time in the recipe does not apply there")}.",
-                Advice = thawed ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. Write under `frozen` when it was in the freezer." : "Bring it to the temperature of its recipe, or write in the recipe how long it keeps where it stands.",
+                Message = $"The lot of `{lot.Item.Value}` stands at {KeepingWords.Degrees(life.Celsius)}, but its recipe keeps it at "
+                    + $"{KeepingWords.Degrees(life.AskedCelsius)}: "
+                    + $"{(thawed ? "it has thawed, and its days count from the day made, except the times under `frozen`" : "the time in the recipe does not apply there")}.",
+                Advice = thawed
+                    ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. "
+                        + $"Write under `frozen` when it was in the freezer."
+                    : "Bring it to the temperature of its recipe, or write in the recipe how long it keeps where it stands.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("storage temperature", life.Celsius, "Cel"), Proof.Of("keep.at", life.AskedCelsius, "Cel"), Proof.Of(Freezer)],
-                Related = [new RelatedPlace(prep.Keep is { } keep ? prep.At(keep.At.IsGiven ? keep.At.Span : keep.Span) : prep.Head, "how its recipe keeps it")],
+                Related = [new RelatedPlace(
+                    prep.Keep is { } keep ? prep.At(keep.At.IsGiven ? keep.At.Span : keep.Span) : prep.Head, "how its recipe keeps it")],
             });
         }
     }

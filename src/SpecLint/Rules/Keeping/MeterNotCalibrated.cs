@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5011", "meter-not-calibrated", "A pH that keeping rests on was read with a meter not calibrated for it", Level.Warning, Safety = true, Needs = [Fact.Ph])]
+[Rule(
+    "SL5011", "meter-not-calibrated", "A pH that keeping rests on was read with a meter not calibrated for it", Level.Warning,
+    Safety = true, Needs = [Fact.Ph])]
 [Limit("ph-report-step", "Step")]
 [Limit("guard-ph-uncalibrated", "Uncalibrated")]
 internal sealed partial class MeterNotCalibrated : PrepRule
@@ -30,7 +32,9 @@ internal sealed partial class MeterNotCalibrated : PrepRule
         {
             Answer = Answer.NotShown,
             At = context.At(measured.Meter.Span, "measured.meter"),
-            Message = $"The pH was read {(measured.On.IsGiven ? $"on {measured.On.Value}" : "on an unstated day")} with `{measured.Meter.Value}`, which {last}. Uncalibrated, it may be off by {Say.Number(Uncalibrated.Value)} or more ({Uncalibrated.Source}).",
+            Message = $"The pH was read {(measured.On.IsGiven ? $"on {measured.On.Value}" : "on an unstated day")} with "
+                + $"`{measured.Meter.Value}`, which {last}. Uncalibrated, it may be off by {Say.Number(Uncalibrated.Value)} or more "
+                + $"({Uncalibrated.Source}).",
             Advice = "Calibrate with two buffers, measure again, and write the day in bar.json.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],
@@ -46,7 +50,8 @@ internal sealed partial class MeterNotCalibrated : PrepRule
         {
             Answer = Answer.NotShown,
             At = context.At(measured.Ph.Span, "measured.meter"),
-            Message = $"Nothing says which meter read the pH, so nothing shows that it was calibrated; uncalibrated it may be off by {Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
+            Message = $"Nothing says which meter read the pH, so nothing shows that it was calibrated; uncalibrated it may be off by "
+                + $"{Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
             Advice = "Name one of the meters of bar.json with `meter`.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(Uncalibrated)],

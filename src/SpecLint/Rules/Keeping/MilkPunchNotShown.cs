@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5020", "milk-punch-not-shown", "A milk punch is kept without a measured pH", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.Abv])]
+[Rule(
+    "SL5020", "milk-punch-not-shown", "A milk punch is kept without a measured pH", Level.Warning, Safety = true, IsConsequence = true,
+    Needs = [Fact.Ph, Fact.Abv])]
 [Limit("milk-wash-strength", "Strength")]
 [Limit("table-b-ph", "TablePh")]
 internal sealed partial class MilkPunchNotShown : PrepRule
@@ -26,7 +28,9 @@ internal sealed partial class MilkPunchNotShown : PrepRule
             AskedLevel = strong && state.IsSour ? Level.Note : null,
             Place = KeepingWords.At(context, prep),
             Path = "measured.ph",
-            Message = $"The milk punch is kept {KeepingWords.ForDays(days)} and {figures}{strength}. Keeping one for months rests on a pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured ({TablePh.Source}; strength: {Strength.Source}).",
+            Message = $"The milk punch is kept {KeepingWords.ForDays(days)} and {figures}{strength}. Keeping one for months rests on a "
+                + $"pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured "
+                + $"({TablePh.Source}; strength: {Strength.Source}).",
             Advice = "Measure the pH and the strength of the clarified punch, write both under `measured`, and keep it cold.",
             Caution = KeepingWords.Caution + " The clarified punch still counts as containing milk.",
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(TablePh), Proof.Of(Strength)],

@@ -27,11 +27,18 @@ internal sealed partial class OpenedTooLong : StockRule
             string pause = lot.Frozen.Count == 0 ? "" : " (days in the freezer not counted)";
             context.Report(new(Rule)
             {
-                AskedLevel = controlled ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error) : !life.IsPerishable && open < last.Days * Long.Value ? Level.Note : null,
+                AskedLevel = controlled
+                    ? (KeptPastDateMark.IsYardstick(context.Settings, open) ? Level.Warning : Level.Error)
+                    : !life.IsPerishable && open < last.Days * Long.Value ? Level.Note : null,
                 At = context.At(from.Span, Lots.PathOf(lot, lot.Opened.IsGiven ? "opened" : "made")),
                 Key = Lots.KeyOf(lot),
-                Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, {Say.Count(open, "day")} ago counting that day; its last day was {last.Day}{pause}: {last.Why}.",
-                Advice = !life.IsPerishable ? "Taste it against a fresh bottle, and open a new one if it has faded." : lot.Opened.IsGiven ? "Discard it and open a new one. The maker's label takes precedence over this figure." : "Discard it and make a fresh batch.",
+                Message = $"`{lot.Item.Value}` was {(lot.Opened.IsGiven ? "opened" : "made")} on {from.Value}, "
+                    + $"{Say.Count(open, "day")} ago counting that day; its last day was {last.Day}{pause}: {last.Why}.",
+                Advice = !life.IsPerishable
+                    ? "Taste it against a fresh bottle, and open a new one if it has faded."
+                    : lot.Opened.IsGiven
+                        ? "Discard it and open a new one. The maker's label takes precedence over this figure."
+                        : "Discard it and make a fresh batch.",
                 Caution = !life.IsPerishable ? null : KeepingWords.Caution,
                 Evidence = [Proof.Of("days open", open, "d"), Proof.Of("last day", last.Day.ToString()), Proof.Of("life", last.Days, "d", last.Why)],
             });

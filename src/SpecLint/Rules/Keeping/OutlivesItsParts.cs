@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5007", "outlives-its-parts", "A preparation is kept longer than the shortest-lived part in it", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Life])]
+[Rule(
+    "SL5007", "outlives-its-parts", "A preparation is kept longer than the shortest-lived part in it", Level.Error, Safety = true,
+    IsConsequence = true, Needs = [Fact.Life])]
 [Limit("food-code-date-mark", "Mark")]
 internal sealed partial class OutlivesItsParts : PrepRule
 {
@@ -16,7 +18,11 @@ internal sealed partial class OutlivesItsParts : PrepRule
         if (double.IsNaN(days))
         {
             // Of a liquid that needs cold, the rule of what is not stated asks how long it is kept.
-            if ((context.Profile.IsSolid || context.Profile.Keeping is { HoldsPerishable: false } or { IsStrong: true } or { Verdict: KeepingVerdict.NotControlled }) && terms.Safety is { IsSet: true, Part: { } limiting } && terms.Safety.From != Mark.Id) Undated(context, prep, terms.Safety, limiting);
+            if ((context.Profile.IsSolid
+                || context.Profile.Keeping is { HoldsPerishable: false } or { IsStrong: true } or { Verdict: KeepingVerdict.NotControlled })
+                && terms.Safety is { IsSet: true, Part: { } limiting }
+                && terms.Safety.From != Mark.Id)
+                Undated(context, prep, terms.Safety, limiting);
             return;
         }
 
@@ -30,7 +36,8 @@ internal sealed partial class OutlivesItsParts : PrepRule
                 Place = KeepingWords.At(context, prep),
                 Path = "keep.for",
                 Key = "undated",
-                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps (a mixture takes the date of its earliest part, Food Code 3-501.17).",
+                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps "
+                    + $"(a mixture takes the date of its earliest part, Food Code 3-501.17).",
                 Advice = $"Write how long {KeepingWords.NameOf(undated)} keeps in its own file.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of("part", undated.Line.Item.Value, context.At(undated.Line.Item.Span))],
@@ -49,12 +56,16 @@ internal sealed partial class OutlivesItsParts : PrepRule
                 AllowedDays = end.Days,
                 Place = KeepingWords.At(context, prep),
                 Path = "keep.for",
-                Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps {KeepingWords.Days(end.Days)} {(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(for quality, common practice)")}.",
+                Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps "
+                    + $"{KeepingWords.Days(end.Days)} "
+                    + $"{(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(for quality, common practice)")}.",
                 Advice = $"Keep it at most {KeepingWords.Days(end.Days)}, or add `{end.From}` at service.",
                 Caution = safety ? KeepingWords.Caution : null,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
                 Related = RelatedTo(context, part),
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Keep it {KeepingWords.AtMost(end.Days)}.", [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.AtMost(end.Days)}\"")]) { KeepsTheThing = true }],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, $"Keep it {KeepingWords.AtMost(end.Days)}.",
+                    [new TextEdit(KeepingWords.At(context, prep), $"\"{KeepingWords.AtMost(end.Days)}\"")]) { KeepsTheThing = true }],
             });
             return;
         }
@@ -66,7 +77,8 @@ internal sealed partial class OutlivesItsParts : PrepRule
                 AskedLevel = Level.Note,
                 Place = KeepingWords.At(context, prep),
                 Path = "keep.for",
-                Message = $"It is kept {KeepingWords.Days(days)}. Bars usually use such a preparation within {KeepingWords.Days(terms.Family.Days)}, for quality (common practice, no source).",
+                Message = $"It is kept {KeepingWords.Days(days)}. Bars usually use such a preparation within "
+                    + $"{KeepingWords.Days(terms.Family.Days)}, for quality (common practice, no source).",
                 Advice = $"Taste it against a fresh batch at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone off.",
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of($"usual of {terms.Family.From}", terms.Family.Days, "d")],
             });
@@ -82,8 +94,10 @@ internal sealed partial class OutlivesItsParts : PrepRule
             AllowedDays = end.Days,
             Place = KeepingWords.At(context, prep),
             Path = "keep",
-            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes the date of its earliest part, Food Code 3-501.17).",
-            Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or less{(context.Profile.IsSolid ? ", unless it is dried and its water activity is measured" : "")}.",
+            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes "
+                + $"the date of its earliest part, Food Code 3-501.17).",
+            Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or "
+                + $"less{(context.Profile.IsSolid ? ", unless it is dried and its water activity is measured" : "")}.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
             Related = RelatedTo(context, part),
@@ -92,10 +106,15 @@ internal sealed partial class OutlivesItsParts : PrepRule
     /// <summary>A preparation among the parts that needs cold and does not say for how long it is kept; <see langword="null"/> where all say.</summary>
     private static Part? UndatedPart(RecipeContext context, Prep prep)
     {
-        if (context.Profile.Keeping is not { Verdict: not KeepingVerdict.NotControlled, IsDried: false } || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
+        if (context.Profile.Keeping is not { Verdict: not KeepingVerdict.NotControlled, IsDried: false }
+            || Storage.IsFrozen(Storage.Celsius(prep, context.Settings)))
+            return null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase is PartPhase.Beside or PartPhase.TakenOut || part.Item is not { File: Prep inner, ByProduct: null } || !double.IsNaN(Storage.Days(inner))) continue;
+            if (part.Phase is PartPhase.Beside or PartPhase.TakenOut
+                || part.Item is not { File: Prep inner, ByProduct: null }
+                || !double.IsNaN(Storage.Days(inner)))
+                continue;
             if (context.Profiles.Of(inner).Keeping is { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }) return part;
         }
 
@@ -109,6 +128,8 @@ internal sealed partial class OutlivesItsParts : PrepRule
     private static IReadOnlyList<RelatedPlace> RelatedTo(RecipeContext context, Part part)
     {
         var line = new RelatedPlace(context.At(part.Line.Span), "the shortest-lived part");
-        return part.Item?.File is Prep { Keep: { For.IsGiven: true } keep } inner ? [line, new RelatedPlace(inner.At(keep.For.Span), "how long that part is kept")] : [line];
+        return part.Item?.File is Prep { Keep: { For.IsGiven: true } keep } inner
+            ? [line, new RelatedPlace(inner.At(keep.For.Span), "how long that part is kept")]
+            : [line];
     }
 }

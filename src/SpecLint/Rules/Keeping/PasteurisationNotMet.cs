@@ -27,7 +27,9 @@ internal sealed partial class PasteurisationNotMet : PrepRule
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
                     At = context.At(step.Do.IsGiven ? step.Do.Span : step.Span, context.PathOf(step)),
-                    Message = $"The step is called pasteurising but gives {(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}. The kill depends on both (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
+                    Message = $"The step is called pasteurising but gives "
+                        + $"{(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}. The "
+                        + $"kill depends on both (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
                     Advice = "Give the temperature of the coldest part with `to` and how long it is held with `for`.",
                     Caution = KeepingWords.Caution,
                 });
@@ -53,14 +55,16 @@ internal sealed partial class PasteurisationNotMet : PrepRule
                 bool sour = state.Ph.IsKnown && state.Ph.High <= JuicePh.Value;
                 var organism = sour ? Juice : Listeria;
                 if (Lethality.Reduction(organism, record) is not { } reduction || reduction.Least >= organism.TargetLog) continue;
-                short1 = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} but {Say.Number(organism.TargetLog!.Value)} are required ({organism.Source})";
+                short1 = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} but "
+                    + $"{Say.Number(organism.TargetLog!.Value)} are required ({organism.Source})";
             }
 
             context.Report(new(Rule)
             {
                 At = context.At(heat.Span, context.PathOf(step)),
                 Message = $"{Say.Number(t.Value, 1)} °C for {Say.Number(seconds)} s is called pasteurising, but {short1}.",
-                Advice = "Heat the coldest part to a row of the published table for its whole time, with a probe thermometer, or do not call it pasteurised and rely on cold and the date.",
+                Advice = "Heat the coldest part to a row of the published table for its whole time, with a probe thermometer, or do not "
+                    + "call it pasteurised and rely on cold and the date.",
                 Caution = KeepingWords.Caution + " A bag is not as hot as its bath.",
                 Evidence = [Proof.Of("temperature", t.Value, "Cel"), Proof.Of("time", seconds, "s")],
             });

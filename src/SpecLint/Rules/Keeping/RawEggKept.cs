@@ -14,15 +14,19 @@ internal sealed partial class RawEggKept : PrepRule
 {
     /// <summary>Whether an ingredient is egg that nothing says was pasteurised.</summary>
     internal static bool IsRawEgg(Material material) =>
-        material is { Kind.IsEgg: true, Ingredient: { } egg } && !Storage.Has(egg.Id, "pasteuri") && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
+        material is { Kind.IsEgg: true, Ingredient: { } egg }
+            && !Storage.Has(egg.Id, "pasteuri")
+            && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
         && !Storage.Has(egg.Id, "dried") && !Storage.Has(egg.Id, "powder");
 
     /// <summary>The raw egg that this rule speaks of; <see langword="null"/> where it is silent.</summary>
     internal static Part? EggOf(RecipeContext context, Prep prep)
     {
-        // Of how long it is kept, where nothing says so, the rule of what is not stated asks; not of what it takes for dry or held, and in spirit it only makes a note.
+        // Of how long it is kept, where nothing says so, the rule of what is not stated asks; not of what it takes for dry or held, and in
+        // spirit it only makes a note.
         double days = Storage.Days(prep);
-        bool isAsked = !context.Profile.IsSolid && context.Profile.Keeping is { IsStrong: false, HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled };
+        bool isAsked = !context.Profile.IsSolid
+            && context.Profile.Keeping is { IsStrong: false, HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled };
         if (!(days > SpecialCases.MarkedFromDays) && !(double.IsNaN(days) && !isAsked)) return null;
         return RawEggIn(context.Profile);
     }
@@ -37,7 +41,9 @@ internal sealed partial class RawEggKept : PrepRule
         foreach (var part in profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Line.Role == LineRole.Fining || part.Material is not { } material) continue;
-            bool raw = part.Item is { ByProduct: null, File: Prep inner } ? profile.Set.TryBefore(inner, profile) is { } below && RawEggIn(below) is not null : IsRawEgg(material);
+            bool raw = part.Item is { ByProduct: null, File: Prep inner }
+                ? profile.Set.TryBefore(inner, profile) is { } below && RawEggIn(below) is not null
+                : IsRawEgg(material);
             if (raw && !pot.Any(part.Line, s => HeatedFood.Meets(product, s))) return part;
         }
 
@@ -56,8 +62,11 @@ internal sealed partial class RawEggKept : PrepRule
             AskedLevel = double.IsNaN(days) ? Level.Warning : null,
             At = context.ItemOf(egg.Line),
             Message = aged
-                ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}. In one demonstration Salmonella died off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, but that is not a validated process ({AgedStrength.Source}). Only a process authority can set one."
-                : $"Raw egg is kept {KeepingWords.ForDays(days)}. Uncooked food with egg must use pasteurised egg (US Food Code 3-302.13), and cracked raw egg keeps at most {KeepingWords.Days(Most.Value)} (common practice, no source).",
+                ? $"Raw egg is kept {KeepingWords.Days(days)} at {Say.Fact(Fact.Abv, state.Abv)}. In one demonstration Salmonella died "
+                    + $"off in {KeepingWords.Days(AgedDays.Value)} at {Say.Number(AgedStrength.Value)} % vol, but that is not a "
+                    + $"validated process ({AgedStrength.Source}). Only a process authority can set one."
+                : $"Raw egg is kept {KeepingWords.ForDays(days)}. Uncooked food with egg must use pasteurised egg (US Food Code "
+                    + $"3-302.13), and cracked raw egg keeps at most {KeepingWords.Days(Most.Value)} (common practice, no source).",
             Advice = "Use pasteurised egg, or make it for the shift and tell guests that it contains raw egg.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(Fact.Abv, state.Abv), Proof.Of(Most)],

@@ -16,10 +16,18 @@ internal sealed partial class ReadingAgainstPhysics : PrepRule
     {
         foreach (var one in context.Profile.ImpossibleReadings)
         {
-            Report(context, one.Span, one.Path, $"{one.What} is written under `measured`, and {one.Why}: the reading is not believed, and replaces and clears nothing.", one.Value, one.Bound);
+            Report(
+                context,
+                one.Span,
+                one.Path,
+                $"{one.What} is written under `measured`, and {one.Why}: the reading is not believed, and replaces and clears nothing.",
+                one.Value,
+                one.Bound);
         }
 
-        if (prep.AsMeasured is not { Mass: { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } mass } || !Techniques.Has(prep, static v => v.Dries)) return;
+        if (prep.AsMeasured is not { Mass: { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } mass }
+            || !Techniques.Has(prep, static v => v.Dries))
+            return;
         double dry = 0;
         foreach (var part in context.Profile.Parts)
         {
@@ -31,7 +39,14 @@ internal sealed partial class ReadingAgainstPhysics : PrepRule
 
         double least = dry * (1 - (DryMatter.Value / 100));
         if (mass.Value.BaseHigh >= least || prep.Method.Any(static s => s.Verb.Strains || s.Verb.Clarifies)) return;
-        Report(context, mass.Span, "measured.mass", $"{Say.Number(mass.Value.Base, 0)} g is written under `measured`, and about {Say.Number(dry, 0)} g of what goes in are dry matter, which no drying takes away: the reading shows nothing.", mass.Value.Base, least);
+        Report(
+            context,
+            mass.Span,
+            "measured.mass",
+            $"{Say.Number(mass.Value.Base, 0)} g is written under `measured`, and about {Say.Number(dry, 0)} g of what goes in are dry "
+                + $"matter, which no drying takes away: the reading shows nothing.",
+            mass.Value.Base,
+            least);
     }
 
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, string message, double value, double bound) =>

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5003", "reading-near-limit", "A reading is too close to a limit for the meter to tell which side it is on", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule(
+    "SL5003", "reading-near-limit", "A reading is too close to a limit for the meter to tell which side it is on", Level.Warning,
+    Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity])]
 [Limit("table-b-ph")]
 [Limit("table-b-water-activity")]
 [Limit("acidified-ph")]
@@ -18,12 +20,15 @@ internal sealed partial class ReadingNearLimit : PrepRule
         if (!state.NearLimit || !state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
         if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
         bool byPh = measured.Ph.IsGiven;
-        string reading = byPh ? $"pH {Say.Ph(state.Ph)}" : $"water activity {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}";
+        string reading = byPh
+            ? $"pH {Say.Ph(state.Ph)}"
+            : $"water activity {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             At = context.At(byPh ? measured.Ph.Span : measured.WaterActivity.Span, byPh ? "measured.ph" : "measured.waterActivity"),
-            Message = $"The reading, {reading} with the error of the meter, crosses a limit of table {state.Table}, so it shows nothing ({KeepingTables.Source}).",
+            Message = $"The reading, {reading} with the error of the meter, crosses a limit of table {state.Table}, so it shows "
+                + $"nothing ({KeepingTables.Source}).",
             Advice = byPh
                 ? "Measure again with a meter calibrated that day and named under `measured`, or bring the pH down by 0.1."
                 : "Measure again, or remove more water or add more sugar or salt.",

@@ -32,7 +32,11 @@ internal sealed partial class ReheatedTooCool : PrepRule
         {
             Answer = stated ? Answer.Broken : Answer.NotShown,
             At = context.ItemOf(part.Line),
-            Message = $"`{part.Line.Item.Or("")}` was made ahead and chilled, and {(stated ? $"is heated to {KeepingWords.Degrees(hottest)} only" : "no step says how hot it becomes")} before it is held at {KeepingWords.Degrees(held)}. What was cooled is heated to {KeepingWords.Degrees(Reheat.Value)} for 15 s, within 2 h, before it is held hot ({Reheat.Source}{(Reheat.AppliesIn(context.Settings) ? "" : ", the yardstick here")}).",
+            Message = $"`{part.Line.Item.Or("")}` was made ahead and chilled, and "
+                + $"{(stated ? $"is heated to {KeepingWords.Degrees(hottest)} only" : "no step says how hot it becomes")} before it is "
+                + $"held at {KeepingWords.Degrees(held)}. What was cooled is heated to {KeepingWords.Degrees(Reheat.Value)} for 15 s, "
+                + $"within 2 h, before it is held hot "
+                + $"({Reheat.Source}{(Reheat.AppliesIn(context.Settings) ? "" : ", the yardstick here")}).",
             Advice = $"Add a step that heats it to {KeepingWords.Degrees(Reheat.Value)}, and hold it hot only then.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("held at", held, "Cel"), Proof.Of(Reheat)],
@@ -44,8 +48,13 @@ internal sealed partial class ReheatedTooCool : PrepRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || part.Item?.File is not Prep inner || context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is not { HoldsPerishable: true } state) continue;
-            if (state.Verdict == KeepingVerdict.NotControlled || Storage.Celsius(inner, context.Settings) >= StoredTooWarm.HotLimitOf(context.Settings).Value) continue;
+            if (part.Phase == PartPhase.Beside
+                || part.Item?.File is not Prep inner
+                || context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is not { HoldsPerishable: true } state)
+                continue;
+            if (state.Verdict == KeepingVerdict.NotControlled
+                || Storage.Celsius(inner, context.Settings) >= StoredTooWarm.HotLimitOf(context.Settings).Value)
+                continue;
             return part;
         }
 

@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5017", "sealed-bag-too-long", "Food packed without air is kept with nothing that controls what grows there", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Rule(
+    "SL5017", "sealed-bag-too-long", "Food packed without air is kept with nothing that controls what grows there", Level.Error,
+    Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
 [Limit("food-code-reduced-oxygen-short", "Short")]
 [Limit("vacuum-pack-days", "Long")]
 [Limit("vacuum-pack-ph", "Ph")]
@@ -32,13 +34,24 @@ internal sealed partial class SealedBagTooLong : PrepRule
         context.Report(new(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
-            AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value)) || HasHurdle(state) || (state.IsSour && !Perishables.IsListed(state.What)) ? Level.Warning : null,
+            AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value))
+                || HasHurdle(state)
+                || (state.IsSour && !Perishables.IsListed(state.What))
+                ? Level.Warning
+                : null,
             Place = KeepingWords.At(context, prep),
             Path = "keep.for",
             Message = us
-                ? $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}. Beyond that US law requires a HACCP plan with a pH of at most {Say.Number(PlanPh.Value)} or a water activity of at most {Say.Number(PlanActivity.Value)}, or a variance ({limit.Source})."
-                : $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}, with nothing that controls growth without air: a measured pH of at most {Say.Number(Ph.Value)}, a measured water activity of at most {Say.Number(Activity.Value)}, {Say.Number(Salt.Value)} % salt in its water, or 10 minutes at 90 °C in the pack ({limit.Source}).",
-            Advice = us ? "Shorten the time, freeze it, or have the plan approved and accept this finding with its number." : "Shorten the time, measure the pH, or freeze the pack.",
+                ? $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}. Beyond that US law requires a "
+                    + $"HACCP plan with a pH of at most {Say.Number(PlanPh.Value)} or a water activity of at most "
+                    + $"{Say.Number(PlanActivity.Value)}, or a variance ({limit.Source})."
+                : $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}, with nothing that controls "
+                    + $"growth without air: a measured pH of at most {Say.Number(Ph.Value)}, a measured water activity of at most "
+                    + $"{Say.Number(Activity.Value)}, {Say.Number(Salt.Value)} % salt in its water, or 10 minutes at 90 °C in the "
+                    + $"pack ({limit.Source}).",
+            Advice = us
+                ? "Shorten the time, freeze it, or have the plan approved and accept this finding with its number."
+                : "Shorten the time, measure the pH, or freeze the pack.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit), Proof.Of(Ph), Proof.Of(Activity), Proof.Of(Salt)],
         });
@@ -82,5 +95,6 @@ internal sealed partial class SealedBagTooLong : PrepRule
 
     /// <summary>Whether a measured pH or water activity meets the hurdle that the US code asks for beside the plan.</summary>
     private static bool HasHurdle(KeepingState state) =>
-        (KeepingVerdicts.IsMeasured(state.Ph) && state.Ph.High <= PlanPh.Value) || (KeepingVerdicts.IsMeasured(state.WaterActivity) && state.WaterActivity.High <= PlanActivity.Value);
+        (KeepingVerdicts.IsMeasured(state.Ph) && state.Ph.High <= PlanPh.Value)
+            || (KeepingVerdicts.IsMeasured(state.WaterActivity) && state.WaterActivity.High <= PlanActivity.Value);
 }

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life])]
+[Rule(
+    "SL5006", "storage-not-stated", "Nothing says how long or how cold food that needs cold is kept", Level.Warning, Safety = true,
+    Needs = [Fact.Ph, Fact.WaterActivity, Fact.Life])]
 [Limit("food-code-date-mark", "Mark")]
 [Limit("food-code-cold-hold", "Cold")]
 [Limit("food-code-time-control", "Hours")]
@@ -33,11 +35,19 @@ internal sealed partial class StorageNotStated : PrepRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = mayBotulise ? Level.Error : state.IsStrong && temperature && !Perishables.IsListed(state.What) && (state.What != Perishable.NutOrPulse || state.IsSour) ? Level.Note : null,
+            AskedLevel = mayBotulise
+                ? Level.Error
+                : state.IsStrong
+                    && temperature
+                    && !Perishables.IsListed(state.What)
+                    && (state.What != Perishable.NutOrPulse || state.IsSour)
+                    ? Level.Note
+                    : null,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
-            Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of at most {KeepingWords.Days(Mark.Value)}, counting the day it is made.",
+            Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of at most "
+                + $"{KeepingWords.Days(Mark.Value)}, counting the day it is made.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Mark), Proof.Of(Cold)],
         });
@@ -62,7 +72,8 @@ internal sealed partial class StorageNotStated : PrepRule
             AskedLevel = Level.Note,
             Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
             Path = "keep.for",
-            Message = "Nothing says how long it is kept, so its label has no use-by day and nobody can tell an old bottle from a new one (common practice, no source).",
+            Message = "Nothing says how long it is kept, so its label has no use-by day and nobody can tell an old bottle from a new "
+                + "one (common practice, no source).",
             Advice = "Write `keep` with a storage temperature, a container and a time (one day if it is made for the shift).",
             Evidence = [Proof.Of(Fact.Life, context.Fact(Fact.Life))],
         });

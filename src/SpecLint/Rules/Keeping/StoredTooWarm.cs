@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5005", "stored-too-warm", "Food that needs cold is stored too warm", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
+[Rule(
+    "SL5005", "stored-too-warm", "Food that needs cold is stored too warm", Level.Error, Safety = true, IsConsequence = true,
+    Needs = [Fact.Ph, Fact.WaterActivity, Fact.Abv])]
 [Limit("food-code-cold-hold", "Cold")]
 [Limit("cold-hold-gb", "ColdInBritain")]
 [Limit("food-code-hot-hold", "Hot")]
@@ -36,7 +38,10 @@ internal sealed partial class StoredTooWarm : PrepRule
         bool shown = state.IsShownControlled || state.IsLowAcid;
 
         // What spirit drew out of a plant that is strained out again is little; it is not shown to be none.
-        bool soft = state.IsStrong || state.IsThinned || (state.IsSour && !Perishables.IsListed(state.What)) || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
+        bool soft = state.IsStrong
+            || state.IsThinned
+            || (state.IsSour && !Perishables.IsListed(state.What))
+            || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
         var keep = prep.Keep!;
 
         // What would be an error in the cold, sealed and not sour, is none the less for a limit that is only recalled.
@@ -51,7 +56,9 @@ internal sealed partial class StoredTooWarm : PrepRule
         if (!double.IsNaN(daysPerLog))
         {
             double off = GrowthModels.DoublingTimeError.At(daysPerLog).Tolerance.HalfWidth;
-            evidence.Add(Proof.Of("listeria, days to ten times the number (explains, clears nothing)", daysPerLog, "d", GrowthModels.Listeria.Source) with { Low = daysPerLog - off, High = daysPerLog + off });
+            evidence.Add(Proof.Of(
+                "listeria, days to ten times the number (explains, clears nothing)", daysPerLog, "d", GrowthModels.Listeria.Source) with
+            { Low = daysPerLog - off, High = daysPerLog + off });
         }
 
         context.Report(new(Rule)
@@ -59,10 +66,13 @@ internal sealed partial class StoredTooWarm : PrepRule
             Answer = shown ? Answer.Broken : Answer.NotShown,
             AskedLevel = soft || byTime || isCapped ? Level.Warning : null,
             At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
-            Message = $"It is stored at {KeepingWords.Degrees(celsius)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), and {KeepingWords.Because(state)}{growth}.",
+            Message = $"It is stored at {KeepingWords.Degrees(celsius)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), "
+                + $"and {KeepingWords.Because(state)}{growth}.",
             Advice = byTime
-                ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder. For at most {Say.Number(Time.Value)} h time may take the place of cold, with a written procedure, the time marked on it and leftovers discarded ({Time.Source})."
-                : $"Store it at {KeepingWords.Degrees(limit.Value)} or colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, or show by a measured pH below 4.2 that it does not need cold{KeepingWords.Variance(context.Settings)}.",
+                ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder. For at most {Say.Number(Time.Value)} h time may take "
+                    + $"the place of cold, with a written procedure, the time marked on it and leftovers discarded ({Time.Source})."
+                : $"Store it at {KeepingWords.Degrees(limit.Value)} or "
+                    + $"colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, or show by a measured pH below 4.2 that it does not need cold{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = evidence,
         });
@@ -72,7 +82,9 @@ internal sealed partial class StoredTooWarm : PrepRule
     {
         daysPerLog = double.NaN;
         if (!state.Ph.IsKnown || !state.WaterActivity.IsKnown) return "";
-        if (GrowthModels.Listeria.Rate(new Celsius(celsius), new Ph(state.Ph.Value), new WaterActivity(state.WaterActivity.Value)) is not { PerHour: > 0 } rate) return "";
+        if (GrowthModels.Listeria.Rate(
+            new Celsius(celsius), new Ph(state.Ph.Value), new WaterActivity(state.WaterActivity.Value)) is not { PerHour: > 0 } rate)
+            return "";
         daysPerLog = rate.DaysPerLog10;
         return $"; a growth model, which explains and clears nothing, has Listeria grow tenfold there in about {Say.Number(daysPerLog * 24, 0)} h";
     }

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5025", "syrup-kept-warm", "Sugar in water is too thin to keep at room temperature", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar])]
+[Rule(
+    "SL5025", "syrup-kept-warm", "Sugar in water is too thin to keep at room temperature", Level.Error, Safety = true, IsConsequence = true,
+    Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar])]
 [Limit("table-b-water-activity", "Table")]
 [Limit("syrup-water-activity", "Yeast")]
 [Limit("alcohol-no-growth", "NoGrowth")]
@@ -23,11 +25,18 @@ internal sealed partial class SyrupKeptWarm : PrepRule
         var activity = state.WaterActivity;
 
         // A wine, beer or liqueur of which nobody wrote the strength may hold no alcohol.
-        bool weak = !state.Abv.IsKnown && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { } m && (m.Unknown & Unknowns.Strength) != 0);
+        bool weak = !state.Abv.IsKnown
+            && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside
+                && p.Material is { } m
+                && (m.Unknown & Unknowns.Strength) != 0);
 
         // What holds no sugar to speak of (salt water, acid in water, bitters) feeds nothing.
         var sugar = context.Fact(Fact.Sugar);
-        if (!weak && (sugar.IsKnown ? sugar.Value < Sugar.Value && !context.Profile.Parts.Any(HoldsUnnamedSugar) : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true }))) return;
+        if (!weak
+            && (sugar.IsKnown
+                ? sugar.Value < Sugar.Value && !context.Profile.Parts.Any(HoldsUnnamedSugar)
+                : !context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.Sweetens: true })))
+            return;
         if (!activity.IsKnown)
         {
             Open(context, prep, days, unknown ? "" : $" at {KeepingWords.Degrees(celsius)}", weak);
@@ -43,7 +52,10 @@ internal sealed partial class SyrupKeptWarm : PrepRule
             AskedLevel = thin && !unknown && !double.IsNaN(days) ? null : Level.Warning,
             Place = KeepingWords.AtTemperature(context, prep),
             Path = "keep.at",
-            Message = $"It is kept {KeepingWords.ForDays(days)} {(unknown ? "at an unstated temperature" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of {Say.Range(activity.Value, activity.Low, activity.High, "")}, {(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} ({limit.Source}).",
+            Message = $"It is kept {KeepingWords.ForDays(days)} "
+                + $"{(unknown ? "at an unstated temperature" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of "
+                + $"{Say.Range(activity.Value, activity.Low, activity.High, "")}, "
+                + $"{(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} ({limit.Source}).",
             Advice = thin ? "Keep it cold, or make it 2:1 by weight, which is below the limit." : "Keep it cold, or make it richer.",
             Caution = thin ? KeepingWords.Caution : null,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],
@@ -63,8 +75,11 @@ internal sealed partial class SyrupKeptWarm : PrepRule
             AskedLevel = Level.Warning,
             Place = KeepingWords.AtTemperature(context, prep),
             Path = "keep.at",
-            Message = $"It is kept {KeepingWords.ForDays(days)}{where}. {(weak ? "Its strength is not known, so no alcohol is shown to keep it, nor is its water activity known" : "It is sweet, and its water activity is not known")}. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
-            Advice = weak ? "Write the strength from its label into its file, or keep it cold." : "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",
+            Message = $"It is kept {KeepingWords.ForDays(days)}{where}. "
+                + $"{(weak ? "Its strength is not known, so no alcohol is shown to keep it, nor is its water activity known" : "It is sweet, and its water activity is not known")}. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
+            Advice = weak
+                ? "Write the strength from its label into its file, or keep it cold."
+                : "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",
             Caution = KeepingWords.Caution,
             Evidence = double.IsNaN(days) ? [Proof.Of(Table)] : [Proof.Of("keep.for", days, "d"), Proof.Of(Table)],
         });

@@ -42,8 +42,12 @@ internal sealed partial class WarmForHours : PrepRule
                 AskedLevel = told && animal && timed ? null : Level.Warning,
                 At = context.At(timed ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = told
-                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} {time}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
-                    : $"`{part.Line.Item.Or("")}` stands {time} at an unstated temperature. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19).",
+                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} {time}. Between "
+                        + $"{Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is "
+                        + $"{Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
+                    : $"`{part.Line.Item.Or("")}` stands {time} at an unstated temperature. Between {Say.Number(Cold.Value)} and "
+                        + $"{Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food "
+                        + $"Code 3-501.16, 3-501.19).",
                 Advice = told ? "Do it in the refrigerator, or for less than four hours." : "Write `at` in the step: 4 °C if it stands in the refrigerator.",
                 Caution = KeepingWords.Caution,
                 Evidence = timed ? [Proof.Of("time", step.For.Value.BaseHigh / 3600, "h"), Proof.Of(Hours)] : [Proof.Of(Hours)],
@@ -57,14 +61,22 @@ internal sealed partial class WarmForHours : PrepRule
     /// that nobody knows.
     /// </summary>
     private static bool MayStand(Step step) =>
-        step.Verb.Heats || !step.Verb.IsKnown ? step.At is { IsGiven: true, Value.Dimension: Dimension.Temperature } : !step.Verb.IsBrief && (step.Verb.Extracts || step.Verb.Keeps);
+        step.Verb.Heats || !step.Verb.IsKnown
+            ? step.At is { IsGiven: true, Value.Dimension: Dimension.Temperature }
+            : !step.Verb.IsBrief && (step.Verb.Extracts || step.Verb.Keeps);
 
     private static bool IsInTheCold(Step step)
     {
         if (step.Vessel is { IsGiven: true, Value.IsCold: true }) return true;
         foreach (var text in new[] { step.Note, step.Into, step.Until })
         {
-            if (text.IsGiven && (Storage.Has(text.Value, "fridge") || Storage.Has(text.Value, "refrigerat") || Storage.Has(text.Value, "cold") || Storage.Has(text.Value, "chill") || Storage.Has(text.Value, "freezer"))) return true;
+            if (text.IsGiven
+                && (Storage.Has(text.Value, "fridge")
+                    || Storage.Has(text.Value, "refrigerat")
+                    || Storage.Has(text.Value, "cold")
+                    || Storage.Has(text.Value, "chill")
+                    || Storage.Has(text.Value, "freezer")))
+                return true;
         }
 
         return false;

@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5031", "yeasts-not-held", "A sweet preparation is kept warm with nothing against yeasts and moulds", Level.Warning, IsConsequence = true, Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar])]
+[Rule(
+    "SL5031", "yeasts-not-held", "A sweet preparation is kept warm with nothing against yeasts and moulds", Level.Warning,
+    IsConsequence = true, Needs = [Fact.WaterActivity, Fact.Ph, Fact.Abv, Fact.Sugar])]
 [Limit("syrup-water-activity", "Activity")]
 [Limit("alcohol-no-growth-practice", "Strength")]
 [Limit("yeast-sugar", "Sugar")]
@@ -28,12 +30,17 @@ internal sealed partial class YeastsNotHeld : PrepRule
         if (!sugar.IsKnown || sugar.Value < Sugar.Value || HoldsHurdle(context.Profile, state.Ph)) return;
         bool shown = state.WaterActivity.Low > Activity.Value;
         var keep = prep.Keep!;
-        string strength = state.Abv is { IsKnown: true, Value: > 0.5 } ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is below the {Say.Number(Strength.Value)} % vol that stops them" : "";
+        string strength = state.Abv is { IsKnown: true, Value: > 0.5 }
+            ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is below the {Say.Number(Strength.Value)} % vol that stops them"
+            : "";
         context.Report(new(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
             At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
-            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH found in a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is {Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
+            Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of "
+                + $"sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH "
+                + $"found in a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is "
+                + $"{Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
             Advice = "Keep it cold, raise its sugar or strength, or heat it and close it hot by a recorded process.",
             Caution = "A ferment in a closed bottle can burst it. " + KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Fact.Sugar, sugar), Proof.Of(Activity)],

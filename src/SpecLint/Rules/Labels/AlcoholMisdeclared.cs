@@ -5,7 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7010", "alcohol-misdeclared", "The declared grams of alcohol differ from the computed grams", Level.Warning, Needs = [Fact.Alcohol], IsConsequence = true)]
+[Rule(
+    "SL7010", "alcohol-misdeclared", "The declared grams of alcohol differ from the computed grams", Level.Warning, Needs = [Fact.Alcohol],
+    IsConsequence = true)]
 [Limit("declared-alcohol-tolerance", "Tolerance")]
 internal sealed partial class AlcoholMisdeclared : RecipeRule
 {
@@ -21,11 +23,13 @@ internal sealed partial class AlcoholMisdeclared : RecipeRule
         context.Report(new(Rule)
         {
             At = context.At(declares.Alcohol.Span, "declares.alcohol"),
-            Message = $"Declared at {Say.Number(declared)} g of alcohol, {per} holds {Say.Fact(Fact.Alcohol, alcohol)}. Rounding explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
+            Message = $"Declared at {Say.Number(declared)} g of alcohol, {per} holds {Say.Fact(Fact.Alcohol, alcohol)}. Rounding "
+                + $"explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
             Advice = $"Declare {right} g, or change the recipe to match.",
             Caution = "People count their drinks by the declared figure. Local law decides what must be declared.",
             Evidence = [Proof.Of(Fact.Alcohol, alcohol), Proof.Of("declared", declares.Alcohol.Value, context.At(declares.Alcohol.Span)), Proof.Of(Tolerance)],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} g.", [new TextEdit(context.At(declares.Alcohol.Span), $"\"{right} g\"")])],
+            Corrections = [new Correction(
+                CorrectionGrade.Proposed, $"Declare {right} g.", [new TextEdit(context.At(declares.Alcohol.Span), $"\"{right} g\"")])],
         });
     }
 }

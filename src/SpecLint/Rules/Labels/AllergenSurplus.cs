@@ -39,10 +39,13 @@ internal sealed partial class AllergenSurplus : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.At(word.Span, $"declares.allergens[{word.Value}]"),
-                Message = $"{word.Value} is declared, and none of its {Say.Count(leaves.Count, "ingredient")} contains it. A list with too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
+                Message = $"{word.Value} is declared, and none of its {Say.Count(leaves.Count, "ingredient")} contains it. A list with "
+                    + $"too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
                 Advice = $"Remove `{word.Value}` from the list. If it is a trace from the station, declare it under `mayContain`.",
                 Evidence = [Proof.Of("declared", word.Value, context.At(word.Span))],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Remove `{word.Value}` from the list.", [JsonEdits.RemoveFromList(context.Recipe, list.Value, w)])],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed, $"Remove `{word.Value}` from the list.",
+                    [JsonEdits.RemoveFromList(context.Recipe, list.Value, w)])],
             });
         }
     }

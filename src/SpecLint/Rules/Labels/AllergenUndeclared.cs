@@ -19,7 +19,8 @@ internal sealed partial class AllergenUndeclared : RecipeRule
             if (AllergenWords.SaysMay(context.Recipe, one.Token)) continue;
             bool notShown = one.Presence == Presence.NotShown;
             string amount = "";
-            var evidence = new List<Evidence> { Proof.Of("allergen", one.Token), Proof.Of("comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span)) };
+            var evidence = new List<Evidence> { Proof.Of("allergen", one.Token), Proof.Of(
+                "comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span)) };
             if (!double.IsNaN(one.Category.Threshold))
             {
                 var sulphite = context.Fact(Fact.Sulphite);
@@ -34,11 +35,14 @@ internal sealed partial class AllergenUndeclared : RecipeRule
 
             context.Report(new(Rule)
             {
-                AskedLevel = context.Recipe is Drink && AllergenWords.IsOfLabelsOnly(one) ? Level.Note : notShown || AllergenWords.IsRecalled(one) ? Level.Warning : null,
+                AskedLevel = context.Recipe is Drink && AllergenWords.IsOfLabelsOnly(one)
+                    ? Level.Note
+                    : notShown || AllergenWords.IsRecalled(one) ? Level.Warning : null,
                 Answer = notShown ? Answer.NotShown : Answer.Broken,
                 At = context.At(list.Span, "declares.allergens"),
                 Key = one.Token,
-                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is not declared. {AllergenWords.Asks(one)} ({one.Category.Source}).",
+                Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is "
+                    + $"not declared. {AllergenWords.Asks(one)} ({one.Category.Source}).",
                 Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out its source.",
                 Caution = AllergenWords.Caution,
                 Evidence = evidence,

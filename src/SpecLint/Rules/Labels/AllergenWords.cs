@@ -9,7 +9,8 @@ namespace SpecLint.Rules.Labels;
 internal static class AllergenWords
 {
     public const string Caution =
-        "An allergen can kill. This is computed from the recipe alone. Check the supplier's specifications and what else is handled at the station, and follow the local food code.";
+        "An allergen can kill. This is computed from the recipe alone. Check the supplier's specifications and what else is handled at "
+            + "the station, and follow the local food code.";
 
     /// <summary>How an allergen comes in, for people.</summary>
     public static string Way(AllergenOrigin origin)
@@ -56,5 +57,16 @@ internal static class AllergenWords
     public static bool SaysMay(Recipe recipe, string token) => recipe.Declares is { } d && AllergenTable.Covers(d.MayContain, token);
 
     private static string Say(IReadOnlyList<string> codes) =>
-        Vocabulary.Say.List([.. codes.Select(c => c switch { "EU" => "the EU", "GB" => "Great Britain", "US" => "the US", "CA" => "Canada", "AU" => "Australia", "NZ" => "New Zealand", "CH" => "Switzerland", "JP" => "Japan", _ => c })]);
+        Vocabulary.Say.List([.. codes.Select(c => c switch
+        {
+            "EU" => "the EU",
+            "GB" => "Great Britain",
+            "US" => "the US",
+            "CA" => "Canada",
+            "AU" => "Australia",
+            "NZ" => "New Zealand",
+            "CH" => "Switzerland",
+            "JP" => "Japan",
+            _ => c,
+        })]);
 }

@@ -34,11 +34,14 @@ internal sealed partial class AllergensNotStated : RecipeRule
         {
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
             Path = "declares.allergens",
-            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
+            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing. "
+                + $"{AllergenWords.Asks(first)} ({first.Category.Source}).",
             Advice = "List the allergens under `declares.allergens`. An empty list says that somebody checked.",
             Caution = AllergenWords.Caution,
-            Evidence = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
-            Related = [.. found.Where(f => f.Presence != Presence.Possible).Select(f => new RelatedPlace(context.At(f.Origin.Part.Line.Span), $"brings {f.Token}"))],
+            Evidence = [.. found.Where(f => f.Presence != Presence.Possible)
+                .Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
+            Related = [.. found.Where(f => f.Presence != Presence.Possible)
+                .Select(f => new RelatedPlace(context.At(f.Origin.Part.Line.Span), $"brings {f.Token}"))],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare {Say.List(tokens!)}.", [edit])],
         });
     }
@@ -64,8 +67,10 @@ internal sealed partial class AllergensNotStated : RecipeRule
             Message = $"It may hold {Say.List(tokens)} with {Say.List(leaves)}, and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
             Advice = "Read the labels. List what it contains under `declares.allergens` and what it may contain under `declares.mayContain`.",
             Caution = AllergenWords.Caution,
-            Evidence = [.. possible.SelectMany(p => p.Found).Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
-            Related = [.. possible.Select(p => new RelatedPlace(context.At(p.Found[0].Origin.Part.Line.Span), $"may contain {Say.List([.. p.Found.Select(f => f.Token)])}"))],
+            Evidence = [.. possible.SelectMany(p => p.Found)
+                .Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
+            Related = [.. possible.Select(p => new RelatedPlace(
+                context.At(p.Found[0].Origin.Part.Line.Span), $"may contain {Say.List([.. p.Found.Select(f => f.Token)])}"))],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List(tokens)}.", [edit])],
         });
     }

@@ -20,7 +20,11 @@ internal sealed partial class AllergensUnknown : IngredientRule
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
         if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
         bool saysNothing = ingredient.Allergens is not null;
-        if (!saysNothing && !flat.LikeIsBroken && flat.IngredientKind.OrNone() is { MayHoldAllergen: false, IsKnown: true } && !NamesAllergen(ingredient, flat)) return;
+        if (!saysNothing
+            && !flat.LikeIsBroken
+            && flat.IngredientKind.OrNone() is { MayHoldAllergen: false, IsKnown: true }
+            && !NamesAllergen(ingredient, flat))
+            return;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
@@ -52,7 +56,11 @@ internal sealed partial class AllergensUnknown : IngredientRule
         foreach (var other in others)
         {
             if (other.Allergens is not { SaysWhatItContains: true } inherited || ReferenceEquals(other, ingredient)) continue;
-            var left = inherited.Contains.Where(t => !stated.Contains.Contains(t) && !stated.MayContain.Contains(t) && !stated.Exempt.Any(e => e.Allergen == t) && !inherited.Exempt.Any(e => e.Allergen == t)).ToList();
+            var left = inherited.Contains.Where(t => !stated.Contains.Contains(t)
+                && !stated.MayContain.Contains(t)
+                && !stated.Exempt.Any(e => e.Allergen == t)
+                && !inherited.Exempt.Any(e => e.Allergen == t))
+                .ToList();
             if (left.Count == 0) continue;
             context.Report(new(Rule)
             {
@@ -60,7 +68,8 @@ internal sealed partial class AllergensUnknown : IngredientRule
                 Place = context.At(stated.Span),
                 Path = "allergens",
                 Key = "left-out",
-                Message = $"{ingredient.Name.Or(ingredient.Id)} is {(ingredient.Like.IsGiven ? "like" : "called")} `{other.Id}`, which holds {Say.List(left, "and")}, and its own list of allergens leaves {(left.Count == 1 ? "that" : "those")} out.",
+                Message = $"{ingredient.Name.Or(ingredient.Id)} is {(ingredient.Like.IsGiven ? "like" : "called")} `{other.Id}`, which "
+                    + $"holds {Say.List(left, "and")}, and its own list of allergens leaves {(left.Count == 1 ? "that" : "those")} out.",
                 Advice = "Copy the list from the supplier's specification. If it really holds none of it, describe it without `like` and by its own name.",
                 Caution = AllergenWords.Caution,
                 Evidence = [Proof.Of("left out", string.Join(", ", left), context.At(stated.Span)), Proof.Of("of", other.Id)],

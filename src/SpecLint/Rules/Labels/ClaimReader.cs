@@ -114,7 +114,8 @@ internal sealed class ClaimReader
     private int One(int at)
     {
         int negation = Negation(at, out var form);
-        if (negation > 0 && Thing(at + negation, out _) is { } thing && !(form.KnownOnly && thing.Kind == ClaimKind.Ingredient)) return Behind(at, negation, form.IsFirm);
+        if (negation > 0 && Thing(at + negation, out _) is { } thing && !(form.KnownOnly && thing.Kind == ClaimKind.Ingredient))
+            return Behind(at, negation, form.IsFirm);
         if (NoneOf(at) is > 0 and int none) return at + none;
         if (Phrase(at, out int length) is { } phrase)
         {
@@ -218,7 +219,8 @@ internal sealed class ClaimReader
         return thing;
     }
 
-    private static bool IsAllergen(ClaimMeaning meaning) => meaning.Kind is ClaimKind.Allergens or ClaimKind.DairyFree or ClaimKind.GlutenFree or ClaimKind.LactoseFree;
+    private static bool IsAllergen(ClaimMeaning meaning) =>
+        meaning.Kind is ClaimKind.Allergens or ClaimKind.DairyFree or ClaimKind.GlutenFree or ClaimKind.LactoseFree;
 
     /// <summary>Reads "milkless" and "eggfree"; false where the word is none of them.</summary>
     private bool Onto(int at)
@@ -252,7 +254,8 @@ internal sealed class ClaimReader
         {
             // "No. 3" and names such as "No Regrets" say nothing of what is inside; nor do notes of what their writer left out.
             bool isName = isNote || (where == ClaimPlace.Names && !isFirm);
-            if (!isName && char.IsLetter(words[at][0])) claims.Add(new ReadClaim(Join(start, negator + 1), new ClaimMeaning(ClaimKind.Unknown, words[at], []), isFirm));
+            if (!isName && char.IsLetter(words[at][0]))
+                claims.Add(new ReadClaim(Join(start, negator + 1), new ClaimMeaning(ClaimKind.Unknown, words[at], []), isFirm));
             return at + 1;
         }
 
@@ -284,12 +287,17 @@ internal sealed class ClaimReader
             if (known is null)
             {
                 // "Peat free" may mean anything; with a hyphen, or in a list of claims, it is a claim.
-                if (end == free && !isNote && words[free] == "free" && char.IsLetter(words[end - 1][0]) && (where == ClaimPlace.Claims || hyphened.Contains(end - 1)))
+                if (end == free
+                    && !isNote
+                    && words[free] == "free"
+                    && char.IsLetter(words[end - 1][0])
+                    && (where == ClaimPlace.Claims || hyphened.Contains(end - 1)))
                     claims.Add(new ReadClaim(words[end - 1] + "-free", new ClaimMeaning(ClaimKind.Unknown, words[end - 1], []), true));
                 return;
             }
 
-            if (known.Kind != ClaimKind.None && !IsOffer(free + 1) && !IsDenied(end - length)) claims.Add(new ReadClaim($"{Join(end - length, length)}-{words[free]}", known, true));
+            if (known.Kind != ClaimKind.None && !IsOffer(free + 1) && !IsDenied(end - length))
+                claims.Add(new ReadClaim($"{Join(end - length, length)}-{words[free]}", known, true));
             end -= length;
             if (Word(end - 1) is not ("and" or "or" or ",")) return;
             if (end < 2 || Thing(end - 2, out _) is not { } joined || !IsAllergen(joined)) return;
@@ -311,7 +319,8 @@ internal sealed class ClaimReader
     private bool IsItem(string id) => book.Resolve(id) is not null;
 
     /// <summary>Whether the words behind make an offer of what was said: "vegan on request".</summary>
-    private bool IsOffer(int at) => Word(at) is "option" or "optional" or "version" or "available" || (Word(at) is "on" or "by" or "upon" && Word(at + 1) == "request");
+    private bool IsOffer(int at) =>
+        Word(at) is "option" or "optional" or "version" or "available" || (Word(at) is "on" or "by" or "upon" && Word(at + 1) == "request");
 
     /// <summary>Whether what follows is taken back: "not vegan", "not suitable for coeliacs".</summary>
     private bool IsDenied(int at) => ClaimForms.IsDenying(Word(at - 1));
@@ -363,7 +372,9 @@ internal sealed class ClaimReader
             if (c == '&') words.Add("and");
             else if (c == '%') words.Add("percent");
             else if (c == ',') words.Add(",");
-            else if (c is ';' or ':' or '(' or ')' or '[' or ']' or '|' or '·' or '•' or '–' or '—' or '\n' or '!' or '?' || (c == '.' && i + 1 < plain.Length && plain[i + 1] == ' ')) words.Add(";");
+            else if (c is ';' or ':' or '(' or ')' or '[' or ']' or '|' or '·' or '•' or '–' or '—' or '\n' or '!' or '?'
+                || (c == '.' && i + 1 < plain.Length && plain[i + 1] == ' '))
+                words.Add(";");
             if (c is '(' or '[') opened = words.Count;
             else if (c is ')' or ']' && opened >= 0)
             {

@@ -31,11 +31,18 @@ internal abstract class ClaimRule : RecipeRule
                 Message = $"It is called {claim.Words}, and {verdict.Because} ({verdict.Source}).",
                 Advice = verdict.Answer == Answer.Broken
                     ? verdict.Culprit is { } leaf ? $"Remove the claim, or replace `{leaf.Through[0]}`." : "Remove the claim, or change the recipe."
-                    : verdict.Culprit is { } unsure ? $"Ask the maker of `{unsure.Through[unsure.Through.Count - 1]}` and write the answer in the bar's own ingredient file, or remove the claim." : "Support it with a measurement or the maker's statement, or remove the claim.",
+                    : verdict.Culprit is { } unsure
+                        ? $"Ask the maker of `{unsure.Through[unsure.Through.Count - 1]}` and write the answer in the bar's own "
+                            + $"ingredient file, or remove the claim."
+                        : "Support it with a measurement or the maker's statement, or remove the claim.",
                 Caution = Caution,
                 Evidence = verdict.Evidence,
                 Related = verdict.Against is { } part ? [new RelatedPlace(context.At(part.Line.Span), "contradicts the claim")] : [],
-                Corrections = placed.InList < 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.", [JsonEdits.RemoveFromList(context.Recipe, context.Recipe.Declares!.Claims, placed.InList)])],
+                Corrections = placed.InList < 0
+                    ? []
+                    : [new Correction(
+                        CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.",
+                        [JsonEdits.RemoveFromList(context.Recipe, context.Recipe.Declares!.Claims, placed.InList)])],
             });
         }
     }

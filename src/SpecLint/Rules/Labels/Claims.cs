@@ -77,13 +77,15 @@ internal static class Claims
         if (recipe.Declares is { } declares)
         {
             AddList(ref claims, declares.Claims, "declares.claims", book);
-            for (int i = 0; i < declares.Advisory.Count; i++) AddText(ref claims, declares.Advisory[i], $"declares.advisory[{i + 1}]", ClaimPlace.Anywhere, book);
+            for (int i = 0; i < declares.Advisory.Count; i++) AddText(
+                ref claims, declares.Advisory[i], $"declares.advisory[{i + 1}]", ClaimPlace.Anywhere, book);
         }
 
         AddNotes(ref claims, recipe.Notes, "notes", book);
         foreach (var step in recipe.Method)
         {
-            if (step.Note.IsGiven && ClaimReader.MayHold(step.Note.Value)) AddNote(ref claims, step.Note, RecipeContext.PathOf(recipe, step) + ".note", null, book);
+            if (step.Note.IsGiven && ClaimReader.MayHold(step.Note.Value))
+                AddNote(ref claims, step.Note, RecipeContext.PathOf(recipe, step) + ".note", null, book);
         }
 
         foreach (var line in LinkedBook.LinesOf(recipe))
@@ -120,7 +122,8 @@ internal static class Claims
     {
         for (int i = 0; i < notes.Count; i++)
         {
-            if (notes[i].IsGiven && ClaimReader.MayHold(notes[i].Value)) AddNote(ref claims, notes[i], notes.Count == 1 ? path : $"{path}[{i + 1}]", null, book);
+            if (notes[i].IsGiven && ClaimReader.MayHold(notes[i].Value))
+                AddNote(ref claims, notes[i], notes.Count == 1 ? path : $"{path}[{i + 1}]", null, book);
         }
     }
 
@@ -134,7 +137,8 @@ internal static class Claims
     {
         foreach (var (text, path) in UnreadTexts.Of(file))
         {
-            if (text.Span.Start >= within.Start && text.Span.End <= within.End && path.IndexOf("claims", StringComparison.Ordinal) >= 0) AddText(ref claims, text, path, ClaimPlace.Claims, book);
+            if (text.Span.Start >= within.Start && text.Span.End <= within.End && path.IndexOf("claims", StringComparison.Ordinal) >= 0)
+                AddText(ref claims, text, path, ClaimPlace.Claims, book);
         }
     }
 
@@ -157,7 +161,10 @@ internal static class Claims
     public static ClaimVerdict? Judge(ClaimMeaning claim, BookContext context, RecipeProfile profile, Line? of = null)
     {
         var settings = context.Settings;
-        if (of is not null && claim.Kind is not (ClaimKind.Vegan or ClaimKind.Vegetarian or ClaimKind.GlutenFree or ClaimKind.DairyFree or ClaimKind.Allergens or ClaimKind.Animals)) return null;
+        if (of is not null
+            && claim.Kind is not (ClaimKind.Vegan or ClaimKind.Vegetarian or ClaimKind.GlutenFree or ClaimKind.DairyFree
+                or ClaimKind.Allergens or ClaimKind.Animals))
+            return null;
         return claim.Kind switch
         {
             ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true, of),
@@ -165,7 +172,10 @@ internal static class Claims
             ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten", of),
             ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk", of),
             ClaimKind.LactoseFree => LactoseFree(profile, settings),
-            ClaimKind.AlcoholFree => Strength(profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere, "alcohol-free"),
+            ClaimKind.AlcoholFree =>
+                Strength(
+                    profile, settings, IsBeer(profile) ? [.. AlcoholFree, .. AlcoholFreeBeer] : AlcoholFree, AlcoholFreeElsewhere,
+                    "alcohol-free"),
             ClaimKind.NonAlcoholic => Strength(profile, settings, NonAlcoholic, AlcoholFreeElsewhere, "non-alcoholic"),
             ClaimKind.DeAlcoholised => Strength(profile, settings, DeAlcoholised, null, "de-alcoholised"),
             ClaimKind.LowAlcohol => Strength(profile, settings, LowAlcohol, null, "low alcohol"),
@@ -182,20 +192,32 @@ internal static class Claims
 
     /// <summary>A part that resolves to nothing, here or in a preparation: it may be anything.</summary>
     private static Part? Unresolved(RecipeProfile profile, Line? of = null) =>
-        of is null ? profile.Unresolved : profile.Unresolved is null ? null : profile.Parts.FirstOrDefault(p => p.Line == of && (p.Item is null || (p.Item.File is Recipe recipe && profile.Set.Of(recipe).Unresolved is not null)));
+        of is null
+            ? profile.Unresolved
+            : profile.Unresolved is null
+                ? null
+                : profile.Parts.FirstOrDefault(p => p.Line == of
+                    && (p.Item is null || (p.Item.File is Recipe recipe && profile.Set.Of(recipe).Unresolved is not null)));
 
     private static string NameOf(Part part) => part.Line.Item.Or("a line without an item");
 
     private static ClaimVerdict NotKnown(Part part, string what, LabelRule law) =>
-        new(Answer.NotShown, $"what is in `{NameOf(part)}` is not known, so it cannot be called free from {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", NameOf(part))]) { Line = part };
+        new(
+            Answer.NotShown, $"what is in `{NameOf(part)}` is not known, so it cannot be called free from {what}", law.Source,
+            Level.Warning, null, [Proof.Of("not known of", NameOf(part))])
+        { Line = part };
 
     private static ClaimVerdict? CaffeineFree(RecipeProfile profile)
     {
         var caffeine = profile.Get(Fact.Caffeine);
         if (caffeine.IsKnown && caffeine.Low > 0)
-            return new ClaimVerdict(Answer.Broken, $"it holds {Say.Fact(Fact.Caffeine, caffeine, profile.IsSolid)} of caffeine", FreeFromLaw.Source, FreeFromLaw.LevelCap, null, [Proof.Of(Fact.Caffeine, caffeine)]);
+            return new ClaimVerdict(
+                Answer.Broken, $"it holds {Say.Fact(Fact.Caffeine, caffeine, profile.IsSolid)} of caffeine", FreeFromLaw.Source,
+                FreeFromLaw.LevelCap, null, [Proof.Of(Fact.Caffeine, caffeine)]);
         if (caffeine.IsKnown && caffeine.High <= 0 && Unresolved(profile) is null) return null;
-        return new ClaimVerdict(Answer.NotShown, "its caffeine is not known", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("caffeine", caffeine.OpenBecause ?? "not known")]);
+        return new ClaimVerdict(
+            Answer.NotShown, "its caffeine is not known", FreeFromLaw.Source, Level.Warning, null,
+            [Proof.Of("caffeine", caffeine.OpenBecause ?? "not known")]);
     }
 
     private static ClaimVerdict? OfAnimals(RecipeProfile profile, FixedList<string> animals, string what, Line? of)
@@ -205,13 +227,18 @@ internal static class Claims
         {
             if (of is not null && leaf.Part.Line != of) continue;
             string origin = AnimalOf(leaf.Ingredient);
-            if (animals.Contains(origin)) return new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` comes from {Beast(origin)}{Via(leaf)}", FreeFromLaw.Source, FreeFromLaw.LevelCap, leaf, [Proof.Of("animal", origin)]);
+            if (animals.Contains(origin))
+                return new ClaimVerdict(
+                    Answer.Broken, $"`{Last(leaf)}` comes from {Beast(origin)}{Via(leaf)}", FreeFromLaw.Source, FreeFromLaw.LevelCap, leaf,
+                    [Proof.Of("animal", origin)]);
             if (origin == "unknown") open ??= leaf;
         }
 
         if (Unresolved(profile, of) is { } part) return NotKnown(part, what, FreeFromLaw);
         return open is { } unknown
-            ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` comes from animals is not known{Via(unknown)}", FreeFromLaw.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
+            ? new ClaimVerdict(
+                Answer.NotShown, $"whether `{Last(unknown)}` comes from animals is not known{Via(unknown)}", FreeFromLaw.Source,
+                Level.Warning, unknown, [Proof.Of("animal", "unknown")])
             : null;
     }
 
@@ -235,12 +262,21 @@ internal static class Claims
         if (at >= 0)
         {
             var part = held.Parts[at];
-            return new ClaimVerdict(Answer.Broken, $"`{NameOf(part)}` is made from it or has its name", FreeFromLaw.Source, Level.Warning, null, [Proof.Of("comes in", NameOf(part))]) { Line = part };
+            return new ClaimVerdict(
+                Answer.Broken, $"`{NameOf(part)}` is made from it or has its name", FreeFromLaw.Source, Level.Warning, null,
+                [Proof.Of("comes in", NameOf(part))])
+            { Line = part };
         }
 
         if (Unresolved(profile) is { } open) return NotKnown(open, what, FreeFromLaw);
         return held.IsManifold
-            ? new ClaimVerdict(Answer.NotShown, $"a liqueur, vermouth or beer in it may be made with {what}, and no file says whether it is", FreeFromLaw.Source, Level.Note, null, [Proof.Of("claimed to be without", what)])
+            ? new ClaimVerdict(
+                Answer.NotShown,
+                $"a liqueur, vermouth or beer in it may be made with {what}, and no file says whether it is",
+                FreeFromLaw.Source,
+                Level.Note,
+                null,
+                [Proof.Of("claimed to be without", what)])
             : null;
     }
 
@@ -260,13 +296,21 @@ internal static class Claims
                 case "milk" or "egg" or "honey" when !vegan:
                     break;
                 case var origin:
-                    return new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` comes from {Beast(origin)}{Via(leaf)}", law.Source, law.LevelCap, leaf, [Proof.Of("animal", origin)]);
+                    return new ClaimVerdict(
+                        Answer.Broken, $"`{Last(leaf)}` comes from {Beast(origin)}{Via(leaf)}", law.Source, law.LevelCap, leaf,
+                        [Proof.Of("animal", origin)]);
             }
         }
 
         if (Unresolved(profile, of) is { } part) return NotKnown(part, "animal product", law);
         return open is { } unknown
-            ? new ClaimVerdict(Answer.NotShown, $"whether `{Last(unknown)}` comes from animals or is fined with egg, milk or fish is not known{Via(unknown)}", law.Source, Level.Warning, unknown, [Proof.Of("animal", "unknown")])
+            ? new ClaimVerdict(
+                Answer.NotShown,
+                $"whether `{Last(unknown)}` comes from animals or is fined with egg, milk or fish is not known{Via(unknown)}",
+                law.Source,
+                Level.Warning,
+                unknown,
+                [Proof.Of("animal", "unknown")])
             : null;
     }
 
@@ -295,14 +339,30 @@ internal static class Claims
         {
             if (Unresolved(profile, of) is { } part) return NotKnown(part, what, law);
             if (profile.Allergens.Unknown.FirstOrDefault(u => of is null || u.Part.Line == of) is { } unknown)
-                return new ClaimVerdict(Answer.NotShown, $"the allergens of `{unknown.Through[unknown.Through.Count - 1]}` are not known, so it cannot be called free from {what}", law.Source, Level.Warning, null, [Proof.Of("not known of", string.Join(" > ", unknown.Through))]) { Line = unknown.Part };
+                return new ClaimVerdict(
+                    Answer.NotShown,
+                    $"the allergens of `{unknown.Through[unknown.Through.Count - 1]}` are not known, so it cannot be "
+                        + $"called free from {what}",
+                    law.Source,
+                    Level.Warning,
+                    null,
+                    [Proof.Of("not known of", string.Join(" > ", unknown.Through))])
+                { Line = unknown.Part };
             return null;
         }
 
-        return new ClaimVerdict(Answer.NotShown, $"{open.Token} may come in {AllergenWords.Way(open)}, so it cannot be called free from {what}", law.Source, Level.Warning, LeafOf(profile, open), [Proof.Of("may come in", string.Join(" > ", open.Through))]);
+        return new ClaimVerdict(
+            Answer.NotShown,
+            $"{open.Token} may come in {AllergenWords.Way(open)}, so it cannot be called free from {what}",
+            law.Source,
+            Level.Warning,
+            LeafOf(profile, open),
+            [Proof.Of("may come in", string.Join(" > ", open.Through))]);
 
         ClaimVerdict Held(AllergenOrigin origin, Level? cap) =>
-            new(Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, cap, LeafOf(profile, origin), [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
+            new(
+                Answer.Broken, $"{origin.Token} comes in {AllergenWords.Way(origin)}", law.Source, cap, LeafOf(profile, origin),
+                [Proof.Of("comes in", string.Join(" > ", origin.Through))]);
     }
 
     private static ClaimVerdict? LactoseFree(RecipeProfile profile, Settings settings)
@@ -319,12 +379,16 @@ internal static class Claims
         {
             if (Unresolved(profile) is { } part) return NotKnown(part, "lactose", DairyLaw);
             foreach (var unknown in profile.Allergens.Unknown) return NotKnown(unknown.Part, "lactose", DairyLaw);
-            return mass > 0 && (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) == 0 || Without(profile, MilkTokens, DairyLaw, "lactose") is not { } milk ? null : milk with { Answer = Answer.NotShown, Cap = Level.Warning };
+            return mass > 0 && (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) == 0
+                || Without(profile, MilkTokens, DairyLaw, "lactose") is not { } milk
+                ? null
+                : milk with { Answer = Answer.NotShown, Cap = Level.Warning };
         }
 
         double share = 100 * lactose / mass;
         return new ClaimVerdict(
-            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, above {Say.Number(limit.Value)} g", limit.Source, limit.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(limit)]);
+            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, above "
+                + $"{Say.Number(limit.Value)} g", limit.Source, limit.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(limit)]);
     }
 
     private static ClaimVerdict? Strength(RecipeProfile profile, Settings settings, Limit[] limits, Limit? elsewhere, string words)
@@ -352,15 +416,27 @@ internal static class Claims
         var stand = Check.AtMost(abv, strictest.Value);
         if (stand == Stand.Holds && Unresolved(profile) is null) return null;
         if (!abv.IsKnown || stand == Stand.Holds)
-            return new ClaimVerdict(Answer.NotShown, $"its strength is not known, so it is not shown to be within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows", strictest.Source, Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
+            return new ClaimVerdict(
+                Answer.NotShown,
+                $"its strength is not known, so it is not shown to be within the {Say.Number(strictest.Value)} % vol "
+                    + $"that \"{words}\" allows",
+                strictest.Source,
+                Level.Warning,
+                Strongest(profile),
+                [Proof.Of(fact, abv), Proof.Of(strictest)]);
         string because = stand == Stand.Broken
             ? $"it comes to {Say.Fact(fact, abv)}, above the {Say.Number(strictest.Value)} % vol that \"{words}\" allows"
             : $"it comes to {Say.Fact(fact, abv)}, which is not shown to be within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows";
 
         // Over what the law has declared as a strength no figure recalled for the words is needed.
         bool plain = stand == Stand.Broken && strictest.Value < Declared.Value && abv.Low > Declared.Value && Declared.AppliesIn(settings);
-        string source = plain && strictest.LevelCap is not null ? $"{strictest.Source}; over {Say.Number(Declared.Value)} % vol the strength is to be declared: {Declared.Source}" : strictest.Source;
-        return new ClaimVerdict(stand == Stand.Broken ? Answer.Broken : Answer.NotShown, because, source, plain ? null : stand == Stand.Broken ? strictest.LevelCap : Level.Warning, Strongest(profile), [Proof.Of(fact, abv), Proof.Of(strictest)]);
+        string source = plain && strictest.LevelCap is not null
+            ? $"{strictest.Source}; over {Say.Number(Declared.Value)} % vol the strength is to be declared: {Declared.Source}"
+            : strictest.Source;
+        return new ClaimVerdict(
+            stand == Stand.Broken ? Answer.Broken : Answer.NotShown, because, source,
+            plain ? null : stand == Stand.Broken ? strictest.LevelCap : Level.Warning, Strongest(profile),
+            [Proof.Of(fact, abv), Proof.Of(strictest)]);
     }
 
     private static ClaimVerdict? Sugar(RecipeProfile profile, Settings settings, Limit limit)
@@ -369,17 +445,23 @@ internal static class Claims
         if (OverClaimStrength(profile) is { } barred) return barred;
         var sugar = profile.Get(Fact.Sugar);
         if (!sugar.IsKnown || Unresolved(profile) is not null)
-            return new ClaimVerdict(Answer.NotShown, "its sugar is not known", limit.Source, Level.Warning, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
+            return new ClaimVerdict(
+                Answer.NotShown, "its sugar is not known", limit.Source, Level.Warning, null,
+                [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
         if (sugar.Low <= limit.Value) return null;
         return new ClaimVerdict(
-            Answer.Broken, $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, above the {Say.Number(limit.Value)} g that the claim allows", limit.Source, limit.LevelCap, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
+            Answer.Broken, $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, above the {Say.Number(limit.Value)} g "
+                + $"that the claim allows", limit.Source, limit.LevelCap, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
     }
 
     private static ClaimVerdict? NoSugarAdded(RecipeProfile profile, Settings settings)
     {
         if (!SugarFree.AppliesIn(settings)) return null;
         if (OverClaimStrength(profile) is { } barred) return barred;
-        var added = RecipeTree.First(profile, i => i.IngredientKind.OrNone() is { Sweetens: true } or { IsLiqueur: true } && i.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0));
+        var added = RecipeTree.First(
+            profile,
+            i => i.IngredientKind.OrNone() is { Sweetens: true } or { IsLiqueur: true }
+                && i.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0));
         return added is { } leaf
             ? new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` sweetens it{Via(leaf)}", SugarFree.Source, SugarFree.LevelCap, leaf, [Proof.Of(SugarFree)])
             : null;
@@ -389,7 +471,13 @@ internal static class Claims
     {
         var abv = profile.Get(Fact.Abv);
         return abv.IsKnown && abv.Low > ClaimStrength.Value
-            ? new ClaimVerdict(Answer.Broken, $"at {Say.Fact(Fact.Abv, abv)} it is above the {Say.Number(ClaimStrength.Value)} % vol limit for such claims", ClaimStrength.Source, ClaimStrength.LevelCap, null, [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength)])
+            ? new ClaimVerdict(
+                Answer.Broken,
+                $"at {Say.Fact(Fact.Abv, abv)} it is above the {Say.Number(ClaimStrength.Value)} % vol limit for such claims",
+                ClaimStrength.Source,
+                ClaimStrength.LevelCap,
+                null,
+                [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength)])
             : null;
     }
 
@@ -443,7 +531,10 @@ internal static class Claims
 
     private static string Last(TreeLeaf leaf) => leaf.Through[leaf.Through.Count - 1];
 
-    private static string Via(TreeLeaf leaf) => leaf.Through.Count == 1 ? "" : $" (through {string.Join(" and ", leaf.Through.Take(leaf.Through.Count - 1).Select(i => $"`{i}`"))})";
+    private static string Via(TreeLeaf leaf) =>
+        leaf.Through.Count == 1
+            ? ""
+            : $" (through {string.Join(" and ", leaf.Through.Take(leaf.Through.Count - 1).Select(i => $"`{i}`"))})";
 
     private static string Beast(string origin) => origin switch
     {

@@ -50,7 +50,8 @@ internal sealed partial class HealthWords : MenuRule
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Note,
                     At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
-                    Message = $"\"{word}\" is a health or nutrition claim. Only those of the register may be made, in its words and on its conditions, and nothing shows that this is one ({Register.Source}).",
+                    Message = $"\"{word}\" is a health or nutrition claim. Only those of the register may be made, in its words and on "
+                        + $"its conditions, and nothing shows that this is one ({Register.Source}).",
                     Advice = $"Take \"{word}\" out, or look the claim up and meet its conditions.",
                     Evidence = [Proof.Of("word", word, context.At(text.Span))],
                     Related = [new RelatedPlace(recipe.Head, "the drink")],
@@ -62,7 +63,8 @@ internal sealed partial class HealthWords : MenuRule
             {
                 AskedLevel = law.LevelCap,
                 At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
-                Message = $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to {Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source}).",
+                Message = $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to "
+                    + $"{Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source}).",
                 Advice = $"Take \"{word}\" out.",
                 Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(limit), Proof.Of("word", word, context.At(text.Span))],
                 Related = [new RelatedPlace(recipe.Head, "the drink")],

@@ -37,7 +37,8 @@ internal sealed partial class HouseMadeWord : MenuRule
                     AskedLevel = Law.LevelCap,
                     At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
                     Key = piece,
-                    Message = $"The menu says \"{piece}\", but {recipe.Name.Or(recipe.Id)} uses `{bought.Item!.Id}`, which is bought: no preparation of the book makes it ({Law.Source}).",
+                    Message = $"The menu says \"{piece}\", but {recipe.Name.Or(recipe.Id)} uses `{bought.Item!.Id}`, which is bought: "
+                        + $"no preparation of the book makes it ({Law.Source}).",
                     Advice = $"Remove \"{word}\", or write the recipe of what is made.",
                     Evidence = [Proof.Of("words", piece, context.At(entry.Words.Span)), Proof.Of("held", bought.Item.Id, recipe.At(bought.Line.Span))],
                     Related = [new RelatedPlace(recipe.At(bought.Line.Span), "what is used")],

@@ -28,7 +28,8 @@ internal sealed partial class LotLabelShort : StockRule
                 AskedLevel = Law.LevelCap,
                 At = context.At(lot.Item.Span, $"lots[{lot.Item.Value}]"),
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"The label of {prep.Name.Or(prep.Id)} needs its name, the day made, a use-by day, storage and allergens. Neither this lot nor the recipe gives {Say.List(missing, "or")} ({Law.Source}).",
+                Message = $"The label of {prep.Name.Or(prep.Id)} needs its name, the day made, a use-by day, storage and allergens. "
+                    + $"Neither this lot nor the recipe gives {Say.List(missing, "or")} ({Law.Source}).",
                 Advice = "Give it in the lot, or under `keep` in the recipe.",
                 Evidence = [Proof.Of("recipe", prep.Id, prep.Head)],
                 Related = [new RelatedPlace(prep.Head, "the recipe")],

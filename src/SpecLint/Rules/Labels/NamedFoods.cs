@@ -127,7 +127,9 @@ internal sealed class NamedFoods
             }
             else if (tokens.Count > 0)
             {
-                bool added = i >= firstAdded ? !IsCompared(words, i, length) : isAboutFoods && (behind == words.Count || TextWords.IsPlacing(words[behind].Word));
+                bool added = i >= firstAdded
+                    ? !IsCompared(words, i, length)
+                    : isAboutFoods && (behind == words.Count || TextWords.IsPlacing(words[behind].Word));
                 isDenied = isRuledOut || Phrases.IsDenied(text, words[i].At, words[behind - 1].At + words[behind - 1].Word.Length);
                 if (added && !isDenied && ids.Add(id)) found.Add((id, tokens));
             }
@@ -185,7 +187,10 @@ internal sealed class NamedFoods
         for (int from = 0; from < phrase.Length; at++)
         {
             int space = phrase.IndexOf(' ', from), length = (space < 0 ? phrase.Length : space) - from;
-            if (at == words.Count || words[at].Word.Length != length || string.Compare(words[at].Word, 0, phrase, from, length, StringComparison.OrdinalIgnoreCase) != 0) return 0;
+            if (at == words.Count
+                || words[at].Word.Length != length
+                || string.Compare(words[at].Word, 0, phrase, from, length, StringComparison.OrdinalIgnoreCase) != 0)
+                return 0;
             from += length + 1;
         }
 

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7035", "package-without-allergens", "Bottles filled for sale have no allergens to print on them, and the state asks for them", Level.Error, Safety = true)]
+[Rule(
+    "SL7035", "package-without-allergens", "Bottles filled for sale have no allergens to print on them, and the state asks for them",
+    Level.Error, Safety = true)]
 internal sealed partial class PackageWithoutAllergens : PrepRule
 {
     private const string State = "US-NY";
@@ -36,7 +38,9 @@ internal sealed partial class PackageWithoutAllergens : PrepRule
             Place = prep.Declares is { } d ? context.At(d.Span) : prep.Head,
             Path = "declares.allergens",
             Key = Law.Id,
-            Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions and holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first)}), but no list says so. What is prepacked and sold where it is made has its allergens on the package ({Law.Source}).",
+            Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions and holds {Say.List(tokens!)} "
+                + $"({first.Token} {AllergenWords.Way(first)}), but no list says so. What is prepacked and sold where it is made has "
+                + $"its allergens on the package ({Law.Source}).",
             Advice = "List them under `declares.allergens`, and print them on the bottle or on a label fixed to it.",
             Caution = AllergenWords.Caution,
             Evidence = [Proof.Of("comes in", string.Join(" > ", first.Through), context.At(first.Part.Line.Span)), Proof.Of("law", Law.Source)],

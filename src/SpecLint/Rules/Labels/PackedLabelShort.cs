@@ -35,14 +35,20 @@ internal sealed partial class PackedLabelShort : PrepRule
             if (!law.AppliesIn(context.Settings) || abv.Low <= from.Value || IsShown(prep, words, property)) continue;
             string what = property switch { "abv" => "its strength", "alcohol" => "how many standard drinks it holds", _ => $"\"{law.Text}\"" };
             var edit = property.Length == 0 ? Additives.Say(prep, law.Text)
-                : property == "abv" ? JsonEdits.AddProperty(prep, prep.Declares is null ? "" : "declares", prep.Declares is null ? "declares" : "abv", Declared(prep, abv)) : null;
+                : property == "abv"
+                    ? JsonEdits.AddProperty(
+                        prep, prep.Declares is null ? "" : "declares", prep.Declares is null ? "declares" : "abv", Declared(prep, abv))
+                    : null;
             context.Report(new(Rule)
             {
                 Place = prep.Head,
                 Path = property.Length > 0 ? $"declares.{property}" : "declares.advisory",
                 Key = law.Id,
-                Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions at {Say.Fact(Fact.Abv, abv)}, but the label does not say {what} ({law.Source}).",
-                Advice = property.Length > 0 ? $"Declare it under `declares.{property}` and print it." : "Print it on every bottle, and put it under `declares.advisory`.",
+                Message = $"It is filled into {Say.Number(prep.PortionCount.Value, 0)} portions at {Say.Fact(Fact.Abv, abv)}, but the "
+                    + $"label does not say {what} ({law.Source}).",
+                Advice = property.Length > 0
+                    ? $"Declare it under `declares.{property}` and print it."
+                    : "Print it on every bottle, and put it under `declares.advisory`.",
                 Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(from), Proof.Of("law", law.Source)],
                 Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Say {what}.", [edit])],
             });

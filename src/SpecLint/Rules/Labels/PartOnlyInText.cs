@@ -52,7 +52,16 @@ internal sealed partial class PartOnlyInText : RecipeRule
             {
                 // What is no item may be a poison all the same.
                 clause = clause.Holds(at) ? clause : Clause.At(text.Value, at);
-                if (clause.NamedIn(text.Value, at, static h => h.IsPoison || h.IsDeadly || h.IsNotFood || h.IsNamedInProse || h.Kind is "process" or "botanical") is not { } named || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id)) continue;
+                if (clause.NamedIn(
+                    text.Value,
+                    at,
+                    static h => h.IsPoison
+                        || h.IsDeadly
+                        || h.IsNotFood
+                        || h.IsNamedInProse
+                        || h.Kind is "process" or "botanical") is not { } named
+                    || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id))
+                    continue;
                 id = named.Hazard.Id;
                 brings = [named.Hazard.Name];
             }
@@ -80,14 +89,16 @@ internal sealed partial class PartOnlyInText : RecipeRule
         Answer = Answer.NotShown,
         At = context.At(text.Span, path),
         Key = id,
-        Message = $"The text names `{id}`, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here counts it: not the allergens, the strength, the keeping or the hazards.",
+        Message = $"The text names `{id}`, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here "
+            + $"counts it: not the allergens, the strength, the keeping or the hazards.",
         Advice = $"List `{id}` under `ingredients` or `garnish` with its amount, or take it out of the text.",
         Caution = AllergenWords.Caution,
         Evidence = [Proof.Of("text", text.Value, context.At(text.Span))],
     });
 
     /// <summary>Whether a law in force lists an allergen in whatever amount.</summary>
-    private static bool IsListed(Settings settings, string token) => settings.Jurisdictions.Any(j => AllergenTable.Of(j, token) is { } law && double.IsNaN(law.Threshold));
+    private static bool IsListed(Settings settings, string token) =>
+        settings.Jurisdictions.Any(j => AllergenTable.Of(j, token) is { } law && double.IsNaN(law.Threshold));
 
     /// <summary>The allergens that the recipe has, or may have, without the text.</summary>
     private static List<string> Had(RecipeContext context)
@@ -117,7 +128,13 @@ internal sealed partial class PartOnlyInText : RecipeRule
             int from = at == 0 ? 0 : text.LastIndexOfAny(Ends, at - 1) + 1, end = text.IndexOfAny(Ends, at);
             int to = end < 0 ? text.Length : end;
             int ruledOut = Phrases.FirstEnd(text, from, to, TextWords.RulingOut);
-            return new Clause { from = from, to = to, ruledOutFrom = ruledOut, restoredFrom = ruledOut < to ? Phrases.FirstEnd(text, ruledOut, to, TextWords.Restoring) : int.MaxValue };
+            return new Clause
+            {
+                from = from,
+                to = to,
+                ruledOutFrom = ruledOut,
+                restoredFrom = ruledOut < to ? Phrases.FirstEnd(text, ruledOut, to, TextWords.Restoring) : int.MaxValue,
+            };
         }
 
         public readonly bool Holds(int at) => at >= from && at < to;
@@ -143,7 +160,9 @@ internal sealed partial class PartOnlyInText : RecipeRule
             foreach (string word in TextWords.AddingFrom(text[i]))
             {
                 int end = i + word.Length;
-                if (string.Compare(text, i, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) != 0 || (end < text.Length && char.IsLetterOrDigit(text[end]))) continue;
+                if (string.Compare(text, i, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) != 0
+                    || (end < text.Length && char.IsLetterOrDigit(text[end])))
+                    continue;
                 int at = SkipFillers(text, end);
                 if (at < text.Length) yield return (i, end, at, false);
                 break;
@@ -205,8 +224,14 @@ internal sealed partial class PartOnlyInText : RecipeRule
         {
             if (of.Of(Component.Ethanol) > Guards.TextEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
             if (of.MayHoldCaffeine && (spoken || !profile.Parts.Any(static p => p.Material is { MayHoldCaffeine: true }))) brings.Add("caffeine");
-            if (of.Ingredient is { } bottled && bottled.Values.TryGetValue("quinine", out var quinine) && quinine.High > 0 && !RecipeTree.Of(profile).Any(static l => l.Ingredient.Values.ContainsKey("quinine"))) brings.Add("quinine");
-            if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0)) brings.Add("a preservative");
+            if (of.Ingredient is { } bottled
+                && bottled.Values.TryGetValue("quinine", out var quinine)
+                && quinine.High > 0
+                && !RecipeTree.Of(profile).Any(static l => l.Ingredient.Values.ContainsKey("quinine")))
+                brings.Add("quinine");
+            if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0
+                && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0))
+                brings.Add("a preservative");
         }
 
         return brings;

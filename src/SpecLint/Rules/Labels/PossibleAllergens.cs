@@ -41,7 +41,8 @@ internal sealed record PossibleAllergens(string Leaf, bool IsOwn, bool IsBottle,
     private static bool IsCompound(ItemKind kind, Ingredient? ingredient)
     {
         // Of liqueurs and bitters those built on dairy, chocolate or nuts; the herbs of the others are the maker's secret.
-        if (kind.IsLiqueur || kind.IsBitters) return ingredient?.Allergens is { } statement && (HoldsRich(statement.Contains) || HoldsRich(statement.MayContain));
+        if (kind.IsLiqueur || kind.IsBitters)
+            return ingredient?.Allergens is { } statement && (HoldsRich(statement.Contains) || HoldsRich(statement.MayContain));
         return !kind.GivesStrength;
     }
 

@@ -31,7 +31,8 @@ internal sealed partial class ProtectedName : FileRule
                 foreach (var entry in menu.Drinks)
                 {
                     if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words");
+                    foreach (string words in MenuPieces.Of(entry.Words.Value))
+                        Look(context, recipe, words, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words");
                 }
 
                 break;
@@ -54,7 +55,10 @@ internal sealed partial class ProtectedName : FileRule
         {
             // "Champagne vinegar" names a vinegar: only the last words say what a thing is. Of several names the longest is told.
             var found = recipe is Drink && recipe == context.File ? TermIn(words, name) : TermOf(words, name);
-            if (found is not { } term || !name.AppliesIn(context.Settings) || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase))) continue;
+            if (found is not { } term
+                || !name.AppliesIn(context.Settings)
+                || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase)))
+                continue;
             held ??= HeldWords.Of(context, recipe);
             if (held.IsOpen || name.Terms.Any(held.HasName)) return;
             told = term;
@@ -64,8 +68,11 @@ internal sealed partial class ProtectedName : FileRule
                 Place = place,
                 Path = path,
                 Key = term,
-                Message = $"{(recipe == context.File ? "It is named" : "Guests read")} \"{words}\", a protected name, but {recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({name.Source}).",
-                Advice = recipe == context.File ? "Name the kind, or make it from what it is named after." : "Name the kind that is poured, or pour what the menu names.",
+                Message = $"{(recipe == context.File ? "It is named" : "Guests read")} \"{words}\", a protected name, but "
+                    + $"{recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({name.Source}).",
+                Advice = recipe == context.File
+                    ? "Name the kind, or make it from what it is named after."
+                    : "Name the kind that is poured, or pour what the menu names.",
                 Evidence = [Proof.Of("words", words, place)],
                 Related = recipe == context.File ? [] : [new RelatedPlace(recipe.Head, "the recipe")],
             });

@@ -14,7 +14,9 @@ internal sealed partial class RawEggUnsaid : DrinkRule
     private const string RawCaution = "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Follow the local food code.";
 
     private const string LionCaution =
-        "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Since 2017 the Food Standards Agency has excepted hens' eggs of the British Lion scheme for old, young and pregnant people (as recalled), but not other hens' eggs, and not duck or quail eggs. Follow the local food code.";
+        "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Since 2017 the Food Standards Agency "
+            + "has excepted hens' eggs of the British Lion scheme for old, young and pregnant people (as recalled), but not other hens' "
+            + "eggs, and not duck or quail eggs. Follow the local food code.";
 
     public override void Check(RecipeContext context, Drink drink)
     {
@@ -39,7 +41,11 @@ internal sealed partial class RawEggUnsaid : DrinkRule
                 At = context.ItemOf(leaf.Part.Line),
                 Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and guests are not told ({law.Source}).",
                 Advice = $"Use pasteurised egg, or tell guests under `declares.advisory`: \"{law.Text}\"",
-                Caution = context.Settings.JurisdictionIsStated && context.Settings.Jurisdictions.Count == 1 && context.Settings.AppliesIn("GB") ? LionCaution : RawCaution,
+                Caution = context.Settings.JurisdictionIsStated
+                    && context.Settings.Jurisdictions.Count == 1
+                    && context.Settings.AppliesIn("GB")
+                    ? LionCaution
+                    : RawCaution,
                 Evidence = [Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)), Proof.Of("law", law.Source)],
                 Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell guests that it contains raw egg.", [edit])],
             });

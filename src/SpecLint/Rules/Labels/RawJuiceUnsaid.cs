@@ -30,7 +30,8 @@ internal sealed partial class RawJuiceUnsaid : PrepRule
             AskedLevel = Law.LevelCap,
             Place = prep.Head,
             Path = "declares.advisory",
-            Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and it does not have the exact warning that the law sets ({Law.Source}).",
+            Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and "
+                + $"it does not have the exact warning that the law sets ({Law.Source}).",
             Advice = "Put the exact warning on every bottle, or treat the juice to a 5-log reduction under a HACCP plan.",
             Caution = "Untreated juice has killed people. Follow the local food code, and do not serve it to the people that the warning names.",
             Evidence = [Proof.Of("text", Law.Text), Proof.Of("law", Law.Source)],

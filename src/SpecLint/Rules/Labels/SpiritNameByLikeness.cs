@@ -46,7 +46,8 @@ internal sealed partial class SpiritNameByLikeness : FileRule
                     AskedLevel = recipe == context.File && recipe is Prep prep && !Sold.IsSold(context, prep) ? Level.Note : Law.LevelCap,
                     At = context.At(at.Span, path),
                     Key = name,
-                    Message = $"\"{words}\": {name} is reserved for a spirit drink of its category, also with \"{likeness}\", and {recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({Law.Source}).",
+                    Message = $"\"{words}\": {name} is reserved for a spirit drink of its category, also with \"{likeness}\", and "
+                        + $"{recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({Law.Source}).",
                     Advice = $"Say what it tastes of, e.g. the botanicals or the cask, or make it with {name}.",
                     Evidence = [Proof.Of("words", words, context.At(at.Span))],
                 });

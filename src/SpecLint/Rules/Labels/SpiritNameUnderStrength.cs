@@ -5,13 +5,17 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7019", "spirit-name-under-strength", "It is named after a spirit but is below that spirit's minimum strength", Level.Error, Needs = [Fact.Abv], IsConsequence = true)]
+[Rule(
+    "SL7019", "spirit-name-under-strength", "It is named after a spirit but is below that spirit's minimum strength", Level.Error,
+    Needs = [Fact.Abv], IsConsequence = true)]
 internal sealed partial class SpiritNameUnderStrength : PrepRule
 {
     // Liqueurs that may bear these names in the EU and GB; in the US they are fruit brandies of 40 % vol.
     private static readonly string[] FruitBrandies = ["cherry brandy", "apricot brandy", "orange brandy", "prune brandy"];
 
-    private static readonly LegalName[] Categories = [.. NameTable.All.Where(n => n.Kind == "category" && !double.IsNaN(n.StrengthAtLeast) && double.IsNaN(n.SugarAtLeast))];
+    private static readonly LegalName[] Categories = [.. NameTable.All.Where(n => n.Kind == "category"
+        && !double.IsNaN(n.StrengthAtLeast)
+        && double.IsNaN(n.SugarAtLeast))];
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -26,7 +30,8 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
             // The law is about what is sold by the name; where it is made, the name is worth a word before somebody prints it.
             AskedLevel = Sold.IsSold(context, prep) ? strictest.LevelCap : Level.Note,
             At = context.At(prep.Name.Span, "name"),
-            Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, below the minimum of {Say.Number(strictest.StrengthAtLeast)} % vol for {word} ({strictest.Source}).",
+            Message = $"It is named {word} and comes to {Say.Fact(Fact.Abv, abv)}, below the minimum of "
+                + $"{Say.Number(strictest.StrengthAtLeast)} % vol for {word} ({strictest.Source}).",
             Advice = $"Name it for what it is, e.g. \"{prep.Name.Value} infusion\" or \"{prep.Name.Value} preparation\", or use a stronger {word}.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of($"{word}, least strength", strictest.StrengthAtLeast, "%{vol}", strictest.Source)],
         });
@@ -64,5 +69,8 @@ internal sealed partial class SpiritNameUnderStrength : PrepRule
     private static bool IsFruitBrandy(string name) => Array.Exists(FruitBrandies, f => WordSearch.EndsWith(name, f));
 
     /// <summary>Whether a spirit or liqueur is in it.</summary>
-    internal static bool HoldsSpirit(RecipeContext context) => RecipeTree.First(context.Profile, i => i.IngredientKind.OrNone() is { IsSpirit: true } or { IsLiqueur: true } or { IsBitters: true }) is not null;
+    internal static bool HoldsSpirit(RecipeContext context) =>
+        RecipeTree.First(
+            context.Profile, i => i.IngredientKind.OrNone() is { IsSpirit: true } or { IsLiqueur: true }
+                or { IsBitters: true }) is not null;
 }

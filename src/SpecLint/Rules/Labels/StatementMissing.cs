@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7028", "statement-missing", "It holds a substance that guests must be told about by name", Level.Warning, Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv, Fact.Density], Safety = true)]
+[Rule(
+    "SL7028", "statement-missing", "It holds a substance that guests must be told about by name", Level.Warning,
+    Needs = [Fact.Caffeine, Fact.ServedVolume, Fact.Abv, Fact.Density], Safety = true)]
 [Limit("caffeine-statement", "CaffeineLimit")]
 [Limit("liquorice-statement", "Liquorice")]
 [Limit("liquorice-warning", "LiquoriceWarning")]
@@ -59,12 +61,18 @@ internal sealed partial class StatementMissing : RecipeRule
             {
                 if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id)) continue;
                 told = what;
-                if (!Additives.IsSaid(context.Recipe, words)) context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
+                if (!Additives.IsSaid(context.Recipe, words))
+                    context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
             }
 
             foreach (var (id, what, words, law) in Bought)
             {
-                if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id) || NameTells(context.Recipe, words) || Additives.IsSaid(context.Recipe, words)) continue;
+                if (told == what
+                    || !law.AppliesIn(context.Settings)
+                    || !Additives.IsOrLike(context, part.Item, id)
+                    || NameTells(context.Recipe, words)
+                    || Additives.IsSaid(context.Recipe, words))
+                    continue;
                 told = what;
                 context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken, Level.Note));
             }
@@ -101,12 +109,18 @@ internal sealed partial class StatementMissing : RecipeRule
         var abv = context.Fact(Fact.Abv);
         var warning = abv.IsKnown && abv.Value > AlcoholParts.Value ? LiquoriceWarningAlcohol : LiquoriceWarning;
         bool hypertension = high >= warning.Value;
-        if (!hypertension && (high < Liquorice.Value || !itself || NameTells(context.Recipe, TellsOfLiquorice) || Additives.IsSaid(context.Recipe, TellsOfLiquorice))) return;
+        if (!hypertension
+            && (high < Liquorice.Value
+                || !itself
+                || NameTells(context.Recipe, TellsOfLiquorice)
+                || Additives.IsSaid(context.Recipe, TellsOfLiquorice)))
+            return;
         var limit = hypertension ? warning : Liquorice;
         var law = hypertension ? Hypertension : LiquoriceLaw;
         context.Report(Missing(
             context, first.Part, ("liquorice", law.Text), law,
-            $"it may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the {Say.Number(limit.Value)} mg/L from which the words are required ({first.Hazard.Contents[0].Source})",
+            $"it may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the "
+                + $"{Say.Number(limit.Value)} mg/L from which the words are required ({first.Hazard.Contents[0].Source})",
             low >= limit.Value ? Answer.Broken : Answer.NotShown));
     }
 
@@ -125,7 +139,14 @@ internal sealed partial class StatementMissing : RecipeRule
         if (brewed && NameTells(context.Recipe, TellsOfCaffeine)) return;
         var part = context.Profile.Parts.FirstOrDefault(p => p.Material is { Traces.Caffeine.Typical: > 0 });
         if (part is null) return;
-        context.Report(Missing(context, part, ("caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)"), Caffeine, $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L", Answer.Broken, brewed ? Level.Note : null));
+        context.Report(Missing(
+            context,
+            part,
+            ("caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)"),
+            Caffeine,
+            $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L",
+            Answer.Broken,
+            brewed ? Level.Note : null));
     }
 
     /// <summary>Whether coffee or tea brings the most of the caffeine.</summary>
@@ -155,7 +176,9 @@ internal sealed partial class StatementMissing : RecipeRule
         return density.IsKnown ? context.Profile.Mass / density.Value / 1000 : context.Profile.InputVolume / 1000;
     }
 
-    private static Finding Missing(RecipeContext context, Part part, (string What, string Text) statement, LabelRule law, string because, Answer answer, Level? level = null)
+    private static Finding Missing(
+        RecipeContext context, Part part, (string What, string Text) statement, LabelRule law, string because, Answer answer,
+        Level? level = null)
     {
         var (what, text) = statement;
         string start = char.ToUpperInvariant(because[0]) + because.Substring(1);

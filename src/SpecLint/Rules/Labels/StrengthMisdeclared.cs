@@ -4,7 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7009", "strength-misdeclared", "The declared strength differs from the computed or measured strength", Level.Error, Needs = [Fact.Abv], IsConsequence = true)]
+[Rule(
+    "SL7009", "strength-misdeclared", "The declared strength differs from the computed or measured strength", Level.Error,
+    Needs = [Fact.Abv], IsConsequence = true)]
 [LimitsOf(typeof(StrengthTolerance), nameof(StrengthTolerance.Ids))]
 [Limit("amount-proof-apart", "ProofApart")]
 [Limit("strength-declared-far", "Far")]
@@ -23,7 +25,9 @@ internal sealed partial class StrengthMisdeclared : RecipeRule
         if (abv.Low <= declared + limit.Value && abv.High >= declared - limit.Value) return;
 
         // Twice the strength is proof under the wrong unit, which family 2 finds.
-        if (abv.Value >= Guards.LeastStrengthForRatio && Math.Abs((declared / abv.Value) - Guards.ProofRatio) <= Guards.ProofRatio * ProofApart.Value / 100) return;
+        if (abv.Value >= Guards.LeastStrengthForRatio
+            && Math.Abs((declared / abv.Value) - Guards.ProofRatio) <= Guards.ProofRatio * ProofApart.Value / 100)
+            return;
         string right = Say.Number(abv.Value, 1);
         bool sold = context.Recipe is Prep;
 
@@ -33,11 +37,13 @@ internal sealed partial class StrengthMisdeclared : RecipeRule
         {
             AskedLevel = sold || far ? limit.LevelCap : Level.Warning,
             At = context.At(declares.Abv.Span, "declares.abv"),
-            Message = $"Declared at {Say.Number(declared)} % vol, it comes to {Say.Fact(Fact.Abv, abv)}. The tolerance of a label is {Say.Number(limit.Value)} % vol ({limit.Source}).",
+            Message = $"Declared at {Say.Number(declared)} % vol, it comes to {Say.Fact(Fact.Abv, abv)}. The tolerance of a label is "
+                + $"{Say.Number(limit.Value)} % vol ({limit.Source}).",
             Advice = $"Declare {right} % v/v, or change the recipe to match.",
             Caution = "People count their drinks by the declared figure. Local law on labels and measures decides.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("declared", declares.Abv.Value, context.At(declares.Abv.Span)), Proof.Of(limit)],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Declare {right} % v/v.", [new TextEdit(context.At(declares.Abv.Span), $"\"{right} % v/v\"")])],
+            Corrections = [new Correction(
+                CorrectionGrade.Proposed, $"Declare {right} % v/v.", [new TextEdit(context.At(declares.Abv.Span), $"\"{right} % v/v\"")])],
         });
     }
 }

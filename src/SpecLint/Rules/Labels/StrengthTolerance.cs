@@ -63,7 +63,11 @@ internal static class StrengthTolerance
         string? kind = null;
         foreach (var part in profile.Parts)
         {
-            if (part.Phase == PartPhase.Mix && profile.Recipe is Prep && part.Material is { State: MaterialState.Solid } solid && solid.Kind.IsBotanical) return "macerated";
+            if (part.Phase == PartPhase.Mix
+                && profile.Recipe is Prep
+                && part.Material is { State: MaterialState.Solid } solid
+                && solid.Kind.IsBotanical)
+                return "macerated";
         }
 
         foreach (var leaf in RecipeTree.Of(profile))

@@ -30,5 +30,7 @@ internal static class WordSearch
 
     /// <summary>Whether the last words of a text are these.</summary>
     public static bool EndsWith(string text, string words) =>
-        Phrases.MayBeSame(text, text.Length - 1, words, words.Length - 1) && text.EndsWith(words, StringComparison.OrdinalIgnoreCase) && (text.Length == words.Length || !char.IsLetterOrDigit(text[text.Length - words.Length - 1]));
+        Phrases.MayBeSame(text, text.Length - 1, words, words.Length - 1)
+            && text.EndsWith(words, StringComparison.OrdinalIgnoreCase)
+            && (text.Length == words.Length || !char.IsLetterOrDigit(text[text.Length - words.Length - 1]));
 }

@@ -96,7 +96,10 @@ internal sealed class Batch
         return null;
     }
 
-    /// <summary>Water written into a preparation: its line and its volume over the rest, in per cent; the line is <see langword="null"/> where there is none.</summary>
+    /// <summary>
+    /// Water written into a preparation: its line and its volume over the rest, in per cent; the line is <see langword="null"/> where there
+    /// is none.
+    /// </summary>
     public static (Part? Line, double Percent) Water(RecipeProfile profile)
     {
         Part? line = null;

@@ -26,17 +26,26 @@ internal sealed partial class BatchDilutedTwice : RecipeRule
             return;
         }
 
-        if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown or TechniqueKind.Blended) || context.Profile.TechniqueStep is not { } chills) return;
+        if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown
+            or TechniqueKind.Blended)
+            || context.Profile.TechniqueStep is not { } chills)
+            return;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || part.Item?.File is not Prep made || part.Item.ByProduct is not null || made.Family.OrNone() is not { IsBatch: true, IsCarbonated: false }) continue;
+            if (part.Phase != PartPhase.Mix
+                || part.Item?.File is not Prep made
+                || part.Item.ByProduct is not null
+                || made.Family.OrNone() is not { IsBatch: true, IsCarbonated: false })
+                continue;
             var inner = context.Profiles.Of(made);
             var (water, percent) = Batch.Water(inner);
             if (water is null || percent < Low.Value * Guards.WateredBatch) continue;
 
             // A seasoning batch is a small part; a batch of the drink is most of it.
             if (!part.IsWeighed || part.Grams.Typical < Guards.BatchShare * context.Profile.InputMass) continue;
-            Report(context, chills, part, made.At(water.Line.Span), percent, $"`{made.Id}`", context.Fact(Fact.Dilution) is { IsKnown: true } d ? d.Value : double.NaN);
+            Report(
+                context, chills, part, made.At(water.Line.Span), percent, $"`{made.Id}`",
+                context.Fact(Fact.Dilution) is { IsKnown: true } d ? d.Value : double.NaN);
             return;
         }
     }
@@ -46,7 +55,8 @@ internal sealed partial class BatchDilutedTwice : RecipeRule
         context.Report(new(Rule)
         {
             At = context.VerbOf(step),
-            Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and the step to {step.Written} it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
+            Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and the step to {step.Written} "
+                + $"it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
             Advice = "Take the water out of the batch, or pour it cold without ice.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Low), Proof.Of("batch", part.Line.Item.Or(""), context.At(part.Line.Span))],
             Related = [new RelatedPlace(water, "the water in the batch")],

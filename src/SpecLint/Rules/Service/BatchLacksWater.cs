@@ -4,7 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would add", Level.Warning, Needs = [Fact.Abv, Fact.Dilution], IsConsequence = true)]
+[Rule(
+    "SL8011", "batch-lacks-water", "A batch poured as it is, without the water that ice would add", Level.Warning,
+    Needs = [Fact.Abv, Fact.Dilution], IsConsequence = true)]
 [Limit("batch-water-low", "Low")]
 internal sealed partial class BatchLacksWater : PrepRule
 {
@@ -38,19 +40,29 @@ internal sealed partial class BatchLacksWater : PrepRule
         var corrections = new List<Correction>();
         if (solved && line is { } water)
         {
-            corrections.Add(new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(millilitres, 0)} ml of `{water.Line.Item.Or("water")}`.", [new TextEdit(context.At(water.Line.Amount.Span), $"\"{Say.Number(millilitres, 0)} ml\"")]));
+            corrections.Add(new Correction(
+                CorrectionGrade.Proposed, $"Write {Say.Number(millilitres, 0)} ml of `{water.Line.Item.Or("water")}`.",
+                [new TextEdit(context.At(water.Line.Amount.Span), $"\"{Say.Number(millilitres, 0)} ml\"")]));
         }
         else if (solved && prep.Ingredients.Count > 0)
         {
             var last = prep.Ingredients[prep.Ingredients.Count - 1].Span;
-            corrections.Add(new Correction(CorrectionGrade.Proposed, $"Add {Say.Number(millilitres, 0)} ml of `water`.", [new TextEdit(context.At(new Reading.TextSpan(last.End, 0)), $",\n    {{ \"item\": \"water\", \"amount\": \"{Say.Number(millilitres, 0)} ml\" }}")]));
+            corrections.Add(new Correction(
+                CorrectionGrade.Proposed,
+                $"Add {Say.Number(millilitres, 0)} ml of `water`.",
+                [new TextEdit(
+                    context.At(new Reading.TextSpan(last.End, 0)),
+                    $",\n    {{ \"item\": \"water\", \"amount\": \"{Say.Number(millilitres, 0)} ml\" }}")]));
         }
 
         context.Report(new(Rule)
         {
             At = context.At(line is { } l && l.Line.Amount.IsGiven ? l.Line.Amount.Span : prep.IngredientsSpan, "ingredients"),
-            Message = $"It is poured as it is at {Say.Fact(Fact.Abv, abv)} with {Say.With(Math.Round(percent, 1), "%")} of water in it, and {words}. A bottle for pouring has at least {Say.Number(Low.Value)} % ({Low.Source}).",
-            Advice = solved ? $"Add {Say.Number(millilitres, 0)} mL of water ({Say.Number(wants, 0)} % of the rest), or pour it over ice and say so." : "Add the water that ice would give, or pour it over ice and say so.",
+            Message = $"It is poured as it is at {Say.Fact(Fact.Abv, abv)} with {Say.With(Math.Round(percent, 1), "%")} of water in "
+                + $"it, and {words}. A bottle for pouring has at least {Say.Number(Low.Value)} % ({Low.Source}).",
+            Advice = solved
+                ? $"Add {Say.Number(millilitres, 0)} mL of water ({Say.Number(wants, 0)} % of the rest), or pour it over ice and say so."
+                : "Add the water that ice would give, or pour it over ice and say so.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("water of the rest", percent, "%"), Proof.Of(Low)],
             Related = batch is null ? [] : [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
             Corrections = solved && Batch.LosesItsHold(context, millilitres) ? [] : corrections,

@@ -24,25 +24,40 @@ internal sealed partial class BatchRatioDiffers : PrepRule
                 context.Report(new(Rule)
                 {
                     At = context.AmountOf(ofBatch.Line),
-                    Message = $"{item} is {Say.Number(factor, 1)} times that of `{batch.Drink.Id}`, and the other parts are {Say.Number(batch.Factor, 1)} times: {Say.Number(100 * Math.Abs((factor / batch.Factor) - 1), 0)} % {(factor > batch.Factor ? "too much" : "too little")}, past the {Say.With(Off.Value, "%")} of measuring ({Off.Source}).",
+                    Message = $"{item} is {Say.Number(factor, 1)} times that of `{batch.Drink.Id}`, and the other parts are "
+                        + $"{Say.Number(batch.Factor, 1)} times: {Say.Number(100 * Math.Abs((factor / batch.Factor) - 1), 0)} % "
+                        + $"{(factor > batch.Factor ? "too much" : "too little")}, past the {Say.With(Off.Value, "%")} of "
+                        + $"measuring ({Off.Source}).",
                     Advice = factor > 0 ? $"Take {words}, or bring the drink in line." : "Say how much of it the batch takes, or bring the drink in line.",
                     Evidence = [Proof.Of($"factor of {item}", factor, "1"), Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of(Off)],
                     Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
 
                     // Where no two parts agree, nobody knows which of them is right.
-                    Corrections = Agreeing(batch) < 2 || (ofBatch.Material is { Kind.IsStrong: true } && factor > batch.Factor && Batch.HoldsFood(context)) ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+                    Corrections = Agreeing(batch) < 2
+                        || (ofBatch.Material is { Kind.IsStrong: true } && factor > batch.Factor && Batch.HoldsFood(context))
+                        ? []
+                        : [new Correction(
+                            CorrectionGrade.Proposed, $"Write {words}.",
+                            [new TextEdit(context.At(ofBatch.Line.Amount.Span), Rounding.Text(rounded, amount))])],
                 });
             }
         }
 
         foreach (var part in batch.DrinkProfile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || part.Line.Optional || part.Item is null || Substances.IsWater(part.Material) || Batch.Find(context.Profile, part.Item.Id) is not null) continue;
+            if (part.Phase != PartPhase.Mix
+                || part.Line.Optional
+                || part.Item is null
+                || Substances.IsWater(part.Material)
+                || Batch.Find(context.Profile, part.Item.Id) is not null)
+                continue;
 
             // What is fresh, sparkling or beaten goes in at service.
             if (Substances.IsSparkling(part.Material) || part.Material is { Kind.IsAddedAtService: true }) continue;
             if (Exists(context.Profile, part.Item.Id)) continue;
-            string amount = part.Line.Amount.IsGiven && !double.IsNaN(batch.Factor) && !double.IsNaN(part.Millilitres) ? $" ({Say.With(Math.Round(part.Millilitres / serves * batch.Factor, 1), "mL")} for {Say.Number(batch.Factor, 1)} drinks)" : "";
+            string amount = part.Line.Amount.IsGiven && !double.IsNaN(batch.Factor) && !double.IsNaN(part.Millilitres)
+                ? $" ({Say.With(Math.Round(part.Millilitres / serves * batch.Factor, 1), "mL")} for {Say.Number(batch.Factor, 1)} drinks)"
+                : "";
             context.Report(new(Rule)
             {
                 At = context.At(prep.IngredientsSpan, "ingredients"),

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would add, or with more water than drink", Level.Note, Needs = [Fact.Abv, Fact.Dilution], IsConsequence = true)]
+[Rule(
+    "SL8013", "batch-water-off-technique", "A batch with far less water than shaking the drink would add, or with more water than drink",
+    Level.Note, Needs = [Fact.Abv, Fact.Dilution], IsConsequence = true)]
 [Limit("shaken-dilution-least", "Least")]
 [Limit("batch-water-low", "Low")]
 [Limit("batch-water-most", "Most")]
@@ -13,7 +15,9 @@ internal sealed partial class BatchWaterOffTechnique : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (Batch.Is(prep) && prep.Family.OrNone() is { IsBatch: true, IsCarbonated: false } && !prep.Method.Any(static s => s.Verb.Slushes || s.Verb.Carbonates))
+        if (Batch.Is(prep)
+            && prep.Family.OrNone() is { IsBatch: true, IsCarbonated: false }
+            && !prep.Method.Any(static s => s.Verb.Slushes || s.Verb.Carbonates))
         {
             var (all, share) = Batch.Water(context.Profile);
             if (all is not null && all.Line.Amount.IsGiven && share > Most.Value) Drowned(context, all, share);
@@ -30,11 +34,16 @@ internal sealed partial class BatchWaterOffTechnique : PrepRule
         context.Report(new(Rule)
         {
             At = context.AmountOf(water.Line),
-            Message = $"The water is {Say.With(Math.Round(percent, 1), "%")} of the rest, but shaking `{batch.Drink.Id}` adds {Say.Fact(Fact.Dilution, dilution)} ({Least.Source}).",
+            Message = $"The water is {Say.With(Math.Round(percent, 1), "%")} of the rest, but shaking `{batch.Drink.Id}` adds "
+                + $"{Say.Fact(Fact.Dilution, dilution)} ({Least.Source}).",
             Advice = $"Take {words} of {water.Line.Item.Or("water")} to match shaking, or taste it and say why it is less.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Fact.Dilution, dilution), Proof.Of(Least)],
             Related = [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
-            Corrections = Batch.LosesItsHold(context, rounded - amount.Base) ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+            Corrections = Batch.LosesItsHold(context, rounded - amount.Base)
+                ? []
+                : [new Correction(
+                    CorrectionGrade.Proposed, $"Write {words}.",
+                    [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
         });
     }
 

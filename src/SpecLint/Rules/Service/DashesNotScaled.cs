@@ -14,7 +14,11 @@ internal sealed partial class DashesNotScaled : PrepRule
         if (Batch.Of(context, prep) is not { } batch || double.IsNaN(batch.Factor) || batch.Factor < Guards.BatchFactor) return;
         foreach (var (ofDrink, ofBatch, factor) in batch.Pairs)
         {
-            if (!Batch.IsSeasoning(ofDrink) || factor >= batch.Factor * Least.Value / 100 || !ofBatch.Line.Amount.IsGiven || !ofDrink.Line.Amount.IsGiven) continue;
+            if (!Batch.IsSeasoning(ofDrink)
+                || factor >= batch.Factor * Least.Value / 100
+                || !ofBatch.Line.Amount.IsGiven
+                || !ofDrink.Line.Amount.IsGiven)
+                continue;
             double full = ofDrink.Millilitres / batch.Drink.ServesOrOne * batch.Factor;
             bool mass = double.IsNaN(full);
             double whole = mass ? ofDrink.Grams.Typical / batch.Drink.ServesOrOne * batch.Factor : full;
@@ -24,13 +28,18 @@ internal sealed partial class DashesNotScaled : PrepRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(ofBatch.Line),
-                Message = $"The batch holds {Say.Number(batch.Factor, 1)} times `{batch.Drink.Id}` and {Times(factor)} its {item} ({Rounding.Words(ofBatch.Line.Amount.Value.Base, ofBatch.Line.Amount.Value)} for {Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), below the {Say.With(Least.Value, "%")} of the factor that still seasons ({Least.Source}).",
+                Message = $"The batch holds {Say.Number(batch.Factor, 1)} times `{batch.Drink.Id}` and {Times(factor)} its {item} "
+                    + $"({Rounding.Words(ofBatch.Line.Amount.Value.Base, ofBatch.Line.Amount.Value)} for "
+                    + $"{Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), below the "
+                    + $"{Say.With(Least.Value, "%")} of the factor that still seasons ({Least.Source}).",
                 Advice = $"Add {Say.Number(half)} {unit}, taste, and add up to {Say.Number(whole)} {unit}.",
                 Evidence = [Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of($"factor of {item}", factor, "1"), Proof.Of(Least)],
                 Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
                 Corrections =
                 [
-                    new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(whole)} {unit}, scaled in full.", [new TextEdit(context.At(ofBatch.Line.Amount.Span), $"\"{Say.Number(whole)} {unit}\"")]),
+                    new Correction(
+                        CorrectionGrade.Proposed, $"Write {Say.Number(whole)} {unit}, scaled in full.",
+                        [new TextEdit(context.At(ofBatch.Line.Amount.Span), $"\"{Say.Number(whole)} {unit}\"")]),
                 ],
             });
         }

@@ -17,13 +17,17 @@ internal sealed partial class DoesNotFreeze : PrepRule
             var cold = step.To.IsGiven ? step.To : step.At;
 
             // Fat hardens on what stays liquid below it.
-            if (!cold.IsGiven || prep.Family.OrNone().IsFatWash || Balance.Builds.First(context.Profile, static m => m is { Kind.IsFat: true }) is not null) continue;
+            if (!cold.IsGiven
+                || prep.Family.OrNone().IsFatWash
+                || Balance.Builds.First(context.Profile, static m => m is { Kind.IsFat: true }) is not null)
+                continue;
             var point = context.Fact(Fact.FreezingPoint);
             if (!point.IsKnown || point.High >= cold.Value.Base) continue;
             context.Report(new(Rule)
             {
                 At = context.VerbOf(step),
-                Message = $"It is to freeze at {Say.With(cold.Value.Base, "°C")}, but its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}: it stays liquid.",
+                Message = $"It is to freeze at {Say.With(cold.Value.Base, "°C")}, but its first ice forms at "
+                    + $"{Say.Fact(Fact.FreezingPoint, point)}: it stays liquid.",
                 Advice = "Let it down with water or juice until it freezes, or leave the spirit out and pour it at service.",
                 Evidence = [Proof.Of(Fact.FreezingPoint, point)],
             });

@@ -19,10 +19,15 @@ internal sealed partial class EggInFractions : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(part.Line),
-                Message = $"{Say.Number(amount.Value, 2)} of an egg cannot be counted out{(part.IsWeighed ? $"; it is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} of {item}" : "")}.",
+                Message = $"{Say.Number(amount.Value, 2)} of an egg cannot be counted "
+                    + $"out{(part.IsWeighed ? $"; it is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} of {item}" : "")}.",
                 Advice = part.IsWeighed ? $"Beat it and weigh {Say.Number(grams)} g." : "Beat it and weigh it.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span))],
-                Corrections = part.IsWeighed ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])] : [],
+                Corrections = part.IsWeighed
+                    ? [new Correction(
+                        CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.",
+                        [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])]
+                    : [],
             });
         }
     }

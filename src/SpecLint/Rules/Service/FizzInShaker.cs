@@ -34,17 +34,26 @@ internal sealed partial class FizzInShaker : DrinkRule
                     Answer = sparkles ? Answer.Broken : Answer.NotShown,
                     At = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span, RecipeContext.PathOf(part.Line)),
                     Message = blends
-                        ? $"{item} {(sparkles ? "is sparkling" : "is a ferment and may hold gas")}, and by the method it is in the blender at the step to {step.Written}. Its gas lifts a closed lid, and the drink is served flat."
+                        ? $"{item} {(sparkles ? "is sparkling" : "is a ferment and may hold gas")}, and by the method it is in the "
+                            + $"blender at the step to {step.Written}. Its gas lifts a closed lid, and the drink is served flat."
                         : sparkles
-                            ? $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}. Its gas comes out at once and blows the closed vessel open, and the drink is served flat."
-                            : $"{item} is a ferment, and nothing says that its gas is gone. By the method it is in the vessel at the step to {step.Written}, where gas blows the closed vessel open.",
+                            ? $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}. Its gas "
+                                + $"comes out at once and blows the closed vessel open, and the drink is served flat."
+                            : $"{item} is a ferment, and nothing says that its gas is gone. By the method it is in the vessel at the "
+                                + $"step to {step.Written}, where gas blows the closed vessel open.",
                     Advice = blends
                         ? "Blend with the cap of the lid off, or stir it in afterwards."
-                        : sparkles ? "Add it after the technique: give the line the role `top`." : "Degas it first and say so in its recipe, or add it after the technique: give the line the role `top`.",
-                    Caution = "A shaker or blender under pressure can burst open and hurt people. Never open a hissing one towards a face, and follow the maker's and the house's rules.",
+                        : sparkles
+                            ? "Add it after the technique: give the line the role `top`."
+                            : "Degas it first and say so in its recipe, or add it after the technique: give the line the role `top`.",
+                    Caution = "A shaker or blender under pressure can burst open and hurt people. Never open a hissing one towards a "
+                        + "face, and follow the maker's and the house's rules.",
                     Related = [new RelatedPlace(context.At(step.Do.Span), "the step")],
                     Corrections = part.Line.Amount.IsGiven && !part.Line.RoleIsGiven
-                        ? [new Correction(CorrectionGrade.Proposed, $"Add {item} after the technique.", [new TextEdit(context.At(new Reading.TextSpan(part.Line.Amount.Span.End, 0)), ", \"role\": \"top\"")])]
+                        ? [new Correction(
+                            CorrectionGrade.Proposed,
+                            $"Add {item} after the technique.",
+                            [new TextEdit(context.At(new Reading.TextSpan(part.Line.Amount.Span.End, 0)), ", \"role\": \"top\"")])]
                         : [],
                     Evidence = [Proof.Of("kind", part.Material!.Kind.Id, place)],
                 });

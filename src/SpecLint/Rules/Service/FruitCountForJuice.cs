@@ -24,11 +24,19 @@ internal sealed partial class FruitCountForJuice : RecipeRule
             {
                 At = context.AmountOf(part.Line),
                 Message = one is { } range
-                    ? $"One fruit gives {Say.Number(range.Low)} to {Say.With(range.High, "mL")} of {item} ({range.Source}), so the acidity of the drink depends on the crate."
+                    ? $"One fruit gives {Say.Number(range.Low)} to {Say.With(range.High, "mL")} of {item} ({range.Source}), so the "
+                        + $"acidity of the drink depends on the crate."
                     : $"{item} is given by the number of fruit, and the amount of juice differs from crate to crate.",
-                Advice = one is null ? "Measure it in millilitres." : $"Measure it: {Say.With(typical, "mL")} is what {Say.Number(amount.Value, 1)} usually {(amount.Value <= 1 ? "gives" : "give")}.",
+                Advice = one is null
+                    ? "Measure it in millilitres."
+                    : $"Measure it: {Say.With(typical, "mL")} is what {Say.Number(amount.Value, 1)} usually "
+                        + $"{(amount.Value <= 1 ? "gives" : "give")}.",
                 Evidence = one is { } e ? [new Evidence($"{item} of one", e.Typical, e.Low, e.High, "mL", e.Source)] : [],
-                Corrections = one is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(typical, 1)} ml.", [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(typical, 1)} ml\"")]) { KeepsTheThing = true }],
+                Corrections = one is null
+                    ? []
+                    : [new Correction(
+                        CorrectionGrade.Proposed, $"Write {Say.Number(typical, 1)} ml.",
+                        [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(typical, 1)} ml\"")]) { KeepsTheThing = true }],
             });
         }
     }
@@ -47,7 +55,8 @@ internal sealed partial class FruitCountForJuice : RecipeRule
             foreach (var row in document.Root.Get("pieces").Items)
             {
                 string unit = row.Text("unit");
-                if (unit.StartsWith("of one", StringComparison.Ordinal)) rows[row.Text("item")] = (row.Number("typicalMl"), row.Number("lowMl"), row.Number("highMl"), row.Text("source"));
+                if (unit.StartsWith("of one", StringComparison.Ordinal))
+                    rows[row.Text("item")] = (row.Number("typicalMl"), row.Number("lowMl"), row.Number("highMl"), row.Text("source"));
             }
 
             return rows;

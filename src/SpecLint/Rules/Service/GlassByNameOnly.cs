@@ -19,10 +19,16 @@ internal sealed partial class GlassByNameOnly : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(drink.Glass.Span, "glass"),
-            Message = $"`{drink.GlassWritten}` is a kind of glass of {Say.Number(type.BrimLow)} to {Say.With(type.BrimHigh, "mL")} ({type.Source}) and not one of the glasses in bar.json, so nobody can tell how full it is.",
-            Advice = near is null ? "Add the glass to bar.json with its brim and wash line, measured with water." : $"Name the bar's `{near}`, or add the glass to bar.json with its brim and wash line.",
+            Message = $"`{drink.GlassWritten}` is a kind of glass of {Say.Number(type.BrimLow)} to {Say.With(type.BrimHigh, "mL")} "
+                + $"({type.Source}) and not one of the glasses in bar.json, so nobody can tell how full it is.",
+            Advice = near is null
+                ? "Add the glass to bar.json with its brim and wash line, measured with water."
+                : $"Name the bar's `{near}`, or add the glass to bar.json with its brim and wash line.",
             Evidence = [new Evidence("brim", type.BrimTypical, type.BrimLow, type.BrimHigh, "mL", type.Source)],
-            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(context.At(drink.Glass.Span), $"\"{near}\"")])],
+            Corrections = near is null
+                ? []
+                : [new Correction(
+                    CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(context.At(drink.Glass.Span), $"\"{near}\"")])],
         });
     }
 }

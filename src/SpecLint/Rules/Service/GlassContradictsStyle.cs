@@ -15,7 +15,8 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         if (iced && glass.NeverIced && glass.Shape == "up")
         {
             Report(context, drink, Level.Warning,
-                $"Ice goes into the glass, and a {glass.Name.ToLowerInvariant()} is served without ice. The ice takes up the room of the drink ({glass.Source}).",
+                $"Ice goes into the glass, and a {glass.Name.ToLowerInvariant()} is served without ice. The ice takes up the room of "
+                    + $"the drink ({glass.Source}).",
                 "Strain it without ice, or serve it in a rocks glass.");
             return;
         }
@@ -23,7 +24,8 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         if (glass.Shape == "up" && IsServedHot(drink))
         {
             Report(context, drink, Level.Warning,
-                $"It is served hot, and a {glass.Name.ToLowerInvariant()} is made for cold drinks: thin glass may crack, and without a handle nobody can hold it (common practice, no source).",
+                $"It is served hot, and a {glass.Name.ToLowerInvariant()} is made for cold drinks: thin glass may crack, and without a "
+                    + $"handle nobody can hold it (common practice, no source).",
                 "Serve it in a glass or mug for hot drinks.");
             return;
         }
@@ -35,7 +37,8 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         }
 
         Report(context, drink, Level.Note,
-            $"A {glass.Name.ToLowerInvariant()} is the wrong shape for a `{style.Id}`, which is served in {Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
+            $"A {glass.Name.ToLowerInvariant()} is the wrong shape for a `{style.Id}`, which is served in "
+                + $"{Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
             "Use one of these glasses, or name the right style.");
     }
 

@@ -24,9 +24,16 @@ internal sealed partial class GlassOverflows : DrinkRule
         var remedy = Resize.To(context, aim, "Pour it into a larger glass");
         context.Report(new(Rule)
         {
-            AskedLevel = glass.IsHouse ? null : LargestHolds(glass) && (glass.IsUp || served.Low <= glass.Brim.Typical * OverUsual.Value / 100) ? Level.Note : Level.Warning,
+            AskedLevel = glass.IsHouse
+                ? null
+                : LargestHolds(glass) && (glass.IsUp || served.Low <= glass.Brim.Typical * OverUsual.Value / 100)
+                    ? Level.Note
+                    : Level.Warning,
             At = context.At(drink.Glass.Span, "glass"),
-            Message = $"It comes to {glass.Words(served)}{Together(glass)}, but the {glass.Name} holds {(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
+            Message = $"It comes to {glass.Words(served)}{Together(glass)}, but the {glass.Name} holds "
+                + $"{(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which "
+                + $"{Say.With(Most.Value, "%")} can be carried "
+                + $"({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
             Advice = LargestHolds(glass) ? $"Add the bar's own glass to bar.json with its brim. {remedy.Words}" : remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =

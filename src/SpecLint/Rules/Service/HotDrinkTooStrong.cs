@@ -30,7 +30,8 @@ internal sealed partial class HotDrinkTooStrong : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(drink.IngredientsSpan, "ingredients"),
-            Message = $"It is served hot at {Say.Fact(Fact.Abv, abv)}, above the {Say.With(Most.Value, "% vol")} at which its vapour starts to sting ({Most.Source}).",
+            Message = $"It is served hot at {Say.Fact(Fact.Abv, abv)}, above the {Say.With(Most.Value, "% vol")} at which its vapour "
+                + $"starts to sting ({Most.Source}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Caution = "Spirit near a flame or over a hot plate can catch fire: keep it off the heat and follow the fire rules of the house.",

@@ -33,12 +33,18 @@ internal sealed partial class HotInClosedVessel : RecipeRule
 
             if (heated is null || !step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             bool same = heated == step;
-            string degrees = double.IsNaN(celsius) ? "heated, and nothing says how hot" : $"at {Say.Number(celsius, 0)} °C", brought = double.IsNaN(celsius) ? "heated, nothing says how hot," : $"brought to {Say.Number(celsius, 0)} °C";
+            string degrees = double.IsNaN(celsius)
+                ? "heated, and nothing says how hot"
+                : $"at {Say.Number(celsius, 0)} °C", brought = double.IsNaN(celsius)
+                    ? "heated, nothing says how hot,"
+                    : $"brought to {Say.Number(celsius, 0)} °C";
             context.Report(new(Rule)
             {
                 Answer = double.IsNaN(celsius) ? Answer.NotShown : Answer.Broken,
                 At = context.VerbOf(step),
-                Message = $"{(same ? $"By the method it is {degrees}" : $"It was {brought} and nothing cools it")} at the step to {step.Written}. Above {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and throw out its contents ({Hot.Source}).",
+                Message = $"{(same ? $"By the method it is {degrees}" : $"It was {brought} and nothing cools it")} at the step to "
+                    + $"{step.Written}. Above {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and "
+                    + $"throw out its contents ({Hot.Source}).",
                 Advice = "Cool it first, or shake it on ice. Blend hot liquid in small amounts with the cap of the lid off and a cloth over it.",
                 Caution = "Hot liquid under pressure scalds: follow the maker's instructions for the blender and the house's safety rules.",
                 Evidence = double.IsNaN(celsius) ? [Proof.Of(Hot)] : [Proof.Of("temperature", celsius, "Cel"), Proof.Of(Hot)],

@@ -31,7 +31,9 @@ internal sealed partial class IceMissing : DrinkRule
 
         foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind.IsIce: true };
         if (ice || NeedsNone(context)) return;
-        bool names = chills is not null && context.Profile.TechniqueStep is not null && context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown);
+        bool names = chills is not null
+            && context.Profile.TechniqueStep is not null
+            && context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown);
         if (names)
         {
             // The verb implies ice; which ice is worth a word, since dilution and texture hang on it.
@@ -41,7 +43,10 @@ internal sealed partial class IceMissing : DrinkRule
                 At = context.At(chills!.Do.Span, context.PathOf(chills)),
                 Message = $"The step to {chills.Written} needs ice, and no step says which. Its size decides the dilution.",
                 Advice = "Add the ice to the step, for example `\"ice\": \"cubed\"`.",
-                Corrections = [new Correction(CorrectionGrade.Proposed, "Write cubed ice.", [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
+                Corrections = [new Correction(
+                    CorrectionGrade.Proposed,
+                    "Write cubed ice.",
+                    [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
             });
             return;
         }
@@ -65,7 +70,8 @@ internal sealed partial class IceMissing : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.At(at.Do.IsGiven ? at.Do.Span : at.Span, "method"),
-                Message = $"A spirit or liqueur is lengthened with {soda.Line.Item.Or("soda")}, and no step has any ice: it is served warm (common practice, no source).",
+                Message = $"A spirit or liqueur is lengthened with {soda.Line.Item.Or("soda")}, and no step has any ice: it is served "
+                    + $"warm (common practice, no source).",
                 Advice = "Add the ice to the method, or the step that chills it.",
                 Related = [new RelatedPlace(context.At(soda.Line.Span), "what lengthens it")],
             });
@@ -82,7 +88,10 @@ internal sealed partial class IceMissing : DrinkRule
         });
     }
 
-    /// <summary>What lengthens a spirit or liqueur in the glass, more of it than of the spirit: soda, with the sparkling wine beside it. Beer or sparkling wine alone come cold.</summary>
+    /// <summary>
+    /// What lengthens a spirit or liqueur in the glass, more of it than of the spirit: soda, with the sparkling wine beside it. Beer or
+    /// sparkling wine alone come cold.
+    /// </summary>
     private static Part? Lengthened(RecipeContext context, Drink drink)
     {
         double strong = 0, wine = 0;
@@ -96,7 +105,11 @@ internal sealed partial class IceMissing : DrinkRule
             else if ((material.Kind.Lengthens || material.Kind.IsJuice) && ethanol <= 0 && (soda is null || part.Millilitres > soda.Millilitres)) soda = part;
         }
 
-        return strong >= Base.Value * drink.ServesOrOne && soda is not null && soda.Millilitres + (soda.Material is { Kind.Lengthens: true } ? wine : 0) > strong ? soda : null;
+        return strong >= Base.Value * drink.ServesOrOne
+            && soda is not null
+            && soda.Millilitres + (soda.Material is { Kind.Lengthens: true } ? wine : 0) > strong
+            ? soda
+            : null;
     }
 
     /// <summary>A drink poured from a cold batch needs no ice, nor does one that is heated.</summary>
@@ -105,7 +118,9 @@ internal sealed partial class IceMissing : DrinkRule
         foreach (var step in context.Recipe.Method)
         {
             if (step.Verb.Freezes || step.Verb.Carbonates || step.Verb.Draws || step.Verb.Heats) return true;
-            if ((step.At.IsGiven && (step.At.Value.Base <= Guards.KeptCold || step.At.Value.Base >= Hot.Value)) || (step.To.IsGiven && step.To.Value.Base >= Hot.Value)) return true;
+            if ((step.At.IsGiven && (step.At.Value.Base <= Guards.KeptCold || step.At.Value.Base >= Hot.Value))
+                || (step.To.IsGiven && step.To.Value.Base >= Hot.Value))
+                return true;
         }
 
         foreach (var part in context.Profile.Parts)

@@ -39,11 +39,18 @@ internal sealed partial class PortionsExceedYield : PrepRule
         {
             AskedLevel = over ? null : Level.Note,
             At = context.At(prep.PortionCount.Span, "portions.count"),
-            Message = $"{Say.Number(count, 1)} portions of {Say.With(each, unit)} are {Say.With(sum, unit)}, but the yield is {Say.With(yield, unit)}: {Say.Number(100 * Math.Abs((sum / yield) - 1), 0)} % {(over ? "more than is made" : "is left over")}.",
+            Message = $"{Say.Number(count, 1)} portions of {Say.With(each, unit)} are {Say.With(sum, unit)}, but the yield is "
+                + $"{Say.With(yield, unit)}: {Say.Number(100 * Math.Abs((sum / yield) - 1), 0)} % "
+                + $"{(over ? "more than is made" : "is left over")}.",
             Advice = fits >= 1 ? $"Write {fits}, or change the portion or the batch." : "Change the portion or the batch.",
             Evidence = [Proof.Of("portions", sum, unit), Proof.Of("yield", yield, unit), Proof.Of(over ? Off : Short)],
             Related = [new RelatedPlace(context.At(prep.Yield.Span), "the yield")],
-            Corrections = fits >= 1 ? [new Correction(CorrectionGrade.Proposed, $"Write {fits} portions.", [new TextEdit(context.At(prep.PortionCount.Span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])] : [],
+            Corrections = fits >= 1
+                ? [new Correction(
+                    CorrectionGrade.Proposed,
+                    $"Write {fits} portions.",
+                    [new TextEdit(context.At(prep.PortionCount.Span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])]
+                : [],
         });
     }
 }

@@ -17,7 +17,9 @@ internal sealed partial class ReducedWithoutLoss : PrepRule
         {
             // What is reduced by itself and then added to the rest says little of the whole.
             if (step.Items.Count > 0 && step.Items.Count < prep.Ingredients.Count) continue;
-            if (step.Verb.Reduces || (step.Verb.BoilsDown && step.Until.IsGiven && AcidAndSugar.BoiledWithoutEndPoint.SaysReduced(step.Until.Value))) reduces = step;
+            if (step.Verb.Reduces
+                || (step.Verb.BoilsDown && step.Until.IsGiven && AcidAndSugar.BoiledWithoutEndPoint.SaysReduced(step.Until.Value)))
+                reduces = step;
         }
 
         if (reduces is null) return;
@@ -27,7 +29,9 @@ internal sealed partial class ReducedWithoutLoss : PrepRule
         context.Report(new(Rule)
         {
             At = context.At(prep.Yield.Span, "yield"),
-            Message = $"It is reduced{(reduces.Until.IsGiven ? $" (\"{reduces.Until.Value}\")" : "")}, but the yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(all, unit)} at most: a reduction takes at least {Say.With(Least.Value, "%")} out ({Least.Source}).",
+            Message = $"It is reduced{(reduces.Until.IsGiven ? $" (\"{reduces.Until.Value}\")" : "")}, but the yield is "
+                + $"{Say.With(prep.Yield.Value.Base, unit)} from {Say.With(all, unit)} at most: a reduction takes at least "
+                + $"{Say.With(Least.Value, "%")} out ({Least.Source}).",
             Advice = "Weigh what is left in the pot, and write that.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in at most", all, unit), Proof.Of(Least)],
             Related = [new RelatedPlace(context.At(reduces.Do.Span), "the step that reduces it")],

@@ -16,7 +16,10 @@ internal static class Resize
     /// <param name="instead">What else would do, without a full stop.</param>
     public static Remedy To(RecipeContext context, double millilitres, string instead)
     {
-        if (!context.OffersCorrections || !(millilitres > 0) || Scaling.To(context.Profile, millilitres, context.Settings) is not { } scaled) return Remedy.Say($"{instead}.");
+        if (!context.OffersCorrections
+            || !(millilitres > 0)
+            || Scaling.To(context.Profile, millilitres, context.Settings) is not { } scaled)
+            return Remedy.Say($"{instead}.");
         var edits = ScaledEdits.Of(scaled, context.File);
         if (edits.Count == 0 || scaled.Factor is < 0.3 or > 3 || scaled.LargestDrift > Drift.Value / 100) return Remedy.Say($"{instead}.");
         var words = new List<string>();

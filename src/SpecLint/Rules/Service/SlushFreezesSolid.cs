@@ -28,7 +28,8 @@ internal sealed partial class SlushFreezesSolid : PrepRule
         context.Report(new(Rule)
         {
             At = context.VerbOf(slush),
-            Message = $"At {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, above the {Say.With(Most.Value, "%")} at which a slush still turns ({Most.Source}). It sets round the cylinder and strains the machine.",
+            Message = $"At {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, above the {Say.With(Most.Value, "%")} at which a "
+                + $"slush still turns ({Most.Source}). It sets round the cylinder and strains the machine.",
             Advice = "Use more sugar or spirit (about 12 to 15 °Brix, or the equivalent in alcohol), or run it warmer.",
             Evidence = [Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Most)],
         });

@@ -25,7 +25,9 @@ internal sealed partial class SlushTooStrong : PrepRule
         if (double.IsNaN(t)) t = context.Settings.Bar is { Freezer.IsGiven: true } bar ? bar.Freezer.Value.Base : Limits.Of("freezer-temperature").Value;
         var point = context.Fact(Fact.FreezingPoint);
         if (!point.IsKnown) return;
-        double ice = point.Low >= t ? 100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(t))?.Value ?? double.NaN) : point.High < t ? 0 : double.NaN;
+        double ice = point.Low >= t
+            ? 100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(t))?.Value ?? double.NaN)
+            : point.High < t ? 0 : double.NaN;
         if (double.IsNaN(ice) || ice >= Least.Value) return;
         double Ice(ReadOnlySpan<double> grams) => 100 * (Freezing.IceFraction(grams, new Celsius(t))?.Value ?? 0);
         double factor = Solving.Factor(context.Profile, p => Substances.IsWater(p.Material), Ice, Least.Value * 1.5);
@@ -38,7 +40,9 @@ internal sealed partial class SlushTooStrong : PrepRule
             if (100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(c))?.Value ?? 0) >= Least.Value * Guards.SlushColder) colder = c;
         }
 
-        string take = double.IsNaN(colder) ? "Add water, or take less spirit and sugar." : $"Run it at {Say.Number(colder, 0)} °C, where about a third of it is ice. Or add water, which makes it weaker.";
+        string take = double.IsNaN(colder)
+            ? "Add water, or take less spirit and sugar."
+            : $"Run it at {Say.Number(colder, 0)} °C, where about a third of it is ice. Or add water, which makes it weaker.";
         if (double.IsNaN(colder) && Batch.Water(context.Profile).Line is { } water && !double.IsNaN(factor))
         {
             var amount = water.Line.Amount.Value;
@@ -50,7 +54,8 @@ internal sealed partial class SlushTooStrong : PrepRule
         context.Report(new(Rule)
         {
             At = context.VerbOf(slush),
-            Message = $"Its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}, so at {Say.Number(t, 0)} °C {Say.Number(ice, 0)} % of it is ice, below the {Say.With(Least.Value, "%")} that a slush needs ({Least.Source}).",
+            Message = $"Its first ice forms at {Say.Fact(Fact.FreezingPoint, point)}, so at {Say.Number(t, 0)} °C {Say.Number(ice, 0)} "
+                + $"% of it is ice, below the {Say.With(Least.Value, "%")} that a slush needs ({Least.Source}).",
             Advice = take,
             Evidence = [Proof.Of(Fact.FreezingPoint, point), Proof.Of($"ice at {Say.Number(t, 0)} °C", ice, "%"), Proof.Of(Least)],
             Corrections = corrections,

@@ -21,7 +21,9 @@ internal sealed partial class UnknownGlass : DrinkRule
             Place = place,
             Path = "glass",
             Message = $"`{drink.GlassWritten}` is neither a glass in bar.json nor a known kind of glass, so its volume is not known.",
-            Advice = near is null ? "Add the glass to bar.json with its brim and wash line." : $"Write `{near}` if that is meant, or add the glass to bar.json with its brim and wash line.",
+            Advice = near is null
+                ? "Add the glass to bar.json with its brim and wash line."
+                : $"Write `{near}` if that is meant, or add the glass to bar.json with its brim and wash line.",
             Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
         });
     }

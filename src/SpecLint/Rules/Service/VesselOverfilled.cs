@@ -21,7 +21,11 @@ internal sealed partial class VesselOverfilled : PrepRule
         double volume = Yields.Volume(context, prep);
         if (double.IsNaN(volume)) return;
         bool mayFreeze = double.IsNaN(SpecLint.Profile.Storage.Celsius(prep, context.Settings));
-        bool swells = mayFreeze || (keep.At.IsGiven && keep.At.Value.Base < 0) || prep.Family.OrNone().Swells || (prep.Target is { Pressure.IsGiven: true }) || keep.Gas.IsGiven;
+        bool swells = mayFreeze
+            || (keep.At.IsGiven && keep.At.Value.Base < 0)
+            || prep.Family.OrNone().Swells
+            || (prep.Target is { Pressure.IsGiven: true })
+            || keep.Gas.IsGiven;
         var room = FreezesSolid(context, keep) ? IceRoom : Room;
         double most = swells ? capacity * (1 - (room.Value / 100)) : capacity;
         if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;
@@ -33,8 +37,12 @@ internal sealed partial class VesselOverfilled : PrepRule
             Path = "keep.capacity",
             Message = over
                 ? $"{Say.With(volume, "mL")} is made, but the vessel only holds {Say.With(capacity, "mL")}."
-                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leaves {Say.Number(100 * (1 - (volume / capacity)), 1)} % headspace, below the {Say.With(room.Value, "%")} that {(room == IceRoom ? "freezing to ice" : "gas or ice")} needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
-            Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
+                : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leaves "
+                    + $"{Say.Number(100 * (1 - (volume / capacity)), 1)} % headspace, below the {Say.With(room.Value, "%")} that "
+                    + $"{(room == IceRoom ? "freezing to ice" : "gas or ice")} "
+                    + $"needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
+            Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split "
+                + $"the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
             Caution = swells ? "A full vessel that freezes, ferments or is under gas can burst. Leave headspace and follow its maker's rating." : null,
             Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(room)],
             Related = place.File == prep.Source ? [] : [new RelatedPlace(place, "the vessel")],
@@ -52,7 +60,11 @@ internal sealed partial class VesselOverfilled : PrepRule
     private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, SpecLint.Book.Keeping keep)
     {
         if (keep.Capacity.IsGiven && keep.Capacity.Value.Dimension == Dimension.Volume) return (keep.Capacity.Value.Base, prep.At(keep.Capacity.Span));
-        if (keep.In.IsGiven && context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value.Id, out var vessel) && vessel.Capacity.IsGiven && vessel.Capacity.Value.Dimension == Dimension.Volume)
+        if (keep.In.IsGiven
+            && context.Settings.Bar is { } bar
+            && bar.Vessels.TryGetValue(keep.In.Value.Id, out var vessel)
+            && vessel.Capacity.IsGiven
+            && vessel.Capacity.Value.Dimension == Dimension.Volume)
             return (vessel.Capacity.Value.Base, bar.At(vessel.Capacity.Span));
         return (double.NaN, default);
     }

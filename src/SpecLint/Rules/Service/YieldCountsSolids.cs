@@ -18,7 +18,11 @@ internal sealed partial class YieldCountsSolids : PrepRule
         Part? solid = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.TakenOut && part.Line.Role is not LineRole.Fining && part.IsWeighed && (solid is null || part.Grams.Typical > solid.Grams.Typical)) solid = part;
+            if (part.Phase == PartPhase.TakenOut
+                && part.Line.Role is not LineRole.Fining
+                && part.IsWeighed
+                && (solid is null || part.Grams.Typical > solid.Grams.Typical))
+                solid = part;
         }
 
         if (solid is null) return;
@@ -44,10 +48,15 @@ internal sealed partial class YieldCountsSolids : PrepRule
         {
             At = context.At(prep.Yield.Span, "yield"),
             Message = !more && !sum
-                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)} of {Say.With(all, unit)} at most, but {Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and comes out wet: it holds back at least {Say.With(Holds.Value, "%")} of its own mass ({Holds.Source})."
+                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)} of {Say.With(all, unit)} at most, but "
+                    + $"{Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and comes out wet: it holds "
+                    + $"back at least {Say.With(Holds.Value, "%")} of its own mass ({Holds.Source})."
                 : !more
-                ? $"The yield of {Say.With(yield, "g")} is the sum of everything that goes in, but {Say.With(strained, "g")} of that is strained out ({solid.Line.Item.Or("solids")}) and holds back liquid."
-                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but without the solids of {solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, counting every drop of its juice.",
+                ? $"The yield of {Say.With(yield, "g")} is the sum of everything that goes in, but {Say.With(strained, "g")} of that "
+                    + $"is strained out ({solid.Line.Item.Or("solids")}) and holds back liquid."
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but without the solids of "
+                    + $"{solid.Line.Item.Or("what is strained out")} at most {Say.With(liquid, unit)} can run through, counting "
+                    + $"every drop of its juice.",
             Advice = "Weigh what runs through, and write what is left as a by-product.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("liquid at most", liquid, unit), Proof.Of(Off)],
             Related = [new RelatedPlace(context.At(solid.Line.Span), "strained out")],
