@@ -121,7 +121,7 @@ internal static class Propagation
         ulong varying = 0;
         foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
         var grams = mix.Grams;
-        double value = slopes is null ? Differences(grams, mix.Total, varying, evaluate, gradient) : slopes(grams, varying, gradient);
+        double value = slopes is null ? Differences(grams, varying, evaluate, gradient) : slopes(grams, varying, gradient);
         if (double.IsNaN(value)) return new Estimate(value, value, value);
 
         double upward = 0, downward = 0;
@@ -151,13 +151,16 @@ internal static class Propagation
         return new Estimate(value, double.IsNaN(low) ? low : Math.Min(value, low), double.IsNaN(high) ? high : Math.Max(value, high));
     }
 
-    /// <summary>A result, and its slopes by small differences of the masses.</summary>
-    private static double Differences(ReadOnlySpan<double> grams, double total, ulong varying, Evaluator evaluate, Span<double> gradient)
+    /// <summary>
+    /// A result, and its slopes by small differences of the masses. What bends is what is dissolved in water: the differences are small
+    /// beside the liquid, of which oil may hold little.
+    /// </summary>
+    private static double Differences(ReadOnlySpan<double> grams, ulong varying, Evaluator evaluate, Span<double> gradient)
     {
         Span<double> moved = stackalloc double[Components.Count], result = stackalloc double[1];
         grams.CopyTo(moved);
         evaluate(moved, result);
-        double value = result[0], step = Math.Max(total, 1e-9) * RelativeStep;
+        double value = result[0], step = Math.Max(Liquid(grams), 1e-9) * RelativeStep;
         if (double.IsNaN(value)) return value;
         for (; varying != 0; varying &= varying - 1)
         {
@@ -169,6 +172,14 @@ internal static class Propagation
         }
 
         return value;
+    }
+
+    /// <summary>Mass of water, ethanol and what is dissolved, g.</summary>
+    private static double Liquid(ReadOnlySpan<double> grams)
+    {
+        double sum = grams[(int)Component.OtherDissolved];
+        for (var c = Component.Water; c <= Components.LastSolute; c++) sum += grams[(int)c];
+        return sum;
     }
 
     private static double End(ReadOnlySpan<double> grams, ReadOnlySpan<double> direction, double variance, Evaluator evaluate)

@@ -22,7 +22,7 @@ internal static class WaterFacts
         }
         else if (Run(of, facts, density, Fact.WaterActivity, Activity) is { } estimate)
         {
-            if (Binds(of.Served)) facts.Leave(Fact.WaterActivity, "what does not dissolve binds its water, which is not modelled: measure the water activity");
+            if (Binds(of.Served)) facts.Leave(Fact.WaterActivity, $"{Bound}: measure the water activity");
             else if (double.IsNaN(estimate.Low) && !(estimate.High < WellDry))
                 facts.Leave(Fact.WaterActivity, "it may be too dry for the model: measure the water activity");
             else
@@ -42,14 +42,17 @@ internal static class WaterFacts
     private static double BelowTheModel(Estimate estimate) =>
         Math.Max(0, Math.Min(WaterActivityModel.Lowest, estimate.Value - (2 * (estimate.High - estimate.Value))));
 
+    private const string Bound = "what does not dissolve binds its water, which is not modelled";
+
     private static bool Binds(Mix of) =>
         of.Of(Component.Protein) + of.Of(Component.Fibre) + of.Of(Component.OtherInsoluble) > BoundWater.Value * of.Of(Component.Water);
 
     /// <summary>First ice.</summary>
     public static void WorkFreezing(FactBasis of, FactStore facts, FactValue density)
     {
-        if (Run(of, facts, density, Fact.FreezingPoint, FirstIce) is { } estimate)
-            facts[Fact.FreezingPoint] = MixErrors.WithFreezing(estimate, of.Served, LowestIce).ToFact();
+        if (Run(of, facts, density, Fact.FreezingPoint, FirstIce) is not { } estimate) return;
+        if (Binds(of.Served)) facts.Leave(Fact.FreezingPoint, Bound);
+        else facts[Fact.FreezingPoint] = MixErrors.WithFreezing(estimate, of.Served, LowestIce).ToFact();
     }
 
     /// <summary>Melting point of ethanol, °C (CRC Handbook): no drink stays liquid below.</summary>

@@ -44,9 +44,13 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             Always),
         new(
             "SL5004",
-            ["until", "to", "at", "for"],
-            "The method is another one now, so that the reading is of the recipe before the change and clears nothing.",
+            ["until", "to", "at", "for", "file"],
+            "The method or a part is another one now, so that the reading is of the recipe before the change and clears nothing.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5033" && x.Subject == f.Subject) || f.Prep?.Measured is null),
+        new(
+            "SL5038", ["until", "to", "at", "for", "file"],
+            "The method or a part is another one now, so that the reading is of the recipe before the change and clears nothing.",
+            static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5033" && x.Subject == f.Subject)),
         new(
             "SL5038", ["measured", "brix", "ph", "mass", "volume", "abv", "waterActivity", "until"],
             "The impossible reading is gone, and it clears nothing any more.", Always),

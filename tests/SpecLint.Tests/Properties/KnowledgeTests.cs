@@ -26,7 +26,7 @@ public sealed class KnowledgeTests
         HarmOf before = new(first), now = new(after);
 
         // An item that is not there is an error where it is named, and forbids all that is made of it.
-        return one.Step.Touches.Count == 0 && now.HasNewError(before)
+        return one.Step.Touches is ["file"] && now.HasNewError(before)
             ? null
             : HarmOf.Lost(before, now, subject => after.Book.Files.Any(f => f.Id == subject), goes: (subject, rule) =>
             Excuse.All.Any(e => e.Rule == rule && e.Words.Any(one.Step.Touches.Contains) && e.If(new Forgotten(after, one.Step.Path, subject))));
@@ -84,7 +84,8 @@ public sealed class KnowledgeTests
         {
             b.Remove(path);
             return true;
-        });
+        })
+        { Path = path, Touches = ["file"] };
         var places = new List<string[]>();
         Walk(book[path]!, []);
         return places.Count == 0 ? null : Without(path, places[random.Next(places.Count)]);

@@ -77,6 +77,7 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
 
             // A drop of what nothing is known of: an oil weighs about as much as water.
             double oil = load.Grams / (double.IsNaN(density) ? 1 : density), perLitre = oil / millilitres * 1000;
+            if (double.IsNaN(oil) && itself) oil = PrepServe.RoughMillilitres(load.Part);
             if (poured is { } usual) perLitre *= usual.Dilution;
             bool unknown = double.IsNaN(perLitre), wintergreen = load.Hazard.Id == "wintergreen-oil";
             double serve = wintergreen || poured is not null || context.Recipe is Drink ? ServeOf(context, oil) : double.NaN;
@@ -92,7 +93,7 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
                 AskedLevel = deadly || burns || (unknown && wintergreen) ? Level.Error : null,
                 At = context.AmountOf(load.Part.Line),
-                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount," : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
+                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount" : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Most)],

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Profile;
 using SpecLint.Rules.Service;
 
 namespace SpecLint.Rules.Hazards;
@@ -20,14 +21,15 @@ internal readonly record struct PrepServe(double Share, double Millilitres, doub
     public static readonly string[] LimitIds = [Spirit.Id, Dosed.Id, Sweet.Id, Ready.Id, Other.Id];
 
     /// <summary>
-    /// The serve of a preparation; <see langword="null"/> where a recipe uses it, which is then judged by what it takes, or its volume is
-    /// not known.
+    /// The serve of a preparation; <see langword="null"/> where a recipe uses it, which is then judged by what it takes, or none of its
+    /// amounts is known.
     /// </summary>
     public static PrepServe? Of(RecipeContext context, Prep prep)
     {
         if (context.Book.UsersOf(prep.Id).Count > 0) return null;
         double volume = Yields.Volume(context, prep);
         if (!(volume > 0)) volume = context.Profile.InputVolume;
+        if (!(volume > 0)) volume = Roughly(context.Profile);
         if (!(volume > 0)) return null;
         var kind = prep.Family.OrNone().Kind;
         bool portions = prep.PortionSize is { IsGiven: true, Value.Dimension: Reading.Dimension.Volume };
@@ -40,4 +42,23 @@ internal readonly record struct PrepServe(double Share, double Millilitres, doub
             : Other.Value;
         return new PrepServe(Math.Min(1, each / volume), each, asIs ? 1 : each / Ready.Value);
     }
+
+    /// <summary>
+    /// Roughly the volume of a batch of which some part is not known, mL: what is written, a gram as a millilitre. What is not counted
+    /// makes the serve a larger share of it, as is meant.
+    /// </summary>
+    private static double Roughly(RecipeProfile profile)
+    {
+        double sum = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase == PartPhase.Mix && RoughMillilitres(part) is > 0 and var millilitres) sum += millilitres;
+        }
+
+        return sum;
+    }
+
+    /// <summary>The amount of a line in mL, a gram as a millilitre; NaN where it has none.</summary>
+    internal static double RoughMillilitres(Part part) =>
+        part.Line.Amount is { IsGiven: true, Value: { Dimension: Reading.Dimension.Volume or Reading.Dimension.Mass } amount } ? amount.Base : double.NaN;
 }

@@ -19,7 +19,7 @@ internal sealed partial class KeptPastDateMark : PrepRule
         var state = context.Profile.Keeping!;
         if (!state.HoldsPerishable
             || state.Verdict == KeepingVerdict.NotControlled
-            || !(state.IsShownControlled || state.IsLowAcid || (state.What == Perishable.NutOrPulse && !state.IsSour)))
+            || !(state.IsShownControlled || state.IsLowAcid || IsHardlySour(prep, state) || (state.What == Perishable.NutOrPulse && !state.IsSour)))
             return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         if (Storage.IsFrozen(celsius)
@@ -37,6 +37,10 @@ internal sealed partial class KeptPastDateMark : PrepRule
     /// </summary>
     private static bool IsFermentUnread(Prep prep, KeepingState state) => SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph);
 
+    /// <summary>Whether it is a ferment whose reading does not show that it is sour, while its water activity is open: nothing holds what grows in it.</summary>
+    private static bool IsHardlySour(Prep prep, KeepingState state) =>
+        state.IsOpen && !state.IsSour && SpecialCases.IsFerment(prep) && KeepingVerdicts.IsMeasured(state.Ph);
+
     /// <summary>Outside of the US the seven days are a yardstick: up to the ten days of the British guidance they are a warning.</summary>
     internal static bool IsYardstick(Settings settings, double days) => !Mark.AppliesIn(settings) && days <= Guidance.Value;
 
@@ -51,6 +55,7 @@ internal sealed partial class KeptPastDateMark : PrepRule
             Place = place,
             Path = "keep.for",
             AskedLevel = state.IsStrong
+                || IsHardlySour(prep, state)
                 || (IsYardstick(context.Settings, days) && !AcidityNotMeasured.IsSealedUnsoured(prep, state))
                 || KeepingWords.HoldsListeria(context.Settings, state)
                 ? Level.Warning

@@ -32,23 +32,29 @@ internal sealed partial class WarmForHours : PrepRule
             var at = step.At.IsGiven ? step.At : step.To;
             bool told = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
             if (told && (at.Value.BaseHigh <= Cold.Value || at.Value.BaseLow >= Hot.Value)) continue;
-            if (!told && IsInTheCold(step)) continue;
+            if (!told && (step.Verb.Boils || IsInTheCold(step))) continue;
             if (Worst(context, pot, i) is not { } part) continue;
             bool animal = Perishables.In(part, context.Profile) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
-            string time = timed ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "for a time that nothing states";
+            string stands = timed ? $"stands for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}"
+                : step.Verb.IsKnown && step.Verb.Heats && !told ? "is heated for a time that nothing states"
+                : step.Verb.IsKnown || told ? "stands for a time that nothing states"
+                : "may stand for hours in a step that says neither what is done nor how long it takes,";
             context.Report(new(Rule)
             {
                 Answer = told && timed ? Answer.Broken : Answer.NotShown,
                 AskedLevel = told && animal && timed ? null : Level.Warning,
                 At = context.At(timed ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = told
-                    ? $"`{part.Line.Item.Or("")}` stands at {KeepingWords.Degrees(at.Value.BaseHigh)} {time}. Between "
+                    ? $"`{part.Line.Item.Or("")}` {stands} at {KeepingWords.Degrees(at.Value.BaseHigh)}. Between "
                         + $"{Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is "
                         + $"{Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
-                    : $"`{part.Line.Item.Or("")}` stands {time} at an unstated temperature. Between {Say.Number(Cold.Value)} and "
+                    : $"`{part.Line.Item.Or("")}` {stands} at an unstated temperature. Between {Say.Number(Cold.Value)} and "
                         + $"{Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food "
                         + $"Code 3-501.16, 3-501.19).",
-                Advice = told ? "Do it in the refrigerator, or for less than four hours." : "Write `at` in the step: 4 °C if it stands in the refrigerator.",
+                Advice = told ? "Do it in the refrigerator, or for less than four hours."
+                    : step.Verb.Heats ? "Write in the step how hot it gets, with `to`, or at what temperature it is held, with `at` and `for`."
+                    : timed || step.Verb.IsKnown ? "Write `at` in the step: 4 °C if it stands in the refrigerator."
+                    : "Write with `do` what is done in the step and, where it stands, `for` how long and `at` which temperature.",
                 Caution = KeepingWords.Caution,
                 Evidence = timed ? [Proof.Of("time", step.For.Value.BaseHigh / 3600, "h"), Proof.Of(Hours)] : [Proof.Of(Hours)],
             });
@@ -57,13 +63,13 @@ internal sealed partial class WarmForHours : PrepRule
     }
 
     /// <summary>
-    /// Whether a step without a time may last for hours: it steeps or stores, or it is held at a temperature by a verb that heats or
-    /// that nobody knows.
+    /// Whether a step without a time may last for hours: it steeps or stores, it heats and does not say up to what, or nobody knows what
+    /// is done in it.
     /// </summary>
     private static bool MayStand(Step step) =>
-        step.Verb.Heats || !step.Verb.IsKnown
-            ? step.At is { IsGiven: true, Value.Dimension: Dimension.Temperature }
-            : !step.Verb.IsBrief && (step.Verb.Extracts || step.Verb.Keeps);
+        !step.Verb.IsKnown
+            || (step.Verb.Heats && step.At.IsGiven)
+            || (!step.Verb.IsBrief && (step.Verb.Heats ? !step.To.IsGiven : step.Verb.Extracts || step.Verb.Keeps));
 
     private static bool IsInTheCold(Step step)
     {
