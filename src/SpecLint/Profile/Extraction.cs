@@ -42,6 +42,18 @@ internal static class Extraction
         mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name, material.Composition);
     }
 
+    /// <summary>What the parts of a mix take up one by one, mL, where no model has the whole: oils; NaN where one is not known.</summary>
+    private static double VolumeOf(FixedList<Part> parts)
+    {
+        double sum = 0;
+        foreach (var part in parts)
+        {
+            if (part is { Phase: PartPhase.Mix or PartPhase.TakenOut, IsWeighed: true, Material: { } material }) sum += part.Grams.Typical / material.Density;
+        }
+
+        return sum;
+    }
+
     /// <summary>The material of what is left of making a recipe: the insoluble matter of its parts, and the liquid it holds.</summary>
     public static Material Left(ByProduct left, FixedList<Part> parts, Lack lack)
     {
@@ -63,7 +75,7 @@ internal static class Extraction
         // Where nothing can be strained out, what is left is more of the same.
         if (solid < 0.01 * mass && inputs.Total > 0)
             return inputs.ToMaterial(
-                id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? double.NaN), MaterialState.Liquid,
+                id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? VolumeOf(parts)), MaterialState.Liquid,
                 ItemKind.ByProduct, lack, new Trace(double.NaN, double.NaN, double.NaN));
         if (solid < 0.01 * mass || solid >= mass || liquid <= 0)
             return ProfileSet.Nothing(id, "what was strained out cannot be worked out from the parts");

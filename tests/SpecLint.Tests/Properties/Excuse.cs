@@ -73,6 +73,10 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             "SL5022", ["until", "amount"], "The end that could not be is gone, and another is asked for.",
             static f => f.Has("SL5022", Level.Warning) || f.Has("SL5015", Level.Warning)),
         new("SL5024", ["keep", "claim"], "The claim that it keeps by a preservative is gone.", Always),
+        new(
+            "SL5025", ["measured", "ph"],
+            "The reading that said that it is not sour is gone, and by its amounts it is: only yeasts and moulds are left, and it is told of them.",
+            static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5025" && x.Subject == f.Subject)),
         new("SL5030", ["keep", "claim"], "The claim that goes too far is gone.", Always),
         new(
             "SL5017",
