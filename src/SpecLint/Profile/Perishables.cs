@@ -178,7 +178,7 @@ internal static class Perishables
     private static bool IsWetted(Part part, RecipeProfile profile)
     {
         if (profile.IsSolid) return false;
-        double water = 0, solids = 0, all = 0;
+        double water = 0, solids = 0, acids = 0, all = 0;
         foreach (var other in profile.Parts)
         {
             if (other.Phase == PartPhase.Beside || other.Material is not { } material || material == part.Material) continue;
@@ -188,12 +188,13 @@ internal static class Perishables
             all += other.Grams.Typical;
             water += other.Grams.Typical * material.Of(Component.Water);
             for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) solids += other.Grams.Typical * material.Of(c);
+            for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) acids += other.Grams.Typical * material.Of(c);
         }
 
         if (!(all > 0) || water < WetShare.Value / 100 * all) return false;
 
-        // A spice in a syrup flavours it; in water it is steeped like tea.
-        return !IsSpice(part, profile) || solids < SyrupSolids.Value / 100 * all;
+        // A spice in a syrup flavours it; in water it is steeped like tea. Less acid makes no syrup of it.
+        return !IsSpice(part, profile) || solids < SyrupSolids.Value / 100 * (all - acids);
     }
 
     /// <summary>Whether it is a spice, or a blend of which every plant is one.</summary>

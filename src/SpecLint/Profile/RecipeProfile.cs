@@ -229,7 +229,7 @@ public sealed class RecipeProfile
             Unfitted = isMoved ? made : null,
             Reading = prep.Measured,
             OnlyPart = ReferenceEquals(made.Mix, weighed.Mix) && !Processing.Ferments(prep) ? OnlyPartOf(Parts) : null,
-            IsSolid = IsSolidPrep(prep, mix.Mix, Parts),
+            IsSolid = Dryness.IsSolid(prep, mix.Mix, Parts),
         };
     }
 
@@ -245,40 +245,6 @@ public sealed class RecipeProfile
         }
 
         return only;
-    }
-
-    private static bool IsSolidPrep(Prep prep, Mix mix, FixedList<Part> parts) =>
-        prep.Family.OrNone().IsDry
-        || (mix.Total > 0 && !HoldsUnweighedLiquid(parts) && (AreDry(parts, mix) || Mixture.Volume(mix.Grams, Celsius.Reference) is null));
-
-    /// <summary>Whether a liquid is in it that nobody weighed: what it makes of the rest is then wet.</summary>
-    private static bool HoldsUnweighedLiquid(FixedList<Part> parts)
-    {
-        foreach (var part in parts)
-        {
-            if (part is { Phase: PartPhase.Mix, IsWeighed: false, Material.State: MaterialState.Liquid }) return true;
-        }
-
-        return false;
-    }
-
-    /// <summary>
-    /// Powders alone stay one, also where their crystals hold water; so do pieces that are more dry matter than water. What was strained out of
-    /// them left its juice.
-    /// </summary>
-    private static bool AreDry(FixedList<Part> parts, Mix mix)
-    {
-        bool any = false, powder = true;
-        foreach (var part in parts)
-        {
-            powder &= part.Phase != PartPhase.TakenOut;
-            if (part.Phase != PartPhase.Mix || !part.IsWeighed) continue;
-            if (part.Material?.State is not (MaterialState.Powder or MaterialState.Solid)) return false;
-            powder &= part.Material.State == MaterialState.Powder;
-            any = true;
-        }
-
-        return any && (powder || mix.Of(Component.Water) + mix.Of(Component.Ethanol) < mix.Total / 2);
     }
 
     private Material MakeMaterial()

@@ -92,6 +92,12 @@ internal static class Weighing
             else Extraction.Into(mix, material, part, name);
         }
 
+        if (parts.Count == 0)
+        {
+            unknown |= Unknowns.Composition;
+            reasons = ["nothing says what is in it"];
+        }
+
         mix.Condense();
         return new Composed(mix, new Lack(unknown, reasons is null ? "" : Lack.Join(reasons)));
     }

@@ -91,6 +91,10 @@ public sealed class DisguiseTests
             if (!was.IsKnown) continue;
             double error = (1e-6 * Math.Max(1, Math.Abs(was.Value))) + (0.01 * (was.High - was.Low));
             if (Math.Abs(was.Value - now.Value) > error) return $"{fact} was {Of(was)} and is {Of(now)}";
+
+            // Each half is weighed to the same half gram, so a small amount is known less well. Where a figure bends, the most probable
+            // way to its end then is another one, and ends elsewhere.
+            if (fact is Fact.WaterActivity or Fact.Ph or Fact.FreezingPoint) error += 0.1 * (was.High - was.Low);
             if (one.Step.Touches is ["split"] or ["wrap"] && (now.Low > was.Low + error || now.High < was.High - error))
                 return $"{fact} was {Of(was)} and is known better: {Of(now)}";
         }

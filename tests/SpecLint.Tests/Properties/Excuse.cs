@@ -48,7 +48,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             "The method or a part is another one now, so that the reading is of the recipe before the change and clears nothing.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5033" && x.Subject == f.Subject) || f.Prep?.Measured is null),
         new(
-            "SL5038", ["until", "to", "at", "for", "file"],
+            "SL5038", ["until", "to", "at", "for", "file", "yield"],
             "The method or a part is another one now, so that the reading is of the recipe before the change and clears nothing.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5033" && x.Subject == f.Subject)),
         new(
@@ -111,8 +111,10 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new(
             "SL7001",
             ["allergens", "contains"],
-            "Who writes no list of allergens for an own file is asked for it (SL7008).",
-            static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL7008" && x.Place.File.Path == f.Path)),
+            "Who writes no list of allergens for an own file is asked for it (SL7008), but of a plain fruit, herb, juice, spirit, sugar, acid or "
+                + "salt, which holds none unless its name says so.",
+            static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL7008" && x.Place.File.Path == f.Path)
+                || f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.IngredientKind.OrNone() is { IsKnown: true, MayHoldAllergen: false })),
         new(
             "SL5007", ["keep", "for"], "The part no longer says how long it keeps; what needs cold has the date mark.",
             f => f.NeedsNoCold || IsKeptCold(f) || Asks(f)),

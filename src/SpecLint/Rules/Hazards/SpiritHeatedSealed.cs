@@ -64,7 +64,7 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
         }
     }
 
-    /// <summary>% vol of what the step heats: the items that it names, else the whole.</summary>
+    /// <summary>% vol of the liquid that the step heats: the items that it names, else the whole. Pieces in it thin nothing.</summary>
     private static double StrengthOf(RecipeContext context, Step step)
     {
         double pure = 0, all = 0;
@@ -72,12 +72,18 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
         {
             if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside || double.IsNaN(part.Millilitres)) continue;
             if (step.Items.Count > 0 && !Names(step, part.Line)) continue;
+            if (!IsLiquid(part, context)) continue;
             pure += part.Grams.Typical * part.Material.Of(Science.Component.Ethanol) / EthanolDensity.Value;
             all += part.Millilitres;
         }
 
         return all > 0 ? 100 * pure / all : double.NaN;
     }
+
+    /// <summary>Whether a part is a liquid, or made with one.</summary>
+    private static bool IsLiquid(Part part, RecipeContext context) => part.Item?.File is not Recipe recipe
+        ? part.Material!.State == MaterialState.Liquid
+        : context.Profiles.Of(recipe).Leaves.Any(l => context.Profiles.MaterialOf(l.Ingredient.Id) is { State: MaterialState.Liquid });
 
     private static bool Names(Step step, Line line)
     {

@@ -17,10 +17,13 @@ internal sealed partial class CoolingNotPlanned : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         Step? hot = null, cool = null;
+        bool told = true;
         foreach (var step in prep.Method)
         {
-            if (IsHot(step))
+            if (IsHot(step) is not false and var isHot)
             {
+                if (cool is not null && Hold(context, hot!, cool, told)) return;
+                told = isHot is true;
                 hot = step;
                 cool = null;
             }
@@ -30,12 +33,19 @@ internal sealed partial class CoolingNotPlanned : PrepRule
             }
         }
 
-        if (hot is null || !CanSpoil(context)) return;
+        if (hot is not null) Hold(context, hot, cool, told);
+    }
+
+    /// <summary>Holds what was made hot, and the step that cools it, against the two stages.</summary>
+    /// <returns>Whether there is a finding.</returns>
+    private static bool Hold(RecipeContext context, Step hot, Step? cool, bool told)
+    {
+        if (!CanSpoil(context) || cool is { Verb.Freezes: true }) return false;
         double litres = context.Profile.InputVolume / 1000;
-        if (cool is { Verb.Freezes: true }) return;
         if (cool is not { For: { IsGiven: true, Value.Dimension: Dimension.Duration } })
         {
-            if (!(litres > Volume.Value)) return;
+            // What is done in the step nobody knows: the rule of warm food asks.
+            if (!(litres > Volume.Value) || (cool is null && !hot.Verb.IsKnown && !told)) return false;
             string cooling = "shallow trays or an ice bath, to 21 °C within 2 h and to 5 °C within 6 h.";
             context.Report(new(Rule)
             {
@@ -52,7 +62,7 @@ internal sealed partial class CoolingNotPlanned : PrepRule
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("volume", litres, "L"), Proof.Of(cool is null ? Volume : FirstHours), Proof.Of(Total)],
             });
-            return;
+            return true;
         }
 
         bool aimed = cool.To is { IsGiven: true, Value.Dimension: Dimension.Temperature };
@@ -61,9 +71,10 @@ internal sealed partial class CoolingNotPlanned : PrepRule
         double hours = cool.For.Value.BaseHigh / 3600;
         bool isFirst = aimed && cool.To.Value.BaseHigh >= First.Value;
         var most = isFirst ? FirstHours : Total;
-        if (hours <= most.Value) return;
+        if (hours <= most.Value) return false;
         context.Report(new(Rule)
         {
+            Answer = told ? Answer.Broken : Answer.NotShown,
             At = context.At(cool.For.Span, context.PathOf(cool)),
             Message = isFirst
                 ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach "
@@ -75,13 +86,16 @@ internal sealed partial class CoolingNotPlanned : PrepRule
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("cooling", hours, "h"), Proof.Of(most)],
         });
+        return true;
     }
 
-    private static bool IsHot(Step step)
+    /// <summary>Whether the step makes it hot; <see langword="null"/> where it does not say how hot it gets.</summary>
+    private static bool? IsHot(Step step)
     {
         if (step.Verb.Boils) return true;
+        if (step.Verb.HeatsDry) return false;
         var heat = step.To.IsGiven ? step.To : step.At;
-        return heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Hot.Value && !step.Verb.HeatsDry;
+        return heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } ? heat.Value.BaseHigh >= Hot.Value : step.Verb.Cooks || !step.Verb.IsKnown ? null : false;
     }
 
     /// <summary>Whether something in it feeds what grows: more than sugar, salt, acid, water and spirit.</summary>

@@ -44,9 +44,6 @@ internal sealed partial class StoredTooWarm : PrepRule
             || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
         var keep = prep.Keep!;
 
-        // What would be an error in the cold, sealed and not sour, is none the less for a limit that is only recalled.
-        bool isCapped = limit.LevelCap is not null && !AcidityNotMeasured.IsSealedUnsoured(prep, state);
-
         // Time may take the place of cold for a few hours, by a written procedure and a mark.
         bool byTime = Storage.Days(prep) * 24 <= Time.Value;
         string growth = Growth(state, celsius, out double daysPerLog);
@@ -64,7 +61,7 @@ internal sealed partial class StoredTooWarm : PrepRule
         context.Report(new(Rule)
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
-            AskedLevel = soft || byTime || isCapped ? Level.Warning : null,
+            AskedLevel = soft || byTime ? Level.Warning : null,
             At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
             Message = $"It is stored at {KeepingWords.Degrees(celsius)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), "
                 + $"and {KeepingWords.Because(state)}{growth}.",

@@ -224,11 +224,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         {
             if (of.Of(Component.Ethanol) > Guards.TextEthanol && (spoken || !(profile.Grams[(int)Component.Ethanol] > 0))) brings.Add("alcohol");
             if (of.MayHoldCaffeine && (spoken || !profile.Parts.Any(static p => p.Material is { MayHoldCaffeine: true }))) brings.Add("caffeine");
-            if (of.Ingredient is { } bottled
-                && bottled.Values.TryGetValue("quinine", out var quinine)
-                && quinine.High > 0
-                && !RecipeTree.Of(profile).Any(static l => l.Ingredient.Values.ContainsKey("quinine")))
-                brings.Add("quinine");
+            if (of.Traces.Quinine.High > 0 && !profile.Parts.Any(static p => p.Material is { Traces.Quinine.High: > 0 })) brings.Add("quinine");
             if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0
                 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0))
                 brings.Add("a preservative");
