@@ -6,6 +6,12 @@ namespace SpecLint.Profile;
 /// <summary>Whether a preparation is a solid: powders and pieces that stay what they are, and what no model has the volume of.</summary>
 internal static class Dryness
 {
+    /// <summary>
+    /// Share of water from which on sugar that something was strained out of is a liquid: at 20 °C a third of water dissolves two thirds of
+    /// sucrose (<see cref="SugarWater"/>).
+    /// </summary>
+    private const double LeastJuice = 1 / 3.0;
+
     /// <summary>Whether what is made is a solid, of which facts are given per 100 g.</summary>
     public static bool IsSolid(Prep prep, Mix mix, FixedList<Part> parts) =>
         prep.Family.OrNone().IsDry
@@ -16,7 +22,7 @@ internal static class Dryness
     {
         foreach (var part in parts)
         {
-            if (part is { Phase: PartPhase.Mix, IsWeighed: false, Material: { } material }
+            if (part is { Phase: PartPhase.Mix or PartPhase.TakenOut, IsWeighed: false, Material: { } material }
                 && (material.State == MaterialState.Liquid || material.Of(Component.Water) > 0.5))
                 return true;
         }
@@ -26,13 +32,14 @@ internal static class Dryness
 
     /// <summary>
     /// Powders alone stay one, also where their crystals hold water; so do pieces that are more dry matter than water. What was strained out of
-    /// them left its juice.
+    /// them left its juice: where that dissolves the sugar, it is a syrup.
     /// </summary>
     private static bool AreDry(FixedList<Part> parts, Mix mix)
     {
-        bool any = false, powder = true;
+        bool any = false, powder = true, strained = false;
         foreach (var part in parts)
         {
+            strained |= part.Phase == PartPhase.TakenOut;
             powder &= part.Phase != PartPhase.TakenOut;
             if (part.Phase != PartPhase.Mix || !part.IsWeighed) continue;
             if (part.Material?.State is not (MaterialState.Powder or MaterialState.Solid)) return false;
@@ -40,6 +47,6 @@ internal static class Dryness
             any = true;
         }
 
-        return any && (powder || mix.Of(Component.Water) + mix.Of(Component.Ethanol) < mix.Total / 2);
+        return any && (powder || mix.Of(Component.Water) + mix.Of(Component.Ethanol) < (strained ? LeastJuice : 0.5) * mix.Total);
     }
 }

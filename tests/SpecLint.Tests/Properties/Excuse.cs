@@ -73,10 +73,17 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             "SL5022", ["until", "amount"], "The end that could not be is gone, and another is asked for.",
             static f => f.Has("SL5022", Level.Warning) || f.Has("SL5015", Level.Warning)),
         new("SL5024", ["keep", "claim"], "The claim that it keeps by a preservative is gone.", Always),
+        .. new[] { "SL5001", "SL5013", "SL5025" }.Select(static rule => new Excuse(
+            rule,
+            ["measured", "ph"],
+            "The reading that said that it is not sour is gone, and by its amounts it is: a rule of keeping asks for one, or tells of yeasts and moulds.",
+            static f => f.After.Findings.Flat().Any(x => x.Rule.Id is "SL5001" or "SL5002" or "SL5013" or "SL5025" && x.Subject == f.Subject))),
         new(
-            "SL5025", ["measured", "ph"],
-            "The reading that said that it is not sour is gone, and by its amounts it is: only yeasts and moulds are left, and it is told of them.",
-            static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL5025" && x.Subject == f.Subject)),
+            "SL5002", ["strength"], "Without its strength it is what it is made of, food that needs cold, and has its date mark.",
+            static f => Asks(f) || IsKeptCold(f)),
+        new(
+            "SL5021", ["to", "at"], "Nothing says any more that it is made hot: no step of it is one that heats.",
+            static f => f.After.Book.Recipes.Any(r => r.Source.Path == f.Path && !r.Method.Any(static s => s.Verb.Heats))),
         new("SL5030", ["keep", "claim"], "The claim that goes too far is gone.", Always),
         new(
             "SL5017",

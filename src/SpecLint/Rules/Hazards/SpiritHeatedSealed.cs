@@ -24,11 +24,12 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
             if (!step.Do.IsGiven) continue;
             bool shutIn = step.Verb.ClosesVessel && step.Verb.Heats;
             var heat = step.To.IsGiven ? step.To : step.At;
-            bool hot = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseHigh >= Heated.Value;
-            if (!hot && !step.Verb.Heats) continue;
+            bool told = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+            bool hot = told && heat.Value.BaseHigh >= Heated.Value;
+            if (!hot && (told || !step.Verb.Heats)) continue;
             bool closed = shutIn || Closes(step.Vessel) || (step.Into.IsGiven && IsShut(Vessel.Of(step.Into.Value))) || Says(step.Note, Closed);
             bool flame = Says(step.Into, Flame) || Says(step.Note, Flame);
-            bool boils = step.Verb.Boils || (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && heat.Value.BaseLow >= Boils.Value);
+            bool boils = step.Verb.Boils || (told && heat.Value.BaseLow >= Boils.Value);
 
             // What is heated until it is cooked, and nothing says how hot, may boil.
             bool mayBoil = !closed && !flame && !boils && step.Verb.Cooks && !heat.IsGiven;
