@@ -39,7 +39,7 @@ for (int i = 0; i < args.Length; i++)
                   --books 2000      books by which a change is known, the seeds of the properties first
                   --shift           shift comparisons by the case in which both sides are the same, instead of turning them around
                   --only 17         one mutation alone, by its number
-                  --sweep           lists every mutation that changes nothing about harm on any seed as it is: what the seeds lack
+                  --sweep           lists every mutation that changes nothing at all on any seed as it is: what the seeds lack
                   --first 80        the first mutation of a sweep, by its number
                   --sample 150      a sweep of that many, drawn by the seed, that also lists what only changes and breaks no expectation of a seed
                   --none            no mutation: the properties on the library as it is
@@ -143,13 +143,13 @@ int Sweep()
     byte[] all = library.CompileSwitched(Enumerable.Range(0, mutations.Count).ToDictionary(n => n, n => mutations[n]), out var left, isSweep: true);
     var trial = new Trial(all, library.Tests) { On = -1 };
     int seeds = trial.Seeds, unmoved = 0;
-    string[] before = new string[seeds];
+    string[] before = new string[seeds], whole = new string[seeds];
     var reaching = Enumerable.Range(0, mutations.Count).Select(_ => new List<int>()).ToArray();
     for (int i = 0; i < seeds; i++)
     {
         bool[] reached = trial.Reached;
         Array.Clear(reached);
-        before[i] = trial.Harm(trial.Answer(i));
+        before[i] = trial.Harm(whole[i] = trial.Answer(i));
         for (int n = 0; n < reached.Length; n++)
         {
             if (reached[n]) reaching[n].Add(i);
@@ -163,7 +163,7 @@ int Sweep()
         swept = [.. swept.Take(sample).Order()];
     }
 
-    int unexpected = 0;
+    int unexpected = 0, words = 0;
     foreach (int n in swept)
     {
         if (left.Contains(n) || Equivalent.Because(mutations[n]) is not null) continue;
@@ -191,13 +191,20 @@ int Sweep()
         }
 
         if (isExpected) continue;
+        if (moved < 0 && reaching[n].AsParallel().Any(i => trial.Answer(i) != whole[i]))
+        {
+            words++;
+            continue;
+        }
+
         if (moved < 0) unmoved++;
         else unexpected++;
         Console.WriteLine($"{n,5} {reaching[n].Count,4} reach "
             + $"it{(moved < 0 ? "" : $", changes {trial.SeedOf(reaching[n][moved])}: {Difference(before[reaching[n][moved]], trial.Harm(trial.Answer(reaching[n][moved])))}")}  {mutations[n]}");
     }
 
-    Console.WriteLine($"\n{unmoved} of {swept.Length} mutations change nothing about harm on {seeds} seeds; {left.Count} more cannot stand behind a switch.");
+    Console.WriteLine($"\n{unmoved} of {swept.Length} mutations change nothing on {seeds} seeds, {words} only words and findings of taste; "
+        + $"{left.Count} more cannot stand behind a switch.");
     if (sample > 0) Console.WriteLine($"{unexpected} more change something that no seed expects.");
     return 0;
 }

@@ -56,7 +56,8 @@ internal static class PropertyCorpus
                 text.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Key}");
             foreach (var finding in result.Findings.Flat())
                 rest.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Message} "
-                    + $"{finding.Advice} {finding.Corrections.Count} {string.Join("; ", finding.Evidence)}");
+                    + $"{finding.Advice} {string.Join("; ", finding.Corrections.Select(c => c.Description))} {string.Join("; ", finding.Evidence)} "
+                    + $"{string.Join("; ", finding.Related.Select(r => r.Message))}");
             var verdicts = Verdicts.Of(result);
             foreach (var recipe in result.Book.Recipes)
             {
