@@ -207,17 +207,19 @@ internal static class Perishables
     /// </summary>
     private static bool NeedsCold(Ingredient ingredient, Material material, ItemKind kind)
     {
-        bool moist = material.State != MaterialState.Powder && material.Of(Component.Ethanol) < Spirited
+        bool moist = material.Of(Component.Ethanol) < Spirited
             && (material.Of(Component.Water) > Moist
-                || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0
-                || (material.IsOwn
-                    && SaysNothing(ingredient)
-                    && (kind.IsFreshPlant
-                        || material.State == MaterialState.Liquid
-                        || (kind.IsFat && ingredient.Animal.Or("none") == "milk"))));
+                || (material.State != MaterialState.Powder && IsPerhapsMoist(ingredient, material, kind)));
         if (!ingredient.KeepsCold.IsGiven) return moist;
         return ingredient.KeepsCold.Value || (moist && (kind.IsJuice || kind.IsPuree) && !(material.Ph.High <= LowAcid.Value));
     }
+
+    /// <summary>Whether nothing says how moist it is, and it may be.</summary>
+    private static bool IsPerhapsMoist(Ingredient ingredient, Material material, ItemKind kind) =>
+        (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0
+            || (material.IsOwn
+                && SaysNothing(ingredient)
+                && (kind.IsFreshPlant || material.State == MaterialState.Liquid || (kind.IsFat && ingredient.Animal.Or("none") == "milk")));
 
     /// <summary>Whether its file tells nothing of what is in it, so that it may be as moist as any of its kind.</summary>
     private static bool SaysNothing(Ingredient ingredient)

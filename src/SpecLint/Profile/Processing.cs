@@ -74,13 +74,15 @@ internal static class Processing
         {
             return of with
             {
-                Lack = of.Lack.And(boils && HoldsSpirit(of.Mix) ? Unknowns.Water | Unknowns.Strength : Unknowns.Water, dries
+                Lack = of.Lack.And(HoldsSpirit(of.Mix) ? Unknowns.Water | Unknowns.Strength : Unknowns.Water, dries
                     ? "how much water drying left is not known: the yield is not given by mass"
                     : "how much water boiled off is not known: the yield is not given"),
             };
         }
 
-        if (made >= of.Mix.Total) return of;
+
+        // As much as went in, but for rounding, has lost nothing.
+        if (made >= of.Mix.Total * (1 - 1e-9)) return of;
         var lack = HoldsSpirit(of.Mix) ? of.Lack.And(Unknowns.Strength, "how much ethanol the heat drove off is not known") : of.Lack;
         var left = of.Mix.Copy();
         left.Remove(Component.Water, of.Mix.Total - made);

@@ -111,14 +111,14 @@ public sealed class DisguiseTests
     /// <summary>
     /// Whether a rule does not speak of a thing there, and why. What is added up in the liquid of a drink (thujone SL6004, quinine SL6006, benzoate
     /// SL6017, additives SL6018, sulphite SL6019, caffeine SL6020) has no garnish in it; a spirit on the glass is in no pot that is
-    /// heated or lit (SL6015, SL6016); a whole bean beside the drink, without an amount, is not drunk (SL6003). A garnish of a plant
+    /// heated or lit (SL6015, SL6016), nor does it stand in the metal of the glass (SL6012); a whole bean beside the drink, without an amount, is not drunk (SL6003). A garnish of a plant
     /// or a poison counts, and so does a dose by weight. Caffeine with alcohol (SL6020) and sulphite on fresh fruit (SL6025) are about
     /// two parts together, of which a note holds one. Two weighings err otherwise than one: a reading at the very end of the range of its
     /// amounts (SL5004) may come into it.
     /// </summary>
     private static bool IsElsewhere(string rule, IReadOnlyList<string> touches) => touches switch
     {
-        ["beside"] => rule is "SL6003" or "SL6004" or "SL6006" or "SL6015" or "SL6016" or "SL6017" or "SL6018" or "SL6019" or "SL6020",
+        ["beside"] => rule is "SL6003" or "SL6004" or "SL6006" or "SL6012" or "SL6015" or "SL6016" or "SL6017" or "SL6018" or "SL6019" or "SL6020",
         ["note", _] => rule is "SL6020" or "SL6025",
         ["split"] => rule is "SL5004",
         _ => false,

@@ -79,7 +79,7 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             "The reading that said that it is not sour is gone, and by its amounts it is: a rule of keeping asks for one, or tells of yeasts and moulds.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id is "SL5001" or "SL5002" or "SL5013" or "SL5025" && x.Subject == f.Subject))),
         new(
-            "SL5002", ["strength"], "Without its strength it is what it is made of, food that needs cold, and has its date mark.",
+            "SL5002", ["strength", "keepsCold"], "Without its strength, or the word that it keeps, it is what it is made of, food that needs cold, and has its date mark.",
             static f => Asks(f) || IsKeptCold(f)),
         new(
             "SL5021", ["to", "at"], "Nothing says any more that it is made hot: no step of it is one that heats.",
@@ -118,10 +118,11 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new(
             "SL7001",
             ["allergens", "contains"],
-            "Who writes no list of allergens for an own file is asked for it (SL7008), but of a plain fruit, herb, juice, spirit, sugar, acid or "
+            "Who writes no list of allergens for an own file is asked for it (SL7008), but of one that has that of what it is like, and of a plain fruit, herb, juice, spirit, sugar, acid or "
                 + "salt, which holds none unless its name says so.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL7008" && x.Place.File.Path == f.Path)
-                || f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.IngredientKind.OrNone() is { IsKnown: true, MayHoldAllergen: false })),
+                || f.After.Book.Ingredients.Any(i =>
+                    i.Source.Path == f.Path && (i.Like.IsGiven || i.IngredientKind.OrNone() is { IsKnown: true, MayHoldAllergen: false }))),
         new(
             "SL5007", ["keep", "for"], "The part no longer says how long it keeps; what needs cold has the date mark.",
             f => f.NeedsNoCold || IsKeptCold(f) || Asks(f)),
