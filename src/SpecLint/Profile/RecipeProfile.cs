@@ -266,6 +266,13 @@ public sealed class RecipeProfile
             if (!IsSolid) ph = only.Ph;
             measured = only.MeasuredDensity;
             if (!double.IsNaN(only.Density)) density = only.Density;
+
+            // Leaves or spices alone are still what is strained out of the next liquid.
+            if (only is { State: MaterialState.Solid, Kind.IsBotanical: true } && !kind.IsKnown)
+            {
+                state = only.State;
+                kind = only.Kind;
+            }
         }
 
         return mix.ToMaterial(Recipe.Id, double.IsNaN(density) && IsSolid ? BulkDensityOfSolids : density, state, kind, basis.Mix.Lack, ph, measured);
