@@ -100,7 +100,7 @@ public sealed class AgreementTests
         // What is kept cold because it needs it is not ready before somebody takes its temperature.
         if (label.Lot.Readiness == Readiness.Ready
             && prep.Keep is { At: { IsGiven: true, Value: { Dimension: global::SpecLint.Reading.Dimension.Temperature, BaseHigh: > -10 and <= 8 } } }
-            && verdicts.Profiles.Of(prep).Keeping is { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled })
+            && verdicts.Profiles.Of(prep).Keeping is { HoldsPerishable: true, IsDried: false, Verdict: not KeepingVerdict.NotControlled })
             return "its label says that it is ready, and nobody took its temperature";
 
         double most = harm.Where(f => f.Place.File.Path == prep.Source.Path && f.AllowedDays is not null)
