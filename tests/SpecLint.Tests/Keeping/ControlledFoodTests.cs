@@ -357,4 +357,34 @@ public sealed class ControlledFoodTests
         $$"""{ "name": "House base", "family": "{{family}}", "ingredients": [ {{lines}} ], "method": [ {{method}} ], "yield": "900 g", "keep": {{keep}}{{more}} }""";
 
     private static List<Finding> Check(string bar, string prep) => [.. Books.Check(("bar.json", bar), ("house-base.prep.json", prep)).Findings.Flat()];
+
+    /// <summary>What nobody knows is done, or cooks at nobody knows what, takes nothing away from what was boiled and is not cooled.</summary>
+    [Theory]
+    [InlineData("")]
+    [InlineData(""", { "do": "swoosh" }""")]
+    [InlineData(""", { "do": "steam" }""")]
+    [InlineData(""", { "do": "cool", "to": "21 °C", "for": "9 h" }, { "do": "swoosh" }, { "do": "cool", "to": "4 °C", "for": "1 h" }""")]
+    public void What_was_boiled_is_cooled_whatever_comes_behind(string behind)
+    {
+        var result = Books.Check(("tide-stock.prep.json", $$"""
+            { "name": "Tide stock", "ingredients": [ { "item": "carrot-juice", "amount": "10 kg" } ],
+              "method": [ { "do": "boil", "for": "5 min" }{{behind}} ], "yield": "9 kg", "keep": { "at": "4 °C", "in": "tub", "sealed": false, "for": "2 d" } }
+            """));
+        Assert.Contains(result.Findings.Flat(), f => f.Rule.Id == "SL5021");
+    }
+
+    /// <summary>A ferment read low in acid, or one of nuts that is not read sour, is an error past its date mark; at the limit it is a warning.</summary>
+    [Theory]
+    [InlineData("pineapple", "5.5", Level.Error)]
+    [InlineData("almond", "4.5", Level.Error)]
+    [InlineData("pineapple", "4.5", Level.Warning)]
+    public void A_ferment_that_is_not_read_sour_kept_past_its_date_mark(string item, string ph, Level level)
+    {
+        var result = Books.Check(("tide-ferment.prep.json", $$"""
+            { "name": "Tide ferment", "family": "ferment", "ingredients": [ { "item": "{{item}}", "amount": "600 g" }, { "item": "water", "amount": "1 kg" } ],
+              "method": [ { "do": "ferment", "at": "24 °C", "for": "3 d" }, { "do": "strain" } ],
+              "keep": { "at": "4 °C", "in": "bottle", "for": "20 d" }, "measured": { "ph": {{ph}} } }
+            """));
+        Assert.Contains(result.Findings.Flat(), f => f.Rule.Id is "SL5001" or "SL5013" && f.Level == level);
+    }
 }

@@ -22,6 +22,8 @@ internal sealed partial class CoolingNotPlanned : PrepRule
         {
             if (IsHot(step) is not false and var isHot)
             {
+                // What may heat takes nothing away from what is hot and not cooled yet.
+                if (isHot is null && hot is not null && cool is null) continue;
                 if (cool is not null && Hold(context, hot!, cool, told)) return;
                 told = isHot is true;
                 hot = step;
@@ -95,7 +97,8 @@ internal sealed partial class CoolingNotPlanned : PrepRule
         if (step.Verb.Boils) return true;
         if (step.Verb.HeatsDry) return false;
         var heat = step.To.IsGiven ? step.To : step.At;
-        return heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } ? heat.Value.BaseHigh >= Hot.Value : step.Verb.Cooks || !step.Verb.IsKnown ? null : false;
+        if (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature }) return heat.Value.BaseHigh >= Hot.Value;
+        return step.Verb.Cooks || !step.Verb.IsKnown ? null : false;
     }
 
     /// <summary>Whether something in it feeds what grows: more than sugar, salt, acid, water and spirit.</summary>

@@ -19,7 +19,7 @@ internal sealed partial class KeptPastDateMark : PrepRule
         var state = context.Profile.Keeping!;
         if (!state.HoldsPerishable
             || state.Verdict == KeepingVerdict.NotControlled
-            || !(state.IsShownControlled || state.IsLowAcid || IsHardlySour(prep, state) || (state.What == Perishable.NutOrPulse && !state.IsSour)))
+            || !(state.IsShownControlled || state.IsLowAcid || IsUnsouredNut(state) || IsHardlySour(prep, state)))
             return false;
         double celsius = Storage.Celsius(prep, context.Settings);
         if (Storage.IsFrozen(celsius)
@@ -37,9 +37,19 @@ internal sealed partial class KeptPastDateMark : PrepRule
     /// </summary>
     private static bool IsFermentUnread(Prep prep, KeepingState state) => SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph);
 
-    /// <summary>Whether it is a ferment whose reading does not show that it is sour, while its water activity is open: nothing holds what grows in it.</summary>
+    private static bool IsUnsouredNut(KeepingState state) => state.What == Perishable.NutOrPulse && !state.IsSour;
+
+    /// <summary>
+    /// Whether only a reading that does not show it sour speaks against a ferment, while its water activity is open: neither is shown, so
+    /// that it is a warning.
+    /// </summary>
     private static bool IsHardlySour(Prep prep, KeepingState state) =>
-        state.IsOpen && !state.IsSour && SpecialCases.IsFerment(prep) && KeepingVerdicts.IsMeasured(state.Ph);
+        state.IsOpen
+            && !state.IsSour
+            && !state.IsLowAcid
+            && !IsUnsouredNut(state)
+            && SpecialCases.IsFerment(prep)
+            && KeepingVerdicts.IsMeasured(state.Ph);
 
     /// <summary>Outside of the US the seven days are a yardstick: up to the ten days of the British guidance they are a warning.</summary>
     internal static bool IsYardstick(Settings settings, double days) => !Mark.AppliesIn(settings) && days <= Guidance.Value;
