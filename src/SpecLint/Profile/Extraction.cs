@@ -42,18 +42,6 @@ internal static class Extraction
         mix.Add(liquor, new Trace(part.Grams.Typical * mass * typical, part.Grams.Low * mass * low, part.Grams.High * mass), name, material.Composition);
     }
 
-    /// <summary>What the parts of a mix take up one by one, mL, where no model has the whole: oils; NaN where one is not known.</summary>
-    private static double VolumeOf(FixedList<Part> parts)
-    {
-        double sum = 0;
-        foreach (var part in parts)
-        {
-            if (part is { Phase: PartPhase.Mix or PartPhase.TakenOut, IsWeighed: true, Material: { } material }) sum += part.Grams.Typical / material.Density;
-        }
-
-        return sum;
-    }
-
     /// <summary>The material of what is left of making a recipe: the insoluble matter of its parts, and the liquid it holds.</summary>
     public static Material Left(ByProduct left, FixedList<Part> parts, Lack lack)
     {
@@ -62,20 +50,22 @@ internal static class Extraction
             return ProfileSet.Nothing(id, "its amount is not given by mass");
 
         var inputs = new Mix();
+        double apart = 0;
         foreach (var part in parts)
         {
-            if (part.Phase is PartPhase.Mix or PartPhase.TakenOut && part.IsWeighed && part.Material is not null)
-                inputs.Add(part.Material, part.Grams, part.Material.Id);
+            if (part is not { Phase: PartPhase.Mix or PartPhase.TakenOut, IsWeighed: true, Material: { } material }) continue;
+            inputs.Add(material, part.Grams, material.Id);
+            apart += part.Grams.Typical / material.Density;
         }
 
         double solid = inputs.Of(Component.OtherInsoluble) + inputs.Of(Component.Fibre);
         double mass = left.Amount.Value.Base;
         double liquid = inputs.Total - solid;
 
-        // Where nothing can be strained out, what is left is more of the same.
+        // Where nothing can be strained out, what is left is more of the same; what no model has the volume of, oils, fills what each part does.
         if (solid < 0.01 * mass && inputs.Total > 0)
             return inputs.ToMaterial(
-                id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? VolumeOf(parts)), MaterialState.Liquid,
+                id, inputs.Total / (Mixture.Volume(inputs.Grams, Celsius.Reference)?.Value ?? apart), MaterialState.Liquid,
                 ItemKind.ByProduct, lack, new Trace(double.NaN, double.NaN, double.NaN));
         if (solid < 0.01 * mass || solid >= mass || liquid <= 0)
             return ProfileSet.Nothing(id, "what was strained out cannot be worked out from the parts");

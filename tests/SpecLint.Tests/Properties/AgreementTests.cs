@@ -143,9 +143,9 @@ public sealed class AgreementTests
 
     private static string? Profiled(Verdicts verdicts, Recipe recipe, List<Finding> harm)
     {
-        var life = verdicts.Of(recipe).Life;
-        double days = verdicts.Of(recipe).Days;
-        if (recipe is Drink && double.IsNaN(days) != harm.Exists(Forbids)) return $"its verdict gives the drink {days} d";
+        var verdict = verdicts.Of(recipe);
+        var life = verdict.Life;
+        if (recipe is Drink && double.IsNaN(verdict.Days) != harm.Exists(Forbids)) return $"its verdict gives the drink {verdict.Days} d";
         if (harm.Exists(Forbids)) return life.IsKnown ? $"its profile keeps it {life.Value} d" : null;
         double most = harm.Where(f => f.Place.File.Path == recipe.Source.Path && f.AllowedDays is not null)
             .Select(f => f.AllowedDays!.Value)

@@ -111,8 +111,8 @@ public sealed class DisguiseTests
     /// <summary>
     /// Whether a rule does not speak of a thing there, and why. What is added up in the liquid of a drink (thujone SL6004, quinine SL6006, benzoate
     /// SL6017, additives SL6018, sulphite SL6019, caffeine SL6020) has no garnish in it; a spirit on the glass is in no pot that is
-    /// heated or lit (SL6015, SL6016), nor does it stand in the metal of the glass (SL6012); a whole bean beside the drink, without an amount, is not drunk (SL6003). A garnish of a plant
-    /// or a poison counts, and so does a dose by weight. Caffeine with alcohol (SL6020) and sulphite on fresh fruit (SL6025) are about
+    /// heated or lit (SL6015, SL6016), nor does acid on the rim stand in the metal of the glass (SL6012); a whole bean beside the drink,
+    /// without an amount, is not drunk (SL6003). A garnish of a plant or a poison counts, and so does a dose by weight. Caffeine with alcohol (SL6020) and sulphite on fresh fruit (SL6025) are about
     /// two parts together, of which a note holds one. Two weighings err otherwise than one: a reading at the very end of the range of its
     /// amounts (SL5004) may come into it.
     /// </summary>

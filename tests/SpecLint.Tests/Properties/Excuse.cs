@@ -76,10 +76,13 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         .. new[] { "SL5001", "SL5013", "SL5025" }.Select(static rule => new Excuse(
             rule,
             ["measured", "ph"],
-            "The reading that said that it is not sour is gone, and by its amounts it is: a rule of keeping asks for one, or tells of yeasts and moulds.",
+            "The reading that said that it is not sour is gone, and by its amounts it is: a rule of keeping asks for one, or tells of "
+                + "yeasts and moulds.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id is "SL5001" or "SL5002" or "SL5013" or "SL5025" && x.Subject == f.Subject))),
         new(
-            "SL5002", ["strength", "keepsCold"], "Without its strength, or the word that it keeps, it is what it is made of, food that needs cold, and has its date mark.",
+            "SL5002",
+            ["strength", "keepsCold"],
+            "Without its strength, or the word that it keeps, it is food that needs cold by what it is made of, and has its date mark.",
             static f => Asks(f) || IsKeptCold(f)),
         new(
             "SL5021", ["to", "at"], "Nothing says any more that it is made hot: no step of it is one that heats.",
@@ -118,8 +121,8 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new(
             "SL7001",
             ["allergens", "contains"],
-            "Who writes no list of allergens for an own file is asked for it (SL7008), but of one that has that of what it is like, and of a plain fruit, herb, juice, spirit, sugar, acid or "
-                + "salt, which holds none unless its name says so.",
+            "An own file without a list is asked for one (SL7008), unless it has that of what it is like, or is a fruit, herb, juice, spirit, "
+                + "sugar, acid or salt, which holds none that its name does not say.",
             static f => f.After.Findings.Flat().Any(x => x.Rule.Id == "SL7008" && x.Place.File.Path == f.Path)
                 || f.After.Book.Ingredients.Any(i =>
                     i.Source.Path == f.Path && (i.Like.IsGiven || i.IngredientKind.OrNone() is { IsKnown: true, MayHoldAllergen: false }))),

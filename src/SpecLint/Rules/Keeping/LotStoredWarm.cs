@@ -34,7 +34,7 @@ internal sealed partial class LotStoredWarm : StockRule
             bool soft = state is { IsStrong: true } || (state is { IsSour: true } && !Perishables.IsListed(state.What));
             context.Report(new(Rule)
             {
-                AskedLevel = soft || limit.LevelCap is not null || (prep is null && Lots.PerishableOf(context, lot) == Perishable.Juice) ? Level.Warning : null,
+                AskedLevel = soft || (prep is null && Lots.PerishableOf(context, lot) == Perishable.Juice) ? Level.Warning : null,
                 At = context.At(at.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
                 Message = $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above "

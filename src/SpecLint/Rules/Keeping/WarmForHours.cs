@@ -67,9 +67,9 @@ internal sealed partial class WarmForHours : PrepRule
     /// is done in it.
     /// </summary>
     private static bool MayStand(Step step) =>
-        !step.Verb.IsKnown
-            || (step.Verb.Heats && step.At.IsGiven)
-            || (!step.Verb.IsBrief && (step.Verb.Heats ? !step.To.IsGiven : step.Verb.Extracts || step.Verb.Keeps));
+        !step.Verb.IsKnown || (step.Verb.Heats
+            ? step.At.IsGiven || !(step.To.IsGiven || step.Verb.IsBrief)
+            : !step.Verb.IsBrief && (step.Verb.Extracts || step.Verb.Keeps));
 
     private static bool IsInTheCold(Step step)
     {
