@@ -49,6 +49,7 @@ internal static class Perishables
     private const double BesideSugar = 0.005;
 
     private static readonly Limit LowAcid = Limits.Of("acidified-ph");
+    private static readonly Limit OpenPh = Limits.Of("table-b-ph");
     private static readonly Limit WetShare = Limits.Of("guard-wet-share");
     private static readonly Limit SyrupSolids = Limits.Of("guard-spice-in-syrup");
 
@@ -122,14 +123,28 @@ internal static class Perishables
                     ? Perishable.NutOrPulse
                     : IsLowAcidVegetable(ingredient, material) ? Perishable.Juice : Perishable.None);
         if (!cold) return Perishable.None;
-        if (kind.IsFat) return animal == "milk" ? Perishable.Dairy : Perishable.None;
+        if (kind.IsFat && animal == "milk") return Perishable.Dairy;
         if (kind.Foams) return Perishable.NutOrPulse;
         if (kind.IsPerishablePlant) return KeepingTables.IsListedPlant(ingredient, cutOnly: false) ? Perishable.ListedPlant : Perishable.Plant;
         if (kind.IsJuice || kind.IsPuree)
             return KeepingTables.IsListedPlant(ingredient, cutOnly: true)
                 ? Perishable.ListedPlant
                 : HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Juice;
-        return kind.IsPerishableBrew || !kind.IsKnown ? OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant) : Perishable.None;
+        return kind.IsPerishableBrew || !kind.IsKnown || IsSaidToNeedCold(ingredient, material, kind)
+            ? OfAnimal(animal, HoldsNut(ingredient) ? Perishable.NutOrPulse : Perishable.Plant)
+            : Perishable.None;
+    }
+
+    /// <summary>
+    /// Whether a file of the bar's own says that it needs cold, of whatever kind it is, and nothing shows it to be dry; of a fat, water enough
+    /// says it. A wine or liqueur that is kept cold for its taste is kept by its spirit.
+    /// </summary>
+    private static bool IsSaidToNeedCold(Ingredient ingredient, Material material, ItemKind kind)
+    {
+        if (!material.IsOwn || kind.IsBottled) return false;
+        bool wet = material.Of(Component.Water) > Moist;
+        return ingredient.KeepsCold.Or(kind.IsFat && wet)
+            && (wet || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0 || SaysNothing(ingredient));
     }
 
     /// <summary>
@@ -203,7 +218,7 @@ internal static class Perishables
 
     /// <summary>
     /// Whether it needs cold by its file; where the file does not say, whether it is moist. A juice that is not shown to be sour needs it
-    /// whatever its file says.
+    /// whatever its file says: what a maker has heated in its pack is open in a bar.
     /// </summary>
     private static bool NeedsCold(Ingredient ingredient, Material material, ItemKind kind)
     {
@@ -211,7 +226,7 @@ internal static class Perishables
             && (material.Of(Component.Water) > Moist
                 || (material.State != MaterialState.Powder && IsPerhapsMoist(ingredient, material, kind)));
         if (!ingredient.KeepsCold.IsGiven) return moist;
-        return ingredient.KeepsCold.Value || (moist && (kind.IsJuice || kind.IsPuree) && !(material.Ph.High <= LowAcid.Value));
+        return ingredient.KeepsCold.Value || (moist && (kind.IsJuice || kind.IsPuree) && !(material.Ph.High <= OpenPh.Value));
     }
 
     /// <summary>Whether nothing says how moist it is, and it may be.</summary>

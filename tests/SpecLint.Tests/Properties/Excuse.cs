@@ -189,6 +189,8 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL6011" }.Select(static rule => new Excuse(
             rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL5019" }.Select(static rule => new Excuse(
+            rule, ["keepsCold"], "Only its file said that it needs cold: it is of a kind that is dry, or an oil, and states no water.", IsDryByItsKind)),
         new(
             "SL6006",
             ["quinine"],
@@ -229,6 +231,13 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             && f.After.Profiles.Of(prep).Parts
                 .All(p => p.Item?.Id == i.Id
                     || p.Material is { } m && (m.Of(Science.Component.Water) <= 0.1 || m.Of(Science.Component.Ethanol) > 0.2)))));
+
+    /// <summary>Whether the file that something was taken out of is that of an oil or of a dry good that is no fresh plant, and states no water.</summary>
+    private static bool IsDryByItsKind(Forgotten f) =>
+        f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path
+            && !i.Values.ContainsKey("water")
+            && i.IngredientKind.OrNone() is { IsKnown: true, IsFreshPlant: false, IsDairy: false, IsEgg: false, IsNut: false, IsPlantMilk: false } kind
+            && (kind.IsFat || f.After.Profiles.MaterialOf(i.Id) is { State: MaterialState.Powder or MaterialState.Solid }));
 
     private static bool AllDry(Forgotten f) =>
         f.Prep is { } prep

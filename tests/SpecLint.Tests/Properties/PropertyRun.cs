@@ -14,7 +14,7 @@ internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
     public bool IsSeed { get; init; }
 
     /// <summary>
-    /// The first harm finding that the seed must have and has not, or that it has and its page does not show, in words;
+    /// The first harm finding that the seed must have and has not, or that it has and its page or its record does not show, in words;
     /// <see langword="null"/> where all is as it must be, or the seed is changed.
     /// </summary>
     public string? Unlike(CheckResult of)
@@ -35,7 +35,7 @@ internal sealed record PropertyCase(PropertyBook Book, PropertyStep? Step)
         string[] places = [.. found.Where(f => f.Rule.Safety).Select(f => $"{f.Rule.Id} on {f.Place.File.Path}").Order(StringComparer.Ordinal)];
         return Book.Places is { } marked && !marked.SequenceEqual(places)
             ? $"the page of the seed marks {string.Join(", ", marked)}, and it has {string.Join(", ", places)}"
-            : null;
+            : SeedRecord.Difference(Book, of);
     }
 }
 

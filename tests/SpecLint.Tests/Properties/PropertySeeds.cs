@@ -16,9 +16,10 @@ internal static class PropertySeeds
     {
         foreach (var page in RulePage.All.Where(p => RuleRegistry.Find(p.Id)!.Safety))
         {
+            int number = 0;
             foreach (var example in page.Examples)
             {
-                if (PropertyBook.Of($"{page.Id}, line {example.Line}", example.Files) is not { } book) continue;
+                if (PropertyBook.Of($"{page.Id}, example {++number}", example.Files) is not { } book) continue;
                 var marked = example.Expected.Where(e => RuleRegistry.Find(e.Rule)!.Safety).ToList();
                 yield return book with
                 {

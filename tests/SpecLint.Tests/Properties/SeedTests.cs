@@ -1,5 +1,6 @@
 using SpecLint.Findings;
 using SpecLint.Rules;
+using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Properties;
 
@@ -21,6 +22,13 @@ public sealed class SeedTests
     [Fact]
     public void Every_seed_has_the_findings_that_it_is_there_for() =>
         Assert.All(PropertySeeds.All, seed => Assert.Null(new PropertyCase(seed, null) { IsSeed = true }.Unlike(seed.Check())));
+
+    /// <summary>What every seed comes to is written down, so that no change of it goes by unseen.</summary>
+    [Fact]
+    public void Every_seed_comes_to_what_is_written_down() =>
+        Golden.Check(
+            SeedRecord.Path,
+            string.Join("\n\n", PropertySeeds.All.AsParallel().AsOrdered().Select(s => SeedRecord.Of(s, s.Check()))) + "\n");
 
     /// <summary>Many rules, and every hazardous preparation, have a seed of their own.</summary>
     [Fact]
