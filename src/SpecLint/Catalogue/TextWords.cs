@@ -3,7 +3,7 @@ namespace SpecLint.Catalogue;
 /// <summary>The words by which a note is read for what it adds to a recipe.</summary>
 internal static class TextWords
 {
-    private static readonly HashSet<string> Fillers, Describing, Placed, Made, NotFood, TakingOut, TakingBack, Joining;
+    private static readonly HashSet<string> Fillers, Describing, Placed, Made, NotFood, TakingOut, TakingBack, Joining, Giving;
     private static readonly FixedList<string> Endings, Adding;
     private static readonly WordFilter AddingFilter, DenyingFilter;
     private static readonly FixedList<string>[] AddingByLetter = new FixedList<string>[26];
@@ -23,6 +23,8 @@ internal static class TextWords
         (Fillers, Describing, Placed, Made, NotFood) = (words["filler"], words["describing"], words["placed"], words["made"], words["notFood"]);
         (TakingOut, TakingBack, Joining) = (words["rulingOut"], words["restoring"], words["joining"]);
         (Adding, RulingOut, Restoring) = ([.. words["adding"]], [.. TakingOut], [.. TakingBack]);
+        Giving = words["using"];
+        (Replacing, Using) = ([.. words["replacing"]], [.. Giving]);
         for (int i = 0; i < AddingByLetter.Length; i++) AddingByLetter[i] = [.. Adding.Where(w => w[0] == 'a' + i)];
         AddingFilter = WordFilter.OfFirstWords(Adding);
 
@@ -46,6 +48,15 @@ internal static class TextWords
 
     /// <summary>What ends or takes back a ruling out before it: "no sugar but cream", "don't forget the cream".</summary>
     public static FixedList<string> Restoring { get; }
+
+    /// <summary>Of what takes a thing out, that which puts another in its place: "instead of milk use cream".</summary>
+    public static FixedList<string> Replacing { get; }
+
+    /// <summary>What names the other.</summary>
+    public static FixedList<string> Using { get; }
+
+    /// <summary>Whether a word names what is put in the place of another.</summary>
+    public static bool IsUsing(string word) => Giving.Contains(word);
 
     /// <summary>Whether a thing is ruled out behind a word, if one before it was.</summary>
     public static bool RulesOut(string word, bool before) => before ? !TakingBack.Contains(word) : TakingOut.Contains(word);

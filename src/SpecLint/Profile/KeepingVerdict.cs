@@ -91,6 +91,12 @@ internal sealed record KeepingState(
     /// <summary>Whether it is dried by its method: the rules of drying judge it, and the clock of cold food is none of its own.</summary>
     public bool IsDried { get; private init; }
 
+    /// <summary>
+    /// Whether it is a solid that the rules of drying judge, or that is dry by what it is made of. One that holds food whose file says that it
+    /// needs cold, and of which nobody knows how much water is free in it, is not shown to be.
+    /// </summary>
+    public bool StaysDry { get; private init; }
+
     /// <summary>Whether some part of it needs cold.</summary>
     public bool HoldsPerishable => What != Perishable.None;
 
@@ -120,7 +126,7 @@ internal sealed record KeepingState(
         var what = Perishable.None;
         var held = Perishable.None;
         Part? because = null;
-        bool extracted = false, thinned = false;
+        bool extracted = false, thinned = false, moist = false;
         foreach (var part in profile.Parts)
         {
             bool thins = false;
@@ -137,6 +143,7 @@ internal sealed record KeepingState(
                     extracted = true;
                 }
 
+                moist |= keeping is { HoldsPerishable: true, StaysDry: false };
                 thins = of == Perishable.None && keeping.HeldBySpirit != Perishable.None;
                 if (thins) of = keeping.HeldBySpirit;
                 thins |= keeping.IsThinned;
@@ -145,6 +152,7 @@ internal sealed record KeepingState(
             {
                 of = Perishables.In(part, profile);
                 extracted |= Perishables.IsExtracted(part, profile);
+                moist |= of != Perishable.None && part.Phase == PartPhase.Mix && part.Material.Ingredient?.KeepsCold.Or(false) == true;
             }
 
             // Spirit takes the water out of a plant part's reach: an infusion has no part that needs cold, if it stays strong.
@@ -174,13 +182,15 @@ internal sealed record KeepingState(
         if (extracted && !KeepingVerdicts.IsMeasured(ph)) ph = FactValue.Open("what a dried plant gives off in water is not known");
         else if (!ph.IsKnown) ph = MixedPh.Of(profile, ph);
         var activity = profile.Get(Fact.WaterActivity);
+        bool dried = profile.IsSolid && Techniques.Has(prep, static v => v.Dries);
         string table = IsHeatedAndPacked(prep) ? "A" : "B";
         var (verdict, near) = KeepingVerdicts.Of(table, KeepingVerdicts.IsMeasured(activity) ? computed : ph, activity, Perishables.IsListed(what));
         return new KeepingState(verdict, table, near, what, because, ph, activity, abv)
         {
             HeldBySpirit = held,
             IsThinned = thinned,
-            IsDried = profile.IsSolid && Techniques.Has(prep, static v => v.Dries),
+            IsDried = dried,
+            StaysDry = profile.IsSolid && (dried || activity.IsKnown || !moist),
         };
     }
 

@@ -159,16 +159,23 @@ internal static class Phrases
     /// <summary>Where the first of some phrases ends that stands as whole words between two places of a text; beyond all text where none does.</summary>
     public static int FirstEnd(string text, int from, int to, IReadOnlyList<string> phrases)
     {
+        First(text, from, to, phrases, out int end);
+        return end;
+    }
+
+    /// <summary>Where it begins, and where it ends.</summary>
+    public static int First(string text, int from, int to, IReadOnlyList<string> phrases, out int end)
+    {
         for (int at = from; at < to; at++)
         {
             if (at > from && char.IsLetterOrDigit(text[at - 1])) continue;
             for (int i = 0; i < phrases.Count; i++)
             {
-                int end = at + phrases[i].Length;
-                if (end <= to && StartsAt(text, at, phrases[i]) && (end == text.Length || !char.IsLetterOrDigit(text[end]))) return end;
+                end = at + phrases[i].Length;
+                if (end <= to && StartsAt(text, at, phrases[i]) && (end == text.Length || !char.IsLetterOrDigit(text[end]))) return at;
             }
         }
 
-        return int.MaxValue;
+        return end = int.MaxValue;
     }
 }

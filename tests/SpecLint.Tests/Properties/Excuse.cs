@@ -232,12 +232,17 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
                 .All(p => p.Item?.Id == i.Id
                     || p.Material is { } m && (m.Of(Science.Component.Water) <= 0.1 || m.Of(Science.Component.Ethanol) > 0.2)))));
 
-    /// <summary>Whether the file that something was taken out of is that of an oil or of a dry good that is no fresh plant, and states no water.</summary>
+    /// <summary>
+    /// Whether the file that something was taken out of is that of an acid, a salt or a preservative, on which nothing grows, or of an oil or a
+    /// dry good that is no fresh plant and states no water.
+    /// </summary>
     private static bool IsDryByItsKind(Forgotten f) =>
         f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path
-            && !i.Values.ContainsKey("water")
             && i.IngredientKind.OrNone() is { IsKnown: true, IsFreshPlant: false, IsDairy: false, IsEgg: false, IsNut: false, IsPlantMilk: false } kind
-            && (kind.IsFat || f.After.Profiles.MaterialOf(i.Id) is { State: MaterialState.Powder or MaterialState.Solid }));
+            && (kind.IsAcid
+                || kind.IsSalt
+                || kind.Id == "preservative"
+                || (!i.Values.ContainsKey("water") && (kind.IsFat || f.After.Profiles.MaterialOf(i.Id) is { State: MaterialState.Powder or MaterialState.Solid }))));
 
     private static bool AllDry(Forgotten f) =>
         f.Prep is { } prep

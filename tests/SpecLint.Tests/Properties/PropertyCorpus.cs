@@ -53,16 +53,16 @@ internal static class PropertyCorpus
         {
             var result = book.Check();
             foreach (var finding in result.Findings.Flat().Where(f => f.Rule.Safety && f.Caution is not null && f.Level >= Level.Warning))
-                text.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Key}");
+                text.AppendLine($"{finding.Level} {finding.Answer} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Key}");
             foreach (var finding in result.Findings.Flat())
                 rest.AppendLine($"{finding.Level} {finding.Rule.Id} {finding.Subject} {finding.Path} {finding.Message} "
-                    + $"{finding.Advice} {string.Join("; ", finding.Corrections.Select(c => c.Description))} {string.Join("; ", finding.Evidence)} "
+                    + $"{finding.Advice} {string.Join("; ", finding.Corrections.Select(c => c.Description))} {string.Join("; ", finding.Evidence)} {finding.Caution} "
                     + $"{string.Join("; ", finding.Related.Select(r => r.Message))}");
             var verdicts = Verdicts.Of(result);
             foreach (var recipe in result.Book.Recipes)
             {
                 var verdict = verdicts.Of(recipe);
-                text.AppendLine($"{recipe.Id}: {verdict.Answer} {verdict.Days} {verdict.DaysFrom} {verdict.StorageCelsius}");
+                text.AppendLine($"{recipe.Id}: {verdict.Answer} {verdict.Days} {verdict.DaysFrom} {verdict.StorageCelsius} {verdict.Life.Value} {verdict.Life.From}");
                 if (recipe is not SpecLint.Book.Prep prep) continue;
                 var label = LotLabel.OfMade(verdicts, [(prep, SpecLint.Tests.Support.Books.On)], null)[0];
                 text.AppendLine($"label: {label.HasOpenFinding} {label.Lot.Readiness} {label.Lot.UseBy} {string.Join(", ", label.Contains)}");

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Service;
 using SpecLint.Tests.Support;
 
@@ -45,7 +46,8 @@ internal static class SeedRecord
         foreach (var finding in result.Findings.Flat().Where(f => f.Rule.Safety))
         {
             string of = $"{finding.Subject} {finding.Path}{(finding.Key.Length > 0 ? $" ({finding.Key})" : "")}";
-            lines.Add(Line($"{finding.Rule.Id} {finding.Level} {of}"));
+            string level = finding.Answer == Answer.NotShown ? $"{finding.Level}, not shown," : $"{finding.Level}";
+            lines.Add(Line($"{finding.Rule.Id} {level} {of}"));
         }
 
         lines.Sort(StringComparer.Ordinal);
@@ -53,7 +55,7 @@ internal static class SeedRecord
         foreach (var recipe in result.Book.Recipes)
         {
             var verdict = verdicts.Of(recipe);
-            string kept = recipe is Prep ? $" {Day(verdict.Days)} d by {verdict.DaysFrom}, at {Day(verdict.StorageCelsius)} °C" : "";
+            string kept = recipe is Prep ? $" {Day(verdict.Days)} d by {verdict.DaysFrom}, at {Day(verdict.StorageCelsius)} °C{Life(verdict.Life)}" : "";
             lines.Add(Line($"{recipe.Id}: {verdict.Answer}{kept}"));
         }
 
@@ -68,6 +70,8 @@ internal static class SeedRecord
 
         return string.Join('\n', lines.Prepend(seed.Name));
     }
+
+    private static string Life(FactValue life) => life.IsKnown ? $", by the rules {Day(life.Value)} d ({life.From})" : "";
 
     private static string Line(string text) => "  " + text;
 

@@ -104,7 +104,7 @@ internal sealed partial class CoolingNotPlanned : PrepRule
     /// <summary>Whether something in it feeds what grows: more than sugar, salt, acid, water and spirit.</summary>
     private static bool CanSpoil(RecipeContext context)
     {
-        if (context.Profile.IsSolid || context.Profile.Keeping!.IsStrong || context.Profile.Keeping.Verdict == KeepingVerdict.NotControlled) return false;
+        if (context.Profile.Keeping!.StaysDry || context.Profile.Keeping!.IsStrong || context.Profile.Keeping.Verdict == KeepingVerdict.NotControlled) return false;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is null) continue;

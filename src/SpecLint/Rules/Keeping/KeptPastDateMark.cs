@@ -15,9 +15,10 @@ internal sealed partial class KeptPastDateMark : PrepRule
     /// <summary>Whether this rule speaks of a preparation.</summary>
     internal static bool Speaks(RecipeContext context, Prep prep)
     {
-        if (!(Storage.Days(prep) > Mark.Value) || SpecialCases.IsMilkPunch(prep) || context.Profile.IsSolid) return false;
+        if (!(Storage.Days(prep) > Mark.Value) || SpecialCases.IsMilkPunch(prep)) return false;
         var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable
+        if (state.StaysDry
+            || !state.HoldsPerishable
             || state.Verdict == KeepingVerdict.NotControlled
             || !(state.IsShownControlled || state.IsLowAcid || IsUnsouredNut(state) || IsHardlySour(prep, state)))
             return false;

@@ -15,16 +15,20 @@ internal sealed partial class PreservativeTooWeak : PrepRule
 
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
+        if (context.Profile.IsSolid) return;
         var grams = context.Profile.Grams;
         bool dosed = grams[(int)Component.Benzoic] > 0 || grams[(int)Component.Sorbic] > 0;
         if (!dosed && prep.Keep is not { Claim.IsGiven: true } && prep.Notes.Count == 0) return;
         var claim = KeepingWords.Find(prep, Words, out string path, out string word);
-        if (!claim.IsGiven && !dosed) return;
+        var preservative = dosed ? PreservativeIn(context.Profile) : null;
+        if (claim.IsGiven ? IsBySpirit(claim.Value) && preservative is null : preservative is null || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
+        var said = claim.IsGiven
+            ? new Said(context.At(claim.Span, path), $"It is said to be preserved (\"{word}\")")
+            : new Said(context.At(preservative!.Line.Item.Span, RecipeContext.PathOf(preservative.Line, "item")), "A preservative is added");
         var ph = context.Fact(Fact.Ph);
-        if (!ph.IsKnown)
+        if (!ph.IsKnown || (context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0)
         {
-            if (claim.IsGiven && !Storage.Has(claim.Value, "alcohol") && !Storage.Has(claim.Value, "strength") && !Storage.Has(claim.Value, "spirit")) Open(context, claim, path, word, ph);
+            if (!context.Profile.Keeping!.IsStrong) Open(context, said, ph);
             return;
         }
 
@@ -41,34 +45,45 @@ internal sealed partial class PreservativeTooWeak : PrepRule
             if (acid.Undissociated(total.Value * 1000, new Ph(Math.Max(0, ph.Low))) is { } part) share += part / acid.MicMillimolal;
         }
 
-        if ((yeasts ? dose >= 1 : share >= 1) || (!claim.IsGiven && !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays))) return;
-        Part? preservative = null;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Material is { } material && (material.Of(Component.Benzoic) > Guards.PreservativePart || material.Of(Component.Sorbic) > Guards.PreservativePart)) preservative ??= part;
-        }
-
-        if (!claim.IsGiven && preservative is null) return;
+        if (yeasts ? dose >= 1 : share >= 1) return;
         context.Report(new(Rule)
         {
-            Place = claim.IsGiven ? context.At(claim.Span) : context.At(preservative!.Line.Item.Span),
-            Path = claim.IsGiven ? path : RecipeContext.PathOf(preservative!.Line, "item"),
-            Message = $"{(claim.IsGiven ? $"It is said to be preserved (\"{word}\")" : "A preservative is added")}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
+            At = said.At,
+            Message = $"{said.Words}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
             Advice = "Rely on cold and the date. A preservative only works in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],
         });
     }
 
-    /// <summary>What is said to be preserved and has no pH that can be told is not shown to be.</summary>
-    private static void Open(RecipeContext context, Reading.Given<string> claim, string path, string word, FactValue ph) =>
+    /// <summary>What is preserved, as it is said or added, and has no pH that can be told is not shown to be.</summary>
+    private static void Open(RecipeContext context, Said said, FactValue ph) =>
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            At = context.At(claim.Span, path),
-            Message = $"It is said to be preserved (\"{word}\"), and its pH is not known ({ph.OpenBecause}): nothing shows that acid or a preservative works in it.",
+            At = said.At,
+            Message = $"{said.Words}, and {(ph.IsKnown ? "what is in it is not all known" : $"its pH is not known ({ph.OpenBecause})")}: nothing shows that acid or a preservative works in it.",
             Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("claim", claim.Value)],
+            Evidence = [Proof.Of(Fact.Ph, ph)],
         });
+
+    /// <summary>The first part that is a preservative; what a juice holds of one by nature is none.</summary>
+    private static Part? PreservativeIn(RecipeProfile profile)
+    {
+        foreach (var part in profile.Parts)
+        {
+            if (part.Material is { } material
+                && (material.Of(Component.Benzoic) > Guards.PreservativePart || material.Of(Component.Sorbic) > Guards.PreservativePart))
+                return part;
+        }
+
+        return null;
+    }
+
+    /// <summary>Whether a claim is about its spirit, which has a rule of its own.</summary>
+    private static bool IsBySpirit(string claim) => Storage.Has(claim, "alcohol") || Storage.Has(claim, "strength") || Storage.Has(claim, "spirit");
+
+    /// <summary>Where something is said or done about preserving, and the words for it.</summary>
+    private readonly record struct Said(Reading.Spot At, string Words);
 }

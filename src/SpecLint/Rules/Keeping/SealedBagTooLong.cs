@@ -59,7 +59,7 @@ internal sealed partial class SealedBagTooLong : PrepRule
 
     private static Limit? LimitOf(RecipeContext context, Prep prep)
     {
-        if (prep.Keep is null || context.Profile.IsSolid || !Storage.IsReducedOxygen(prep)) return null;
+        if (prep.Keep is null || context.Profile.Keeping!.StaysDry || !Storage.IsReducedOxygen(prep)) return null;
         double days = Storage.Days(prep);
         bool us = Short.AppliesIn(context.Settings);
         var limit = us && !(days > Long.Value) ? Short : Long;

@@ -19,7 +19,7 @@ internal sealed partial class StorageNotStated : PrepRule
         var state = context.Profile.Keeping!;
 
         // A solid is asked where it is no dry good: moist, and not sour.
-        if ((time && temperature) || (context.Profile.IsSolid && !state.IsLowAcid)) return;
+        if ((time && temperature) || (state.StaysDry && !state.IsLowAcid)) return;
         if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled)
         {
             if (!time && !IsAsked(context, prep)) Undated(context, prep);

@@ -31,8 +31,7 @@ internal sealed partial class StoredTooWarm : PrepRule
         double celsius = Storage.Celsius(prep, context.Settings);
         if (!IsTooWarm(celsius, context.Settings) || Storage.Days(prep) <= 0) return;
         var state = context.Profile.Keeping!;
-        if (context.Profile.IsSolid && !IsMoistForAllAnyoneKnows(context.Profile, state)) return;
-        if (!state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
+        if (state.StaysDry || !state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
         if (SpecialCases.IsPlantInOil(context.Profile, out _) || SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)) return;
         if (SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph)) return;
         var limit = LimitOf(context.Settings);
@@ -74,24 +73,6 @@ internal sealed partial class StoredTooWarm : PrepRule
             Caution = KeepingWords.Caution,
             Evidence = evidence,
         });
-    }
-
-    /// <summary>
-    /// Whether a solid holds food that needs cold by its own file, and how dry it is nobody knows. Where that is known, or something was dried,
-    /// <see cref="DriedTooMoist"/> speaks.
-    /// </summary>
-    private static bool IsMoistForAllAnyoneKnows(RecipeProfile profile, KeepingState state)
-    {
-        if (state.IsDried || state.WaterActivity.IsKnown) return false;
-        foreach (var part in profile.Parts)
-        {
-            if (part is { Phase: PartPhase.Mix, Material: { Ingredient: { } ingredient } material }
-                && ingredient.KeepsCold.Or(false)
-                && Perishables.Of(material) != Perishable.None)
-                return true;
-        }
-
-        return false;
     }
 
     private static string Growth(KeepingState state, double celsius, out double daysPerLog)

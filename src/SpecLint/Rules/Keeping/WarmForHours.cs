@@ -18,7 +18,7 @@ internal sealed partial class WarmForHours : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (context.Profile.IsSolid || SpecialCases.IsFerment(prep, context.Profile) || SpecialCases.IsMilkPunch(prep)) return;
+        if (context.Profile.Keeping!.StaysDry || SpecialCases.IsFerment(prep, context.Profile) || SpecialCases.IsMilkPunch(prep)) return;
         if (context.Profile.Keeping is { Verdict: KeepingVerdict.NotControlled }) return;
         var pot = Pot.Of(prep);
         for (int i = 0; i < prep.Method.Count; i++)

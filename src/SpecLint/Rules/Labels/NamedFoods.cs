@@ -115,7 +115,7 @@ internal sealed class NamedFoods
     private bool Look(List<(string Word, int At)> words, int firstAdded, bool mayOpenList)
     {
         // A clause is all about foods as long as each word is one, or only says how it is.
-        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false, isDenied = false;
+        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false, isReplaced = false, isDenied = false;
         for (int i = 0; i < words.Count;)
         {
             // Nothing more can count: it is not added, the clause says other things, and no list of what is denied begins here.
@@ -134,7 +134,11 @@ internal sealed class NamedFoods
                 if (added && !isDenied && ids.Add(id)) found.Add((id, tokens));
             }
 
-            for (; i < behind; i++) isRuledOut = TextWords.RulesOut(words[i].Word, isRuledOut);
+            for (; i < behind; i++)
+            {
+                isReplaced |= TextWords.Replacing.Contains(words[i].Word);
+                isRuledOut = TextWords.RulesOut(words[i].Word, isRuledOut) && !(isReplaced && TextWords.IsUsing(words[i].Word));
+            }
         }
 
         return isDenied;

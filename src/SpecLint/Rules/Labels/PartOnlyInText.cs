@@ -120,7 +120,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         private int ruledOutFrom;
         private int restoredFrom;
 
-        /// <summary>Whether it rules out what it names at a place: "do not finish with cream", "in place of cream".</summary>
+        /// <summary>Whether it rules out what it names at a place: "do not finish with cream", "in place of cream", but not "in place of cream add".</summary>
         public readonly bool RulesOut(int at) => ruledOutFrom <= at && restoredFrom > at;
 
         public static Clause At(string text, int at)
@@ -128,12 +128,15 @@ internal sealed partial class PartOnlyInText : RecipeRule
             int from = at == 0 ? 0 : text.LastIndexOfAny(Ends, at - 1) + 1, end = text.IndexOfAny(Ends, at);
             int to = end < 0 ? text.Length : end;
             int ruledOut = Phrases.FirstEnd(text, from, to, TextWords.RulingOut);
+            int restored = ruledOut < to ? Phrases.FirstEnd(text, ruledOut, to, TextWords.Restoring) : int.MaxValue;
+            if (ruledOut < to && Phrases.FirstEnd(text, from, to, TextWords.Replacing) == ruledOut)
+                restored = Math.Min(restored, Phrases.First(text, ruledOut, to, TextWords.Using, out _));
             return new Clause
             {
                 from = from,
                 to = to,
                 ruledOutFrom = ruledOut,
-                restoredFrom = ruledOut < to ? Phrases.FirstEnd(text, ruledOut, to, TextWords.Restoring) : int.MaxValue,
+                restoredFrom = restored,
             };
         }
 
@@ -228,6 +231,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
             if (of.Of(Component.Benzoic) + of.Of(Component.Sorbic) > 0
                 && !(profile.Grams[(int)Component.Benzoic] + profile.Grams[(int)Component.Sorbic] > 0))
                 brings.Add("a preservative");
+            if (spoken && !of.Kind.IsFood && of.Of(Component.Acetic) + of.Of(Component.Malic) + of.Of(Component.Phosphoric) > 0) brings.Add("acid");
         }
 
         return brings;
