@@ -36,7 +36,7 @@ public sealed class AgreementTests
         {
             var harm = HarmIn(result, recipe).ToList();
             string? wrong = recipe is Prep prep ? Label(verdicts, prep, harm, evening) : Served(evening, recipe.Id, harm);
-            wrong ??= Scaled(verdicts, recipe, harm) ?? Profiled(verdicts, recipe, harm);
+            wrong ??= Judged(verdicts, recipe, harm) ?? Scaled(verdicts, recipe, harm) ?? Profiled(verdicts, recipe, harm);
             if (wrong is not null) return $"{recipe.Id}: {wrong}\n{string.Join('\n', harm.Select(f => $"  {f.Level} {f.Rule.Id} {f.Subject}: {f.Message}"))}";
         }
 
@@ -76,6 +76,34 @@ public sealed class AgreementTests
         }
     }
 
+    /// <summary>
+    /// The verdict is what the findings come to, neither more nor less: its answer, and the days and the cold of a preparation, each by what is
+    /// written or by a rule that is named.
+    /// </summary>
+    private static string? Judged(Verdicts verdicts, Recipe recipe, List<Finding> harm)
+    {
+        var verdict = verdicts.Of(recipe);
+        var answer = harm.Exists(f => f.Level == Level.Error) ? Readiness.No : harm.Count > 0 ? Readiness.If : Readiness.Ready;
+        if (verdict.Answer != answer) return $"its verdict is {verdict.Answer}, its findings come to {answer}";
+        if (verdict.IsForbidden != harm.Exists(Forbids)) return "its verdict and its findings do not agree on whether it must not be used";
+        if (recipe is not Prep prep) return null;
+        bool closed = harm.Exists(Forbids);
+        if (double.IsNaN(verdict.Days) != closed) return $"its verdict gives it {verdict.Days} d";
+        double asked = Storage.Celsius(prep, verdicts.Profiles.Book.Settings), stated = Storage.LeastDays(prep);
+        if (verdict.StorageCelsius > asked) return $"it is kept at {asked} °C, and its verdict says {verdict.StorageCelsius} °C";
+        if (verdict.StorageCelsius < asked && asked <= 5) return $"it is kept cold at {asked} °C, and its verdict says {verdict.StorageCelsius} °C";
+        if (closed) return null;
+        if (verdict.Days > stated) return $"its recipe keeps it {stated} d, its verdict {verdict.Days} d";
+        if ((verdict.DaysFrom == "its recipe") != (verdict.Days == stated)) return $"its verdict gives it {verdict.Days} d by {verdict.DaysFrom}, its recipe {stated} d";
+        if (verdict.Life.IsKnown && verdict.Days > verdict.Life.Value + 1e-6) return $"its verdict gives it {verdict.Days} d, the rules {verdict.Life.Value} d";
+        if (double.IsFinite(verdict.Days) && verdict.DaysFrom.Length == 0) return $"its verdict gives it {verdict.Days} d by nothing";
+        return verdict.DaysFrom.StartsWith("SL5", StringComparison.Ordinal)
+            && verdict.DaysFrom != "SL5019"
+            && !harm.Exists(f => f.Rule.Id == verdict.DaysFrom && f.Place.File.Path == prep.Source.Path && f.AllowedDays == verdict.Days)
+            ? $"its verdict gives it {verdict.Days} d by {verdict.DaysFrom}, which allows no such time"
+            : null;
+    }
+
     private static bool Forbids(Finding finding) => finding.Level == Level.Error && finding.AllowedDays is null;
 
     private static string? Label(Verdicts verdicts, Prep prep, List<Finding> harm, LineCheck? evening)
@@ -84,7 +112,7 @@ public sealed class AgreementTests
         var page = new StringWriter();
         LabelPage.Write(page, [label], SpecLint.Catalogue.LabelStock.Find("a4")!, DisplayUnits.Metric);
         string text = page.ToString();
-        if (harm.Exists(f => f.Level == Level.Error) && !label.HasOpenFinding) return "its label does not end with a finding";
+        if (harm.Exists(f => f.Level == Level.Error) != label.HasOpenFinding) return "its label ends with a finding where there is none, or the other way round";
         if (harm.Exists(Forbids))
         {
             if (label.Lot.UseBy is { } day) return $"its label says use by {day}";
@@ -102,6 +130,16 @@ public sealed class AgreementTests
             && prep.Keep is { At: { IsGiven: true, Value: { Dimension: global::SpecLint.Reading.Dimension.Temperature, BaseHigh: > -10 and <= 8 } } }
             && verdicts.Profiles.Of(prep).Keeping is { HoldsPerishable: true, IsDried: false, Verdict: not KeepingVerdict.NotControlled })
             return "its label says that it is ready, and nobody took its temperature";
+
+        // Nor is a label held back of which nobody says anything.
+        var profile = verdicts.Profiles.Of(prep);
+        if (harm.Count == 0
+            && label.Lot.Readiness != Readiness.Ready
+            && profile.Keeping is { HoldsPerishable: false }
+            && !prep.Family.OrNone().Ferments
+            && prep.Target is not { Ph.IsGiven: true }
+            && prep.Keep is { At: { IsGiven: true, Value: { Dimension: global::SpecLint.Reading.Dimension.Temperature, Base: > 8 } } })
+            return $"its label says {label.Lot.Readiness}, and check says nothing: {string.Join("; ", label.Lot.Reasons.Concat(label.Lot.Conditions))}";
 
         double most = harm.Where(f => f.Place.File.Path == prep.Source.Path && f.AllowedDays is not null)
             .Select(f => f.AllowedDays!.Value)
@@ -168,10 +206,29 @@ public sealed class AgreementTests
             if (isQuiet
                 && lot is { Readiness: Readiness.No, Item: not null, Verdict: null or { Answer: Readiness.Ready, AllowedDays: null } })
                 return $"the lot of {lot.Id} is refused, and check says nothing: {string.Join("; ", lot.Reasons)}";
+            if (isQuiet && IsInOrder(lot, result) && lot.Readiness != Readiness.Ready)
+                return $"the lot of {lot.Id} is {lot.Readiness}, and nothing is wrong with it: {string.Join("; ", lot.Reasons.Concat(lot.Conditions))}";
             if (found.Exists(f => f.Level >= Level.Warning) && lot.Readiness == Readiness.Ready)
                 return $"the lot of {lot.Id} is ready: {string.Join("; ", found.Select(f => f.Message))}";
         }
 
         return null;
     }
+
+    /// <summary>
+    /// Whether a lot of a preparation whose verdict says nothing was made on a known day no longer ago than it keeps, stands as cold as its
+    /// recipe asks, of which no reading is asked and none is given.
+    /// </summary>
+    private static bool IsInOrder(LotCheck lot, CheckResult result) =>
+        lot is { Verdict: { Answer: Readiness.Ready } verdict, Item: { ByProduct: null, File: Prep prep }, Lot: { Made.IsGiven: true, UseBy.IsGiven: false, Measured: null } written }
+            && lot.Stock.On.IsGiven
+            && written.Frozen.Count == 0
+            && written.MadeFrom.Count == 0
+            && written.At is { IsGiven: true, Value: { Dimension: global::SpecLint.Reading.Dimension.Temperature, BaseHigh: <= 4 and > -10 } at }
+            && !(at.BaseHigh > Storage.Celsius(prep, result.Book.Settings) + 0.5)
+            && written.Made.Value.DaysSince(result.Book.On) <= 0
+            && result.Book.On.DaysSince(written.Made.Value) < Math.Min(verdict.Days, 7)
+            && !prep.Family.OrNone().Ferments
+            && prep.Target is not { Ph.IsGiven: true }
+            && prep.Target is not { Brix.IsGiven: true };
 }
