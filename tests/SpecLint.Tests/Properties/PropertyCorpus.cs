@@ -71,6 +71,7 @@ internal static class PropertyCorpus
 
             foreach (var stock in result.Book.Stocks)
             {
+                foreach (var label in LotLabel.Of(verdicts, stock, bought: true)) text.AppendLine($"label: {label.Lot.Id} {string.Join(", ", label.Contains)}");
                 foreach (var lot in stock.Lots)
                 {
                     var of = LotCheck.Of(lot, stock, verdicts);

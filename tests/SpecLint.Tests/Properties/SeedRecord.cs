@@ -61,6 +61,8 @@ internal static class SeedRecord
 
         foreach (var stock in result.Book.Stocks)
         {
+            foreach (var label in LotLabel.Of(verdicts, stock, bought: true).Where(l => l.Contains.Count > 0))
+                lines.Add(Line($"label of {label.Lot.Id}: contains {string.Join(", ", label.Contains)}"));
             foreach (var lot in stock.Lots)
             {
                 var of = LotCheck.Of(lot, stock, verdicts);
