@@ -160,6 +160,11 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
                 + "have stays an error.",
             Always),
         new("SL6012", ["glass", "vessel", "into", "in", "keep"], "The metal is no longer named: what nobody names is the glass of the bar.", Always),
+        new(
+            "SL6012",
+            ["target", "pressure"],
+            "Nothing says that there is gas in it: no step carbonates it, and water is not sour.",
+            static f => f.Prep is { } prep && !prep.Method.Any(static s => s.Verb.Carbonates)),
         new("SL6027", ["in"], "The vessel of the lot is no longer named: what nobody names is a bottle or tub of the bar.", Always),
         new("SL8021", ["keep"], "The vessel is no longer named, so nothing says that it is too small.", Always),
         new("SL8021", ["yield"], "Nothing says how much there is, or what its parts come to leaves room.", Always),
@@ -184,7 +189,18 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new(
             "SL3017", ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.",
             static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven)),
-        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5032" }.Select(static rule => new Excuse(
+        .. new[] { "SL5004", "SL5038" }.Select(static rule => new Excuse(
+            rule,
+            ["strength"],
+            "Of a bottle that states no strength nobody knows how strong it is: the reading stands against nothing, and clears nothing that "
+                + "needs cold.",
+            static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.IngredientKind.Or(ItemKind.None).GivesStrength))),
+        .. new[] { "SL7012", "SL7013", "SL7014", "SL7015", "SL7016", "SL7031" }.Select(static rule => new Excuse(
+            rule,
+            ["file"],
+            "Without the file its name is that of an item of the catalogue, which tells what it holds.",
+            static f => f.After.Book.Resolve(f.Path[..f.Path.IndexOf('.', StringComparison.Ordinal)]) is { IsBuiltIn: true })),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5030", "SL5032" }.Select(static rule => new Excuse(
             rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.",
             static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL6011" }.Select(static rule => new Excuse(

@@ -72,13 +72,20 @@ internal sealed partial class CoolingNotPlanned : PrepRule
         // The first stage runs to 21 °C: a step that ends warmer, or there, is all first stage.
         double hours = cool.For.Value.BaseHigh / 3600;
         bool isFirst = aimed && cool.To.Value.BaseHigh >= First.Value;
-        var most = isFirst ? FirstHours : Total;
+
+        // Of one that does not say how cold it gets, nobody knows either.
+        bool mayBeFirst = !aimed && hours <= Total.Value;
+        var most = isFirst || mayBeFirst ? FirstHours : Total;
         if (hours <= most.Value) return false;
         context.Report(new(Rule)
         {
-            Answer = told ? Answer.Broken : Answer.NotShown,
+            Answer = told && !mayBeFirst ? Answer.Broken : Answer.NotShown,
             At = context.At(cool.For.Span, context.PathOf(cool)),
-            Message = isFirst
+            Message = mayBeFirst
+                ? $"It takes {Say.Number(hours, 1)} h to cool, and nothing says how cold it is then. Hot food must reach "
+                    + $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} "
+                    + $"h ({FirstHours.Source})."
+                : isFirst
                 ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach "
                     + $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} "
                     + $"h ({FirstHours.Source})."

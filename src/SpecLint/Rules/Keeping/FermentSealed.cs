@@ -30,26 +30,22 @@ internal sealed partial class FermentSealed : PrepRule
         if (double.IsNaN(gramsPerLitre)) return;
 
         // 1 g of glucose gives 0.489 g of carbon dioxide; what the ferment already holds at its own temperature comes on top.
-        double held = GasHeld(prep);
-        double volumes = (gramsPerLitre * 0.489 / GasVolumes.GramsPerLitrePerVolume) + held;
-        var closed = new double[Components.Count];
-        closed[(int)Component.Water] = 1000;
-        closed[(int)Component.Glucose] = gramsPerLitre;
-        closed[(int)Component.CarbonDioxide] = held * GasVolumes.GramsPerLitrePerVolume;
-        var end = Carbonation.OfLiveFerment(closed, Warm);
         double rating = RatingOf(context, prep);
         double most = double.IsNaN(rating) ? Pressure.Value : rating;
-        bool over = end is null || end.Value.GaugePressure.Value > most;
-        bool bursts = double.IsNaN(rating) ? over || volumes > Volumes.Value : over;
+        bool bursts = Bursts(GasHeld(prep, Usual), out double volumes, out var end, out bool over);
+
+        // Where nothing says how cold it stood, it may hold more than at the temperature of a room.
+        bool mayBeCold = !bursts && live && double.IsNaN(Coldest(prep));
+        if (mayBeCold) bursts = Bursts(GasHeld(prep, 0), out volumes, out end, out over);
         if (!bursts) return;
         string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "more than 9 bar";
         context.Report(new(Rule)
         {
-            Answer = isSealed && live ? Answer.Broken : Answer.NotShown,
-            AskedLevel = isSealed && live ? null : Level.Warning,
+            Answer = isSealed && live && !mayBeCold ? Answer.Broken : Answer.NotShown,
+            AskedLevel = isSealed && live && !mayBeCold ? null : Level.Warning,
             Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
             Path = Storage.SealedPath(prep),
-            Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar{(mayBeCold ? ", and nothing says at what temperature it fermented: cold, it holds more gas" : "")}. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
             Advice = (isSealed
                 ? ""
                 : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief "
@@ -58,18 +54,40 @@ internal sealed partial class FermentSealed : PrepRule
                 + "The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
         });
+
+        bool Bursts(double held, out double volumes, out LiveFerment? end, out bool over)
+        {
+            volumes = (gramsPerLitre * 0.489 / GasVolumes.GramsPerLitrePerVolume) + held;
+            var closed = new double[Components.Count];
+            closed[(int)Component.Water] = 1000;
+            closed[(int)Component.Glucose] = gramsPerLitre;
+            closed[(int)Component.CarbonDioxide] = held * GasVolumes.GramsPerLitrePerVolume;
+            end = Carbonation.OfLiveFerment(closed, Warm);
+            over = end is null || end.Value.GaugePressure.Value > most;
+            return double.IsNaN(rating) ? over || volumes > Volumes.Value : over;
+        }
     }
 
-    /// <summary>Volumes of carbon dioxide that the ferment holds when it is closed: saturated at the coldest it stood at, at the pressure of the air.</summary>
-    private static double GasHeld(Prep prep)
+    /// <summary>Temperature at which a ferment stands where nothing says another, °C; common practice, no source.</summary>
+    private const double Usual = 20;
+
+    /// <summary>The temperature at which it last ferments, °C, the coldest of a range; NaN where none is stated.</summary>
+    private static double Coldest(Prep prep)
     {
-        double celsius = 20;
+        double celsius = double.NaN;
         foreach (var step in prep.Method)
         {
             var at = step.At.IsGiven ? step.At : step.To;
             if (step.Verb.Ferments && at is { IsGiven: true, Value.Dimension: Dimension.Temperature }) celsius = at.Value.BaseLow;
         }
 
+        return celsius;
+    }
+
+    /// <summary>Volumes of carbon dioxide that the ferment holds when it is closed: saturated at the coldest it stood at, at the pressure of the air.</summary>
+    private static double GasHeld(Prep prep, double otherwise)
+    {
+        double celsius = Coldest(prep) is var stated && double.IsNaN(stated) ? otherwise : stated;
         return Carbonation.Volumes(
             new Science.Bar(Carbonation.Atmosphere), new Celsius(Math.Min(40, Math.Max(0, celsius))), new AlcoholByVolume(0),
             new GramsPerLitre(0))?.Value
