@@ -60,6 +60,12 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             "A reading next to the limit cleared nothing, and neither does none: the rules that ask for one speak where it matters.",
             static f => f.NeedsNoCold || Asks(f) || IsKeptCold(f)),
         new("SL5013", ["measured", "waterActivity"], "The reading said that it holds more free water than its amounts come to; what stays asks for one.", Asks),
+        new(
+            "SL5025",
+            ["measured", "brix"],
+            "The reading that said that it is thin is gone, and by its amounts it is a rich syrup.",
+            static f => f.Prep is { } prep
+                && f.After.Profiles.Of(prep).Get(global::SpecLint.Vocabulary.Fact.Brix) is { IsKnown: true, Low: > 65 }),
         new("SL5011", ["measured", "ph", "meter"], "The reading whose meter is not known is gone, and it clears nothing any more.", Always),
         new("SL5015", ["target"], "Nothing says any more what it should come to; what it must come to is asked by the rules of keeping.", Always),
         new(
@@ -101,8 +107,10 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         new(
             "SL5039",
             ["at"],
-            "For at most four hours time takes the place of heat, and no temperature is asked for (Food Code 3-501.19).",
-            static f => f.Prep is { } prep && Storage.Days(prep) * 24 <= 4),
+            "For at most four hours time takes the place of heat, and no temperature is asked for (Food Code 3-501.19); or nothing says any more "
+                + "that it is held hot, and strong spirit or what it is made of keeps it.",
+            static f => f.Prep is { } prep
+                && (Storage.Days(prep) * 24 <= 4 || f.NeedsNoCold || f.After.Profiles.Of(prep).Keeping is { IsStrong: true })),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5019" }.Select(static rule => new Excuse(
             rule,
             ["allergens", "contains"],

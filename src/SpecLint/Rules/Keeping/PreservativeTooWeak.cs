@@ -45,11 +45,14 @@ internal sealed partial class PreservativeTooWeak : PrepRule
             if (acid.Undissociated(total.Value * 1000, new Ph(Math.Max(0, ph.Low))) is { } part) share += part / acid.MicMillimolal;
         }
 
-        if (yeasts ? dose >= 1 : share >= 1) return;
+        // Where the range of its pH lies on both sides, it must be enough on either.
+        bool stops = share >= 1, isSpoilt = yeasts || (stops && ph.Low < Listeria.Value);
+        if (isSpoilt ? dose >= 1 : stops) return;
         context.Report(new(Rule)
         {
+            Answer = isSpoilt && !yeasts ? Answer.NotShown : Answer.Broken,
             At = said.At,
-            Message = $"{said.Words}, but at pH {Say.Ph(ph)} {(yeasts ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
+            Message = $"{said.Words}, but at pH {Say.Ph(ph)} {(isSpoilt ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
             Advice = "Rely on cold and the date. A preservative only works in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],

@@ -34,7 +34,7 @@ internal sealed partial class SealedBagTooLong : PrepRule
         context.Report(new(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
-            AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value))
+            AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value) && !(IsOpen(state) && AcidityNotMeasured.IsSealedUnsoured(prep, state)))
                 || HasHurdle(state)
                 || (state.IsSour && !Perishables.IsListed(state.What))
                 ? Level.Warning
@@ -92,6 +92,9 @@ internal sealed partial class SealedBagTooLong : PrepRule
 
         return false;
     }
+
+    /// <summary>Whether nothing tells how sour it is: shut off from air, that is an error after a day already (SL5002).</summary>
+    private static bool IsOpen(KeepingState state) => state.IsOpen && !state.Ph.IsKnown;
 
     /// <summary>Whether a measured pH or water activity meets the hurdle that the US code asks for beside the plan.</summary>
     private static bool HasHurdle(KeepingState state) =>
