@@ -62,14 +62,16 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
     /// The loads of all lines together, each thing once: what is strained out, and what cannot be weighed, stand apart. A recipe
     /// that takes this one in goes over these, not over every way by which a thing comes in.
     /// </summary>
-    public static FixedList<HazardLoad> Together(FixedList<HazardLoad> loads)
+    /// <param name="loads">The loads of lines.</param>
+    /// <param name="byHazard">Whether things of one hazard count as one, whatever they are called: nutmeg, mace and a file that is like either.</param>
+    public static FixedList<HazardLoad> Together(FixedList<HazardLoad> loads, bool byHazard = false)
     {
         if (loads.Count < 2) return loads;
         var all = new List<HazardLoad>(loads.Count);
         var places = new Dictionary<(Hazard, string, bool, bool), int>();
         foreach (var load in loads)
         {
-            var key = (load.Hazard, load.Id, load.Strained, double.IsNaN(load.Grams));
+            var key = (load.Hazard, byHazard ? "" : load.Id, load.Strained, double.IsNaN(load.Grams));
             if (places.TryGetValue(key, out int at))
             {
                 all[at] = all[at] with { Grams = all[at].Grams + load.Grams };

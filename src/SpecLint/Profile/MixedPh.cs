@@ -22,8 +22,9 @@ internal static class MixedPh
         {
             if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is not { } material) continue;
 
-            // Water, sugar and spirit bring no acid and hold none: they change the pH of a juice little.
-            if (IsNeutral(material))
+            // Water, sugar and spirit bring no acid and hold none: they change the pH of a juice little. An acid by itself makes nothing less
+            // sour; how much more, the bounds do not say.
+            if (RaisesNoPh(material))
             {
                 known += part.Grams.Typical;
                 continue;
@@ -54,10 +55,11 @@ internal static class MixedPh
             : own;
     }
 
-    private static bool IsNeutral(Material material)
+    private static bool RaisesNoPh(Material material)
     {
         double neutral = material.Of(Component.Water) + material.Of(Component.Ethanol);
         for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) neutral += material.Of(c);
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++) neutral += material.Of(c);
         return double.IsNaN(material.Ph.Typical) && (material.Unknown & ~Unknowns.Caffeine) == Unknowns.None && neutral > 0.999;
     }
 }

@@ -15,7 +15,7 @@ internal sealed partial class DoseInPreparation : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.HazardLoads.Count == 0 || PrepServe.Of(context, prep) is not { } serve) return;
-        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList())))
+        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList()), byHazard: true))
         {
             if (double.IsNaN(load.Grams)) continue;
             double extracted = load.Strained ? Extraction.Value / 100 : 1;

@@ -17,7 +17,7 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
     {
         double kilograms = context.Profile.Mass / 1000;
         if (!(kilograms > 0)) return;
-        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList())))
+        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList()), byHazard: true))
         {
             if (load.Hazard.Contents.Count == 0) continue;
             var content = load.Hazard.Contents[0];
