@@ -84,7 +84,12 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             ["measured", "ph"],
             "The reading that said that it is not sour is gone, and by its amounts it is: a rule of keeping asks for one, or tells of "
                 + "yeasts and moulds.",
-            static f => f.After.Findings.Flat().Any(x => x.Rule.Id is "SL5001" or "SL5002" or "SL5013" or "SL5025" && x.Subject == f.Subject))),
+            static f => f.After.Findings.Flat().Any(x => x.Rule.Id is "SL5001" or "SL5002" or "SL5013" or "SL5025" or "SL5026" && x.Subject == f.Subject))),
+        new(
+            "SL5032",
+            ["measured", "ph"],
+            "The reading that said that it is not sour is gone, and by its amounts it is.",
+            static f => f.After.Book.Preps.Any(p => p.Source.Path == f.Path && f.After.Profiles.Of(p).Keeping is { IsSour: true })),
         new(
             "SL5002",
             ["strength", "keepsCold"],

@@ -192,7 +192,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         }
     }
 
-    /// <summary>Allergens and hazards of an item that the recipe does not have without it.</summary>
+    /// <summary>Allergens and hazards of an item that the recipe does not have without it; by an amount, a hazard is more of it.</summary>
     private static List<string> BringsNew(RecipeContext context, Item item, bool spoken, List<string> had)
     {
         var brings = new List<string>();
@@ -219,7 +219,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
 
         foreach (var hazard in hazards)
         {
-            if (!profile.HazardLoads.Any(l => l.Hazard.Id == hazard.Id) && !brings.Contains(hazard.Id)) brings.Add(hazard.Id);
+            if ((spoken || !profile.HazardLoads.Any(l => l.Hazard.Id == hazard.Id)) && !brings.Contains(hazard.Id)) brings.Add(hazard.Id);
         }
 
         // What is dissolved in it: a spirit in a note is in no figure of strength, nor coffee in one of caffeine.
