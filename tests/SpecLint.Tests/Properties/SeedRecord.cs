@@ -3,7 +3,6 @@ using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Service;
-using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Properties;
 
