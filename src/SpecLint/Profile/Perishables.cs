@@ -64,9 +64,16 @@ internal static class Perishables
         return what == Perishable.None && DryIn(part, profile) is var dry and not Perishable.None && IsWetted(part, profile) ? dry : what;
     }
 
-    /// <summary>Whether a part counts only because water has reached it: what it gives off in the water, nobody knows.</summary>
+    /// <summary>
+    /// Whether a dry part counts only because water has reached it: what it gives off in the water, nobody knows. One that was moist before
+    /// gives off what its composition says.
+    /// </summary>
     public static bool IsExtracted(Part part, RecipeProfile profile) =>
-        part.Material is { } material && Of(material) == Perishable.None && DryIn(part, profile) != Perishable.None && IsWetted(part, profile);
+        part.Material is { } material
+        && !(material.Of(Component.Water) > Moist)
+        && Of(material) == Perishable.None
+        && DryIn(part, profile) != Perishable.None
+        && IsWetted(part, profile);
 
     /// <summary>What a dry good becomes in water, also one of those that a dry preparation is mixed of (a blend of tea, a mushroom powder).</summary>
     private static Perishable DryIn(Part part, RecipeProfile profile)

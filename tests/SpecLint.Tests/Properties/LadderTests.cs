@@ -179,7 +179,8 @@ public sealed class LadderTests
 
             if (path.EndsWith(".ingredient.json", StringComparison.Ordinal))
             {
-                if (book[path]!["strength"] is not null)
+                // A solid with less spirit in it is drier, and needs less.
+                if (book[path]!["strength"] is not null && book[path]!["state"]?.ToString() != "solid")
                     all.Add(new Ladder(
                         $"{path}: weaker and weaker",
                         path,
