@@ -1,4 +1,3 @@
-using System.Runtime;
 using System.Text;
 using SpecLint.Reading;
 using SpecLint.Reports;
@@ -77,7 +76,7 @@ internal sealed class Host
             OutputIsTerminal = !Console.IsOutputRedirected,
             TerminalColumns = Console.IsOutputRedirected ? 0 : WidthOfTerminal(),
             ErrorIsTerminal = !Console.IsErrorRedirected,
-            Expect = PutOffCollections,
+            Expect = DemandMemory,
             WaitForChange = Watch.ForChange,
         };
     }
@@ -95,33 +94,16 @@ internal sealed class Host
     }
 
     /// <summary>
-    /// A run keeps nearly all it makes until it ends, so that looking for garbage in between finds little and costs a tenth
-    /// of the time. Collections are put off until what so many files need, 200 MB at most, has been taken.
+    /// Where a limit on memory is met the runtime ends the process without a word, so it is said before. With more than a little memory
+    /// the estimate is left alone: it errs by a half.
     /// </summary>
-    private static void PutOffCollections(int files)
+    private static void DemandMemory(int files)
     {
-        const int fewFiles = 200, bytesOfTables = 30_000_000, bytesPerFile = 32_000, mostBytes = 200_000_000;
         const int leastBytes = 12_000_000, leastPerFile = 13_000;
         const long little = 1L << 30;
-
-        // Where a limit on memory is met the runtime ends the process without a word, so it is said before. With more than a little
-        // memory the estimate is left alone: it errs by a half.
         long available = GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, needed = leastBytes + ((long)files * leastPerFile);
         if (available is > 0 and < little && available < needed)
             throw new TooLittleMemoryException($"a book of {files} files needs about {needed >> 20} MiB, and this process may take {available >> 20} MiB");
-
-        // A process that has collected before lives longer than one run, as an editor's server does.
-        if (files < fewFiles || GC.CollectionCount(0) > 0 || GCSettings.LatencyMode == GCLatencyMode.NoGCRegion) return;
-        long wanted = Math.Min(bytesOfTables + ((long)files * bytesPerFile), mostBytes);
-        if (wanted > available / 4) return;
-        try
-        {
-            GC.TryStartNoGCRegion(wanted);
-        }
-        catch (ArgumentOutOfRangeException)
-        {
-            // More than this runtime can put off: it collects as it sees fit.
-        }
     }
 
     /// <summary>A full path, seen from the current folder.</summary>
