@@ -207,6 +207,9 @@ public static class EthanolWater
         return (sum * d) + Polynomial.At(A, p);
     }
 
+    /// <summary>Density at 20 °C with its slope by the mass fraction; the caller keeps to the range.</summary>
+    internal static double RhoAt20(double p, out double slope) => Polynomial.At(A, p, out slope);
+
     private static double Abv(double p) => p * Rho(p, 20) / PureRhoAt20;
 
     private static bool InRange(MassFraction ethanol, Celsius t) =>

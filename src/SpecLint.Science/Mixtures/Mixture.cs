@@ -19,7 +19,7 @@ public readonly record struct LiquidMeasures(Millilitres Volume, AlcoholByVolume
 /// </summary>
 [Source(Balance)]
 [Source(Handbook)]
-public static class Mixture
+public static partial class Mixture
 {
     private const string Balance =
         "Mass balance with apparent specific volumes; OIML R 22, 1975, general formula; ICUMSA SPS-4, 1990/1998";
@@ -191,13 +191,7 @@ public static class Mixture
         var solution = grams.Of(Component.Water) + grams.Of(Component.Ethanol) + dissolved;
         if (!(solution > 0))
             return null;
-        var sum = 0.0;
-        for (var i = 0; i < grams.Length; i++)
-        {
-            if (grams[i] > 0)
-                sum += grams[i] * Refraction((Component)i, grams[i] / solution);
-        }
-
+        var sum = Refracted(grams, solution);
         if (Salts.Any(grams))
             sum += RefractionOfSalts(grams, dissolved / (dissolved + grams.Of(Component.Water)));
         var brix = sum / solution * 100;
@@ -263,6 +257,19 @@ public static class Mixture
         var w = dissolved > 0 ? dissolved / (dissolved + water) : 0;
         volume = new SpecificVolumes(w, t).AddTo(volume, grams);
         return Salts.Any(grams) ? volume + VolumeOfSalts(grams, w) : volume;
+    }
+
+    // Grams of sucrose that bend light as all components but salts do, in a mass of solution.
+    private static double Refracted(ReadOnlySpan<double> grams, double solution)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < grams.Length; i++)
+        {
+            if (grams[i] > 0)
+                sum += grams[i] * Refraction((Component)i, grams[i] / solution);
+        }
+
+        return sum;
     }
 
     private static double VolumeOfSalts(ReadOnlySpan<double> grams, double w)

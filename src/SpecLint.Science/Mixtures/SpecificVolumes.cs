@@ -43,19 +43,23 @@ internal readonly struct SpecificVolumes
         {
             if (!(grams[i] > 0))
                 continue;
-            ref readonly var curve = ref curves[i];
-            volume += grams[i] * curve.Kind switch
-            {
-                Kind.Sucrose => sucrose,
-                Kind.Solute => w <= curve.Last ? curve.A + (w * (curve.B + (w * curve.C))) + shift : curve.AtLast + shift + sucroseAt20 - curve.SucroseAtLast,
-                Kind.Dry => 1000 / (curve.A - (curve.B * t)),
-                Kind.Ion => shift,
-                _ => throw new InvalidOperationException($"{(Component)i} has no specific volume."),
-            };
+            volume += grams[i] * Of(in curves[i], i);
         }
 
         return volume;
     }
+
+    /// <summary>The apparent specific volume of a component other than water and ethanol, mL/g.</summary>
+    public double Of(Component component) => Of(in Curves[(int)component], (int)component);
+
+    private double Of(in Curve curve, int component) => curve.Kind switch
+    {
+        Kind.Sucrose => sucrose,
+        Kind.Solute => w <= curve.Last ? curve.A + (w * (curve.B + (w * curve.C))) + shift : curve.AtLast + shift + sucroseAt20 - curve.SucroseAtLast,
+        Kind.Dry => 1000 / (curve.A - (curve.B * t)),
+        Kind.Ion => shift,
+        _ => throw new InvalidOperationException($"{(Component)component} has no specific volume."),
+    };
 
     private static Curve[] MakeCurves()
     {

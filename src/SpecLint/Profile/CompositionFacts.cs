@@ -6,47 +6,39 @@ namespace SpecLint.Profile;
 /// <summary>Facts that follow from masses and volume: strength, sugar, acid, density, energy and traces.</summary>
 internal static class CompositionFacts
 {
-    private const int Volume = 0, Abv = 1, Sugar = 2, Acid = 3, Analysed = 4, Density = 5, Salt = 6, Ethanol = 7, Energy = 8, Brix = 9, Ratio = 10, Count = 11;
-
-    private static readonly Evaluator Liquid = EvaluateLiquid;
-    private static readonly Evaluator Solid = EvaluateSolid;
-    private static readonly Evaluator VolumeEvaluator = static (grams, r) => r[0] = Mixture.Volume(grams, Celsius.Reference)?.Value ?? double.NaN;
-    private static readonly Evaluator AbvEvaluator = static (grams, r) => r[0] = Mixture.Abv(grams)?.Percent ?? double.NaN;
-    private static readonly Evaluator BrixEvaluator = static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN;
-
     /// <summary>The facts as served, or as made.</summary>
     public static void Work(FactBasis of, FactStore facts)
     {
         WorkChilling(of, facts);
-        Span<double> v = stackalloc double[Count], low = stackalloc double[Count], high = stackalloc double[Count];
-        Propagation.Run(of.Served, of.IsSolid ? Solid : Liquid, v, low, high);
+        Span<double> v = stackalloc double[CompositionFigures.Count], low = stackalloc double[CompositionFigures.Count], high = stackalloc double[CompositionFigures.Count];
+        Propagation.Run(of.Served, of.IsSolid ? CompositionFigures.OfSolid : CompositionFigures.OfLiquid, v, low, high);
         var results = new Results(v, low, high);
         var withTops = WithTops(of);
         var lack = of.DilutionIsOpen ? withTops.And(Unknowns.Mass, WhyDilutionIsOpen(of)) : withTops;
         WorkLiquid(of, facts, results, lack);
 
-        facts.PutOrLeave(Fact.Sugar, results.At(Sugar).NotNegative, Unknowns.Sugar | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.Acid, WithError(results.At(Acid), AcidBase.TitratableAcidityError), Unknowns.Acid | Unknowns.Water, lack);
-        facts.PutOrLeave(Fact.AcidAnalysed, results.At(Analysed).NotNegative, Unknowns.Acid | Unknowns.Water, lack);
-        if (v[Acid] < 0.005) facts.Leave(Fact.SugarAcidRatio, "there is no acid to speak of");
-        else facts.PutOrLeave(Fact.SugarAcidRatio, results.At(Ratio).NotNegative, Unknowns.Acid | Unknowns.Sugar, lack);
-        facts.PutOrLeave(Fact.Salt, results.At(Salt).NotNegative, Unknowns.Salt | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Sugar, results.At(CompositionFigures.Sugar).NotNegative, Unknowns.Sugar | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Acid, WithError(Titratable(results), AcidBase.TitratableAcidityError), Unknowns.Acid | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.AcidAnalysed, results.At(CompositionFigures.Analysed).NotNegative, Unknowns.Acid | Unknowns.Water, lack);
+        if (v[CompositionFigures.Acid] < 0.005) facts.Leave(Fact.SugarAcidRatio, "there is no acid to speak of");
+        else facts.PutOrLeave(Fact.SugarAcidRatio, results.At(CompositionFigures.Ratio).NotNegative, Unknowns.Acid | Unknowns.Sugar, lack);
+        facts.PutOrLeave(Fact.Salt, results.At(CompositionFigures.Salt).NotNegative, Unknowns.Salt | Unknowns.Water, lack);
 
         // Alcohol and energy: a drink per serve, a preparation per 100 mL (a solid per 100 g).
-        double basis = of.IsDrink ? of.Serves : of.IsSolid ? of.Served.Total / 100 : v[Volume] / 100;
+        double basis = of.IsDrink ? of.Serves : of.IsSolid ? of.Served.Total / 100 : v[CompositionFigures.Volume] / 100;
 
         // Dilution adds neither ethanol nor energy, so that they stand even where it is open.
         var amounts = of.DilutionIsOpen ? of.Mix.Lack : lack;
         // Per 100 mL they hang on the volume, and so on the water.
         var volume = of.IsDrink || of.IsSolid ? Unknowns.None : Unknowns.Water;
-        facts.PutOrLeave(Fact.Alcohol, results.At(Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength | volume, amounts);
+        facts.PutOrLeave(Fact.Alcohol, results.At(CompositionFigures.Ethanol).Times(1 / basis).NotNegative, Unknowns.Strength | volume, amounts);
         facts.PutOrLeave(
-            Fact.Energy, WithError(results.At(Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar | volume,
+            Fact.Energy, WithError(results.At(CompositionFigures.Energy).Times(1 / basis), FoodEnergyModel.Error), Unknowns.Strength | Unknowns.Sugar | volume,
             amounts);
         var traces = of.Served.Traces;
         PutTrace(facts, Fact.Caffeine, traces.Caffeine, 1 / basis, amounts, Unknowns.Caffeine);
         PutTrace(facts, Fact.Quinine, traces.Quinine, 1 / basis, amounts);
-        PutTrace(facts, Fact.Sulphite, traces.Sulphite, 1000 / (of.IsSolid ? of.Served.Total : v[Volume]), lack);
+        PutTrace(facts, Fact.Sulphite, traces.Sulphite, 1000 / (of.IsSolid ? of.Served.Total : v[CompositionFigures.Volume]), lack);
         ReplaceByReading(of, facts);
     }
 
@@ -54,7 +46,7 @@ internal static class CompositionFacts
     public static void WorkMixVolume(FactBasis of, FactStore facts)
     {
         if (of.IsSolid) facts.Leave(Fact.MixVolume, "it is a solid");
-        else facts.PutOrLeave(Fact.MixVolume, One(of.Mix.Mix, VolumeEvaluator).Times(1 / of.Serves).NotNegative, Unknowns.None, of.Mix.Lack);
+        else facts.PutOrLeave(Fact.MixVolume, One(of.Mix.Mix, CompositionFigures.VolumeAlone).Times(1 / of.Serves).NotNegative, Unknowns.None, of.Mix.Lack);
     }
 
     /// <summary>The mix before dilution; few rules ask for it.</summary>
@@ -68,26 +60,26 @@ internal static class CompositionFacts
             return;
         }
 
-        Span<double> v = stackalloc double[Count], low = stackalloc double[Count], high = stackalloc double[Count];
-        Propagation.Run(of.Mix.Mix, Liquid, v, low, high);
+        Span<double> v = stackalloc double[CompositionFigures.Count], low = stackalloc double[CompositionFigures.Count], high = stackalloc double[CompositionFigures.Count];
+        Propagation.Run(of.Mix.Mix, CompositionFigures.OfLiquid, v, low, high);
         var results = new Results(v, low, high);
-        facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(Abv), of.Mix.Mix), Unknowns.Strength, of.Mix.Lack);
-        facts.PutOrLeave(Fact.MixSugar, results.At(Sugar).NotNegative, Unknowns.Sugar, of.Mix.Lack);
-        facts.PutOrLeave(Fact.MixAcid, results.At(Acid).NotNegative, Unknowns.Acid, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(CompositionFigures.Abv), of.Mix.Mix), Unknowns.Strength, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixSugar, results.At(CompositionFigures.Sugar).NotNegative, Unknowns.Sugar, of.Mix.Lack);
+        facts.PutOrLeave(Fact.MixAcid, Titratable(results), Unknowns.Acid, of.Mix.Lack);
     }
 
     /// <summary>°Brix as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
     public static FactValue BrixOfAmounts(FactBasis of, Composed amounts) =>
         amounts.Mix.Of(Component.Ethanol) > 0.004 * amounts.Mix.Total
             ? FactValue.Open("a refractometer does not read sugar beside ethanol")
-            : OfAmounts(of, amounts, BrixEvaluator, Unknowns.Sugar, MixErrors.WithBrix);
+            : OfAmounts(of, amounts, CompositionFigures.BrixAlone, Unknowns.Sugar, MixErrors.WithBrix);
 
     /// <summary>The strength as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, AbvEvaluator, Unknowns.Strength, WithModel);
+    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, CompositionFigures.AbvAlone, Unknowns.Strength, WithModel);
 
     private const string NoDilution = "a preparation has no dilution";
 
-    private static FactValue OfAmounts(FactBasis of, Composed amounts, Evaluator evaluator, Unknowns needs, Func<Estimate, Mix, Estimate> withError)
+    private static FactValue OfAmounts(FactBasis of, Composed amounts, GradientEvaluator evaluator, Unknowns needs, Func<Estimate, Mix, Estimate> withError)
     {
         if (of.IsSolid) return FactValue.Open("it is a solid");
         return amounts.Lack.Has(needs | Unknowns.Water | Unknowns.Mass | Unknowns.Composition)
@@ -95,7 +87,7 @@ internal static class CompositionFacts
             : withError(One(amounts.Mix, evaluator), amounts.Mix).ToFact();
     }
 
-    private static Estimate One(Mix mix, Evaluator evaluator)
+    private static Estimate One(Mix mix, GradientEvaluator evaluator)
     {
         Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
         Propagation.Run(mix, evaluator, v, low, high);
@@ -120,7 +112,7 @@ internal static class CompositionFacts
 
     private static void WorkLiquid(FactBasis of, FactStore facts, Results results, Lack lack)
     {
-        if (of.IsDrink) facts.PutOrLeave(Fact.ServedVolume, results.At(Volume).Times(1 / of.Serves).NotNegative, Unknowns.None, lack);
+        if (of.IsDrink) facts.PutOrLeave(Fact.ServedVolume, results.At(CompositionFigures.Volume).Times(1 / of.Serves).NotNegative, Unknowns.None, lack);
         else facts.Leave(Fact.ServedVolume, "a preparation is not served as it is");
         if (of.IsSolid)
         {
@@ -130,15 +122,15 @@ internal static class CompositionFacts
             return;
         }
 
-        facts.PutOrLeave(Fact.Abv, WithModel(results.At(Abv), of.Served), Unknowns.Strength, lack);
-        if (results.At(Abv).Value > 0.5) facts.Leave(Fact.Brix, "ethanol is over 0.5 % vol: a refractometer does not read sugar there");
-        else facts.PutOrLeave(Fact.Brix, MixErrors.WithBrix(results.At(Brix), of.Served), Unknowns.Sugar | Unknowns.Water, lack);
+        facts.PutOrLeave(Fact.Abv, WithModel(results.At(CompositionFigures.Abv), of.Served), Unknowns.Strength, lack);
+        if (results.At(CompositionFigures.Abv).Value > 0.5) facts.Leave(Fact.Brix, "ethanol is over 0.5 % vol: a refractometer does not read sugar there");
+        else facts.PutOrLeave(Fact.Brix, MixErrors.WithBrix(results.At(CompositionFigures.Brix), of.Served), Unknowns.Sugar | Unknowns.Water, lack);
         if (of.OnlyPart?.Material is { } only && !double.IsNaN(only.MeasuredDensity.Typical))
             facts[Fact.Density] = new FactValue(only.MeasuredDensity.Typical, only.MeasuredDensity.Low, only.MeasuredDensity.High, only.Id, null);
         else
             facts.PutOrLeave(
                 Fact.Density,
-                MixErrors.WithDensity(results.At(Density), of.Served, results.At(Abv).Value / 100 * 10 * results.At(Sugar).Value),
+                MixErrors.WithDensity(results.At(CompositionFigures.Density), of.Served, results.At(CompositionFigures.Abv).Value / 100 * 10 * results.At(CompositionFigures.Sugar).Value),
                 Unknowns.Strength | Unknowns.Sugar | Unknowns.Water,
                 lack);
     }
@@ -170,6 +162,13 @@ internal static class CompositionFacts
 
     private static Estimate WithError(Estimate of, ModelError error) => of.With(error.At(of.Value)).NotNegative.Tested(error.IsTested(of.Value));
 
+    /// <summary>What stands above the end point has no acid to titrate; a part of its range may.</summary>
+    private static Estimate Titratable(Results results)
+    {
+        var acid = results.At(CompositionFigures.Acid);
+        return new Estimate(Math.Max(0, acid.Value), Math.Max(0, acid.Low), Math.Max(0, acid.High));
+    }
+
     private static Estimate WithModel(Estimate abv, Mix of) => WithError(abv, Percent(MixErrors.Strength(of))).Within(0, 100);
 
     private static void PutTrace(FactStore facts, Fact fact, Trace trace, double factor, Lack lack, Unknowns needs = Unknowns.None)
@@ -190,47 +189,6 @@ internal static class CompositionFacts
         if (value.IsGiven)
             facts[fact] = new FactValue(
                 value.Value.Base, Math.Max(0, value.Value.BaseLow - half), value.Value.BaseHigh + half, "measured", null);
-    }
-
-    private static void EvaluateLiquid(ReadOnlySpan<double> grams, Span<double> r)
-    {
-        var measures = Mixture.Measure(grams);
-        double volume = measures?.Volume.Value ?? double.NaN;
-        EvaluateBasis(grams, r, volume);
-        r[Volume] = volume;
-        r[Abv] = measures?.Abv.Percent ?? double.NaN;
-        double total = 0;
-        foreach (double g in grams) total += g;
-        r[Density] = total / volume;
-        r[Brix] = measures?.Brix?.Value ?? double.NaN;
-    }
-
-    private static void EvaluateSolid(ReadOnlySpan<double> grams, Span<double> r)
-    {
-        double total = 0;
-        foreach (double g in grams) total += g;
-        EvaluateBasis(grams, r, total);
-        r[Volume] = r[Abv] = r[Density] = r[Brix] = double.NaN;
-    }
-
-    /// <summary>Results that are alike per 100 mL of a liquid and per 100 g of a solid.</summary>
-    private static void EvaluateBasis(ReadOnlySpan<double> grams, Span<double> r, double basis)
-    {
-        double sugar = 0, acid = 0;
-        for (var c = Components.FirstSugar; c <= Components.LastSugar; c++) sugar += grams[(int)c];
-        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
-        {
-            if (c is not Component.Phosphoric) acid += grams[(int)c];
-        }
-
-        double titratable = AcidBase.TitratableAcidity(grams, Titration.JuiceEndPoint, TitrationBasis.CitricAnhydrous)?.Value ?? double.NaN;
-        r[Sugar] = 100 * sugar / basis;
-        r[Acid] = 100 * titratable / basis;
-        r[Analysed] = 100 * acid / basis;
-        r[Salt] = 100 * (grams[(int)Component.SodiumChloride] + (grams[(int)Component.Sodium] * 2.542)) / basis;
-        r[Ethanol] = grams[(int)Component.Ethanol];
-        r[Energy] = FoodEnergyModel.Of(grams)?.Kilocalories ?? double.NaN;
-        r[Ratio] = titratable > 1e-9 ? sugar / titratable : double.NaN;
     }
 
     private readonly ref struct Results(Span<double> values, Span<double> low, Span<double> high)

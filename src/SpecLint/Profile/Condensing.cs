@@ -26,7 +26,7 @@ internal static class Condensing
         {
             order[i] = i;
             double sum = 0;
-            foreach (double change in inputs[i].Input.PerGram) sum += change * change;
+            foreach (double change in inputs[i].Input.Changes.Values) sum += change * change;
             weights[i] = sum * inputs[i].Scale * inputs[i].Scale * Variance(inputs[i].Input);
         }
 
@@ -36,7 +36,7 @@ internal static class Condensing
         for (int k = Kept; k < order.Length; k++) Add(covariance, inputs[order[k]]);
         var condensed = new List<Variation>(Kept + Components.Count);
         for (int k = 0; k < Kept; k++) condensed.Add(inputs[order[k]]);
-        foreach (double[] column in Factor(covariance)) condensed.Add(new Variation(new UncertainInput("many small amounts", column, 1, 1), 1));
+        foreach (double[] column in Factor(covariance)) condensed.Add(new Variation(new UncertainInput("many small amounts", SparseMasses.Of(column), 1, 1), 1));
         return [.. condensed];
     }
 
@@ -45,7 +45,7 @@ internal static class Condensing
 
     private static void Add(double[,] covariance, in Variation variation)
     {
-        double[] change = variation.Input.PerGram;
+        double[] change = variation.Input.Changes.ToArray();
         double factor = Variance(variation.Input) * variation.Scale * variation.Scale;
         for (int r = 0; r < change.Length; r++)
         {

@@ -105,8 +105,9 @@ internal sealed class EntryVariations
     /// <summary>How far the pH moves the titratable acidity, g in the basis: it falls where the pH rises.</summary>
     private Ends TitrationMovedBy(UncertainInput ph)
     {
-        var moved = new double[Components.Count];
-        for (int c = 0; c < moved.Length; c++) moved[c] = Math.Max(0, nominal[c] + ph.PerGram[c]);
+        var moved = (double[])nominal.Clone();
+        ph.Changes.AddTo(moved, 1);
+        for (int c = 0; c < moved.Length; c++) moved[c] = Math.Max(0, moved[c]);
         double change = Math.Abs(Titrated(moved) - Titrated(nominal)) * BasisOfNominal() * Propagation.Coverage;
         return new Ends(change * ph.Up, change * ph.Down);
 
@@ -214,7 +215,7 @@ internal sealed class EntryVariations
         double norm = useUp ? upNorm : downNorm;
         var vector = new double[Components.Count];
         for (int c = 0; c < vector.Length; c++) vector[c] = useUp ? high[c] - nominal[c] : nominal[c] - low[c];
-        inputs.Add(new UncertainInput($"{ingredient.Id}: {name}", vector, upNorm / norm / Propagation.Coverage, downNorm / norm / Propagation.Coverage));
+        inputs.Add(new UncertainInput($"{ingredient.Id}: {name}", SparseMasses.Of(vector), upNorm / norm / Propagation.Coverage, downNorm / norm / Propagation.Coverage));
 
         double[] Moved(double by)
         {

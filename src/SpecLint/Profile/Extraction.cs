@@ -21,11 +21,17 @@ internal static class Extraction
         if (mass <= 0) return;
         for (int c = 0; c < juice.Length; c++) juice[c] /= mass;
         var inputs = new UncertainInput[material.Inputs.Length];
+        Span<double> change = stackalloc double[Components.Count];
         for (int i = 0; i < inputs.Length; i++)
         {
-            var change = (double[])material.Inputs[i].PerGram.Clone();
-            for (int c = 0; c < change.Length; c++) change[c] = juice[c] > 0 ? change[c] / mass : 0;
-            inputs[i] = material.Inputs[i].With(change);
+            change.Clear();
+            material.Inputs[i].Changes.AddTo(change, 1 / mass);
+            for (int c = 0; c < change.Length; c++)
+            {
+                if (!(juice[c] > 0)) change[c] = 0;
+            }
+
+            inputs[i] = material.Inputs[i].With(SparseMasses.Of(change));
         }
 
         double typical = part.Line.Role == LineRole.Wash ? 1 : Typical.Value / 100, low = part.Line.Role == LineRole.Wash ? 0.8 : Low.Value / 100;

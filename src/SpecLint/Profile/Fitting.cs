@@ -9,7 +9,6 @@ internal static class Fitting
     /// <summary>Sugar that makes a gram of ethanol: C6H12O6 gives 2 C2H5OH, 180.16 g to 92.14 g.</summary>
     private const double SugarPerEthanol = 180.16 / 92.14;
 
-    private static readonly Evaluator BrixEvaluator = static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN;
 
     /// <summary>Whether a reading moves the composition.</summary>
     public static bool Moves(Measurement? reading) => reading is { Abv.IsGiven: true } or { Brix.IsGiven: true };
@@ -64,7 +63,7 @@ internal static class Fitting
     private static void FitSolids(Mix mix, double brix, double halfWidth)
     {
         Span<double> value = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
-        Propagation.Run(mix, BrixEvaluator, value, low, high);
+        Propagation.Run(mix, CompositionFigures.BrixAlone, value, low, high);
         double sugars = mix.Sugars;
         if (double.IsNaN(value[0]) || sugars <= 0) return;
         var fitted = new double[Components.Count];

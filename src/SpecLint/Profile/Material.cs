@@ -42,7 +42,7 @@ public enum Unknowns
 /// An input that is not known exactly (JCGM 100:2008, 5.1): the change of the composition for one unit of it, and its
 /// standard uncertainties upward and downward. Two materials that share an input vary together.
 /// </summary>
-internal sealed class UncertainInput(string name, double[] perGram, double up, double down)
+internal sealed class UncertainInput(string name, SparseMasses changes, double up, double down)
 {
     private object? root;
 
@@ -63,25 +63,10 @@ internal sealed class UncertainInput(string name, double[] perGram, double up, d
     public double[]? AmountOf { get; init; }
 
     /// <summary>Change of the masses in one gram of the material, g, for one unit of the input.</summary>
-    public double[] PerGram { get; } = perGram;
-
-    /// <summary>The components it changes: bit n stands for component n.</summary>
-    public ulong Touches { get; } = MaskOf(perGram);
-
-    /// <summary>Bit n is set where the n-th value is not 0.</summary>
-    public static ulong MaskOf(double[] values)
-    {
-        ulong mask = 0;
-        for (int c = 0; c < values.Length; c++)
-        {
-            if (values[c] != 0) mask |= 1UL << c;
-        }
-
-        return mask;
-    }
+    public SparseMasses Changes { get; } = changes;
 
     /// <summary>The same input with other changes: what became of it in a mix.</summary>
-    public UncertainInput With(double[] changes) => new(Name, changes, Up, Down) { Root = Root };
+    public UncertainInput With(SparseMasses changes) => new(Name, changes, Up, Down) { Root = Root };
 
     /// <summary>Standard uncertainty upward, in units of the input.</summary>
     public double Up { get; } = up;
@@ -114,6 +99,7 @@ public sealed class Material
     {
         Id = id;
         this.perGram = perGram;
+        Sparse = SparseMasses.Of(perGram);
         Inputs = inputs;
         Density = density;
         State = state;
@@ -132,6 +118,9 @@ public sealed class Material
 
     /// <summary>The same as an array that mixes share; never written to.</summary>
     internal double[] Composition => perGram;
+
+    /// <summary>The same without what is not in it.</summary>
+    internal SparseMasses Sparse { get; }
 
     /// <summary>g/mL at 20 °C (of a powder its bulk density); NaN where unknown.</summary>
     public double Density { get; }

@@ -96,7 +96,7 @@ internal sealed class Mix
         for (int c = 0; c < grams.Length; c++) grams[c] += perGram[c] * amount.Typical;
         foreach (var input in material.Inputs) AddScaled(input, amount.Typical);
         var (up, down) = Amounts.Uncertainty(amount);
-        if (up > 0 || down > 0) AddAmount(name, material.Composition, up, down, amount.Typical, of ?? material.Composition);
+        if (up > 0 || down > 0) AddAmount(name, material.Sparse, up, down, amount.Typical, of ?? material.Composition);
         Traces = new Traces(
             Traces.Caffeine.Plus(material.Traces.Caffeine, amount.Typical),
             Traces.Quinine.Plus(material.Traces.Quinine, amount.Typical),
@@ -132,10 +132,8 @@ internal sealed class Mix
         for (int i = 0; i < inputCount; i++)
         {
             var input = inputs[i].Input;
-            if ((input.Touches & (1UL << c)) == 0) continue;
-            var perGram = (double[])input.PerGram.Clone();
-            perGram[c] *= share;
-            inputs[i] = inputs[i] with { Input = input.With(perGram) };
+            if ((input.Changes.Touches & (1UL << c)) == 0) continue;
+            inputs[i] = inputs[i] with { Input = input.With(input.Changes.Keep(c, share)) };
         }
     }
 
@@ -166,17 +164,18 @@ internal sealed class Mix
         }
 
         var scaled = new UncertainInput[inputCount];
+        Span<double> vector = stackalloc double[Components.Count];
         for (int i = 0; i < scaled.Length; i++)
         {
             var (input, scale) = inputs[i];
-            double[] changes = input.PerGram;
             double sum = 0;
-            for (int c = 0; c < changes.Length; c++) sum += changes[c] * scale;
+            foreach (double change in input.Changes.Values) sum += change * scale;
 
             // The share of each component in one gram: d(m/M) = (dm − x dM)/M.
-            var vector = new double[Components.Count];
-            for (int c = 0; c < vector.Length; c++) vector[c] = ((changes[c] * scale) - (perGram[c] * sum)) / total;
-            scaled[i] = input.With(vector);
+            vector.Clear();
+            input.Changes.AddTo(vector, scale);
+            for (int c = 0; c < vector.Length; c++) vector[c] = (vector[c] - (perGram[c] * sum)) / total;
+            scaled[i] = input.With(SparseMasses.Of(vector));
         }
 
         return new Material(id, perGram, scaled, density, state)
@@ -193,10 +192,10 @@ internal sealed class Mix
         };
     }
 
-    /// <summary>One gram of water; never written to.</summary>
-    internal static readonly double[] PureWater = OnlyWater();
+    private static readonly SparseMasses PureWater = SparseMasses.Of(OnlyWater());
 
-    private static double[] OnlyWater()
+    /// <summary>One gram of water.</summary>
+    internal static double[] OnlyWater()
     {
         var perGram = new double[Components.Count];
         perGram[(int)Component.Water] = 1;
@@ -214,12 +213,13 @@ internal sealed class Mix
 
         var (known, scale) = inputs[at];
         OwnInputs(inputCount);
-        var vector = new double[Components.Count];
-        for (int c = 0; c < vector.Length; c++) vector[c] = (known.PerGram[c] * scale) + (input.PerGram[c] * mass);
-        inputs[at] = new Variation(known.With(vector), 1);
+        Span<double> vector = stackalloc double[Components.Count];
+        known.Changes.AddTo(vector, scale);
+        input.Changes.AddTo(vector, mass);
+        inputs[at] = new Variation(known.With(SparseMasses.Of(vector)), 1);
     }
 
-    private void AddAmount(string name, double[] composition, double up, double down, double mass, double[] of)
+    private void AddAmount(string name, SparseMasses composition, double up, double down, double mass, double[] of)
     {
         for (int i = 0; i < inputCount; i++)
         {

@@ -142,7 +142,7 @@ public sealed partial class ProfileSet
     }
 
     internal static Material Nothing(string id, string because) =>
-        new(id, Mix.PureWater, [], 1, MaterialState.Liquid)
+        new(id, Mix.OnlyWater(), [], 1, MaterialState.Liquid)
         {
             Unknown = Unknowns.Composition,
             UnknownBecause = $"the composition of {id} is not known: {because}",

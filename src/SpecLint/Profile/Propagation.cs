@@ -8,6 +8,9 @@ namespace SpecLint.Profile;
 /// <summary>Works out several results of a composition at once; <see cref="double.NaN"/> is an open one.</summary>
 internal delegate void Evaluator(ReadOnlySpan<double> grams, Span<double> results);
 
+/// <summary>Works out several results with their slopes by the masses whose bits are set; <see cref="double.NaN"/> is an open one.</summary>
+internal delegate void GradientEvaluator(ReadOnlySpan<double> grams, ulong wanted, Span<double> results, Gradient slopes);
+
 /// <summary>Works out one result with its slopes by the masses whose bits are set; <see cref="double.NaN"/> is an open one.</summary>
 internal delegate double SlopeEvaluator(ReadOnlySpan<double> grams, ulong wanted, Span<double> slopes);
 
@@ -25,45 +28,26 @@ internal static class Propagation
 
     private const double RelativeStep = 1e-5;
 
-    /// <summary>Mean of the positive half of a standard normal, counted over the whole: 1/√(2π).</summary>
-    private const double HalfNormalMean = 0.398942280401;
-
-    /// <summary>Third moment of the positive half: 2/√(2π).</summary>
-    private const double HalfNormalThird = 0.797884560803;
-
     /// <summary>Results with the ends of the range that holds about 95 %.</summary>
     /// <param name="mix">The composition.</param>
-    /// <param name="evaluate">The results.</param>
+    /// <param name="evaluate">The results with their slopes.</param>
     /// <param name="values">Receives the results.</param>
     /// <param name="low">Receives the low ends, at most the results.</param>
     /// <param name="high">Receives the high ends, at least the results.</param>
     [SkipLocalsInit]
-    public static void Run(Mix mix, Evaluator evaluate, Span<double> values, Span<double> low, Span<double> high)
+    public static void Run(Mix mix, GradientEvaluator evaluate, Span<double> values, Span<double> low, Span<double> high)
     {
         int n = values.Length;
-        Span<double> grams = stackalloc double[Components.Count];
-        mix.Grams.CopyTo(grams);
-        evaluate(grams, values);
-        double step = Math.Max(mix.Total, 1e-9) * RelativeStep;
         var inputs = mix.Inputs;
         ulong varying = 0;
-        foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
+        foreach (ref readonly var input in inputs) varying |= input.Input.Changes.Touches;
 
         // Slopes of all results by one component stand together, several of them in one vector of the processor.
-        int lanes = (n + Vector<double>.Count - 1) / Vector<double>.Count;
+        int lanes = Gradient.LanesOf(n);
         Span<Vector<double>> gradient = stackalloc Vector<double>[Components.Count * lanes];
-        for (; varying != 0; varying &= varying - 1)
-        {
-            int c = LowestBit(varying);
-            double was = grams[c];
-            grams[c] = was + step;
-            var row = gradient.Slice(c * lanes, lanes);
-            row.Clear();
-            var slopes = MemoryMarshal.Cast<Vector<double>, double>(row).Slice(0, n);
-            evaluate(grams, slopes);
-            grams[c] = was;
-            for (int r = 0; r < slopes.Length; r++) slopes[r] = (slopes[r] - values[r]) / step;
-        }
+        var slopes = new Gradient(gradient, lanes);
+        for (ulong left = varying; left != 0; left &= left - 1) slopes.Row(LowestBit(left)).Clear();
+        evaluate(mix.Grams, varying, values, slopes);
 
         Span<int> rows = stackalloc int[Components.Count];
         Span<double> changes = stackalloc double[Components.Count];
@@ -72,20 +56,20 @@ internal static class Propagation
         foreach (ref readonly var variation in inputs)
         {
             int count = 0;
-            double[] perGram = variation.Input.PerGram;
-            for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
+            var masses = variation.Input.Changes.Values;
+            for (ulong touched = variation.Input.Changes.Touches; touched != 0; touched &= touched - 1, count++)
             {
-                int c = LowestBit(touched);
-                rows[count] = c * lanes;
-                changes[count++] = perGram[c] * variation.Scale;
+                rows[count] = LowestBit(touched) * lanes;
+                changes[count] = masses[count] * variation.Scale;
             }
 
-            Vector<double> up = new(variation.Input.Up), down = new(variation.Input.Down);
+            var of = new InputMoments(variation.Input.Up, variation.Input.Down);
+            Vector<double> mean = new(of.Mean), variance = new(of.Variance), third = new(of.Third);
             for (int l = 0; l < moments.Length; l++)
             {
                 var slope = Vector<double>.Zero;
                 for (int i = 0; i < count; i++) slope += gradient[rows[i] + l] * new Vector<double>(changes[i]);
-                moments[l].Add(slope, up, down);
+                moments[l].Add(slope, mean, variance, third);
             }
         }
 
@@ -119,7 +103,7 @@ internal static class Propagation
         down.Clear();
         var inputs = mix.Inputs;
         ulong varying = 0;
-        foreach (ref readonly var input in inputs) varying |= input.Input.Touches;
+        foreach (ref readonly var input in inputs) varying |= input.Input.Changes.Touches;
         var grams = mix.Grams;
         double value = slopes is null ? Differences(grams, varying, evaluate, gradient) : slopes(grams, varying, gradient);
         if (double.IsNaN(value)) return new Estimate(value, value, value);
@@ -128,20 +112,20 @@ internal static class Propagation
         foreach (ref readonly var variation in inputs)
         {
             double slope = 0;
-            for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
-            {
-                int c = LowestBit(touched);
-                slope += gradient[c] * variation.Input.PerGram[c] * variation.Scale;
-            }
+            var changes = variation.Input.Changes.Values;
+            int at = 0;
+            for (ulong touched = variation.Input.Changes.Touches; touched != 0; touched &= touched - 1)
+                slope += gradient[LowestBit(touched)] * changes[at++] * variation.Scale;
 
             // To raise the result an input goes up where its slope is positive, else down; each as far as its share of the variance.
             double rise = slope >= 0 ? variation.Input.Up : variation.Input.Down, fall = slope >= 0 ? variation.Input.Down : variation.Input.Up;
             upward += slope * rise * slope * rise;
             downward += slope * fall * slope * fall;
-            for (ulong touched = variation.Input.Touches; touched != 0; touched &= touched - 1)
+            at = 0;
+            for (ulong touched = variation.Input.Changes.Touches; touched != 0; touched &= touched - 1)
             {
                 int c = LowestBit(touched);
-                double change = slope * variation.Input.PerGram[c] * variation.Scale;
+                double change = slope * changes[at++] * variation.Scale;
                 up[c] += change * rise * rise;
                 down[c] -= change * fall * fall;
             }
@@ -203,6 +187,35 @@ internal static class Propagation
 #endif
     }
 
+    /// <summary>
+    /// Mean, variance and third central moment of an input of two half normals, in powers of its unit: those of a result with a slope are these
+    /// times the slope, its square and its cube.
+    /// </summary>
+    private readonly struct InputMoments
+    {
+        /// <summary>Mean of the positive half of a standard normal, counted over the whole: 1/√(2π).</summary>
+        private const double HalfNormalMean = 0.398942280401;
+
+        /// <summary>Third moment of the positive half: 2/√(2π).</summary>
+        private const double HalfNormalThird = 0.797884560803;
+
+        /// <param name="up">Standard uncertainty upward.</param>
+        /// <param name="down">Standard uncertainty downward.</param>
+        public InputMoments(double up, double down)
+        {
+            Mean = (up - down) * HalfNormalMean;
+            double second = ((up * up) + (down * down)) / 2;
+            Variance = second - (Mean * Mean);
+            Third = (((up * up * up) - (down * down * down)) * HalfNormalThird) - (3 * Mean * second) + (2 * Mean * Mean * Mean);
+        }
+
+        public double Mean { get; }
+
+        public double Variance { get; }
+
+        public double Third { get; }
+    }
+
     /// <summary>Mean, variance and third central moment of sums of independent inputs, of several results at once.</summary>
     private struct Moments
     {
@@ -211,18 +224,12 @@ internal static class Propagation
         public Vector<double> Third;
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public void Add(Vector<double> slope, Vector<double> up, Vector<double> down)
+        public void Add(Vector<double> slope, Vector<double> mean, Vector<double> variance, Vector<double> third)
         {
-            var rises = Vector.GreaterThanOrEqual(slope, Vector<double>.Zero);
-            Vector<double> bySlopeUp = slope * up, bySlopeDown = slope * down;
-            var rise = Vector.ConditionalSelect(rises, bySlopeUp, -bySlopeDown);
-            var fall = Vector.ConditionalSelect(rises, bySlopeDown, -bySlopeUp);
-            var m1 = (rise - fall) * HalfNormalMean;
-            var m2 = ((rise * rise) + (fall * fall)) * 0.5;
-            var m3 = ((rise * rise * rise) - (fall * fall * fall)) * HalfNormalThird;
-            Mean += m1;
-            Variance += m2 - (m1 * m1);
-            Third += m3 - (3.0 * m1 * m2) + (2.0 * m1 * m1 * m1);
+            var square = slope * slope;
+            Mean += slope * mean;
+            Variance += square * variance;
+            Third += square * slope * third;
         }
     }
 }

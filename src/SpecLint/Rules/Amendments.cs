@@ -173,9 +173,11 @@ internal static class Amendments
 
     private static TextEdit? EditOf(RecipeContext context, Correction correction, TextSpan span)
     {
-        foreach (var edit in correction.Edits)
+        // By index: it is asked for every item of every step, and an enumerator is an object.
+        var edits = correction.Edits;
+        for (int i = 0; i < edits.Count; i++)
         {
-            if (edit.Place.File == context.File.Source && edit.Place.Span.Equals(span)) return edit;
+            if (edits[i].Place.Span.Equals(span) && edits[i].Place.File == context.File.Source) return edits[i];
         }
 
         return null;

@@ -85,6 +85,7 @@ internal sealed class RuleSet
         for (int i = 0; i < only.Count; i++)
         {
             only[i].Run(context);
+            if (findings.Count == 0) continue;
             if (findings.Exists(isSuch)) return true;
             findings.Clear();
         }

@@ -184,7 +184,18 @@ public sealed class CalibrationTests
     private static FactValue Water(RecipeProfile profile)
     {
         Span<double> value = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
-        Propagation.Run(profile.Mix, EvaluatorOf("water"), value, low, high);
+        Propagation.Run(
+            profile.Mix,
+            static (grams, wanted, r, slopes) =>
+            {
+                double total = Total(grams);
+                r[0] = 100 * grams[(int)Component.Water] / total;
+                Span<double> byMass = stackalloc double[Components.Count];
+                byMass.Fill(-r[0] / total);
+                byMass[(int)Component.Water] += 100 / total;
+                slopes.Fill(0, wanted, byMass);
+            },
+            value, low, high);
         return new FactValue(value[0], low[0], high[0], "computed", null);
     }
 
@@ -219,7 +230,7 @@ public sealed class CalibrationTests
 
         foreach (var variation in profile.Mix.Inputs)
         {
-            double deviation = variation.Input.PerGram.Select((g, c) => g * slopes[c])
+            double deviation = variation.Input.Changes.ToArray().Select((g, c) => g * slopes[c])
                 .Sum() * variation.Scale * (variation.Input.Up + variation.Input.Down) / 2;
             string name = variation.Input.Name.Substring(variation.Input.Name.LastIndexOf(": ", StringComparison.Ordinal) + 2);
             variances[name is "solids" or "extract" or "density"

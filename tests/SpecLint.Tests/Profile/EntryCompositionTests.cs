@@ -106,7 +106,7 @@ public sealed class EntryCompositionTests
         for (int c = 0; c < high.Length; c++)
         {
             typical[c] = material.Of((Component)c);
-            high[c] = Math.Max(0, typical[c] + (ph.PerGram[c] * ph.Up * Propagation.Coverage));
+            high[c] = Math.Max(0, typical[c] + (ph.Changes.ToArray()[c] * ph.Up * Propagation.Coverage));
             if ((Component)c is < Components.FirstAcid or > Components.LastAcid) continue;
             acids += typical[c];
             change += high[c] - typical[c];
@@ -128,7 +128,7 @@ public sealed class EntryCompositionTests
             var material = MaterialBuilder.Of(BuiltInCatalogue.Find(id)!, isBuiltIn: true);
             foreach (var input in material.Inputs)
             {
-                if (Math.Abs(input.PerGram.Sum()) > 1e-9) faults.Add($"{input.Name}: {input.PerGram.Sum()}");
+                if (Math.Abs(input.Changes.ToArray().Sum()) > 1e-9) faults.Add($"{input.Name}: {input.Changes.ToArray().Sum()}");
             }
         }
 

@@ -50,7 +50,7 @@ public sealed class MonteCarloTests
                 // Two half normals: JCGM 101 draws each input from the distribution that its low, typical and high stand for.
                 double z = Normal(random);
                 double size = z >= 0 ? z * variation.Input.Up : z * variation.Input.Down;
-                for (int c = 0; c < grams.Length; c++) grams[c] += variation.Input.PerGram[c] * variation.Scale * size;
+                variation.Input.Changes.AddTo(grams, variation.Scale * size);
             }
 
             for (int c = 0; c < grams.Length; c++) grams[c] = Math.Max(0, grams[c]);
@@ -74,10 +74,12 @@ public sealed class MonteCarloTests
         var value = profile.Get(fact);
         Assert.True(value.IsKnown, $"{FactNames.Name(fact)} is open: {value.OpenBecause}");
         double width = value.High - value.Low;
-        if (width < 1e-6) return;
+
+        // Less than 0.1 mg/L of an acid is none.
+        if (width < 1e-5) return;
         Assert.True(
             Math.Abs(value.Low - low) <= Tolerance * width && Math.Abs(value.High - high) <= Tolerance * width,
-            $"{FactNames.Name(fact)}: propagated {value.Low:0.000}–{value.High:0.000}, Monte Carlo {low:0.000}–{high:0.000}");
+            $"{FactNames.Name(fact)}: propagated {value.Low:g4}–{value.High:g4}, Monte Carlo {low:g4}–{high:g4}");
     }
 
     private static double Normal(Random random)
