@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Diagnostics;
+using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Rules;
 using SpecLint.Vocabulary;

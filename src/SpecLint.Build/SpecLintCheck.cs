@@ -1,5 +1,6 @@
 using Microsoft.Build.Framework;
 using SpecLint.Analyzers;
+using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Vocabulary;

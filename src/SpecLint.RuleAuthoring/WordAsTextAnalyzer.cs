@@ -49,7 +49,7 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
     }
 
     private static bool ReadsTables(INamespaceSymbol space) =>
-        space.ToDisplayString() is "SpecLint.Vocabulary" or "SpecLint.Reading" or "SpecLint.Catalogue";
+        space.ToDisplayString() is "SpecLint.Vocabulary" or "SpecLint.Reading" or "SpecLint.Binding" or "SpecLint.Catalogue";
 
     private static void OnEquality(OperationAnalysisContext context, IBinaryOperation binary)
     {

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 

@@ -3,6 +3,7 @@ using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Json.Schema;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 

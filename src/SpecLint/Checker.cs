@@ -1,5 +1,7 @@
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules;
@@ -151,7 +153,7 @@ public static class Checker
         var sources = input.Files.OrderBy(f => f.Path, StringComparer.Ordinal).ToArray();
         var barSource = sources.Where(f => FileKinds.Of(f.Path) == FileKind.Bar).OrderBy(f => f.Path.Length).FirstOrDefault();
         var bar = barSource is null ? null : (Bar)BookReader.Read(barSource, FileKind.Bar, Measures.Default);
-        var measures = bar is null ? Measures.Default : Measures.For(bar);
+        var measures = bar is null ? Measures.Default : Measures.For(bar?.Measures);
         var files = new BookFile?[sources.Length];
         int done = 0;
         Workers.For(sources.Length, input.Threads, i =>

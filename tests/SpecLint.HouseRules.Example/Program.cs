@@ -1,6 +1,6 @@
 using Saltmarsh.Rules;
 using SpecLint;
-using SpecLint.Book;
+using SpecLint.Binding;
 using SpecLint.Reading;
 using SpecLint.Vocabulary;
 

@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using CsCheck;
 using Microsoft.Extensions.FileSystemGlobbing;
-using SpecLint.Book;
+using SpecLint.Binding;
 using SpecLint.Tool.Tests.Readme;
 using SpecLint.Tool.Tests.Support;
 

@@ -1,4 +1,5 @@
 using System.Text;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 

@@ -93,7 +93,7 @@ public class OtherSystemsTests
     public void A_backslash_separates_folders_in_a_listing_and_in_a_pattern()
     {
         byte[] bar = """{ "files": ["drinks\\**\\*.drink.json"], "leaveOut": ["drinks\\old\\"] }"""u8.ToArray();
-        var files = Book.BookFiles.Read(
+        var files = Binding.BookFiles.Read(
             ["bar.json", "drinks\\new\\a.drink.json", "drinks\\old\\b.drink.json", "c.drink.json"],
             p => p == "bar.json" ? bar : "{}"u8.ToArray());
         Assert.Equal(["bar.json", "drinks/new/a.drink.json"], files.Select(f => f.Path));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SpecLint.Benchmarks;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;

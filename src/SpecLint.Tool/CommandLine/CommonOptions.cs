@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;
@@ -139,7 +140,7 @@ internal static class CommonOptions
     public static DisplayUnits UnitsOf(string? name) => name == "us" ? DisplayUnits.UnitedStates : DisplayUnits.Metric;
 
     /// <summary>The same, by which the names of a book stay as they are.</summary>
-    public static DisplayUnits UnitsOf(string? name, Book.LinkedBook book) => UnitsOf(name).Keeping(book);
+    public static DisplayUnits UnitsOf(string? name, Linking.LinkedBook book) => UnitsOf(name).Keeping(book);
 
     /// <summary><c>--rules</c>, assemblies.</summary>
     public static Option<string[]> HouseRules() => new("--rules")

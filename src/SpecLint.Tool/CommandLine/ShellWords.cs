@@ -3,7 +3,6 @@ using System.CommandLine.Completions;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using SpecLint.Book;
-using SpecLint.Reading;
 using SpecLint.Rules;
 
 namespace SpecLint.Tool;

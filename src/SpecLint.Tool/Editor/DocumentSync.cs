@@ -1,5 +1,5 @@
 using System.Text.Json;
-using SpecLint.Book;
+using SpecLint.Binding;
 using SpecLint.Tool.Editor.Protocol;
 
 namespace SpecLint.Tool.Editor;

@@ -1,4 +1,6 @@
+using SpecLint.Binding;
 using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Live;
 using SpecLint.Profile;
 using SpecLint.Reading;

@@ -1,6 +1,6 @@
 using System.Text;
+using SpecLint.Binding;
 using SpecLint.Book;
-using SpecLint.Reading;
 
 namespace SpecLint.Tool.Editor;
 

@@ -1,3 +1,4 @@
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
@@ -107,7 +108,7 @@ internal static class Words
         while (digits > 0 && !char.IsDigit(typed[digits - 1]) && typed[digits - 1] is not ('½' or '¼' or '¾' or '⅓' or '⅔')) digits--;
         if (digits == 0) return [.. (cursor.Property?.Examples ?? []).Select(e => new Choice(e.Trim('"'), e, ChoiceKind.Value, "example"))];
         string number = typed[..digits];
-        var units = Measures.For(book.Linked.Settings.Bar).Words.Select(w => w.Unit).Where(u => value.Dimensions.Contains(u.Dimension)).DistinctBy(u => u.Name);
+        var units = Measures.For(book.Linked.Settings.Bar?.Measures).Words.Select(w => w.Unit).Where(u => value.Dimensions.Contains(u.Dimension)).DistinctBy(u => u.Name);
         return [.. units.Select(u => new Choice($"{number} {u.Name}", $"\"{number} {u.Name}\"", ChoiceKind.Unit))];
     }
 

@@ -1,4 +1,4 @@
-using SpecLint.Book;
+using SpecLint.Binding;
 
 namespace SpecLint.Tool;
 

@@ -1,5 +1,5 @@
-using nietras.SeparatedValues;
 using SpecLint.Reports;
+using nietras.SeparatedValues;
 
 namespace SpecLint.Tool;
 

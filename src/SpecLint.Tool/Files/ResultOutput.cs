@@ -1,5 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
-using SpecLint.Reading;
+using SpecLint.Book;
 
 namespace SpecLint.Tool;
 

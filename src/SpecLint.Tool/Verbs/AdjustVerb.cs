@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using SpecLint.Book;
 using SpecLint.Changes;
+using SpecLint.Linking;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Vocabulary;

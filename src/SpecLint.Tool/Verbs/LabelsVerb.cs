@@ -1,6 +1,7 @@
 using System.CommandLine;
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using SpecLint.Binding;
 using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;

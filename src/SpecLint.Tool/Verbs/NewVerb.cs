@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Profile;
 using SpecLint.Reading;

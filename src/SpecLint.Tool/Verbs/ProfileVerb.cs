@@ -1,5 +1,6 @@
 using System.CommandLine;
 using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Reading;
 using SpecLint.Reports;
 using SpecLint.Service;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Reading;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Reports;

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using SpecLint.Book;
+using SpecLint.Binding;
 using SpecLint.Reports;
 
 namespace SpecLint.Tool.Verbs;

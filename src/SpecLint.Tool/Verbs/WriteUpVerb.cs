@@ -1,6 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.RecipeText;
 using SpecLint.Reports;
 

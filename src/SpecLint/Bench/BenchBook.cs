@@ -1,5 +1,7 @@
 using System.Text;
+using SpecLint.Binding;
 using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.RecipeText;
@@ -128,7 +130,7 @@ public sealed class BenchBook
     {
         if (files.Count <= SmallBook || FileKinds.Of(typed.Path) is not { } kind) return [.. files.Values];
         var needed = new HashSet<string>(StringComparer.Ordinal);
-        var waiting = new Stack<BookFile>([BookReader.Read(typed, kind, Measures.For(Book.Settings.Bar))]);
+        var waiting = new Stack<BookFile>([BookReader.Read(typed, kind, Measures.For(Book.Settings.Bar?.Measures))]);
         while (waiting.Count > 0)
         {
             var file = waiting.Pop();

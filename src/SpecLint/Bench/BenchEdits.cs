@@ -1,9 +1,11 @@
 using System.Text;
 using System.Text.Json;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Changes;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Reading;
 using SpecLint.RecipeText;
 
@@ -88,7 +90,7 @@ public static class BenchEdits
     internal static string? AsLines(BenchBook book, BenchEntry entry, BenchReading before, SourceFile after)
     {
         if (before.Recipe is not { } old || before.File is not { } file || FileKinds.Of(after.Path) is not { } kind) return null;
-        var made = (Recipe)BookReader.Read(after, kind, Measures.For(book.Book.Settings.Bar));
+        var made = (Recipe)BookReader.Read(after, kind, Measures.For(book.Book.Settings.Bar?.Measures));
         if (made.Ingredients.Count < old.Ingredients.Count) return null;
         var rows = RowsOf(entry.Text).ToList();
         int last = 0;

@@ -3,6 +3,7 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.RecipeText;
 using SpecLint.Reports;

@@ -2,6 +2,7 @@ using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Changes;
+using SpecLint.Linking;
 using SpecLint.Reports;
 
 namespace SpecLint.Bench;

@@ -63,7 +63,7 @@ public sealed class Settings
     public Bar? Bar { get; }
 
     /// <summary>The units that quantities of the book are read with.</summary>
-    internal Measures Measures => Volatile.Read(ref measures) ?? Interlocked.CompareExchange(ref measures, Measures.For(Bar), null) ?? measures!;
+    internal Measures Measures => Volatile.Read(ref measures) ?? Interlocked.CompareExchange(ref measures, Measures.For(Bar?.Measures), null) ?? measures!;
 
     /// <summary>Country codes as the bar states them.</summary>
     public FixedList<string> StatedJurisdictions { get; }

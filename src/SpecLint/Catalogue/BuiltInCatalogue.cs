@@ -1,5 +1,6 @@
 using System.Buffers.Text;
 using System.Collections.Concurrent;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 

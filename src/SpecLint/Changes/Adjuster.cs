@@ -2,6 +2,7 @@ using System.Text;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules.Service;

@@ -1,4 +1,4 @@
-using SpecLint.Book;
+using SpecLint.Linking;
 
 namespace SpecLint.Live;
 

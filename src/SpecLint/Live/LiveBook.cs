@@ -1,5 +1,7 @@
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules;
@@ -175,7 +177,7 @@ public sealed class LiveBook
     private void Read()
     {
         Book = Checker.ReadBook(input);
-        measures = Book.Settings.Bar is { } bar ? Measures.For(bar) : Measures.Default;
+        measures = Book.Settings.Bar is { } bar ? Measures.For(bar?.Measures) : Measures.Default;
         Profiles = ProfileSet.Of(Book, input.Threads);
         var gone = new HashSet<string>(inForce.Keys, StringComparer.Ordinal);
         files.Clear();

@@ -1,3 +1,4 @@
+using SpecLint.Book;
 using SpecLint.Reading;
 
 namespace SpecLint.Live;

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Linking;
 
 namespace SpecLint.Profile;
 

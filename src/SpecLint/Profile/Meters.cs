@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 
 namespace SpecLint.Profile;
 

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using SpecLint.Book;
+using SpecLint.Linking;
 
 namespace SpecLint.Profile;
 

@@ -403,7 +403,7 @@ internal static class JsonTreeReader
                     ReadingProblemKind.DuplicateProperty,
                     new TextSpan(Nodes[node].NameStart, Nodes[node].NameLength),
                     "",
-                    $"`{PlaceWords.Shorten(NameOf(node))}` stands twice in one object; the first one counts here, other programs may take the last.",
+                    $"`{ShortText.Of(NameOf(node))}` stands twice in one object; the first one counts here, other programs may take the last.",
                     "Keep the one that is meant, and take the other out.",
                     Related: new TextSpan(Nodes[first].NameStart, Nodes[first].NameLength)),
                 node);

@@ -1,4 +1,3 @@
-using SpecLint.Book;
 
 namespace SpecLint.Reading;
 
@@ -36,13 +35,13 @@ public sealed class Measures
     public IReadOnlyList<UnitWord> Words => words;
 
     /// <summary>The units of a bar: the built-in ones, with the sizes that its <c>measures</c> give and the words it adds.</summary>
-    /// <param name="bar">The bar; <see langword="null"/> where the book has none.</param>
-    public static Measures For(Bar? bar)
+    /// <param name="sizes">The sizes by word; <see langword="null"/> where there is no bar.</param>
+    public static Measures For(IReadOnlyDictionary<string, Given<Quantity>>? sizes)
     {
-        if (bar is null || bar.Measures.Count == 0) return Default;
+        if (sizes is null || sizes.Count == 0) return Default;
         var changed = new Dictionary<string, Unit>(StringComparer.Ordinal);
         var added = new List<UnitWord>();
-        foreach (var own in bar.Measures)
+        foreach (var own in sizes)
         {
             if (!own.Value.IsGiven || !Normalise(own.Key, out string word)) continue;
             var size = own.Value.Value;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Reading;
 
 namespace SpecLint.RecipeText;
@@ -174,7 +175,7 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
             {
                 detail = detail with { On = on };
             }
-            else if (RecipeFingerprint.IsOne(words[at]))
+            else if (FingerprintForm.IsOne(words[at]))
             {
                 detail = detail with { Of = words[at] };
             }

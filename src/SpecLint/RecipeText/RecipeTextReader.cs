@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Reading;
 
 namespace SpecLint.RecipeText;
@@ -22,7 +23,7 @@ internal sealed class RecipeTextReader
     public RecipeTextReader(LinkedBook? book = null, Measures? measures = null)
     {
         var names = new NameResolver(book);
-        measures ??= book is null ? Measures.Default : Measures.For(book.Settings.Bar);
+        measures ??= book is null ? Measures.Default : Measures.For(book.Settings.Bar?.Measures);
         lines = new RecipeLineReader(names, measures);
         details = new DetailReader(names, measures, StepReader.For(book));
     }

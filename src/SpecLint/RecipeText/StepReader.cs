@@ -1,5 +1,5 @@
-using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Reading;
 
 namespace SpecLint.RecipeText;
@@ -29,7 +29,7 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     /// <summary>A reader for a book.</summary>
     /// <param name="book">The book; <see langword="null"/> for the built-in words alone.</param>
     public static StepReader For(LinkedBook? book) =>
-        new(book is null ? Measures.Default : Measures.For(book.Settings.Bar), book?.Settings.Bar is { } bar ? [.. bar.Glasses.Keys] : []);
+        new(book is null ? Measures.Default : Measures.For(book.Settings.Bar?.Measures), book?.Settings.Bar is { } bar ? [.. bar.Glasses.Keys] : []);
 
     /// <summary>The steps of a sentence; empty where it has no verb of the trade and names no glass.</summary>
     /// <param name="sentence">The sentence.</param>

@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Reading;
 
 namespace SpecLint.RecipeText;
@@ -27,7 +28,7 @@ internal sealed record WrittenPrice(string Written, string Item, decimal? Price,
 internal sealed class PriceRowReader(LinkedBook book)
 {
     private readonly NameResolver names = new(book);
-    private readonly Measures measures = Measures.For(book.Settings.Bar);
+    private readonly Measures measures = Measures.For(book.Settings.Bar?.Measures);
 
     /// <summary>Reads a row.</summary>
     /// <param name="row">The cells as written; <see cref="WrittenPrice.Written"/> is the item.</param>

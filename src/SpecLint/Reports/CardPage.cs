@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Service;

@@ -85,7 +85,7 @@ public sealed class DisplayUnits
     }
 
     /// <summary>The same units, by which a sentence leaves the names of a book as they are, whatever amounts stand in them.</summary>
-    public DisplayUnits Keeping(Book.LinkedBook book) =>
+    public DisplayUnits Keeping(Linking.LinkedBook book) =>
         !isUs
             ? this
             : new DisplayUnits(

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Findings;
 using SpecLint.Reading;

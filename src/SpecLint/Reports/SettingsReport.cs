@@ -59,7 +59,7 @@ internal static class SettingsReport
             if (bar.Asks.Count > 0) Add("asks", string.Join(", ", bar.Asks.Select(a => a.Value)), From(bar, bar.Asks[0].Span));
         }
 
-        AddMeasures(Measures.For(bar));
+        AddMeasures(Measures.For(bar?.Measures));
         foreach (var rule in RuleRegistry.All)
         {
             var info = rule.Info;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Profile;

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Reading;
 
 namespace SpecLint.Service;

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Rules.Keeping;
 

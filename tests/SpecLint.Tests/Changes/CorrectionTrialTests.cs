@@ -1,5 +1,7 @@
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules;

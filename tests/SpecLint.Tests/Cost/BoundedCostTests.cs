@@ -1,5 +1,5 @@
-using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Tests.Support;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 
@@ -99,7 +100,7 @@ public sealed partial class DemoBookTests
     public void Every_file_binds_and_only_the_misspelt_property_is_a_problem_of_reading()
     {
         var bar = Assert.IsType<Bar>(Bind("bar.json", Measures.Default));
-        var measures = Measures.For(bar);
+        var measures = Measures.For(bar?.Measures);
         var problems = DemoBook.FileNames
             .Select(name => Bind(name, measures))
             .SelectMany(file => file.Problems.Select(problem => $"{file.Source.Path}: {problem.Kind} {problem.Path}: {problem.Message}"))

@@ -1,5 +1,5 @@
-using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Keeping;

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using SpecLint.Book;
 using SpecLint.Live;
 using SpecLint.Reading;
 

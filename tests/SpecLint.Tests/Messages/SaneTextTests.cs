@@ -1,3 +1,4 @@
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Reading;

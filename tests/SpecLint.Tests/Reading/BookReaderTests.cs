@@ -1,3 +1,4 @@
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
@@ -94,7 +95,7 @@ public class BookReaderTests
         Assert.Equal("", Samples.List(bar.Problems));
         Assert.Equal(150, bar.Glasses["coupe"].Brim.Value.Base);
         Assert.Equal((9000, 6), (bar.Vessels["keg"].Capacity.Value.Base, bar.Vessels["keg"].Rating.Value.Base));
-        var measures = Measures.For(bar);
+        var measures = Measures.For(bar?.Measures);
         var drink = (Drink)Samples.Read(
             FileKind.Drink,
             """

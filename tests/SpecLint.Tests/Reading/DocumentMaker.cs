@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using SpecLint.Binding;
 using SpecLint.Reading;
 using JsonNode = System.Text.Json.Nodes.JsonNode;
 

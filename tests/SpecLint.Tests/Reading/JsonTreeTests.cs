@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using CsCheck;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 

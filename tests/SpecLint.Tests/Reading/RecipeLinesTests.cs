@@ -1,4 +1,4 @@
-using SpecLint.Book;
+using SpecLint.Linking;
 using SpecLint.Tests.Support;
 
 namespace SpecLint.Tests.Reading;

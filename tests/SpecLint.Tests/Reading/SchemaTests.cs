@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using CsCheck;
 using Json.Schema;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Reading;
 

@@ -1,4 +1,5 @@
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 
 namespace SpecLint.Tests.Text;
 

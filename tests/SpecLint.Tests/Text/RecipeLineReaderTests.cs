@@ -1,6 +1,6 @@
 using System.Globalization;
 using SpecLint.Book;
-using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Reading;
 using SpecLint.RecipeText;
 using Xunit.Abstractions;

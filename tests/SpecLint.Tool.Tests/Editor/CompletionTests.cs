@@ -77,9 +77,9 @@ public sealed class CompletionTests
             desk.Open($"x.{kind}.json", "");
             var choice = desk.AskAt("textDocument/completion", $"x.{kind}.json", "", "", 0).GetProperty("items")[0];
             string text = choice.GetProperty("textEdit").GetProperty("newText").GetString()!;
-            var file = Reading.BookReader.Read(
+            var file = Binding.BookReader.Read(
                 new Reading.SourceFile($"x.{kind}.json", System.Text.Encoding.UTF8.GetBytes(text)),
-                Reading.FileKinds.Of($"x.{kind}.json")!.Value, Reading.Measures.Default);
+                Book.FileKinds.Of($"x.{kind}.json")!.Value, Reading.Measures.Default);
             Assert.True(file.Problems.Count == 0, $"{kind}: {string.Join(' ', file.Problems.Select(p => p.Message))}\n{text}");
         }
     }

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SpecLint.Book;
-using SpecLint.Reading;
 using SpecLint.Tool.Editor.Features;
 using SpecLint.Tool.Tests.Support;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Changes;
 using SpecLint.Reading;

@@ -141,7 +141,7 @@ public sealed class BenchPage : IDisposable
     private static IEnumerable<object> FilesOf(string root) =>
         Directory.EnumerateFiles(root, "*.json", SearchOption.AllDirectories)
             .Select(f => (Path: Path.GetRelativePath(root, f).Replace('\\', '/'), Full: f))
-            .Where(f => SpecLint.Reading.FileKinds.Of(f.Path) is not null)
+            .Where(f => SpecLint.Book.FileKinds.Of(f.Path) is not null)
             .Select(f => (object)new { path = f.Path, base64 = Convert.ToBase64String(File.ReadAllBytes(f.Full)) });
 
     private static string Run(string file, string[] args)

@@ -249,7 +249,7 @@ public sealed class BenchPageTests(BenchPage page) : IClassFixture<BenchPage>
     {
         var folder = Seen("folder");
         var files = page.Books[0].Folder;
-        var expected = SpecLint.Book.BookFiles.Choose(
+        var expected = SpecLint.Binding.BookFiles.Choose(
             Directory.EnumerateFiles(files, "*.json", SearchOption.AllDirectories)
                 .Select(f => Path.GetRelativePath(files, f).Replace('\\', '/')),
             null)

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using SpecLint.Binding;
 using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Tool.Editor.Protocol;

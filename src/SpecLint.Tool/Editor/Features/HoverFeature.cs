@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
@@ -137,7 +138,7 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     }
 
     private static string? Measure(OpenBook book, string word) =>
-        Measures.For(book.Linked.Settings.Bar).TryFind(word, out var unit)
+        Measures.For(book.Linked.Settings.Bar?.Measures).TryFind(word, out var unit)
             ? $"`{word}` is {Say.Number(unit.Unit.Factor)} "
                 + $"{(unit.Unit.Dimension == Dimension.Mass ? "g" : unit.Unit.Dimension == Dimension.Volume ? "mL" : "of a piece")} in this house.\n"
             : null;

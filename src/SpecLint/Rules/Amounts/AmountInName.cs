@@ -1,5 +1,5 @@
-using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 
 namespace SpecLint.Rules.Amounts;
 

@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Linking;
 
 namespace SpecLint.Rules.Book;
 

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Linking;
 
 namespace SpecLint.Rules.Book;
 

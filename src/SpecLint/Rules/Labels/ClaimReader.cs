@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
-using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 
 namespace SpecLint.Rules.Labels;
 

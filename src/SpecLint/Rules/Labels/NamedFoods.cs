@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Linking;
 using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;

@@ -1,6 +1,7 @@
+using SpecLint.Book;
 using SpecLint.Reading;
 
-namespace SpecLint.Book;
+namespace SpecLint.Binding;
 
 /// <summary>
 /// Which files of a folder are a book's. The command, the build and a program on this library choose alike: hidden folders,

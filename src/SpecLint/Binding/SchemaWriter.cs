@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text;
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>
 /// Writes the JSON Schema (2020-12) of a kind of file from its shape, so that schema and binder cannot part ways. Each

@@ -1,6 +1,7 @@
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <content>Recipes that are the same but for what they declare.</content>
 public static partial class BookReader

@@ -1,6 +1,4 @@
-using SpecLint.Book;
-
-namespace SpecLint.Reading;
+namespace SpecLint.Book;
 
 /// <summary>Kinds of file by their names.</summary>
 public static class FileKinds

@@ -1,7 +1,7 @@
 using SpecLint.Book;
-using static SpecLint.Reading.ShapeValues;
+using static SpecLint.Binding.ShapeValues;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>A value of an ingredient with its range and source.</summary>
 internal static class SourcedShape

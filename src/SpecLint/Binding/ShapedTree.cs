@@ -1,4 +1,5 @@
-namespace SpecLint.Reading;
+using SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>A value of a file, and what it can be there.</summary>
 /// <param name="Node">The value.</param>

@@ -1,6 +1,7 @@
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <content>Ingredients, menus, stock and the bar.</content>
 public static partial class BookReader

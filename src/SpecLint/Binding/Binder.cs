@@ -1,7 +1,8 @@
 using System.Globalization;
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>Reads values of one file by their shapes, and reports every value that does not fit.</summary>
 /// <remarks>One bad value never stops the others: it is reported, and is not given.</remarks>
@@ -96,8 +97,8 @@ internal sealed class Binder
         Report(
             ReadingProblemKind.UnreadableValue,
             node,
-            $"{PlaceWords.Describe(node)} is {what}: `{PlaceWords.Shorten(text.Value)}`.",
-            made is null ? "Use lower-case letters, digits and hyphens." : $"Use lower-case letters, digits and hyphens, as in `{PlaceWords.Shorten(made)}`.");
+            $"{PlaceWords.Describe(node)} is {what}: `{ShortText.Of(text.Value)}`.",
+            made is null ? "Use lower-case letters, digits and hyphens." : $"Use lower-case letters, digits and hyphens, as in `{ShortText.Of(made)}`.");
         return default;
     }
 
@@ -124,7 +125,7 @@ internal sealed class Binder
         Report(
             ReadingProblemKind.UnreadableValue,
             node,
-            $"{PlaceWords.Describe(node)} is not {shape.Noun} that is known: `{PlaceWords.Shorten(text.Value)}`.",
+            $"{PlaceWords.Describe(node)} is not {shape.Noun} that is known: `{ShortText.Of(text.Value)}`.",
             nearest is null ? $"One of: {list}." : nearest.AsSpan().IndexOf(',') >= 0 ? $"Name each one: {nearest}." : $"The nearest is `{nearest}`.",
             same is null ? null : JsonText.Quote(same));
         if (same is not null) return new Given<string>(same, node.Span, node.NameSpan);
@@ -337,7 +338,7 @@ internal sealed class Binder
             if (!IsFull) Report(
                 ReadingProblemKind.UnitMissing,
                 node,
-                $"{PlaceWords.Describe(node)} is the number {PlaceWords.Shorten(node.GetString())} without a unit.",
+                $"{PlaceWords.Describe(node)} is the number {ShortText.Of(node.GetString())} without a unit.",
                 $"Write {shape.Noun}, in double quotes.");
             return default;
         }
@@ -358,7 +359,7 @@ internal sealed class Binder
         Report(
             ReadingProblemKind.NumberOutOfRange,
             node,
-            $"{PlaceWords.Describe(node)} is {PlaceWords.Shorten(node.GetString())}; it {limit}.",
+            $"{PlaceWords.Describe(node)} is {ShortText.Of(node.GetString())}; it {limit}.",
             "Look for a slip of the decimal point.");
         return false;
     }
@@ -373,7 +374,7 @@ internal sealed class Binder
             case KeyForm.Id when !FileKinds.IsId(name):
                 wrong = "is no id";
                 advice = FileKinds.MakeId(name) is { } id
-                    ? $"Use lower-case letters, digits and hyphens, as in `{PlaceWords.Shorten(id)}`."
+                    ? $"Use lower-case letters, digits and hyphens, as in `{ShortText.Of(id)}`."
                     : "Use lower-case letters, digits and hyphens.";
                 break;
             case KeyForm.RuleId when !ShapeValues.IsRuleId(name):
@@ -508,7 +509,7 @@ internal sealed class Binder
         Report(
             ReadingProblemKind.UnreadableValue,
             node,
-            $"{PlaceWords.Describe(node)} cannot be read: `{PlaceWords.Shorten(node.GetString())}`.",
+            $"{PlaceWords.Describe(node)} cannot be read: `{ShortText.Of(node.GetString())}`.",
             $"Write {noun}.");
     }
 
@@ -518,7 +519,7 @@ internal sealed class Binder
         Report(
             ReadingProblemKind.UnreadableValue,
             node,
-            $"{PlaceWords.Describe(node)}: `{PlaceWords.Shorten(text)}` is {PlaceWords.Of(dimension)}, not {shape.Noun}.",
+            $"{PlaceWords.Describe(node)}: `{ShortText.Of(text)}` is {PlaceWords.Of(dimension)}, not {shape.Noun}.",
             $"Write {shape.Noun}.");
     }
 
@@ -528,14 +529,14 @@ internal sealed class Binder
         if (problem.Fault == QuantityFault.UnknownUnit)
         {
             string? nearest = measures.Nearest(problem.Part, unit => Fits(unit.Dimension, shape));
-            problem = problem with { Suggestion = nearest ?? problem.Suggestion, Part = PlaceWords.Shorten(problem.Part) };
+            problem = problem with { Suggestion = nearest ?? problem.Suggestion, Part = ShortText.Of(problem.Part) };
         }
 
         bool general = problem.Fault is QuantityFault.BadNumber or QuantityFault.Empty or QuantityFault.NumberMissing or QuantityFault.UnitMissing;
         Report(
             problem.Fault == QuantityFault.UnitMissing ? ReadingProblemKind.UnitMissing : ReadingProblemKind.UnreadableValue,
             node,
-            $"{PlaceWords.Describe(node)}: `{PlaceWords.Shorten(text)}` {problem.Message}.",
+            $"{PlaceWords.Describe(node)}: `{ShortText.Of(text)}` {problem.Message}.",
             general ? $"Write {shape.Noun}." : problem.Advice);
     }
 
@@ -546,8 +547,8 @@ internal sealed class Binder
         Report(
             ReadingProblemKind.DecimalComma,
             node,
-            $"{PlaceWords.Describe(node)}: `{PlaceWords.Shorten(text)}` has a comma where the decimal point belongs.",
-            $"Write `{PlaceWords.Shorten(points)}`.",
+            $"{PlaceWords.Describe(node)}: `{ShortText.Of(text)}` has a comma where the decimal point belongs.",
+            $"Write `{ShortText.Of(points)}`.",
             JsonText.Quote(points));
     }
 

@@ -1,8 +1,9 @@
 using System.Globalization;
+using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
 
-namespace SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>
 /// The fingerprint of what a recipe is made of and how: amounts, method and yield, with the house preparations and own ingredients
@@ -13,23 +14,8 @@ public static class RecipeFingerprint
     /// <summary>Names the ingredients of the fingerprint; it rises when they change, and older ones then match nothing.</summary>
     private const string Version = "r1-";
 
-    private const int Digits = 16;
     private const int LongestText = 16 * 1024;
     private const int Deepest = 24;
-
-    /// <summary>Whether a text has the form of a fingerprint of any version.</summary>
-    public static bool IsOne(string text)
-    {
-        int dash = text.IndexOf('-');
-        if (dash < 2 || text[0] != 'r' || text.Length != dash + 1 + Digits) return false;
-        for (int i = 1; i < text.Length; i++)
-        {
-            bool good = i < dash ? text[i] is >= '0' and <= '9' : i == dash || text[i] is (>= '0' and <= '9') or (>= 'a' and <= 'f');
-            if (!good) return false;
-        }
-
-        return true;
-    }
 
     /// <summary>The fingerprint of a recipe of a book: <c>r1-</c> and 64 bits (FNV-1a) as 16 hexadecimal digits.</summary>
     public static string Of(Recipe recipe, LinkedBook book)

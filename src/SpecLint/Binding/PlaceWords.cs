@@ -1,7 +1,8 @@
 using System.Globalization;
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>Names places of a recipe in words.</summary>
 internal static class PlaceName
@@ -13,8 +14,6 @@ internal static class PlaceName
 /// <summary>Names places of a recipe in words: <c>`amount` of ingredient 3 (lime-juice)</c>.</summary>
 internal static class PlaceWords
 {
-    private const int LongestShown = 40;
-
     private static readonly Lazy<Dictionary<string, List<(FileKind Kind, string Noun)>>> Homes = new(FindHomes);
 
     /// <summary>A value, from itself outwards.</summary>
@@ -42,7 +41,7 @@ internal static class PlaceWords
         JsonKind.Object => "an object",
         JsonKind.Array => "a list",
         JsonKind.String => "a text",
-        JsonKind.Number => "the number " + Shorten(node.GetString()),
+        JsonKind.Number => "the number " + ShortText.Of(node.GetString()),
         JsonKind.True => "true",
         JsonKind.False => "false",
         _ => "null",
@@ -69,15 +68,6 @@ internal static class PlaceWords
         _ => "a bare number",
     };
 
-    /// <summary>A text cut to a length that a sentence bears.</summary>
-    public static string Shorten(string text)
-    {
-        if (text.Length <= LongestShown) return text;
-        int end = LongestShown;
-        if (char.IsHighSurrogate(text[end - 1])) end--;
-        return text.Substring(0, end) + "…";
-    }
-
     /// <summary>Where a property belongs that stands in the wrong place: nouns of objects, those of the same kind of file first.</summary>
     public static IReadOnlyList<string> HomesOf(string property, FileKind kind)
     {
@@ -89,7 +79,7 @@ internal static class PlaceWords
     private static string PartOf(JsonNode node, out bool takesList)
     {
         takesList = false;
-        if (node.HasName) return $"`{Shorten(node.Name)}`";
+        if (node.HasName) return $"`{ShortText.Of(node.Name)}`";
         string number = node.Position.ToString(CultureInfo.InvariantCulture);
         string list = node.Parent.Name;
         if (node.Kind != JsonKind.Object
@@ -113,7 +103,7 @@ internal static class PlaceWords
         if (noun is null) return "item " + number;
         takesList = true;
         string? key = node.Kind == JsonKind.Object ? JsonPath.KeyOf(node) : null;
-        return string.IsNullOrEmpty(key) ? $"{noun} {number}" : $"{noun} {number} ({Shorten(key!)})";
+        return string.IsNullOrEmpty(key) ? $"{noun} {number}" : $"{noun} {number} ({ShortText.Of(key!)})";
     }
 
     private static Dictionary<string, List<(FileKind Kind, string Noun)>> FindHomes()

@@ -1,7 +1,8 @@
+using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Reading;
 
-namespace SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>The names of a book, each index made once, when something first looks for what a name may stand for.</summary>
 internal sealed class BookNames(LinkedBook book)

@@ -1,6 +1,7 @@
+using SpecLint.Book;
 using SpecLint.Catalogue;
 
-namespace SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>
 /// The items that a name which resolves to nothing may stand for: by the name or a synonym that a file of the book gives, by its

@@ -1,4 +1,5 @@
-namespace SpecLint.Book;
+using SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>A file that changes: as it was, as it is; <see langword="null"/> where it was not there, or is there no longer.</summary>
 /// <param name="Old">Before.</param>

@@ -1,6 +1,7 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 
-namespace SpecLint.Catalogue;
+namespace SpecLint.Linking;
 
 /// <summary>
 /// Understands names as people write them: adjectives that change nothing, word order, plurals, spellings, remarks in brackets,

@@ -1,6 +1,7 @@
+using SpecLint.Book;
 using SpecLint.Catalogue;
 
-namespace SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>A book in which one file is tried as it would be with a correction.</summary>
 public sealed partial class LinkedBook

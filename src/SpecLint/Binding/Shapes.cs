@@ -1,6 +1,7 @@
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>What a value of a file can be.</summary>
 public enum ValueForm
@@ -319,7 +320,7 @@ internal static class ShapeValues
         Definition = "readingOf",
         Noun = "a fingerprint that `speclint record` writes",
         Pattern = "^r[0-9]+-[0-9a-f]{16}$",
-        Matches = RecipeFingerprint.IsOne,
+        Matches = FingerprintForm.IsOne,
     };
 
     internal static readonly ValueShape Amount = Quantity(

@@ -1,7 +1,7 @@
 using SpecLint.Book;
-using static SpecLint.Reading.ShapeValues;
+using static SpecLint.Binding.ShapeValues;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary><c>accept</c>.</summary>
 internal static class AcceptanceShape

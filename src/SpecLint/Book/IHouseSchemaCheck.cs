@@ -1,6 +1,6 @@
-using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Book;
 
 /// <summary>Checks files against the schemas that a bar adds of its own (<c>schemas</c> in <c>bar.json</c>).</summary>
 /// <remarks>

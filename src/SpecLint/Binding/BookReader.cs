@@ -1,6 +1,7 @@
 using SpecLint.Book;
+using SpecLint.Reading;
 
-namespace SpecLint.Reading;
+namespace SpecLint.Binding;
 
 /// <summary>Reads a file of a book: bytes to tree to recipe.</summary>
 public static partial class BookReader
@@ -79,7 +80,7 @@ public static partial class BookReader
             ReadingProblemKind.BadId,
             new TextSpan(file.ByteOrderMarkLength, file.Utf8.Length > file.ByteOrderMarkLength ? 1 : 0),
             "",
-            $"The name of the file makes no id: `{PlaceWords.Shorten(id)}`.",
+            $"The name of the file makes no id: `{ShortText.Of(id)}`.",
             better is null
                 ? "Give it a name of lower-case letters, digits and hyphens."
                 : $"Rename it to `{better}{FileKinds.EndingOf(kind)}`; recipes then use it as `{better}`.");

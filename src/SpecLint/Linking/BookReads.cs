@@ -1,4 +1,5 @@
-namespace SpecLint.Book;
+using SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>The ways in which a check looks at more of a book than the file it is about.</summary>
 internal enum BookReadKind

@@ -1,6 +1,7 @@
+using SpecLint.Book;
 using SpecLint.Reading;
 
-namespace SpecLint.Book;
+namespace SpecLint.Linking;
 
 /// <summary>
 /// Whether the readings of a recipe are of the recipe as it stands. Those that bear a fingerprint are where it is still the same;
