@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using SpecLint.Binding;
 using SpecLint.Book;
 using SpecLint.Changes;
-using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.RecipeText;
 using SpecLint.Reports;
