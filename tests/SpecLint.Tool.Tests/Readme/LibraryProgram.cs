@@ -1,6 +1,5 @@
 using SpecLint;
 using SpecLint.Binding;
-using SpecLint.Book;
 using SpecLint.Reading;
 using SpecLint.Vocabulary;
 
