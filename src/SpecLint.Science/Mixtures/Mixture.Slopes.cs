@@ -35,20 +35,6 @@ public static partial class Mixture
         return measures;
     }
 
-    /// <summary>The volume at 20 °C with its slopes; see <see cref="MeasureWithSlopes"/>.</summary>
-    /// <param name="grams">Masses by <see cref="Component"/>, g.</param>
-    /// <param name="wanted">Bit n is set where the slope by the n-th component is wanted.</param>
-    /// <param name="slopes">Receives the slopes, mL/g, by <see cref="Component"/>; what is not wanted is left as it is.</param>
-    /// <returns>mL; null where <see cref="Volume"/> is, or where it is nought; then no slope is written.</returns>
-    [Source(Balance)]
-    public static Millilitres? VolumeWithSlopes(ReadOnlySpan<double> grams, ulong wanted, Span<double> slopes)
-    {
-        if (Volume(grams, Celsius.Reference) is not { Value: > 0 } volume)
-            return null;
-        SlopesOfVolume(grams, new Solution(grams), wanted, slopes);
-        return volume;
-    }
-
     private static void SlopesOfVolume(ReadOnlySpan<double> grams, Solution solution, ulong wanted, Span<double> slopes)
     {
         var volumes = new SpecificVolumes(solution.Share, 20);
@@ -111,7 +97,7 @@ public static partial class Mixture
     }
 
     private static bool MovesSalts(ReadOnlySpan<double> grams, int component) =>
-        ((OfSalts & (1UL << component)) != 0 || ((Acids & (1UL << component)) != 0 && grams.Of(Component.CarbonDioxide) > 0));
+        (OfSalts & (1UL << component)) != 0 || ((Acids & (1UL << component)) != 0 && grams.Of(Component.CarbonDioxide) > 0);
 
     private static double SlopeOfSalts(ReadOnlySpan<double> grams, int component, double share, double now, SaltSum sum)
     {

@@ -187,14 +187,13 @@ public static partial class Mixture
 
     private static DegreesBrix? BrixOf(ReadOnlySpan<double> grams)
     {
-        var dissolved = Composition.Dissolved(grams);
-        var solution = grams.Of(Component.Water) + grams.Of(Component.Ethanol) + dissolved;
-        if (!(solution > 0))
+        var solution = new Solution(grams);
+        if (!(solution.Mass > 0))
             return null;
-        var sum = Refracted(grams, solution);
+        var sum = Refracted(grams, solution.Mass);
         if (Salts.Any(grams))
-            sum += RefractionOfSalts(grams, dissolved / (dissolved + grams.Of(Component.Water)));
-        var brix = sum / solution * 100;
+            sum += RefractionOfSalts(grams, solution.Share);
+        var brix = sum / solution.Mass * 100;
         return brix <= 85 ? new(brix) : null;
     }
 
@@ -253,8 +252,7 @@ public static partial class Mixture
         var volume = 0.0;
         if (solvent > 0)
             volume = solvent * 1000 / (t > EthanolWater.HighestCelsius ? SugarWater.WaterRho(t) : EthanolWater.Rho(ethanol / solvent, t));
-        var dissolved = Composition.Dissolved(grams);
-        var w = dissolved > 0 ? dissolved / (dissolved + water) : 0;
+        var w = new Solution(grams).Share;
         volume = new SpecificVolumes(w, t).AddTo(volume, grams);
         return Salts.Any(grams) ? volume + VolumeOfSalts(grams, w) : volume;
     }

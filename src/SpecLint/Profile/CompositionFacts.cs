@@ -46,7 +46,7 @@ internal static class CompositionFacts
     public static void WorkMixVolume(FactBasis of, FactStore facts)
     {
         if (of.IsSolid) facts.Leave(Fact.MixVolume, "it is a solid");
-        else facts.PutOrLeave(Fact.MixVolume, One(of.Mix.Mix, CompositionFigures.VolumeAlone).Times(1 / of.Serves).NotNegative, Unknowns.None, of.Mix.Lack);
+        else facts.PutOrLeave(Fact.MixVolume, CompositionFigures.OfLiquidOne(of.Mix.Mix, CompositionFigures.Volume).Times(1 / of.Serves).NotNegative, Unknowns.None, of.Mix.Lack);
     }
 
     /// <summary>The mix before dilution; few rules ask for it.</summary>
@@ -72,26 +72,19 @@ internal static class CompositionFacts
     public static FactValue BrixOfAmounts(FactBasis of, Composed amounts) =>
         amounts.Mix.Of(Component.Ethanol) > 0.004 * amounts.Mix.Total
             ? FactValue.Open("a refractometer does not read sugar beside ethanol")
-            : OfAmounts(of, amounts, CompositionFigures.BrixAlone, Unknowns.Sugar, MixErrors.WithBrix);
+            : OfAmounts(of, amounts, CompositionFigures.Brix, Unknowns.Sugar, MixErrors.WithBrix);
 
     /// <summary>The strength as the amounts give it, also where a measurement replaces it; open where it cannot be had.</summary>
-    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, CompositionFigures.AbvAlone, Unknowns.Strength, WithModel);
+    public static FactValue AbvOfAmounts(FactBasis of, Composed amounts) => OfAmounts(of, amounts, CompositionFigures.Abv, Unknowns.Strength, WithModel);
 
     private const string NoDilution = "a preparation has no dilution";
 
-    private static FactValue OfAmounts(FactBasis of, Composed amounts, GradientEvaluator evaluator, Unknowns needs, Func<Estimate, Mix, Estimate> withError)
+    private static FactValue OfAmounts(FactBasis of, Composed amounts, int figure, Unknowns needs, Func<Estimate, Mix, Estimate> withError)
     {
         if (of.IsSolid) return FactValue.Open("it is a solid");
         return amounts.Lack.Has(needs | Unknowns.Water | Unknowns.Mass | Unknowns.Composition)
             ? FactValue.Open("the amounts do not give it")
-            : withError(One(amounts.Mix, evaluator), amounts.Mix).ToFact();
-    }
-
-    private static Estimate One(Mix mix, GradientEvaluator evaluator)
-    {
-        Span<double> v = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
-        Propagation.Run(mix, evaluator, v, low, high);
-        return new Estimate(v[0], low[0], high[0]);
+            : withError(CompositionFigures.OfLiquidOne(amounts.Mix, figure), amounts.Mix).ToFact();
     }
 
     private static void WorkChilling(FactBasis of, FactStore facts)

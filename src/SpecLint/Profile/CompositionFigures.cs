@@ -22,34 +22,17 @@ internal static class CompositionFigures
     /// <summary>All figures of a solid: those over the volume are per 100 g, those of a liquid alone are NaN.</summary>
     public static readonly GradientEvaluator OfSolid = EvaluateSolid;
 
-    /// <summary>The volume alone, mL.</summary>
-    public static readonly GradientEvaluator VolumeAlone = static (grams, wanted, r, slopes) =>
-    {
-        Span<double> byVolume = stackalloc double[Components.Count];
-        r[0] = Mixture.VolumeWithSlopes(grams, wanted, byVolume)?.Value ?? double.NaN;
-        slopes.Fill(0, wanted, byVolume);
-    };
-
-    /// <summary>The strength alone, % vol.</summary>
-    public static readonly GradientEvaluator AbvAlone = static (grams, wanted, r, slopes) =>
-    {
-        Span<double> byVolume = stackalloc double[Components.Count];
-        double volume = Mixture.VolumeWithSlopes(grams, wanted, byVolume)?.Value ?? double.NaN;
-        r[0] = Mixture.Abv(grams)?.Percent ?? double.NaN;
-        for (int c = 0; c < byVolume.Length; c++) byVolume[c] *= -r[0] / volume;
-        byVolume[(int)Component.Ethanol] += 100 * EthanolVolume / volume;
-        slopes.Fill(0, wanted, byVolume);
-    };
-
-    /// <summary>°Brix alone.</summary>
-    public static readonly GradientEvaluator BrixAlone = static (grams, wanted, r, slopes) =>
-    {
-        Span<double> byVolume = stackalloc double[Components.Count], byBrix = stackalloc double[Components.Count];
-        r[0] = Mixture.MeasureWithSlopes(grams, wanted, byVolume, byBrix)?.Brix?.Value ?? double.NaN;
-        slopes.Fill(0, wanted, byBrix);
-    };
-
     private const double EthanolVolume = 1 / FoodEnergyModel.EthanolGramsPerMillilitre;
+
+    /// <summary>One figure of a liquid with its range.</summary>
+    /// <param name="mix">The liquid.</param>
+    /// <param name="figure">Place of the figure.</param>
+    public static Estimate OfLiquidOne(Mix mix, int figure)
+    {
+        Span<double> v = stackalloc double[Count], low = stackalloc double[Count], high = stackalloc double[Count];
+        Propagation.Run(mix, OfLiquid, v, low, high);
+        return new Estimate(v[figure], low[figure], high[figure]);
+    }
 
     private static void EvaluateLiquid(ReadOnlySpan<double> grams, ulong wanted, Span<double> r, Gradient slopes)
     {

@@ -10,7 +10,6 @@ internal static class Fitting
     /// <summary>Sugar that makes a gram of ethanol: C6H12O6 gives 2 C2H5OH, 180.16 g to 92.14 g.</summary>
     private const double SugarPerEthanol = 180.16 / 92.14;
 
-
     /// <summary>Whether a reading moves the composition.</summary>
     public static bool Moves(Measurement? reading) => reading is { Abv.IsGiven: true } or { Brix.IsGiven: true };
 
@@ -63,10 +62,9 @@ internal static class Fitting
     /// <summary>Sets the sugars so that the dissolved solids are the measured ones, and narrows their range to that of the meter.</summary>
     private static void FitSolids(Mix mix, double brix, double halfWidth)
     {
-        Span<double> value = stackalloc double[1], low = stackalloc double[1], high = stackalloc double[1];
-        Propagation.Run(mix, CompositionFigures.BrixAlone, value, low, high);
+        var solids = CompositionFigures.OfLiquidOne(mix, CompositionFigures.Brix);
         double sugars = mix.Sugars;
-        if (double.IsNaN(value[0]) || sugars <= 0) return;
+        if (double.IsNaN(solids.Value) || sugars <= 0) return;
         var fitted = new double[Components.Count];
         double least = 0, most = 1 + (mix.Of(Component.Water) / sugars);
         for (int i = 0; i < 50; i++)
@@ -79,7 +77,7 @@ internal static class Fitting
             else most = factor;
         }
 
-        double half = (high[0] - low[0]) / 2;
+        double half = (solids.High - solids.Low) / 2;
         double narrowed = half > 0 ? Math.Min(1, halfWidth / half) : 1;
         for (int c = 0; c < fitted.Length; c++) mix.Keep((Component)c, narrowed);
         for (int c = 0; c < fitted.Length; c++) mix.Replace((Component)c, fitted[c]);

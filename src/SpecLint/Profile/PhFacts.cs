@@ -21,7 +21,7 @@ internal static class PhFacts
     private const double MagnesiumMolarMass = 24.305;
 
     private static readonly Limit StrayIons = Limits.Of("stray-ions");
-    private static readonly Evaluator PhEvaluator = static (grams, r) => r[0] = AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
+    private static readonly Solving.Measure PhEvaluator = static grams => AcidBase.Ph(grams, Celsius.Reference)?.Value ?? double.NaN;
     private static readonly SlopeEvaluator PhSlopes =
         static (grams, wanted, slopes) => AcidBase.PhWithSlopes(grams, Celsius.Reference, wanted, slopes)?.Value ?? double.NaN;
 

@@ -4,9 +4,6 @@ using SpecLint.Science;
 
 namespace SpecLint.Profile;
 
-/// <summary>Works out several results of a composition at once; <see cref="double.NaN"/> is an open one.</summary>
-internal delegate void Evaluator(ReadOnlySpan<double> grams, Span<double> results);
-
 /// <summary>Works out several results with their slopes by the masses whose bits are set; <see cref="double.NaN"/> is an open one.</summary>
 internal delegate void GradientEvaluator(ReadOnlySpan<double> grams, ulong wanted, Span<double> results, Gradient slopes);
 
@@ -93,7 +90,7 @@ internal static class Propagation
     /// <param name="evaluate">The result.</param>
     /// <param name="slopes">The result with its slopes, where the model has them cheaper than by differences.</param>
     /// <returns>The value with its ends; an end is NaN where it lies outside the range of the model.</returns>
-    public static Estimate Through(Mix mix, Evaluator evaluate, SlopeEvaluator? slopes = null)
+    public static Estimate Through(Mix mix, Solving.Measure evaluate, SlopeEvaluator? slopes = null)
     {
         Span<double> gradient = stackalloc double[Components.Count];
         Span<double> up = stackalloc double[Components.Count], down = stackalloc double[Components.Count];
@@ -138,20 +135,19 @@ internal static class Propagation
     /// A result, and its slopes by small differences of the masses. What bends is what is dissolved in water: the differences are small
     /// beside the liquid, of which oil may hold little.
     /// </summary>
-    private static double Differences(ReadOnlySpan<double> grams, ulong varying, Evaluator evaluate, Span<double> gradient)
+    private static double Differences(ReadOnlySpan<double> grams, ulong varying, Solving.Measure evaluate, Span<double> gradient)
     {
-        Span<double> moved = stackalloc double[Components.Count], result = stackalloc double[1];
+        Span<double> moved = stackalloc double[Components.Count];
         grams.CopyTo(moved);
-        evaluate(moved, result);
-        double value = result[0], step = Math.Max(Liquid(grams), 1e-9) * RelativeStep;
+        double value = evaluate(moved), step = Math.Max(Liquid(grams), 1e-9) * RelativeStep;
         if (double.IsNaN(value)) return value;
         for (; varying != 0; varying &= varying - 1)
         {
             int c = LowestBit(varying);
             moved[c] = grams[c] + step;
-            evaluate(moved, result);
+            double result = evaluate(moved);
             moved[c] = grams[c];
-            gradient[c] = double.IsNaN(result[0]) ? 0 : (result[0] - value) / step;
+            gradient[c] = double.IsNaN(result) ? 0 : (result - value) / step;
         }
 
         return value;
@@ -165,13 +161,12 @@ internal static class Propagation
         return sum;
     }
 
-    private static double End(ReadOnlySpan<double> grams, ReadOnlySpan<double> direction, double variance, Evaluator evaluate)
+    private static double End(ReadOnlySpan<double> grams, ReadOnlySpan<double> direction, double variance, Solving.Measure evaluate)
     {
-        Span<double> moved = stackalloc double[Components.Count], result = stackalloc double[1];
+        Span<double> moved = stackalloc double[Components.Count];
         double factor = variance > 0 ? Coverage / Math.Sqrt(variance) : 0;
         for (int c = 0; c < moved.Length; c++) moved[c] = Math.Max(0, grams[c] + (factor * direction[c]));
-        evaluate(moved, result);
-        return result[0];
+        return evaluate(moved);
     }
 
     /// <summary>Number of the lowest bit that is set.</summary>

@@ -7,8 +7,8 @@ namespace SpecLint.Profile;
 internal static class WaterFacts
 {
     private static readonly Limit BoundWater = Limits.Of("bound-water");
-    private static readonly Evaluator Activity = static (grams, r) => r[0] = WaterActivityModel.Of(grams, new Celsius(25))?.Value ?? double.NaN;
-    private static readonly Evaluator FirstIce = static (grams, r) => r[0] = Freezing.Point(grams)?.Value ?? double.NaN;
+    private static readonly Solving.Measure Activity = static grams => WaterActivityModel.Of(grams, new Celsius(25))?.Value ?? double.NaN;
+    private static readonly Solving.Measure FirstIce = static grams => Freezing.Point(grams)?.Value ?? double.NaN;
 
     /// <summary>Water activity at 25 °C: measured, else computed.</summary>
     public static void WorkActivity(FactBasis of, FactStore facts, FactValue density)
@@ -58,7 +58,7 @@ internal static class WaterFacts
     /// <summary>Melting point of ethanol, °C (CRC Handbook): no drink stays liquid below.</summary>
     private const double LowestIce = -114.1;
 
-    private static Estimate? Run(FactBasis of, FactStore facts, FactValue density, Fact fact, Evaluator evaluator)
+    private static Estimate? Run(FactBasis of, FactStore facts, FactValue density, Fact fact, Solving.Measure evaluator)
     {
         if (of.IsDrink && density.OpenBecause is { } open)
         {

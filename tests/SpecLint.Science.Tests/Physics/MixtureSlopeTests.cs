@@ -49,18 +49,6 @@ public sealed class MixtureSlopeTests
             },
             iter: Cases);
 
-    [Fact]
-    public void The_volume_alone_has_the_same_slopes() =>
-        Liquid.Sample(
-            grams =>
-            {
-                double[] slopes = new double[Components.Count], alone = new double[Components.Count], unused = new double[Components.Count];
-                var measures = Mixture.MeasureWithSlopes(grams, ulong.MaxValue, slopes, unused);
-                Assert.Equal(measures?.Volume, Mixture.VolumeWithSlopes(grams, ulong.MaxValue, alone));
-                Assert.Equal(slopes, alone);
-            },
-            iter: 1_000);
-
     // Euler: what grows in proportion has the volume that its slopes give, and a °Brix that stays.
     [Fact]
     public void More_of_the_whole_has_more_volume_and_the_same_Brix() =>
@@ -82,7 +70,6 @@ public sealed class MixtureSlopeTests
         Span<double> slopes = [-1], unused = [];
         var sugar = Mixes.Of((Component.Sucrose, 10), (Component.Water, 0.1));
         Assert.Null(Mixture.MeasureWithSlopes(sugar, ulong.MaxValue, slopes, unused));
-        Assert.Null(Mixture.VolumeWithSlopes(sugar, ulong.MaxValue, slopes));
         Assert.Equal(-1, slopes[0]);
     }
 

@@ -199,13 +199,13 @@ public sealed class CalibrationTests
         return new FactValue(value[0], low[0], high[0], "computed", null);
     }
 
-    private static Evaluator EvaluatorOf(string quantity) => quantity switch
+    private static Solving.Measure EvaluatorOf(string quantity) => quantity switch
     {
-        "brix" => static (grams, r) => r[0] = Mixture.Brix(grams)?.Value ?? double.NaN,
-        "density" => static (grams, r) => r[0] = Mixture.Density(grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN,
-        "aw" => static (grams, r) => r[0] = WaterActivityModel.Of(grams, new Celsius(25))?.Value ?? double.NaN,
-        "freezing" => static (grams, r) => r[0] = Freezing.Point(grams)?.Value ?? double.NaN,
-        _ => static (grams, r) => r[0] = 100 * grams[(int)Component.Water] / Total(grams),
+        "brix" => static grams => Mixture.Brix(grams)?.Value ?? double.NaN,
+        "density" => static grams => Mixture.Density(grams, Celsius.Reference)?.GramsPerMillilitre ?? double.NaN,
+        "aw" => static grams => WaterActivityModel.Of(grams, new Celsius(25))?.Value ?? double.NaN,
+        "freezing" => static grams => Freezing.Point(grams)?.Value ?? double.NaN,
+        _ => static grams => 100 * grams[(int)Component.Water] / Total(grams),
     };
 
     /// <summary>
@@ -215,17 +215,14 @@ public sealed class CalibrationTests
     private static double[] CausesOf(string quantity, RecipeProfile profile, FactValue fact)
     {
         var evaluate = EvaluatorOf(quantity.Split(' ')[0]);
-        Span<double> at = stackalloc double[1], moved = stackalloc double[1];
         double[] grams = profile.Mix.Grams.ToArray(), slopes = new double[grams.Length], variances = new double[Causes.Length];
-        evaluate(grams, at);
-        double step = 1e-5 * profile.Mix.Total;
+        double at = evaluate(grams), step = 1e-5 * profile.Mix.Total;
         for (int c = 0; c < grams.Length; c++)
         {
             double was = grams[c];
             grams[c] += step;
-            evaluate(grams, moved);
+            slopes[c] = (evaluate(grams) - at) / step;
             grams[c] = was;
-            slopes[c] = (moved[0] - at[0]) / step;
         }
 
         foreach (var variation in profile.Mix.Inputs)
