@@ -47,6 +47,24 @@ public class DisplayTextTests
         Assert.Equal(["take exactly", "7.5 ml, and at", "-18 °C no more"], lines);
     }
 
+    [Fact]
+    public void A_line_takes_what_still_fits_and_lines_that_are_written_are_those_that_are_given() =>
+        Gen.OneOf(Gen.String[Gen.Char["ab  7 ml°柚\u0301"], 0, 60], Gen.Const("7.5 ml of it, aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa 3 g/l"))
+            .Select(Gen.Int[8, 30])
+            .Sample((text, columns) =>
+            {
+                var lines = DisplayText.Wrap(text, "- ", "  ", columns).ToList();
+                using var written = new StringWriter();
+                DisplayText.WriteWrapped(written, text, "- ", "  ", columns);
+                bool isFull = Enumerable.Range(1, Math.Max(0, lines.Count - 1)).All(i =>
+                {
+                    string[] next = lines[i][2..].Split(' ');
+                    string begins = next.Length > 1 && char.IsAsciiDigit(next[0].LastOrDefault()) ? $"{next[0]} {next[1]}" : next[0];
+                    return DisplayText.Width(lines[i - 1]) + 1 + DisplayText.Width(begins) > columns;
+                });
+                return isFull && written.ToString() == string.Concat(lines.Select(l => l + "\n"));
+            });
+
     [Theory]
     [InlineData("abc", 3)]
     [InlineData("é", 1)]

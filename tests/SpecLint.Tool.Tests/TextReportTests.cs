@@ -156,4 +156,14 @@ public class TextReportTests(DemoBook demo) : IClassFixture<DemoBook>
         string output = ToolRun.In(demo.Path, "check").Output + ToolRun.In(demo.Path, "profile").Output;
         Assert.DoesNotMatch(@"(?i)\bsafe\b|allergen[- ]free", output);
     }
+
+    [Fact]
+    public void However_many_threads_write_a_long_report_it_is_the_same()
+    {
+        using var folder = new TestFolder();
+        new SpecLint.Benchmarks.BookGenerator(600, 20261125).WriteTo(folder.Path);
+        string one = ToolRun.In(folder.Path, "check", "--threads", "1").Output;
+        Assert.Contains("Notes (", one, StringComparison.Ordinal);
+        Assert.Equal(one, ToolRun.In(folder.Path, "check", "--threads", "3").Output);
+    }
 }

@@ -245,6 +245,7 @@ internal sealed class CheckVerb : Verb
         Summary = !parsed.GetValue(quiet),
         Columns = host.ColumnsFor(parsed.GetValue(output)),
         Units = CommonOptions.UnitsOf(parsed.GetValue(units), result.Book),
+        Threads = parsed.GetValue(threads),
     };
 
     /// <summary>The book that <c>--as</c> names, with the text of standard input as that file: an editor checks what is not saved yet.</summary>

@@ -9,6 +9,9 @@ public static class DisplayText
     /// <summary>Columns of a report's line.</summary>
     public const int Columns = 80;
 
+    /// <summary>What stands before it takes one column each: combining marks begin here.</summary>
+    private const char FirstOfOtherWidth = '\u0300';
+
     /// <summary>
     /// Shows control characters, terminal escapes, marks that turn the direction of writing, invisible characters and lone
     /// surrogates as <c>\n</c>, <c>\t</c> or <c>\uXXXX</c>, so that a file's text can neither steer a terminal nor pose as
@@ -17,7 +20,7 @@ public static class DisplayText
     public static string Escape(string text)
     {
         int first = 0;
-        while (first < text.Length && IsPlain(text, first)) first++;
+        while (first < text.Length && (text[first] is >= ' ' and < '\u007F' || IsPlain(text, first))) first++;
         if (first == text.Length) return text;
         var shown = new StringBuilder(text.Length + 16);
         shown.Append(text, 0, first);
@@ -42,11 +45,19 @@ public static class DisplayText
     }
 
     /// <summary>Columns that a text takes on a terminal: wide characters of East Asia and emoji two, combining marks none.</summary>
-    public static int Width(string text)
+    public static int Width(string text) => Width(text, 0, text.Length);
+
+    private static int Width(string text, int start, int end)
     {
         int width = 0;
-        for (int i = 0; i < text.Length; i++)
+        for (int i = start; i < end; i++)
         {
+            if (text[i] < FirstOfOtherWidth)
+            {
+                width++;
+                continue;
+            }
+
             width += WidthAt(text, i);
             if (char.IsSurrogatePair(text, i)) i++;
         }
@@ -61,81 +72,125 @@ public static class DisplayText
     /// <param name="columns">Columns of a line.</param>
     public static IEnumerable<string> Wrap(string text, string first, string rest, int columns = Columns)
     {
-        var line = new StringBuilder(first);
-        int width = first.Length;
-        bool empty = true;
-        foreach (string word in Pieces(text, columns - rest.Length))
+        var lines = new Lines(text, first, rest, columns);
+        string indent = first;
+        while (lines.Next())
         {
-            int wide = Width(word);
-            if (!empty && width + 1 + wide > columns)
-            {
-                yield return line.ToString();
-                line.Clear().Append(rest);
-                width = rest.Length;
-                empty = true;
-            }
-
-            if (!empty)
-            {
-                line.Append(' ');
-                width++;
-            }
-
-            line.Append(word);
-            width += wide;
-            empty = false;
-        }
-
-        if (!empty) yield return line.ToString();
-    }
-
-    /// <summary>Words, a number together with the unit behind it.</summary>
-    private static IEnumerable<string> Words(string text)
-    {
-        string[] words = text.Split([' '], StringSplitOptions.RemoveEmptyEntries);
-        for (int i = 0; i < words.Length; i++)
-        {
-            bool isNumber = words[i].Length is > 0 and <= 12 && words[i][words[i].Length - 1] is >= '0' and <= '9';
-            if (isNumber && i + 1 < words.Length && IsUnit(words[i + 1])) yield return words[i] + " " + words[++i];
-            else yield return words[i];
+            yield return indent + lines.Text.Substring(lines.Start, lines.End - lines.Start);
+            indent = rest;
         }
     }
 
-    private static bool IsUnit(string word)
+    /// <summary>Writes the lines of <see cref="Wrap(string, string, string, int)"/>, each with LF at its end, and makes no text of them.</summary>
+    internal static void WriteWrapped(TextWriter to, string text, string first, string rest, int columns)
     {
-        string unit = word.TrimEnd('.', ',', ';', ':', ')');
-        return unit is "ml" or "mL" or "l" or "L" or "cl" or "oz" or "g" or "kg" or "mg" or "%" or "°C" or "°Bx" or "s" or "min" or "h"
-            or "d" or "bar" or "kcal"
-            || unit.StartsWith("g/", StringComparison.Ordinal) || unit.StartsWith("mg/", StringComparison.Ordinal);
+        var lines = new Lines(text, first, rest, columns);
+        string indent = first;
+        while (lines.Next())
+        {
+            to.Write(indent);
+#if NET
+            to.Write(lines.Text.AsSpan(lines.Start, lines.End - lines.Start));
+#else
+            to.Write(lines.Text.Substring(lines.Start, lines.End - lines.Start));
+#endif
+            to.Write('\n');
+            indent = rest;
+        }
     }
 
-    private static IEnumerable<string> Pieces(string text, int widest)
+    /// <summary>The lines of a text, one after another, as places in it. A number stays with the unit behind it.</summary>
+    private struct Lines
     {
-        foreach (string word in Words(text))
-        {
-            if (Width(word) <= widest)
-            {
-                yield return word;
-                continue;
-            }
+        private readonly int columns, restIndent;
+        private int indent, next;
 
-            int start = 0, width = 0;
-            for (int i = 0; i < word.Length; i++)
+        public Lines(string text, string first, string rest, int columns)
+        {
+            // What stands between two words is one space, so that a line is one piece of the text.
+            bool isEven = text.Length == 0 || (text[0] != ' ' && text[text.Length - 1] != ' ' && text.IndexOf("  ", StringComparison.Ordinal) < 0);
+            Text = isEven ? text : string.Join(" ", text.Split([' '], StringSplitOptions.RemoveEmptyEntries));
+            this.columns = columns;
+            indent = first.Length;
+            restIndent = rest.Length;
+        }
+
+        public string Text { get; }
+
+        public int Start { get; private set; }
+
+        public int End { get; private set; }
+
+        public bool Next()
+        {
+            if (next >= Text.Length) return false;
+            Start = End = next;
+            int width = indent, widest = columns - restIndent;
+            indent = restIndent;
+            while (next < Text.Length)
             {
-                int wide = WidthAt(word, i);
-                if (width + wide > widest)
+                int end = EndOfWord(Text, next, withUnit: true), wide = Width(Text, next, end);
+                if (wide > widest)
                 {
-                    yield return word.Substring(start, i - start);
-                    start = i;
-                    width = 0;
+                    end = EndOfWord(Text, next, withUnit: false);
+                    wide = Width(Text, next, end);
                 }
 
-                width += wide;
-                if (char.IsSurrogatePair(word, i)) i++;
+                if (wide > widest)
+                {
+                    // What is too wide for any line begins on one of its own.
+                    if (End > Start) break;
+                    End = next = Cut(Text, next, widest);
+                    break;
+                }
+
+                if (End > Start && width + 1 + wide > columns) break;
+                width += End > Start ? 1 + wide : wide;
+                End = end;
+                next = end + 1;
             }
 
-            yield return word.Substring(start);
+            return true;
         }
+    }
+
+    /// <summary>Where a word ends; a number, with the unit behind it.</summary>
+    private static int EndOfWord(string text, int start, bool withUnit)
+    {
+        const int longestNumber = 12;
+        int end = text.IndexOf(' ', start);
+        if (end < 0) return text.Length;
+        if (!withUnit || end - start > longestNumber || text[end - 1] is < '0' or > '9') return end;
+        int behind = text.IndexOf(' ', end + 1);
+        if (behind < 0) behind = text.Length;
+        return IsUnit(text, end + 1, behind) ? behind : end;
+    }
+
+    private static bool IsUnit(string text, int start, int end)
+    {
+        while (end > start && text[end - 1] is '.' or ',' or ';' or ':' or ')') end--;
+        foreach (string unit in Units)
+        {
+            if (unit.Length == end - start && string.CompareOrdinal(text, start, unit, 0, unit.Length) == 0) return true;
+        }
+
+        return string.CompareOrdinal(text, start, "g/", 0, 2) == 0 || string.CompareOrdinal(text, start, "mg/", 0, 3) == 0;
+    }
+
+    private static readonly string[] Units = ["ml", "mL", "l", "L", "cl", "oz", "g", "kg", "mg", "%", "°C", "°Bx", "s", "min", "h", "d", "bar", "kcal"];
+
+    /// <summary>How far into a word a line reaches; at least one character.</summary>
+    private static int Cut(string text, int start, int widest)
+    {
+        int width = 0, i = start;
+        while (i < text.Length)
+        {
+            width += WidthAt(text, i);
+            if (width > widest && i > start) break;
+            i += char.IsSurrogatePair(text, i) ? 2 : 1;
+        }
+
+        return i;
     }
 
     private static bool IsPlain(string text, int index)
@@ -161,7 +216,7 @@ public static class DisplayText
     private static int WidthAt(string text, int index)
     {
         char c = text[index];
-        if (c < '\u0300') return 1;
+        if (c < FirstOfOtherWidth) return 1;
         if (char.IsSurrogatePair(text, index))
         {
             int scalar = char.ConvertToUtf32(text, index);

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using SpecLint.Findings;
 using SpecLint.Reading;
 
@@ -20,6 +22,9 @@ public sealed record TextReportOptions
 
     /// <summary>Columns of a line, 60 to 120 for people to read.</summary>
     public int Columns { get; init; } = DisplayText.Columns;
+
+    /// <summary>Threads that write a long report; 0 takes one a processor. Their number changes nothing in it.</summary>
+    public int Threads { get; init; } = 1;
 }
 
 /// <summary>
@@ -70,15 +75,7 @@ public sealed class TextReport
         if (findings.Count == 0) return;
         Line(Paint($"{heading} ({findings.Count})", Bold));
         Line("");
-        foreach (var file in findings.GroupBy(f => f.Place.File.Path, StringComparer.Ordinal))
-        {
-            Heading(file.Key);
-            foreach (var alike in file.GroupBy(LikenessOf))
-            {
-                WriteAlike([.. alike]);
-                Line("");
-            }
-        }
+        WriteFiles(ByFile(findings));
 
         var cautions = findings.SelectMany(f => f.Folded.Prepend(f))
             .Where(f => f.Caution is not null)
@@ -93,6 +90,65 @@ public sealed class TextReport
         }
 
         if (cautions.Count > 0) Line("");
+    }
+
+    /// <summary>Findings in their total order, parted where the file changes.</summary>
+    private static List<ArraySegment<Finding>> ByFile(List<Finding> findings)
+    {
+        var files = new List<ArraySegment<Finding>>();
+        Finding[] all = [.. findings];
+        int start = 0;
+        for (int i = 1; i <= all.Length; i++)
+        {
+            if (i < all.Length && all[i].Place.File.Path == all[start].Place.File.Path) continue;
+            files.Add(new ArraySegment<Finding>(all, start, i - start));
+            start = i;
+        }
+
+        return files;
+    }
+
+    /// <summary>The findings of files; of many files the threads write a share each, which are put together in their order.</summary>
+    private void WriteFiles(List<ArraySegment<Finding>> files)
+    {
+        const int filesOfShare = 64, sharesAtOnce = 16;
+        if (options.Threads == 1 || files.Count <= filesOfShare)
+        {
+            foreach (var file in files) WriteFile(file);
+            return;
+        }
+
+        var shares = new StringBuilder[sharesAtOnce];
+        for (int first = 0; first < files.Count; first += filesOfShare * sharesAtOnce)
+        {
+            int from = first, count = Math.Min(sharesAtOnce, (files.Count - from + filesOfShare - 1) / filesOfShare);
+            Workers.For(count, options.Threads, n =>
+            {
+                var share = (shares[n] ??= new StringBuilder()).Clear();
+                var report = new TextReport(new StringWriter(share, CultureInfo.InvariantCulture), content, options);
+                for (int i = from + (n * filesOfShare); i < Math.Min(files.Count, from + ((n + 1) * filesOfShare)); i++) report.WriteFile(files[i]);
+            });
+            for (int n = 0; n < count; n++) Put(shares[n]);
+        }
+    }
+
+    private void Put(StringBuilder share)
+    {
+#if NET
+        foreach (var chunk in share.GetChunks()) to.Write(chunk.Span);
+#else
+        to.Write(share.ToString());
+#endif
+    }
+
+    private void WriteFile(ArraySegment<Finding> findings)
+    {
+        Heading(findings.Array![findings.Offset].Place.File.Path);
+        foreach (var alike in findings.GroupBy(LikenessOf))
+        {
+            WriteAlike([.. alike]);
+            Line("");
+        }
     }
 
     /// <summary>
@@ -238,10 +294,8 @@ public sealed class TextReport
 
     private string NameOf(string path) => content.FileAt(path) is { } file ? Clip(file.Name.Or(file.Id), LongestNameShown) : path;
 
-    private void Paragraph(string text, string first, string rest)
-    {
-        foreach (string line in DisplayText.Wrap(DisplayText.Escape(Clip(text, LongestTextShown)), first, rest, options.Columns)) Line(line);
-    }
+    private void Paragraph(string text, string first, string rest) =>
+        DisplayText.WriteWrapped(to, DisplayText.Escape(Clip(text, LongestTextShown)), first, rest, options.Columns);
 
     private void Line(string text)
     {
