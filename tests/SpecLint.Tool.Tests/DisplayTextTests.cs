@@ -56,7 +56,10 @@ public class DisplayTextTests
                 var lines = DisplayText.Wrap(text, "- ", "  ", columns).ToList();
                 using var written = new StringWriter();
                 DisplayText.WriteWrapped(written, text, "- ", "  ", columns);
-                bool isFull = Enumerable.Range(1, Math.Max(0, lines.Count - 1)).All(i =>
+
+                // A word that has to be cut begins on a line of its own.
+                bool isCut = text.Split(' ').Any(w => DisplayText.Width(w) > columns - 2);
+                bool isFull = isCut || Enumerable.Range(1, Math.Max(0, lines.Count - 1)).All(i =>
                 {
                     string[] next = lines[i][2..].Split(' ');
                     string begins = next.Length > 1 && char.IsAsciiDigit(next[0].LastOrDefault()) ? $"{next[0]} {next[1]}" : next[0];
