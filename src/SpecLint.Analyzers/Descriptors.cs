@@ -14,7 +14,7 @@ internal static class Descriptors
     public static readonly DiagnosticDescriptor DateUnreadable = new(
         "SL0001",
         "The day to check for cannot be read",
-        "The recipes were not checked: the property SpecLintOn is '{0}', which is no day written as YYYY-MM-DD (the package's props set "
+        "The recipes were not checked: the property SpecLintOn is '{0}', which is not a day written as YYYY-MM-DD (the package's props set "
             + "it to the day of the build)",
         "SpecLint.Build",
         DiagnosticSeverity.Warning,

@@ -245,7 +245,7 @@ internal sealed class BookFolder
             if (Directory.Exists(full)) folders.Add(relative + "/");
             else if (found.Contains(relative)) files.Add(relative);
             else
-                throw new UsageException($"{path} is no file of the book: names end in .drink.json, .prep.json, .ingredient.json, "
+                throw new UsageException($"{path} is not a file of the book: names end in .drink.json, .prep.json, .ingredient.json, "
                     + $".menu.json or .stock.json, and bar.json may leave some out.");
         }
 

@@ -99,7 +99,7 @@ internal static class HouseRuleFiles
         // Without a rule, the option would do nothing, and nobody would know.
         return rules.Count > 0
             ? rules
-            : throw new UsageException($"--rules: {path} holds no rule, that is no class that derives from {typeof(Rule).FullName}.");
+            : throw new UsageException($"--rules: {path} has no rule, that is, no class derived from {typeof(Rule).FullName}.");
     }
 
     /// <summary>The house's assembly and what lies beside it; the library is the tool's own, of whatever version, so that a rule is a rule.</summary>

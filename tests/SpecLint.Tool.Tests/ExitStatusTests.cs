@@ -82,7 +82,7 @@ public class ExitStatusTests
         book.Write("notes.txt", "x");
         var run = ToolRun.In(book.Path, "check", "notes.txt");
         Assert.Equal(2, run.Status);
-        Assert.Contains("notes.txt is no file of the book", run.Error, StringComparison.Ordinal);
+        Assert.Contains("notes.txt is not a file of the book", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -159,7 +159,7 @@ public class HouseRulesTests
         {
             (["--rules", "none.dll"], "none.dll does not exist"),
             (["--rules", "bar.json"], "bar.json cannot be loaded"),
-            (["--rules", typeof(FactAttribute).Assembly.Location], "holds no rule"),
+            (["--rules", typeof(FactAttribute).Assembly.Location], "has no rule"),
             (["--rules", HouseRulesExample.Path, "--rules", HouseRulesExample.Path], "have one id, HR3001"),
         })
         {

@@ -118,7 +118,7 @@ internal sealed class BaselineVerb : Verb
             ResultOutput.Deliver(host, at, written.Write);
             Shell.Say(
                 host,
-                $"{at}: {ReportWords.Count(taken, "finding", "findings")} taken in, {match.Absent.Count} taken out, "
+                $"{at}: {ReportWords.Count(taken, "finding", "findings")} added, {match.Absent.Count} removed, "
                     + $"{written.Entries.Count} in it.");
             if (refused.Count > 0)
                 Shell.Say(

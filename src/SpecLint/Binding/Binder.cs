@@ -372,30 +372,30 @@ internal sealed class Binder
         switch (keys)
         {
             case KeyForm.Id when !FileKinds.IsId(name):
-                wrong = "is no id";
+                wrong = "is not an id";
                 advice = FileKinds.MakeId(name) is { } id
                     ? $"Use lower-case letters, digits and hyphens, as in `{ShortText.Of(id)}`."
                     : "Use lower-case letters, digits and hyphens.";
                 break;
             case KeyForm.RuleId when !ShapeValues.IsRuleId(name):
-                wrong = "is no id of a rule";
+                wrong = "is not the id of a rule";
                 advice = "Ids of rules look like `SL3004`.";
                 break;
             case KeyForm.FileKind when !FileShapes.KindNames.Contains(name):
-                wrong = "is no kind of file";
+                wrong = "is not a kind of file";
                 advice = $"One of: {string.Join(", ", FileShapes.KindNames)}.";
                 break;
             case KeyForm.PropertyPath when !IsPropertyPath(name):
-                wrong = "is no name";
-                advice = "Names are letters and digits, beginning with a small letter, parts joined by points.";
+                wrong = "is not a name";
+                advice = "Names are letters and digits, beginning with a lower-case letter, parts joined by full stops.";
                 break;
             case KeyForm.UnitWord when !IsUnitWord(name):
-                wrong = "is no word for a unit";
-                advice = "Use letters, with blanks, points or hyphens between them.";
+                wrong = "is not a word for a unit";
+                advice = "Use letters, with spaces, full stops or hyphens between them.";
                 break;
             case KeyForm.UnitWord when Measures.Default.TryFind(name.AsSpan(), out var word) && Measures.IsFixed(word.Unit):
                 wrong = "has a fixed size that no house can change";
-                advice = "Take it out.";
+                advice = "Remove it.";
                 break;
         }
 

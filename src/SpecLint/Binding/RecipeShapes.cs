@@ -36,7 +36,7 @@ internal static class LineShape
     public static readonly PropertyShape Role = May(
         "role",
         Words("role", "a role", Roles),
-        "How it goes in, where it is no plain part of the mix: a top, rinse, float, rim, a wash or fining that is strained out, or muddled.",
+        "How it goes in, where it is not a plain part of the mix: a top, rinse, float, rim, a wash or fining that is strained out, or muddled.",
         "\"top\"",
         "\"rinse\"");
 

@@ -23,7 +23,7 @@ internal static class Readings
         if (measured.On.IsGiven && recipe.Date.IsGiven && measured.On.Value < recipe.Date.Value)
             return $"are of {measured.On.Value}, and the recipe is of {recipe.Date.Value}";
         if (!measured.On.IsGiven && !measured.Revision.IsGiven && recipe.Date.IsGiven)
-            return $"bear neither a day nor a revision, and the recipe is of {recipe.Date.Value}";
+            return $"have neither a date nor a revision, and the recipe is of {recipe.Date.Value}";
         if (earlier?.RecipeCalled(recipe.Id) is { AsMeasured: { } before } old
             && Same(before, measured) && RecipeFingerprint.Of(old, earlier) != RecipeFingerprint.Of(recipe, book))
             return "stayed as they were while amounts or method changed";

@@ -34,7 +34,7 @@ internal static class Amounts
             case Dimension.Part:
                 return (nothing, double.NaN, "parts have no size until the whole has one");
             default:
-                return (nothing, double.NaN, $"{amount.Unit.Name} is no amount of a substance");
+                return (nothing, double.NaN, $"{amount.Unit.Name} is not an amount of a substance");
         }
     }
 

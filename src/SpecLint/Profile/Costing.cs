@@ -146,7 +146,7 @@ public sealed class Costing
         if (part.Item is not { } item) return Without(part.Line, $"{(id.Length == 0 ? "a line" : id)} is not known");
         if (!part.Line.Amount.IsGiven) return Without(part.Line, $"how much {id} goes in is not given");
         if (set.Prices.Find(id) is { } price) return OfPrice(part, price, set);
-        if (item.ByProduct is not null) return new CostLine(part.Line, default, 0, $"left over from {item.File.Id}, which bears its cost", "");
+        if (item.ByProduct is not null) return new CostLine(part.Line, default, 0, $"left over from {item.File.Id}, which carries its cost", "");
         if (part.Material is { Kind.IsWater: true }) return new CostLine(part.Line, default, 0, "water is not counted", "");
         if (item.File is Recipe recipe)
             return set.TryBefore(recipe, whole) is { } inner ? OfPrep(part, inner) : Without(part.Line, $"what {id} costs is not known");

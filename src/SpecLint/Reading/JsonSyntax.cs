@@ -99,8 +99,8 @@ internal readonly ref struct JsonSyntax
                 if (IsNumberToTheEnd(at)) return depth > 0 ? NotClosed(inObject) : General;
                 return new Found(
                     at,
-                    "This is no number as JSON writes it.",
-                    "Write a plain number such as 2.5; a number with a unit stands in double quotes, as in \"45 ml\".");
+                    "This is not a JSON number.",
+                    "Write a plain number such as 2.5; put a number with a unit in double quotes, as in \"45 ml\".");
         }
 
         if (IsLetter(first)) return new Found(at, "A text without quotes.", "Put it in double quotes; only true, false and null go without.");
@@ -180,7 +180,7 @@ internal readonly ref struct JsonSyntax
                 }
                 else
                 {
-                    return new Found(comment, "A single slash is no comment.", "Comments begin with // or stand between /* and */.");
+                    return new Found(comment, "A single slash does not start a comment.", "Write a comment after // or between /* and */.");
                 }
             }
             else

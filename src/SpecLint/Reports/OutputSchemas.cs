@@ -114,7 +114,7 @@ internal static class OutputSchemas
             new("low", Number, "Least value asked for."),
             new("high", Number, "Largest value asked for."),
             new("before", Ref("known"), "Before.", false),
-            new("after", Ref("known"), "After, worked out anew from the changed recipe.", false),
+            new("after", Ref("known"), "After, recalculated from the changed recipe.", false),
             new("reached", Flag, "Whether it is reached."),
             new("inTheWay", Text, "What stands in the way.", false))), "The targets."),
         new("like", Object(

@@ -307,7 +307,7 @@ public sealed class TextReport
     internal static string WordsOf(TextEdit edit)
     {
         string line = $"line {edit.Place.Start.Line}: ", old = Shorten(edit.Place.File.TextOf(edit.Place.Span)), now = Shorten(edit.NewText);
-        return old.Length == 0 ? $"{line}put in {now}" : now.Length == 0 ? $"{line}take out {old}" : $"{line}{old} becomes {now}";
+        return old.Length == 0 ? $"{line}insert {now}" : now.Length == 0 ? $"{line}remove {old}" : $"{line}{old} becomes {now}";
     }
 
     private static string Shorten(string text)

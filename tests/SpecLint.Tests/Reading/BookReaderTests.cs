@@ -134,7 +134,7 @@ public class BookReaderTests
                 "UnknownProperty|`nmae` is not a property of a drink.|Write `name`, if that is meant.|\"name\"",
                 "MisplacedProperty|`family` does not belong in a drink.|It is a property of a preparation: move it there, or take it out.|",
                 "UnreadableValue|`amount` of ingredient 1 (gin): `45 mll` has the unknown unit `mll`.|The nearest unit is `ml`.|",
-                "UnreadableValue|`item` of ingredient 2 (Lime Juice) is no id: `Lime Juice`.|Use lower-case letters, digits and hyphens, as in `lime-juice`.|",
+                "UnreadableValue|`item` of ingredient 2 (Lime Juice) is not an id: `Lime Juice`.|Use lower-case letters, digits and hyphens, as in `lime-juice`.|",
                 "UnitMissing|`amount` of ingredient 2 (Lime Juice) is the number 25 without a unit.|Write an amount such as `45 ml`, "
                     + "`20 g` or `2 dashes`, in double quotes.|",
                 "MissingProperty|`amount` of ingredient 3 (honey-syrup) is missing.|Add it, for example `\"amount\": \"45 ml\"`.|",

@@ -43,7 +43,7 @@ internal sealed partial class AllergenUndeclared : RecipeRule
                 Key = one.Token,
                 Message = $"{Name(one.Token)} {(notShown ? "may come" : "comes")} in {AllergenWords.Way(one.Origin)}{amount} and is "
                     + $"not declared. {AllergenWords.Asks(one)} ({one.Category.Source}).",
-                Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or take out its source.",
+                Advice = notShown ? $"Declare `{one.Token}`, or find out how much of it the bottle holds." : $"Declare `{one.Token}`, or remove its source.",
                 Caution = AllergenWords.Caution,
                 Evidence = evidence,
                 Related = [new RelatedPlace(context.At(one.Origin.Part.Line.Span), $"brings {one.Token}")],

@@ -65,8 +65,8 @@ internal sealed partial class YieldShort : PrepRule
             At = context.At(prep.Yield.Span, "yield"),
             Message = bySolids
                 ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but what does not boil off, such as sugar and salt, comes to {Say.With(solids, "g")}. Less cannot be left in the pot."
-                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, but the steps take out at most {Say.With(went - least, unit)} of that ({steps}; {Dry.Source}).",
-            Advice = solved ? $"Weigh what is made: without loss it is {words}. If something is taken out, write the step or the by-product." : "Weigh what is made, and write what is taken out as a step or a by-product.",
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, but the steps remove at most {Say.With(went - least, unit)} of that ({steps}; {Dry.Source}).",
+            Advice = solved ? $"Weigh what is made: without loss it is {words}. If something is removed, write the step or the by-product." : "Weigh what is made, and write what is taken out as a step or a by-product.",
             Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", went, unit), Proof.Of("left at least", least, unit), Proof.Of(Off)],
             Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
         });
