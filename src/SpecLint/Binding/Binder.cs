@@ -93,7 +93,7 @@ internal sealed class Binder
         if (!text.IsGiven || FileKinds.IsId(text.Value)) return text;
         if (IsFull) return default;
         string? made = FileKinds.MakeId(text.Value);
-        string what = shape.Definition == "id" ? "no id" : "no single word";
+        string what = shape.Definition == "id" ? "not an id" : "not a single word";
         Report(
             ReadingProblemKind.UnreadableValue,
             node,

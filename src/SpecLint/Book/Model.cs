@@ -444,8 +444,8 @@ public sealed class Drink : Recipe
     /// <summary><c>style</c>.</summary>
     public Given<Style> Style { get; set; }
 
-    /// <summary>The style, where it is given and one of the table.</summary>
-    public Style? KnownStyle => Style.IsGiven && Style.Value.IsKnown ? Style.Value : null;
+    /// <summary>The style, where it is given and one of the table, by its id or by another word for it.</summary>
+    public Style? KnownStyle => !Style.IsGiven ? null : Style.Value.IsKnown ? Style.Value : Style.Value.Meant;
 
     /// <summary><c>glass</c>.</summary>
     public Given<GlassType> Glass { get; set; }

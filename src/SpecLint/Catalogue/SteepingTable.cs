@@ -5,9 +5,10 @@ namespace SpecLint.Catalogue;
 /// <summary>How a leaf is steeped in hot water at most.</summary>
 /// <param name="Hottest">Hottest water, °C.</param>
 /// <param name="Minutes">Longest time in hot water, min.</param>
+/// <param name="SpiritHours">Longest time in spirit, h.</param>
 /// <param name="Use">What it is, in words.</param>
 /// <param name="Source">Where it is printed.</param>
-internal sealed record Steeping(double Hottest, double Minutes, string Use, string Source);
+internal sealed record Steeping(double Hottest, double Minutes, double SpiritHours, string Use, string Source);
 
 /// <summary>Leaves that turn bitter, with what they take (<c>steeping.json</c>).</summary>
 internal static class SteepingTable
@@ -23,7 +24,7 @@ internal static class SteepingTable
         using var document = Tables.Open("steeping");
         foreach (var row in Tables.Rows(document))
         {
-            var made = new Steeping(row.Number("hottest"), row.Number("minutes"), row.Text("use"), row.Text("source"));
+            var made = new Steeping(row.Number("hottest"), row.Number("minutes"), row.Number("spiritHours"), row.Text("use"), row.Text("source"));
             foreach (string item in row.Texts("items")) all.Add(item, made);
         }
 

@@ -12,7 +12,11 @@ public readonly record struct Chilling(Trace Ratio, Trace Temperature)
     private static readonly Celsius Room = new(20);
 
     /// <summary>Chilling of a mix by a technique; <see langword="null"/> where the models do not reach.</summary>
-    internal static Chilling? Of(ReadOnlySpan<double> grams, TechniqueKind technique, Step? step)
+    /// <param name="grams">Masses of the mix, g.</param>
+    /// <param name="technique">How it is chilled.</param>
+    /// <param name="step">The step that does it.</param>
+    /// <param name="ice">Mass of all the ice, g; <see langword="null"/> where nothing says: enough.</param>
+    internal static Chilling? Of(ReadOnlySpan<double> grams, TechniqueKind technique, Step? step, Grams? ice)
     {
         var how = technique switch
         {
@@ -28,7 +32,7 @@ public readonly record struct Chilling(Trace Ratio, Trace Temperature)
             _ => ChillTechnique.Built,
         };
         double? seconds = step is { For.IsGiven: true } ? step.For.Value.Base : null;
-        var result = IceDilution.Of(grams, how, Room, seconds: seconds);
+        var result = IceDilution.Of(grams, how, Room, seconds: seconds, iceGrams: ice);
         if (result is not { } d) return null;
         return new Chilling(
             new Trace(d.WaterPerVolume.Typical, d.WaterPerVolume.Low, d.WaterPerVolume.High),

@@ -33,6 +33,26 @@ internal readonly struct Pot
     /// <summary>Whether a step works on a line: it is in by then, and the step names it or names nothing.</summary>
     public bool WorksOn(int step, Line line) => step >= Entry(line) && (steps[step].Items.Count == 0 || Names(steps[step], line));
 
+    /// <summary>
+    /// Whether a line is in the vessel at a step. A step that names only what is put into the liquid (leaves to macerate, spices to warm in
+    /// spirit) is done in all the liquid that is there by then.
+    /// </summary>
+    /// <param name="step">Number of the step, from 0.</param>
+    /// <param name="line">The line.</param>
+    /// <param name="profile">The profile of the recipe.</param>
+    public bool IsInTheVessel(int step, Line line, RecipeProfile profile)
+    {
+        if (step < Entry(line)) return false;
+        if (steps[step].Items.Count == 0 || Names(steps[step], line)) return true;
+        if (steps[step].Verb is { Extracts: false, Heats: false } || steps[step].Verb.HeatsDry) return false;
+        foreach (var part in profile.Parts)
+        {
+            if (Names(steps[step], part.Line) && part.Material?.State != MaterialState.Solid && part.Material?.State != MaterialState.Powder) return false;
+        }
+
+        return true;
+    }
+
     /// <summary>Whether some step of a kind works on a line.</summary>
     public bool Any(Line line, Func<Step, bool> isSuch)
     {

@@ -193,7 +193,7 @@ public sealed class RecipeProfile
     private FactBasis OfDrink(Drink drink, Composed mix)
     {
         (var technique, TechniqueStep) = Techniques.Of(drink);
-        var chill = Serving.Chill(mix, technique, TechniqueStep);
+        var chill = Serving.Chill(mix, technique, TechniqueStep, drink, Parts);
         return new FactBasis
         {
             Recipe = drink,

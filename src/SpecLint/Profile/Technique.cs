@@ -36,7 +36,7 @@ internal static class Techniques
             if (found == TechniqueKind.NoIce || none) continue;
 
             // The first chilling step is the one that dilutes; a stir of sugar and bitters is not one.
-            if (kind == TechniqueKind.NoIce && (found != TechniqueKind.Stirred || !IsDissolving(step)))
+            if (kind == TechniqueKind.NoIce && (found != TechniqueKind.Stirred || !(IsDissolving(step) || IsMixing(drink, step))))
             {
                 kind = found;
                 iced = step;
@@ -63,6 +63,24 @@ internal static class Techniques
     }
 
     private static bool IsDissolving(Step step) => step.Until.IsGiven && step.Until.Value.IndexOf("dissol", StringComparison.OrdinalIgnoreCase) >= 0;
+
+    /// <summary>
+    /// Whether a stir without a word of ice only mixes: a later step chills on ice, or no step has any and what is stirred is cooled
+    /// afterwards, as a bowl in the refrigerator.
+    /// </summary>
+    private static bool IsMixing(Drink drink, Step step)
+    {
+        if (step.Ice.IsGiven) return false;
+        bool ice = false, cooled = false;
+        foreach (var other in drink.Method)
+        {
+            if (other.HasIce && other.Number > step.Number && other.Verb.Technique != TechniqueKind.NoIce) return true;
+            ice |= other.HasIce;
+            cooled |= other.Number > step.Number && other.Verb.Cools && (other.To.IsGiven || other.At.IsGiven || other.For.IsGiven);
+        }
+
+        return cooled && !ice;
+    }
 
     /// <summary>Whether it is strained after a step: what was built, stirred and strained was built in a mixing glass.</summary>
     private static bool StrainsAfter(Drink drink, Step step)

@@ -19,8 +19,8 @@ public enum EggPart
 }
 
 /// <summary>
-/// A style of drink: how it is built, and where its facts usually lie. A new style is a row of <c>styles.json</c>. Another
-/// word for a style stands for it in no table of bands: a finding says which id is meant.
+/// A style of drink: how it is built, and where its facts usually lie. A new style is a row of <c>styles.json</c>. A drink
+/// that is given another word for a style is compared with the bands of that style, and a note says which id is meant.
 /// </summary>
 public sealed class Style : Word
 {

@@ -171,6 +171,9 @@ public sealed class Verb : Word
     /// <summary>Whether it heats in air and not in a liquid.</summary>
     public bool HeatsDry => Has(VerbTrait.HeatsDry);
 
+    /// <summary>Whether it drives the gas out.</summary>
+    public bool Degasses => Has(VerbTrait.Degasses);
+
     /// <summary>Whether the word claims a pasteurisation.</summary>
     public bool Pasteurises => Has(VerbTrait.Pasteurises);
 
@@ -293,4 +296,5 @@ internal enum VerbTrait
     Muddles,
     Bags,
     Reduces,
+    Degasses,
 }

@@ -10,7 +10,7 @@ internal static class VerbTable
         "dilutes", "closesVessel", "agitates", "aerates", "leavesIce", "takesAll", "adds", "builds", "icesGlass", "usesStrainer", "pours", "draws",
         "tops", "floats", "heats", "cooks", "boils", "boilsDown", "dries", "heatsDry", "pasteurises", "killsGerms", "stopsFerment", "cools", "freezes",
         "slushes", "ferments", "carbonates", "hydrates", "dissolves", "extracts", "clarifies", "seals", "setsAlight", "usesDryIce", "usesLiquidNitrogen",
-        "brief", "opens", "distils", "smokes", "rims", "muddles", "bags", "reduces",
+        "brief", "opens", "distils", "smokes", "rims", "muddles", "bags", "reduces", "degasses",
     ];
 
     private static readonly Dictionary<string, Verb> ByWord = new(StringComparer.Ordinal);

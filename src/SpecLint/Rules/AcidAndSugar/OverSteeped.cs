@@ -1,15 +1,20 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4026", "over-steeped", "Tea in water too hot or for too long", Level.Warning)]
+[Rule("SL4026", "over-steeped", "Tea in water too hot, or in water or spirit for too long", Level.Warning)]
 [Limit("hot-drink-from", "Hot")]
+[Limit("tea-spirit-least", "Spirit")]
 internal sealed partial class OverSteeped : PrepRule
 {
     /// <summary>Seconds of a minute.</summary>
     private const double Minute = 60;
+
+    /// <summary>Seconds of an hour.</summary>
+    private const double Hour = 3600;
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -20,6 +25,12 @@ internal sealed partial class OverSteeped : PrepRule
             {
                 if (!step.Verb.Extracts || (step.Items.Count > 0 && !step.Items.Any(i => i.Value == part.Line.Item.Or("")))) continue;
                 var heat = step.At.IsGiven ? step.At : step.To;
+                if (step.For.IsGiven && step.For.Value.BaseLow > most.SpiritHours * Hour && StrengthAt(context, step) >= Spirit.Value)
+                {
+                    InSpirit(context, part, step, most);
+                    return;
+                }
+
                 if (heat is not { IsGiven: true, Value.Dimension: Reading.Dimension.Temperature } || heat.Value.BaseLow < Hot.Value) continue;
                 bool hot = heat.Value.BaseLow > most.Hottest, slow = step.For.IsGiven && step.For.Value.BaseLow > most.Minutes * Minute;
                 if (!hot && !slow) continue;
@@ -35,5 +46,29 @@ internal sealed partial class OverSteeped : PrepRule
                 return;
             }
         }
+    }
+
+    private static void InSpirit(RecipeContext context, Part part, Step step, Steeping most) => context.Report(new(Rule)
+    {
+        At = context.VerbOf(step),
+        Message = $"`{part.Item!.Id}` steeps in spirit for {Say.With(step.For.Value.Base / Hour, "h")}, longer than the "
+            + $"{Say.With(most.SpiritHours, "h")} that {most.Use} takes at most: it turns bitter and dry (common practice, no source).",
+        Advice = "Taste it from the first hour on, and strain it as soon as it is strong enough.",
+        Related = [new RelatedPlace(context.At(part.Line.Span), "the leaf")],
+    });
+
+    /// <summary>g of ethanol in 100 g of what is in the vessel at a step.</summary>
+    private static double StrengthAt(RecipeContext context, Step step)
+    {
+        double ethanol = 0, all = 0;
+        var pot = Pot.Of(context.Recipe);
+        foreach (var part in context.Profile.Parts)
+        {
+            if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside || !pot.IsInTheVessel(step.Number - 1, part.Line, context.Profile)) continue;
+            ethanol += part.Grams.Typical * part.Material.Of(Science.Component.Ethanol);
+            all += part.Grams.Typical;
+        }
+
+        return all > 0 ? 100 * ethanol / all : double.NaN;
     }
 }

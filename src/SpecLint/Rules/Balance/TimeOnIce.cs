@@ -8,6 +8,7 @@ namespace SpecLint.Rules.Balance;
 [Rule("SL3022", "time-on-ice-unusual", "Shaken or stirred for a time far from usual", Level.Note)]
 [Limit("shake-time-least", "ShakeLeast")]
 [Limit("shake-time-most", "ShakeMost")]
+[Limit("shake-time-foam", "ShakeFoam")]
 [Limit("stir-time-least", "StirLeast")]
 [Limit("stir-time-most", "StirMost")]
 internal sealed partial class TimeOnIce : DrinkRule
@@ -21,7 +22,9 @@ internal sealed partial class TimeOnIce : DrinkRule
         var (least, most) = context.Profile.Technique switch
         {
             // A whip on a few pebbles is short by its name.
-            TechniqueKind.Shaken when !step.Verb.IsBrief => (ShakeLeast, ShakeMost),
+            // Egg and cream together are shaken until they stand.
+            TechniqueKind.Shaken when !step.Verb.IsBrief => (ShakeLeast, Builds.First(context.Profile, static m => m is { Kind.IsEgg: true }) is not null
+                && Builds.First(context.Profile, static m => m is { Kind.IsDairy: true }) is not null ? ShakeFoam : ShakeMost),
             TechniqueKind.Stirred => (StirLeast, StirMost),
             _ => (null, null),
         };

@@ -19,11 +19,12 @@ internal sealed partial class UnknownStyle : DrinkRule
         string? near = meant?.Id ?? NearestName.Of(word, Ids);
         context.Report(new(Rule)
         {
-            AskedLevel = meant is null ? null : Level.Note,
+            // A word near none of the table is the house's own, and no slip.
+            AskedLevel = meant is null && near is not null ? null : Level.Note,
             Place = place,
             Path = "style",
             Message = meant is not null
-                ? $"`{word}` is another word for the style `{meant.Id}`, so no band is checked."
+                ? $"`{word}` is another word for the style `{meant.Id}`, with which the drink is compared."
                 : $"`{word}` is not a style in the table, so no band is checked.",
             Advice = near is not null ? $"Write `{near}`{(meant is null ? ", if that is meant" : "")}." : $"Write one of {InWords}, or leave the style out.",
             Corrections = near is null

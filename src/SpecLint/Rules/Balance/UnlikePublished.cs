@@ -10,6 +10,7 @@ namespace SpecLint.Rules.Balance;
 [Rule("SL3026", "unlike-published-drinks", "Amounts that no published drink of its make-up comes near", Level.Warning, IsConsequence = true)]
 [Limit("amount-bitters-per-serve", "Usual")]
 [Limit("group-far", "FarFrom")]
+[Limit("group-sweetens", "Sweetens")]
 internal sealed partial class UnlikePublished : DrinkRule
 {
     /// <summary>What a slip explains.</summary>
@@ -17,6 +18,9 @@ internal sealed partial class UnlikePublished : DrinkRule
 
     /// <summary>What rounding hides at the end of a band.</summary>
     private const double Edge = 0.01;
+
+    /// <summary>The place of the sugar for each g of acid among the facts of a drink.</summary>
+    private const int SugarPerAcid = 5;
 
     private static readonly string[] Nouns = ["strength", "sugar", "acid", "sugar for each g of alcohol", "acid for each g of alcohol", "sugar for each g of acid"];
     private static readonly string[] Units = ["% vol", "g/100 mL", "g/100 mL", "g", "g", "g"];
@@ -112,6 +116,9 @@ internal sealed partial class UnlikePublished : DrinkRule
             return new($"{text}, if {(rank == 0 ? "the unit slipped" : "a digit slipped")}: it is then like them in all of this.", new Correction(CorrectionGrade.Proposed, text + ".", [new TextEdit(context.At(one.Part.Line.Amount.Span), $"\"{one.Slip.Text}\"")]), true);
         }
 
+        // A line that was left out is a slip too.
+        if (group.Usual[SugarPerAcid] is { } balance && poured.Facts[SugarPerAcid] < balance.Low && poured.Parts.All(static p => 100 * Solving.SugarOf(p.Material!.PerGram) < Sweetens.Value))
+            return new("Nothing in it sweetens. Add the syrup, cordial or liqueur if one was left out; if it is meant, name its style.", null, true);
         return Exchange(context, drink, poured, group);
     }
 

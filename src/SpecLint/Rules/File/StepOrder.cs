@@ -9,7 +9,7 @@ internal sealed partial class StepOrder : RecipeRule
     public override void Check(RecipeContext context)
     {
         var method = context.Recipe.Method;
-        bool worked = false;
+        bool worked = false, onlyAdded = true;
         Step? topped = null, floated = null, strained = null, gelled = null, poured = null, chilled = null;
         for (int i = 0; i < method.Count; i++)
         {
@@ -20,6 +20,7 @@ internal sealed partial class StepOrder : RecipeRule
             {
                 // A verb that nothing is known of may do anything.
                 worked = true;
+                onlyAdded = false;
                 continue;
             }
 
@@ -61,7 +62,7 @@ internal sealed partial class StepOrder : RecipeRule
                 }
             }
 
-            if (verb.UsesStrainer && !worked) strained ??= step;
+            if (verb.UsesStrainer && (!worked || (onlyAdded && step.Items.Count == 0 && context.Recipe is Drink))) strained ??= step;
             else if (strained is not null && verb.Chills && context.Recipe is Drink && step != strained)
             {
                 Report(context, strained, step, $"The drink is strained before it is {verb.Past}: there is nothing to strain yet, and the ice stays in");
@@ -76,6 +77,7 @@ internal sealed partial class StepOrder : RecipeRule
             }
 
             if (verb.Works) worked = true;
+            if (verb.Works && !verb.Adds) onlyAdded = false;
         }
     }
 

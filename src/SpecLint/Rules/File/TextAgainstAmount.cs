@@ -57,8 +57,46 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         Report(context, step.Amount.Span, context.PathOf(step) + ".amount", part.Line, Written.Text(context, step.Amount.Span), line.Dimension == amount.Dimension);
     }
 
+    /// <summary>What says that all amounts are the same, in the languages of recipe cards.</summary>
+    private static readonly string[] EqualWords =
+    [
+        "equal parts", "equal measures", "equal amounts", "gleiche teile", "gleichen teilen", "parts égales", "parts egales", "partes iguales", "parti uguali", "partes iguais",
+        "gelijke delen", "lika delar", "lige dele",
+    ];
+
+    private static readonly string[] DenialWords = ["not ", "no longer", "never", "nicht", "pas ", "almost", "nearly", "roughly", "was ", "were "];
+
+    /// <summary>Amounts that a text calls equal and that are not: those of the parts it names, else of all that is measured out.</summary>
+    private static void HoldEqual(RecipeContext context, Given<string> text, string path)
+    {
+        if (!text.IsGiven || Array.Find(EqualWords, w => text.Value.IndexOf(w, StringComparison.OrdinalIgnoreCase) >= 0) is not { } said || Array.Exists(DenialWords, w => text.Value.IndexOf(w, StringComparison.OrdinalIgnoreCase) >= 0)) return;
+        var poured = new List<Part>();
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !part.Line.Amount.IsGiven || !part.Line.Item.IsGiven) continue;
+            var amount = part.Line.Amount.Value;
+            if (amount.Dimension == Dimension.Volume && Written.IsPoured(amount.Unit)) poured.Add(part);
+        }
+
+        var named = poured.FindAll(p => Array.Exists(p.Line.Item.Value.Split('-'), w => w.Length > 2 && Hazards.HazardWords.HasWords(text.Value, w)));
+        if (named.Count == 1) return;
+        var equal = named.Count > 1 ? named : poured;
+        if (equal.Count < 2) return;
+        if (equal.Find(p => AmountsInText.Differ(p.Line.Amount.Value, equal[0].Line.Amount.Value, Apart.Value)) is not { } other) return;
+        context.Report(new(Rule)
+        {
+            At = context.At(text.Span, path),
+            Key = "equal",
+            Message = $"The text says \"{said}\", but the lines say {Say.List([.. equal.Select(p => $"{Written.Text(context, p.Line.Amount.Span)} of {Written.Item(p.Line)}")], "and")}.",
+            Advice = "Find out which is made, and correct the other.",
+            Evidence = [Proof.Of("text", said, context.At(text.Span))],
+            Related = [new RelatedPlace(context.At(other.Line.Amount.Span), "another amount")],
+        });
+    }
+
     private static void InText(RecipeContext context, Given<string> text, string path, Step? step)
     {
+        HoldEqual(context, text, path);
         int from = 0;
         while (AmountsInText.Next(text.Value, from, out var spoken))
         {

@@ -10,12 +10,22 @@ namespace SpecLint.Rules.Hazards;
 [Limit("sealed-heating-alcohol", "Strength")]
 [Limit("spirit-heating-temperature", "Heated")]
 [Limit("ethanol-boiling", "Boils")]
+[Limit("spirit-heating-open", "Steams")]
 [Limit("ethanol-density", "EthanolDensity")]
 internal sealed partial class SpiritHeatedSealed : RecipeRule
 {
     /// <summary>Words of a remark that tell of a closed vessel; what the step names as its vessel is asked for its traits.</summary>
     private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
-    private static readonly string[] Flame = ["open flame", "gas burner", "over the flame", "gas hob", "naked flame", "gas ring"];
+
+    /// <summary>Words that tell of a flame under or beside it, also in the languages of the kitchens next door.</summary>
+    private static readonly string[] Flame =
+    [
+        "open flame", "over the flame", "over a flame", "naked flame", "on a flame", "gas", "burner", "bunsen", "camping stove", "chafing fuel", "blowtorch", "gasherd",
+        "gaskocher", "gasflamme", "offene flamme", "feu nu", "feu vif", "flamme", "fuego", "fornello", "fuoco",
+    ];
+
+    /// <summary>Words that tell of heat without a flame or a glowing coil.</summary>
+    private static readonly string[] Flameless = ["water bath", "waterbath", "bain-marie", "bain marie", "circulator", "induction", "electric"];
 
     public override void Check(RecipeContext context)
     {
@@ -28,7 +38,7 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
             bool hot = told && heat.Value.BaseHigh >= Heated.Value;
             if (!hot && (told || !step.Verb.Heats)) continue;
             bool closed = shutIn || Closes(step.Vessel) || (step.Into.IsGiven && IsShut(Vessel.Of(step.Into.Value))) || Says(step.Note, Closed);
-            bool flame = Says(step.Into, Flame) || Says(step.Note, Flame);
+            bool flame = AnyText(step, Flame);
             bool boils = step.Verb.Boils || (told && heat.Value.BaseLow >= Boils.Value);
 
             // What is heated until it is cooked, and nothing says how hot, may boil.
@@ -44,17 +54,20 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
                 && !step.Vessel.IsGiven
                 && !step.Into.IsGiven
                 && !step.Note.IsGiven;
-            if (!closed && !flame && !boils && !mayBoil && !mayBeShut) continue;
+
+            // An open pan of warm spirit gives off as much vapour as a flame needs, and nothing says that there is none.
+            bool steams = !closed && !flame && !boils && !mayBeShut && told && heat.Value.BaseHigh >= Steams.Value && step.Verb.Heats && !AnyText(step, Flameless);
+            if (!closed && !flame && !boils && !mayBoil && !mayBeShut && !steams) continue;
             double abv = StrengthOf(context, step);
             if (!(abv > Strength.Value)) continue;
             context.Report(new(Rule)
             {
-                Answer = mayBoil || mayBeShut ? Answer.NotShown : Answer.Broken,
-                AskedLevel = mayBoil || mayBeShut ? Level.Warning : null,
+                Answer = mayBoil || mayBeShut || steams ? Answer.NotShown : Answer.Broken,
+                AskedLevel = mayBoil || mayBeShut || steams ? Level.Warning : null,
                 At = context.At(heat.IsGiven ? heat.Span : step.Do.Span, context.PathOf(step)),
                 Message = $"Spirit of about {Say.Number(abv, 0)} % vol is "
                     + $"heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} "
-                    + $"{(closed ? "in a closed vessel, which swells and may burst" : flame ? "over a flame, which can ignite its vapour" : mayBeShut ? "and nothing says in what: a closed vessel swells and may burst" : mayBoil ? "to a temperature that is not stated: at the boil it fills the air with vapour that a spark can ignite" : "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength")}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
+                    + $"{How(closed, flame, mayBeShut, mayBoil, steams)}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
                 Advice = (mayBeShut
                     ? "Write the vessel of the step. "
                     : "") + "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames "
@@ -65,14 +78,26 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
         }
     }
 
+    private static string How(bool closed, bool flame, bool mayBeShut, bool mayBoil, bool steams) => true switch
+    {
+        _ when closed => "in a closed vessel, which swells and may burst",
+        _ when flame => "over a flame, which can ignite its vapour",
+        _ when mayBeShut => "and nothing says in what: a closed vessel swells and may burst",
+        _ when mayBoil => "to a temperature that is not stated: at the boil it fills the air with vapour that a spark can ignite",
+        _ when steams => "in an open vessel, and nothing says over what: a flame or a spark can ignite the vapour that it gives off",
+        _ => "to the boil, which fills the air with vapour that a spark can ignite and leaves an unknown strength",
+    };
+
     /// <summary>% vol of the liquid that the step heats: the items that it names, else the whole. Pieces in it thin nothing.</summary>
     private static double StrengthOf(RecipeContext context, Step step)
     {
         double pure = 0, all = 0;
+        var pot = Pot.Of(context.Recipe);
+        int number = step.Number - 1;
         foreach (var part in context.Profile.Parts)
         {
             if (!part.IsWeighed || part.Material is null || part.Phase == PartPhase.Beside || double.IsNaN(part.Millilitres)) continue;
-            if (step.Items.Count > 0 && !Names(step, part.Line)) continue;
+            if (!pot.IsInTheVessel(number, part.Line, context.Profile)) continue;
             if (!IsLiquid(part, context)) continue;
             pure += part.Grams.Typical * part.Material.Of(Science.Component.Ethanol) / EthanolDensity.Value;
             all += part.Millilitres;
@@ -86,15 +111,8 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
         ? part.Material!.State == MaterialState.Liquid
         : context.Profiles.Of(recipe).Leaves.Any(l => context.Profiles.MaterialOf(l.Ingredient.Id) is { State: MaterialState.Liquid });
 
-    private static bool Names(Step step, Line line)
-    {
-        foreach (var item in step.Items)
-        {
-            if (line.Item.IsGiven && item.Value == line.Item.Value) return true;
-        }
-
-        return false;
-    }
+    private static bool AnyText(Step step, string[] words) =>
+        Says(step.Into, words) || Says(step.Note, words) || Says(step.Until, words) || (step.Vessel.IsGiven && Says(new Given<string>(step.Vessel.Value.Id, step.Vessel.Span), words));
 
     private static bool Closes(Given<Vessel> vessel) => vessel.IsGiven && IsShut(vessel.Value);
 

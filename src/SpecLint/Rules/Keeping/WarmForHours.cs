@@ -97,7 +97,7 @@ internal sealed partial class WarmForHours : PrepRule
         bool sour = context.Profile.Keeping!.IsSour;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || part.Material is not { } material || !pot.WorksOn(step, part.Line)) continue;
+            if (part.Phase == PartPhase.Beside || part.Material is not { } material || !pot.IsInTheVessel(step, part.Line, context.Profile)) continue;
             if (part.IsWeighed)
             {
                 all += part.Grams.Typical;

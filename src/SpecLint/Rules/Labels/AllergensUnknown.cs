@@ -10,7 +10,6 @@ internal sealed partial class AllergensUnknown : IngredientRule
     public override void Check(FileContext context, Ingredient ingredient)
     {
         var users = context.Book.UsersOf(ingredient.Id);
-        if (users.Count == 0) return;
         if (ingredient.Allergens is { SaysWhatItContains: true } stated)
         {
             LeftOut(context, ingredient, stated);
@@ -18,7 +17,13 @@ internal sealed partial class AllergensUnknown : IngredientRule
         }
 
         var flat = context.Profiles.MaterialOf(ingredient.Id)?.Ingredient;
-        if (flat is null || flat.Allergens is { SaysWhatItContains: true }) return;
+        if (flat is null) return;
+        if (flat.Allergens is { SaysWhatItContains: true } taken)
+        {
+            NamedOtherwise(context, ingredient, flat, taken);
+            return;
+        }
+
         bool saysNothing = ingredient.Allergens is not null;
         if (!saysNothing
             && !flat.LikeIsBroken
@@ -28,9 +33,12 @@ internal sealed partial class AllergensUnknown : IngredientRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
+
+            // What nothing is made with yet may be poured tomorrow.
+            AskedLevel = users.Count == 0 ? Level.Note : null,
             Place = saysNothing ? context.At(ingredient.Allergens!.Span) : ingredient.Head,
             Path = "allergens",
-            Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so no list there can be shown to be complete (general knowledge of such products).",
+            Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {(users.Count == 0 ? "what is made with it" : $"{Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so no list there")} can{(users.Count == 0 ? "not" : "")} be shown to be complete (general knowledge of such products).",
             Advice = "Copy them from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",
             Caution = AllergenWords.Caution,
             Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given")],
@@ -49,6 +57,30 @@ internal sealed partial class AllergensUnknown : IngredientRule
             || Namesakes.InWords(ingredient).Any(static e => e.Allergens is { Contains.Count: > 0 });
     }
 
+    /// <summary>A list that is taken over from what it is `like`, which leaves out what holds the thing that it is called after.</summary>
+    private static void NamedOtherwise(FileContext context, Ingredient ingredient, Ingredient flat, AllergenStatement taken)
+    {
+        if (flat.IngredientKind.OrNone().Burns) return;
+        foreach (var called in Namesakes.InWords(ingredient))
+        {
+            var left = called.Allergens is { } holds ? holds.Contains.Where(t => !taken.Contains.Contains(t) && !taken.MayContain.Contains(t) && !taken.Exempt.Any(e => e.Allergen == t)).ToList() : [];
+            if (left.Count == 0) continue;
+            context.Report(new(Rule)
+            {
+                Answer = Answer.NotShown,
+                AskedLevel = context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null,
+                Place = ingredient.Head,
+                Path = "allergens",
+                Key = "named-otherwise",
+                Message = $"{ingredient.Name.Or(ingredient.Id)} is called after `{called.Id}`, which holds {Say.List(left, "and")}, and takes its allergens from `{ingredient.Like.Or("")}`, which has no {Say.List(left, "and no")}.",
+                Advice = "Copy the list from the supplier's specification: `\"allergens\": { \"contains\": [], \"mayContain\": [] }`.",
+                Caution = AllergenWords.Caution,
+                Evidence = [Proof.Of("left out", string.Join(", ", left), context.At(ingredient.Head.Span)), Proof.Of("of", called.Id)],
+            });
+            return;
+        }
+    }
+
     /// <summary>A list of its own that leaves out what the thing that it takes after holds is not shown to be complete.</summary>
     private static void LeftOut(FileContext context, Ingredient ingredient, AllergenStatement stated)
     {
@@ -65,6 +97,7 @@ internal sealed partial class AllergensUnknown : IngredientRule
             context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
+                AskedLevel = context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null,
                 Place = context.At(stated.Span),
                 Path = "allergens",
                 Key = "left-out",

@@ -27,6 +27,9 @@ internal sealed partial class FreshWord : FileRule
                     if (rest.Length < 3) continue;
                     rest = rest.EndsWith(" juice", StringComparison.OrdinalIgnoreCase) ? rest.Substring(0, rest.Length - 6) : rest;
                     var parts = HeldWords.Of(context, recipe).PartsOf(rest);
+
+                    // The wheel on the rim is fresh; the word speaks of what is poured.
+                    if (parts.Exists(static p => p.Line.Role != LineRole.Garnish)) parts = parts.FindAll(static p => p.Line.Role != LineRole.Garnish);
                     if (AllWorked(parts) is not { } worked) continue;
                     Report(context, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words", piece, recipe, worked);
                 }

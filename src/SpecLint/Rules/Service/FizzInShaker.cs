@@ -67,6 +67,7 @@ internal sealed partial class FizzInShaker : DrinkRule
     {
         if (!part.Line.Item.IsGiven) return false;
         string id = part.Line.Item.Value;
+        if (IsFlat(drink, at, part.Line)) return false;
         if (at.Items.Count > 0) return Names(at, id);
         foreach (var step in drink.Method)
         {
@@ -79,6 +80,27 @@ internal sealed partial class FizzInShaker : DrinkRule
 
         return true;
     }
+
+    /// <summary>What says that the gas is gone.</summary>
+    private static readonly string[] FlatWords = ["flat", "no bubbles", "no more bubbles", "no fizz", "degas", "de-gas", "gas out", "gas is out", "gas is gone", "fizz is gone"];
+
+    /// <summary>What turns that round: it must not go flat.</summary>
+    private static readonly string[] NotFlatWords = ["not", "never", "don't", "doesn't", "do not", "avoid", "before", "without", "or it", "goes", "else"];
+
+    /// <summary>Whether its gas has gone by a step: its line says so, or an earlier step that works on it does.</summary>
+    private static bool IsFlat(Drink drink, Step at, Line line)
+    {
+        if (SaysFlat(line.Note)) return true;
+        foreach (var step in drink.Method)
+        {
+            if (step.Number >= at.Number || (step.Items.Count > 0 && !Names(step, line.Item.Value))) continue;
+            if (step.Verb.Degasses || SaysFlat(step.Until) || SaysFlat(step.Note)) return true;
+        }
+
+        return false;
+    }
+
+    private static bool SaysFlat(Reading.Given<string> text) => Hazards.HazardWords.HasWords(text, FlatWords) && !Hazards.HazardWords.HasWords(text, NotFlatWords);
 
     private static bool Names(Step step, string id)
     {
