@@ -60,7 +60,7 @@ internal sealed partial class AllergensUnknown : IngredientRule
     /// <summary>A list that is taken over from what it is `like`, which leaves out what holds the thing that it is called after.</summary>
     private static void NamedOtherwise(FileContext context, Ingredient ingredient, Ingredient flat, AllergenStatement taken)
     {
-        if (flat.IngredientKind.OrNone().Burns) return;
+        if (flat.IngredientKind.OrNone().IsSpirit) return;
         foreach (var called in Namesakes.InWords(ingredient))
         {
             var left = called.Allergens is { } holds ? holds.Contains.Where(t => !taken.Contains.Contains(t) && !taken.MayContain.Contains(t) && !taken.Exempt.Any(e => e.Allergen == t)).ToList() : [];

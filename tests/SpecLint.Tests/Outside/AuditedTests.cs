@@ -1,0 +1,86 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using SpecLint.Findings;
+using SpecLint.Reading;
+using SpecLint.Tests.Support;
+using Xunit.Abstractions;
+
+namespace SpecLint.Tests.Outside;
+
+/// <summary>
+/// Three whole books with one mistake a file, and files that are right, written by people of the trade who had seen neither the rules nor
+/// a finding (common practice, no source): <c>audited.json</c>. Of 108 mistakes 88 were found when the books were first checked, in
+/// version 0.1.0; what was missed then has been worked on since, so the share here says nothing of the next book. A mistake without a
+/// rule is one that is still missed.
+/// </summary>
+public sealed class AuditedTests(ITestOutputHelper output)
+{
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true };
+
+    /// <summary>Warnings about files that are right: what the writers left open on purpose, or did not know of.</summary>
+    private static readonly HashSet<string> Answered = new(StringComparer.Ordinal)
+    {
+        // Calibrated on another day; a bottle whose label nobody has read.
+        "SL5011", "SL7004",
+
+        // 9.2 % vol in a style that starts at 10.5; a reading 3 °Brix from the amounts; a name that two drinks have.
+        "SL3001", "SL5004", "SL9004",
+
+        // A juice of three days after thawing; eggs counted in their shells.
+        "SL5008",
+
+        // The dose of the syrup with too much bark, seen from the drink.
+        "SL6006",
+    };
+
+    private static readonly Lazy<List<Audited>> All = new(() => [.. Read()]);
+
+    [Fact]
+    public void A_mistake_that_was_found_is_found_by_its_rule()
+    {
+        var missed = new List<string>();
+        int found = 0, open = 0;
+        foreach (var book in All.Value)
+        {
+            foreach (var (file, rules) in book.Mistakes)
+            {
+                if (rules.Count == 0) open++;
+                else if (book.Findings.Exists(f => f.Place.File.Path == file && rules.Contains(f.Rule.Id))) found++;
+                else missed.Add($"{book.Name}: {file} ({string.Join(", ", rules)})");
+            }
+        }
+
+        output.WriteLine($"{found} of {found + open + missed.Count} found");
+        Assert.Empty(missed);
+        Assert.Equal(108, found + open);
+        Assert.InRange(open, 0, 5);
+    }
+
+    [Fact]
+    public void Files_that_are_right_have_no_error_and_only_the_warnings_that_are_answered()
+    {
+        foreach (var book in All.Value)
+        {
+            var wrong = book.Findings.FindAll(f => book.Clean.Contains(f.Place.File.Path)
+                && f.Level >= Level.Warning
+                && (f.Level == Level.Error ? f.Rule.Id != "SL9004" : !Answered.Contains(f.Rule.Id)));
+            Assert.True(wrong.Count == 0, string.Join("\n", wrong.Select(f => $"{f.Place.File.Path}: {f.Rule.Id} {f.Message}")));
+        }
+    }
+
+    private static IEnumerable<Audited> Read()
+    {
+        foreach (var one in System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Repository.At("tests", "SpecLint.Tests", "Outside", "audited.json")))!.AsArray().OfType<JsonObject>())
+        {
+            var files = one["files"]!.AsObject().Select(f => Books.File(f.Key, f.Value!.ToJsonString(Indented)));
+            var result = Checker.Check(new BookInput([.. files], CalendarDate.Parse((string)one["on"]!)!.Value));
+            yield return new Audited(
+                (string)one["book"]!,
+                [.. one["mistakes"]!.AsArray().Select(m => ((string)m!["file"]!, m["rules"]!.AsArray().Select(r => (string)r!).ToHashSet()))],
+                [.. one["clean"]!.AsArray().Select(c => (string)c!)],
+                [.. result.Findings.Flat()]);
+        }
+    }
+
+    private sealed record Audited(string Name, List<(string File, HashSet<string> Rules)> Mistakes, HashSet<string> Clean, List<Finding> Findings);
+}
