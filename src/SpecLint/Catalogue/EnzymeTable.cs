@@ -2,13 +2,13 @@ using SpecLint.Book;
 
 namespace SpecLint.Catalogue;
 
-/// <summary>An enzyme that is added, and the heat that ends it.</summary>
+/// <summary>An enzyme or a live culture that is added, and the heat that ends it.</summary>
 /// <param name="Name">What it is called.</param>
 /// <param name="Kills">Temperature above which it no longer works, °C.</param>
 /// <param name="Source">Where it is printed.</param>
 internal sealed record AddedEnzyme(string Name, double Kills, string Source);
 
-/// <summary>Enzymes that a bar adds (<c>enzymes.json</c>).</summary>
+/// <summary>Enzymes and live cultures that a bar adds (<c>enzymes.json</c>).</summary>
 internal static class EnzymeTable
 {
     private static readonly Lazy<Dictionary<string, AddedEnzyme>> Rows = new(Load);

@@ -53,7 +53,7 @@ internal static class Techniques
 
         foreach (var step in drink.Method)
         {
-            if (step.Verb.IcesGlass && step.Ice.IsGiven) return (TechniqueKind.Built, step);
+            if (step.Verb.IcesGlass && step.Ice is { IsGiven: true, Value.IsNone: false }) return (TechniqueKind.Built, step);
         }
 
         if (anyIce) return (TechniqueKind.Built, onIce);

@@ -22,6 +22,10 @@ internal sealed partial class PhTargetMissed : TargetRule
 
     protected override (double Off, Limit Limit) Tolerance(double target) => (Off.Value, Off);
 
+    /// <summary>A ferment is done once it is as sour as its target; that it went on is no miss.</summary>
+    protected override bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) =>
+        value.High < target.Base && Keeping.SpecialCases.IsFerment(prep, context.Profile);
+
     protected override string Otherwise(bool over) =>
         over
             ? "Measure it again; then raise the acid a little, or write the pH that it reaches."

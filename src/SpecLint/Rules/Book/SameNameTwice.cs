@@ -11,6 +11,36 @@ internal sealed partial class SameNameTwice : BookRule
     {
         Check(context, context.Book.Preps);
         Check(context, context.Book.Drinks);
+        CheckBottles(context);
+    }
+
+    /// <summary>Two files for one bottle: one name, or the name of the one among the other names of the other.</summary>
+    private static void CheckBottles(BookContext context)
+    {
+        var byName = new Dictionary<string, Ingredient>(StringComparer.Ordinal);
+        foreach (var own in context.Book.Ingredients)
+        {
+            if (own.Name.IsGiven && BuiltInCatalogue.Slug(own.Name.Value) is { Length: > 0 } name && !byName.ContainsKey(name)) byName.Add(name, own);
+        }
+
+        foreach (var own in context.Book.Ingredients)
+        {
+            foreach (var called in own.Aliases.Prepend(own.Name))
+            {
+                if (!called.IsGiven || !byName.TryGetValue(BuiltInCatalogue.Slug(called.Value), out var other) || other.Id == own.Id) continue;
+                context.Report(new(Rule)
+                {
+                    AskedLevel = Level.Warning,
+                    Place = own.At(called.Span),
+                    Path = "name",
+                    Message = $"\"{called.Value}\" is what `{own.Id}` and `{other.Id}` are both called: two files for one bottle drift apart.",
+                    Advice = "Keep one of the two, and name it wherever the other is used.",
+                    Evidence = [Proof.Of("same name", other.Id, other.Head)],
+                    Related = [new RelatedPlace(other.Head, "the other file")],
+                });
+                break;
+            }
+        }
     }
 
     /// <summary>Whether two recipes have one name.</summary>

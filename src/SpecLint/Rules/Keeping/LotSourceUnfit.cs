@@ -24,6 +24,14 @@ internal sealed partial class LotSourceUnfit : StockRule
 
             foreach (var (code, of, source) in life.Sources)
             {
+                if (life.From is { } from && source.From is { } later && later > from)
+                {
+                    Report(context, lot, code, Answer.NotShown,
+                        $"The lot of `{lot.Item.Or("?")}` was made on {from} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, which is of {later}: one of the days or the code is wrong, and a recall would follow the wrong lot.",
+                        "Find out which lot went in, and correct the day or the code.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
+                    continue;
+                }
+
                 if (life.From is null && source is { IsPerishable: true, Last: { } end } && end.Day < context.On)
                 {
                     Report(context, lot, code, Answer.NotShown,

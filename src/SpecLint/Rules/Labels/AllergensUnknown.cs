@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -13,6 +14,7 @@ internal sealed partial class AllergensUnknown : IngredientRule
         if (ingredient.Allergens is { SaysWhatItContains: true } stated)
         {
             LeftOut(context, ingredient, stated);
+            NamedButNotListed(context, ingredient, stated);
             return;
         }
 
@@ -53,8 +55,42 @@ internal sealed partial class AllergensUnknown : IngredientRule
     private static bool NamesAllergen(Ingredient ingredient, Ingredient flat)
     {
         if (flat.IngredientKind.OrNone().Burns) return false;
-        return Namesakes.WordsOf(ingredient).Any(static w => Catalogue.AllergenTable.TokensOf(w).Count > 0)
+        return Namesakes.WordsOf(ingredient).Any(static w => AllergenTable.TokensOf(w).Count > 0)
             || Namesakes.InWords(ingredient).Any(static e => e.Allergens is { Contains.Count: > 0 });
+    }
+
+    /// <summary>Allergens that a thing called after them holds, whatever it is made into: a paste of hazelnuts, an oil of sesame.</summary>
+    private static readonly HashSet<string> NamedAlone = new(StringComparer.Ordinal)
+    {
+        "almond", "hazelnut", "walnut", "cashew", "pecan", "brazil-nut", "pistachio", "macadamia", "pine-nut", "peanut", "sesame", "soybean", "celery", "mustard", "fish", "crustacean",
+    };
+
+    private static readonly string[] OnlyTaste = ["flavour", "flavor", "flavoured", "flavored", "aroma", "aromatizzato", "arome", "style", "imitation", "artificial"];
+
+    /// <summary>A list of its own that does not name what the thing is called after.</summary>
+    private static void NamedButNotListed(FileContext context, Ingredient ingredient, AllergenStatement stated)
+    {
+        var kind = (context.Profiles.MaterialOf(ingredient.Id)?.Ingredient ?? ingredient).IngredientKind.OrNone();
+        if (kind.IsSpirit || Hazards.HazardWords.HasWords(ingredient.Name, OnlyTaste)) return;
+        string words = BuiltInCatalogue.Slug(ingredient.Name.Or("")) + "-" + string.Join("-", ingredient.Aliases.Where(static a => a.IsGiven).Select(static a => BuiltInCatalogue.Slug(a.Value)));
+        var left = words.Split('-')
+            .SelectMany(static w => AllergenTable.TokensOf(w))
+            .Distinct()
+            .Where(t => NamedAlone.Contains(t) && !stated.Contains.Contains(t) && !stated.MayContain.Contains(t) && !stated.Exempt.Any(e => e.Allergen == t))
+            .ToList();
+        if (left.Count == 0) return;
+        context.Report(new(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null,
+            Place = context.At(stated.Span),
+            Path = "allergens",
+            Key = "named-not-listed",
+            Message = $"{ingredient.Name.Or(ingredient.Id)} is called after {Say.List(left, "and")}, and its own list of allergens does not name {(left.Count == 1 ? "it" : "them")}.",
+            Advice = "Copy the list from the supplier's specification. If it only tastes of it, say so in the name.",
+            Caution = AllergenWords.Caution,
+            Evidence = [Proof.Of("left out", string.Join(", ", left), context.At(stated.Span))],
+        });
     }
 
     /// <summary>A list that is taken over from what it is `like`, which leaves out what holds the thing that it is called after.</summary>

@@ -39,10 +39,49 @@ internal sealed partial class ProtectedName : FileRule
             case Drink { Name.IsGiven: true } drink:
                 Look(context, drink, drink.Name.Value, context.At(drink.Name.Span), "name");
                 break;
+            case Ingredient { Name.IsGiven: true, Like.IsGiven: true } own when context.Profiles.MaterialOf(own.Id)?.Ingredient?.LikeInTheEnd is { } end:
+                LookAtBottle(context, own, end);
+                break;
             case Prep { Name.IsGiven: true } prep:
                 Look(context, prep, prep.Name.Value, context.At(prep.Name.Span), "name");
                 break;
         }
+    }
+
+    /// <summary>A bottle of the bar's own that is called by a protected name, and is like something that does not bear it.</summary>
+    private static void LookAtBottle(FileContext context, Ingredient own, Ingredient end)
+    {
+        string words = own.Name.Value;
+        if (!Beginnings.MayHold(words)) return;
+        foreach (var name in Names)
+        {
+            if (TermIn(words, name) is not { } term || !name.AppliesIn(context.Settings) || IsOfAPlace(words, term)) continue;
+            string called = $"{end.Id.Replace('-', ' ')} | {end.Name.Or("")} | {string.Join(" | ", end.Aliases.Where(static a => a.IsGiven).Select(static a => a.Value))}";
+            if (name.Terms.Any(t => WordSearch.First(called, [t]) is not null)) continue;
+            context.Report(new(Rule)
+            {
+                AskedLevel = name.LevelCap is { } cap && cap < Level.Warning ? cap : Level.Warning,
+                Place = context.At(own.Name.Span),
+                Path = "name",
+                Key = term,
+                Message = $"The bottle is called \"{words}\", a protected name, but its file says that it is like `{end.Id}` ({name.Source}).",
+                Advice = "Give it the name on its label, or the `like` of what it is named after.",
+                Evidence = [Proof.Of("words", words, context.At(own.Name.Span)), Proof.Of("like", end.Id)],
+            });
+            return;
+        }
+    }
+
+    /// <summary>Words before the name of a place that only tell where something lies ("breeze of the harbour").</summary>
+    private static readonly string[] Before = ["di", "de", "do", "du", "da", "del", "della", "from", "of", "zu", "van", "von", "aan", "au"];
+
+    /// <summary>Whether a term stands behind a word that makes a place of it.</summary>
+    private static bool IsOfAPlace(string words, string term)
+    {
+        int at = WordSearch.Find(words, term);
+        string before = at > 0 ? words.Substring(0, at).TrimEnd() : "";
+        int last = before.LastIndexOf(' ');
+        return Array.IndexOf(Before, before.Substring(last + 1).ToLowerInvariant()) >= 0;
     }
 
     private static void Look(FileContext context, Recipe recipe, string words, Reading.Place place, string path)
@@ -64,7 +103,8 @@ internal sealed partial class ProtectedName : FileRule
             told = term;
             context.Report(new(Rule)
             {
-                AskedLevel = recipe == context.File && recipe is Prep prep && !Sold.IsSold(context, prep) ? Level.Note : name.LevelCap,
+                // A drink "of Porto" may be called after the town.
+                AskedLevel = recipe == context.File && (recipe is Prep prep ? !Sold.IsSold(context, prep) : IsOfAPlace(words, term)) ? Level.Note : name.LevelCap,
                 Place = place,
                 Path = path,
                 Key = term,

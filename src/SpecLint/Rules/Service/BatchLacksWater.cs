@@ -78,10 +78,29 @@ internal sealed partial class BatchLacksWater : PrepRule
             if (step.Verb.Pours && !step.Ice.IsGiven && IsGlass(step)) return true;
         }
 
+        if (SaysPoured(prep)) return true;
         foreach (var user in context.Book.UsersOf(prep.Id))
         {
             if (user is not Drink drink || drink.Ingredients.Count != 1) continue;
             if (context.Profiles.Of(drink).Technique == TechniqueKind.NoIce && drink.Method.Count > 0) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Words by which a note says that nobody stirs it on ice any more.</summary>
+    private static readonly string[] Poured = ["no ice", "without ice", "no stirring", "ready to pour", "straight from the fridge", "straight from the tap", "straight off the", "straight into the glass", "pour straight"];
+
+    private static bool SaysPoured(Prep prep)
+    {
+        foreach (var note in prep.Notes)
+        {
+            if (Hazards.HazardWords.HasWords(note, Poured)) return true;
+        }
+
+        foreach (var step in prep.Method)
+        {
+            if (Hazards.HazardWords.HasWords(step.Note, Poured)) return true;
         }
 
         return false;

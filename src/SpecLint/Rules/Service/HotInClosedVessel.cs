@@ -1,12 +1,14 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
 
 [Rule("SL8026", "hot-in-closed-vessel", "Something hot shaken or blended in a closed vessel", Level.Error, Safety = true)]
 [Limit("hot-in-closed-vessel", "Hot")]
+[Limit("hot-oil-in-closed-vessel", "Simmers")]
 internal sealed partial class HotInClosedVessel : RecipeRule
 {
     public override void Check(RecipeContext context)
@@ -15,6 +17,8 @@ internal sealed partial class HotInClosedVessel : RecipeRule
         double celsius = 0;
         foreach (var step in context.Recipe.Method)
         {
+            // What is toasted dry cools as soon as anything wet is poured over it.
+            if (step.Verb.HeatsDry) continue;
             double given = Temperature(step);
             bool iced = step.HasIce;
 
@@ -32,6 +36,9 @@ internal sealed partial class HotInClosedVessel : RecipeRule
             }
 
             if (heated is null || !step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
+
+            // Warm oil gives off no steam; what little water leaves bring does not lift a lid below the boil.
+            if (celsius < Simmers.Value && IsOil(context)) continue;
             bool same = heated == step;
             string degrees = double.IsNaN(celsius)
                 ? "heated, and nothing says how hot"
@@ -55,6 +62,21 @@ internal sealed partial class HotInClosedVessel : RecipeRule
     }
 
     private const double Boiling = 100;
+
+    /// <summary>Whether the half of it or more is fat.</summary>
+    private static bool IsOil(RecipeContext context)
+    {
+        double fat = 0, all = 0;
+        foreach (var part in context.Profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside) continue;
+            if (!part.IsWeighed || part.Material is not { } material) return false;
+            all += part.Grams.Typical;
+            fat += part.Grams.Typical * material.Of(Science.Component.Fat);
+        }
+
+        return all > 0 && fat >= all / 2;
+    }
 
     private static double Temperature(Step step) =>
         step.To is { IsGiven: true, Value.Dimension: Dimension.Temperature } ? step.To.Value.Base

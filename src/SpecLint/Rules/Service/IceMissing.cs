@@ -64,6 +64,18 @@ internal sealed partial class IceMissing : DrinkRule
             return;
         }
 
+        if (Unchilled(context, drink) is { } bare)
+        {
+            context.Report(new(Rule)
+            {
+                At = context.At(bare.Ice.Span, context.PathOf(bare) + ".ice"),
+                Message = $"The step to {bare.Written} has no ice, and no other step chills it: it is served warm and undiluted (common practice, no source).",
+                Advice = "Write the ice of the step. If it is meant, as of a drink at room temperature, say so in its style.",
+                Evidence = [Proof.Of("step", bare.Written)],
+            });
+            return;
+        }
+
         var at = drink.Method[0];
         if (!drink.Style.IsGiven && Lengthened(context, drink) is { } soda)
         {
@@ -86,6 +98,20 @@ internal sealed partial class IceMissing : DrinkRule
             Advice = $"Add the ice to the method, or name the right style.",
             Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
         });
+    }
+
+    /// <summary>The step that stirs or shakes without ice a drink that is strained afterwards: mixing glass and strainer are there for the ice.</summary>
+    private static Step? Unchilled(RecipeContext context, Drink drink)
+    {
+        if (drink.KnownStyle is not null || !(context.Profile.Grams[(int)Component.Ethanol] > 0)) return null;
+        Step? bare = null;
+        foreach (var step in drink.Method)
+        {
+            if (step.Verb.Chills && step.Ice is { IsGiven: true, Value.IsNone: true }) bare = step;
+            else if (bare is not null && step.Verb.UsesStrainer) return bare;
+        }
+
+        return null;
     }
 
     /// <summary>

@@ -11,12 +11,18 @@ namespace SpecLint.Rules.Service;
 [Limit("slush-machine-coldest", "Coldest")]
 internal sealed partial class SlushTooStrong : PrepRule
 {
+    /// <summary>Words by which a step that freezes says that it makes a slush.</summary>
+    private static readonly string[] SlushWords = ["slush", "slushy", "slushie", "granita", "frozen machine", "slush machine", "barrel freezer"];
+
+    private static bool SaysSlush(Step step) =>
+        Hazards.HazardWords.HasWords(step.Until, SlushWords) || Hazards.HazardWords.HasWords(step.Note, SlushWords) || Hazards.HazardWords.HasWords(step.Into, SlushWords);
+
     public override void Check(RecipeContext context, Prep prep)
     {
         Step? slush = null;
         foreach (var step in prep.Method)
         {
-            if (step.Verb.Slushes) slush = step;
+            if (step.Verb.Slushes || (step.Verb.Freezes && SaysSlush(step))) slush = step;
         }
 
         if (slush is null || context.Profile.IsSolid) return;

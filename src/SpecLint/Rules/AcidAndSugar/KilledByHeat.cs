@@ -6,8 +6,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4029", "enzyme-killed", "An enzyme goes into something so hot that it cannot work", Level.Warning)]
-internal sealed partial class EnzymeKilled : PrepRule
+[Rule("SL4029", "killed-by-heat", "An enzyme or a live culture goes into something so hot that it cannot work", Level.Warning)]
+internal sealed partial class KilledByHeat : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -21,7 +21,7 @@ internal sealed partial class EnzymeKilled : PrepRule
                 At = context.ItemOf(part.Line),
                 Message = $"`{item.Id}` goes in at {Say.Number(heat.Celsius, 0)} °C, and {enzyme.Name} stops working for good above "
                     + $"{Say.Number(enzyme.Kills, 0)} °C ({enzyme.Source}).",
-                Advice = $"Let it cool below {Say.Number(enzyme.Kills, 0)} °C first, give the enzyme its time there, and heat it afterwards.",
+                Advice = $"Let it cool below {Say.Number(enzyme.Kills, 0)} °C first, and give it its time there.",
                 Evidence = [Proof.Of("works below", enzyme.Kills, "Cel", enzyme.Source)],
                 Related = [new RelatedPlace(context.At(heat.Span), "how hot it is")],
             });
