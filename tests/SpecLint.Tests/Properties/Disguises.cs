@@ -71,6 +71,9 @@ internal static class Disguises
         // A by-product goes before an item of the catalogue of its name, which the file would be like.
         if (book.Paths.Any(p => book[p]?["byProducts"] is JsonArray all && all.Any(b => (string?)b?["id"] == id))) return false;
         string own = $"house-{id}";
+
+        // A file of that name says something else already.
+        if (book[$"{own}.ingredient.json"] is not null) return false;
         book.Put($"{own}.ingredient.json", new JsonObject { ["name"] = "House thing", ["like"] = id });
         one["item"] = own;
         return true;

@@ -7,11 +7,55 @@ namespace SpecLint.Rules.AcidAndSugar;
 /// <summary>The ratio of sweetener to water of a syrup: as its name says, and as it is.</summary>
 internal static class SyrupRatio
 {
-    /// <summary>The ratio that a name or id says ("2:1", "honey-syrup-3-1"); NaN where it says none.</summary>
+    /// <summary>The ratio that a name, an id or a note says ("2:1", "honey-syrup-3-1", "two parts of sugar to one of water"); NaN where none does.</summary>
     public static double Named(Prep prep)
     {
         if (prep.Name.IsGiven && InWords(prep.Name.Value) is var byName && !double.IsNaN(byName)) return byName;
-        return InId(prep.Id);
+        if (InId(prep.Id) is var byId && !double.IsNaN(byId)) return byId;
+        foreach (var note in prep.Notes)
+        {
+            if (note.IsGiven && InParts(note.Value) is var byNote && !double.IsNaN(byNote)) return byNote;
+        }
+
+        return double.NaN;
+    }
+
+    private static readonly Dictionary<string, int> Counts = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["one"] = 1, ["two"] = 2, ["three"] = 3, ["un"] = 1, ["una"] = 1, ["uno"] = 1, ["une"] = 1, ["due"] = 2, ["tre"] = 3, ["deux"] = 2, ["trois"] = 3, ["dos"] = 2, ["tres"] = 3,
+        ["ein"] = 1, ["eine"] = 1, ["einem"] = 1, ["einen"] = 1, ["zwei"] = 2, ["drei"] = 3, ["een"] = 1, ["twee"] = 2, ["drie"] = 3, ["um"] = 1, ["uma"] = 1, ["dois"] = 2, ["duas"] = 2,
+    };
+
+    private static readonly HashSet<string> Sugars = new(StringComparer.OrdinalIgnoreCase) { "sugar", "zucchero", "sucre", "zucker", "azúcar", "azucar", "açúcar", "suiker", "socker", "sukker", "honey" };
+
+    private static readonly HashSet<string> Waters = new(StringComparer.OrdinalIgnoreCase) { "water", "acqua", "eau", "wasser", "agua", "água", "vatten", "vand" };
+
+    /// <summary>Words between a count and what it counts ("two parts of sugar").</summary>
+    private const int MostBetween = 3;
+
+    /// <summary>The ratio of parts that a sentence says of sugar and water; NaN where it says none.</summary>
+    private static double InParts(string text)
+    {
+        string[] words = text.Split([' ', ',', ';', '.', ':', '(', ')', '\'', '’', '-', '\n'], StringSplitOptions.RemoveEmptyEntries);
+        return CountBefore(words, Sugars) is > 0 and var sugar && CountBefore(words, Waters) is > 0 and var water ? (double)sugar / water : double.NaN;
+    }
+
+    private static int CountBefore(string[] words, HashSet<string> things)
+    {
+        for (int i = 0; i < words.Length; i++)
+        {
+            if (!things.Contains(words[i])) continue;
+            for (int j = i - 1; j >= 0 && j >= i - 1 - MostBetween; j--)
+            {
+                if (Counts.TryGetValue(words[j], out int count)) return count;
+                if (words[j].Length == 1 && words[j][0] is >= '1' and <= '9') return words[j][0] - '0';
+                if (things.Contains(words[j])) break;
+            }
+
+            return 0;
+        }
+
+        return 0;
     }
 
     /// <summary>The sweetener and the water of a syrup of two parts; <see langword="null"/> where it is no such syrup.</summary>

@@ -5,7 +5,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4015", "syrup-ratio-not-as-named", "A syrup whose name says one ratio and whose amounts another", Level.Warning, Needs = [Fact.Sugar])]
+[Rule("SL4015", "syrup-ratio-not-as-named", "A syrup whose name or note says one ratio and whose amounts another", Level.Warning, Needs = [Fact.Sugar])]
 [Limit("syrup-ratio-tolerance", "Off")]
 internal sealed partial class SyrupRatioNotAsNamed : PrepRule
 {
@@ -34,7 +34,7 @@ internal sealed partial class SyrupRatioNotAsNamed : PrepRule
         context.Report(new(Rule)
         {
             At = context.AmountOf(water.Line),
-            Message = $"The name says {Ratio(named)}, but the amounts make {Ratio(is1)}{(sugar.IsKnown ? $", with {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. Pouring by the name is {Say.Number(100 * Math.Abs((is1 / (1 + is1)) / (named / (1 + named)) - 1), 0)} % off in sugar by mass.",
+            Message = $"The name or a note says {Ratio(named)}, but the amounts make {Ratio(is1)}{(sugar.IsKnown ? $", with {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. Pouring by the name is {Say.Number(100 * Math.Abs((is1 / (1 + is1)) / (named / (1 + named)) - 1), 0)} % off in sugar by mass.",
             Advice = $"Take {words} of {item}, or rename it.",
             Evidence = [Proof.Of("ratio of the name", named, "1"), Proof.Of("ratio of the amounts", is1, "1"), Proof.Of(Off)],
             Related = [new RelatedPlace(prep.Head, "the name")],
