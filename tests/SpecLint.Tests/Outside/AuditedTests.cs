@@ -8,10 +8,10 @@ using Xunit.Abstractions;
 namespace SpecLint.Tests.Outside;
 
 /// <summary>
-/// Three whole books with one mistake a file, and files that are right, written by people of the trade who had seen neither the rules nor
-/// a finding (common practice, no source): <c>audited.json</c>. Of 108 mistakes 88 were found when the books were first checked, in
-/// version 0.1.0; what was missed then has been worked on since, so the share here says nothing of the next book. A mistake without a
-/// rule is one that is still missed.
+/// Whole books with one mistake a file, and files that are right, thought of before it was known which are named (common practice, no
+/// source): <c>audited.json</c>, in two draws of three. Of the first 108 mistakes 88 were found when the books were first checked, of the 96
+/// of the second draw 78, after the first had been worked on (<c>foundAtFirst</c>). What was missed has been worked on since, so the share here
+/// says nothing of the next book. A mistake without a rule is one that is still missed.
 /// </summary>
 public sealed class AuditedTests(ITestOutputHelper output)
 {
@@ -28,6 +28,10 @@ public sealed class AuditedTests(ITestOutputHelper output)
 
         // A juice of three days after thawing; eggs counted in their shells.
         "SL5008",
+
+        // Citrus that is kept a day longer than is usual, a milk punch and a slush of which no pH was read, a ferment under an airlock that the
+        // vessel's words do not tell; honey weighed in a drink, and salt that was dried for two hours.
+        "SL5002", "SL5007", "SL5020", "SL5022", "SL5027", "SL2008",
 
         // The dose of the syrup with too much bark, seen from the drink.
         "SL6006",
@@ -52,8 +56,8 @@ public sealed class AuditedTests(ITestOutputHelper output)
 
         output.WriteLine($"{found} of {found + open + missed.Count} found");
         Assert.Empty(missed);
-        Assert.Equal(108, found + open);
-        Assert.InRange(open, 0, 5);
+        Assert.Equal(204, found + open);
+        Assert.InRange(open, 0, 10);
     }
 
     [Fact]

@@ -220,9 +220,9 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5027", "SL5030", "SL5032" }.Select(static rule => new Excuse(
             rule, ["strength"], "A bought spirit without a strength of its own has that of the catalogue, with its range.",
             static f => f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path && i.Like.IsGiven))),
-        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL6011" }.Select(static rule => new Excuse(
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL5039", "SL6011" }.Select(static rule => new Excuse(
             rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),
-        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL5019" }.Select(static rule => new Excuse(
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL5019", "SL5039" }.Select(static rule => new Excuse(
             rule, ["keepsCold"], "Only its file said that it needs cold: it is of a kind that is dry, or an oil, and states no water.", IsDryByItsKind)),
         new(
             "SL6006",

@@ -31,7 +31,7 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
     {
         foreach (var step in context.Recipe.Method)
         {
-            if (!step.Do.IsGiven) continue;
+            if (!step.Do.IsGiven || step.Verb.Freezes || step.Verb.Cools) continue;
             bool shutIn = step.Verb.ClosesVessel && step.Verb.Heats;
             var heat = step.To.IsGiven ? step.To : step.At;
             bool told = heat is { IsGiven: true, Value.Dimension: Dimension.Temperature };
