@@ -9,8 +9,8 @@ namespace SpecLint.Tests.Outside;
 
 /// <summary>
 /// Whole books with one mistake a file, and files that are right, thought of before it was known which are named (common practice, no
-/// source): <c>audited.json</c>, in two draws of three. Of the first 108 mistakes 88 were found when the books were first checked, of the 96
-/// of the second draw 78, after the first had been worked on (<c>foundAtFirst</c>). What was missed has been worked on since, so the share here
+/// source): <c>audited.json</c>, in three draws of three. Of the first 108 mistakes 88 were found when the books were first checked, of the 96
+/// of the second draw 78, after the first had been worked on, and of the 90 of the third 76 (<c>foundAtFirst</c>). What was missed has been worked on since, so the share here
 /// says nothing of the next book. A mistake without a rule is one that is still missed.
 /// </summary>
 public sealed class AuditedTests(ITestOutputHelper output)
@@ -33,8 +33,11 @@ public sealed class AuditedTests(ITestOutputHelper output)
         // vessel's words do not tell; honey weighed in a drink, and salt that was dried for two hours.
         "SL5002", "SL5007", "SL5020", "SL5022", "SL5027", "SL2008",
 
-        // The dose of the syrup with too much bark, seen from the drink.
-        "SL6006",
+        // The dose of the syrup with too much bark, seen from the drink; a claim about sugar that no drink of that strength may bear.
+        "SL6006", "SL7017",
+
+        // A sour with egg white that is filed under the sours without.
+        "SL3010",
     };
 
     private static readonly Lazy<List<Audited>> All = new(() => [.. Read()]);
@@ -56,8 +59,8 @@ public sealed class AuditedTests(ITestOutputHelper output)
 
         output.WriteLine($"{found} of {found + open + missed.Count} found");
         Assert.Empty(missed);
-        Assert.Equal(204, found + open);
-        Assert.InRange(open, 0, 10);
+        Assert.Equal(294, found + open);
+        Assert.InRange(open, 0, 16);
     }
 
     [Fact]
@@ -67,10 +70,15 @@ public sealed class AuditedTests(ITestOutputHelper output)
         {
             var wrong = book.Findings.FindAll(f => book.Clean.Contains(f.Place.File.Path)
                 && f.Level >= Level.Warning
-                && (f.Level == Level.Error ? f.Rule.Id != "SL9004" : !Answered.Contains(f.Rule.Id)));
+                && (f.Level == Level.Error ? !IsOpenError(f) : !Answered.Contains(f.Rule.Id)));
             Assert.True(wrong.Count == 0, string.Join("\n", wrong.Select(f => $"{f.Place.File.Path}: {f.Rule.Id} {f.Message}")));
         }
     }
+
+    /// <summary>
+    /// Two drinks of one name, and what asks for a reading that the writers left out on purpose: a pickle and a coffee liqueur kept for weeks, of which no pH was read.
+    /// </summary>
+    private static bool IsOpenError(Finding finding) => finding.Rule.Id == "SL9004" || (finding.Rule.Id == "SL5002" && finding.Answer == Answer.NotShown);
 
     private static IEnumerable<Audited> Read()
     {

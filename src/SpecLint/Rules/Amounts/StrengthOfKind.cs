@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -14,6 +15,7 @@ internal sealed partial class StrengthOfKind : IngredientRule
         if (strength.Low <= kind.High && strength.High >= kind.Low)
         {
             HoldToItsName(context, ingredient, strength, material.Kind);
+            HoldToItsKind(context, ingredient, strength, material.Kind);
             return;
         }
 
@@ -56,6 +58,29 @@ internal sealed partial class StrengthOfKind : IngredientRule
             Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of($"{found.Word}, least strength", found.Law.StrengthAtLeast, "%{vol}", found.Law.Source)],
         });
     }
+
+    /// <summary>A weak spirit that is called after a wine, vermouth or the like of its strength is one of those, under the wrong kind.</summary>
+    private static void HoldToItsKind(FileContext context, Ingredient ingredient, SourcedValue strength, ItemKind kind)
+    {
+        if (!kind.IsSpirit || !ingredient.IngredientKind.IsGiven || ingredient.Like.IsGiven || strength.Typical >= WeakSpirit) return;
+        foreach (string word in Namesakes.WordsOf(ingredient))
+        {
+            if (KindTable.Find(word) is not { IsSpirit: false, IsLiqueur: false, IsBottled: true } other || StrengthTable.Find(other.Id) is not { } usual) continue;
+            if (strength.Typical < usual.Low || strength.Typical > usual.High) continue;
+            context.Report(new(Rule)
+            {
+                AskedLevel = Level.Warning,
+                At = context.At(ingredient.IngredientKind.Span, "kind"),
+                Message = $"It is entered as `{kind.Id}` and called {word}: at {Say.Number(strength.Typical)} % vol it is a {other.Id.Replace('-', ' ')}, which has {Say.Number(usual.Low)}–{Say.Number(usual.High)} % vol ({usual.Source}).",
+                Advice = $"Write the kind `{other.Id}`: how long it keeps, its allergens and its name go by it.",
+                Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of("kind called", other.Id)],
+            });
+            return;
+        }
+    }
+
+    /// <summary>Below this a spirit is weak enough to be a wine, vermouth or beer that was filed wrongly, % vol: the strongest fortified wines have 22.</summary>
+    private const double WeakSpirit = 25;
 
     private static bool IsAsWhatItIsLike(Ingredient ingredient, SourcedValue strength) =>
         ingredient.Like.IsGiven && BuiltInCatalogue.Find(ingredient.Like.Value) is { } like && like.Values.TryGetValue("strength", out var known)

@@ -36,9 +36,11 @@ internal sealed partial class LiqueurShort : PrepRule
         var abv = context.Fact(Fact.Abv);
         bool sweet = sugar.IsKnown && 10 * ToInvert * sugar.High < law.SugarAtLeast;
         bool weak = abv.IsKnown && abv.High < law.StrengthAtLeast;
-        if (!sweet && !weak) return;
+        bool declared = !weak && prep.Declares is { Abv.IsGiven: true } says && says.Abv.Value.Base < law.StrengthAtLeast;
+        if (!sweet && !weak && !declared) return;
         string what = sweet
             ? $"holds {Say.Range(10 * ToInvert * sugar.Value, 10 * ToInvert * sugar.Low, 10 * ToInvert * sugar.High, "g/L")} of sugar as invert sugar, below {Say.Number(law.SugarAtLeast)} g/L"
+            : declared ? $"is declared at {Say.Number(prep.Declares!.Abv.Value.Base)} % vol, below {Say.Number(law.StrengthAtLeast)} % vol"
             : $"comes to {Say.Fact(Fact.Abv, abv)}, below {Say.Number(law.StrengthAtLeast)} % vol";
         context.Report(new(Rule)
         {

@@ -1,0 +1,41 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+using SpecLint.Reading;
+
+namespace SpecLint.Rules.Amounts;
+
+[Rule("SL2042", "composition-short", "Water and dry matter of an ingredient that do not make up the whole", Level.Error, IsCause = true)]
+[Limit("amount-composition-short", "Short")]
+internal sealed partial class CompositionShort : IngredientRule
+{
+    /// <summary>g/mL of ethanol at 20 °C (OIML R 22, 1975).</summary>
+    private const double EthanolDensity = 0.78924;
+
+    public override void Check(FileContext context, Ingredient ingredient)
+    {
+        // Only where the file gives both: one of them alone leaves the other open.
+        var values = ingredient.Values;
+        if (!values.TryGetValue("water", out var water) || !values.TryGetValue("solids", out var solids)) return;
+        if (water.Dimension != Dimension.Mass || solids.Dimension != Dimension.Mass) return;
+        var material = context.Profiles.MaterialOf(ingredient.Id);
+        bool perVolume = ingredient.PerHundredMillilitres.Or(fallback: false);
+        double density = values.TryGetValue("density", out var given) ? given.Low : material?.Density ?? double.NaN;
+        if (perVolume && !(density > 0)) return;
+        double whole = perVolume ? 100 * density : 100;
+        double ethanol = 0;
+        if (values.TryGetValue("strength", out var strength))
+            ethanol = strength.High / 100 * EthanolDensity * (perVolume ? 100 : 100 / (density > 0 ? density : EthanolDensity));
+        else if (ingredient.Like.IsGiven || material is not { Kind.IsSpirit: false, Kind.IsLiqueur: false }) return;
+        double sum = water.High + solids.High + ethanol;
+        if (sum >= whole - Short.Value) return;
+        context.Report(new(Rule)
+        {
+            At = context.At(solids.Span, "solids"),
+            Message = $"Water, dry matter and ethanol come to {Say.With(sum, "g")} of {Say.With(whole, "g")}: {Say.With(whole - sum, "g")} is missing "
+                + $"(up to {Say.With(Short.Value, "g")} is allowed for rounding and analysis; {Short.Source}).",
+            Advice = $"Read both again: with {Say.With(water.Typical, "g")} of water the dry matter is {Say.With(whole - ethanol - water.Typical, "g")}.",
+            Evidence = [Proof.Of("dry matter", solids.Typical, "g"), Proof.Of("water", water.Typical, "g"), Proof.Of("ethanol", ethanol, "g"), Proof.Of(Short)],
+        });
+    }
+}
