@@ -24,6 +24,7 @@ namespace SpecLint.Rules.Hazards;
 [Limit("spirit-drink-strength", "Spirit")]
 [Limit("malic-us", "MalicUs")]
 [Limit("acetic-us", "AceticUs")]
+[Limit("alcoholic-beverage-us", "AlcoholicUs")]
 [Limit("quillaia-eu", "QuillaiaEu")]
 internal sealed partial class AdditiveOverLimit : DrinkRule
 {
@@ -56,7 +57,7 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
-        if (mixed)
+        if (abv.IsKnown ? abv.High >= AlcoholicUs.Value : mixed)
         {
             Hold(context, Component.Malic, "malic acid", malic * 100 / context.Profile.Mass, MalicUs);
             Hold(context, Component.Acetic, "acetic acid", acetic * 100 / context.Profile.Mass, AceticUs);
