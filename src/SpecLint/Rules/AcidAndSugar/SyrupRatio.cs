@@ -20,11 +20,17 @@ internal static class SyrupRatio
         return double.NaN;
     }
 
-    private static readonly Dictionary<string, int> Counts = new(StringComparer.OrdinalIgnoreCase)
-    {
-        ["one"] = 1, ["two"] = 2, ["three"] = 3, ["un"] = 1, ["una"] = 1, ["uno"] = 1, ["une"] = 1, ["due"] = 2, ["tre"] = 3, ["deux"] = 2, ["trois"] = 3, ["dos"] = 2, ["tres"] = 3,
-        ["ein"] = 1, ["eine"] = 1, ["einem"] = 1, ["einen"] = 1, ["zwei"] = 2, ["drei"] = 3, ["een"] = 1, ["twee"] = 2, ["drie"] = 3, ["um"] = 1, ["uma"] = 1, ["dois"] = 2, ["duas"] = 2,
-    };
+    /// <summary>One, two and three in the languages of recipe cards.</summary>
+    private static readonly string[][] CountWords =
+    [
+        ["one", "un", "una", "uno", "une", "ein", "eine", "einem", "einen", "een", "um", "uma"],
+        ["two", "due", "deux", "dos", "zwei", "twee", "dois", "duas"],
+        ["three", "tre", "trois", "tres", "drei", "drie"],
+    ];
+
+    private static readonly Dictionary<string, int> Counts = CountWords
+        .SelectMany(static (words, at) => words.Select(word => (word, count: at + 1)))
+        .ToDictionary(static w => w.word, static w => w.count, StringComparer.OrdinalIgnoreCase);
 
     private static readonly HashSet<string> Sugars = new(StringComparer.OrdinalIgnoreCase) { "sugar", "zucchero", "sucre", "zucker", "azúcar", "azucar", "açúcar", "suiker", "socker", "sukker", "honey" };
 

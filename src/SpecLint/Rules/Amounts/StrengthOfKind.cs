@@ -6,6 +6,7 @@ using SpecLint.Profile;
 namespace SpecLint.Rules.Amounts;
 
 [Rule("SL2027", "strength-of-another-kind", "A strength that this kind of ingredient cannot have", Level.Error, IsCause = true)]
+[Limit("strength-of-wine-most", "Wine")]
 internal sealed partial class StrengthOfKind : IngredientRule
 {
     public override void Check(FileContext context, Ingredient ingredient)
@@ -62,7 +63,7 @@ internal sealed partial class StrengthOfKind : IngredientRule
     /// <summary>A weak spirit that is called after a wine, vermouth or the like of its strength is one of those, under the wrong kind.</summary>
     private static void HoldToItsKind(FileContext context, Ingredient ingredient, SourcedValue strength, ItemKind kind)
     {
-        if (!kind.IsSpirit || !ingredient.IngredientKind.IsGiven || ingredient.Like.IsGiven || strength.Typical >= WeakSpirit) return;
+        if (!kind.IsSpirit || !ingredient.IngredientKind.IsGiven || ingredient.Like.IsGiven || strength.Typical > Wine.Value) return;
         foreach (string word in Namesakes.WordsOf(ingredient))
         {
             if (KindTable.Find(word) is not { IsSpirit: false, IsLiqueur: false, IsBottled: true } other || StrengthTable.Find(other.Id) is not { } usual) continue;
@@ -78,9 +79,6 @@ internal sealed partial class StrengthOfKind : IngredientRule
             return;
         }
     }
-
-    /// <summary>Below this a spirit is weak enough to be a wine, vermouth or beer that was filed wrongly, % vol: the strongest fortified wines have 22.</summary>
-    private const double WeakSpirit = 25;
 
     private static bool IsAsWhatItIsLike(Ingredient ingredient, SourcedValue strength) =>
         ingredient.Like.IsGiven && BuiltInCatalogue.Find(ingredient.Like.Value) is { } like && like.Values.TryGetValue("strength", out var known)

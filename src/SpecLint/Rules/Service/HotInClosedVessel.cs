@@ -75,7 +75,7 @@ internal sealed partial class HotInClosedVessel : RecipeRule
             fat += part.Grams.Typical * material.Of(Science.Component.Fat);
         }
 
-        return all > 0 && fat >= all / 2;
+        return all > 0 && fat >= all - fat;
     }
 
     private static double Temperature(Step step) =>
