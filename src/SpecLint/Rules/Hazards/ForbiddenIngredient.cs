@@ -40,14 +40,16 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
             }
 
             if (strictest is not { } found) continue;
-            bool restricted = found.About == SpiritsOnly;
+            bool restricted = found.About == SpiritsOnly, open = restricted && Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) == Stand.NotShown;
+            string strength = context.Fact(Fact.Abv) is { IsKnown: true } abv ? Say.Fact(Fact.Abv, abv) : "not known";
             string harm = load.Hazard.Harm.Length == 0 ? "" : $": {load.Hazard.Harm}";
             context.Report(new(Rule)
             {
+                Answer = open ? Answer.NotShown : Answer.Broken,
                 AskedLevel = found.Level,
                 At = context.ItemOf(load.Part.Line),
                 Message = restricted
-                    ? $"`{load.Id}` is restricted to alcoholic drinks{HazardWords.Where(found)}, and this comes to {Say.Fact(Fact.Abv, context.Fact(Fact.Abv))} ({found.Source})."
+                    ? $"`{load.Id}` is restricted to alcoholic drinks{HazardWords.Where(found)}, and {(open ? "nothing shows that this is one: its strength is" : "this comes to")} {strength} ({found.Source})."
                     : $"`{load.Id}` is not allowed in food{HazardWords.Where(found)}{harm} ({found.Source}).",
                 Advice = found.Correction.Length == 0 ? "Take it out." : $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,
@@ -61,7 +63,7 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
         if (!rule.AppliesIn(context.Settings)) return false;
         if (rule.Control is "prohibited" or "never") return rule.When.Length == 0 && rule.About != "source material";
         if (rule.About != SpiritsOnly) return false;
-        return Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) == Stand.Holds;
+        return Findings.Check.AtMost(context.Fact(Fact.Abv), Strength.Value) != Stand.Broken;
     }
 
     /// <summary>What another country forbids outright because it harms liver, heart or nerves, or can cause cancer, is worth a warning everywhere.</summary>
