@@ -224,6 +224,13 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             rule, ["keepsCold"], "Its file no longer says that it needs cold, and states the water of a dry good.", IsDryByItsFile)),
         .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL5019", "SL5039" }.Select(static rule => new Excuse(
             rule, ["keepsCold"], "Only its file said that it needs cold: it is of a kind that is dry, or an oil, and states no water.", IsDryByItsKind)),
+        .. new[] { "SL5001", "SL5002", "SL5005", "SL5013", "SL5007", "SL5017", "SL5019", "SL5039" }.Select(static rule => new Excuse(
+            rule, ["keepsCold"], "Only its file said that it needs cold, and by the pH or the strength that the file states it needs none.", IsSourOrStrongByItsFile)),
+        new(
+            "SL5027",
+            ["measured", "brix"],
+            "The reading that said that there is sugar in it is gone, and nothing that is weighed brings more than a trace.",
+            static f => f.Prep is { } prep && f.After.Profiles.Of(prep).Get(global::SpecLint.Vocabulary.Fact.Sugar) is not { IsKnown: true, High: > 2 }),
         new(
             "SL6006",
             ["quinine"],
@@ -264,6 +271,11 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             && f.After.Profiles.Of(prep).Parts
                 .All(p => p.Item?.Id == i.Id
                     || p.Material is { } m && (m.Of(Science.Component.Water) <= 0.1 || m.Of(Science.Component.Ethanol) > 0.2)))));
+
+    /// <summary>Whether the file states a pH of at most 4.2 (Food Code 1-201.10, tables A and B) or the strength of a spirit.</summary>
+    private static bool IsSourOrStrongByItsFile(Forgotten f) =>
+        f.After.Book.Ingredients.Any(i => i.Source.Path == f.Path
+            && ((i.Values.TryGetValue("ph", out var ph) && ph.High <= 4.2) || (i.Values.TryGetValue("strength", out var strength) && strength.Low >= 20)));
 
     /// <summary>
     /// Whether the file that something was taken out of is that of an acid, a salt or a preservative, on which nothing grows, or of an oil or a

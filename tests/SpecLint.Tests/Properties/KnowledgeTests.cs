@@ -208,6 +208,9 @@ public sealed class KnowledgeTests
             new PropertyStep($"{path}: step {step + 1} {(shorter ? "shorter" : "less hot")}", book =>
     {
         if (StepOf(book, path, step) is not { } one || Number(one, "to", " °C") is not { } heat || heat < 57) return false;
+
+        // A reading that says of which recipe it is counts no longer when the recipe is another.
+        if (book[path]?["measured"]?["of"] is not null) return false;
         if (shorter) return PropertySteps.ScaleText(one, "for", factor);
         one["to"] = $"{Math.Max(20, Math.Round(heat * factor)).ToString(System.Globalization.CultureInfo.InvariantCulture)} °C";
         return true;

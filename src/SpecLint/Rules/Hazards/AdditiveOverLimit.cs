@@ -57,7 +57,7 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
-        if (abv.IsKnown ? abv.High >= AlcoholicUs.Value : mixed)
+        if (mixed || (abv.IsKnown && abv.High >= AlcoholicUs.Value) || HoldsSpirit(context))
         {
             Hold(context, Component.Malic, "malic acid", malic * 100 / context.Profile.Mass, MalicUs);
             Hold(context, Component.Acetic, "acetic acid", acetic * 100 / context.Profile.Mass, AceticUs);
@@ -71,6 +71,9 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         Hold(context, Component.Sorbic, "sorbic acid", sorbic * 1000 / litres, sorbicLimit);
         Hold(context, Component.Phosphoric, "phosphoric acid (as P2O5)", phosphoric * AsPentoxide.Value * 1000 / litres, PhosphoricEu);
     }
+
+    /// <summary>Whether a spirit is poured, however much of something else there is to it.</summary>
+    private static bool HoldsSpirit(RecipeContext context) => context.Profile.Parts.Any(static p => p.IsWeighed && p.Phase != PartPhase.Beside && p.Material is { Kind.IsSpirit: true });
 
     /// <summary>Volume of all serves, L; where it cannot be worked out, that of its mass as water, which is rather too much than too little.</summary>
     private static double LitresOf(RecipeContext context, Drink drink) =>
