@@ -75,7 +75,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
 
         foreach (var (id, tokens) in NamedFoods.In(text.Value, context.Book, context.Profiles))
         {
-            if (told?.Contains(id) == true || IsSpiritOf(context, id)) continue;
+            if (told?.Contains(id) == true || IsSpiritOf(context, id, tokens)) continue;
             had ??= Had(context);
             var brings = tokens.Where(t => IsListed(context.Settings, t) && !had.Contains(t) && brought?.Contains(t) != true).ToList();
             if (brings.Count == 0) continue;
@@ -97,10 +97,13 @@ internal sealed partial class PartOnlyInText : RecipeRule
         Evidence = [Proof.Of("text", text.Value, context.At(text.Span))],
     });
 
-    /// <summary>Whether a food is the first word of a spirit in the recipe: "the rye" of a drink with rye whiskey is no grain.</summary>
-    private static bool IsSpiritOf(RecipeContext context, string food) =>
-        context.Profile.Parts.Any(p => p.Material is { Kind.IsSpirit: true } && p.Item is { } item && item.Id.Length > food.Length
-            && item.Id[food.Length] == '-' && item.Id.StartsWith(food, StringComparison.Ordinal));
+    /// <summary>The grains that a spirit is distilled from and called after.</summary>
+    private static readonly HashSet<string> Grains = [.. AllergenTable.TokensOf("gluten")];
+
+    /// <summary>Whether a grain is the first word of a spirit in the recipe: "the rye" of a drink with rye whiskey is no grain. A nut is one, whatever the spirit is called.</summary>
+    private static bool IsSpiritOf(RecipeContext context, string food, IReadOnlyList<string> tokens) =>
+        tokens.All(Grains.Contains) && context.Profile.Parts.Any(p => p.Material is { Kind.IsSpirit: true } && p.Item is { } item
+            && item.Id.StartsWith(food + "-", StringComparison.Ordinal));
 
     /// <summary>Whether a law in force lists an allergen in whatever amount.</summary>
     private static bool IsListed(Settings settings, string token) =>
