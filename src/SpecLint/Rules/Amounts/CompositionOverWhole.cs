@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -9,9 +10,6 @@ namespace SpecLint.Rules.Amounts;
 [Limit("amount-composition-over", "Over")]
 internal sealed partial class CompositionOverWhole : IngredientRule
 {
-    /// <summary>g/mL of ethanol at 20 °C (OIML R 22, 1975).</summary>
-    private const double EthanolDensity = 0.78924;
-
     public override void Check(FileContext context, Ingredient ingredient)
     {
         // Only what the file itself says: what it inherits was weighed with another strength or sugar.
@@ -39,7 +37,7 @@ internal sealed partial class CompositionOverWhole : IngredientRule
         double density = values.TryGetValue("density", out var given) ? given.Typical : context.Profiles.MaterialOf(ingredient.Id)?.Density ?? double.NaN;
         if (double.IsNaN(density)) density = 1;
         double basis = perVolume ? 100 * density : 100;
-        double ethanol = values.TryGetValue("strength", out var strength) ? strength.Typical / 100 * EthanolDensity * (perVolume ? 100 : 100 / density) : 0;
+        double ethanol = values.TryGetValue("strength", out var strength) ? strength.Typical / 100 * FoodEnergyModel.EthanolGramsPerMillilitre * (perVolume ? 100 : 100 / density) : 0;
         double water = values.TryGetValue("water", out var w) ? w.Low : 0;
         double solids = values.TryGetValue("solids", out var s) ? s.Low : 0;
         double dry = Math.Max(low, solids);

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -9,9 +10,6 @@ namespace SpecLint.Rules.Amounts;
 [Limit("amount-composition-short", "Short")]
 internal sealed partial class CompositionShort : IngredientRule
 {
-    /// <summary>g/mL of ethanol at 20 °C (OIML R 22, 1975).</summary>
-    private const double EthanolDensity = 0.78924;
-
     public override void Check(FileContext context, Ingredient ingredient)
     {
         // Only where the file gives both: one of them alone leaves the other open.
@@ -25,7 +23,7 @@ internal sealed partial class CompositionShort : IngredientRule
         double whole = perVolume ? 100 * density : 100;
         double ethanol = 0;
         if (values.TryGetValue("strength", out var strength))
-            ethanol = strength.High / 100 * EthanolDensity * (perVolume ? 100 : 100 / (density > 0 ? density : EthanolDensity));
+            ethanol = strength.High / 100 * FoodEnergyModel.EthanolGramsPerMillilitre * (perVolume ? 100 : 100 / (density > 0 ? density : FoodEnergyModel.EthanolGramsPerMillilitre));
         else if (ingredient.Like.IsGiven || material is not { Kind.IsSpirit: false, Kind.IsLiqueur: false }) return;
         double sum = water.High + solids.High + ethanol;
         if (sum >= whole - Short.Value) return;

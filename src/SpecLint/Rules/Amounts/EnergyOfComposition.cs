@@ -14,9 +14,6 @@ internal sealed partial class EnergyOfComposition : IngredientRule
     /// <summary>kcal per gram: Reg (EU) 1169/2011 Annex XIV.</summary>
     private const double OfFat = 9, OfEthanol = 7, OfCarbohydrate = 4;
 
-    /// <summary>g/mL of ethanol at 20 °C (OIML R 22, 1975).</summary>
-    private const double EthanolDensity = 0.78924;
-
     public override void Check(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.Values.TryGetValue("energy", out var energy) || MostOf(context, ingredient) is not { } most) return;
@@ -50,7 +47,7 @@ internal sealed partial class EnergyOfComposition : IngredientRule
         if (strength <= 0) return nourishing;
 
         // No mixture of water and ethanol is lighter than ethanol.
-        double millilitres = ingredient.PerHundredMillilitres.Or(fallback: false) ? 100 : 100 / (material is { Density: > 0 } ? material.Density : EthanolDensity);
-        return nourishing + (OfEthanol * strength / 100 * EthanolDensity * millilitres);
+        double millilitres = ingredient.PerHundredMillilitres.Or(fallback: false) ? 100 : 100 / (material is { Density: > 0 } ? material.Density : FoodEnergyModel.EthanolGramsPerMillilitre);
+        return nourishing + (OfEthanol * strength / 100 * FoodEnergyModel.EthanolGramsPerMillilitre * millilitres);
     }
 }

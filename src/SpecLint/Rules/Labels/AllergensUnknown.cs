@@ -35,9 +35,7 @@ internal sealed partial class AllergensUnknown : IngredientRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-
-            // What nothing is made with yet may be poured tomorrow.
-            AskedLevel = users.Count == 0 ? Level.Note : null,
+            AskedLevel = LevelOf(context, ingredient),
             Place = saysNothing ? context.At(ingredient.Allergens!.Span) : ingredient.Head,
             Path = "allergens",
             Message = $"{(saysNothing ? "`allergens` names nothing that it contains, not even `\"contains\": []`, so nothing" : flat.LikeIsBroken ? $"`{ingredient.Like.Or("")}` is not an ingredient, so nothing" : "Nothing")} says which allergens {ingredient.Name.Or(ingredient.Id)} holds, and {(users.Count == 0 ? "what is made with it" : $"{Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "is" : "are")} made with it, so no list there")} can{(users.Count == 0 ? "not" : "")} be shown to be complete (general knowledge of such products).",
@@ -76,13 +74,13 @@ internal sealed partial class AllergensUnknown : IngredientRule
         var left = words.Split('-')
             .SelectMany(static w => AllergenTable.TokensOf(w))
             .Distinct()
-            .Where(t => NamedAlone.Contains(t) && !stated.Contains.Contains(t) && !stated.MayContain.Contains(t) && !stated.Exempt.Any(e => e.Allergen == t))
+            .Where(t => NamedAlone.Contains(t) && !Names(stated, t))
             .ToList();
         if (left.Count == 0) return;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null,
+            AskedLevel = LevelOf(context, ingredient),
             Place = context.At(stated.Span),
             Path = "allergens",
             Key = "named-not-listed",
@@ -99,12 +97,12 @@ internal sealed partial class AllergensUnknown : IngredientRule
         if (flat.IngredientKind.OrNone().IsSpirit) return;
         foreach (var called in Namesakes.InWords(ingredient))
         {
-            var left = called.Allergens is { } holds ? holds.Contains.Where(t => !taken.Contains.Contains(t) && !taken.MayContain.Contains(t) && !taken.Exempt.Any(e => e.Allergen == t)).ToList() : [];
+            var left = called.Allergens is { } holds ? holds.Contains.Where(t => !Names(taken, t)).ToList() : [];
             if (left.Count == 0) continue;
             context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                AskedLevel = context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null,
+                AskedLevel = LevelOf(context, ingredient),
                 Place = ingredient.Head,
                 Path = "allergens",
                 Key = "named-otherwise",
@@ -124,16 +122,12 @@ internal sealed partial class AllergensUnknown : IngredientRule
         foreach (var other in others)
         {
             if (other.Allergens is not { SaysWhatItContains: true } inherited || ReferenceEquals(other, ingredient)) continue;
-            var left = inherited.Contains.Where(t => !stated.Contains.Contains(t)
-                && !stated.MayContain.Contains(t)
-                && !stated.Exempt.Any(e => e.Allergen == t)
-                && !inherited.Exempt.Any(e => e.Allergen == t))
-                .ToList();
+            var left = inherited.Contains.Where(t => !Names(stated, t) && !inherited.Exempt.Any(e => e.Allergen == t)).ToList();
             if (left.Count == 0) continue;
             context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
-                AskedLevel = context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null,
+                AskedLevel = LevelOf(context, ingredient),
                 Place = context.At(stated.Span),
                 Path = "allergens",
                 Key = "left-out",
@@ -146,4 +140,11 @@ internal sealed partial class AllergensUnknown : IngredientRule
             return;
         }
     }
+
+    /// <summary>Whether a list says anything of an allergen: that it is in it, may be, or is exempt.</summary>
+    private static bool Names(AllergenStatement list, string token) =>
+        list.Contains.Contains(token) || list.MayContain.Contains(token) || list.Exempt.Any(e => e.Allergen == token);
+
+    /// <summary>What nothing is made with yet may be poured tomorrow: a note.</summary>
+    private static Level? LevelOf(FileContext context, Ingredient ingredient) => context.Book.UsersOf(ingredient.Id).Count == 0 ? Level.Note : null;
 }

@@ -451,14 +451,12 @@ internal static class Claims
                 [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
         var stand = Check.AtMost(sugar, limit.Value);
         if (stand == Stand.Holds) return null;
-        string held = $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, ";
-        return stand == Stand.Broken
-            ? new ClaimVerdict(
-                Answer.Broken, $"{held}above the {Say.Number(limit.Value)} g that the claim allows", limit.Source, limit.LevelCap, null,
-                [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)])
-            : new ClaimVerdict(
-                Answer.NotShown, $"{held}which is not shown to be within the {Say.Number(limit.Value)} g that the claim allows", limit.Source, Level.Warning, null,
-                [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
+        bool broken = stand == Stand.Broken;
+        return new ClaimVerdict(
+            broken ? Answer.Broken : Answer.NotShown,
+            $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, {(broken ? "above" : "which is not shown to be within")} the "
+                + $"{Say.Number(limit.Value)} g that the claim allows",
+            limit.Source, broken ? limit.LevelCap : Level.Warning, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
     }
 
     private static ClaimVerdict? NoSugarAdded(RecipeProfile profile, Settings settings)
