@@ -66,6 +66,21 @@ public sealed record Correction(CorrectionGrade Grade, string Description, IRead
 
     private readonly bool keepsTheThing;
 
+    /// <summary>The one correction that changes what is made, sold or declared; none where an edit of it is missing.</summary>
+    /// <param name="description">What it does, in one sentence.</param>
+    /// <param name="edits">The edits; <see langword="null"/> stands for one that cannot be made.</param>
+    public static IReadOnlyList<Correction> Propose(string description, params IReadOnlyList<TextEdit?> edits)
+    {
+        var made = new List<TextEdit>(edits.Count);
+        foreach (var edit in edits)
+        {
+            if (edit is null) return [];
+            made.Add(edit);
+        }
+
+        return made.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, description, made)];
+    }
+
     /// <summary>Corrections without those that would write nothing: an amount of 0, or one that is no number.</summary>
     internal static IReadOnlyList<Correction> Sensible(IReadOnlyList<Correction> corrections)
     {

@@ -98,6 +98,21 @@ public class FileContext : BookContext
     /// <summary>Place and path of a part of the file.</summary>
     public Spot At(TextSpan span, string path) => new(File.At(span), path);
 
+    /// <summary>A further place of a finding in the file, with what is there.</summary>
+    public RelatedPlace See(TextSpan span, string message) => new(File.At(span), message);
+
+    /// <summary>The edit that writes a JSON string in place of what stands at a part of the file.</summary>
+    public TextEdit Rewrite(TextSpan span, string text) => new(File.At(span), JsonText.Quote(text));
+
+    /// <summary>
+    /// The one correction that writes a JSON string in place of what stands at a part of the file; none where there is no text.
+    /// </summary>
+    /// <param name="span">What is replaced.</param>
+    /// <param name="text">The text, without quotation marks; <see langword="null"/> where nobody knows a better one.</param>
+    /// <param name="description">What it does, in one sentence; unless given, "Write" and the text.</param>
+    public IReadOnlyList<Correction> Write(TextSpan span, string? text, string? description = null) =>
+        text is null ? [] : Correction.Propose(description ?? $"Write {text}.", Rewrite(span, text));
+
     private protected override BookFile Checked => File;
 }
 

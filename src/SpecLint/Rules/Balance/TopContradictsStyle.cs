@@ -9,14 +9,12 @@ internal sealed partial class TopContradictsStyle : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (drink.KnownStyle is not { } style) return;
-        if (Builds.Contradicts(context.Profile.Technique, style)) return;
+        if (drink.KnownStyle is not { } style || Builds.Contradicts(context.Profile.Technique, style)) return;
         var sparkling = Builds.First(context.Profile, Substances.IsSparkling);
         if (style.IsTopped && sparkling is null)
         {
             // A highball of juice, tea or water is one too.
-            if (!style.MustSparkle) return;
-            if ((context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
+            if (!style.MustSparkle || (context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0) return;
             context.Report(new(Rule)
             {
                 At = context.At(drink.Style.Span, "style"),
@@ -30,11 +28,11 @@ internal sealed partial class TopContradictsStyle : DrinkRule
             context.Report(new(Rule)
             {
                 At = context.At(drink.Style.Span, "style"),
-                Message = $"It is lengthened with {sparkling!.Line.Item.Or("something sparkling")}, but a `{style.Id}` is not topped, so its bands do not fit.",
+                Message = $"It is lengthened with {top.Line.Item.Or("something sparkling")}, but a `{style.Id}` is not topped, so its "
+                    + "bands do not fit.",
                 Advice = $"Write `{better}`, or leave out the top.",
-                Related = [new RelatedPlace(context.At(sparkling.Line.Span), "the top")],
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed, $"Name the style `{better}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{better}\"")])],
+                Related = [context.See(top.Line.Span, "the top")],
+                Corrections = context.Write(drink.Style.Span, better, $"Name the style `{better}`."),
             });
         }
     }
