@@ -144,7 +144,11 @@ public static class BuiltInCatalogue
         {
             var entry = (Ingredient)Load(id).File;
             Add(entry.Name.IsGiven ? entry.Name.Value : id, id);
-            foreach (var alias in entry.Aliases) Add(alias.Value, id);
+            foreach (var alias in entry.Aliases)
+            {
+                Add(alias.Value, id);
+                Add(Slugs.WithoutUmlauts(alias.Value), id);
+            }
         }
 
         return index;

@@ -30,6 +30,10 @@ internal static class Slugs
         return index;
     }
 
+    /// <summary>A name with its umlauts written as two letters, as German is where a keyboard has none.</summary>
+    public static string WithoutUmlauts(string name) =>
+        name.Replace("ä", "ae").Replace("ö", "oe").Replace("ü", "ue").Replace("Ä", "Ae").Replace("Ö", "Oe").Replace("Ü", "Ue");
+
     /// <summary>
     /// A name as an id: lower case, accents and apostrophes left out, runs of other characters become one hyphen. The letters are
     /// folded by a table, because a program without culture data does not take accents off.
@@ -42,7 +46,7 @@ internal static class Slugs
         {
             if (c is '\'' or '’' || (c > 127 && CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.NonSpacingMark)) continue;
             char lower = c is >= '\u00C0' and <= '\u017F' ? Latin[c - '\u00C0'] : char.ToLowerInvariant(c);
-            if (c is 'Œ' or 'œ' or 'Æ' or 'æ') slug.Append(c is 'Œ' or 'œ' ? "oe" : "ae");
+            if (c is 'Œ' or 'œ' or 'Æ' or 'æ' or 'ß' or 'ẞ') slug.Append(c switch { 'Œ' or 'œ' => "oe", 'Æ' or 'æ' => "ae", _ => "ss" });
             else if (lower is (>= 'a' and <= 'z') or (>= '0' and <= '9')) slug.Append(lower);
             else if (slug.Length > 0 && slug[slug.Length - 1] != '-') slug.Append('-');
         }
