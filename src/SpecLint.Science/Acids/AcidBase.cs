@@ -19,7 +19,11 @@ public readonly record struct UncertainPh(Ph Value, StandardError Model, Standar
 /// <param name="Magnesium">Magnesium, mol/kg.</param>
 /// <param name="Chloride">Chloride, mol/kg, that of sodium chloride included.</param>
 public readonly record struct StrongIons(
-    MolesPerKilogramWater Sodium, MolesPerKilogramWater Potassium, MolesPerKilogramWater Calcium, MolesPerKilogramWater Magnesium, MolesPerKilogramWater Chloride);
+    MolesPerKilogramWater Sodium,
+    MolesPerKilogramWater Potassium,
+    MolesPerKilogramWater Calcium,
+    MolesPerKilogramWater Magnesium,
+    MolesPerKilogramWater Chloride);
 
 /// <summary>
 /// pH and titratable acidity of a composition from its charge balance.
@@ -270,7 +274,8 @@ public static class AcidBase
     private static double StrongBase(ReadOnlySpan<double> grams) =>
         grams[(int)Component.Sodium] / AcidData.SodiumMolarMass + grams[(int)Component.Potassium] / AcidData.PotassiumMolarMass
         + 2 * (grams[(int)Component.Calcium] / AcidData.CalciumMolarMass + grams[(int)Component.Magnesium] / AcidData.MagnesiumMolarMass)
-        - grams[(int)Component.Chloride] / AcidData.ChlorideMolarMass - 2 * grams[(int)Component.Sulphate] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.Sulphate)]
+        - grams[(int)Component.Chloride] / AcidData.ChlorideMolarMass
+        - 2 * grams[(int)Component.Sulphate] * AcidData.InverseMolarMass[AcidData.IndexOf(Component.Sulphate)]
         + grams[(int)Component.Protein] * (AcidData.ProteinBase - AcidData.InverseMolarMass[AcidData.Protein]);
 
     /// <summary>

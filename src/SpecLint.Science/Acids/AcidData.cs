@@ -19,7 +19,9 @@ public readonly record struct DissociationStep(double Pka, double EnthalpyKilojo
 /// <summary>An acid: molar mass and dissociation steps.</summary>
 /// <param name="Name">Name in lower case ("citric").</param>
 /// <param name="Component">The component of a composition it is, or null (phthalic acid stands here for the buffer standards alone).</param>
-/// <param name="MolarMass">g/mol, of the form a composition weighs (anhydrous; carbon dioxide as CO₂, gluconic acid as its lactone, sulphuric acid as SO₄).</param>
+/// <param name="MolarMass">
+/// g/mol, of the form a composition weighs (anhydrous; carbon dioxide as CO₂, gluconic acid as its lactone, sulphuric acid as SO₄).
+/// </param>
 /// <param name="Steps">The dissociation steps, strongest first; three at most.</param>
 public sealed record Acid(string Name, Component? Component, double MolarMass, IReadOnlyList<DissociationStep> Steps)
 {
@@ -30,7 +32,9 @@ public sealed record Acid(string Name, Component? Component, double MolarMass, I
     /// </summary>
     /// <param name="step">1 for the first proton.</param>
     /// <param name="t">Temperature.</param>
-    [Source("Goldberg, Kishore & Lennen, Thermodynamic Quantities for the Ionization Reactions of Buffers, J. Phys. Chem. Ref. Data 31:231, 2002, section 4, the integrated van 't Hoff equation")]
+    [Source(
+        "Goldberg, Kishore & Lennen, Thermodynamic Quantities for the Ionization Reactions of Buffers, J. Phys. Chem. Ref. Data 31:231, "
+            + "2002, section 4, the integrated van 't Hoff equation")]
     public double? Pka(int step, Celsius t)
     {
         if (step < 1 || step > Steps.Count || !Electrolyte.Covers(t))
@@ -41,7 +45,10 @@ public sealed record Acid(string Name, Component? Component, double MolarMass, I
 }
 
 /// <summary>The acids the charge balance knows, in the order of <see cref="Science.Component"/>, as data.</summary>
-[Source("Goldberg, Kishore & Lennen, J. Phys. Chem. Ref. Data 31:231, 2002; Hummel et al., Chemical Thermodynamics of Compounds and Complexes with Selected Organic Ligands, NEA 2005; NIST Standard Reference Database 46 as in the minteq.v4 file of PHREEQC; the source of each constant stands beside it")]
+[Source(
+    "Goldberg, Kishore & Lennen, J. Phys. Chem. Ref. Data 31:231, 2002; Hummel et al., Chemical Thermodynamics of Compounds and Complexes "
+        + "with Selected Organic Ligands, NEA 2005; NIST Standard Reference Database 46 as in the minteq.v4 file of PHREEQC; the source "
+        + "of each constant stands beside it")]
 public static class AcidData
 {
     /// <summary>Number of acids: the length of a span of molalities by acid.</summary>
@@ -62,12 +69,14 @@ public static class AcidData
     private const string Nist = "ε(Na): ThermoChimie sit.dat of PHREEQC, ε(K): NEA 2005, from memory; log K: NIST 46 (minteq.v4)";
 
     internal const string ProteinSource =
-        "carboxyl groups of ovalbumin, β-lactoglobulin and serum albumin, 1.0 to 1.5 mol/kg, pK 4.0 to 4.6: Cannan, Kibrick and Palmer 1941 and 1942, Tanford et al. 1955, from memory";
+        "carboxyl groups of ovalbumin, β-lactoglobulin and serum albumin, 1.0 to 1.5 mol/kg, pK 4.0 to 4.6: Cannan, Kibrick and Palmer "
+        + "1941 and 1942, Tanford et al. 1955, from memory";
 
     /// <summary>Positive charge of protein, mol/g: as much as its carboxyl groups leave negative at an isoelectric point of pH 5.</summary>
     internal const double ProteinBase = 0.91e-3;
 
-    private const string Kin = "ε as of its kin (acetate, gluconate, oxalate); log K: Martell & Smith, Critical Stability Constants, from memory, where one is given";
+    private const string Kin =
+        "ε as of its kin (acetate, gluconate, oxalate); log K: Martell & Smith, Critical Stability Constants, from memory, where one is given";
 
     /// <summary>All acids; an acid's place is its index.</summary>
     public static IReadOnlyList<Acid> All { get; } =
@@ -108,7 +117,8 @@ public static class AcidData
         new("gluconic", Component.Gluconic, 178.140, [new(3.86, 0, 0, "NIST 46, from memory", new(-0.07, -0.07, 1.73, 0.81, Nea))]),
         new("benzoic", Component.Benzoic, 122.121,
             [new(4.202, 0.46, 0, "NIST 46 (minteq.v4): log K 4.202, ΔH of association −0.46 kJ/mol", new(0.08, 0.09, null, null, Kin))]),
-        new("sorbic", Component.Sorbic, 112.127, [new(4.76, 0, 0, "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009 (pKa used)", new(0.08, 0.09, null, null, Kin))]),
+        new("sorbic", Component.Sorbic, 112.127,
+            [new(4.76, 0, 0, "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009 (pKa used)", new(0.08, 0.09, null, null, Kin))]),
         new("carbonic", Component.CarbonDioxide, 44.0095,
             [new(6.351, 9.15, -371, Goldberg, new(0, -0.06, 1.27, 1.01, Nist)), new(10.329, 14.7, -249, Goldberg, new(-0.08, 0.02, 3.22, 2.92, Nist))]),
         new("sulphuric", Component.Sulphate, 96.063,
@@ -117,7 +127,11 @@ public static class AcidData
                 new(1.98, -22.4, 0, "ThermoChimie sit.dat of PHREEQC (Grenthe, Fuger et al., NEA 1992)", new(-0.12, -0.12, 2.31, 2.23, Nea)),
             ]),
         new("protein", Component.Protein, 1000, [new(4.0, 0, 0, ProteinSource, new(0, 0, null, null, ProteinSource))]),
-        new("phthalic", null, 166.131, [new(2.95, -2.7, -91, Goldberg, new(-0.07, -0.01, null, null, Kin)), new(5.408, -2.17, -295, Goldberg, new(-0.08, 0.07, null, null, Kin))]),
+        new("phthalic", null, 166.131,
+            [
+                new(2.95, -2.7, -91, Goldberg, new(-0.07, -0.01, null, null, Kin)),
+                new(5.408, -2.17, -295, Goldberg, new(-0.08, 0.07, null, null, Kin)),
+            ]),
         new("isocitric", null, 192.124,
             [
                 new(3.287, 0, 0, "Martell & Smith, Critical Stability Constants, from memory", new(-0.05, -0.04, null, null, Kin)),

@@ -10,7 +10,8 @@ namespace SpecLint.Science;
 public static class EthanolActivity
 {
     private const string Data =
-        "Redlich–Kister form; total pressures of ethanol–water at 30 and 50 °C (Wichterle, Linek and Hála, Vapor–Liquid Equilibrium Data Bibliography, Balcazar-Ortiz et al. 1979), "
+        "Redlich–Kister form; total pressures of ethanol–water at 30 and 50 °C (Wichterle, Linek and Hála, Vapor–Liquid "
+        + "Equilibrium Data Bibliography, Balcazar-Ortiz et al. 1979), "
         + "freezing points (CRC Handbook, 102nd ed. 2021), heat of mixing at 25 °C (J. A. Larkin, J. Chem. Thermodyn. 7 (1975) 137, from memory); own fit";
 
     private const double MolarWater = 18.0153;

@@ -45,12 +45,16 @@ public sealed record ThermalResistance(
     /// <summary>All entries. Where no z is known, an entry speaks of its reference temperature alone.</summary>
     public static IReadOnlyList<ThermalResistance> All { get; } =
     [
-        new("c-botulinum-non-proteolytic", "Clostridium botulinum, non-proteolytic, spores", "chilled food", 10.0 / 6, 10.0 / 6, 90, 9, 9, 10, 80, 100, 6, Chilled,
+        new(
+            "c-botulinum-non-proteolytic", "Clostridium botulinum, non-proteolytic, spores", "chilled food",
+            10.0 / 6, 10.0 / 6, 90, 9, 9, 10, 80, 100, 6, Chilled,
             "90 °C for 10 minutes is 6 log; z of 9 below and 10 above 90 °C is drawn from the table"),
         new(
             "listeria", "Listeria monocytogenes", "any", 2.0 / 6, 2.0 / 6, 70, 7.5, 7.5, null, 60, 85, 6,
             "Gaze et al. 1989, 70 °C for 2 minutes is 6 log; NZ MPI TP 2016/05"),
-        new("e-coli-juice", "Escherichia coli O157:H7, acid-adapted", "fruit juice, pH 3.9", 0.01, 0.01, 71.1, 5.3, 5.3, null, 56, 72, 5, "Mazzotta, J. Food Prot. 64:315, 2001",
+        new(
+            "e-coli-juice", "Escherichia coli O157:H7, acid-adapted", "fruit juice, pH 3.9",
+            0.01, 0.01, 71.1, 5.3, 5.3, null, 56, 72, 5, "Mazzotta, J. Food Prot. 64:315, 2001",
             "in juices 5 log at 71.1 °C took 6 to 12 seconds elsewhere, and acid-adapted Listeria was not reduced by 5 log: Topalcengiz, LWT 108475, 2019"),
         new("listeria-60", "Listeria monocytogenes", "not stated", 2.85, 2.85, 60, null, null, null, 60, 60, null, "USDA FSIS 1990, as cited"),
         new("yersinia-milk", "Yersinia enterocolitica", "milk", 0.40, 0.55, 60, null, null, null, 60, 60, null, "Hanna 1977; Lovett 1982, as cited"),

@@ -16,7 +16,8 @@ public readonly record struct JoulesPerGramKelvin(double Value);
 public static class HeatCapacity
 {
     private const string Ethanol =
-        "Å. Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, ethanol–water, by way of the SecCool data of CoolProp; water by IAPWS-95; "
+        "Å. Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, ethanol–water, by way of the SecCool data of "
+        + "CoolProp; water by IAPWS-95; "
         + "pure ethanol from memory; own fit";
 
     private const string Sugar = "Bubník et al., Sugar Technologists Manual, 1995: c = 4184 − 2971 B + 460 B + 7.5 B t J/(kg K), form as used by S. Llano 2005";

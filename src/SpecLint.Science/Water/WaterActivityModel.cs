@@ -13,7 +13,8 @@ namespace SpecLint.Science;
 public static class WaterActivityModel
 {
     internal const string Norrish =
-        "R. S. Norrish, An equation for the activity coefficients and equilibrium relative humidities of water in confectionery syrups, J. Food Technol. 1 (1966) 25; "
+        "R. S. Norrish, An equation for the activity coefficients and equilibrium relative humidities of water in confectionery "
+        + "syrups, J. Food Technol. 1 (1966) 25; "
         + "constants of Chirife, Ferro Fontán and Benmergui, J. Food Technol. 15 (1980) 59, as commonly reprinted, from memory";
 
     internal const string Ross = "K. D. Ross, Estimation of water activity in intermediate moisture foods, Food Technology 29(3) (1975) 26";

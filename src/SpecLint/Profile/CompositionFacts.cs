@@ -10,7 +10,8 @@ internal static class CompositionFacts
     public static void Work(FactBasis of, FactStore facts)
     {
         WorkChilling(of, facts);
-        Span<double> v = stackalloc double[CompositionFigures.Count], low = stackalloc double[CompositionFigures.Count], high = stackalloc double[CompositionFigures.Count];
+        Span<double> v = stackalloc double[CompositionFigures.Count];
+        Span<double> low = stackalloc double[CompositionFigures.Count], high = stackalloc double[CompositionFigures.Count];
         Propagation.Run(of.Served, of.IsSolid ? CompositionFigures.OfSolid : CompositionFigures.OfLiquid, v, low, high);
         var results = new Results(v, low, high);
         var withTops = WithTops(of);
@@ -46,7 +47,11 @@ internal static class CompositionFacts
     public static void WorkMixVolume(FactBasis of, FactStore facts)
     {
         if (of.IsSolid) facts.Leave(Fact.MixVolume, "it is a solid");
-        else facts.PutOrLeave(Fact.MixVolume, CompositionFigures.OfLiquidOne(of.Mix.Mix, CompositionFigures.Volume).Times(1 / of.Serves).NotNegative, Unknowns.None, of.Mix.Lack);
+        else
+        {
+            var liquid = CompositionFigures.OfLiquidOne(of.Mix.Mix, CompositionFigures.Volume).Times(1 / of.Serves).NotNegative;
+            facts.PutOrLeave(Fact.MixVolume, liquid, Unknowns.None, of.Mix.Lack);
+        }
     }
 
     /// <summary>The mix before dilution; few rules ask for it.</summary>
@@ -60,7 +65,8 @@ internal static class CompositionFacts
             return;
         }
 
-        Span<double> v = stackalloc double[CompositionFigures.Count], low = stackalloc double[CompositionFigures.Count], high = stackalloc double[CompositionFigures.Count];
+        Span<double> v = stackalloc double[CompositionFigures.Count];
+        Span<double> low = stackalloc double[CompositionFigures.Count], high = stackalloc double[CompositionFigures.Count];
         Propagation.Run(of.Mix.Mix, CompositionFigures.OfLiquid, v, low, high);
         var results = new Results(v, low, high);
         facts.PutOrLeave(Fact.MixAbv, WithModel(results.At(CompositionFigures.Abv), of.Mix.Mix), Unknowns.Strength, of.Mix.Lack);
@@ -123,7 +129,9 @@ internal static class CompositionFacts
         else
             facts.PutOrLeave(
                 Fact.Density,
-                MixErrors.WithDensity(results.At(CompositionFigures.Density), of.Served, results.At(CompositionFigures.Abv).Value / 100 * 10 * results.At(CompositionFigures.Sugar).Value),
+                MixErrors.WithDensity(
+                    results.At(CompositionFigures.Density), of.Served,
+                    results.At(CompositionFigures.Abv).Value / 100 * 10 * results.At(CompositionFigures.Sugar).Value),
                 Unknowns.Strength | Unknowns.Sugar | Unknowns.Water,
                 lack);
     }

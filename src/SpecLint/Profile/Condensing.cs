@@ -36,7 +36,8 @@ internal static class Condensing
         for (int k = Kept; k < order.Length; k++) Add(covariance, inputs[order[k]]);
         var condensed = new List<Variation>(Kept + Components.Count);
         for (int k = 0; k < Kept; k++) condensed.Add(inputs[order[k]]);
-        foreach (double[] column in Factor(covariance)) condensed.Add(new Variation(new UncertainInput("many small amounts", SparseMasses.Of(column), 1, 1), 1));
+        foreach (double[] column in Factor(covariance))
+            condensed.Add(new Variation(new UncertainInput("many small amounts", SparseMasses.Of(column), 1, 1), 1));
         return [.. condensed];
     }
 

@@ -199,7 +199,8 @@ public sealed class Costing
         double ml = part.Millilitres;
         if (double.IsNaN(ml)) return Without(part.Line, $"how many millilitres of {part.Line.Item.Or("")} go in is not known");
         double spread = part.Grams.Typical > 0 ? (part.Grams.High - part.Grams.Low) / 2 / part.Grams.Typical : 0;
-        double up = Math.Sqrt(Math.Pow((given.Typical / given.Low) - 1, 2) + (spread * spread)), down = Math.Sqrt(Math.Pow(1 - (given.Typical / given.High), 2) + (spread * spread));
+        double up = Math.Sqrt(Math.Pow((given.Typical / given.Low) - 1, 2) + (spread * spread));
+        double down = Math.Sqrt(Math.Pow(1 - (given.Typical / given.High), 2) + (spread * spread));
         double pieces = ml / given.Typical, size = pieces;
         if (price.Size.Dimension == Dimension.Mass)
         {

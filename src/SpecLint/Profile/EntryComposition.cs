@@ -26,10 +26,14 @@ internal sealed class EntryComposition
 
     private const int Rounds = 12;
 
-    /// <summary>Of leaves, stalks and roots: celery 5.7 to 6.0, parsley 5.7 to 6.0, chives 5.2 to 6.3, spinach 5.5 to 6.8 (FDA/CFSAN, Approximate pH of Foods).</summary>
+    /// <summary>
+    /// Of leaves, stalks and roots: celery 5.7 to 6.0, parsley 5.7 to 6.0, chives 5.2 to 6.3, spinach 5.5 to 6.8 (FDA/CFSAN, Approximate
+    /// pH of Foods).
+    /// </summary>
     private static readonly Ph TissuePh = new(6);
 
-    private static readonly Component[] Ions = [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate];
+    private static readonly Component[] Ions =
+        [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate];
 
     private static readonly (string Path, Component Component)[] Paths =
     [
@@ -44,7 +48,8 @@ internal sealed class EntryComposition
         ("acids.fumaric", Component.Fumaric), ("acids.quinic", Component.Quinic), ("acids.gluconic", Component.Gluconic), ("acids.benzoic", Component.Benzoic),
         ("acids.sorbic", Component.Sorbic), ("carbonDioxide", Component.CarbonDioxide), ("salt", Component.SodiumChloride),
         ("sodium", Component.Sodium), ("potassium", Component.Potassium),
-        ("calcium", Component.Calcium), ("magnesium", Component.Magnesium), ("chloride", Component.Chloride), ("sulphate", Component.Sulphate), ("protein", Component.Protein), ("fat", Component.Fat),
+        ("calcium", Component.Calcium), ("magnesium", Component.Magnesium), ("chloride", Component.Chloride), ("sulphate", Component.Sulphate),
+        ("protein", Component.Protein), ("fat", Component.Fat),
         ("fibre", Component.Fibre),
     ];
 
@@ -66,7 +71,8 @@ internal sealed class EntryComposition
         Density = Of("density", double.NaN);
         Ph = Of("ph", double.NaN);
         Titratable = Of("titratableAcidity", double.NaN);
-        Extract = state == MaterialState.Liquid && double.IsNaN(Solids) && double.IsNaN(Water) && double.IsNaN(Density) && ExtractTable.Find(kind.Id) is { } extract
+        bool nothingSaysHowMuch = double.IsNaN(Solids) && double.IsNaN(Water) && double.IsNaN(Density);
+        Extract = state == MaterialState.Liquid && nothingSaysHowMuch && ExtractTable.Find(kind.Id) is { } extract
             ? extract.Typical / 10
             : double.NaN;
 
@@ -77,7 +83,8 @@ internal sealed class EntryComposition
     {
         from.Contents.CopyTo(Contents, 0);
         (State, PerVolume, IonsAreBound) = (from.State, from.PerVolume, from.IonsAreBound);
-        (Strength, Solids, Water, Density, Ph, Titratable, Extract) = (from.Strength, from.Solids, from.Water, from.Density, from.Ph, from.Titratable, from.Extract);
+        (Strength, Solids, Water, Density) = (from.Strength, from.Solids, from.Water, from.Density);
+        (Ph, Titratable, Extract) = (from.Ph, from.Titratable, from.Extract);
     }
 
     /// <summary>Property paths of contents and the component that each is.</summary>
@@ -158,7 +165,9 @@ internal sealed class EntryComposition
     private void BindFreeIons(double[] grams)
     {
         if (!double.IsNaN(Ph)) return;
-        double free = IonsAreBound ? AcidBase.Unbalanced(grams) : Math.Max(0, ChargeOfMetals(grams) - (grams[(int)Component.Chloride] / ChlorideMolarMass) - ChargeOfAcids(grams));
+        double free = IonsAreBound
+            ? AcidBase.Unbalanced(grams)
+            : Math.Max(0, ChargeOfMetals(grams) - (grams[(int)Component.Chloride] / ChlorideMolarMass) - ChargeOfAcids(grams));
         grams[(int)Component.Chloride] += free * ChlorideMolarMass;
     }
 
@@ -173,7 +182,10 @@ internal sealed class EntryComposition
 
     /// <summary>Charge of the metals, mol.</summary>
     private static double ChargeOfMetals(double[] grams) =>
-        (grams[(int)Component.Sodium] / 22.990) + (grams[(int)Component.Potassium] / PotassiumMolarMass) + (2 * grams[(int)Component.Calcium] / 40.078) + (2 * grams[(int)Component.Magnesium] / 24.305);
+        (grams[(int)Component.Sodium] / 22.990)
+            + (grams[(int)Component.Potassium] / PotassiumMolarMass)
+            + (2 * grams[(int)Component.Calcium] / 40.078)
+            + (2 * grams[(int)Component.Magnesium] / 24.305);
 
     /// <summary>Potassium that was analysed beyond what the pH asks for: anions without a field hold it, which count as chloride.</summary>
     private bool AddNeutralSalt(double[] grams)

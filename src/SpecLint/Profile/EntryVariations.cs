@@ -16,10 +16,12 @@ internal sealed class EntryVariations
         Component.Protein, Component.Fat, Component.Fibre,
     ];
 
-    private static readonly Component[] SugarComponents = [Component.Sucrose, Component.Glucose, Component.Fructose, Component.Lactose, Component.Maltose, Component.Dextrin];
+    private static readonly Component[] SugarComponents =
+        [Component.Sucrose, Component.Glucose, Component.Fructose, Component.Lactose, Component.Maltose, Component.Dextrin];
     private static readonly Component[] Disaccharides = [Component.Sucrose, Component.Lactose, Component.Maltose, Component.Dextrin];
     private static readonly Component[] Monosaccharides = [Component.Glucose, Component.Fructose];
-    private static readonly Component[] Polyols = [Component.Glycerol, Component.Sorbitol, Component.Xylitol, Component.Erythritol, Component.Maltitol, Component.Allulose];
+    private static readonly Component[] Polyols =
+        [Component.Glycerol, Component.Sorbitol, Component.Xylitol, Component.Erythritol, Component.Maltitol, Component.Allulose];
 
     private static readonly Component[] Acids =
     [
@@ -215,7 +217,8 @@ internal sealed class EntryVariations
         double norm = useUp ? upNorm : downNorm;
         var vector = new double[Components.Count];
         for (int c = 0; c < vector.Length; c++) vector[c] = useUp ? high[c] - nominal[c] : nominal[c] - low[c];
-        inputs.Add(new UncertainInput($"{ingredient.Id}: {name}", SparseMasses.Of(vector), upNorm / norm / Propagation.Coverage, downNorm / norm / Propagation.Coverage));
+        double up = upNorm / norm / Propagation.Coverage, down = downNorm / norm / Propagation.Coverage;
+        inputs.Add(new UncertainInput($"{ingredient.Id}: {name}", SparseMasses.Of(vector), up, down));
 
         double[] Moved(double by)
         {

@@ -22,7 +22,9 @@ internal readonly record struct Estimate(double Value, double Low, double High)
     public Estimate With(StandardError error)
     {
         double half = error.Tolerance.HalfWidth;
-        return this with { Low = Value - Math.Sqrt(((Value - Low) * (Value - Low)) + (half * half)), High = Value + Math.Sqrt(((High - Value) * (High - Value)) + (half * half)) };
+        double below = Math.Sqrt(((Value - Low) * (Value - Low)) + (half * half));
+        double above = Math.Sqrt(((High - Value) * (High - Value)) + (half * half));
+        return this with { Low = Value - below, High = Value + above };
     }
 
     /// <summary>Kept to what the quantity can be.</summary>

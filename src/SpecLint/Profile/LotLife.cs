@@ -41,8 +41,15 @@ internal sealed class LotLife
 
     private static readonly Limit DateMark = Limits.Of("food-code-date-mark");
 
-    /// <summary>Cultured milk, and cheese that is hard or semi-soft, bear no mark on opening (Food Code 3-501.17(G)); cream cheese, ricotta and mozzarella do.</summary>
-    private static readonly string[] Unmarked = ["yogurt", "yoghurt", "sour-cream", "sour cream", "buttermilk", "creme-fraiche", "crème fraîche", "kefir", "parmesan", "cheddar", "gouda", "gruyere", "gruyère", "pecorino", "manchego", "blue-cheese", "blue cheese"];
+    /// <summary>
+    /// Cultured milk, and cheese that is hard or semi-soft, bear no mark on opening (Food Code 3-501.17(G)); cream cheese, ricotta and
+    /// mozzarella do.
+    /// </summary>
+    private static readonly string[] Unmarked =
+    [
+        "yogurt", "yoghurt", "sour-cream", "sour cream", "buttermilk", "creme-fraiche", "crème fraîche", "kefir", "parmesan", "cheddar",
+        "gouda", "gruyere", "gruyère", "pecorino", "manchego", "blue-cheese", "blue cheese",
+    ];
 
     private readonly List<LotEnd> ends = [];
     private readonly List<Given<string>> unknownSources = [];
@@ -194,13 +201,19 @@ internal sealed class LotLife
         var terms = IsThawed ? KeepingLife.TermsOf(prep, profile, profiles, Celsius) : profile.KeepingTerms!;
         var on = profiles.Book.On;
         End(from, Storage.LeastDays(prep), "its recipe", LotEndKind.Recipe, on);
-        if (NeedsCold) End(from, terms.Safety.Days, WordsOf(terms.Safety), LotEndKind.Law, on);
-        if (NeedsCold) End(from, KeepingLife.DaysOfBase(prep, profile, profiles.Book.Settings), "how long bars keep such a base (SL5019)", LotEndKind.Trade, on);
+        if (NeedsCold)
+        {
+            End(from, terms.Safety.Days, WordsOf(terms.Safety), LotEndKind.Law, on);
+            double days = KeepingLife.DaysOfBase(prep, profile, profiles.Book.Settings);
+            End(from, days, "how long bars keep such a base (SL5019)", LotEndKind.Trade, on);
+        }
         End(from, terms.Parts.Days, WordsOf(terms.Parts), LotEndKind.Trade, on);
         End(from, terms.Family.Days, WordsOf(terms.Family), LotEndKind.Trade, on);
     }
 
-    private static string WordsOf(KeepingEnd end) => end.From == DateMark.Id ? "the date mark of food that needs cold (Food Code 3-501.17)" : end.From;
+    private const string WordsOfDateMark = "the date mark of food that needs cold (Food Code 3-501.17)";
+
+    private static string WordsOf(KeepingEnd end) => end.From == DateMark.Id ? WordsOfDateMark : end.From;
 
     private void Date(Material material, LinkedBook book)
     {
@@ -211,11 +224,11 @@ internal sealed class LotLife
         if (From is not { } from) return;
         var ingredient = material.Ingredient!;
         bool marked = !Phrases.HasAny(ingredient.Id, Unmarked) && !(ingredient.Name.IsGiven && Phrases.HasAny(ingredient.Name.Value, Unmarked));
-        if (marked && NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Law, book.On);
+        if (marked && NeedsCold && what != Perishable.Juice) End(from, DateMark.Value, WordsOfDateMark, LotEndKind.Law, book.On);
         if (LifeOpened(material) is not { } opened)
         {
             // How long food of the bar's own keeps, nobody says: no longer than any other that needs cold.
-            if (material.IsOwn && IsPerishable && marked && ends.Count == 0) End(from, DateMark.Value, WordsOf(new KeepingEnd(DateMark.Value, DateMark.Id, null)), LotEndKind.Trade, book.On);
+            if (material.IsOwn && IsPerishable && marked && ends.Count == 0) End(from, DateMark.Value, WordsOfDateMark, LotEndKind.Trade, book.On);
             return;
         }
 
@@ -246,7 +259,9 @@ internal sealed class LotLife
                 if (!NeedsCold || !source.IsPerishable || source.Last is not { } last) continue;
                 string why = $"{source.Item?.Id ?? lot.Item.Or("")} {code.Value} in it, whose last day is {last.Day} ({last.Why})";
                 int left = From is { } from ? last.Day.DaysSince(from) + 1 : 0;
-                ends.Add(left < 1 ? new LotEnd(last.Day, double.NaN, why, LotEndKind.Source) : new LotEnd(LastDay(From!.Value, left, Frozen, profiles.Book.On), left, why, LotEndKind.Source));
+                ends.Add(left < 1
+                    ? new LotEnd(last.Day, double.NaN, why, LotEndKind.Source)
+                    : new LotEnd(LastDay(From!.Value, left, Frozen, profiles.Book.On), left, why, LotEndKind.Source));
             }
 
             if (!any) unknownSources.Add(code);
@@ -271,7 +286,8 @@ internal sealed class LotLife
 
     private bool IsShownStable(KeepingState state, LinkedBook book)
     {
-        if (Lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven)) return !IsOfOtherRecipe && state.Verdict == KeepingVerdict.NotControlled;
+        if (Lot.Measured is not { } measured || !(measured.Ph.IsGiven || measured.WaterActivity.IsGiven))
+            return !IsOfOtherRecipe && state.Verdict == KeepingVerdict.NotControlled;
         var ph = measured.Ph.IsGiven ? Read(measured.Ph.Value, Meters.PhHalfWidth(measured, book)) : state.Ph;
         var activity = measured.WaterActivity.IsGiven ? Read(measured.WaterActivity.Value, Meters.WaterActivityHalfWidth) : state.WaterActivity;
         return KeepingVerdicts.Of(state.Table, ph, activity, Perishables.IsListed(state.What)).Verdict == KeepingVerdict.NotControlled;
