@@ -20,14 +20,15 @@ internal sealed partial class ByProductTaken : BookRule
                 context.Report(new(Rule)
                 {
                     AskedLevel = own ? Level.Warning : null,
-                    Place = prep.At(left.Id.Span),
-                    Path = $"byProducts[{left.Id.Value}].id",
+                    At = new(prep.At(left.Id.Span), $"byProducts[{left.Id.Value}].id"),
                     Message = own
                         ? $"`{left.Id.Value}` is also the id of a catalogue ingredient, which it hides from every recipe of the book."
-                        : $"`{left.Id.Value}` is also the id of {known.File.Source.Path}. Every reference resolves to that file, not to this by-product.",
+                        : $"`{left.Id.Value}` is also the id of {known.File.Source.Path}. Every reference resolves to that file, not to "
+                            + "this by-product.",
                     Advice = $"Give the by-product its own id, e.g. `{prep.Id}-{left.Id.Value}`.",
                     Evidence = [Proof.Of("taken by", own ? "the built-in catalogue" : known.File.Id)],
-                    Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has the id")],
+                    Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has "
+                        + "the id")],
                     Corrections = context.Book.UsersOf(left.Id.Value).Count == 0
                         ? [new Correction(
                             CorrectionGrade.Proposed, $"Call it `{prep.Id}-{left.Id.Value}`.",

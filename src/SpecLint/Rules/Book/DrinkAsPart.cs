@@ -21,9 +21,9 @@ internal sealed partial class DrinkAsPart : RecipeRule
             var place = context.At(part.Line.Item.Span);
             context.Report(new(Rule)
             {
-                Place = place,
-                Path = RecipeContext.PathOf(part.Line, "item"),
-                Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish. Only a preparation can go into another recipe.",
+                At = new(place, RecipeContext.PathOf(part.Line, "item")),
+                Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish. Only a preparation can go into another "
+                    + "recipe.",
                 Advice = batch is null
                     ? "Write a preparation for what is poured (`\"family\": \"batch\"`, `\"batchOf\"`), and name that."
                     : $"Name its batch, `{batch.Id}`.",

@@ -109,9 +109,9 @@ internal sealed partial class HouseNameNear : BookRule
         var item = context.Book.Resolve(line.Item.Value)!;
         return new(Rule)
         {
-            Place = recipe.At(line.Item.Span),
-            Path = RecipeContext.PathOf(line, "item"),
-            Message = $"`{line.Item.Value}` is the catalogue's {item.File.Name.Or(item.Id)}. The house makes `{prep.Id}`, which has nearly the same name.",
+            At = new(recipe.At(line.Item.Span), RecipeContext.PathOf(line, "item")),
+            Message = $"`{line.Item.Value}` is the catalogue's {item.File.Name.Or(item.Id)}. The house makes `{prep.Id}`, which has nearly "
+                + "the same name.",
             Advice = $"Write `{prep.Id}` if the house's own is meant.",
             Evidence = [Proof.Of("house preparation", prep.Id, prep.Head)],
             Related = [new RelatedPlace(prep.Head, "the house's own")],

@@ -11,9 +11,9 @@ internal sealed partial class IdTwice : BookRule
         {
             context.Report(new(Rule)
             {
-                Place = second.Head,
-                Path = second.Source.Path,
-                Message = $"The id `{second.Id}` is also that of {first.Source.Path}. Every reference resolves to that file, and this one is never used.",
+                At = new(second.Head, second.Source.Path),
+                Message = $"The id `{second.Id}` is also that of {first.Source.Path}. Every reference resolves to that file, and this one "
+                    + "is never used.",
                 Advice = "Give one of the two another file name, and correct the references.",
                 Evidence = [Proof.Of("other file", first.Source.Path, first.Head)],
                 Related = [new RelatedPlace(first.Head, "the file that references resolve to")],

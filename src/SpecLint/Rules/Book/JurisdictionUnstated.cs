@@ -12,10 +12,9 @@ internal sealed partial class JurisdictionUnstated : BookRule
         var edit = context.Settings.Bar is { } bar ? JsonEdits.AddProperty(bar, "", "jurisdictions", "[\"EU\"]") : null;
         context.Report(new(Rule)
         {
-            Place = file.Head,
-            Path = "jurisdictions",
-            Message = $"No country is stated, so the strictest limit of {Say.List(context.Settings.Jurisdictions)} applies everywhere, "
-                + $"and the allergens of every list have to be declared.",
+            At = new(file.Head, "jurisdictions"),
+            Message = $"No country is stated, so the strictest limit of {Say.List(context.Settings.Jurisdictions)} applies everywhere, and "
+                + "the allergens of every list have to be declared.",
             Advice = "State the bar's country in bar.json, e.g. `\"jurisdictions\": [\"IE\"]`.",
             Evidence = [Proof.Of("used", string.Join(" ", context.Settings.Jurisdictions))],
             Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "State the EU; replace it with the country.", [edit])],

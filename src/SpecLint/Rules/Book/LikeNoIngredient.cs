@@ -29,7 +29,8 @@ internal sealed partial class LikeNoIngredient : IngredientRule
         {
             Answer = Answer.NotShown,
             At = context.At(ingredient.Like.Span, "like"),
-            Message = $"`{like}`, which {ingredient.Name.Or(ingredient.Id)} is said to be like, {wrong}: its contents, allergens and hazards are not known.",
+            Message = $"`{like}`, which {ingredient.Name.Or(ingredient.Id)} is said to be like, {wrong}: its contents, allergens and "
+                + "hazards are not known.",
             Advice = near is not null ? $"Write `{near}` if that is meant."
                 : item?.File is Recipe ? $"Name `{like}` itself on the lines that use it, or name a bought ingredient here."
                 : "Name an ingredient that exists, or write its contents, `allergens` and `hazard` here.",

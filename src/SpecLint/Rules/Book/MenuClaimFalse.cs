@@ -32,7 +32,8 @@ internal sealed partial class MenuClaimFalse : MenuRule
                     Advice = "Remove the claim, or change the drink.",
                     Caution = "Guests rely on such words, some because they must. If it is not shown, do not say it.",
                     Evidence = verdict.Evidence,
-                    Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "contradicts the claim")],
+                    Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "contradicts the "
+                        + "claim")],
                     Corrections = placed.InList < 0
                         ? []
                         : [new Correction(

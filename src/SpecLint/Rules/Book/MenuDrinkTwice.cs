@@ -20,10 +20,11 @@ internal sealed partial class MenuDrinkTwice : MenuRule
                 {
                     At = context.At(entry.Drink.Span, $"drinks[{entry.Drink.Value}].drink"),
                     Key = entry.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                    Message = $"`{entry.Drink.Value}` is number {first.Number} and number {entry.Number} of this menu, so its covers count twice.",
+                    Message = $"`{entry.Drink.Value}` is number {first.Number} and number {entry.Number} of this menu, so its covers count "
+                        + "twice.",
                     Advice = "Remove one of the two, or name the intended drink.",
                     Evidence = [Proof.Of("first", first.Drink.Value, context.At(first.Drink.Span))],
-                    Related = [new RelatedPlace(context.At(first.Drink.Span), "the first one")],
+                    Related = [context.See(first.Drink.Span, "the first one")],
                 });
                 break;
             }

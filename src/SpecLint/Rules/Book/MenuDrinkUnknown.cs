@@ -19,8 +19,7 @@ internal sealed partial class MenuDrinkUnknown : MenuRule
             var place = context.At(entry.Drink.Span);
             context.Report(new(Rule)
             {
-                Place = place,
-                Path = $"drinks[{entry.Drink.Value}].drink",
+                At = new(place, $"drinks[{entry.Drink.Value}].drink"),
                 Message = file is null
                     ? $"`{entry.Drink.Value}` is on the menu, but the book has no recipe for it. Its allergens and strength are not known."
                     : $"`{entry.Drink.Value}` is on the menu as a drink, but is an ingredient.",

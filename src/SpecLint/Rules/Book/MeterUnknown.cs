@@ -31,13 +31,12 @@ internal sealed partial class MeterUnknown : FileRule
         var place = context.At(measured.Meter.Span);
         context.Report(new(Rule)
         {
-            Place = place,
-            Path = path,
+            At = new(place, path),
             Key = key,
             Message = $"`{measured.Meter.Value}` is not one of the bar's meters, so its readings count as those of an uncalibrated meter.",
             Advice = near is null
                 ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under "
-                    + $"`tools.meters` in bar.json."
+                    + "`tools.meters` in bar.json."
                 : $"Write `{near}` if that is meant.",
             Evidence = [Proof.Of("meter", measured.Meter.Value, place)],
             Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],

@@ -13,7 +13,7 @@ internal sealed partial class NestedPreparations : PrepRule
         {
             Place = prep.Head,
             Message = $"It is made through more than {ProfileSet.DeepestNesting} preparations, one in another: what goes into it, its "
-                + $"allergens and hazards too, is not followed that far down.",
+                + "allergens and hazards too, is not followed that far down.",
             Advice = "Make it of fewer stages, or write the lower ones as one preparation.",
         });
     }

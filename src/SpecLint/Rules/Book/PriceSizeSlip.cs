@@ -23,7 +23,9 @@ internal sealed partial class PriceSizeSlip : PricesRule
             context.Report(new(Rule)
             {
                 At = context.At(size.Span, $"prices[{price.Item.Value}].for"),
-                Message = $"`{price.Item.Value}` is priced for {Say.With(millilitres, "mL")}, and bottles of it hold {Say.With(meant, "mL")}: as written, its cost is {(meant > millilitres ? "ten times too high" : "a tenth of what it is")} ({BottleSizes.Source}).",
+                Message = $"`{price.Item.Value}` is priced for {Say.With(millilitres, "mL")}, and bottles of it hold "
+                    + $"{Say.With(meant, "mL")}: as written, its cost is "
+                    + $"{(meant > millilitres ? "ten times too high" : "a tenth of what it is")} ({BottleSizes.Source}).",
                 Advice = $"Write {text}, if that is the bottle.",
                 Evidence = [Proof.Of("size", size.Value, context.At(size.Span))],
                 Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {text}.", [new TextEdit(context.At(size.Span), $"\"{text}\"")])],

@@ -1,4 +1,3 @@
-
 namespace SpecLint.Rules.Book;
 
 [Rule("SL9002", "reference-cycle", "Preparations that are made of each other", Level.Error)]
@@ -11,8 +10,7 @@ internal sealed partial class ReferenceCycleRule : BookRule
             string way = string.Join(" → ", cycle.Path.Concat([cycle.Path[0]]));
             context.Report(new(Rule)
             {
-                Place = cycle.In.At(cycle.Closing.Item.Span),
-                Path = RecipeContext.PathOf(cycle.Closing, "item"),
+                At = new(cycle.In.At(cycle.Closing.Item.Span), RecipeContext.PathOf(cycle.Closing, "item")),
                 Message = $"These preparations are made of each other: {way}. None of them can be made first.",
                 Advice = "Take one of them out of the cycle, or make a separate preparation of what they share.",
             });

@@ -31,9 +31,9 @@ internal sealed partial class SameNameTwice : BookRule
                 context.Report(new(Rule)
                 {
                     AskedLevel = Level.Warning,
-                    Place = own.At(called.Span),
-                    Path = "name",
-                    Message = $"\"{called.Value}\" is what `{own.Id}` and `{other.Id}` are both called: two files for one bottle drift apart.",
+                    At = new(own.At(called.Span), "name"),
+                    Message = $"\"{called.Value}\" is what `{own.Id}` and `{other.Id}` are both called: two files for one bottle drift "
+                        + "apart.",
                     Advice = "Keep one of the two, and name it wherever the other is used.",
                     Evidence = [Proof.Of("same name", other.Id, other.Head)],
                     Related = [new RelatedPlace(other.Head, "the other file")],
@@ -70,15 +70,14 @@ internal sealed partial class SameNameTwice : BookRule
             context.Report(new(Rule)
             {
                 AskedLevel = copy ? Level.Warning : null,
-                Place = recipe.Head,
-                Path = "name",
+                At = new(recipe.Head, "name"),
                 Message = copy
-                    ? $"`{recipe.Id}` and `{first.Id}` are two files of one name and one formula, made and dated twice. A correction "
-                        + $"of one leaves the other as it is."
-                    : $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same. Somebody "
-                        + $"sent for it may come back with either.",
+                    ? $"`{recipe.Id}` and `{first.Id}` are two files of one name and one formula, made and dated twice. A correction of "
+                        + "one leaves the other as it is."
+                    : $"\"{recipe.Name.Value}\" is the name of `{recipe.Id}` and of `{first.Id}`, which are not the same. Somebody sent "
+                        + "for it may come back with either.",
                 Advice = copy
-                    ? $"Keep one of the two, and name it wherever the other is used."
+                    ? "Keep one of the two, and name it wherever the other is used."
                     : "Add the difference to the names, such as a strength or a year, or say that one supersedes the other.",
                 Corrections = copy ? SameThingTwice.Rename(context, recipe.Id, first.Id) : [],
                 Evidence = [Proof.Of("same name", first.Id, first.Head)],

@@ -64,11 +64,10 @@ internal sealed partial class SameThingTwice : BookRule
         var (keep, drop) = more > less ? (second, first) : (first, second);
         return new(Rule)
         {
-            Place = second.Head,
-            Path = "name",
+            At = new(second.Head, "name"),
             Key = first.Id,
             Message = $"`{second.Id}` and `{first.Id}` are made of the same {Say.Count(second.Ingredients.Count, "part")} in the same "
-                + $"shares, by the same steps: one thing under two names, made and dated twice.",
+                + "shares, by the same steps: one thing under two names, made and dated twice.",
             Advice = $"Keep `{keep.Id}`, which {Say.Count(Math.Max(more, less), "recipe")} "
                 + $"{(Math.Max(more, less) == 1 ? "uses" : "use")}, and name it instead of `{drop.Id}`.",
             Evidence = [Proof.Of("same as", first.Id, first.Head)],

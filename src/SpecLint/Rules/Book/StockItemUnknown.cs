@@ -16,11 +16,10 @@ internal sealed partial class StockItemUnknown : StockRule
             var place = context.At(lot.Item.Span);
             context.Report(new(Rule)
             {
-                Place = place,
-                Path = $"lots[{lot.Item.Value}].item",
+                At = new(place, $"lots[{lot.Item.Value}].item"),
                 Key = lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                Message = $"A lot of `{lot.Item.Value}` is in stock, which is in no file of the book and not in the built-in "
-                    + $"catalogue. Its contents and its life are not known.",
+                Message = $"A lot of `{lot.Item.Value}` is in stock, which is in no file of the book and not in the built-in catalogue. "
+                    + "Its contents and its life are not known.",
                 Advice = near is null ? "Write its file, or name an item that exists." : $"Write `{near}` if that is meant.",
                 Evidence = [Proof.Of("named", lot.Item.Value, place)],
                 Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],

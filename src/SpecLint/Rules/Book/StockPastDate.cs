@@ -25,8 +25,7 @@ internal sealed partial class StockPastDate : StockRule
             context.Report(new(Rule)
             {
                 AskedLevel = taste ? Level.Note : null,
-                Place = place,
-                Path = $"lots[{lot.Item.Value}].{(labelled ? "useBy" : "made")}",
+                At = new(place, $"lots[{lot.Item.Value}].{(labelled ? "useBy" : "made")}"),
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
                 Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {Say.Count(days, "day")} before "
                     + $"{context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",

@@ -20,8 +20,8 @@ internal sealed partial class StockUndated : StockRule
             {
                 At = context.At(lot.Item.Span, $"lots[{lot.Item.Value}]"),
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"The lot of `{lot.Item.Value}` has no day made, no day opened and no use-by day, so its age is not known "
-                    + $"(date marking: Food Code 3-501.17).",
+                Message = $"The lot of `{lot.Item.Value}` has no day made, no day opened and no use-by day, so its age is not known (date "
+                    + "marking: Food Code 3-501.17).",
                 Advice = "Write `made` or `opened` from the label. If the label has none, discard it.",
                 Caution = "A lot without a date cannot be shown to be fit. Follow the local food code.",
                 Evidence = [Proof.Of("lot", lot.LotCode.Or("no code"), context.At(lot.Span))],

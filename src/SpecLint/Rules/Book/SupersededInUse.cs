@@ -59,7 +59,8 @@ internal sealed partial class SupersededInUse : BookRule
             Place = place,
             Subject = user.Id,
             Path = path,
-            Message = $"`{old}` is superseded by `{newer.Id}`{(newer.Date.IsGiven ? $" of {newer.Date.Value}" : "")}, but still named here.",
+            Message = $"`{old}` is superseded by `{newer.Id}`{(newer.Date.IsGiven ? $" of {newer.Date.Value}" : "")}, but still named "
+                + "here.",
             Advice = $"Name `{newer.Id}`, and check the balance again.",
             Evidence = [Proof.Of("superseded by", newer.Id, newer.At(newer.Supersedes.Span))],
             Related = [new RelatedPlace(newer.At(newer.Supersedes.Span), "says that it supersedes it")],

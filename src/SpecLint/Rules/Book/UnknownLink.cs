@@ -26,8 +26,7 @@ internal sealed partial class UnknownLink : PrepRule
         var place = context.At(at.Span);
         context.Report(new(Rule)
         {
-            Place = place,
-            Path = path,
+            At = new(place, path),
             Message = $"`{at.Value}` {what}.",
             Advice = near is null ? "Name one that exists." : $"Write `{near}` if that is meant.",
             Evidence = [Proof.Of("named", at.Value, place)],

@@ -34,8 +34,7 @@ internal sealed partial class UnknownReference : RecipeRule
             var place = context.At(line.Item.Span);
             context.Report(new(Rule)
             {
-                Place = place,
-                Path = RecipeContext.PathOf(line, "item"),
+                At = new(place, RecipeContext.PathOf(line, "item")),
                 Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be computed for it.",
                 Advice = likely.Count == 0 ? "Write its file, or name an item that exists." : $"Write {meant}, if that is meant, or write a file for `{id}`.",
                 Corrections = likely.Count == 1 && Brings(context, likely[0]).Count == 0
@@ -91,8 +90,7 @@ internal sealed partial class UnknownReference : RecipeRule
         var place = context.At(line.Item.Span);
         return new(Rule)
         {
-            Place = place,
-            Path = RecipeContext.PathOf(line, "item"),
+            At = new(place, RecipeContext.PathOf(line, "item")),
             Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
             Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Bracketed(context, c)}")], "or")}, or a file for your own.",
             Corrections = [.. name.Choices.Where(c => Brings(context, c).Count == 0).Select(c => Name(place, id, c) with { KeepsTheThing = true })],
@@ -107,9 +105,9 @@ internal sealed partial class UnknownReference : RecipeRule
         string like = kinds.Length == 0 ? "" : $", or name its kind, {Say.List([.. kinds.Select(c => $"`{c}`{Bracketed(context, c)}")], "or")}";
         return new(Rule)
         {
-            Place = place,
-            Path = RecipeContext.PathOf(line, "item"),
-            Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be computed for it.",
+            At = new(place, RecipeContext.PathOf(line, "item")),
+            Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be "
+                + "computed for it.",
             Advice = $"Write a file for the bottle from its label{like}.",
         };
     }

@@ -1,4 +1,3 @@
-
 namespace SpecLint.Rules.Book;
 
 [Rule("SL9009", "ingredient-unused", "Nothing uses the ingredient's file", Level.Note)]
@@ -14,8 +13,7 @@ internal sealed partial class UnusedIngredient : BookRule
             if (named.Contains(ingredient.Id) || book.UsersOf(ingredient.Id).Count > 0) continue;
             context.Report(new(Rule)
             {
-                Place = ingredient.Head,
-                Path = "name",
+                At = new(ingredient.Head, "name"),
                 Message = $"No recipe uses {ingredient.Name.Or(ingredient.Id)}, and none of it is in stock.",
                 Advice = "Exclude the file (`leaveOut` in bar.json), or find the recipe that should name it.",
             });

@@ -20,8 +20,7 @@ internal sealed partial class UnusedPrep : BookRule
             if (used) continue;
             context.Report(new(Rule)
             {
-                Place = prep.Head,
-                Path = "name",
+                At = new(prep.Head, "name"),
                 Message = $"No drink, preparation or menu uses {prep.Name.Or(prep.Id)}, and none of it is in stock.",
                 Advice = "Exclude the file (`leaveOut` in bar.json), or say what supersedes it.",
             });

@@ -1,6 +1,5 @@
 using SpecLint.Findings;
 
-
 namespace SpecLint.Rules.File;
 
 [Rule("SL1023", "acceptance-ended", "An acceptance whose last day is over", Level.Warning)]
@@ -16,8 +15,7 @@ internal sealed partial class AcceptanceEnded : AcceptanceRule
             return;
         context.Report(new(Rule)
         {
-            Place = use.File.At(acceptance.Until.Span),
-            Path = $"accept[{acceptance.Rule.Value}]",
+            At = new(use.File.At(acceptance.Until.Span), $"accept[{acceptance.Rule.Value}]"),
             Message = $"The acceptance of {acceptance.Rule.Value} ended on {acceptance.Until.Value}. What it covered is reported again.",
             Advice = "Review it: correct the recipe, or give the acceptance a new last day.",
         });

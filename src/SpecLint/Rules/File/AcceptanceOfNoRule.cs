@@ -13,8 +13,7 @@ internal sealed partial class AcceptanceOfNoRule : AcceptanceRule
         string? near = NearestName.Of(rule.Value, RuleRegistry.All.Select(r => r.Info.Id));
         context.Report(new(Rule)
         {
-            Place = use.File.At(rule.Span),
-            Path = $"accept[{rule.Value}]",
+            At = new(use.File.At(rule.Span), $"accept[{rule.Value}]"),
             Message = $"There is no rule {rule.Value}, so the acceptance covers nothing.",
             Advice = near is null
                 ? "Check the list of rules, and write the id as the finding prints it."

@@ -1,6 +1,5 @@
 using SpecLint.Findings;
 
-
 namespace SpecLint.Rules.File;
 
 [Rule("SL1024", "acceptance-unused", "An acceptance that covers nothing", Level.Note)]
@@ -17,9 +16,9 @@ internal sealed partial class AcceptanceUnused : AcceptanceRule
         if (AcceptanceWithoutEnd.Lacks(context, acceptance) is not null) return;
         context.Report(new(Rule)
         {
-            Place = use.File.At(acceptance.Rule.Span),
-            Path = $"accept[{acceptance.Rule.Value}]",
-            Message = $"The acceptance of {acceptance.Rule.Value} covers no finding of this file. What it was for is corrected, or is in another file.",
+            At = new(use.File.At(acceptance.Rule.Span), $"accept[{acceptance.Rule.Value}]"),
+            Message = $"The acceptance of {acceptance.Rule.Value} covers no finding of this file. What it was for is corrected, or is in "
+                + "another file.",
             Advice = "Delete it, so that it does not cover the next mistake of its kind.",
         });
     }

@@ -21,8 +21,7 @@ internal sealed partial class AcceptanceWithoutEnd : AcceptanceRule
         if (!acceptance.Because.IsGiven || string.IsNullOrWhiteSpace(acceptance.Because.Value)) return;
         context.Report(new(Rule)
         {
-            Place = use.File.At(acceptance.Until.IsGiven ? acceptance.Until.Span : acceptance.Span),
-            Path = $"accept[{acceptance.Rule.Value}]",
+            At = new(use.File.At(acceptance.Until.IsGiven ? acceptance.Until.Span : acceptance.Span), $"accept[{acceptance.Rule.Value}]"),
             Message = $"{acceptance.Rule.Value} guards against harm, and its acceptance {lacks}, so it covers nothing.",
             Advice = $"Give `until` the day on which someone reviews it, no later than {SettingAside.LatestEnd(context.On)}.",
             Caution = "Local food and licensing law decides what may be served, whatever is accepted here.",

@@ -1,6 +1,5 @@
 using SpecLint.Findings;
 
-
 namespace SpecLint.Rules.File;
 
 [Rule("SL1022", "accepts-without-reason", "An acceptance without a reason", Level.Warning)]
@@ -13,8 +12,7 @@ internal sealed partial class AcceptanceWithoutReason : AcceptanceRule
         if (!acceptance.Rule.IsGiven || !context.KnowsRule(acceptance.Rule.Value)) return;
         context.Report(new(Rule)
         {
-            Place = use.File.At(acceptance.Span),
-            Path = $"accept[{acceptance.Rule.Value}]",
+            At = new(use.File.At(acceptance.Span), $"accept[{acceptance.Rule.Value}]"),
             Message = $"The acceptance of {acceptance.Rule.Value} gives no reason, so it covers nothing.",
             Advice = "Write under `because` why it is right here, in words that the next person understands.",
         });

@@ -14,8 +14,7 @@ internal sealed partial class AskedProperty : RecipeRule
             if (!asked.IsGiven || Has(context.Recipe, asked.Value)) continue;
             context.Report(new(Rule)
             {
-                Place = context.File.Head,
-                Path = asked.Value,
+                At = new(context.File.Head, asked.Value),
                 Message = $"bar.json requires `{asked.Value}` in every recipe, and "
                     + $"{(context.Recipe is Drink ? "this drink" : "this preparation")} does not give it.",
                 Advice = asked.Value switch

@@ -15,8 +15,10 @@ internal sealed partial class HarmRuleLowered : FileRule
             context.Report(new(Rule)
             {
                 At = context.At(entry.Value.Span, $"rules.{entry.Key}"),
-                Message = $"{entry.Key} guards against harm, and the level `{LevelNames.Of(set.Level)}` set for it {missing}, so the rule keeps its own level.",
-                Advice = $"Delete it, or write an object with `level`, `because` and `until`, no later than {SettingAside.LatestEnd(context.On)}.",
+                Message = $"{entry.Key} guards against harm, and the level `{LevelNames.Of(set.Level)}` set for it {missing}, so the rule "
+                    + "keeps its own level.",
+                Advice = "Delete it, or write an object with `level`, `because` and `until`, no later than "
+                    + $"{SettingAside.LatestEnd(context.On)}.",
                 Caution = "Local food and licensing law decides what may be served, whatever is set here.",
             });
         }

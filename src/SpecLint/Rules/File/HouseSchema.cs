@@ -1,4 +1,3 @@
-
 namespace SpecLint.Rules.File;
 
 [Rule("SL1028", "house-schema-missed", "A file does not match the schema of the house", Level.Error)]

@@ -29,7 +29,7 @@ internal sealed partial class ListedTwice : RecipeRule
                 Message = $"`{line.Item.Value}` is on line {first.Number} and again on line {line.Number}, and both are counted: "
                     + $"{Say(context, first)} and {Say(context, line)}.",
                 Advice = "Merge them into one line, or say in `note` why it goes in twice.",
-                Related = [new RelatedPlace(context.At(first.Item.Span), "the first line")],
+                Related = [context.See(first.Item.Span, "the first line")],
             });
         }
     }

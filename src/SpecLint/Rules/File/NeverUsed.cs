@@ -28,7 +28,7 @@ internal sealed partial class NeverUsed : RecipeRule
                 At = context.ItemOf(line),
                 Message = $"The steps name what they use, and none of them names {Written(line)}. It is listed but never goes in.",
                 Advice = "Name it in the step that uses it, or delete the line.",
-                Related = [new RelatedPlace(context.At(recipe.MethodSpan), "the method")],
+                Related = [context.See(recipe.MethodSpan, "the method")],
             });
         }
     }

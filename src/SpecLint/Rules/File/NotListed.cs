@@ -28,7 +28,8 @@ internal sealed partial class NotListed : RecipeRule
                 {
                     At = context.At(item.Span, context.PathOf(step) + ".items"),
                     Key = item.Value,
-                    Message = $"The step uses `{item.Value}`, which is on no line. It is missing from every figure and every list of allergens.",
+                    Message = $"The step uses `{item.Value}`, which is on no line. It is missing from every figure and every list of "
+                        + "allergens.",
                     Advice = near is null
                         ? "Add a line with its amount, or remove it from the step."
                         : $"Write `{near}` if that is meant. Otherwise add a line with its amount.",

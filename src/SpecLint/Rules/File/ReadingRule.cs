@@ -23,12 +23,11 @@ internal abstract class ReadingRule : FileRule
             var place = context.At(problem.Span);
             context.Report(new(Info)
             {
-                Place = place,
-                Path = problem.Path,
+                At = new(place, problem.Path),
                 Key = problem.Path.Length == 0 ? problem.Message : "",
                 Message = problem.Message,
                 Advice = problem.Advice,
-                Related = problem.Related.Length == 0 ? [] : [new RelatedPlace(context.At(problem.Related), "the first one")],
+                Related = problem.Related.Length == 0 ? [] : [context.See(problem.Related, "the first one")],
                 Corrections = problem.Replacement is null
                     ? []
                     : [new Correction(CorrectionGrade.Assured, problem.Advice, [new TextEdit(place, problem.Replacement)])],

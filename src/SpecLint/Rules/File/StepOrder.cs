@@ -40,7 +40,8 @@ internal sealed partial class StepOrder : RecipeRule
 
                 if (topped is not null && verb.UsesStrainer)
                 {
-                    Report(context, topped, step, "The drink is topped before it is strained: the gas is knocked out on the way into the glass");
+                    Report(context, topped, step, "The drink is topped before it is strained: the gas is knocked out on the way into the "
+                        + "glass");
                     return;
                 }
 
@@ -57,7 +58,8 @@ internal sealed partial class StepOrder : RecipeRule
                 if (verb.Tops) topped ??= step;
                 else if (topped is not null && verb.Agitates)
                 {
-                    Report(context, topped, step, $"The drink is topped before it is {verb.Past}: the gas is gone before it reaches the guest");
+                    Report(context, topped, step, $"The drink is topped before it is {verb.Past}: the gas is gone before it reaches the "
+                        + "guest");
                     return;
                 }
             }
@@ -65,14 +67,16 @@ internal sealed partial class StepOrder : RecipeRule
             if (verb.UsesStrainer && (!worked || (onlyAdded && step.Items.Count == 0 && context.Recipe is Drink))) strained ??= step;
             else if (strained is not null && verb.Chills && context.Recipe is Drink && step != strained)
             {
-                Report(context, strained, step, $"The drink is strained before it is {verb.Past}: there is nothing to strain yet, and the ice stays in");
+                Report(context, strained, step, $"The drink is strained before it is {verb.Past}: there is nothing to strain yet, and the "
+                    + "ice stays in");
                 return;
             }
 
             if (verb.Hydrates && step.Items.Count > 0) gelled ??= step;
             else if (gelled is null && step.Items.Count > 0 && (verb.Adds || verb.TakesAll) && Salted(context, step) && LaterHydrates(method, i) is { } later)
             {
-                Report(context, step, later, "Salt goes in before the gum takes up water: dissolved salts keep gums and gellan from taking it up");
+                Report(context, step, later, "Salt goes in before the gum takes up water: dissolved salts keep gums and gellan from taking "
+                    + "it up");
                 return;
             }
 
@@ -106,6 +110,6 @@ internal sealed partial class StepOrder : RecipeRule
         At = context.VerbOf(early),
         Message = $"{words} (common practice, no source).",
         Advice = $"Put `{early.Written}` (step {early.Number}) after `{late.Written}` (step {late.Number}).",
-        Related = [new RelatedPlace(context.At(late.Do.Span), "what should come first")],
+        Related = [context.See(late.Do.Span, "what should come first")],
     });
 }

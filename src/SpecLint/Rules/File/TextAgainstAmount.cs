@@ -60,11 +60,15 @@ internal sealed partial class TextAgainstAmount : RecipeRule
     /// <summary>What says that all amounts are the same, in the languages of recipe cards.</summary>
     private static readonly string[] EqualWords =
     [
-        "equal parts", "equal measures", "equal amounts", "gleiche teile", "gleichen teilen", "parts égales", "parts egales", "partes iguales", "parti uguali", "partes iguais",
+        "equal parts", "equal measures", "equal amounts", "gleiche teile", "gleichen teilen", "parts égales", "parts egales",
+        "partes iguales", "parti uguali", "partes iguais",
         "gelijke delen", "lika delar", "lige dele",
     ];
 
-    private static readonly string[] DenialWords = ["not ", "no longer", "never", "nicht", "pas ", "almost", "nearly", "roughly", "was ", "were "];
+    private static readonly string[] DenialWords =
+    [
+        "not ", "no longer", "never", "nicht", "pas ", "almost", "nearly", "roughly", "was ", "were ",
+    ];
 
     /// <summary>Amounts that a text calls equal and that are not: those of the parts it names, else of all that is measured out.</summary>
     private static void HoldEqual(RecipeContext context, Given<string> text, string path)
@@ -87,10 +91,11 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         {
             At = context.At(text.Span, path),
             Key = "equal",
-            Message = $"The text says \"{said}\", but the lines say {Say.List([.. equal.Select(p => $"{Written.Text(context, p.Line.Amount.Span)} of {Written.Item(p.Line)}")], "and")}.",
+            Message = $"The text says \"{said}\", but the lines say "
+                + $"{Say.List([.. equal.Select(p => $"{Written.Text(context, p.Line.Amount.Span)} of {Written.Item(p.Line)}")], "and")}.",
             Advice = "Find out which is made, and correct the other.",
             Evidence = [Proof.Of("text", said, context.At(text.Span))],
-            Related = [new RelatedPlace(context.At(other.Line.Amount.Span), "another amount")],
+            Related = [context.See(other.Line.Amount.Span, "another amount")],
         });
     }
 
@@ -118,7 +123,11 @@ internal sealed partial class TextAgainstAmount : RecipeRule
     /// <summary>The text is the amount and nothing else, as in a step that adds one item.</summary>
     private static bool BareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;
 
-    private static readonly string[] PartWords = ["first", "half", "rest", "remain", "part of", "some of", "a third", "a little", "per ", "each", "of it", "every", "instead", "was ", "before", "from ", "take out", "left", "double", "batch", "bottle", "serves", "litre"];
+    private static readonly string[] PartWords =
+    [
+        "first", "half", "rest", "remain", "part of", "some of", "a third", "a little", "per ", "each", "of it", "every", "instead", "was ",
+        "before", "from ", "take out", "left", "double", "batch", "bottle", "serves", "litre",
+    ];
 
     private static bool SaysPart(string text)
     {
@@ -150,10 +159,11 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         {
             At = context.At(span, path),
             Key = line.Item.Or(""),
-            Message = $"The text says {spoken} of {Written.Item(line)}, but the line says {written}. Two people will make two different drinks.",
+            Message = $"The text says {spoken} of {Written.Item(line)}, but the line says {written}. Two people will make two different "
+                + "drinks.",
             Advice = "Find out which is made, and correct the other. It is best to give the amount only on the line.",
             Evidence = [Proof.Of("line", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("text", spoken, context.At(span))],
-            Related = [new RelatedPlace(context.At(line.Amount.Span), "the line")],
+            Related = [context.See(line.Amount.Span, "the line")],
         });
     }
 }

@@ -15,7 +15,8 @@ internal sealed partial class UnknownVerb : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.At(step.Do.Span, context.PathOf(step) + ".do"),
-                Message = $"The verb `{step.Written}` is not in the table, so dilution, straining, heating and so on are computed without this step.",
+                Message = $"The verb `{step.Written}` is not in the table, so dilution, straining, heating and so on are computed without "
+                    + "this step.",
                 Advice = near is null
                     ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`."
                     : $"Write `{near}` if that is meant.",

@@ -34,8 +34,8 @@ internal sealed partial class UnknownVessel : FileRule
         context.Report(new(Rule)
         {
             At = context.At(vessel.Span, path),
-            Message = $"`{written}` is neither a vessel in bar.json nor in the table, so nothing is known of its lid, its material or "
-                + $"the pressure it is made for.",
+            Message = $"`{written}` is neither a vessel in bar.json nor in the table, so nothing is known of its lid, its material or the "
+                + "pressure it is made for.",
             Advice = near is null
                 ? "Start with a word such as bottle, jar, tub, bag, jug, keg or siphon, or add the vessel to bar.json."
                 : $"Write `{near}` if that is meant, or add the vessel to bar.json.",

@@ -28,9 +28,9 @@ internal sealed partial class BenzoateWithVitaminC : PrepRule
         context.Report(new(Rule)
         {
             At = context.ItemOf(from.Line),
-            Message = $"It holds {Say.Number(benzoic, 0)} mg/kg of benzoic acid together with {Say.Number(ascorbic, 0)} mg/kg of "
-                + $"vitamin C and is kept. In light and warmth the two form benzene; the limit in drinking water is 5 ppb (US EPA, "
-                + $"used by FDA for comparison).",
+            Message = $"It holds {Say.Number(benzoic, 0)} mg/kg of benzoic acid together with {Say.Number(ascorbic, 0)} mg/kg of vitamin C "
+                + "and is kept. In light and warmth the two form benzene; the limit in drinking water is 5 ppb (US EPA, used by FDA for "
+                + "comparison).",
             Advice = "Use sorbate instead of benzoate, or leave out the vitamin C. Until then keep it cold and dark.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("benzoic acid", benzoic, "mg/kg"), Proof.Of("ascorbic acid", ascorbic, "mg/kg")],

@@ -160,9 +160,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             At = context.At(HazardWords.SpanOf(source.Line), RecipeContext.PathOf(source.Line, "amount")),
             Key = "unknown",
             Message = $"The drink holds alcohol and the caffeine of `{source.Line.Item.Or("")}`, and how much caffeine is not known: "
-                + $"{caffeine.OpenBecause ?? "it is not given"}. Above {Say.Number(Serve.Value)} mg in a drink ({Serve.Source}) it "
-                + $"hides from guests how drunk they are.",
-            Advice = "Write the amount in the line, and `caffeine` in the ingredient's file: the maker's figure, or that of a similar brew by `like`.",
+                + $"{caffeine.OpenBecause ?? "it is not given"}. Above {Say.Number(Serve.Value)} mg in a drink ({Serve.Source}) it hides "
+                + "from guests how drunk they are.",
+            Advice = "Write the amount in the line, and `caffeine` in the ingredient's file: the maker's figure, or that of a similar brew "
+                + "by `like`.",
             Caution = HazardWords.Caution,
             Evidence = [Proof.Of("not known", caffeine.OpenBecause ?? "the caffeine"), Proof.Of(Serve)],
         });

@@ -51,7 +51,8 @@ internal sealed partial class CoumarinDose : DrinkRule
             Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which adds "
                 + $"{Say.Range(typical, low, high, "mg")} of coumarin. The tolerable daily intake of a guest of 60 kg is "
                 + $"{Say.Number(Serve.Value)} mg (EFSA; content: {source}).",
-            Advice = $"Reduce it to {Say.With(enough, "g")} a drink, based on the high end of its content, or use vanilla and cherry, which hold none.",
+            Advice = $"Reduce it to {Say.With(enough, "g")} a drink, based on the high end of its content, or use vanilla and cherry, "
+                + "which hold none.",
             Caution = HazardWords.Caution,
             Evidence = [HazardWords.Of(context, most), new Evidence("coumarin a drink", typical, low, high, "mg", source), Proof.Of(Serve)],
         });

@@ -11,16 +11,28 @@ internal sealed partial class CryogenAtService : RecipeRule
 
     private static readonly string[] Gone =
     [
-        "evaporated", "evaporates", "boiled off", "boils off", "boiled away", "sublimed", "sublimated", "gone", "no liquid", "no piece", "no pieces", "cage",
+        "evaporated", "evaporates", "boiled off", "boils off", "boiled away", "sublimed", "sublimated", "gone", "no liquid", "no piece",
+        "no pieces", "cage",
         "outer vessel", "outer bowl", "outside the glass", "not in the glass", "never in the glass", "not touching the drink",
     ];
 
     /// <summary>Words that put it where the guest drinks.</summary>
-    private static readonly string[] InGlass = ["into the glass", "in the glass", "in the drink", "into the drink", "not gone", "not all gone", "before it is gone", "not evaporated"];
+    private static readonly string[] InGlass =
+    [
+        "into the glass", "in the glass", "in the drink", "into the drink", "not gone", "not all gone", "before it is gone",
+        "not evaporated",
+    ];
 
-    private static readonly string[] NotInGlass = ["not in the glass", "never in the glass", "no piece in the glass", "no pieces in the glass", "not in the drink", "no piece in the drink", "no pieces in the drink"];
+    private static readonly string[] NotInGlass =
+    [
+        "not in the glass", "never in the glass", "no piece in the glass", "no pieces in the glass", "not in the drink",
+        "no piece in the drink", "no pieces in the drink",
+    ];
 
-    private static readonly string[] Substances = ["nitrogen", "LN2", "dry ice", "dry-ice", "liquid", "vapour", "vapor", "fog", "pellet", "pellets"];
+    private static readonly string[] Substances =
+    [
+        "nitrogen", "LN2", "dry ice", "dry-ice", "liquid", "vapour", "vapor", "fog", "pellet", "pellets",
+    ];
 
     public override void Check(RecipeContext context)
     {
@@ -55,8 +67,10 @@ internal sealed partial class CryogenAtService : RecipeRule
             Answer = Answer.NotShown,
             At = context.At(span, path),
             Message = ice
-                ? "Dry ice is used, and nothing says that no piece of it reaches the guest's glass. Swallowed, it burns the throat and stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
-                : "Liquid nitrogen is used, and nothing says that all of it is gone before the drink is served. Swallowed, it has torn stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",
+                ? "Dry ice is used, and nothing says that no piece of it reaches the guest's glass. Swallowed, it burns the throat and "
+                    + "stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
+                : "Liquid nitrogen is used, and nothing says that all of it is gone before the drink is served. Swallowed, it has torn "
+                    + "stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",
             Advice = ice ? "Keep it in an outer vessel or a cage, never in the glass, and say so in the step." : "Say in the step's `until` that all the liquid has evaporated, and that the drink is no colder than intended, before it leaves the bar.",
             Caution = HazardWords.StaffCaution + " Both gases displace the air of a small room.",
             Evidence = [Proof.Of("source", "FDA alert 2018-08-30; FDA Food Code interpretation 2018-10; FSA 2012")],

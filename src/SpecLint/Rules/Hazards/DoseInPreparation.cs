@@ -31,7 +31,8 @@ internal sealed partial class DoseInPreparation : PrepRule
                 if (content.Substance == "coumarin")
                 {
                     double scale = load.Grams * serve.Share;
-                    Hold(context, load, serve, new Dose("coumarin", "mg", scale * content.Low * extracted, scale * content.Typical, scale * content.High, CoumarinDose.Serve.Value, "EFSA: what a guest of 60 kg may take in a day"));
+                    Hold(context, load, serve, new Dose("coumarin", "mg", scale * content.Low * extracted, scale * content.Typical, scale * content.High, CoumarinDose.Serve.Value, "EFSA: "
+                        + "what a guest of 60 kg may take in a day"));
                 }
                 else if (content.Substance is "thujone" or "glycyrrhizic acid" && context.Profile.Mass > 0 && PlantSubstanceOverLimit.RuleOf(context, load.Hazard, content.Substance) is { } law)
                 {
@@ -50,10 +51,15 @@ internal sealed partial class DoseInPreparation : PrepRule
             Answer = dose.Low > dose.Limit ? Answer.Broken : Answer.NotShown,
             At = context.AmountOf(load.Part.Line),
             Key = dose.Substance,
-            Message = $"No drink of the book uses it yet; a usual serve of {Say.Number(serve.Millilitres)} mL brings {Say.Range(dose.Typical, dose.Low, dose.High, dose.Unit)} of {dose.Substance} from {HazardWords.NameOf(load)}, over {Say.Number(dose.Limit)} {dose.Unit} ({dose.Source}).",
-            Advice = $"Come down to {Say.With(load.Grams * dose.Limit / dose.High, "g")} in the batch, counted at the high end of its content, or write the drink that takes less of it.",
+            Message = $"No drink of the book uses it yet; a usual serve of {Say.Number(serve.Millilitres)} mL brings "
+                + $"{Say.Range(dose.Typical, dose.Low, dose.High, dose.Unit)} of {dose.Substance} from {HazardWords.NameOf(load)}, over "
+                + $"{Say.Number(dose.Limit)} {dose.Unit} ({dose.Source}).",
+            Advice = $"Come down to {Say.With(load.Grams * dose.Limit / dose.High, "g")} in the batch, counted at the high end of its "
+                + "content, or write the drink that takes less of it.",
             Caution = HazardWords.Caution,
-            Evidence = [HazardWords.Of(context, load), new Evidence(dose.Substance, dose.Typical, dose.Low, dose.High, dose.Unit, dose.Source), Proof.Of("serve", serve.Millilitres, "mL"), Proof.Of("limit", dose.Limit, dose.Unit, dose.Source)],
+            Evidence = [HazardWords.Of(context, load),
+                new Evidence(dose.Substance, dose.Typical, dose.Low, dose.High, dose.Unit, dose.Source),
+                Proof.Of("serve", serve.Millilitres, "mL"), Proof.Of("limit", dose.Limit, dose.Unit, dose.Source)],
         });
     }
 

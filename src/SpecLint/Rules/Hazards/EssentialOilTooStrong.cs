@@ -93,7 +93,11 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
                 AskedLevel = deadly || burns || (unknown && wintergreen) ? Level.Error : null,
                 At = context.AmountOf(load.Part.Line),
-                Message = $"{HazardWords.NameOf(load)} {(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount" : "")}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat oil burns the mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
+                Message = $"{HazardWords.NameOf(load)} "
+                    + $"{(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount" : "")}{dose}. "
+                    + $"The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat "
+                    + "oil burns the "
+                    + $"mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Most)],

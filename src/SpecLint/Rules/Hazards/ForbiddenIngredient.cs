@@ -10,7 +10,10 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
 {
     private const string SpiritsOnly = "alcoholic beverages only";
 
-    private static readonly string[] Harms = ["carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive"];
+    private static readonly string[] Harms =
+    [
+        "carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive",
+    ];
 
     public override void Check(RecipeContext context)
     {
@@ -31,10 +34,13 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
                     At = context.ItemOf(load.Part.Line),
-                    Message = $"`{load.Id}` is harmful anywhere ({load.Hazard.Harm}) and is not allowed in food{HazardWords.Where(elsewhere)} ({elsewhere.Source}). No measurement shows how much of it gets into the drink.",
+                    Message = $"`{load.Id}` is harmful anywhere ({load.Hazard.Harm}) and is not allowed in "
+                        + $"food{HazardWords.Where(elsewhere)} ({elsewhere.Source}). No measurement shows how much of it gets into the "
+                        + "drink.",
                     Advice = elsewhere.Correction.Length == 0 ? "Take it out." : $"Take it out: {elsewhere.Correction}.",
                     Caution = HazardWords.Caution,
-                    Evidence = [HazardWords.Of(context, load), Proof.Of("rule", elsewhere.Control + (elsewhere.About.Length == 0 ? "" : ", " + elsewhere.About))],
+                    Evidence = [HazardWords.Of(context, load),
+                        Proof.Of("rule", elsewhere.Control + (elsewhere.About.Length == 0 ? "" : ", " + elsewhere.About))],
                 });
                 continue;
             }
@@ -49,11 +55,13 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
                 AskedLevel = found.Level,
                 At = context.ItemOf(load.Part.Line),
                 Message = restricted
-                    ? $"`{load.Id}` is restricted to alcoholic drinks{HazardWords.Where(found)}, and {(open ? "nothing shows that this is one: its strength is" : "this comes to")} {strength} ({found.Source})."
+                    ? $"`{load.Id}` is restricted to alcoholic drinks{HazardWords.Where(found)}, and "
+                        + $"{(open ? "nothing shows that this is one: its strength is" : "this comes to")} {strength} ({found.Source})."
                     : $"`{load.Id}` is not allowed in food{HazardWords.Where(found)}{harm} ({found.Source}).",
                 Advice = found.Correction.Length == 0 ? "Take it out." : $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,
-                Evidence = [HazardWords.Of(context, load), Proof.Of("rule", found.Control + (found.About.Length == 0 ? "" : ", " + found.About))],
+                Evidence = [HazardWords.Of(context, load),
+                    Proof.Of("rule", found.Control + (found.About.Length == 0 ? "" : ", " + found.About))],
             });
         }
     }

@@ -11,7 +11,8 @@ internal static class HazardWords
 {
     /// <summary>The caution of the plants and substances.</summary>
     public const string Caution =
-        "This can poison a guest. Local law and a qualified toxicologist or the poisons service decide. A figure here only adds up the written amounts.";
+        "This can poison a guest. Local law and a qualified toxicologist or the poisons service decide. A figure here only adds up the "
+            + "written amounts.";
 
     /// <summary>The caution of cold, heat and fire.</summary>
     public const string StaffCaution =

@@ -54,7 +54,8 @@ internal sealed partial class MetalWithAcid : RecipeRule
         if (limit == Glaze)
         {
             Report(context, (vessel, at), limit, (Level.Warning, Answer.NotShown),
-                $"It stands in {metal}, and nothing says that it was tested. The limit for a mug or cup is {Say.Number(Glaze.Value)} mg/L ({Glaze.Source})",
+                $"It stands in {metal}, and nothing says that it was tested. The limit for a mug or cup is {Say.Number(Glaze.Value)} mg/L "
+                    + $"({Glaze.Source})",
                 "Use new food-grade ware, or write `lead-free` in its name once it is tested.");
             return true;
         }
@@ -64,8 +65,10 @@ internal sealed partial class MetalWithAcid : RecipeRule
             if (limit == Crystal && context.Recipe is Prep prep && Storage.Days(prep) * 24 <= Crystal.Value) return false;
             Report(context, (vessel, at), limit, (Level.Warning, Answer.NotShown),
                 limit == Crystal
-                    ? $"It is kept in {metal}, which releases lead into spirit and acid. The limit is {Say.Number(Crystal.Value)} h ({Crystal.Source})"
-                    : $"It stands in {metal}. Pewter that touches a drink must hold at most {Say.Number(Pewter.Value)} % lead ({Pewter.Source})",
+                    ? $"It is kept in {metal}, which releases lead into spirit and acid. The limit is {Say.Number(Crystal.Value)} h "
+                        + $"({Crystal.Source})"
+                    : $"It stands in {metal}. Pewter that touches a drink must hold at most {Say.Number(Pewter.Value)} % lead "
+                        + $"({Pewter.Source})",
                 "Keep it in plain glass, and use crystal or old pewter only for display.");
             return true;
         }

@@ -39,10 +39,14 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
                 Answer = broken ? Answer.Broken : Answer.NotShown,
                 AskedLevel = broken ? rule.Level : Level.Warning,
                 At = context.AmountOf(load.Part.Line),
-                Message = $"{Say.With(load.Grams / drink.ServesOrOne, "g")} of {HazardWords.NameOf(load)} a drink adds {Say.Range(typical, low, high, "mg/kg")} of {content.Substance}. The limit is {Say.Number(rule.Limit)} mg/kg ({rule.Source}; content: {content.Source}).",
-                Advice = $"Reduce it to {Say.With(load.Grams / drink.ServesOrOne * rule.Limit / high, "g")} a drink, buy a bottled extract with an assay, or have yours assayed.",
+                Message = $"{Say.With(load.Grams / drink.ServesOrOne, "g")} of {HazardWords.NameOf(load)} a drink adds "
+                    + $"{Say.Range(typical, low, high, "mg/kg")} of {content.Substance}. The limit is {Say.Number(rule.Limit)} mg/kg "
+                    + $"({rule.Source}; content: {content.Source}).",
+                Advice = $"Reduce it to {Say.With(load.Grams / drink.ServesOrOne * rule.Limit / high, "g")} a drink, buy a bottled extract "
+                    + "with an assay, or have yours assayed.",
                 Caution = HazardWords.Caution,
-                Evidence = [HazardWords.Of(context, load), new Evidence(content.Substance, typical, low, high, "mg/kg", content.Source), Proof.Of("limit", rule.Limit, "mg/kg", rule.Source)],
+                Evidence = [HazardWords.Of(context, load), new Evidence(content.Substance, typical, low, high, "mg/kg", content.Source),
+                    Proof.Of("limit", rule.Limit, "mg/kg", rule.Source)],
             });
         }
     }
@@ -54,7 +58,8 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
         AskedLevel = Level.Warning,
         At = context.AmountOf(load.Part.Line),
         Key = load.Hazard.Id,
-        Message = $"How much of {HazardWords.NameOf(load)} a drink holds is not known, so nothing shows that its {content.Substance} is within {Say.Number(rule.Limit)} mg/kg ({rule.Source}; content: {content.Source}).",
+        Message = $"How much of {HazardWords.NameOf(load)} a drink holds is not known, so nothing shows that its {content.Substance} is "
+            + $"within {Say.Number(rule.Limit)} mg/kg ({rule.Source}; content: {content.Source}).",
         Advice = "Write the amount of each part, here and in the preparations that bring it, or have the drink assayed.",
         Caution = HazardWords.Caution,
         Evidence = [HazardWords.Of(context, load), Proof.Of("limit", rule.Limit, "mg/kg", rule.Source)],

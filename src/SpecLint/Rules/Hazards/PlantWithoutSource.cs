@@ -33,7 +33,8 @@ internal sealed partial class PlantWithoutSource : RecipeRule
                 At = context.ItemOf(part.Line),
                 Message = foraged
                     ? $"Nothing says who identified `{id}`, where and when. Foraged plants have deadly look-alikes ({rule.Source})."
-                    : $"Nothing says that `{id}` was grown as food. Florists' flowers are sprayed, and some look like poisonous ones ({rule.Source}).",
+                    : $"Nothing says that `{id}` was grown as food. Florists' flowers are sprayed, and some look like poisonous ones "
+                        + $"({rule.Source}).",
                 Advice = foraged
                     ? "Write in the line's note who identified it, the species, the place and the day, or buy it."
                     : "Write the grower or supplier of food flowers and the species in the line's note.",

@@ -66,7 +66,8 @@ internal sealed partial class PoisonNamed : FileRule
             if (entry.Words.IsGiven && HazardNames.InProse(entry.Words.Value, static h => h.IsDeadly) is { } inWords)
                 Report(context, entry.Words, path + ".words", inWords.Hazard, inWords.In(entry.Words.Value), null, "The menu offers");
             else if (entry.Name.IsGiven && HazardNames.InProse(entry.Name.Value, static h => h.IsDeadly) is { } inName)
-                Report(context, entry.Name, path + ".name", inName.Hazard, inName.In(entry.Name.Value), Level.Warning, "The menu names a drink after");
+                Report(context, entry.Name, path + ".name", inName.Hazard, inName.In(entry.Name.Value), Level.Warning, "The menu names a "
+                    + "drink after");
         }
     }
 
@@ -87,10 +88,10 @@ internal sealed partial class PoisonNamed : FileRule
         context.Report(new(Rule)
         {
             AskedLevel = level is { } asked && asked < rule.Level ? asked : rule.Level,
-            Place = text.IsGiven ? context.At(text.Span) : context.File.Head,
-            Path = path,
+            At = new(text.IsGiven ? context.At(text.Span) : context.File.Head, path),
             Key = hazard.Id,
-            Message = $"{how} \"{name}\": {hazard.Name} is poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",
+            Message = $"{how} \"{name}\": {hazard.Name} is poisonous{harm} and does not belong in or on a drink, in any amount "
+                + $"({rule.Source}).",
             Advice = $"If it is used, take it out and discard what it touched; {rule.Correction}. If it is not used, say so in the "
                 + $"text (\"no {name}\") or choose another word.",
             Caution = HazardWords.Caution,

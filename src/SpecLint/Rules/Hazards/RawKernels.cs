@@ -10,7 +10,11 @@ namespace SpecLint.Rules.Hazards;
 [Limit("hydrocyanic-us")]
 internal sealed partial class RawKernels : RecipeRule
 {
-    private static readonly FixedList<string> Freed = ["free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed", "prussic-acid-free", "FFPA"];
+    private static readonly FixedList<string> Freed =
+    [
+        "free of prussic acid", "free from prussic acid", "freed of prussic acid", "freed from prussic acid", "prussic acid removed",
+        "prussic-acid-free", "FFPA",
+    ];
 
     public override void Check(RecipeContext context)
     {
@@ -26,7 +30,9 @@ internal sealed partial class RawKernels : RecipeRule
                 var content = load.Hazard.Contents[0];
                 double kilograms = context.Profile.Mass / 1000;
                 amount = kilograms > 0
-                    ? $": {Say.With(load.Grams, "g")} may bring {Say.Number(load.Grams * content.Low / kilograms, 0)} to {Say.Number(load.Grams * content.High / kilograms, 0)} mg/kg. The limits are {Say.Number(Drink.Value)} mg/kg in an alcoholic drink ({Drink.Source}) and {Say.Number(Serve.Value)} g of kernel for an adult ({Serve.Source})"
+                    ? $": {Say.With(load.Grams, "g")} may bring {Say.Number(load.Grams * content.Low / kilograms, 0)} to "
+                        + $"{Say.Number(load.Grams * content.High / kilograms, 0)} mg/kg. The limits are {Say.Number(Drink.Value)} mg/kg "
+                        + $"in an alcoholic drink ({Drink.Source}) and {Say.Number(Serve.Value)} g of kernel for an adult ({Serve.Source})"
                     : "";
             }
 
@@ -35,7 +41,8 @@ internal sealed partial class RawKernels : RecipeRule
             {
                 AskedLevel = berry || load.Hazard.Id == "peach-leaf" ? Level.Warning : null,
                 At = context.ItemOf(load.Part.Line),
-                Message = $"`{load.Id}` releases hydrocyanic acid when it is {(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
+                Message = $"`{load.Id}` releases hydrocyanic acid when it is "
+                    + $"{(berry ? "used raw" : "crushed or steeped")}{amount}{(amount.Length == 0 ? $" ({source})" : "")}.",
                 Advice = berry ? "Strip the ripe berries off their stems and boil them before any other step." : "Take it out. Use a bought noyau liqueur, or almond extract free from prussic acid, and say so in the note.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Serve), Proof.Of(Drink)],

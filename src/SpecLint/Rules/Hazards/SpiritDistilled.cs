@@ -21,7 +21,8 @@ internal sealed partial class SpiritDistilled : RecipeRule
                 Message = "The step distils something that holds alcohol. Distilling spirit needs a licence in most countries, even "
                     + "with a rotary evaporator (26 USC 5601; HMRC and Revenue distiller's licence, from memory). The first fraction "
                     + "concentrates the most volatile and harmful compounds.",
-                Advice = "Distil spirit only under a licence and accept this finding with its number. Otherwise distil water-based liquids only.",
+                Advice = "Distil spirit only under a licence and accept this finding with its number. Otherwise distil water-based liquids "
+                    + "only.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("verb", step.Do.Value.Id)],
             });

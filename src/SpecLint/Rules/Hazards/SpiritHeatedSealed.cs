@@ -15,17 +15,24 @@ namespace SpecLint.Rules.Hazards;
 internal sealed partial class SpiritHeatedSealed : RecipeRule
 {
     /// <summary>Words of a remark that tell of a closed vessel; what the step names as its vessel is asked for its traits.</summary>
-    private static readonly string[] Closed = ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
+    private static readonly string[] Closed =
+    [
+        "vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon",
+    ];
 
     /// <summary>Words that tell of a flame under or beside it, also in the languages of the kitchens next door.</summary>
     private static readonly string[] Flame =
     [
-        "open flame", "over the flame", "over a flame", "naked flame", "on a flame", "gas", "burner", "bunsen", "camping stove", "chafing fuel", "blowtorch", "gasherd",
+        "open flame", "over the flame", "over a flame", "naked flame", "on a flame", "gas", "burner", "bunsen", "camping stove",
+        "chafing fuel", "blowtorch", "gasherd",
         "gaskocher", "gasflamme", "offene flamme", "feu nu", "feu vif", "flamme", "fuego", "fornello", "fuoco",
     ];
 
     /// <summary>Words that tell of heat without a flame or a glowing coil.</summary>
-    private static readonly string[] Flameless = ["water bath", "waterbath", "bain-marie", "bain marie", "circulator", "induction", "electric"];
+    private static readonly string[] Flameless =
+    [
+        "water bath", "waterbath", "bain-marie", "bain marie", "circulator", "induction", "electric",
+    ];
 
     public override void Check(RecipeContext context)
     {
@@ -67,7 +74,8 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
                 At = context.At(heat.IsGiven ? heat.Span : step.Do.Span, context.PathOf(step)),
                 Message = $"Spirit of about {Say.Number(abv, 0)} % vol is "
                     + $"heated{(heat.IsGiven ? $" to {Say.Number(heat.Value.BaseHigh, 0)} °C" : "")} "
-                    + $"{How(closed, flame, mayBeShut, mayBoil, steams)}. Do not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
+                    + $"{How(closed, flame, mayBeShut, mayBoil, steams)}. Do not do this above {Say.Number(Strength.Value)} % vol "
+                    + $"({Strength.Source}).",
                 Advice = (mayBeShut
                     ? "Write the vessel of the step. "
                     : "") + "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames "

@@ -10,13 +10,18 @@ namespace SpecLint.Rules.Hazards;
 [Limit("flame-strength", "Strength")]
 internal sealed partial class SpiritSetAlight : RecipeRule
 {
-    private static readonly FixedList<string> PutOut = ["put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff", "snuffed"];
+    private static readonly FixedList<string> PutOut =
+    [
+        "put out", "smother", "smothered", "extinguish", "extinguished", "lid", "flame is out", "flames are out", "flame dies", "snuff",
+        "snuffed",
+    ];
 
     private static readonly string[] RuledOut = ["never", "do not", "don't", "must not"];
 
     private static readonly FixedList<string> InWords =
     [
-        "set alight", "set it alight", "set fire", "sets fire", "on fire", "ignite", "ignites", "ignited", "through the flame", "through a flame", "through the lighter", "over an open flame", "alight",
+        "set alight", "set it alight", "set fire", "sets fire", "on fire", "ignite", "ignites", "ignited", "through the flame",
+        "through a flame", "through the lighter", "over an open flame", "alight",
         "flambé", "flambe", "flaming rum", "flaming spirit", "flaming overproof",
     ];
 
@@ -34,8 +39,10 @@ internal sealed partial class SpiritSetAlight : RecipeRule
             {
                 Answer = Answer.NotShown,
                 At = context.VerbOf(step),
-                Message = $"The step sets spirit alight and does not say how and when the flame is put out before the guest gets the drink. From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}).",
-                Advice = "Pour the measure, put the bottle away, light it with a long lighter and smother it with a metal lid before it leaves the bar. Write that in the step.",
+                Message = "The step sets spirit alight and does not say how and when the flame is put out before the guest gets the drink. "
+                    + $"From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}).",
+                Advice = "Pour the measure, put the bottle away, light it with a long lighter and smother it with a metal lid before it "
+                    + "leaves the bar. Write that in the step.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of(Strength)],
             });
@@ -58,7 +65,9 @@ internal sealed partial class SpiritSetAlight : RecipeRule
                 AskedLevel = Level.Warning,
                 At = context.At(text.Text.Span, text.PathIn(context)),
                 Key = "words",
-                Message = $"The text tells of fire and not how and when it is put out before the guest gets the drink. From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}); sprayed or poured into a flame it throws fire.",
+                Message = "The text tells of fire and not how and when it is put out before the guest gets the drink. From about "
+                    + $"{Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}); sprayed or "
+                    + "poured into a flame it throws fire.",
                 Advice = "Make a step of it, pour the measure, put the bottle away and say how it is put out.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of(Strength)],

@@ -19,7 +19,8 @@ internal sealed partial class ToxicPlant : RecipeRule
                 {
                     AskedLevel = rule.Level,
                     At = context.ItemOf(load.Part.Line),
-                    Message = $"`{load.Id}` is {NameFor(load)}poisonous{harm} and does not belong in or on a drink, in any amount ({rule.Source}).",
+                    Message = $"`{load.Id}` is {NameFor(load)}poisonous{harm} and does not belong in or on a drink, in any amount "
+                        + $"({rule.Source}).",
                     Advice = $"Take it out and discard what it touched; {rule.Correction}.",
                     Caution = HazardWords.Caution,
                     Evidence = [HazardWords.Of(context, load), Proof.Of("rule", rule.About)],

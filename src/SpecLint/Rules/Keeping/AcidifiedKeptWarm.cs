@@ -40,14 +40,18 @@ internal sealed partial class AcidifiedKeptWarm : PrepRule
         {
             Answer = certain ? Answer.Broken : Answer.NotShown,
             AskedLevel = Ph.AppliesIn(context.Settings) && certain ? Level.Error : null,
-            Place = KeepingWords.AtTemperature(context, prep),
-            Path = "keep.at",
+            At = new(KeepingWords.AtTemperature(context, prep), "keep.at"),
             Message = $"It holds {KeepingWords.NameOf(low)}, a food low in acid (pH over {Say.Number(Ph.Value)}), "
-                + $"{(sour ? $"soured to pH {Say.Ph(state.Ph)}" : state.Ph.IsKnown ? $"at pH {Say.Ph(state.Ph)}" : "at a pH that is not known")}, {(isSealed ? "sealed" : "not said to be open to the air,")} and {(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is {(sour ? "an acidified food, which needs a process set by a process authority" : $"a food low in acid in a closed pack unless its water activity is shown to be at most {Say.Number(Activity.Value)}, and needs a process set by a process authority")} ({Ph.Source}).",
+                + $"{(sour ? $"soured to pH {Say.Ph(state.Ph)}" : state.Ph.IsKnown ? $"at pH {Say.Ph(state.Ph)}" : "at a pH that is not known")}, "
+                + $"{(isSealed ? "sealed" : "not said to be open to the air,")} and "
+                + $"{(double.IsNaN(celsius) ? "kept at a temperature that is not stated" : "kept at room temperature")}. That is "
+                + $"{(sour ? "an acidified food, which needs a process set by a process authority" : $"a food low in acid in a closed pack unless its water activity is shown to be at most {Say.Number(Activity.Value)}, and needs a process set by a process authority")} "
+                + $"({Ph.Source}).",
             Advice = "Keep it cold, where that law does not apply, or have the process set by a process authority (in the US also Food "
                 + "Code 3-201.12 and 3-502.11).",
             Caution = KeepingWords.Caution,
-            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"), Proof.Of(Ph)],
+            Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("pH of the part", low.Material!.Ph.Typical, "[pH]"),
+                Proof.Of(Ph)],
         });
     }
 }

@@ -60,12 +60,11 @@ internal sealed partial class AcidityNotMeasured : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = soft ? Level.Note : IsSealedUnsoured(prep, state) ? Level.Error : null,
-            Place = KeepingWords.At(context, prep),
-            Path = "measured.ph",
+            At = new(KeepingWords.At(context, prep), "measured.ph"),
             Message = $"{known}, and it holds {KeepingWords.NameOf(state.Part)}. Keeping it {KeepingWords.Days(days)} rests on a "
                 + $"measured pH below {Say.Number(TablePh.Value)}, or at most {Say.Number(Sour.Value)} with little free water "
                 + $"({KeepingTables.Source}).",
-            Advice = $"Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under "
+            Advice = "Measure the pH of the finished, blended preparation with a meter calibrated that day and write it under "
                 + $"`measured`{KeepingWords.Variance(context.Settings)}, or use it within 24 h.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of("keep.for", days, "d"), Proof.Of(TablePh), Proof.Of(Sour)],

@@ -64,8 +64,7 @@ internal sealed partial class DriedTooMoist : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            Place = KeepingWords.At(context, prep),
-            Path = "measured.waterActivity",
+            At = new(KeepingWords.At(context, prep), "measured.waterActivity"),
             Message = $"By its amounts {Say.Number(water, 0)} % of it is water, and nothing shows its water activity: over "
                 + $"{Say.Number(Mould.Value)} moulds can grow on it at room temperature ({Mould.Source}).",
             Advice = $"Measure the water activity and dry it until it is {Say.Number(Mould.Value)} or less, or keep it cold.",

@@ -17,7 +17,10 @@ namespace SpecLint.Rules.Keeping;
 [Limit("bound-dry-matter", "DryMatter")]
 internal sealed partial class DryingWithoutEndPoint : PrepRule
 {
-    private static readonly string[] Measurable = ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
+    private static readonly string[] Measurable =
+    [
+        "mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w",
+    ];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
     private static readonly Regex MassInWords = new(@"\d+(?:[.,]\d+)?\s?(?:kg|g)\b", RegexOptions.CultureInvariant);
@@ -44,8 +47,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
                 AskedLevel = byHand ? Level.Note : null,
                 At = context.At(byHand ? step.Until.Span : step.For.IsGiven ? step.For.Span : step.Do.Span, context.PathOf(step)),
                 Message = byHand
-                    ? $"The end of drying is judged by hand. Moisture, humidity and load differ from day to day, and only a mass or a "
-                        + $"water activity of at most {Say.Number(Mould.Value)} shows that mould will not grow ({Mould.Source})."
+                    ? "The end of drying is judged by hand. Moisture, humidity and load differ from day to day, and only a mass or a water "
+                        + $"activity of at most {Say.Number(Mould.Value)} shows that mould will not grow ({Mould.Source})."
                     : $"It is dried {how}, and moisture, humidity and load differ from day to day. Nothing shows that it reaches a "
                         + $"water activity of at most {Say.Number(Mould.Value)}, where mould stops ({Mould.Source}).",
                 Advice = Target(context),
@@ -126,8 +129,8 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             Answer = Answer.Broken,
             At = context.At(mass.Span, context.PathOf(step)),
             Key = "mass",
-            Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: "
-                + $"the rest of that mass is water, and it does not keep as a dried good.",
+            Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: the "
+                + "rest of that mass is water, and it does not keep as a dried good.",
             Advice = Target(context),
             Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
             Evidence = [Proof.Of("mass at the end", end, "g"), Proof.Of("dry matter", dry, "g"), Proof.Of(Moist)],
@@ -151,12 +154,12 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         // With the error of the model on the dry side.
         double aim = Mould.Value - Science.Drying.Error.At(Mould.Value).Tolerance.HalfWidth;
         if (total > 0 && Science.Drying.ToWaterActivity(mix, new Science.WaterActivity(aim)) is { } dried)
-            return $"Weigh the tray: {Say.Number(total, 0)} g should fall to about {Say.Number(dried.Mass.Value, 0)} g (computed from "
-                + $"the parts). Dry until the mass no longer falls, or measure the water activity.";
+            return $"Weigh the tray: {Say.Number(total, 0)} g should fall to about {Say.Number(dried.Mass.Value, 0)} g (computed from the "
+                + "parts). Dry until the mass no longer falls, or measure the water activity.";
         if (total > 0)
-            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is "
-                + $"dry matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure "
-                + $"the water activity.";
+            return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is dry "
+                + "matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure the water "
+                + "activity.";
         return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
     }
 

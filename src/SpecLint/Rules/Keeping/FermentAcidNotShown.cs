@@ -23,8 +23,7 @@ internal sealed partial class FermentAcidNotShown : PrepRule
             {
                 Answer = Answer.NotShown,
                 AskedLevel = IsKeptUnsoured(context, prep, state) ? null : Level.Warning,
-                Place = prep.Family.IsGiven ? context.At(prep.Family.Span) : context.File.Head,
-                Path = "measured.ph",
+                At = new(prep.Family.IsGiven ? context.At(prep.Family.Span) : context.File.Head, "measured.ph"),
                 Message = $"The ferment has no measured pH. It must fall to at most {Say.Number(limit.Value)} within "
                     + $"{KeepingWords.Days(Days.Value)}, since nothing else holds back unwanted growth ({limit.Source}).",
                 Advice = $"Measure the pH every day until it is at most {Say.Number(limit.Value)} and write it under `measured`. "
@@ -60,7 +59,8 @@ internal sealed partial class FermentAcidNotShown : PrepRule
             At = context.At(measured.Ph.Span, "measured.ph"),
             Message = $"The ferment is at pH {Say.Ph(ph)}, {(stand == Stand.Broken ? "above" : "not clearly at most")} "
                 + $"{Say.Number(limit.Value)}, which it must reach within {KeepingWords.Days(Days.Value)} ({limit.Source}).",
-            Advice = "Let it ferment further and measure again. Discard it when the days are over; adding acid afterwards does not undo what grew before.",
+            Advice = "Let it ferment further and measure again. Discard it when the days are over; adding acid afterwards does not undo "
+                + "what grew before.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of(limit), Proof.Of(Days)],
         });

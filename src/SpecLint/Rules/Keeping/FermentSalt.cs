@@ -72,8 +72,7 @@ internal sealed partial class FermentSalt : PrepRule
         {
             // Pepper mashes, olives and preserved lemons are made at 6 to 10 % and more.
             AskedLevel = little ? null : Level.Note,
-            Place = place,
-            Path = RecipeContext.PathOf(line.Line, "amount"),
+            At = new(place, RecipeContext.PathOf(line.Line, "amount")),
             Message = $"Salt comes to {Say.Number(percent, 1)} % of the total mass, {(little ? "below" : "above")} the "
                 + $"{Say.Number(limit.Value)} % that a lactic ferment "
                 + $"{(little ? "needs to hold back unwanted growth until it is sour" : "still turns sour with")} ({limit.Source}).",

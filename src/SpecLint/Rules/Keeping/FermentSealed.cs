@@ -43,16 +43,20 @@ internal sealed partial class FermentSealed : PrepRule
         {
             Answer = isSealed && live && !mayBeCold ? Answer.Broken : Answer.NotShown,
             AskedLevel = isSealed && live && !mayBeCold ? null : Level.Warning,
-            Place = prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)),
-            Path = Storage.SealedPath(prep),
-            Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L of sugar{(mayBeCold ? ", and nothing says at what temperature it fermented: cold, it holds more gas" : "")}. If all of it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
+            At = new(prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)), Storage.SealedPath(prep)),
+            Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} "
+                + $"is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L "
+                + $"of sugar{(mayBeCold ? ", and nothing says at what temperature it fermented: cold, it holds more gas" : "")}. If all of "
+                + $"it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the "
+                + $"{(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
             Advice = (isSealed
                 ? ""
                 : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief "
                     + "valve rated for the pressure.",
             Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. "
                 + "The maker's rating of the vessel and local rules decide.",
-            Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes), Proof.Of(Pressure)],
+            Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes),
+                Proof.Of(Pressure)],
         });
 
         bool Bursts(double held, out double volumes, out LiveFerment? end, out bool over)

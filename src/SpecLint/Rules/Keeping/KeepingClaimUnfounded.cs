@@ -16,18 +16,21 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
 {
     private static readonly string[] Forever =
     [
-        "indefinitely", "keeps forever", "keep forever", "never spoils", "never goes off", "does not spoil", "cannot spoil", "no expiry", "shelf-stable", "shelf stable", "needs no refrigeration",
+        "indefinitely", "keeps forever", "keep forever", "never spoils", "never goes off", "does not spoil", "cannot spoil", "no expiry",
+        "shelf-stable", "shelf stable", "needs no refrigeration",
     ];
 
     private static readonly string[] ByAlcohol =
     [
-        "sterilised by alcohol", "sterilized by alcohol", "alcohol kills", "alcohol sterilises", "alcohol sterilizes", "preserved by alcohol", "preserved by its strength", "alcohol preserves",
+        "sterilised by alcohol", "sterilized by alcohol", "alcohol kills", "alcohol sterilises", "alcohol sterilizes",
+        "preserved by alcohol", "preserved by its strength", "alcohol preserves",
         "kept by its strength", "high proof keeps", "alcohol keeps it", "strength keeps it", "spirit keeps it", "spirit preserves",
     ];
 
     private static readonly string[] ByAcid =
     [
-        "acid kills", "sterilised by acid", "sterilized by acid", "acid sterilises", "acid sterilizes", "kills bacteria", "kills all bacteria", "lemon juice kills", "citrus kills",
+        "acid kills", "sterilised by acid", "sterilized by acid", "acid sterilises", "acid sterilizes", "kills bacteria",
+        "kills all bacteria", "lemon juice kills", "citrus kills",
     ];
 
     public override void Check(RecipeContext context, Prep prep)
@@ -42,7 +45,9 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
             if (Findings.Check.AtLeast(abv, limit.Value) == Stand.Holds && !kills) return;
             string strength = abv.IsKnown ? $"its strength as made is {Say.Fact(Fact.Abv, abv)}" : "its strength as made is not known";
             Report(context, claim, path, limit,
-                $"\"{word}\": {strength}, and {(kills ? $"even at {Say.Number(limit.Value)} % vol germs take two days to die and spores survive" : $"below {Say.Number(limit.Value)} % vol alcohol does not preserve food")} ({limit.Source}).",
+                $"\"{word}\": {strength}, and "
+                    + $"{(kills ? $"even at {Say.Number(limit.Value)} % vol germs take two days to die and spores survive" : $"below {Say.Number(limit.Value)} % vol alcohol does not preserve food")} "
+                    + $"({limit.Source}).",
                 "Use the strength after water, juice and syrup are in. Remove the claim, and rely on cold and the date.",
                 Findings.Check.AtLeast(abv, limit.Value) == Stand.Broken);
             return;
@@ -76,6 +81,7 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
             Message = message,
             Advice = advice,
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("claim", claim.Value), Proof.Of(Fact.Abv, context.Fact(Fact.Abv)), Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(limit)],
+            Evidence = [Proof.Of("claim", claim.Value), Proof.Of(Fact.Abv, context.Fact(Fact.Abv)),
+                Proof.Of(Fact.Ph, context.Fact(Fact.Ph)), Proof.Of(limit)],
         });
 }

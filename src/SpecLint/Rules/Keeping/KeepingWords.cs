@@ -17,7 +17,8 @@ internal static class KeepingWords
 
     /// <summary>The caution of this family.</summary>
     public const string Caution =
-        "Food can make people ill without looking, smelling or tasting wrong. The local food code and its inspector decide, and for preserving and sealing a licensed process authority. This checks what is written, not what is in the bottle.";
+        "Food can make people ill without looking, smelling or tasting wrong. The local food code and its inspector decide, and for "
+            + "preserving and sealing a licensed process authority. This checks what is written, not what is in the bottle.";
 
     /// <summary>Days in words.</summary>
     public static string Days(double days) => $"{Say.Number(days, 1)} d";
@@ -64,7 +65,8 @@ internal static class KeepingWords
         if (state.Verdict == KeepingVerdict.ListedAsControlled) return $"it holds {part}, and no measurement shows that it does not need cold";
         if (!state.Ph.IsKnown) return $"it holds {part}";
         string activity = state.WaterActivity.IsKnown ? $" and a water activity of {Say.Number(state.WaterActivity.Value, 3)}" : "";
-        return $"it holds {part} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}{activity}";
+        return $"it holds {part} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of "
+            + $"{Say.Ph(state.Ph)}{activity}";
     }
 
     /// <summary>The id of a part in quotes.</summary>
@@ -146,7 +148,10 @@ internal static class SpecialCases
     private static readonly Catalogue.Limit LowAcidActivity = Catalogue.Limits.Of("low-acid-water-activity");
     private static readonly Catalogue.Limit OilShare = Catalogue.Limits.Of("guard-oil-share");
 
-    private static readonly string[] Cultures = ["yeast", "scoby", "ginger bug", "ginger-bug", "kefir grain", "kefir-grain", "kefir-grains", "starter", "lees", "sourdough"];
+    private static readonly string[] Cultures =
+    [
+        "yeast", "scoby", "ginger bug", "ginger-bug", "kefir grain", "kefir-grain", "kefir-grains", "starter", "lees", "sourdough",
+    ];
 
     private static readonly string[] NotLive = ["nutritional-yeast", "nutritional yeast", "yeast-extract", "yeast extract", "dead"];
 

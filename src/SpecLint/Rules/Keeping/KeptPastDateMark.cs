@@ -63,8 +63,7 @@ internal sealed partial class KeptPastDateMark : PrepRule
         var place = KeepingWords.At(context, prep);
         context.Report(new(Rule)
         {
-            Place = place,
-            Path = "keep.for",
+            At = new(place, "keep.for"),
             AskedLevel = state.IsStrong
                 || IsHardlySour(prep, state)
                 || (IsYardstick(context.Settings, days) && !AcidityNotMeasured.IsSealedUnsoured(prep, state))

@@ -29,13 +29,13 @@ internal sealed partial class LotHalfDated : StockRule
                 At = context.At(lot.Item.Span, Lots.PathOf(lot, lot.Made.IsGiven ? "useBy" : "made")),
                 Key = Lots.KeyOf(lot),
                 Message = lot.Made.IsGiven
-                    ? $"The lot of `{lot.Item.Value}` has a day made but no use-by day. Beyond {Say.Number(From.Value)} h the law asks "
-                        + $"for a use-by day, or for the day made and a written procedure (Food Code 3-501.17(A), (D))."
+                    ? $"The lot of `{lot.Item.Value}` has a day made but no use-by day. Beyond {Say.Number(From.Value)} h the law asks for "
+                        + "a use-by day, or for the day made and a written procedure (Food Code 3-501.17(A), (D))."
                     : $"The lot of `{lot.Item.Value}` has a use-by day but no day made, so nobody can check the date (Food Code "
-                        + $"3-501.17(A) only asks for the use-by day).",
+                        + "3-501.17(A) only asks for the use-by day).",
                 Advice = frozen
-                    ? $"Freezing does not give it a new date. Use it within {Say.Number(Thawed.Value)} h of thawing or discard it. "
-                        + $"From now on, mark the day made."
+                    ? $"Freezing does not give it a new date. Use it within {Say.Number(Thawed.Value)} h of thawing or discard it. From "
+                        + "now on, mark the day made."
                     : "Mark both the day it was made and its use-by.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(From)],

@@ -18,7 +18,8 @@ internal sealed partial class LotSourceUnfit : StockRule
             foreach (var code in life.UnknownSources)
             {
                 Report(context, lot, code, Answer.NotShown,
-                    $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}`, which no stock file lists, so its last day and contents are not known.",
+                    $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}`, which no stock file lists, so its last day and "
+                        + "contents are not known.",
                     "List that lot with the day it was made or opened, or correct its code.", []);
             }
 
@@ -27,18 +28,21 @@ internal sealed partial class LotSourceUnfit : StockRule
                 if (life.From is { } from && source.From is { } later && later > from)
                 {
                     Report(context, lot, code, Answer.NotShown,
-                        $"The lot of `{lot.Item.Or("?")}` was made on {from} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, which is of {later}: one of the days or the code is wrong, and a recall would follow the wrong lot.",
-                        "Find out which lot went in, and correct the day or the code.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
+                        $"The lot of `{lot.Item.Or("?")}` was made on {from} from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, which "
+                            + $"is of {later}: one of the days or the code is wrong, and a recall would follow the wrong lot.",
+                        "Find out which lot went in, and correct the day or the code.", [new RelatedPlace(of.At(source.Lot.Span), "the lot "
+                            + "that it was made from")]);
                     continue;
                 }
 
                 if (life.From is null && source is { IsPerishable: true, Last: { } end } && end.Day < context.On)
                 {
                     Report(context, lot, code, Answer.NotShown,
-                        $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last "
-                            + $"day was {end.Day} ({end.Why}), and nothing says on which day it was made. A mixture takes the date of "
-                            + $"its earliest part (Food Code 3-501.17).",
-                        "Discard it, or write the day on which it was made.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it was made from")]);
+                        $"The lot of `{lot.Item.Or("?")}` was made from lot `{code.Value}` of `{source.Lot.Item.Or("?")}`, whose last day "
+                            + $"was {end.Day} ({end.Why}), and nothing says on which day it was made. A mixture takes the date of its "
+                            + "earliest part (Food Code 3-501.17).",
+                        "Discard it, or write the day on which it was made.", [new RelatedPlace(of.At(source.Lot.Span), "the lot that it "
+                            + "was made from")]);
                     continue;
                 }
 

@@ -39,7 +39,8 @@ internal sealed partial class LotStoredWarm : StockRule
                 Key = Lots.KeyOf(lot),
                 Message = $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above "
                     + $"{KeepingWords.Degrees(limit.Value)} ({limit.Source}), and no measurement shows that it does not need cold.",
-                Advice = $"Bring it to {KeepingWords.Degrees(limit.Value)} or colder. Discard it if nobody knows how long it has been warm.",
+                Advice = $"Bring it to {KeepingWords.Degrees(limit.Value)} or colder. Discard it if nobody knows how long it has been "
+                    + "warm.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("storage temperature", at.Value.BaseHigh, "Cel"), Proof.Of(limit)],
                 Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],
@@ -54,7 +55,8 @@ internal sealed partial class LotStoredWarm : StockRule
         AskedLevel = Level.Warning,
         At = context.At(lot.Item.Span, Lots.PathOf(lot, "at")),
         Key = Lots.KeyOf(lot),
-        Message = $"The lot of `{lot.Item.Value}` has no temperature. It must be at {KeepingWords.Degrees(limit.Value)} or colder ({limit.Source}).",
+        Message = $"The lot of `{lot.Item.Value}` has no temperature. It must be at {KeepingWords.Degrees(limit.Value)} or colder "
+            + $"({limit.Source}).",
         Advice = "Measure the temperature where it stands and write it in `at`.",
         Caution = KeepingWords.Caution,
         Evidence = [Proof.Of(limit)],

@@ -27,11 +27,12 @@ internal sealed partial class LotWarmerThanRecipe : StockRule
                     + $"{KeepingWords.Degrees(life.AskedCelsius)}: "
                     + $"{(thawed ? "it has thawed, and its days count from the day made, except the times under `frozen`" : "the time in the recipe does not apply there")}.",
                 Advice = thawed
-                    ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. "
-                        + $"Write under `frozen` when it was in the freezer."
+                    ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. Write "
+                        + "under `frozen` when it was in the freezer."
                     : "Bring it to the temperature of its recipe, or write in the recipe how long it keeps where it stands.",
                 Caution = KeepingWords.Caution,
-                Evidence = [Proof.Of("storage temperature", life.Celsius, "Cel"), Proof.Of("keep.at", life.AskedCelsius, "Cel"), Proof.Of(Freezer)],
+                Evidence = [Proof.Of("storage temperature", life.Celsius, "Cel"), Proof.Of("keep.at", life.AskedCelsius, "Cel"),
+                    Proof.Of(Freezer)],
                 Related = [new RelatedPlace(
                     prep.Keep is { } keep ? prep.At(keep.At.IsGiven ? keep.At.Span : keep.Span) : prep.Head, "how its recipe keeps it")],
             });

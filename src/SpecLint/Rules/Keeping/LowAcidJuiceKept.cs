@@ -31,9 +31,9 @@ internal sealed partial class LowAcidJuiceKept : PrepRule
             Message = $"It is {how} at {(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of "
                 + $"{Say.Ph(state.Ph)}, above {Say.Number(Ph.Value)}. Sealed from air, it lets Clostridium botulinum make its toxin "
                 + $"when it gets warm ({Ph.Source}).",
-            Advice = $"Keep it cold in a loosely covered vessel and use it within days, or sour it to a measured pH of at most 4.2 "
-                + $"before bottling{KeepingWords.Variance(context.Settings)}. Low-acid food sealed for the shelf must come from a "
-                + $"plant with a filed process (Food Code 3-201.12; 21 CFR 113 and 108.35).",
+            Advice = "Keep it cold in a loosely covered vessel and use it within days, or sour it to a measured pH of at most 4.2 before "
+                + $"bottling{KeepingWords.Variance(context.Settings)}. Low-acid food sealed for the shelf must come from a plant with a "
+                + "filed process (Food Code 3-201.12; 21 CFR 113 and 108.35).",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Ph)],
         });
@@ -45,12 +45,11 @@ internal sealed partial class LowAcidJuiceKept : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            Place = KeepingWords.At(context, prep),
-            Path = "keep.sealed",
-            Message = $"Nothing says whether it is sealed, and it is kept at "
+            At = new(KeepingWords.At(context, prep), "keep.sealed"),
+            Message = "Nothing says whether it is sealed, and it is kept at "
                 + $"{(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}, over "
-                + $"{Say.Number(Ph.Value)}: sealed from air, Clostridium botulinum can make its toxin in it when it gets "
-                + $"warm ({Ph.Source}).",
+                + $"{Say.Number(Ph.Value)}: sealed from air, Clostridium botulinum can make its toxin in it when it gets warm "
+                + $"({Ph.Source}).",
             Advice = "Write `sealed` under `keep`: false where it stands loosely covered.",
             Caution = KeepingWords.Caution,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(Ph)],

@@ -50,7 +50,7 @@ internal sealed partial class MeterNotCalibrated : PrepRule
         {
             Answer = Answer.NotShown,
             At = context.At(measured.Ph.Span, "measured.meter"),
-            Message = $"Nothing says which meter read the pH, so nothing shows that it was calibrated; uncalibrated it may be off by "
+            Message = "Nothing says which meter read the pH, so nothing shows that it was calibrated; uncalibrated it may be off by "
                 + $"{Say.Number(Uncalibrated.Value)} and more ({Uncalibrated.Source}).",
             Advice = "Name one of the meters of bar.json with `meter`.",
             Caution = KeepingWords.Caution,

@@ -26,8 +26,7 @@ internal sealed partial class MilkPunchNotShown : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = strong && state.IsSour ? Level.Note : null,
-            Place = KeepingWords.At(context, prep),
-            Path = "measured.ph",
+            At = new(KeepingWords.At(context, prep), "measured.ph"),
             Message = $"The milk punch is kept {KeepingWords.ForDays(days)} and {figures}{strength}. Keeping one for months rests on a "
                 + $"pH below {Say.Number(TablePh.Value)} and at least {Say.Number(Strength.Value)} % vol, both measured "
                 + $"({TablePh.Source}; strength: {Strength.Source}).",

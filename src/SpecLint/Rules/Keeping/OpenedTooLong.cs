@@ -40,7 +40,8 @@ internal sealed partial class OpenedTooLong : StockRule
                         ? "Discard it and open a new one. The maker's label takes precedence over this figure."
                         : "Discard it and make a fresh batch.",
                 Caution = !life.IsPerishable ? null : KeepingWords.Caution,
-                Evidence = [Proof.Of("days open", open, "d"), Proof.Of("last day", last.Day.ToString()), Proof.Of("life", last.Days, "d", last.Why)],
+                Evidence = [Proof.Of("days open", open, "d"), Proof.Of("last day", last.Day.ToString()),
+                    Proof.Of("life", last.Days, "d", last.Why)],
             });
         }
     }

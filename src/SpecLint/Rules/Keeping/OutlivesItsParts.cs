@@ -33,11 +33,10 @@ internal sealed partial class OutlivesItsParts : PrepRule
             {
                 Answer = Answer.NotShown,
                 AskedLevel = Level.Warning,
-                Place = KeepingWords.At(context, prep),
-                Path = "keep.for",
+                At = new(KeepingWords.At(context, prep), "keep.for"),
                 Key = "undated",
-                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps "
-                    + $"(a mixture takes the date of its earliest part, Food Code 3-501.17).",
+                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps (a "
+                    + "mixture takes the date of its earliest part, Food Code 3-501.17).",
                 Advice = $"Write how long {KeepingWords.NameOf(undated)} keeps in its own file.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of("part", undated.Line.Item.Value, context.At(undated.Line.Item.Span))],
@@ -54,14 +53,14 @@ internal sealed partial class OutlivesItsParts : PrepRule
             {
                 AskedLevel = safety ? null : Level.Warning,
                 AllowedDays = end.Days,
-                Place = KeepingWords.At(context, prep),
-                Path = "keep.for",
+                At = new(KeepingWords.At(context, prep), "keep.for"),
                 Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps "
                     + $"{KeepingWords.Days(end.Days)} "
                     + $"{(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(for quality, common practice)")}.",
                 Advice = $"Keep it at most {KeepingWords.Days(end.Days)}, or add `{end.From}` at service.",
                 Caution = safety ? KeepingWords.Caution : null,
-                Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"), Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
+                Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"),
+                    Proof.Of("part", end.From, context.At(part.Line.Item.Span))],
                 Related = RelatedTo(context, part),
                 Corrections = [new Correction(
                     CorrectionGrade.Proposed, $"Keep it {KeepingWords.AtMost(end.Days)}.",
@@ -75,11 +74,11 @@ internal sealed partial class OutlivesItsParts : PrepRule
             context.Report(new(Rule)
             {
                 AskedLevel = Level.Note,
-                Place = KeepingWords.At(context, prep),
-                Path = "keep.for",
+                At = new(KeepingWords.At(context, prep), "keep.for"),
                 Message = $"It is kept {KeepingWords.Days(days)}. Bars usually use such a preparation within "
                     + $"{KeepingWords.Days(terms.Family.Days)}, for quality (common practice, no source).",
-                Advice = $"Taste it against a fresh batch at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone off.",
+                Advice = $"Taste it against a fresh batch at {KeepingWords.Days(terms.Family.Days)}, and shorten the time if it has gone "
+                    + "off.",
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of($"usual of {terms.Family.From}", terms.Family.Days, "d")],
             });
         }
@@ -92,10 +91,9 @@ internal sealed partial class OutlivesItsParts : PrepRule
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
             AllowedDays = end.Days,
-            Place = KeepingWords.At(context, prep),
-            Path = "keep",
-            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes "
-                + $"the date of its earliest part, Food Code 3-501.17).",
+            At = new(KeepingWords.At(context, prep), "keep"),
+            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes the "
+                + "date of its earliest part, Food Code 3-501.17).",
             Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or "
                 + $"less{(context.Profile.IsSolid ? ", unless it is dried and its water activity is measured" : "")}.",
             Caution = KeepingWords.Caution,
@@ -127,7 +125,7 @@ internal sealed partial class OutlivesItsParts : PrepRule
 
     private static IReadOnlyList<RelatedPlace> RelatedTo(RecipeContext context, Part part)
     {
-        var line = new RelatedPlace(context.At(part.Line.Span), "the shortest-lived part");
+        var line = context.See(part.Line.Span, "the shortest-lived part");
         return part.Item?.File is Prep { Keep: { For.IsGiven: true } keep } inner
             ? [line, new RelatedPlace(inner.At(keep.For.Span), "how long that part is kept")]
             : [line];

@@ -27,9 +27,9 @@ internal sealed partial class PasteurisationNotMet : PrepRule
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
                     At = context.At(step.Do.IsGiven ? step.Do.Span : step.Span, context.PathOf(step)),
-                    Message = $"The step is called pasteurising but gives "
-                        + $"{(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}. The "
-                        + $"kill depends on both (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
+                    Message = "The step is called pasteurising but gives "
+                        + $"{(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}. The kill "
+                        + "depends on both (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
                     Advice = "Give the temperature of the coldest part with `to` and how long it is held with `for`.",
                     Caution = KeepingWords.Caution,
                 });
@@ -84,6 +84,7 @@ internal sealed partial class PasteurisationNotMet : PrepRule
             if (best is null || Math.Abs(process.Temperature.Value - celsius) < Math.Abs(best.Temperature.Value - celsius)) best = process;
         }
 
-        return $"the nearest row of its table asks for {Say.Number(best!.Temperature.Value, 1)} °C for {Say.Number(best.Seconds)} s ({best.Source})";
+        return $"the nearest row of its table asks for {Say.Number(best!.Temperature.Value, 1)} °C for {Say.Number(best.Seconds)} s "
+            + $"({best.Source})";
     }
 }

@@ -21,8 +21,7 @@ internal sealed partial class PerishableBaseKeptLong : PrepRule
         context.Report(new(Rule)
         {
             AllowedDays = Practice.Value,
-            Place = KeepingWords.At(context, prep),
-            Path = "keep.for",
+            At = new(KeepingWords.At(context, prep), "keep.for"),
             Message = $"It is kept {KeepingWords.Days(days)} with {KeepingWords.NameOf(state.Part)} in it. Bars use such a base within "
                 + $"{KeepingWords.Days(Practice.Value)} ({Practice.Source}), and the legal limit is "
                 + $"{KeepingWords.Days(Mark.Value)} ({Mark.Source}).",

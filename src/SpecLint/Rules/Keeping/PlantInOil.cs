@@ -32,8 +32,8 @@ internal sealed partial class PlantInOil : PrepRule
             Path = warm ? "keep.at" : "keep.for",
             Message = $"{KeepingWords.NameOf(plant)} under oil is kept {how}. Without air and acid Clostridium botulinum can grow "
                 + $"there, so the limit is {KeepingWords.Days(Days.Value)} in the cold ({Days.Source}).",
-            Advice = $"Keep it at 5 °C or colder and discard it after {KeepingWords.Days(Days.Value)}, freeze it, or use the dried "
-                + $"plant. Souring first has only been tested for garlic, basil, oregano and rosemary by the published recipe.",
+            Advice = $"Keep it at 5 °C or colder and discard it after {KeepingWords.Days(Days.Value)}, freeze it, or use the dried plant. "
+                + "Souring first has only been tested for garlic, basil, oregano and rosemary by the published recipe.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Days), Proof.Of(Ph), Proof.Of("part", plant.Line.Item.Or(""), context.At(plant.Line.Item.Span))],
         });

@@ -24,7 +24,8 @@ internal sealed partial class PreservativeTooWeak : PrepRule
         if (claim.IsGiven ? IsBySpirit(claim.Value) && preservative is null : preservative is null || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var said = claim.IsGiven
             ? new Said(context.At(claim.Span, path), $"It is said to be preserved (\"{word}\")")
-            : new Said(context.At(preservative!.Line.Item.Span, RecipeContext.PathOf(preservative.Line, "item")), "A preservative is added");
+            : new Said(context.At(preservative!.Line.Item.Span, RecipeContext.PathOf(preservative.Line, "item")), "A preservative is "
+                + "added");
         var ph = context.Fact(Fact.Ph);
         if (!ph.IsKnown || (context.Profile.Unknown & (Unknowns.Composition | Unknowns.Mass)) != 0)
         {
@@ -52,10 +53,12 @@ internal sealed partial class PreservativeTooWeak : PrepRule
         {
             Answer = isSpoilt && !yeasts ? Answer.NotShown : Answer.Broken,
             At = said.At,
-            Message = $"{said.Words}, but at pH {Say.Ph(ph)} {(isSpoilt ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
+            Message = $"{said.Words}, but at pH {Say.Ph(ph)} "
+                + $"{(isSpoilt ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
             Advice = "Rely on cold and the date. A preservative only works in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of(Fact.Ph, ph), Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],
+            Evidence = [Proof.Of(Fact.Ph, ph),
+                Proof.Of("undissociated acid over what stops Listeria", share, "1", "Mejlholm & Dalgaard, J. Food Prot. 72:2132, 2009")],
         });
     }
 
@@ -65,7 +68,8 @@ internal sealed partial class PreservativeTooWeak : PrepRule
         {
             Answer = Answer.NotShown,
             At = said.At,
-            Message = $"{said.Words}, and {(ph.IsKnown ? "what is in it is not all known" : $"its pH is not known ({ph.OpenBecause})")}: nothing shows that acid or a preservative works in it.",
+            Message = $"{said.Words}, and {(ph.IsKnown ? "what is in it is not all known" : $"its pH is not known ({ph.OpenBecause})")}: "
+                + "nothing shows that acid or a preservative works in it.",
             Advice = "Keep it by cold and by its date; a preservative works only in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph)],

@@ -44,7 +44,7 @@ internal sealed partial class ReadingAgainstPhysics : PrepRule
             mass.Span,
             "measured.mass",
             $"{Say.Number(mass.Value.Base, 0)} g is written under `measured`, and about {Say.Number(dry, 0)} g of what goes in are dry "
-                + $"matter, which no drying takes away: the reading shows nothing.",
+                + "matter, which no drying takes away: the reading shows nothing.",
             mass.Value.Base,
             least);
     }

@@ -30,9 +30,11 @@ internal sealed partial class ReadingAgainstRecipe : PrepRule
         {
             At = context.At(given.Span, path),
             Message = $"The {name} is measured as {read}, but the amounts give {worked}: the two ranges do not overlap.",
-            Advice = "Calibrate and measure again. If the reading stands, weigh what goes in, or change the amounts in the file to what is really made.",
+            Advice = "Calibrate and measure again. If the reading stands, weigh what goes in, or change the amounts in the file to what is "
+                + "really made.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of(fact, measured), Proof.Of("computed", computed.Value, FactNames.Unit(fact, false)) with { Low = computed.Low, High = computed.High }],
+            Evidence = [Proof.Of(fact, measured),
+                Proof.Of("computed", computed.Value, FactNames.Unit(fact, false)) with { Low = computed.Low, High = computed.High }],
         });
     }
 }

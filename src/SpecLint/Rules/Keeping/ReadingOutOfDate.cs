@@ -17,8 +17,8 @@ internal sealed partial class ReadingOutOfDate : RecipeRule
         {
             Answer = Answer.NotShown,
             At = context.At(measured.Span, "measured"),
-            Message = $"The readings{(read.Count > 0 ? $" ({string.Join(", ", read)})" : "")} {because}. Measured before the change, "
-                + $"they replace no computed value and clear nothing.",
+            Message = $"The readings{(read.Count > 0 ? $" ({string.Join(", ", read)})" : "")} {because}. Measured before the change, they "
+                + "replace no computed value and clear nothing.",
             Advice = $"Measure it again and write the readings with `speclint record {context.Id}`.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("measured", string.Join(", ", read), context.At(measured.Span))],

@@ -35,7 +35,7 @@ internal sealed partial class ReheatedTooCool : PrepRule
             Message = $"`{part.Line.Item.Or("")}` was made ahead and chilled, and "
                 + $"{(stated ? $"is heated to {KeepingWords.Degrees(hottest)} only" : "no step says how hot it becomes")} before it is "
                 + $"held at {KeepingWords.Degrees(held)}. What was cooled is heated to {KeepingWords.Degrees(Reheat.Value)} for 15 s, "
-                + $"within 2 h, before it is held hot "
+                + "within 2 h, before it is held hot "
                 + $"({Reheat.Source}{(Reheat.AppliesIn(context.Settings) ? "" : ", the yardstick here")}).",
             Advice = $"Add a step that heats it to {KeepingWords.Degrees(Reheat.Value)}, and hold it hot only then.",
             Caution = KeepingWords.Caution,

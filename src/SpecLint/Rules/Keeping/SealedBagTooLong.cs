@@ -39,8 +39,7 @@ internal sealed partial class SealedBagTooLong : PrepRule
                 || (state.IsSour && !Perishables.IsListed(state.What))
                 ? Level.Warning
                 : null,
-            Place = KeepingWords.At(context, prep),
-            Path = "keep.for",
+            At = new(KeepingWords.At(context, prep), "keep.for"),
             Message = us
                 ? $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}. Beyond that US law requires a "
                     + $"HACCP plan with a pH of at most {Say.Number(PlanPh.Value)} or a water activity of at most "

@@ -70,8 +70,7 @@ internal sealed partial class StorageNotStated : PrepRule
         context.Report(new(Rule)
         {
             AskedLevel = Level.Note,
-            Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
-            Path = "keep.for",
+            At = new(prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head, "keep.for"),
             Message = "Nothing says how long it is kept, so its label has no use-by day and nobody can tell an old bottle from a new "
                 + "one (common practice, no source).",
             Advice = "Write `keep` with a storage temperature, a container and a time (one day if it is made for the shift).",

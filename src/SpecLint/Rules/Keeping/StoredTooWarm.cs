@@ -69,7 +69,8 @@ internal sealed partial class StoredTooWarm : PrepRule
                 ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder. For at most {Say.Number(Time.Value)} h time may take "
                     + $"the place of cold, with a written procedure, the time marked on it and leftovers discarded ({Time.Source})."
                 : $"Store it at {KeepingWords.Degrees(limit.Value)} or "
-                    + $"colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, or show by a measured pH below 4.2 that it does not need cold{KeepingWords.Variance(context.Settings)}.",
+                    + $"colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, "
+                    + $"or show by a measured pH below 4.2 that it does not need cold{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = evidence,
         });
@@ -83,6 +84,7 @@ internal sealed partial class StoredTooWarm : PrepRule
             new Celsius(celsius), new Ph(state.Ph.Value), new WaterActivity(state.WaterActivity.Value)) is not { PerHour: > 0 } rate)
             return "";
         daysPerLog = rate.DaysPerLog10;
-        return $"; a growth model, which explains and clears nothing, has Listeria grow tenfold there in about {Say.Number(daysPerLog * 24, 0)} h";
+        return "; a growth model, which explains and clears nothing, has Listeria grow tenfold there in about "
+            + $"{Say.Number(daysPerLog * 24, 0)} h";
     }
 }

@@ -50,12 +50,12 @@ internal sealed partial class SyrupKeptWarm : PrepRule
         {
             Answer = unknown || double.IsNaN(days) ? Answer.NotShown : Answer.Broken,
             AskedLevel = thin && !unknown && !double.IsNaN(days) ? null : Level.Warning,
-            Place = KeepingWords.AtTemperature(context, prep),
-            Path = "keep.at",
+            At = new(KeepingWords.AtTemperature(context, prep), "keep.at"),
             Message = $"It is kept {KeepingWords.ForDays(days)} "
                 + $"{(unknown ? "at an unstated temperature" : $"at {KeepingWords.Degrees(celsius)}")} with a water activity of "
                 + $"{Say.Range(activity.Value, activity.Low, activity.High, "")}, "
-                + $"{(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} ({limit.Source}).",
+                + $"{(thin ? $"not below the {Say.Number(limit.Value)} under which table B asks for no cold" : $"above the {Say.Number(limit.Value)} at which yeasts and moulds grow")} "
+                + $"({limit.Source}).",
             Advice = thin ? "Keep it cold, or make it 2:1 by weight, which is below the limit." : "Keep it cold, or make it richer.",
             Caution = thin ? KeepingWords.Caution : null,
             Evidence = [.. KeepingWords.Evidence(context, state), Proof.Of(limit)],
@@ -73,10 +73,10 @@ internal sealed partial class SyrupKeptWarm : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            Place = KeepingWords.AtTemperature(context, prep),
-            Path = "keep.at",
+            At = new(KeepingWords.AtTemperature(context, prep), "keep.at"),
             Message = $"It is kept {KeepingWords.ForDays(days)}{where}. "
-                + $"{(weak ? "Its strength is not known, so no alcohol is shown to keep it, nor is its water activity known" : "It is sweet, and its water activity is not known")}. Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
+                + $"{(weak ? "Its strength is not known, so no alcohol is shown to keep it, nor is its water activity known" : "It is sweet, and its water activity is not known")}. "
+                + $"Only a water activity below {Say.Number(Table.Value)} asks for no cold at any pH ({Table.Source}).",
             Advice = weak
                 ? "Write the strength from its label into its file, or keep it cold."
                 : "Write the amounts and the yield by mass, measure the °Brix or the water activity, or keep it cold.",

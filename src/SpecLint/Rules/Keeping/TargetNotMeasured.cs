@@ -14,9 +14,10 @@ internal sealed partial class TargetNotMeasured : PrepRule
         if (!context.Profile.IsSolid && !context.Profile.Keeping!.HoldsPerishable) return;
         if (target.WaterActivity.IsGiven && prep.Measured is not { WaterActivity.IsGiven: true })
         {
-            Report(context, target.WaterActivity.Span, "target.waterActivity", $"The target is a water activity of "
+            Report(context, target.WaterActivity.Span, "target.waterActivity", "The target is a water activity of "
                 + $"{Say.Number(target.WaterActivity.Value.Value, 2)}",
-                Fact.WaterActivity, "Measure the water activity of a cooled sample, or weigh the loss that corresponds to it, and write it under `measured`.");
+                Fact.WaterActivity, "Measure the water activity of a cooled sample, or weigh the loss that corresponds to it, and write it "
+                    + "under `measured`.");
         }
 
         if (target.Ph.IsGiven && prep.Measured is not { Ph.IsGiven: true } && !AcidityNotMeasured.Speaks(context, prep) && !SpecialCases.IsFerment(prep))

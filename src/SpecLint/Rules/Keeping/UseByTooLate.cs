@@ -41,15 +41,17 @@ internal sealed partial class UseByTooLate : StockRule
             AskedLevel = level,
             Answer = undated && life.Prep is null ? Answer.NotShown : Answer.Broken,
             AllowedDays = undated || double.IsNaN(latest.Days) ? null : latest.Days,
-            Place = place,
-            Path = Lots.PathOf(lot, "useBy"),
+            At = new(place, Lots.PathOf(lot, "useBy")),
             Key = Lots.KeyOf(lot),
-            Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}. The day is set by {latest.Why}.",
+            Message = $"The use-by of `{lot.Item.Value}` is {lot.UseBy.Value}, but it keeps until {latest.Day}, {from}{pause}. The day is "
+                + $"set by {latest.Why}.",
             Advice = undated && life.Prep is null
-                ? "Write the day it was made or opened. If the maker packed it to keep until then, write in its own file how long it keeps once opened."
+                ? "Write the day it was made or opened. If the maker packed it to keep until then, write in its own file how long it keeps "
+                    + "once opened."
                 : undated ? "Find out on which day it was made and mark its use-by from that day, or discard it." : $"Mark it {latest.Day}, and discard what is left after that day.",
             Caution = KeepingWords.Caution,
-            Evidence = [Proof.Of("from", undated ? "not given" : life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"), Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
+            Evidence = [Proof.Of("from", undated ? "not given" : life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"),
+                Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
             Related = related,
             Corrections = undated ? [] : [new Correction(CorrectionGrade.Proposed, $"Mark it {latest.Day}.", [new TextEdit(place, $"\"{latest.Day}\"")]) { KeepsTheThing = true }],
         });

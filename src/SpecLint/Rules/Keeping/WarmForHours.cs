@@ -49,8 +49,8 @@ internal sealed partial class WarmForHours : PrepRule
                         + $"{Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is "
                         + $"{Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
                     : $"`{part.Line.Item.Or("")}` {stands} at an unstated temperature. Between {Say.Number(Cold.Value)} and "
-                        + $"{Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food "
-                        + $"Code 3-501.16, 3-501.19).",
+                        + $"{Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code "
+                        + "3-501.16, 3-501.19).",
                 Advice = told ? "Do it in the refrigerator, or for less than four hours."
                     : step.Verb.Heats ? "Write in the step how hot it gets, with `to`, or at what temperature it is held, with `at` and `for`."
                     : timed || step.Verb.IsKnown ? "Write `at` in the step: 4 °C if it stands in the refrigerator."

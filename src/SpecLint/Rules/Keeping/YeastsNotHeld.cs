@@ -38,8 +38,8 @@ internal sealed partial class YeastsNotHeld : PrepRule
             Answer = shown ? Answer.Broken : Answer.NotShown,
             At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
             Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of "
-                + $"sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH "
-                + $"found in a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is "
+                + "sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH found in "
+                + $"a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is "
                 + $"{Say.Range(state.WaterActivity.Value, state.WaterActivity.Low, state.WaterActivity.High, "")}{strength}.",
             Advice = "Keep it cold, raise its sugar or strength, or heat it and close it hot by a recorded process.",
             Caution = "A ferment in a closed bottle can burst it. " + KeepingWords.Caution,
