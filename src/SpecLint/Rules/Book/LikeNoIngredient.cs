@@ -5,7 +5,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Book;
 
-[Rule("SL9024", "like-no-ingredient", "An ingredient is like something that is not an ingredient", Level.Error, Safety = true, IsCause = true)]
+[Rule(
+    "SL9024", "like-no-ingredient", "An ingredient is like something that is not an ingredient", Level.Error, Safety = true,
+    IsCause = true)]
 internal sealed partial class LikeNoIngredient : IngredientRule
 {
     public override void Check(FileContext context, Ingredient ingredient)

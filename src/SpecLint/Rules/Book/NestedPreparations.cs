@@ -3,7 +3,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Book;
 
-[Rule("SL9025", "nested-preparations", "Preparations stand one in another too deep to be followed", Level.Error, IsCause = true, LeavesHarmUnknown = true)]
+[Rule(
+    "SL9025", "nested-preparations", "Preparations stand one in another too deep to be followed", Level.Error, IsCause = true,
+    LeavesHarmUnknown = true)]
 internal sealed partial class NestedPreparations : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)

@@ -6,7 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-[Rule("SL9001", "unknown-reference", "An item that is in no file of the book and not in the catalogue", Level.Error, IsCause = true, LeavesHarmUnknown = true)]
+[Rule(
+    "SL9001", "unknown-reference", "An item that is in no file of the book and not in the catalogue", Level.Error, IsCause = true,
+    LeavesHarmUnknown = true)]
 internal sealed partial class UnknownReference : RecipeRule
 {
     public override void Check(RecipeContext context)

@@ -2,7 +2,9 @@ using SpecLint.Book;
 
 namespace SpecLint.Rules.File;
 
-[Rule("SL1029", "lowered-without-reason", "A rule that guards against harm, lowered without a reason or a last day within a year", Level.Warning)]
+[Rule(
+    "SL1029", "lowered-without-reason", "A rule that guards against harm, lowered without a reason or a last day within a year",
+    Level.Warning)]
 internal sealed partial class HarmRuleLowered : FileRule
 {
     public override void Check(FileContext context)

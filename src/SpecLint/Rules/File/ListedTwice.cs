@@ -34,7 +34,9 @@ internal sealed partial class ListedTwice : RecipeRule
         }
     }
 
-    /// <summary>Whether an item is on two lines, by comparing each two: for the few lines of a drink, without anything to look it up in.</summary>
+    /// <summary>
+    /// Whether an item is on two lines, by comparing each two: for the few lines of a drink, without anything to look it up in.
+    /// </summary>
     private static bool HoldsTwo(FixedList<Line> lines)
     {
         for (int i = 1; i < lines.Count; i++)

@@ -54,7 +54,9 @@ internal sealed partial class NeverUsed : RecipeRule
         return !named;
     }
 
-    /// <summary>Whether the only steps without items that take all come after a step that says what is added: they mix what is there.</summary>
+    /// <summary>
+    /// Whether the only steps without items that take all come after a step that says what is added: they mix what is there.
+    /// </summary>
     private static bool ListsWhatIsAdded(Recipe recipe)
     {
         bool added = false, mixes = false;

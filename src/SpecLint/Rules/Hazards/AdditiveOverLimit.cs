@@ -51,9 +51,8 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
 
         // By strength: drinks without alcohol, mixtures under 15 % vol, and over that none at all.
         var abv = context.Fact(Fact.Abv);
-        bool mixed = abv.IsKnown
-            ? abv.Low > Alcoholic.Value
-            : context.Profile.Grams[(int)Component.Ethanol] > 0, spirit = abv.IsKnown && abv.Low > Spirit.Value;
+        bool mixed = abv.IsKnown ? abv.Low > Alcoholic.Value : context.Profile.Grams[(int)Component.Ethanol] > 0;
+        bool spirit = abv.IsKnown && abv.Low > Spirit.Value;
         var sorbicLimit = spirit ? None : mixed ? Mixed : benzoic > 0 ? SorbicBesideBenzoic : SorbicEu;
         var benzoicLimit = spirit ? None : mixed ? Mixed : BenzoicEu;
         Hold(context, Component.Benzoic, "benzoic acid", benzoic * 1000 / litres, benzoicLimit);
@@ -73,11 +72,16 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
     }
 
     /// <summary>Whether a spirit is poured, however much of something else there is to it.</summary>
-    private static bool HoldsSpirit(RecipeContext context) => context.Profile.Parts.Any(static p => p.IsWeighed && p.Phase != PartPhase.Beside && p.Material is { Kind.IsSpirit: true });
+    private static bool HoldsSpirit(RecipeContext context) =>
+        context.Profile.Parts.Any(static p => p.IsWeighed && p.Phase != PartPhase.Beside && p.Material is { Kind.IsSpirit: true });
 
-    /// <summary>Volume of all serves, L; where it cannot be worked out, that of its mass as water, which is rather too much than too little.</summary>
+    /// <summary>
+    /// Volume of all serves, L; where it cannot be worked out, that of its mass as water, which is rather too much than too little.
+    /// </summary>
     private static double LitresOf(RecipeContext context, Drink drink) =>
-        context.Fact(Fact.ServedVolume) is { IsKnown: true, Value: > 0 } volume ? volume.Value * drink.ServesOrOne / 1000 : context.Profile.Mass / 1000;
+        context.Fact(Fact.ServedVolume) is { IsKnown: true, Value: > 0 } volume
+            ? volume.Value * drink.ServesOrOne / 1000
+            : context.Profile.Mass / 1000;
 
     private static void Hold(RecipeContext context, Component component, string name, double value, Limit limit)
     {
@@ -131,8 +135,9 @@ internal sealed partial class AdditiveOverLimit : DrinkRule
         });
     }
 
-    /// <summary>Whether what a part holds was added: coffee, fruit and milk bring such acids by nature, which the law does not count.</summary>
+    /// <summary>
+    /// Whether what a part holds was added: coffee, fruit and milk bring such acids by nature, which the law does not count.
+    /// </summary>
     private static bool IsAdded(Part part) =>
-        part.IsWeighed && part.Phase != PartPhase.Beside
-        && part.Material is { Kind.IsFood: false };
+        part.IsWeighed && part.Phase != PartPhase.Beside && part.Material is { Kind.IsFood: false };
 }

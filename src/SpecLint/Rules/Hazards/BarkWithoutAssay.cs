@@ -16,15 +16,17 @@ internal sealed partial class BarkWithoutAssay : RecipeRule
     {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (!load.Direct || load.Hazard.Id != "cinchona-bark" || load.Hazard.Contents.Count == 0) continue;
-            if (IsAssayed(load.Part.Line.Note)) continue;
-            var content = load.Hazard.Contents[0];
+            if (!load.Direct
+                || load.Hazard is not { Id: "cinchona-bark", Contents: [var content, ..] }
+                || IsAssayed(load.Part.Line.Note))
+                continue;
             double litres = context.Profile.InputVolume / 1000;
             string amount = "the dose cannot be computed";
             var evidence = new List<Evidence> { HazardWords.Of(context, load) };
             if (!double.IsNaN(load.Grams) && litres > 0)
             {
-                double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / litres, high = load.Grams * content.High / litres;
+                double low = load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1) / litres;
+                double high = load.Grams * content.High / litres;
                 amount = $"{Say.With(load.Grams, "g")} of it may bring {Say.Number(low, 0)} to {Say.Number(high, 0)} mg of alkaloids a "
                     + $"litre, and the limit for a finished tonic drink is {Say.Number(Quinine.Value)} mg/L ({Quinine.Source})";
                 evidence.Add(new Evidence("cinchona alkaloids", (low + high) / 2, low, high, "mg/L", content.Source));
@@ -44,7 +46,10 @@ internal sealed partial class BarkWithoutAssay : RecipeRule
         }
     }
 
-    /// <summary>An assay is a figure: per cent, or milligrams in a gram, kilogram or litre. That there is none, or that it is to be had, is no assay.</summary>
+    /// <summary>
+    /// An assay is a figure: per cent, or milligrams in a gram, kilogram or litre. That there is none, or that it is to be had, is no
+    /// assay.
+    /// </summary>
     private static bool IsAssayed(Reading.Given<string> note)
     {
         if (!note.IsGiven || !Phrases.Affirms(note.Value, Words)) return false;
@@ -55,7 +60,8 @@ internal sealed partial class BarkWithoutAssay : RecipeRule
             foreach (string unit in Units)
             {
                 int at = rest.IndexOf(unit, StringComparison.OrdinalIgnoreCase);
-                if (at > 0 && rest.Substring(0, at).All(static c => char.IsDigit(c) || c is '.' or ',' or ' ' or '–' or '-')) return true;
+                if (at > 0 && rest.Substring(0, at).All(static c => char.IsDigit(c) || c is '.' or ',' or ' ' or '–' or '-'))
+                    return true;
             }
         }
 

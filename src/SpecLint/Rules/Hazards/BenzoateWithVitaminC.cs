@@ -17,14 +17,11 @@ internal sealed partial class BenzoateWithVitaminC : PrepRule
         if (!(mass > 0)) return;
         var grams = context.Profile.Grams;
         double benzoic = grams[(int)Component.Benzoic] / mass * 1e6, ascorbic = grams[(int)Component.Ascorbic] / mass * 1e6;
-        if (benzoic < Trace || ascorbic < Trace || !Storage.MayOutlast(prep, 1)) return;
-        Part? from = null;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Material is { } material && material.Of(Component.Benzoic) > 0) from ??= part;
-        }
-
-        if (from is null) return;
+        if (benzoic < Trace
+            || ascorbic < Trace
+            || !Storage.MayOutlast(prep, 1)
+            || context.Profile.Parts.FirstOrDefault(static p => p.Material is { } m && m.Of(Component.Benzoic) > 0) is not { } from)
+            return;
         context.Report(new(Rule)
         {
             At = context.ItemOf(from.Line),

@@ -19,8 +19,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
     {
         if (!MayHoldAlcohol(context)) return;
         var caffeine = context.Fact(Fact.Caffeine);
-        if (caffeine.IsKnown) Hold(context, drink, caffeine);
-        else if (MostMilligrams(context) > Serve.Value * drink.ServesOrOne && OpenSource(context.Profile) is { } source) Open(context, source, caffeine);
+        if (caffeine.IsKnown)
+            Hold(context, drink, caffeine);
+        else if (MostMilligrams(context) > Serve.Value * drink.ServesOrOne && OpenSource(context.Profile) is { } source)
+            Open(context, source, caffeine);
     }
 
     /// <summary>
@@ -39,9 +41,13 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             if ((!part.IsWeighed && !IsShareOfOne(part))
                 || (Added.AppliesIn(context.Settings) && (MayBeAdded(part, context.Profile) || HoldsPure(part, context.Profile))))
                 return double.PositiveInfinity;
-            most += (part.IsWeighed
+            double grams = part.IsWeighed
                 ? part.Grams.High
-                : part.Line.Amount.Value.BaseHigh * context.Recipe.ServesOrOne * Amounts.TenfoldPour.LimitOf(material)!.Value * material.Density) * perGram;
+                : part.Line.Amount.Value.BaseHigh
+                    * context.Recipe.ServesOrOne
+                    * Amounts.TenfoldPour.LimitOf(material)!.Value
+                    * material.Density;
+            most += grams * perGram;
         }
 
         // What shows only deeper in the tree was not added up.
@@ -57,9 +63,12 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         return most > 0 ? most : double.PositiveInfinity;
     }
 
-    /// <summary>Whether a liquid is given as a share of one drink ("1/3"): it is at most that share of the largest pour of its kind.</summary>
+    /// <summary>
+    /// Whether a liquid is given as a share of one drink ("1/3"): it is at most that share of the largest pour of its kind.
+    /// </summary>
     private static bool IsShareOfOne(Part part) =>
-        part is { Line.Amount: { IsGiven: true, Value: { Dimension: Reading.Dimension.Count, BaseHigh: <= 1 } }, Material: { State: MaterialState.Liquid } material }
+        part.Line.Amount is { IsGiven: true, Value: { Dimension: Reading.Dimension.Count, BaseHigh: <= 1 } }
+            && part.Material is { State: MaterialState.Liquid } material
             && Amounts.TenfoldPour.LimitOf(material) is not null;
 
     /// <summary>Whether there is alcohol in it, or may be: a strength that cannot be worked out is not shown to be low.</summary>
@@ -106,9 +115,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 
         // Caffeine added as such to alcohol is not a permitted additive in the US, in any amount.
         bool pure = Added.AppliesIn(context.Settings) && !dose && holdsPure;
-        added |= pure;
-        if (!dose && !added) return;
-        var limit = dose ? Serve : Added;
+        if (!dose && !added && !pure) return;
+        string over = pure
+            ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)"
+            : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})";
         context.Report(new(Rule)
         {
             Answer = dose && caffeine.Low <= Serve.Value ? Answer.NotShown : Answer.Broken,
@@ -116,11 +126,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
             Message = dose
                 ? $"A drink with alcohol{OfStrength(context)} holds {Say.Fact(Fact.Caffeine, caffeine)} of caffeine, above the "
                     + $"{Say.Number(Serve.Value)} mg of a single dose ({Serve.Source}). Caffeine hides from guests how drunk they are."
-                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, "
-                    + $"{(pure ? "added as such, which is not a permitted additive in alcoholic drinks in the US (FDA 2010, from memory)" : $"above the {Say.Number(Added.Value)} mg/kg limit for alcoholic drinks ({Added.Source})")}.",
+                : $"The drink holds {Say.Number(perKilogram, 0)} mg/kg of caffeine, mostly from `{most.Line.Item.Or("")}`, {over}.",
             Advice = "Use less of it, or a decaffeinated version, and do not serve it after many other drinks.",
             Caution = HazardWords.Caution,
-            Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(limit)],
+            Evidence = [Proof.Of(Fact.Caffeine, caffeine), Proof.Of("caffeine", perKilogram, "mg/kg"), Proof.Of(dose ? Serve : Added)],
         });
     }
 
@@ -132,7 +141,8 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
     private static bool HoldsPure(Part part, RecipeProfile profile) =>
         RecipeTree.AnyIn(part, profile, static m => m.Traces.Caffeine.High > Pure.Value);
 
-    private static string OfStrength(RecipeContext context) => context.Fact(Fact.Abv) is { IsKnown: true } abv ? $" ({Say.Fact(Fact.Abv, abv)})" : "";
+    private static string OfStrength(RecipeContext context) =>
+        context.Fact(Fact.Abv) is { IsKnown: true } abv ? $" ({Say.Fact(Fact.Abv, abv)})" : "";
 
     /// <summary>The first part that brings caffeine, or whose own caffeine is not given.</summary>
     private static Part? OpenSource(RecipeProfile profile)
@@ -157,7 +167,7 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            At = context.At(HazardWords.SpanOf(source.Line), RecipeContext.PathOf(source.Line, "amount")),
+            At = HazardWords.OpenAmountOf(context, source.Line),
             Key = "unknown",
             Message = $"The drink holds alcohol and the caffeine of `{source.Line.Item.Or("")}`, and how much caffeine is not known: "
                 + $"{caffeine.OpenBecause ?? "it is not given"}. Above {Say.Number(Serve.Value)} mg in a drink ({Serve.Source}) it hides "

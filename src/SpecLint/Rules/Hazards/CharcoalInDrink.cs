@@ -11,20 +11,13 @@ internal sealed partial class CharcoalInDrink : RecipeRule
         {
             // Charcoal that is filtered out again has coloured nothing and binds nothing in the glass.
             if (!load.Direct || load.Hazard.Id != "activated-charcoal" || load.Part.Phase == PartPhase.TakenOut) continue;
-            Catalogue.HazardRule? strictest = null;
-            foreach (var rule in load.Hazard.Rules)
-            {
-                if (rule.AppliesIn(context.Settings) && (strictest is null || rule.Level > strictest.Level)) strictest = rule;
-            }
-
-            if (strictest is not { } found) continue;
-            bool forbidden = found.Control == "prohibited";
+            if (HazardWords.Strictest(context, load.Hazard, static (c, rule) => rule.AppliesIn(c.Settings)) is not { } found) continue;
+            string law = found.Control == "prohibited" ? $", and is not allowed in food{HazardWords.Where(found)}" : "";
             context.Report(new(Rule)
             {
                 AskedLevel = found.Level,
                 At = context.ItemOf(load.Part.Line),
-                Message = $"`{load.Id}` binds medicines that a guest has taken, including the contraceptive "
-                    + $"pill{(forbidden ? $", and is not allowed in food{HazardWords.Where(found)}" : "")} ({found.Source}).",
+                Message = $"`{load.Id}` binds medicines that a guest has taken, including the contraceptive pill{law} ({found.Source}).",
                 Advice = $"Take it out: {found.Correction}.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load)],

@@ -18,14 +18,17 @@ internal sealed partial class CoumarinDose : DrinkRule
         string source = "";
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (double.IsNaN(load.Grams)
-                && load.Part.Phase != PartPhase.Beside
-                && load.Hazard.Contents.Any(static c => c.Substance == "coumarin"))
-                unknown ??= load;
-            if (double.IsNaN(load.Grams) || load.IsLeftBeside) continue;
+            bool isKnown = !double.IsNaN(load.Grams);
+            if (isKnown ? load.IsLeftBeside : load.Part.Phase == PartPhase.Beside) continue;
             foreach (var content in load.Hazard.Contents)
             {
                 if (content.Substance != "coumarin") continue;
+                if (!isKnown)
+                {
+                    unknown ??= load;
+                    break;
+                }
+
                 low += load.Grams * content.Low * (load.Strained ? Extraction.Value / 100 : 1);
                 typical += load.Grams * content.Typical;
                 high += load.Grams * content.High;
@@ -37,16 +40,13 @@ internal sealed partial class CoumarinDose : DrinkRule
         if (unknown is not null) Open(context, unknown);
         if (most is null) return;
         double serves = drink.ServesOrOne;
-        low /= serves;
-        typical /= serves;
-        high /= serves;
+        (low, typical, high) = (low / serves, typical / serves, high / serves);
         if (typical <= Serve.Value) return;
-        bool broken = low > Serve.Value;
         double grams = most.Grams / serves;
         double enough = grams * Serve.Value / high;
         context.Report(new(Rule)
         {
-            Answer = broken ? Answer.Broken : Answer.NotShown,
+            Answer = low > Serve.Value ? Answer.Broken : Answer.NotShown,
             At = context.AmountOf(most.Part.Line),
             Message = $"A drink holds {Say.With(grams, "g")} of {HazardWords.NameOf(most)}, which adds "
                 + $"{Say.Range(typical, low, high, "mg")} of coumarin. The tolerable daily intake of a guest of 60 kg is "
@@ -63,7 +63,7 @@ internal sealed partial class CoumarinDose : DrinkRule
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            At = context.At(HazardWords.SpanOf(load.Part.Line), RecipeContext.PathOf(load.Part.Line, "amount")),
+            At = HazardWords.OpenAmountOf(context, load.Part.Line),
             Key = "unknown",
             Message = $"How much {HazardWords.NameOf(load)} a drink holds cannot be worked out, and it brings coumarin; "
                 + $"{Say.Number(Serve.Value)} mg is what a guest of 60 kg may take in a day (EFSA).",

@@ -37,7 +37,23 @@ internal sealed partial class CryogenAtService : RecipeRule
     public override void Check(RecipeContext context)
     {
         if (FirstUse(context) is not { } use || IsGone(context, use)) return;
-        Report(context, use.Span, use.Path, use.IsDryIce);
+        bool ice = use.IsDryIce;
+        context.Report(new(Rule)
+        {
+            Answer = Answer.NotShown,
+            At = use.At,
+            Message = ice
+                ? "Dry ice is used, and nothing says that no piece of it reaches the guest's glass. Swallowed, it burns the throat and "
+                    + "stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
+                : "Liquid nitrogen is used, and nothing says that all of it is gone before the drink is served. Swallowed, it has torn "
+                    + "stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",
+            Advice = ice
+                ? "Keep it in an outer vessel or a cage, never in the glass, and say so in the step."
+                : "Say in the step's `until` that all the liquid has evaporated, and that the drink is no colder than intended, before it "
+                    + "leaves the bar.",
+            Caution = HazardWords.StaffCaution + " Both gases displace the air of a small room.",
+            Evidence = [Proof.Of("source", "FDA alert 2018-08-30; FDA Food Code interpretation 2018-10; FSA 2012")],
+        });
     }
 
     /// <summary>The first line, verb or text that brings a cryogen.</summary>
@@ -45,13 +61,15 @@ internal sealed partial class CryogenAtService : RecipeRule
     {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (load.Direct && IsCryogen(load.Hazard)) return new Use(HazardWords.SpanOf(load.Part.Line), RecipeContext.PathOf(load.Part.Line, "item"), load.Hazard.Id == DryIce);
+            if (load.Direct && IsCryogen(load.Hazard)) return new Use(context.ItemOf(load.Part.Line), load.Hazard.Id == DryIce);
         }
 
         foreach (var text in context.Texts)
         {
-            if (text.Step is { Verb: { } verb } && (verb.UsesDryIce || verb.UsesLiquidNitrogen)) return new Use(text.Text.Span, text.PathIn(context), verb.UsesDryIce);
-            if (context.NamesHazard && HazardNames.InProse(text.Text.Value, IsCryogen) is { } named) return new Use(text.Text.Span, text.PathIn(context), named.Hazard.Id == DryIce);
+            bool? ice = text.Step is { Verb: { } verb } && (verb.UsesDryIce || verb.UsesLiquidNitrogen) ? verb.UsesDryIce
+                : context.NamesHazard && HazardNames.InProse(text.Text.Value, IsCryogen) is { } named ? named.Hazard.Id == DryIce
+                : null;
+            if (ice is { } isIce) return new Use(context.At(text.Text.Span, text.PathIn(context)), isIce);
         }
 
         return null;
@@ -59,22 +77,7 @@ internal sealed partial class CryogenAtService : RecipeRule
 
     private static bool IsCryogen(Hazard hazard) => hazard.Id is DryIce or "liquid-nitrogen";
 
-    private readonly record struct Use(Reading.TextSpan Span, string Path, bool IsDryIce);
-
-    private static void Report(RecipeContext context, Reading.TextSpan span, string path, bool ice) =>
-        context.Report(new(Rule)
-        {
-            Answer = Answer.NotShown,
-            At = context.At(span, path),
-            Message = ice
-                ? "Dry ice is used, and nothing says that no piece of it reaches the guest's glass. Swallowed, it burns the throat and "
-                    + "stomach (FDA alert of August 2018 and Food Code interpretation of October 2018)."
-                : "Liquid nitrogen is used, and nothing says that all of it is gone before the drink is served. Swallowed, it has torn "
-                    + "stomachs (FDA alert of August 2018; UK Food Standards Agency 2012).",
-            Advice = ice ? "Keep it in an outer vessel or a cage, never in the glass, and say so in the step." : "Say in the step's `until` that all the liquid has evaporated, and that the drink is no colder than intended, before it leaves the bar.",
-            Caution = HazardWords.StaffCaution + " Both gases displace the air of a small room.",
-            Evidence = [Proof.Of("source", "FDA alert 2018-08-30; FDA Food Code interpretation 2018-10; FSA 2012")],
-        });
+    private readonly record struct Use(Reading.Spot At, bool IsDryIce);
 
     /// <summary>
     /// Whether some text says that none of it reaches the glass. It has to speak of the cryogen, or stand in a step that uses
@@ -82,12 +85,18 @@ internal sealed partial class CryogenAtService : RecipeRule
     /// </summary>
     private static bool IsGone(RecipeContext context, Use use)
     {
+        string path = use.At.Path;
         foreach (var text in context.Texts)
         {
-            if (!HazardWords.HasWords(text.Text, Gone)) continue;
-            if (HazardWords.HasWords(text.Text, InGlass) && !HazardWords.HasWords(text.Text, NotInGlass)) continue;
-            if (HazardWords.HasWords(text.Text, Substances) || (text.Step is { } step && (Uses(step) || use.Path.StartsWith(context.PathOf(step), StringComparison.Ordinal)))) return true;
-            if (text.Step is null && use.Path.StartsWith("ingredients", StringComparison.Ordinal) && text.PathIn(context).StartsWith(use.Path.Substring(0, use.Path.LastIndexOf('.')), StringComparison.Ordinal)) return true;
+            if (!HazardWords.HasWords(text.Text, Gone)
+                || (HazardWords.HasWords(text.Text, InGlass) && !HazardWords.HasWords(text.Text, NotInGlass)))
+                continue;
+            if (HazardWords.HasWords(text.Text, Substances)
+                || (text.Step is { } step && (Uses(step) || path.StartsWith(context.PathOf(step), StringComparison.Ordinal)))
+                || (text.Step is null
+                    && path.StartsWith("ingredients", StringComparison.Ordinal)
+                    && text.PathIn(context).StartsWith(path.Substring(0, path.LastIndexOf('.')), StringComparison.Ordinal)))
+                return true;
         }
 
         return false;

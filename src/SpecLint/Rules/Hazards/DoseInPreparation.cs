@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6026", "dose-in-preparation", "A usual serve of a preparation holds too much of a plant's substance", Level.Warning, Safety = true, Needs = [Fact.Abv])]
+[Rule(
+    "SL6026", "dose-in-preparation", "A usual serve of a preparation holds too much of a plant's substance", Level.Warning, Safety = true,
+    Needs = [Fact.Abv])]
 [Limit("coumarin-serve")]
 [Limit("nutmeg-serve")]
 [LimitsOf(typeof(PrepServe), nameof(PrepServe.LimitIds))]
@@ -15,14 +17,16 @@ internal sealed partial class DoseInPreparation : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         if (context.Profile.HazardLoads.Count == 0 || PrepServe.Of(context, prep) is not { } serve) return;
-        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList()), byHazard: true))
+        foreach (var load in HazardLoad.Together(
+            FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList()), byHazard: true))
         {
             if (double.IsNaN(load.Grams)) continue;
             double extracted = load.Strained ? Extraction.Value / 100 : 1;
+            double grams = load.Grams * serve.Share;
             if (load.Hazard.Id == "nutmeg")
             {
-                double grams = load.Grams * serve.Share;
-                Hold(context, load, serve, new Dose("nutmeg or mace", "g", grams * extracted, grams, grams, NutmegOverDose.Most.Value, NutmegOverDose.Most.Source));
+                var most = NutmegOverDose.Most;
+                Hold(context, load, serve, new("nutmeg or mace", "g", grams * extracted, grams, grams, most.Value, most.Source));
                 continue;
             }
 
@@ -30,14 +34,19 @@ internal sealed partial class DoseInPreparation : PrepRule
             {
                 if (content.Substance == "coumarin")
                 {
-                    double scale = load.Grams * serve.Share;
-                    Hold(context, load, serve, new Dose("coumarin", "mg", scale * content.Low * extracted, scale * content.Typical, scale * content.High, CoumarinDose.Serve.Value, "EFSA: "
-                        + "what a guest of 60 kg may take in a day"));
+                    HoldContent(grams, "mg", CoumarinDose.Serve.Value, "EFSA: what a guest of 60 kg may take in a day");
                 }
-                else if (content.Substance is "thujone" or "glycyrrhizic acid" && context.Profile.Mass > 0 && PlantSubstanceOverLimit.RuleOf(context, load.Hazard, content.Substance) is { } law)
+                else if (content.Substance is "thujone" or "glycyrrhizic acid"
+                    && context.Profile.Mass > 0
+                    && PlantSubstanceOverLimit.RuleOf(context, load.Hazard, content.Substance) is { } law)
                 {
-                    double scale = load.Grams / (context.Profile.Mass / 1000) * serve.Dilution;
-                    Hold(context, load, serve, new Dose(content.Substance, "mg/kg of the drink", scale * content.Low * extracted, scale * content.Typical, scale * content.High, law.Limit, law.Source));
+                    HoldContent(load.Grams / (context.Profile.Mass / 1000) * serve.Dilution, "mg/kg of the drink", law.Limit, law.Source);
+                }
+
+                void HoldContent(double scale, string unit, double limit, string source)
+                {
+                    double low = scale * content.Low * extracted, high = scale * content.High;
+                    Hold(context, load, serve, new(content.Substance, unit, low, scale * content.Typical, high, limit, source));
                 }
             }
         }
@@ -63,5 +72,6 @@ internal sealed partial class DoseInPreparation : PrepRule
         });
     }
 
-    private readonly record struct Dose(string Substance, string Unit, double Low, double Typical, double High, double Limit, string Source);
+    private readonly record struct Dose(
+        string Substance, string Unit, double Low, double Typical, double High, double Limit, string Source);
 }

@@ -14,7 +14,9 @@ namespace SpecLint.Rules.Hazards;
 [LimitsOf(typeof(PrepServe), nameof(PrepServe.LimitIds))]
 internal sealed partial class EssentialOilTooStrong : RecipeRule
 {
-    /// <summary>Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.</summary>
+    /// <summary>
+    /// Whether the part is the oil: by its name, as what is left of making something, or as a preparation that holds nothing else.
+    /// </summary>
     private static bool IsItself(HazardLoad load) =>
         load.Direct
             || load.Part.Item?.ByProduct is not null
@@ -51,7 +53,9 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
     private static PrepServe? Poured(RecipeContext context) =>
         context.Recipe is Prep prep && !prep.Family.OrNone().Kind.IsDosed ? PrepServe.Of(context, prep) : null;
 
-    /// <summary>mL of an oil in one serve; of a preparation in the serve that is usual of such, NaN where a drink of the book says how much.</summary>
+    /// <summary>
+    /// mL of an oil in one serve; of a preparation in the serve that is usual of such, NaN where a drink of the book says how much.
+    /// </summary>
     private static double ServeOf(RecipeContext context, double millilitres) => context.Recipe switch
     {
         Prep prep => PrepServe.Of(context, prep) is { } usual ? millilitres * usual.Share : double.NaN,
@@ -84,20 +88,22 @@ internal sealed partial class EssentialOilTooStrong : RecipeRule
             bool deadly = wintergreen && serve >= Wintergreen.Value;
             bool burns = (context.Recipe is Drink || poured is not null) && serve >= Burns.Value;
             if (!neat && !unknown && !deadly && !(perLitre > Most.Value)) continue;
-            string dose = unknown
-                ? ""
-                : $" and comes to {Say.Number(perLitre)} "
-                    + $"mL/L{(poured is { } one ? $" of a drink that takes a usual {Say.With(one.Millilitres, "mL")} of it (no drink of the book uses it yet)" : "")}";
+            string diluted = poured is { } one
+                ? $" of a drink that takes a usual {Say.With(one.Millilitres, "mL")} of it (no drink of the book uses it yet)"
+                : "";
+            string where = neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation";
+            string dose = unknown ? ", in an unknown amount" : $" and comes to {Say.Number(perLitre)} mL/L{diluted}";
+            string deaths = deadly
+                ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the "
+                    + $"most here ({Wintergreen.Source})."
+                : "";
             context.Report(new(Rule)
             {
                 Answer = unknown ? Answer.NotShown : Answer.Broken,
                 AskedLevel = deadly || burns || (unknown && wintergreen) ? Level.Error : null,
                 At = context.AmountOf(load.Part.Line),
-                Message = $"{HazardWords.NameOf(load)} "
-                    + $"{(neat ? "goes neat on the drink" : context.Recipe is Drink ? "is in the drink" : "is in the preparation")}{(unknown ? ", in an unknown amount" : "")}{dose}. "
-                    + $"The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of the finished drink ({Most.Source}), and neat "
-                    + "oil burns the "
-                    + $"mouth.{(deadly ? $" A serve brings {Say.With(serve, "mL")} of it: a teaspoon has killed, and {Say.Number(Wintergreen.Value)} mL is the most here ({Wintergreen.Source})." : "")}",
+                Message = $"{HazardWords.NameOf(load)} {where}{dose}. The limit is {Say.Number(Most.Value)} mL, emulsified, in a litre of "
+                    + $"the finished drink ({Most.Source}), and neat oil burns the mouth.{deaths}",
                 Advice = "Use food-grade oil, dilute it to 1 to 5 % in strong spirit first, and dose that.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load), Proof.Of(Most)],

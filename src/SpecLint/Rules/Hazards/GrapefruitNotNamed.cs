@@ -14,20 +14,16 @@ internal sealed partial class GrapefruitNotNamed : MenuRule
         {
             if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Drink drink) continue;
             if (Says(entry.Words) || Says(entry.Name) || Says(drink.Name)) continue;
-            foreach (var load in context.Profiles.Of(drink).HazardLoads)
+            if (context.Profiles.Of(drink).HazardLoads.FirstOrDefault(static l => l.Hazard.Id == "grapefruit") is not { } load) continue;
+            context.Report(new(Rule)
             {
-                if (load.Hazard.Id != "grapefruit") continue;
-                context.Report(new(Rule)
-                {
-                    At = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span, $"drinks[{entry.Drink.Value}].words"),
-                    Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so. Grapefruit and its "
-                        + $"relatives change how many medicines work ({load.Hazard.Rules[0].Source}).",
-                    Advice = "Name grapefruit on the menu.",
-                    Caution = HazardWords.Caution,
-                    Related = [new RelatedPlace(drink.At(load.Part.Line.Item.Span), "the line it comes from")],
-                });
-                break;
-            }
+                At = context.At(entry.Words.IsGiven ? entry.Words.Span : entry.Drink.Span, $"drinks[{entry.Drink.Value}].words"),
+                Message = $"`{drink.Id}` holds {HazardWords.NameOf(load)} and the menu does not say so. Grapefruit and its relatives "
+                    + $"change how many medicines work ({load.Hazard.Rules[0].Source}).",
+                Advice = "Name grapefruit on the menu.",
+                Caution = HazardWords.Caution,
+                Related = [new RelatedPlace(drink.At(load.Part.Line.Item.Span), "the line it comes from")],
+            });
         }
     }
 

@@ -6,7 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6023", "hazard-unanswered", "A part is harmful unless a condition is met, and nothing says that it is", Level.Warning, Safety = true)]
+[Rule(
+    "SL6023", "hazard-unanswered", "A part is harmful unless a condition is met, and nothing says that it is", Level.Warning,
+    Safety = true)]
 internal sealed partial class HazardUnanswered : RecipeRule
 {
     private const string Smoke = "wood-smoke";
@@ -20,16 +22,14 @@ internal sealed partial class HazardUnanswered : RecipeRule
             wood |= load.Hazard.Id == Smoke;
             string? refused = Refused(load.Part.Line.Note, ask);
             if (refused is null && IsAnswered(context, load, ask.Answers)) continue;
-            string harm = load.Hazard.Harm.Length == 0 ? "" : $" ({load.Hazard.Harm})";
+            string said = refused is null ? $"nothing says {ask.What}" : $"its note says \"{refused}\"";
             context.Report(new(Rule)
             {
                 Answer = refused is null ? Answer.NotShown : Answer.Broken,
                 AskedLevel = refused is null ? ask.Level : Level.Warning,
                 At = context.ItemOf(load.Part.Line),
                 Key = load.Hazard.Id,
-                Message = refused is null
-                    ? $"`{load.Id}` is a hazard{harm}, and nothing says {ask.What} ({SourceOf(load.Hazard)})."
-                    : $"`{load.Id}` is a hazard{harm}, and its note says \"{refused}\" ({SourceOf(load.Hazard)}).",
+                Message = $"`{load.Id}` is a hazard{HazardWords.HarmOf(load.Hazard)}, and {said} ({SourceOf(load.Hazard)}).",
                 Advice = $"Write in the line's note, or once in the notes of the ingredient's file, {ask.What}. Otherwise take it out.",
                 Caution = HazardWords.Caution,
                 Evidence = [HazardWords.Of(context, load)],
@@ -83,22 +83,24 @@ internal sealed partial class HazardUnanswered : RecipeRule
     /// <summary>Whether the note of the line, the notes of the ingredient's file or its name say it, and do not deny it.</summary>
     private static bool IsAnswered(RecipeContext context, HazardLoad load, FixedList<string> answers)
     {
-        if (load.Part.Line.Note.IsGiven && Phrases.Affirms(load.Part.Line.Note.Value, answers)) return true;
+        if (Says(load.Part.Line.Note)) return true;
         foreach (var told in context.Recipe.Declares?.Advisory ?? [])
         {
-            if (told.IsGiven && Phrases.Affirms(told.Value, answers)) return true;
+            if (Says(told)) return true;
         }
 
         if (load.Part.Item is { IsBuiltIn: false, File: Ingredient own })
         {
-            if (own.Name.IsGiven && Phrases.Affirms(own.Name.Value, answers)) return true;
+            if (Says(own.Name)) return true;
             foreach (var note in own.Notes)
             {
-                if (note.IsGiven && Phrases.Affirms(note.Value, answers)) return true;
+                if (Says(note)) return true;
             }
         }
 
         // Heat in the pot, after it went in, cooks it.
         return answers.Contains("boiled") && Pot.Of(context.Recipe).Any(load.Part.Line, static s => s.Verb.Boils);
+
+        bool Says(Given<string> text) => text.IsGiven && Phrases.Affirms(text.Value, answers);
     }
 }

@@ -49,12 +49,36 @@ internal static class HazardWords
     /// <summary>Where the item of a line stands, whether it can be read as an id or not.</summary>
     public static TextSpan SpanOf(Line line) => line.Item.IsGiven ? line.Item.Span : line.ItemText.IsGiven ? line.ItemText.Span : line.Span;
 
+    /// <summary>The harm of a hazard in brackets, as it goes into a sentence; empty where none is told.</summary>
+    public static string HarmOf(Hazard hazard) => hazard.Harm.Length == 0 ? "" : $" ({hazard.Harm})";
+
+    /// <summary>Where the amount of a load belongs of which nobody can tell how much there is: its item.</summary>
+    public static Spot OpenAmountOf(RecipeContext context, Line line) => context.At(SpanOf(line), RecipeContext.PathOf(line, "amount"));
+
+    /// <summary>The strictest rule of a hazard that applies, of equals the first; <see langword="null"/> where none does.</summary>
+    public static HazardRule? Strictest(RecipeContext context, Hazard hazard, Func<RecipeContext, HazardRule, bool> applies)
+    {
+        HazardRule? strictest = null;
+        foreach (var rule in hazard.Rules)
+        {
+            if (applies(context, rule) && (strictest is null || rule.Level > strictest.Level)) strictest = rule;
+        }
+
+        return strictest;
+    }
+
+    /// <summary>What a rule of a hazard controls, as evidence.</summary>
+    public static Evidence Of(HazardRule rule) => Proof.Of("rule", rule.Control + (rule.About.Length == 0 ? "" : ", " + rule.About));
+
     /// <summary>The jurisdictions of a rule in words.</summary>
     public static string Where(HazardRule rule) => rule.Jurisdictions[0] == "any" ? "" : $" in {Say.List(rule.Jurisdictions, "and")}";
 
     /// <summary>Evidence of a load.</summary>
     public static Evidence Of(RecipeContext context, HazardLoad load) =>
-        new("mass of " + load.Id, load.Grams, load.Grams, load.Grams, "g", Place: load.Part.Line.Item.IsGiven ? context.At(load.Part.Line.Item.Span) : null);
+        Proof.Of("mass of " + load.Id, load.Grams, "g") with
+        {
+            Place = load.Part.Line.Item.IsGiven ? context.At(load.Part.Line.Item.Span) : null,
+        };
 
     /// <summary>How a load came in, in words: the item, and the preparation that brings it.</summary>
     public static string NameOf(HazardLoad load) => load.Direct ? $"`{load.Id}`" : $"`{load.Id}` (in `{load.Part.Line.Item.Or("")}`)";

@@ -6,7 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error, Safety = true, Needs = [Fact.Ph, Fact.Acid])]
+[Rule(
+    "SL6012", "metal-with-acid", "An acid drink stands in a metal that it dissolves", Level.Error, Safety = true,
+    Needs = [Fact.Ph, Fact.Acid])]
 [Limit("copper-ph", "Copper")]
 [Limit("galvanised-ph", "Zinc")]
 [Limit("aluminium-ph", "Aluminium")]
@@ -32,7 +34,8 @@ internal sealed partial class MetalWithAcid : RecipeRule
             if (!told && !named) told = Hold(context, Vessel.Of(drink.GlassWritten), context.At(drink.Glass.Span, "glass"));
         }
 
-        if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep }) Hold(context, keep.In.Value, context.At(keep.In.Span, "keep.in"), stored: true);
+        if (context.Recipe is Prep { Keep: { In.IsGiven: true } keep })
+            Hold(context, keep.In.Value, context.At(keep.In.Span, "keep.in"), stored: true);
         foreach (var step in context.Recipe.Method)
         {
             if (step.Vessel.IsGiven && IsMetal(step.Vessel.Value))
@@ -83,7 +86,8 @@ internal sealed partial class MetalWithAcid : RecipeRule
         bool broken = bare && (carbonic || (ph.IsKnown && ph.High < limit.Value));
         bool law = limit.AppliesIn(context.Settings);
         string acidity = carbonic ? "Carbonated liquid, which is acid," : ph.IsKnown ? $"pH {Say.Ph(ph)}" : "an acid drink of unknown pH";
-        Report(context, (vessel, at), limit, (broken && law && limit.LevelCap is null ? null : Level.Warning, broken ? Answer.Broken : Answer.NotShown),
+        var level = broken && law && limit.LevelCap is null ? (Level?)null : Level.Warning;
+        Report(context, (vessel, at), limit, (level, broken ? Answer.Broken : Answer.NotShown),
             $"{acidity} stands in {metal}{(bare ? "" : ", and nothing says that it is lined")}. Below pH {Say.Number(limit.Value)} the "
                 + $"metal dissolves into the drink ({limit.Source}{(law ? "" : ", the yardstick here")})",
             "Use steel, glass, or a vessel lined with steel, nickel or tin, and write `lined` in its name.");

@@ -23,9 +23,8 @@ internal sealed partial class NutmegOverDose : DrinkRule
             if (most is null || load.Grams > most.Grams) most = load;
         }
 
-        if (most is null) return;
         grams /= drink.ServesOrOne;
-        if (grams < Most.Value) return;
+        if (most is null || grams < Most.Value) return;
         context.Report(new(Rule)
         {
             Answer = strained ? Answer.NotShown : Answer.Broken,

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6004", "plant-substance-over-limit", "A drink holds more of a plant's active substance than the law allows", Level.Error, Safety = true, Needs = [Fact.Abv])]
+[Rule(
+    "SL6004", "plant-substance-over-limit", "A drink holds more of a plant's active substance than the law allows", Level.Error,
+    Safety = true, Needs = [Fact.Abv])]
 [Limit("declare-strength-from", "Strength")]
 [Limit("thujone-eu")]
 [Limit("thujone-artemisia-eu")]
@@ -17,12 +19,12 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
     {
         double kilograms = context.Profile.Mass / 1000;
         if (!(kilograms > 0)) return;
-        foreach (var load in HazardLoad.Together(FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList()), byHazard: true))
+        foreach (var load in HazardLoad.Together(
+            FixedList.Of(context.Profile.HazardLoads.Where(static l => !l.IsLeftBeside).ToList()), byHazard: true))
         {
-            if (load.Hazard.Contents.Count == 0) continue;
-            var content = load.Hazard.Contents[0];
-            if (content.Substance is not ("thujone" or "glycyrrhizic acid")) continue;
-            if (RuleOf(context, load.Hazard, content.Substance) is not { } rule) continue;
+            if (load.Hazard.Contents is not [{ Substance: "thujone" or "glycyrrhizic acid" } content, ..]
+                || RuleOf(context, load.Hazard, content.Substance) is not { } rule)
+                continue;
             if (double.IsNaN(load.Grams))
             {
                 // A leaf or a sprig on a line is little; what share of a steep is poured, nobody can tell.
@@ -74,10 +76,13 @@ internal sealed partial class PlantSubstanceOverLimit : DrinkRule
         bool artemisia = hazard.Id is "wormwood" or "thujone";
         foreach (var rule in HazardTable.Find(substance) is { } own && own != hazard ? hazard.Rules.Concat(own.Rules) : hazard.Rules)
         {
-            if (rule.Unit != "mg/kg" || double.IsNaN(rule.Limit) || rule.Level < Level.Warning || !rule.AppliesIn(context.Settings)) continue;
-            bool forFree = Storage.Has(rule.AppliesTo, "non-alcoholic");
-            if (rule.AppliesTo.Length > 0 && Storage.Has(rule.AppliesTo, "alcohol") && forFree == alcoholic) continue;
-            if (Storage.Has(rule.AppliesTo, "Artemisia") && Storage.Has(rule.AppliesTo, "not from") == artemisia) continue;
+            if (rule.Unit != "mg/kg"
+                || double.IsNaN(rule.Limit)
+                || rule.Level < Level.Warning
+                || !rule.AppliesIn(context.Settings)
+                || (Storage.Has(rule.AppliesTo, "alcohol") && Storage.Has(rule.AppliesTo, "non-alcoholic") == alcoholic)
+                || (Storage.Has(rule.AppliesTo, "Artemisia") && Storage.Has(rule.AppliesTo, "not from") == artemisia))
+                continue;
             if (least is null || rule.Limit < least.Limit) least = rule;
         }
 

@@ -33,7 +33,9 @@ internal sealed partial class PoisonNamed : FileRule
         }
 
         // A drink may be called after a poison and hold none of it: that is told to guests, not served to them.
-        if (recipe.Name.IsGiven && HazardNames.InProse(recipe.Name.Value, static h => h.IsDeadly) is { } inName && !IsOnALine(profile, inName.Hazard))
+        if (recipe.Name.IsGiven
+            && HazardNames.InProse(recipe.Name.Value, static h => h.IsDeadly) is { } inName
+            && !IsOnALine(profile, inName.Hazard))
             Report(
                 context, recipe.Name, "name", inName.Hazard, inName.In(recipe.Name.Value), recipe is Drink ? Level.Warning : null,
                 recipe is Drink ? "The drink is named after" : "The preparation is named after");
@@ -66,32 +68,24 @@ internal sealed partial class PoisonNamed : FileRule
             if (entry.Words.IsGiven && HazardNames.InProse(entry.Words.Value, static h => h.IsDeadly) is { } inWords)
                 Report(context, entry.Words, path + ".words", inWords.Hazard, inWords.In(entry.Words.Value), null, "The menu offers");
             else if (entry.Name.IsGiven && HazardNames.InProse(entry.Name.Value, static h => h.IsDeadly) is { } inName)
-                Report(context, entry.Name, path + ".name", inName.Hazard, inName.In(entry.Name.Value), Level.Warning, "The menu names a "
-                    + "drink after");
+                Report(
+                    context, entry.Name, path + ".name", inName.Hazard, inName.In(entry.Name.Value), Level.Warning,
+                    "The menu names a drink after");
         }
     }
 
-    private static bool IsOnALine(RecipeProfile profile, Hazard hazard)
-    {
-        foreach (var load in profile.HazardLoads)
-        {
-            if (load.Hazard.Id == hazard.Id) return true;
-        }
-
-        return false;
-    }
+    private static bool IsOnALine(RecipeProfile profile, Hazard hazard) => profile.HazardLoads.Any(l => l.Hazard.Id == hazard.Id);
 
     private static void Report(FileContext context, Given<string> text, string path, Hazard hazard, string name, Level? level, string how)
     {
         var rule = hazard.Rules[0];
-        string harm = hazard.Harm.Length == 0 ? "" : $" ({hazard.Harm})";
         context.Report(new(Rule)
         {
             AskedLevel = level is { } asked && asked < rule.Level ? asked : rule.Level,
             At = new(text.IsGiven ? context.At(text.Span) : context.File.Head, path),
             Key = hazard.Id,
-            Message = $"{how} \"{name}\": {hazard.Name} is poisonous{harm} and does not belong in or on a drink, in any amount "
-                + $"({rule.Source}).",
+            Message = $"{how} \"{name}\": {hazard.Name} is poisonous{HazardWords.HarmOf(hazard)} and does not belong in or on a drink, in "
+                + $"any amount ({rule.Source}).",
             Advice = $"If it is used, take it out and discard what it touched; {rule.Correction}. If it is not used, say so in the "
                 + $"text (\"no {name}\") or choose another word.",
             Caution = HazardWords.Caution,

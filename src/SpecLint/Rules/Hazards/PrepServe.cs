@@ -60,5 +60,7 @@ internal readonly record struct PrepServe(double Share, double Millilitres, doub
 
     /// <summary>The amount of a line in mL, a gram as a millilitre; NaN where it has none.</summary>
     internal static double RoughMillilitres(Part part) =>
-        part.Line.Amount is { IsGiven: true, Value: { Dimension: Reading.Dimension.Volume or Reading.Dimension.Mass } amount } ? amount.Base : double.NaN;
+        part.Line.Amount is { IsGiven: true, Value: { Dimension: Reading.Dimension.Volume or Reading.Dimension.Mass } amount }
+            ? amount.Base
+            : double.NaN;
 }

@@ -26,9 +26,9 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         // Where what is served cannot be computed, what goes in undiluted is the least that it can be.
         double millilitres = volume.IsKnown ? volume.Value : context.Profile.InputVolume / serves;
         if (!(millilitres > 0)) return;
-        double low = quinine.IsKnown
-            ? quinine.Low
-            : 0, high = quinine.IsKnown ? quinine.High : 0, typical = quinine.IsKnown ? quinine.Value : Weighed(context.Profile) / serves;
+        var (low, typical, high) = quinine.IsKnown
+            ? (quinine.Low, quinine.Value, quinine.High)
+            : (0, Weighed(context.Profile) / serves, 0);
         HazardLoad? from = null;
         foreach (var load in context.Profile.HazardLoads)
         {
@@ -83,21 +83,15 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         double mg = 0;
         foreach (var part in profile.Parts)
         {
-            if (part.Material is { } material && part.IsWeighed && part.Phase != PartPhase.Beside) mg += part.Grams.Typical * material.Traces.Quinine.Typical;
+            if (part.Material is { } material && part.IsWeighed && part.Phase != PartPhase.Beside)
+                mg += part.Grams.Typical * material.Traces.Quinine.Typical;
         }
 
         return mg;
     }
 
-    private static bool AllIsWeighed(RecipeProfile profile)
-    {
-        foreach (var part in profile.Parts)
-        {
-            if (!part.IsWeighed && part.Phase != PartPhase.Beside) return false;
-        }
-
-        return true;
-    }
+    private static bool AllIsWeighed(RecipeProfile profile) =>
+        !profile.Parts.Any(static p => !p.IsWeighed && p.Phase != PartPhase.Beside);
 
     /// <summary>
     /// The limit in force: that of the US, of the EU and Great Britain by strength, of Australia and New Zealand; else that of the US as a

@@ -56,7 +56,8 @@ internal static class RecipeTexts
             if (step.Ice.IsGiven) texts.Add(new RecipeText(new Given<string>(step.IceWritten, step.Ice.Span), step, null, "ice"));
             if (step.Until.IsGiven) texts.Add(new RecipeText(step.Until, step, null, "until"));
             if (step.Into.IsGiven) texts.Add(new RecipeText(step.Into, step, null, "into"));
-            if (step.Vessel.IsGiven) texts.Add(new RecipeText(new Given<string>(step.Vessel.Value.Id, step.Vessel.Span), step, null, "vessel"));
+            if (step.Vessel.IsGiven)
+                texts.Add(new RecipeText(new Given<string>(step.Vessel.Value.Id, step.Vessel.Span), step, null, "vessel"));
             if (step.Note.IsGiven) texts.Add(new RecipeText(step.Note, step, null, "note"));
             foreach (var item in step.Items)
             {
@@ -73,7 +74,8 @@ internal static class RecipeTexts
             texts.Add(new RecipeText(new Given<string>(drink.GlassWritten, drink.Glass.Span), null, null, "glass"));
         if (recipe is Prep prep)
         {
-            if (prep.Keep is { In.IsGiven: true } keep) texts.Add(new RecipeText(new Given<string>(keep.In.Value.Id, keep.In.Span), null, null, "keep.in"));
+            if (prep.Keep is { In.IsGiven: true } keep)
+                texts.Add(new RecipeText(new Given<string>(keep.In.Value.Id, keep.In.Span), null, null, "keep.in"));
             foreach (var left in prep.ByProducts)
             {
                 if (left.Note.IsGiven) texts.Add(new RecipeText(left.Note, null, null, "byProducts"));

@@ -30,17 +30,9 @@ internal sealed partial class SpiritDistilled : RecipeRule
         }
     }
 
-    private static bool HoldsSpirit(RecipeContext context, Pot pot, int step)
-    {
-        foreach (var part in context.Profile.Parts)
-        {
-            // What nothing is known of may be spirit.
-            if (part.Phase != PartPhase.Beside
-                && pot.WorksOn(step, part.Line)
-                && (part.Material is not { } material || material.Of(Component.Ethanol) > 0 || (material.Unknown & Unknowns.Strength) != 0))
-                return true;
-        }
-
-        return false;
-    }
+    /// <summary>Whether a step works on what holds alcohol; what nothing is known of may be spirit.</summary>
+    private static bool HoldsSpirit(RecipeContext context, Pot pot, int step) => context.Profile.Parts.Any(part =>
+        part.Phase != PartPhase.Beside
+            && pot.WorksOn(step, part.Line)
+            && (part.Material is not { } material || material.Of(Component.Ethanol) > 0 || (material.Unknown & Unknowns.Strength) != 0));
 }

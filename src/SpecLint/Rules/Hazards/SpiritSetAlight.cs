@@ -55,10 +55,16 @@ internal sealed partial class SpiritSetAlight : RecipeRule
     /// <summary>Fire that only a note tells of, in a recipe with spirit.</summary>
     private static void CheckWords(RecipeContext context)
     {
-        if (!context.Profile.Parts.Any(static p => p.Material is { Kind.Burns: true }) && !RecipeTree.Of(context.Profile).Any(static l => l.Ingredient.IngredientKind.OrNone().Burns)) return;
+        if (!context.Profile.Parts.Any(static p => p.Material is { Kind.Burns: true })
+            && !RecipeTree.Of(context.Profile).Any(static l => l.Ingredient.IngredientKind.OrNone().Burns))
+            return;
         foreach (var text in context.Texts)
         {
-            if (text.Property.Length == 0 || !Phrases.Affirms(text.Text.Value, InWords) || Phrases.HasAny(text.Text.Value, RuledOut) || Ends(text.Text)) continue;
+            if (text.Property.Length == 0
+                || !Phrases.Affirms(text.Text.Value, InWords)
+                || Phrases.HasAny(text.Text.Value, RuledOut)
+                || Ends(text.Text))
+                continue;
             context.Report(new(Rule)
             {
                 Answer = Answer.NotShown,
@@ -82,7 +88,10 @@ internal sealed partial class SpiritSetAlight : RecipeRule
         {
             foreach (var part in context.Profile.Parts)
             {
-                if (part.Line.Item.IsGiven && part.Line.Item.Value == item.Value && RecipeTree.AnyIn(part, context.Profile, static m => m.Kind.Burns)) return true;
+                if (part.Line.Item.IsGiven
+                    && part.Line.Item.Value == item.Value
+                    && RecipeTree.AnyIn(part, context.Profile, static m => m.Kind.Burns))
+                    return true;
             }
 
             if (context.Profiles.MaterialOf(item.Value) is { Kind.Burns: true }) return true;
@@ -91,6 +100,5 @@ internal sealed partial class SpiritSetAlight : RecipeRule
         return false;
     }
 
-    private static bool Ends(Given<string> text) =>
-        text.IsGiven && Phrases.Affirms(text.Value, PutOut);
+    private static bool Ends(Given<string> text) => text.IsGiven && Phrases.Affirms(text.Value, PutOut);
 }

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 
-[Rule("SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning, Safety = true, Needs = [Fact.Abv])]
+[Rule(
+    "SL6025", "sulphite-on-fresh-fruit", "Sulphite is put on fresh fruit or vegetable that is served raw", Level.Warning, Safety = true,
+    Needs = [Fact.Abv])]
 [Limit("guard-wine-strength", "Strong")]
 internal sealed partial class SulphiteOnFreshFruit : RecipeRule
 {
@@ -13,20 +15,10 @@ internal sealed partial class SulphiteOnFreshFruit : RecipeRule
 
     public override void Check(RecipeContext context)
     {
-        Part? sulphite = null, fresh = null;
-        foreach (var load in context.Profile.HazardLoads)
-        {
-            if (load.Hazard.Id == "sulphur-dioxide") sulphite ??= load.Part;
-        }
-
-        if (sulphite is null) return;
-        var pot = Pot.Of(context.Recipe);
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Material is { } material && IsFresh(part, material, context.Profile) && !pot.Any(part.Line, static s => s.Verb.Cooks)) fresh ??= part;
-        }
-
-        if (fresh is null || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= Strong.Value) return;
+        if (context.Profile.HazardLoads.FirstOrDefault(static l => l.Hazard.Id == "sulphur-dioxide") is not { Part: var sulphite }
+            || FreshIn(context.Profile) is not { } fresh
+            || context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.Low >= Strong.Value)
+            return;
         bool law = context.Settings.AppliesIn("US");
         context.Report(new(Rule)
         {
@@ -45,7 +37,8 @@ internal sealed partial class SulphiteOnFreshFruit : RecipeRule
         var pot = Pot.Of(profile.Recipe);
         foreach (var part in profile.Parts)
         {
-            if (part.Material is { } material && IsFresh(part, material, profile) && !pot.Any(part.Line, static s => s.Verb.Cooks)) return part;
+            if (part.Material is { } material && IsFresh(part, material, profile) && !pot.Any(part.Line, static s => s.Verb.Cooks))
+                return part;
         }
 
         return null;
@@ -57,7 +50,6 @@ internal sealed partial class SulphiteOnFreshFruit : RecipeRule
         if (part.Item?.File is not Prep inner)
             return (material.Kind.IsPerishablePlant || material.Kind.IsJuice || material.Kind.IsPuree)
                 && material.Perishable != Perishable.None;
-        if (whole.Set.TryBefore(inner, whole) is not { } below) return false;
-        return below.Once(Rule.Id, static of => FreshIn(of)) is not null;
+        return whole.Set.TryBefore(inner, whole) is { } below && below.Once(Rule.Id, static of => FreshIn(of)) is not null;
     }
 }

@@ -18,14 +18,14 @@ internal sealed partial class SulphiteTooMuch : RecipeRule
         bool soft = context.Recipe is SpecLint.Book.Drink && context.Fact(Fact.Abv) is { IsKnown: true } abv && abv.High <= Strength.Value;
         var limit = soft ? Soft : Most;
         if (!sulphite.IsKnown || sulphite.Value <= limit.Value) return;
-        bool broken = sulphite.Low > limit.Value;
         Part? most = null;
         double brought = 0, added = 0, bought = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Material is null || !part.IsWeighed || part.Phase == PartPhase.Beside) continue;
             double mg = part.Grams.Typical * part.Material.Traces.Sulphite.Typical;
-            bool isAdded = mg > 0 && RecipeTree.AnyIn(part, context.Profile, static m => m.Kind.MayBringSulphite && m.Traces.Sulphite.Typical > 0);
+            bool isAdded = mg > 0
+                && RecipeTree.AnyIn(part, context.Profile, static m => m.Kind.MayBringSulphite && m.Traces.Sulphite.Typical > 0);
             if (isAdded) added += mg;
             else bought += mg;
             if (!isAdded || mg <= brought) continue;
@@ -35,7 +35,7 @@ internal sealed partial class SulphiteTooMuch : RecipeRule
 
         // A whole preparation of bought wine is within the law of its maker: what counts is what the house adds, in all its lines.
         if (most is null || added < bought) return;
-        bool law = limit.AppliesIn(context.Settings);
+        bool broken = sulphite.Low > limit.Value, law = limit.AppliesIn(context.Settings);
         context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,

@@ -10,23 +10,20 @@ internal sealed partial class ToxicPlant : RecipeRule
     {
         foreach (var load in context.Profile.HazardLoads)
         {
-            if (!load.Direct || !load.Hazard.IsPoison) continue;
-            foreach (var rule in load.Hazard.Rules)
+            if (!load.Direct
+                || !load.Hazard.IsPoison
+                || load.Hazard.Rules.FirstOrDefault(static r => r.Control == "never") is not { } rule)
+                continue;
+            context.Report(new(Rule)
             {
-                if (rule.Control != "never") continue;
-                string harm = load.Hazard.Harm.Length == 0 ? "" : $" ({load.Hazard.Harm})";
-                context.Report(new(Rule)
-                {
-                    AskedLevel = rule.Level,
-                    At = context.ItemOf(load.Part.Line),
-                    Message = $"`{load.Id}` is {NameFor(load)}poisonous{harm} and does not belong in or on a drink, in any amount "
-                        + $"({rule.Source}).",
-                    Advice = $"Take it out and discard what it touched; {rule.Correction}.",
-                    Caution = HazardWords.Caution,
-                    Evidence = [HazardWords.Of(context, load), Proof.Of("rule", rule.About)],
-                });
-                break;
-            }
+                AskedLevel = rule.Level,
+                At = context.ItemOf(load.Part.Line),
+                Message = $"`{load.Id}` is {NameFor(load)}poisonous{HazardWords.HarmOf(load.Hazard)} and does not belong in or on a drink, "
+                    + $"in any amount ({rule.Source}).",
+                Advice = $"Take it out and discard what it touched; {rule.Correction}.",
+                Caution = HazardWords.Caution,
+                Evidence = [HazardWords.Of(context, load), Proof.Of("rule", rule.About)],
+            });
         }
     }
 

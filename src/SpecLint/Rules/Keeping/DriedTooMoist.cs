@@ -73,7 +73,9 @@ internal sealed partial class DriedTooMoist : PrepRule
         });
     }
 
-    /// <summary>Whether the yield is given and is not lighter than the dry matter that goes in: a lighter one tells nothing of the water left.</summary>
+    /// <summary>
+    /// Whether the yield is given and is not lighter than the dry matter that goes in: a lighter one tells nothing of the water left.
+    /// </summary>
     private static bool HoldsItsDryMatter(RecipeContext context, Prep prep)
     {
         if (!prep.Yield.IsGiven) return false;

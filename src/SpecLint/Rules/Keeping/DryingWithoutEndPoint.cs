@@ -95,7 +95,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             && of.Perishable != Perishable.None
             && !(of.Ph.High <= LowAcid.Value);
 
-    /// <summary>The mass at which a step of drying ends: its amount, else one in the words of its end; not given where it says none.</summary>
+    /// <summary>
+    /// The mass at which a step of drying ends: its amount, else one in the words of its end; not given where it says none.
+    /// </summary>
     private static Given<Quantity> EndMass(Step step)
     {
         if (step.Amount is { IsGiven: true, Value.Dimension: Dimension.Mass }) return step.Amount;

@@ -88,7 +88,10 @@ internal sealed partial class FermentSealed : PrepRule
         return celsius;
     }
 
-    /// <summary>Volumes of carbon dioxide that the ferment holds when it is closed: saturated at the coldest it stood at, at the pressure of the air.</summary>
+    /// <summary>
+    /// Volumes of carbon dioxide that the ferment holds when it is closed: saturated at the coldest it stood at, at the pressure of
+    /// the air.
+    /// </summary>
     private static double GasHeld(Prep prep, double otherwise)
     {
         double celsius = Coldest(prep) is var stated && double.IsNaN(stated) ? otherwise : stated;
@@ -98,7 +101,10 @@ internal sealed partial class FermentSealed : PrepRule
             ?? 0;
     }
 
-    /// <summary>Rated gauge pressure of the vessel, bar: as the file, the bar's own vessels or the table of vessels gives it; NaN where nothing does.</summary>
+    /// <summary>
+    /// Rated gauge pressure of the vessel, bar: as the file, the bar's own vessels or the table of vessels gives it; NaN where
+    /// nothing does.
+    /// </summary>
     private static double RatingOf(RecipeContext context, Prep prep)
     {
         if (prep.Keep is not { } keep) return double.NaN;
@@ -167,7 +173,9 @@ internal sealed partial class FermentSealed : PrepRule
         return hours >= Wild.Value;
     }
 
-    /// <summary>Hours that a step lets it stand out of the cold; infinite where it is steeped or stands and nothing says for how long.</summary>
+    /// <summary>
+    /// Hours that a step lets it stand out of the cold; infinite where it is steeped or stands and nothing says for how long.
+    /// </summary>
     private static double WarmHours(Step step)
     {
         if (!(step.Verb.Extracts || step.Verb.Keeps) || step.Verb.Cools) return 0;

@@ -11,7 +11,10 @@ internal static class HeatedFood
     /// <summary>g in 100 g of sugar or salt from which the table of egg has a row of its own.</summary>
     private const double Added = 2;
 
-    /// <summary>g in 100 g of fat, or of dry matter, from which milk is heated as cream (Pasteurized Milk Ordinance, definition of pasteurization).</summary>
+    /// <summary>
+    /// g in 100 g of fat, or of dry matter, from which milk is heated as cream (Pasteurized Milk Ordinance, definition of
+    /// pasteurization).
+    /// </summary>
     private const double CreamFat = 10, CreamSolids = 18;
 
     /// <summary>The product whose table applies to a preparation; <see langword="null"/> where none does.</summary>

@@ -40,7 +40,10 @@ internal static class KeepingWords
     public static string Variance(Settings settings) =>
         settings.AppliesIn("US") ? " (in the US souring or preserving food for that requires a variance and a HACCP plan, Food Code 3-502.11(C))" : "";
 
-    /// <summary>Whether a reading shows what the law of the EU or Canada takes for food in which Listeria does not grow; it says what needs a study, and clears nothing.</summary>
+    /// <summary>
+    /// Whether a reading shows what the law of the EU or Canada takes for food in which Listeria does not grow; it says what needs a
+    /// study, and clears nothing.
+    /// </summary>
     public static bool HoldsListeria(Settings settings, KeepingState state)
     {
         bool ca = PhCa.AppliesIn(settings);
@@ -87,7 +90,9 @@ internal static class KeepingWords
         return evidence;
     }
 
-    /// <summary>The first text of a preparation about itself that holds one of some words: the keeping claim, notes, remarks of steps.</summary>
+    /// <summary>
+    /// The first text of a preparation about itself that holds one of some words: the keeping claim, notes, remarks of steps.
+    /// </summary>
     /// <param name="prep">The preparation.</param>
     /// <param name="words">Words, any case.</param>
     /// <param name="path">JSON path of the text.</param>
@@ -160,7 +165,10 @@ internal static class SpecialCases
     /// <summary>Days from which a date mark is asked.</summary>
     public static double MarkedFromDays => DateMarkFrom.Value / 24;
 
-    /// <summary>Whether it is food low in acid without animal parts that is sealed from air and kept, or kept long: botulism's food, whatever it is called.</summary>
+    /// <summary>
+    /// Whether it is food low in acid without animal parts that is sealed from air and kept, or kept long: botulism's food, whatever
+    /// it is called.
+    /// </summary>
     public static bool IsLowAcidJuiceKept(Prep prep, KeepingState state, Settings settings) => IsLowAcidJuiceKept(prep, state, settings, Storage.IsSealed(prep));
 
     /// <summary>The same, sealed or not.</summary>
@@ -178,7 +186,9 @@ internal static class SpecialCases
         return (isSealed && !(days <= MarkedFromDays) && (isJuice || StoredTooWarm.IsTooWarm(celsius, settings))) || (isJuice && days > DateMark.Value);
     }
 
-    /// <summary>Whether it is a plant part under oil: fresh, and with a layer of oil, in its own lines or in those of a preparation in it.</summary>
+    /// <summary>
+    /// Whether it is a plant part under oil: fresh, and with a layer of oil, in its own lines or in those of a preparation in it.
+    /// </summary>
     public static bool IsPlantInOil(RecipeProfile profile, out Part? plant)
     {
         plant = null;
@@ -213,7 +223,9 @@ internal static class SpecialCases
 
     private static bool IsFresh(Vocabulary.ItemKind kind) => kind.IsFreshPlant || kind.IsPuree;
 
-    /// <summary>Whether an oil of the bar's own is named by the vegetable or herb in it, and its file does not say that it needs no cold.</summary>
+    /// <summary>
+    /// Whether an oil of the bar's own is named by the vegetable or herb in it, and its file does not say that it needs no cold.
+    /// </summary>
     internal static bool NamesPlant(Material oil) =>
         oil is { IsOwn: true, Ingredient: { KeepsCold.IsGiven: false } own } && Namesakes.InWords(own).Any(static e => e.IngredientKind.OrNone() is { IsFreshPlant: true, MayHoldSugar: false, IsSpice: false, IsPerishableBrew: false });
 

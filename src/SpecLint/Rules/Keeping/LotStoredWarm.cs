@@ -6,7 +6,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5012", "lot-stored-warm", "A lot of food that needs cold is stored too warm", Level.Error, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule(
+    "SL5012", "lot-stored-warm", "A lot of food that needs cold is stored too warm", Level.Error, Safety = true,
+    Needs = [Fact.Ph, Fact.WaterActivity])]
 [Limit("food-code-cold-hold")]
 [Limit("cold-hold-gb")]
 internal sealed partial class LotStoredWarm : StockRule

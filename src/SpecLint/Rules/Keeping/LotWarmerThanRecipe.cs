@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5036", "lot-warmer-than-recipe", "A lot stands warmer than its recipe keeps it", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule(
+    "SL5036", "lot-warmer-than-recipe", "A lot stands warmer than its recipe keeps it", Level.Warning, Safety = true,
+    Needs = [Fact.Ph, Fact.WaterActivity])]
 [Limit("freezer-temperature", "Freezer")]
 internal sealed partial class LotWarmerThanRecipe : StockRule
 {

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5013", "low-acid-juice-kept", "Food low in acid is sealed or kept long", Level.Error, Safety = true, IsConsequence = true, Needs = [Fact.Ph])]
+[Rule(
+    "SL5013", "low-acid-juice-kept", "Food low in acid is sealed or kept long", Level.Error, Safety = true, IsConsequence = true,
+    Needs = [Fact.Ph])]
 [Limit("low-acid-juice-ph", "Ph")]
 [Limit("food-code-date-mark")]
 internal sealed partial class LowAcidJuiceKept : PrepRule

@@ -101,7 +101,9 @@ internal sealed partial class OutlivesItsParts : PrepRule
             Related = RelatedTo(context, part),
         });
 
-    /// <summary>A preparation among the parts that needs cold and does not say for how long it is kept; <see langword="null"/> where all say.</summary>
+    /// <summary>
+    /// A preparation among the parts that needs cold and does not say for how long it is kept; <see langword="null"/> where all say.
+    /// </summary>
     private static Part? UndatedPart(RecipeContext context, Prep prep)
     {
         if (context.Profile.Keeping is not { Verdict: not KeepingVerdict.NotControlled, IsDried: false }

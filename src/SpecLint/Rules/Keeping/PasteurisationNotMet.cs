@@ -7,7 +7,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5029", "pasteurisation-not-met", "A step called pasteurising is too cool or too short", Level.Error, Safety = true, Needs = [Fact.Ph])]
+[Rule(
+    "SL5029", "pasteurisation-not-met", "A step called pasteurising is too cool or too short", Level.Error, Safety = true,
+    Needs = [Fact.Ph])]
 [Limit("juice-process-ph", "JuicePh")]
 internal sealed partial class PasteurisationNotMet : PrepRule
 {

@@ -6,7 +6,9 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5024", "preservative-too-weak", "It holds too little undissociated acid for a preservative to work", Level.Warning, Safety = true, Needs = [Fact.Ph])]
+[Rule(
+    "SL5024", "preservative-too-weak", "It holds too little undissociated acid for a preservative to work", Level.Warning, Safety = true,
+    Needs = [Fact.Ph])]
 [Limit("listeria-ph-ca", "Listeria")]
 [Limit("preservative-working-dose")]
 internal sealed partial class PreservativeTooWeak : PrepRule

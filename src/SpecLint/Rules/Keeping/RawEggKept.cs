@@ -31,7 +31,9 @@ internal sealed partial class RawEggKept : PrepRule
         return RawEggIn(context.Profile);
     }
 
-    /// <summary>The line that brings raw egg that no step has heated since it went in: its own, or that of a preparation that holds some.</summary>
+    /// <summary>
+    /// The line that brings raw egg that no step has heated since it went in: its own, or that of a preparation that holds some.
+    /// </summary>
     private static Part? RawEggIn(RecipeProfile profile) => profile.Once(Rule.Id, static p => FindRawEgg(p));
 
     private static Part? FindRawEgg(RecipeProfile profile)

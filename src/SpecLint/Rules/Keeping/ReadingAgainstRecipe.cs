@@ -5,7 +5,9 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5004", "reading-against-recipe", "A reading and the amounts of the recipe cannot both be right", Level.Warning, Safety = true, IsConsequence = true, Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
+[Rule(
+    "SL5004", "reading-against-recipe", "A reading and the amounts of the recipe cannot both be right", Level.Warning, Safety = true,
+    IsConsequence = true, Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
 internal sealed partial class ReadingAgainstRecipe : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)

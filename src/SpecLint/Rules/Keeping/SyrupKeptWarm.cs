@@ -62,7 +62,9 @@ internal sealed partial class SyrupKeptWarm : PrepRule
         });
     }
 
-    /// <summary>Whether a part sweetens by its kind, and its file gives its water or dry matter and no sugar: it is not free of it.</summary>
+    /// <summary>
+    /// Whether a part sweetens by its kind, and its file gives its water or dry matter and no sugar: it is not free of it.
+    /// </summary>
     private static bool HoldsUnnamedSugar(Part part) =>
         part is { Phase: not PartPhase.Beside, Material: { IsOwn: true, Kind.Sweetens: true, Ingredient: { } own } }
         && !own.Values.Keys.Any(static k => k.StartsWith("sugars.", StringComparison.Ordinal) || k.StartsWith("polyols.", StringComparison.Ordinal));

@@ -3,7 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5015", "target-not-measured", "A target pH or water activity has no reading", Level.Warning, Safety = true, Needs = [Fact.Ph, Fact.WaterActivity])]
+[Rule(
+    "SL5015", "target-not-measured", "A target pH or water activity has no reading", Level.Warning, Safety = true,
+    Needs = [Fact.Ph, Fact.WaterActivity])]
 internal sealed partial class TargetNotMeasured : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)

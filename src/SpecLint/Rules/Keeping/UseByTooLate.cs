@@ -5,7 +5,8 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
 
-[Rule("SL5008", "use-by-too-late", "A use-by date is later than the rules of keeping allow", Level.Error, Safety = true, Needs = [Fact.Life])]
+[Rule(
+    "SL5008", "use-by-too-late", "A use-by date is later than the rules of keeping allow", Level.Error, Safety = true, Needs = [Fact.Life])]
 [Limit("food-code-date-mark", "Mark")]
 internal sealed partial class UseByTooLate : StockRule
 {

@@ -88,7 +88,9 @@ internal sealed partial class WarmForHours : PrepRule
         return false;
     }
 
-    /// <summary>The part in the pot at a step that needs cold most; <see langword="null"/> where spirit, sugar or acid in the pot hold it.</summary>
+    /// <summary>
+    /// The part in the pot at a step that needs cold most; <see langword="null"/> where spirit, sugar or acid in the pot hold it.
+    /// </summary>
     private static Part? Worst(RecipeContext context, Pot pot, int step)
     {
         Part? worst = null;
