@@ -11,12 +11,10 @@ internal sealed partial class ByProductTaken : BookRule
         {
             foreach (var left in prep.ByProducts)
             {
-                if (!left.Id.IsGiven) continue;
-                var known = context.Book.Resolve(left.Id.Value);
-                bool builtIn = Catalogue.BuiltInCatalogue.Find(left.Id.Value) is { } entry && entry.Id == left.Id.Value;
-                if (known is not null && known.ByProduct == left && !builtIn) continue;
-                if (known is null) continue;
+                if (!left.Id.IsGiven || context.Book.Resolve(left.Id.Value) is not { } known) continue;
                 bool own = known.ByProduct == left;
+                if (own && Catalogue.BuiltInCatalogue.Find(left.Id.Value)?.Id != left.Id.Value) continue;
+                string free = $"{prep.Id}-{left.Id.Value}";
                 context.Report(new(Rule)
                 {
                     AskedLevel = own ? Level.Warning : null,
@@ -25,14 +23,12 @@ internal sealed partial class ByProductTaken : BookRule
                         ? $"`{left.Id.Value}` is also the id of a catalogue ingredient, which it hides from every recipe of the book."
                         : $"`{left.Id.Value}` is also the id of {known.File.Source.Path}. Every reference resolves to that file, not to "
                             + "this by-product.",
-                    Advice = $"Give the by-product its own id, e.g. `{prep.Id}-{left.Id.Value}`.",
+                    Advice = $"Give the by-product its own id, e.g. `{free}`.",
                     Evidence = [Proof.Of("taken by", own ? "the built-in catalogue" : known.File.Id)],
-                    Related = own ? [] : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has "
-                        + "the id")],
+                    Related = own ? []
+                        : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has the id")],
                     Corrections = context.Book.UsersOf(left.Id.Value).Count == 0
-                        ? [new Correction(
-                            CorrectionGrade.Proposed, $"Call it `{prep.Id}-{left.Id.Value}`.",
-                            [new TextEdit(prep.At(left.Id.Span), $"\"{prep.Id}-{left.Id.Value}\"")])]
+                        ? Correction.Propose($"Call it `{free}`.", new TextEdit(prep.At(left.Id.Span), $"\"{free}\""))
                         : [],
                 });
             }

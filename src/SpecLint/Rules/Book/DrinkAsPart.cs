@@ -12,16 +12,10 @@ internal sealed partial class DrinkAsPart : RecipeRule
         {
             // A drink in its own list is a finding of the family of files.
             if (part.Item?.File is not Drink drink || drink.Id == context.Id) continue;
-            Prep? batch = null;
-            foreach (var prep in context.Book.Preps)
-            {
-                if (prep.BatchOf.IsGiven && prep.BatchOf.Value == drink.Id) batch ??= prep;
-            }
-
-            var place = context.At(part.Line.Item.Span);
+            var batch = context.Book.Preps.FirstOrDefault(p => p.BatchOf.IsGiven && p.BatchOf.Value == drink.Id);
             context.Report(new(Rule)
             {
-                At = new(place, RecipeContext.PathOf(part.Line, "item")),
+                At = context.ItemOf(part.Line),
                 Message = $"`{drink.Id}` is the spec of a drink, with its ice, glass and garnish. Only a preparation can go into another "
                     + "recipe.",
                 Advice = batch is null
@@ -29,10 +23,7 @@ internal sealed partial class DrinkAsPart : RecipeRule
                     : $"Name its batch, `{batch.Id}`.",
                 Evidence = [Proof.Of("drink", drink.Id, drink.Head)],
                 Related = [new RelatedPlace(drink.Head, "the drink")],
-                Corrections = batch is null
-                    ? []
-                    : [new Correction(
-                        CorrectionGrade.Proposed, $"Name `{batch.Id}` instead of `{drink.Id}`.", [new TextEdit(place, $"\"{batch.Id}\"")])],
+                Corrections = context.Write(part.Line.Item.Span, batch?.Id, $"Name `{batch?.Id}` instead of `{drink.Id}`."),
             });
         }
     }

@@ -50,7 +50,8 @@ internal sealed partial class HouseNameNear : BookRule
         return heads;
     }
 
-    private static void Know(Dictionary<string, List<(Prep Prep, HashSet<string> Words)>> houses, HashSet<string> heads, Prep prep, string slug)
+    private static void Know(
+        Dictionary<string, List<(Prep Prep, HashSet<string> Words)>> houses, HashSet<string> heads, Prep prep, string slug)
     {
         string head = HeadOf(slug);
         if (!heads.Contains(head)) return;
@@ -78,15 +79,8 @@ internal sealed partial class HouseNameNear : BookRule
         return null;
     }
 
-    private static bool IsMadeOf(LinkedBook book, Prep prep, string id)
-    {
-        foreach (var line in prep.Ingredients)
-        {
-            if (line.Item.IsGiven && book.Resolve(line.Item.Value)?.Id == id) return true;
-        }
-
-        return false;
-    }
+    private static bool IsMadeOf(LinkedBook book, Prep prep, string id) =>
+        prep.Ingredients.Any(l => l.Item.IsGiven && book.Resolve(l.Item.Value)?.Id == id);
 
     private static bool Uses(Recipe recipe, string id)
     {

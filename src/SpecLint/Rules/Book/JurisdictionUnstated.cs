@@ -17,7 +17,7 @@ internal sealed partial class JurisdictionUnstated : BookRule
                 + "the allergens of every list have to be declared.",
             Advice = "State the bar's country in bar.json, e.g. `\"jurisdictions\": [\"IE\"]`.",
             Evidence = [Proof.Of("used", string.Join(" ", context.Settings.Jurisdictions))],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "State the EU; replace it with the country.", [edit])],
+            Corrections = Correction.Propose("State the EU; replace it with the country.", edit),
         });
     }
 }

@@ -26,7 +26,9 @@ internal sealed partial class LikeNoIngredient : IngredientRule
             _ => null,
         };
         if (wrong is null) return;
-        string? near = item is null && LikelyItem.Of(context.Book, like) is [var likely] && context.Book.Resolve(likely)?.File is Ingredient ? likely : null;
+        string? near = item is null
+            && LikelyItem.Of(context.Book, like) is [var likely]
+            && context.Book.Resolve(likely)?.File is Ingredient ? likely : null;
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,

@@ -23,15 +23,14 @@ internal sealed partial class LotCodeTwice : BookRule
                 // The same lot may be counted again, in another place or on another day.
                 bool sameItem = other.Lot.Item.Value == lot.Item.Value;
                 if (sameItem && (!lot.Made.IsGiven || !other.Lot.Made.IsGiven || lot.Made.Value == other.Lot.Made.Value)) continue;
+                string both = sameItem
+                    ? $"the `{lot.Item.Value}` made on {lot.Made.Value} and of that made on {other.Lot.Made.Value}"
+                    : $"a lot of `{lot.Item.Value}` and of a lot of `{other.Lot.Item.Value}`";
                 context.Report(new(Rule)
                 {
                     At = new(stock.At(lot.LotCode.Span), $"lots[{lot.Item.Value} {code}].lot"),
                     Key = code,
-                    Message = sameItem
-                        ? $"`{code}` is the code of the `{lot.Item.Value}` made on {lot.Made.Value} and of that made on "
-                            + $"{other.Lot.Made.Value}: a recall cannot tell them apart (common practice, no source)."
-                        : $"`{code}` is the code of a lot of `{lot.Item.Value}` and of a lot of `{other.Lot.Item.Value}`: a recall cannot "
-                            + "tell them apart (common practice, no source).",
+                    Message = $"`{code}` is the code of {both}: a recall cannot tell them apart (common practice, no source).",
                     Advice = "Give one of the two another code, on its label too.",
                     Related = [new RelatedPlace(other.Stock.At(other.Lot.LotCode.Span), "the other lot")],
                 });

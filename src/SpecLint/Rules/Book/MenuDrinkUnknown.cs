@@ -16,16 +16,17 @@ internal sealed partial class MenuDrinkUnknown : MenuRule
             // A bottled batch may be sold as it is.
             if (file is Drink or Prep) continue;
             string? near = context.Book.Names.Drinks.Slip(entry.Drink.Value);
-            var place = context.At(entry.Drink.Span);
             context.Report(new(Rule)
             {
-                At = new(place, $"drinks[{entry.Drink.Value}].drink"),
+                At = context.At(entry.Drink.Span, $"drinks[{entry.Drink.Value}].drink"),
                 Message = file is null
                     ? $"`{entry.Drink.Value}` is on the menu, but the book has no recipe for it. Its allergens and strength are not known."
                     : $"`{entry.Drink.Value}` is on the menu as a drink, but is an ingredient.",
-                Advice = near is null ? "Write its recipe, or take it off the menu." : $"Write `{near}` if that is meant, or write its recipe.",
-                Evidence = [Proof.Of("named", entry.Drink.Value, place)],
-                Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+                Advice = near is null
+                    ? "Write its recipe, or take it off the menu."
+                    : $"Write `{near}` if that is meant, or write its recipe.",
+                Evidence = [Proof.Of("named", entry.Drink.Value, context.At(entry.Drink.Span))],
+                Corrections = context.Write(entry.Drink.Span, near, $"Name `{near}`."),
             });
         }
     }

@@ -12,7 +12,8 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
     {
         foreach (var entry in menu.Drinks)
         {
-            if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+            if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe)
+                continue;
             HeldWords? held = null;
             foreach (string words in MenuPieces.Of(entry.Words.Value))
             {
@@ -21,7 +22,8 @@ internal sealed partial class MenuWordsNotHeld : MenuRule
                 if (kind is { ComesInPieces: true, IsSpice: true } && recipe is Drink { Garnish.Count: > 0 } dressed)
                 {
                     held ??= HeldWords.Of(context, recipe);
-                    if (!held.IsOpen && !held.HasId(meant.Id) && held.PartsNamed(words).Count == 0) ReportGarnish(context, entry, words, dressed);
+                    if (!held.IsOpen && !held.HasId(meant.Id) && held.PartsNamed(words).Count == 0)
+                        ReportGarnish(context, entry, words, dressed);
                     continue;
                 }
 

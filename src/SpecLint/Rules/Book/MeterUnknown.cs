@@ -27,19 +27,18 @@ internal sealed partial class MeterUnknown : FileRule
     private static void Check(FileContext context, Bar bar, Measurement? measured, string path, string key)
     {
         if (measured is not { Meter.IsGiven: true } || bar.Meters.ContainsKey(measured.Meter.Value)) return;
-        string? near = NearestName.Of(measured.Meter.Value, bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal));
-        var place = context.At(measured.Meter.Span);
+        string[] meters = [.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)];
+        string? near = NearestName.Of(measured.Meter.Value, meters);
         context.Report(new(Rule)
         {
-            At = new(place, path),
+            At = context.At(measured.Meter.Span, path),
             Key = key,
             Message = $"`{measured.Meter.Value}` is not one of the bar's meters, so its readings count as those of an uncalibrated meter.",
             Advice = near is null
-                ? $"Name one of {Say.List([.. bar.Meters.Keys.OrderBy(k => k, StringComparer.Ordinal)], "or")}, or list it under "
-                    + "`tools.meters` in bar.json."
+                ? $"Name one of {Say.List(meters, "or")}, or list it under `tools.meters` in bar.json."
                 : $"Write `{near}` if that is meant.",
-            Evidence = [Proof.Of("meter", measured.Meter.Value, place)],
-            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+            Evidence = [Proof.Of("meter", measured.Meter.Value, context.At(measured.Meter.Span))],
+            Corrections = context.Write(measured.Meter.Span, near, $"Name `{near}`."),
         });
     }
 }

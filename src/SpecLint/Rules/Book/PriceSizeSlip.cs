@@ -17,7 +17,9 @@ internal sealed partial class PriceSizeSlip : PricesRule
             if (!price.Item.IsGiven || price.For is not { IsGiven: true, Value.Dimension: Dimension.Volume } size) continue;
             double millilitres = size.Value.Base;
             if (BottleSizes.Has(millilitres) || context.Profiles.MaterialOf(price.Item.Value) is not { Kind.IsBottled: true }) continue;
-            double meant = millilitres > Miniature.Value && BottleSizes.Has(millilitres * 10) ? millilitres * 10 : millilitres < Cask.Value && BottleSizes.Has(millilitres / 10) ? millilitres / 10 : double.NaN;
+            double meant = millilitres > Miniature.Value && BottleSizes.Has(millilitres * 10) ? millilitres * 10
+                : millilitres < Cask.Value && BottleSizes.Has(millilitres / 10) ? millilitres / 10
+                : double.NaN;
             if (double.IsNaN(meant)) continue;
             string text = $"{Say.Number(meant)} ml";
             context.Report(new(Rule)
@@ -28,7 +30,7 @@ internal sealed partial class PriceSizeSlip : PricesRule
                     + $"{(meant > millilitres ? "ten times too high" : "a tenth of what it is")} ({BottleSizes.Source}).",
                 Advice = $"Write {text}, if that is the bottle.",
                 Evidence = [Proof.Of("size", size.Value, context.At(size.Span))],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {text}.", [new TextEdit(context.At(size.Span), $"\"{text}\"")])],
+                Corrections = context.Write(size.Span, text),
             });
         }
     }

@@ -22,9 +22,7 @@ internal sealed partial class PriceTooOld : PricesRule
         }
 
         Report(
-            context,
-            old,
-            "old",
+            context, old, "old",
             p => $"is of {list.DayOf(p).Value}, more than the {Say.Number(days, 0)} days that a price holds in this house (bar.json, "
                 + "costs.pricesHold)");
         Report(context, undated, "undated", static _ => "has no day, so it cannot be told whether it still holds");

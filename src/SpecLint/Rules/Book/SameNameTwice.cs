@@ -20,14 +20,16 @@ internal sealed partial class SameNameTwice : BookRule
         var byName = new Dictionary<string, Ingredient>(StringComparer.Ordinal);
         foreach (var own in context.Book.Ingredients)
         {
-            if (own.Name.IsGiven && BuiltInCatalogue.Slug(own.Name.Value) is { Length: > 0 } name && !byName.ContainsKey(name)) byName.Add(name, own);
+            if (own.Name.IsGiven && BuiltInCatalogue.Slug(own.Name.Value) is { Length: > 0 } name && !byName.ContainsKey(name))
+                byName.Add(name, own);
         }
 
         foreach (var own in context.Book.Ingredients)
         {
             foreach (var called in own.Aliases.Prepend(own.Name))
             {
-                if (!called.IsGiven || !byName.TryGetValue(BuiltInCatalogue.Slug(called.Value), out var other) || other.Id == own.Id) continue;
+                if (!called.IsGiven || !byName.TryGetValue(BuiltInCatalogue.Slug(called.Value), out var other) || other.Id == own.Id)
+                    continue;
                 context.Report(new(Rule)
                 {
                     AskedLevel = Level.Warning,
@@ -52,9 +54,7 @@ internal sealed partial class SameNameTwice : BookRule
         var byName = new Dictionary<string, Recipe>(StringComparer.Ordinal);
         foreach (var recipe in recipes)
         {
-            if (!recipe.Name.IsGiven) continue;
-            string name = BuiltInCatalogue.Slug(recipe.Name.Value);
-            if (name.Length == 0) continue;
+            if (!recipe.Name.IsGiven || BuiltInCatalogue.Slug(recipe.Name.Value) is not { Length: > 0 } name) continue;
             if (!byName.TryGetValue(name, out var first))
             {
                 byName.Add(name, recipe);

@@ -13,16 +13,15 @@ internal sealed partial class StockItemUnknown : StockRule
         {
             if (!lot.Item.IsGiven || context.Book.Resolve(lot.Item.Value) is not null) continue;
             string? near = LikelyItem.Of(context.Book, lot.Item.Value) is [var likely] ? likely : null;
-            var place = context.At(lot.Item.Span);
             context.Report(new(Rule)
             {
-                At = new(place, $"lots[{lot.Item.Value}].item"),
+                At = context.At(lot.Item.Span, $"lots[{lot.Item.Value}].item"),
                 Key = lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
                 Message = $"A lot of `{lot.Item.Value}` is in stock, which is in no file of the book and not in the built-in catalogue. "
                     + "Its contents and its life are not known.",
                 Advice = near is null ? "Write its file, or name an item that exists." : $"Write `{near}` if that is meant.",
-                Evidence = [Proof.Of("named", lot.Item.Value, place)],
-                Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+                Evidence = [Proof.Of("named", lot.Item.Value, context.At(lot.Item.Span))],
+                Corrections = context.Write(lot.Item.Span, near, $"Name `{near}`."),
             });
         }
     }

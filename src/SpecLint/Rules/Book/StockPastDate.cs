@@ -18,17 +18,17 @@ internal sealed partial class StockPastDate : StockRule
 
             // A bought thing past its life, its label not, has a rule of its own in the family of keeping.
             if (!labelled && life.Prep is null && last.Kind != LotEndKind.Source) continue;
-            int days = context.On.DaysSince(last.Day);
+            string days = Say.Count(context.On.DaysSince(last.Day), "day");
             var users = context.Book.UsersOf(lot.Item.Value);
             var place = context.At(labelled ? lot.UseBy.Span : lot.Made.IsGiven ? lot.Made.Span : lot.Item.Span);
+            string taken = users.Count == 0 ? "" : $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it";
             bool taste = !labelled && last.Kind == LotEndKind.Trade && !life.IsPerishable;
             context.Report(new(Rule)
             {
                 AskedLevel = taste ? Level.Note : null,
                 At = new(place, $"lots[{lot.Item.Value}].{(labelled ? "useBy" : "made")}"),
                 Key = lot.LotCode.Or(lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-                Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {Say.Count(days, "day")} before "
-                    + $"{context.On}{(users.Count > 0 ? $"; {Say.Count(users.Count, "recipe")} {(users.Count == 1 ? "takes" : "take")} from it" : "")}.",
+                Message = $"The last day of the lot of `{lot.Item.Value}` was {last.Day} ({last.Why}), {days} before {context.On}{taken}.",
                 Advice = taste
                     ? "Taste it against a fresh batch, and make a fresh batch if it has faded."
                     : "Discard it and make a fresh batch. Re-dating an old lot does not extend its life.",

@@ -13,8 +13,11 @@ internal sealed partial class StockUndated : StockRule
         {
             if (!lot.Item.IsGiven || lot.Made.IsGiven || lot.Opened.IsGiven || lot.UseBy.IsGiven) continue;
             var file = context.Book.Resolve(lot.Item.Value)?.File;
-            bool perishable = file is Prep || (file is Ingredient && context.Profiles.MaterialOf(lot.Item.Value) is { } material
-                && (material.Ingredient is { KeepsCold: { IsGiven: true, Value: true } } || Perishables.Of(material) != Perishable.None));
+            bool perishable = file is Prep
+                || (file is Ingredient
+                    && context.Profiles.MaterialOf(lot.Item.Value) is { } material
+                    && (material.Ingredient is { KeepsCold: { IsGiven: true, Value: true } }
+                        || Perishables.Of(material) != Perishable.None));
             if (!perishable) continue;
             context.Report(new(Rule)
             {

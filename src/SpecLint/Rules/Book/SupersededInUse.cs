@@ -19,7 +19,8 @@ internal sealed partial class SupersededInUse : BookRule
                 if (user == newer) continue;
                 foreach (var line in LinkedBook.LinesOf(user))
                 {
-                    if (line.Item.IsGiven && line.Item.Value == old) Report(context, newer, old, user, line.Item, RecipeContext.PathOf(line, "item"));
+                    if (line.Item.IsGiven && line.Item.Value == old)
+                        Report(context, newer, old, user, line.Item, RecipeContext.PathOf(line, "item"));
                 }
             }
 
@@ -32,7 +33,8 @@ internal sealed partial class SupersededInUse : BookRule
             {
                 foreach (var entry in menu.Drinks)
                 {
-                    if (entry.Drink.IsGiven && entry.Drink.Value == old) Report(context, newer, old, menu, entry.Drink, $"drinks[{old}].drink");
+                    if (entry.Drink.IsGiven && entry.Drink.Value == old)
+                        Report(context, newer, old, menu, entry.Drink, $"drinks[{old}].drink");
                 }
             }
         }
@@ -64,9 +66,8 @@ internal sealed partial class SupersededInUse : BookRule
             Advice = $"Name `{newer.Id}`, and check the balance again.",
             Evidence = [Proof.Of("superseded by", newer.Id, newer.At(newer.Supersedes.Span))],
             Related = [new RelatedPlace(newer.At(newer.Supersedes.Span), "says that it supersedes it")],
-            Corrections = [new Correction(
-                CorrectionGrade.Proposed, $"Name `{newer.Id}` instead of `{old}`.",
-                [new TextEdit(place, $"\"{newer.Id}\""), .. Steps(user, old, newer.Id)])],
+            Corrections = Correction.Propose(
+                $"Name `{newer.Id}` instead of `{old}`.", [new TextEdit(place, $"\"{newer.Id}\""), .. Steps(user, old, newer.Id)]),
         });
     }
 }

@@ -20,11 +20,19 @@ internal sealed partial class UnknownReference : RecipeRule
             string id = line.Item.Value;
 
             // An amount in the item, or two lines in one, has a finding of its own.
-            if (Amounts.AmountInName.Reads(context.Book, id, out _, out _) || Amounts.TwoRowsInOne.Reads(context.Book, id, out _, out _, out _)) continue;
+            if (Amounts.AmountInName.Reads(context.Book, id, out _, out _)
+                || Amounts.TwoRowsInOne.Reads(context.Book, id, out _, out _, out _))
+                continue;
             var meaning = context.Book.NameResolver.Resolve(id);
-            if (meaning.Answer is NameAnswer.Unclear or NameAnswer.Maker)
+            Finding? open = meaning.Answer switch
             {
-                context.Report(meaning.Answer == NameAnswer.Unclear ? Unclear(context, line, id, meaning) : Makers(context, line, id, meaning));
+                NameAnswer.Unclear => Unclear(context, line, id, meaning),
+                NameAnswer.Maker => Makers(context, line, id, meaning),
+                _ => null,
+            };
+            if (open is not null)
+            {
+                context.Report(open);
                 continue;
             }
 
@@ -32,16 +40,14 @@ internal sealed partial class UnknownReference : RecipeRule
 
             // What the name says can hurt is not lost for another spelling: rhubarb leaves are not meant as rhubarb.
             if (Hazard(context, line) is { } hazard) likely = [.. likely.Where(l => Brings(context, l).Contains(hazard))];
-            string meant = Say.List([.. likely.Select(l => $"`{l}`{Bracketed(context, l)}")], "or");
-            var place = context.At(line.Item.Span);
             context.Report(new(Rule)
             {
-                At = new(place, RecipeContext.PathOf(line, "item")),
+                At = context.ItemOf(line),
                 Message = $"`{id}` is in no file of the book and not in the built-in catalogue, so nothing can be computed for it.",
-                Advice = likely.Count == 0 ? "Write its file, or name an item that exists." : $"Write {meant}, if that is meant, or write a file for `{id}`.",
-                Corrections = likely.Count == 1 && Brings(context, likely[0]).Count == 0
-                    ? [new Correction(CorrectionGrade.Proposed, $"Name `{likely[0]}` instead of `{id}`.", [new TextEdit(place, $"\"{likely[0]}\"")])]
-                    : [],
+                Advice = likely.Count == 0
+                    ? "Write its file, or name an item that exists."
+                    : $"Write {Listed(context, likely)}, if that is meant, or write a file for `{id}`.",
+                Corrections = likely.Count == 1 && Brings(context, likely[0]).Count == 0 ? [Name(context, line, id, likely[0])] : [],
             });
         }
     }
@@ -61,9 +67,11 @@ internal sealed partial class UnknownReference : RecipeRule
                 brings.UnionWith(profile.HazardLoads.Where(h => !h.Hazard.IsAdditive).Select(h => h.Hazard.Id));
                 if (profile.Allergens.Unknown.Count > 0) brings.Add("allergens not known");
                 break;
-            case { ByProduct: null, File: Ingredient } item when context.Profiles.MaterialOf(item.Id)?.Ingredient is { Allergens: { } statement } ingredient:
+            case { ByProduct: null, File: Ingredient } item
+                when context.Profiles.MaterialOf(item.Id)?.Ingredient is { Allergens: { } statement } ingredient:
                 brings.UnionWith(statement.Contains.Concat(statement.MayContain));
-                if (ingredient.Hazard.IsGiven && HazardTable.Find(ingredient.Hazard.Value) is not { IsAdditive: true }) brings.Add(ingredient.Hazard.Value);
+                if (ingredient.Hazard.IsGiven && HazardTable.Find(ingredient.Hazard.Value) is not { IsAdditive: true })
+                    brings.Add(ingredient.Hazard.Value);
                 break;
             default:
                 brings.Add("allergens not known");
@@ -73,47 +81,46 @@ internal sealed partial class UnknownReference : RecipeRule
         return brings;
     }
 
-    private static string Bracketed(RecipeContext context, string id) => Brings(context, id) is { Count: > 0 } brings ? $" ({string.Join(", ", brings)})" : "";
+    /// <summary>Items in words, each with what it would bring.</summary>
+    private static string Listed(RecipeContext context, IEnumerable<string> ids)
+    {
+        return Say.List([.. ids.Select(id => $"`{id}`{Bracketed(Brings(context, id))}")], "or");
+
+        static string Bracketed(HashSet<string> brings) => brings.Count == 0 ? "" : $" ({string.Join(", ", brings)})";
+    }
 
     /// <summary>The hazard that the words of a line name; <see langword="null"/> where they name none.</summary>
-    private static string? Hazard(RecipeContext context, Line line)
-    {
-        foreach (var load in context.Profile.HazardLoads)
-        {
-            if (load.Direct && load.Part.Line == line) return load.Hazard.Id;
-        }
-
-        return null;
-    }
+    private static string? Hazard(RecipeContext context, Line line) =>
+        context.Profile.HazardLoads.FirstOrDefault(l => l.Direct && l.Part.Line == line)?.Hazard.Id;
 
     /// <summary>A name that leaves open what is meant.</summary>
-    private static Finding Unclear(RecipeContext context, Line line, string id, WrittenName name)
+    private static Finding Unclear(RecipeContext context, Line line, string id, WrittenName name) => new(Rule)
     {
-        var place = context.At(line.Item.Span);
-        return new(Rule)
-        {
-            At = new(place, RecipeContext.PathOf(line, "item")),
-            Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
-            Advice = $"Write {Say.List([.. name.Choices.Select(c => $"`{c}`{Bracketed(context, c)}")], "or")}, or a file for your own.",
-            Corrections = [.. name.Choices.Where(c => Brings(context, c).Count == 0).Select(c => Name(place, id, c) with { KeepsTheThing = true })],
-        };
-    }
+        At = context.ItemOf(line),
+        Message = $"`{id}` is in no file of the book, and {name.Because}, so nothing can be computed for it.",
+        Advice = $"Write {Listed(context, name.Choices)}, or a file for your own.",
+        Corrections =
+        [
+            .. name.Choices
+                .Where(c => Brings(context, c).Count == 0)
+                .Select(c => Name(context, line, id, c) with { KeepsTheThing = true }),
+        ],
+    };
 
     /// <summary>A maker's name: what is in the bottle is on its label, so that no correction puts its kind in its place.</summary>
     private static Finding Makers(RecipeContext context, Line line, string id, WrittenName name)
     {
-        var place = context.At(line.Item.Span);
         string[] kinds = name.Id.Length > 0 ? [name.Id] : [.. name.Choices];
-        string like = kinds.Length == 0 ? "" : $", or name its kind, {Say.List([.. kinds.Select(c => $"`{c}`{Bracketed(context, c)}")], "or")}";
+        string like = kinds.Length == 0 ? "" : $", or name its kind, {Listed(context, kinds)}";
         return new(Rule)
         {
-            At = new(place, RecipeContext.PathOf(line, "item")),
+            At = context.ItemOf(line),
             Message = $"`{id}` is a maker's name, which is in no file of the book and never in the built-in catalogue, so nothing can be "
                 + "computed for it.",
             Advice = $"Write a file for the bottle from its label{like}.",
         };
     }
 
-    private static Correction Name(Place place, string id, string item) =>
-        new(CorrectionGrade.Proposed, $"Name `{item}` instead of `{id}`.", [new TextEdit(place, $"\"{item}\"")]);
+    private static Correction Name(RecipeContext context, Line line, string id, string item) =>
+        new(CorrectionGrade.Proposed, $"Name `{item}` instead of `{id}`.", [context.Rewrite(line.Item.Span, item)]);
 }

@@ -1,5 +1,3 @@
-using SpecLint.Linking;
-
 namespace SpecLint.Rules.Book;
 
 [Rule("SL9008", "preparation-unused", "Nothing uses the preparation", Level.Note)]
@@ -15,9 +13,7 @@ internal sealed partial class UnusedPrep : BookRule
         foreach (var prep in book.Preps)
         {
             if (prep.BatchOf.IsGiven || named.Contains(prep.Id) || book.UsersOf(prep.Id).Count > 0) continue;
-            bool used = false;
-            foreach (var left in prep.ByProducts) used |= left.Id.IsGiven && (book.UsersOf(left.Id.Value).Count > 0 || named.Contains(left.Id.Value));
-            if (used) continue;
+            if (prep.ByProducts.Any(b => b.Id.IsGiven && (book.UsersOf(b.Id.Value).Count > 0 || named.Contains(b.Id.Value)))) continue;
             context.Report(new(Rule)
             {
                 At = new(prep.Head, "name"),
@@ -25,42 +21,5 @@ internal sealed partial class UnusedPrep : BookRule
                 Advice = "Exclude the file (`leaveOut` in bar.json), or say what supersedes it.",
             });
         }
-    }
-}
-
-/// <summary>What menus, stock and later states name.</summary>
-internal static class Uses
-{
-    /// <summary>Ids that are in use otherwise than by a line of a recipe, and those that another file supersedes.</summary>
-    public static HashSet<string> OutsideRecipes(LinkedBook book)
-    {
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var menu in book.Menus)
-        {
-            foreach (var entry in menu.Drinks)
-            {
-                if (entry.Drink.IsGiven) ids.Add(entry.Drink.Value);
-            }
-        }
-
-        foreach (var stock in book.Stocks)
-        {
-            foreach (var lot in stock.Lots)
-            {
-                if (lot.Item.IsGiven) ids.Add(lot.Item.Value);
-            }
-        }
-
-        foreach (var recipe in book.Recipes)
-        {
-            if (recipe.Supersedes.IsGiven) ids.Add(recipe.Supersedes.Value);
-        }
-
-        foreach (var ingredient in book.Ingredients)
-        {
-            if (ingredient.Like.IsGiven) ids.Add(ingredient.Like.Value);
-        }
-
-        return ids;
     }
 }

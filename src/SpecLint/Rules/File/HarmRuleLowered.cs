@@ -13,7 +13,10 @@ internal sealed partial class HarmRuleLowered : FileRule
         foreach (var entry in bar.Rules)
         {
             var set = entry.Value.Value;
-            if (context.FindRule(entry.Key) is not { Safety: true } rule || set.Level >= rule.Level || set.Missing(context.On) is not { } missing) continue;
+            if (context.FindRule(entry.Key) is not { Safety: true } rule
+                || set.Level >= rule.Level
+                || set.Missing(context.On) is not { } missing)
+                continue;
             context.Report(new(Rule)
             {
                 At = context.At(entry.Value.Span, $"rules.{entry.Key}"),

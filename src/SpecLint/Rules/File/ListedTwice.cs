@@ -50,5 +50,6 @@ internal sealed partial class ListedTwice : RecipeRule
         return false;
     }
 
-    private static string Say(RecipeContext context, Line line) => line.Amount.IsGiven ? Amounts.Written.Text(context, line.Amount.Span) : "no amount";
+    private static string Say(RecipeContext context, Line line) =>
+        line.Amount.IsGiven ? Amounts.Written.Text(context, line.Amount.Span) : "no amount";
 }

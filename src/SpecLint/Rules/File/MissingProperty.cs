@@ -16,7 +16,9 @@ internal sealed partial class MissingProperty : ReadingRule
         {
             if (line.Amount.IsGiven || problem.Span.Start < line.Span.Start || problem.Span.End > line.Span.End) continue;
             var text = Amounts.ItemWords.TextOf(line);
-            return text.IsGiven && context.Book.Resolve(text.Value) is null && Amounts.AmountInName.Reads(context.Book, text.Value, out _, out _);
+            return text.IsGiven
+                && context.Book.Resolve(text.Value) is null
+                && Amounts.AmountInName.Reads(context.Book, text.Value, out _, out _);
         }
 
         return false;

@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;
 
@@ -18,22 +19,21 @@ internal sealed partial class NeverUsed : RecipeRule
             if (!line.Item.IsGiven
                 || line.Role is not (LineRole.Part or LineRole.Muddle)
                 || line.Optional
-                || part.Material is { Kind: { IsIce: true } or { IsGas: true } })
+                || part.Material is { Kind: { IsIce: true } or { IsGas: true } }
+                || IsNamed(context, part))
                 continue;
-            if (IsNamed(context, part)) continue;
             context.Report(new(Rule)
             {
                 // A step to stir or shake that names nothing may mean all.
                 AskedLevel = listsAdded ? Level.Note : null,
                 At = context.ItemOf(line),
-                Message = $"The steps name what they use, and none of them names {Written(line)}. It is listed but never goes in.",
+                Message = $"The steps name what they use, and none of them names {Amounts.Written.Item(line)}. It is listed but never goes "
+                    + "in.",
                 Advice = "Name it in the step that uses it, or delete the line.",
                 Related = [context.See(recipe.MethodSpan, "the method")],
             });
         }
     }
-
-    private static string Written(Line line) => Amounts.Written.Item(line);
 
     /// <summary>Whether a step without items takes all that is listed: it gathers, or nothing was named before it.</summary>
     private static bool TakesAll(Recipe recipe)
@@ -47,8 +47,7 @@ internal sealed partial class NeverUsed : RecipeRule
                 continue;
             }
 
-            if (!step.Verb.IsKnown || step.Verb.TakesAll) return true;
-            if (!named && step.Verb.Works) return true;
+            if (!step.Verb.IsKnown || step.Verb.TakesAll || (!named && step.Verb.Works)) return true;
         }
 
         return !named;
@@ -87,18 +86,17 @@ internal sealed partial class NeverUsed : RecipeRule
 
             // What a step strains out, it does not put in.
             if (step.Verb.Strains) continue;
-            if (step.Note.IsGiven && Says(step.Note.Value, id)
-                || step.Until.IsGiven && Says(step.Until.Value, id)
-                || step.Into.IsGiven && Says(step.Into.Value, id))
-                return true;
+            if (Says(step.Note, id) || Says(step.Until, id) || Says(step.Into, id)) return true;
         }
 
         return false;
     }
 
     /// <summary>Whether a remark names an item by its id in words.</summary>
-    private static bool Says(string text, string id)
+    private static bool Says(Given<string> given, string id)
     {
+        if (!given.IsGiven) return false;
+        string text = given.Value;
         for (int i = 0; i + id.Length <= text.Length; i++)
         {
             if ((i == 0 || !char.IsLetterOrDigit(text[i - 1])) && Amounts.AmountsInText.Names(text, i, id)) return true;

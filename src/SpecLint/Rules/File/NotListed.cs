@@ -23,7 +23,8 @@ internal sealed partial class NotListed : RecipeRule
                     || IsListed(context, item.Value, listed ??= Listed(context))
                     || (inTexts ??= Amounts.AmountInName.NamedBy(context)).Contains(item.Value))
                     continue;
-                string? near = (names ??= new NameIndex(context.Profile.Parts.Where(p => p.Line.Item.IsGiven).Select(p => p.Line.Item.Value))).Slip(item.Value);
+                names ??= new NameIndex(context.Profile.Parts.Where(static p => p.Line.Item.IsGiven).Select(static p => p.Line.Item.Value));
+                string? near = names.Slip(item.Value);
                 context.Report(new(Rule)
                 {
                     At = context.At(item.Span, context.PathOf(step) + ".items"),
@@ -33,25 +34,15 @@ internal sealed partial class NotListed : RecipeRule
                     Advice = near is null
                         ? "Add a line with its amount, or remove it from the step."
                         : $"Write `{near}` if that is meant. Otherwise add a line with its amount.",
-                    Corrections = near is null
-                        ? []
+                    Corrections = near is null ? []
                         : [new Correction(
-                            CorrectionGrade.Assured, $"Write `{near}`, the line's spelling.",
-                            [new TextEdit(context.At(item.Span), $"\"{near}\"")])],
+                            CorrectionGrade.Assured, $"Write `{near}`, the line's spelling.", [context.Rewrite(item.Span, near)])],
                 });
             }
         }
     }
 
-    private static bool HasRim(Drink drink)
-    {
-        foreach (var line in drink.Ingredients)
-        {
-            if (line.Role == LineRole.Rim) return true;
-        }
-
-        return false;
-    }
+    private static bool HasRim(Drink drink) => drink.Ingredients.Any(static l => l.Role == LineRole.Rim);
 
     private static void ReportRim(RecipeContext context, Step step) => context.Report(new(Rule)
     {
@@ -78,11 +69,11 @@ internal sealed partial class NotListed : RecipeRule
     private static bool IsListed(RecipeContext context, string id, HashSet<string> listed)
     {
         // Ice and gas come with the technique; what is left of an earlier step is used in a later one.
-        if (id is "ice" or "all" or "rest" or "mix") return true;
-        if (listed.Contains(id)) return true;
+        if (id is "ice" or "all" or "rest" or "mix" || listed.Contains(id)) return true;
         var wanted = context.Book.Resolve(id);
         if (wanted is not null && listed.Contains(wanted.Id)) return true;
-        if (wanted?.File is Ingredient found && context.Profiles.MaterialOf(found.Id)?.Kind is { IsIce: true } or { IsGas: true }) return true;
+        if (wanted?.File is Ingredient found && context.Profiles.MaterialOf(found.Id)?.Kind is { IsIce: true } or { IsGas: true })
+            return true;
         if (context.Recipe is not Prep prep) return false;
         foreach (var left in prep.ByProducts)
         {

@@ -28,8 +28,7 @@ internal abstract class ReadingRule : FileRule
                 Message = problem.Message,
                 Advice = problem.Advice,
                 Related = problem.Related.Length == 0 ? [] : [context.See(problem.Related, "the first one")],
-                Corrections = problem.Replacement is null
-                    ? []
+                Corrections = problem.Replacement is null ? []
                     : [new Correction(CorrectionGrade.Assured, problem.Advice, [new TextEdit(place, problem.Replacement)])],
             });
         }

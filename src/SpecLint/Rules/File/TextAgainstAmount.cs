@@ -21,7 +21,8 @@ internal sealed partial class TextAgainstAmount : RecipeRule
             if (step.Until.IsGiven) InText(context, step.Until, context.PathOf(step) + ".until", step);
         }
 
-        for (int i = 0; i < recipe.Notes.Count; i++) InText(context, recipe.Notes[i], recipe.Notes.Count == 1 ? "notes" : $"notes[{i + 1}]", null);
+        for (int i = 0; i < recipe.Notes.Count; i++)
+            InText(context, recipe.Notes[i], recipe.Notes.Count == 1 ? "notes" : $"notes[{i + 1}]", null);
         foreach (var line in recipe.Ingredients)
         {
             if (line.Note.IsGiven) InText(context, line.Note, RecipeContext.PathOf(line, "note"), null);
@@ -31,9 +32,7 @@ internal sealed partial class TextAgainstAmount : RecipeRule
     /// <summary>The amount of a step with one item: part of the line in several steps, all of it in one.</summary>
     private static void InStep(RecipeContext context, Step step)
     {
-        if (step.Items.Count != 1) return;
-        var part = Find(context.Profile, step.Items[0].Value);
-        if (part is null || !part.Line.Amount.IsGiven) return;
+        if (step.Items.Count != 1 || Find(context.Profile, step.Items[0].Value) is not { Line.Amount.IsGiven: true } part) return;
         double sum = 0;
         int steps = 0;
         bool open = false;
@@ -43,8 +42,10 @@ internal sealed partial class TextAgainstAmount : RecipeRule
             foreach (var item in other.Items) names |= item.Value == step.Items[0].Value;
             if (!names) continue;
             steps++;
-            if (other.Amount.IsGiven && other.Items.Count == 1 && other.Amount.Value.Dimension == step.Amount.Value.Dimension) sum += other.Amount.Value.Base;
-            else open = true;
+            if (other is { Amount.IsGiven: true, Items.Count: 1 } && other.Amount.Value.Dimension == step.Amount.Value.Dimension)
+                sum += other.Amount.Value.Base;
+            else
+                open = true;
         }
 
         var line = part.Line.Amount.Value;
@@ -54,7 +55,7 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         // Several steps may share the line; then their sum counts, and only what is over the line is wrong for certain.
         bool over = amount.Base > line.BaseHigh;
         if (!over && (open || (steps > 1 && Math.Abs(sum - line.Base) <= line.Base * Apart.Value / 100))) return;
-        Report(context, step.Amount.Span, context.PathOf(step) + ".amount", part.Line, Written.Text(context, step.Amount.Span), line.Dimension == amount.Dimension);
+        Report(context, step.Amount.Span, context.PathOf(step) + ".amount", part.Line, Written.Text(context, step.Amount.Span));
     }
 
     /// <summary>What says that all amounts are the same, in the languages of recipe cards.</summary>
@@ -73,26 +74,29 @@ internal sealed partial class TextAgainstAmount : RecipeRule
     /// <summary>Amounts that a text calls equal and that are not: those of the parts it names, else of all that is measured out.</summary>
     private static void HoldEqual(RecipeContext context, Given<string> text, string path)
     {
-        if (!text.IsGiven || Array.Find(EqualWords, w => text.Value.IndexOf(w, StringComparison.OrdinalIgnoreCase) >= 0) is not { } said || Array.Exists(DenialWords, w => text.Value.IndexOf(w, StringComparison.OrdinalIgnoreCase) >= 0)) return;
+        if (!text.IsGiven || FirstIn(text.Value, EqualWords) is not { } said || FirstIn(text.Value, DenialWords) is not null) return;
         var poured = new List<Part>();
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !part.Line.Amount.IsGiven || !part.Line.Item.IsGiven) continue;
-            var amount = part.Line.Amount.Value;
-            if (amount.Dimension == Dimension.Volume && Written.IsPoured(amount.Unit)) poured.Add(part);
+            if (part.Line is { Role: LineRole.Part or LineRole.Muddle, Amount: { IsGiven: true, Value: var amount }, Item.IsGiven: true }
+                && amount.Dimension == Dimension.Volume
+                && Written.IsPoured(amount.Unit))
+                poured.Add(part);
         }
 
-        var named = poured.FindAll(p => Array.Exists(p.Line.Item.Value.Split('-'), w => w.Length > 2 && Hazards.HazardWords.HasWords(text.Value, w)));
+        var named = poured.FindAll(p =>
+            Array.Exists(p.Line.Item.Value.Split('-'), w => w.Length > 2 && Hazards.HazardWords.HasWords(text.Value, w)));
         if (named.Count == 1) return;
         var equal = named.Count > 1 ? named : poured;
-        if (equal.Count < 2) return;
-        if (equal.Find(p => AmountsInText.Differ(p.Line.Amount.Value, equal[0].Line.Amount.Value, Apart.Value)) is not { } other) return;
+        if (equal.Count < 2
+            || equal.Find(p => AmountsInText.Differ(p.Line.Amount.Value, equal[0].Line.Amount.Value, Apart.Value)) is not { } other)
+            return;
+        string lines = Say.List([.. equal.Select(p => $"{Written.Text(context, p.Line.Amount.Span)} of {Written.Item(p.Line)}")], "and");
         context.Report(new(Rule)
         {
             At = context.At(text.Span, path),
             Key = "equal",
-            Message = $"The text says \"{said}\", but the lines say "
-                + $"{Say.List([.. equal.Select(p => $"{Written.Text(context, p.Line.Amount.Span)} of {Written.Item(p.Line)}")], "and")}.",
+            Message = $"The text says \"{said}\", but the lines say {lines}.",
             Advice = "Find out which is made, and correct the other.",
             Evidence = [Proof.Of("text", said, context.At(text.Span))],
             Related = [context.See(other.Line.Amount.Span, "another amount")],
@@ -107,21 +111,24 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         {
             from = spoken.End;
             var part = AmountsInText.PartNamed(context.Profile, text.Value, spoken.End);
-            if (part is null && step is { Items.Count: 1 } && !step.Amount.IsGiven && IsWholeStep(step) && BareAmount(text.Value, spoken)) part = Find(context.Profile, step.Items[0].Value);
-            if (part is null || !part.Line.Amount.IsGiven || !AmountsInText.Differ(spoken.Amount, part.Line.Amount.Value, Apart.Value)) continue;
+            if (part is null && step is { Items.Count: 1, Amount.IsGiven: false, Verb.Adds: true } && IsBareAmount(text.Value, spoken))
+                part = Find(context.Profile, step.Items[0].Value);
+            if (part is not { Line.Amount.IsGiven: true }
+                || !AmountsInText.Differ(spoken.Amount, part.Line.Amount.Value, Apart.Value))
+                continue;
 
             // A text may speak of a part of it, or of another size of batch.
             double ratio = spoken.Amount.Base / part.Line.Amount.Value.Base;
-            if (SaysPart(text.Value) || (step is null && (ratio > Guards.OtherSize || ratio < 1 / Guards.OtherSize))) continue;
-            Report(context, text.Span, path, part.Line, text.Value.Substring(spoken.Start, spoken.End - spoken.Start), sameDimension: true);
+            if (FirstIn(text.Value, PartWords) is not null
+                || (step is null && (ratio > Guards.OtherSize || ratio < 1 / Guards.OtherSize)))
+                continue;
+            Report(context, text.Span, path, part.Line, text.Value.Substring(spoken.Start, spoken.End - spoken.Start));
             return;
         }
     }
 
-    private static bool IsWholeStep(Step step) => step.Verb.Adds;
-
     /// <summary>The text is the amount and nothing else, as in a step that adds one item.</summary>
-    private static bool BareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;
+    private static bool IsBareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;
 
     private static readonly string[] PartWords =
     [
@@ -129,14 +136,15 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         "before", "from ", "take out", "left", "double", "batch", "bottle", "serves", "litre",
     ];
 
-    private static bool SaysPart(string text)
+    /// <summary>The first of some words that a text holds, whatever its case.</summary>
+    private static string? FirstIn(string text, string[] words)
     {
-        foreach (string word in PartWords)
+        foreach (string word in words)
         {
-            if (text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0) return true;
+            if (text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0) return word;
         }
 
-        return false;
+        return null;
     }
 
     private static Part? Find(RecipeProfile profile, string item)
@@ -152,7 +160,7 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         return found;
     }
 
-    private static void Report(RecipeContext context, TextSpan span, string path, Line line, string spoken, bool sameDimension)
+    private static void Report(RecipeContext context, TextSpan span, string path, Line line, string spoken)
     {
         string written = Written.Text(context, line.Amount.Span);
         context.Report(new(Rule)

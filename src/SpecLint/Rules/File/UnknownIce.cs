@@ -16,11 +16,10 @@ internal sealed partial class UnknownIce : RecipeRule
             {
                 At = context.At(step.Ice.Span, context.PathOf(step) + ".ice"),
                 Message = $"The ice `{step.IceWritten}` is not in the table, so the melt is computed as for cubes.",
-                Advice = near is null ? "Write cubed, cracked, crushed, pebble, block, sphere, spear or none." : $"Write `{near}` if that is meant.",
-                Corrections = near is null
-                    ? []
-                    : [new Correction(
-                        CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Ice.Span), $"\"{near}\"")])],
+                Advice = near is null
+                    ? "Write cubed, cracked, crushed, pebble, block, sphere, spear or none."
+                    : $"Write `{near}` if that is meant.",
+                Corrections = context.Write(step.Ice.Span, near, $"Write `{near}`."),
             });
         }
     }

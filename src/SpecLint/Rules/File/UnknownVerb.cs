@@ -20,10 +20,7 @@ internal sealed partial class UnknownVerb : RecipeRule
                 Advice = near is null
                     ? "Use a verb such as shake, stir, strain, heat, steep or bottle, and put the rest in `note`."
                     : $"Write `{near}` if that is meant.",
-                Corrections = near is null
-                    ? []
-                    : [new Correction(
-                        CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(step.Do.Span), $"\"{near}\"")])],
+                Corrections = context.Write(step.Do.Span, near, $"Write `{near}`."),
             });
         }
     }

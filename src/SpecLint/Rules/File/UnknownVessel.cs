@@ -28,8 +28,8 @@ internal sealed partial class UnknownVessel : FileRule
         if (!vessel.IsGiven || vessel.Value.IsKnown) return;
         string written = vessel.Value.Id;
         var bar = context.Settings.Bar;
-        if (bar is not null && (bar.Vessels.ContainsKey(written) || bar.Glasses.ContainsKey(written))) return;
-        if (GlassType.Of(written).IsKnown) return;
+        if (GlassType.Of(written).IsKnown || (bar is not null && (bar.Vessels.ContainsKey(written) || bar.Glasses.ContainsKey(written))))
+            return;
         string? near = NearestName.Of(written, bar is null ? VesselType.Words : bar.Vessels.Keys.Concat(VesselType.Words));
         context.Report(new(Rule)
         {
@@ -39,9 +39,7 @@ internal sealed partial class UnknownVessel : FileRule
             Advice = near is null
                 ? "Start with a word such as bottle, jar, tub, bag, jug, keg or siphon, or add the vessel to bar.json."
                 : $"Write `{near}` if that is meant, or add the vessel to bar.json.",
-            Corrections = near is null
-                ? []
-                : [new Correction(CorrectionGrade.Proposed, $"Write `{near}`.", [new TextEdit(context.At(vessel.Span), $"\"{near}\"")])],
+            Corrections = context.Write(vessel.Span, near, $"Write `{near}`."),
         });
     }
 }

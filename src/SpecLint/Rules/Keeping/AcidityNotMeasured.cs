@@ -18,8 +18,11 @@ internal sealed partial class AcidityNotMeasured : PrepRule
     /// <summary>Whether this rule speaks of a preparation.</summary>
     internal static bool Speaks(RecipeContext context, Prep prep)
     {
-        double days = Storage.Days(prep);
-        if (!(days > SpecialCases.MarkedFromDays) || context.Profile.IsSolid || SpecialCases.IsMilkPunch(prep) || SpecialCases.IsFerment(prep)) return false;
+        if (!(Storage.Days(prep) > SpecialCases.MarkedFromDays)
+            || context.Profile.IsSolid
+            || SpecialCases.IsMilkPunch(prep)
+            || SpecialCases.IsFerment(prep))
+            return false;
         var state = context.Profile.Keeping!;
 
         // What was soured rests on its acid, also where that is too little to come near the limit.
@@ -29,7 +32,9 @@ internal sealed partial class AcidityNotMeasured : PrepRule
             || KeepingVerdicts.IsMeasured(state.Ph))
             return false;
         double celsius = Storage.Celsius(prep, context.Settings);
-        return !Storage.IsFrozen(celsius) && !StoredTooWarm.IsTooWarm(celsius, context.Settings) && !SpecialCases.IsPlantInOil(context.Profile, out _)
+        return !Storage.IsFrozen(celsius)
+            && !StoredTooWarm.IsTooWarm(celsius, context.Settings)
+            && !SpecialCases.IsPlantInOil(context.Profile, out _)
             && !(state.IsLowAcid && !isSoured)
             && !KeptPastDateMark.Speaks(context, prep)
             && !SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)
@@ -37,8 +42,10 @@ internal sealed partial class AcidityNotMeasured : PrepRule
     }
 
     /// <summary>Whether acid was put in: too little of it is not better than nearly enough.</summary>
-    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(part => part.Phase != PartPhase.Beside && RecipeTree.AnyIn(part, profile,
-        static m => m.Kind.IsAcid || (m.Kind.Sours && !m.Kind.IsJuice) || m.Of(Science.Component.Acetic) > Guards.VinegarPart));
+    private static bool IsSoured(RecipeProfile profile) => profile.Parts.Any(part => part.Phase != PartPhase.Beside
+        && RecipeTree.AnyIn(
+            part, profile,
+            static m => m.Kind.IsAcid || (m.Kind.Sours && !m.Kind.IsJuice) || m.Of(Science.Component.Acetic) > Guards.VinegarPart));
 
     /// <summary>
     /// Whether it is sealed from air for longer than a day and nothing shows it to be sour: an error, whichever rule of keeping speaks of
@@ -53,9 +60,9 @@ internal sealed partial class AcidityNotMeasured : PrepRule
         var state = context.Profile.Keeping!;
         double days = Storage.Days(prep);
         bool soft = state.IsStrong || (state.IsSour && OnlyClearedParts(context));
-        string known = state.Ph.IsKnown && state.Ph.High - state.Ph.Low > WidestSaid
-            ? "Its pH cannot be computed precisely"
-            : state.Ph.IsKnown ? $"Its pH is only computed, {Say.Ph(state.Ph)}" : $"Its pH is not known ({state.Ph.OpenBecause})";
+        string known = !state.Ph.IsKnown ? $"Its pH is not known ({state.Ph.OpenBecause})"
+            : state.Ph.High - state.Ph.Low > WidestSaid ? "Its pH cannot be computed precisely"
+            : $"Its pH is only computed, {Say.Ph(state.Ph)}";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
@@ -76,14 +83,10 @@ internal sealed partial class AcidityNotMeasured : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is null) continue;
-            if (part.Item?.File is Prep inner)
-            {
-                if (context.Profiles.Of(inner).Keeping is { HoldsPerishable: true } state && state.Verdict != KeepingVerdict.NotControlled) return false;
-            }
-            else if (Perishables.Of(part.Material) != Perishable.None)
-            {
-                return false;
-            }
+            bool isOpen = part.Item?.File is Prep inner
+                ? context.Profiles.Of(inner).Keeping is { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }
+                : Perishables.Of(part.Material) != Perishable.None;
+            if (isOpen) return false;
         }
 
         return true;

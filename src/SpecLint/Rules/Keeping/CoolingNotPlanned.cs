@@ -67,9 +67,8 @@ internal sealed partial class CoolingNotPlanned : PrepRule
             return true;
         }
 
-        bool aimed = cool.To is { IsGiven: true, Value.Dimension: Dimension.Temperature };
-
         // The first stage runs to 21 °C: a step that ends warmer, or there, is all first stage.
+        bool aimed = cool.To is { IsGiven: true, Value.Dimension: Dimension.Temperature };
         double hours = cool.For.Value.BaseHigh / 3600;
         bool isFirst = aimed && cool.To.Value.BaseHigh >= First.Value;
 
@@ -77,20 +76,18 @@ internal sealed partial class CoolingNotPlanned : PrepRule
         bool mayBeFirst = !aimed && hours <= Total.Value;
         var most = isFirst || mayBeFirst ? FirstHours : Total;
         if (hours <= most.Value) return false;
+        string stages = most == Total
+            ? $"5 °C within {Say.Number(Total.Value)} h, and at {Say.Number(First.Value)} °C within the first "
+                + $"{Say.Number(FirstHours.Value)}"
+            : $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} h";
+        string end = mayBeFirst ? ", and nothing says how cold it is then"
+            : isFirst ? $" to {Say.Number(cool.To.Value.BaseHigh, 0)} °C"
+            : "";
         context.Report(new(Rule)
         {
             Answer = told && !mayBeFirst ? Answer.Broken : Answer.NotShown,
             At = context.At(cool.For.Span, context.PathOf(cool)),
-            Message = mayBeFirst
-                ? $"It takes {Say.Number(hours, 1)} h to cool, and nothing says how cold it is then. Hot food must reach "
-                    + $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} "
-                    + $"h ({FirstHours.Source})."
-                : isFirst
-                ? $"It takes {Say.Number(hours, 1)} h to cool to {Say.Number(cool.To.Value.BaseHigh, 0)} °C. Hot food must reach "
-                    + $"{Say.Number(First.Value)} °C within {Say.Number(FirstHours.Value)} h and 5 °C within {Say.Number(Total.Value)} "
-                    + $"h ({FirstHours.Source})."
-                : $"It takes {Say.Number(hours, 1)} h to cool. Hot food must reach 5 °C within {Say.Number(Total.Value)} h, and at "
-                    + $"{Say.Number(First.Value)} °C within the first {Say.Number(FirstHours.Value)} ({Total.Source}).",
+            Message = $"It takes {Say.Number(hours, 1)} h to cool{end}. Hot food must reach {stages} ({most.Source}).",
             Advice = "Cool it in shallow trays or an ice bath.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("cooling", hours, "h"), Proof.Of(most)],
@@ -103,21 +100,12 @@ internal sealed partial class CoolingNotPlanned : PrepRule
     {
         if (step.Verb.Boils) return true;
         if (step.Verb.HeatsDry) return false;
-        var heat = step.To.IsGiven ? step.To : step.At;
-        if (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature }) return heat.Value.BaseHigh >= Hot.Value;
+        if (KeepingWords.HeatOf(step) is { IsGiven: true } heat) return heat.Value.BaseHigh >= Hot.Value;
         return step.Verb.Cooks || !step.Verb.IsKnown ? null : false;
     }
 
     /// <summary>Whether something in it feeds what grows: more than sugar, salt, acid, water and spirit.</summary>
-    private static bool CanSpoil(RecipeContext context)
-    {
-        if (context.Profile.Keeping!.StaysDry || context.Profile.Keeping!.IsStrong || context.Profile.Keeping.Verdict == KeepingVerdict.NotControlled) return false;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Phase == PartPhase.Beside || part.Material is null) continue;
-            if (!part.Material.Kind.FeedsNothing) return true;
-        }
-
-        return false;
-    }
+    private static bool CanSpoil(RecipeContext context) =>
+        context.Profile.Keeping is { StaysDry: false, IsStrong: false, Verdict: not KeepingVerdict.NotControlled }
+            && context.Profile.Parts.Any(static p => p.Phase != PartPhase.Beside && p.Material is { Kind.FeedsNothing: false });
 }

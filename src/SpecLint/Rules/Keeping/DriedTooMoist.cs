@@ -20,26 +20,21 @@ internal sealed partial class DriedTooMoist : PrepRule
         double celsius = Storage.Celsius(prep, context.Settings), days = Storage.Days(prep);
         if (celsius < StoredTooWarm.LimitOf(context.Settings).Value || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var activity = context.Fact(Fact.WaterActivity);
-        if (!activity.IsKnown)
+        bool measured = KeepingVerdicts.IsMeasured(activity);
+        if (!activity.IsKnown || activity.Low <= Mould.Value)
         {
-            Open(context, prep, activity);
-            return;
-        }
-
-        if (activity.Low <= Mould.Value)
-        {
-            if (!KeepingVerdicts.IsMeasured(activity)) Open(context, prep, activity);
+            if (!measured) Open(context, prep, activity);
             return;
         }
 
         bool unsafeToo = activity.Low > Safety.Value;
         var limit = unsafeToo ? Safety : Mould;
-        bool measured = KeepingVerdicts.IsMeasured(activity);
         context.Report(new(Rule)
         {
             AskedLevel = unsafeToo ? null : Level.Warning,
-            Place = measured ? context.At(prep.Measured!.WaterActivity.Span) : KeepingWords.At(context, prep),
-            Path = measured ? "measured.waterActivity" : "keep.for",
+            At = measured
+                ? context.At(prep.Measured!.WaterActivity.Span, "measured.waterActivity")
+                : new(KeepingWords.At(context, prep), "keep.for"),
             Message = $"Its water activity {(measured ? "is measured as" : "comes to")} "
                 + $"{Say.Range(activity.Value, activity.Low, activity.High, "")}, above {Say.Number(limit.Value)}: "
                 + $"{(unsafeToo ? "bacteria" : "moulds")} can grow on it at room temperature ({limit.Source}).",
@@ -83,7 +78,7 @@ internal sealed partial class DriedTooMoist : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Mix && part.IsWeighed && part.Material is { } material)
-                dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
+                dry += KeepingWords.DryGramsOf(part, material);
         }
 
         return prep.Yield.Value.Dimension != Reading.Dimension.Mass || prep.Yield.Value.BaseHigh >= dry * (1 - (DryMatter.Value / 100));

@@ -23,12 +23,18 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
     ];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
+    private const string DryingCaution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.";
+
+    private const string WeighOrMeasure =
+        "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+
     private static readonly Regex MassInWords = new(@"\d+(?:[.,]\d+)?\s?(?:kg|g)\b", RegexOptions.CultureInvariant);
 
     /// <summary>Whether a step of drying ends without a mass or a water activity.</summary>
     internal static bool Speaks(Prep prep) =>
-        prep.Target is not { WaterActivity.IsGiven: true } && prep.Measured is not { WaterActivity.IsGiven: true }
-        && prep.Method.Any(static s => s.Verb.Dries && !s.Amount.IsGiven && !Holds(s, Measurable));
+        prep.Target is not { WaterActivity.IsGiven: true }
+            && prep.Measured is not { WaterActivity.IsGiven: true }
+            && prep.Method.Any(static s => s.Verb.Dries && !s.Amount.IsGiven && !Holds(s, Measurable));
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -52,7 +58,7 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
                     : $"It is dried {how}, and moisture, humidity and load differ from day to day. Nothing shows that it reaches a "
                         + $"water activity of at most {Say.Number(Mould.Value)}, where mould stops ({Mould.Source}).",
                 Advice = Target(context),
-                Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
+                Caution = DryingCaution,
                 Evidence = [Proof.Of(Mould), Proof.Of(Safety)],
             });
         }
@@ -61,16 +67,18 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
     /// <summary>Moist food low in acid that dries too cool stands in the warm zone.</summary>
     private static void HoldTemperature(RecipeContext context, Step step)
     {
-        var at = step.At.IsGiven ? step.At : step.To;
-        bool known = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+        var at = KeepingWords.WarmthOf(step);
+        bool known = at.IsGiven;
         if (known && (at.Value.BaseHigh >= Coolest.Value || at.Value.BaseHigh <= Cold.Value)) return;
         Part? moist = null;
         var pot = Pot.Of(context.Recipe);
         int number = step.Number - 1;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || !pot.WorksOn(number, part.Line)) continue;
-            if (RecipeTree.AnyIn(part, context.Profile, IsMoistAndLowInAcid)) moist ??= part;
+            if (part.Phase != PartPhase.Beside
+                && pot.WorksOn(number, part.Line)
+                && RecipeTree.AnyIn(part, context.Profile, IsMoistAndLowInAcid))
+                moist ??= part;
         }
 
         if (moist is null) return;
@@ -118,9 +126,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix) continue;
-            if (!part.IsWeighed || part.Material is not { } material || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0) return;
+            if (!IsKnown(part)) return;
             all += part.Grams.Typical;
-            dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
+            dry += KeepingWords.DryGramsOf(part, part.Material!);
         }
 
         // A mass over that of the batch is weighed with the tray, one under it may be that of a piece: neither tells.
@@ -134,10 +142,14 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             Message = $"Drying ends at {Say.Number(end, 0)} g, and only about {Say.Number(dry, 0)} g of what goes in are dry matter: the "
                 + "rest of that mass is water, and it does not keep as a dried good.",
             Advice = Target(context),
-            Caution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.",
+            Caution = DryingCaution,
             Evidence = [Proof.Of("mass at the end", end, "g"), Proof.Of("dry matter", dry, "g"), Proof.Of(Moist)],
         });
     }
+
+    /// <summary>Whether its mass is known and what of it is water.</summary>
+    private static bool IsKnown(Part part) =>
+        part is { IsWeighed: true, Material: { } material } && (material.Unknown & (Unknowns.Composition | Unknowns.Water)) == 0;
 
     private static string Target(RecipeContext context)
     {
@@ -147,10 +159,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase != PartPhase.Mix) continue;
-            if (!part.IsWeighed || part.Material is null || (part.Material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0)
-                return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+            if (!IsKnown(part)) return WeighOrMeasure;
             total += part.Grams.Typical;
-            for (int c = 0; c < mix.Length; c++) mix[c] += part.Material.PerGram[c] * part.Grams.Typical;
+            for (int c = 0; c < mix.Length; c++) mix[c] += part.Material!.PerGram[c] * part.Grams.Typical;
         }
 
         // With the error of the model on the dry side.
@@ -162,17 +173,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             return $"Weigh the tray: of {Say.Number(total, 0)} g about {Say.Number(total - mix[(int)Science.Component.Water], 0)} g is dry "
                 + "matter (computed from the parts). Dry until the mass is close to that and no longer falls, or measure the water "
                 + "activity.";
-        return "Weigh the tray before and after and give the mass at which it is done, or measure the water activity.";
+        return WeighOrMeasure;
     }
 
-    private static bool Holds(Step step, string[] words)
-    {
-        if (!step.Until.IsGiven) return false;
-        foreach (string word in words)
-        {
-            if (Storage.Has(step.Until.Value, word)) return true;
-        }
-
-        return false;
-    }
+    private static bool Holds(Step step, string[] words) =>
+        step.Until.IsGiven && Array.Exists(words, w => Storage.Has(step.Until.Value, w));
 }

@@ -50,7 +50,7 @@ internal sealed partial class FermentAcidNotShown : PrepRule
             return;
         }
 
-        var stand = Check(ph, limit.Value);
+        var stand = Findings.Check.AtMost(ph, limit.Value);
         if (stand == Stand.Holds) return;
         context.Report(new(Rule)
         {
@@ -75,6 +75,4 @@ internal sealed partial class FermentAcidNotShown : PrepRule
             && StoredTooWarm.IsTooWarm(Storage.Celsius(prep, context.Settings), context.Settings)
             && !state.IsSour
             && !FermentSalt.IsSalted(context.Profile);
-
-    private static Stand Check(FactValue ph, double limit) => Findings.Check.AtMost(ph, limit);
 }

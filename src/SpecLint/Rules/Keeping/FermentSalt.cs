@@ -25,54 +25,59 @@ internal sealed partial class FermentSalt : PrepRule
     internal static bool IsSalted(RecipeProfile profile)
     {
         if (!IsInBrine(profile)) return false;
+        var (salt, all) = Weighed(profile);
+        return all > 0 && 100 * salt / all >= Least.Value;
+    }
+
+    /// <summary>Salt and mass of the whole, g; NaN where a part is not weighed.</summary>
+    private static (double Salt, double All) Weighed(RecipeProfile profile)
+    {
         double salt = 0, all = 0;
         foreach (var part in profile.Parts)
         {
             if (part.Phase == PartPhase.Beside || part.Material is null) continue;
-            if (!part.IsWeighed) return false;
+            if (!part.IsWeighed) return (double.NaN, double.NaN);
             salt += part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
             all += part.Grams.Typical;
         }
 
-        return all > 0 && 100 * salt / all >= Least.Value;
+        return (salt, all);
+    }
+
+    /// <summary>The salt itself, else the brine that brings the most.</summary>
+    private static Part? SaltIn(RecipeProfile profile)
+    {
+        Part? line = null;
+        double most = 0;
+        foreach (var part in profile.Parts)
+        {
+            if (part.Phase == PartPhase.Beside || part.Material is not { } material) continue;
+            if (material.Kind.IsSalt) return part;
+            double brought = part.Grams.Typical * material.Of(Component.SodiumChloride);
+            if (brought > most) (line, most) = (part, brought);
+        }
+
+        return line;
     }
 
     public override void Check(RecipeContext context, Prep prep)
     {
         if (!SpecialCases.IsFerment(prep) || !IsInBrine(context.Profile)) return;
-        double salt = 0, all = 0;
-        Part? line = null;
-        double most = 0;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Phase == PartPhase.Beside || part.Material is null) continue;
-            if (!part.IsWeighed) return;
-            salt += part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
-            all += part.Grams.Typical;
-
-            // The salt itself, else the brine that brings the most.
-            double brought = part.Grams.Typical * part.Material.Of(Component.SodiumChloride);
-            if (brought > most || (part.Material.Kind.IsSalt && line?.Material!.Kind.IsSalt != true))
-            {
-                most = Math.Max(most, brought);
-                if (line?.Material!.Kind.IsSalt != true) line = part;
-            }
-        }
-
+        var (salt, all) = Weighed(context.Profile);
         double percent = 100 * salt / all;
-        if (!(all > 0) || line is null || (percent >= Least.Value && percent <= Most.Value)) return;
+        if (!(all > 0) || SaltIn(context.Profile) is not { } line || (percent >= Least.Value && percent <= Most.Value)) return;
         bool little = percent < Least.Value;
         var limit = little ? Least : Most;
 
         // Rounded to the inside of the band.
         double exact = limit.Value / 100 * (all - salt) / (1 - (limit.Value / 100));
         double needed = little ? Math.Ceiling(exact) : Math.Floor(exact);
-        var place = context.At(line.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span);
+        var span = line.Line.Amount.IsGiven ? line.Line.Amount.Span : line.Line.Span;
         context.Report(new(Rule)
         {
             // Pepper mashes, olives and preserved lemons are made at 6 to 10 % and more.
             AskedLevel = little ? null : Level.Note,
-            At = new(place, RecipeContext.PathOf(line.Line, "amount")),
+            At = context.At(span, RecipeContext.PathOf(line.Line, "amount")),
             Message = $"Salt comes to {Say.Number(percent, 1)} % of the total mass, {(little ? "below" : "above")} the "
                 + $"{Say.Number(limit.Value)} % that a lactic ferment "
                 + $"{(little ? "needs to hold back unwanted growth until it is sour" : "still turns sour with")} ({limit.Source}).",
@@ -80,9 +85,7 @@ internal sealed partial class FermentSalt : PrepRule
             Caution = little ? KeepingWords.Caution : null,
             Evidence = [Proof.Of("salt of the whole", percent, "%"), Proof.Of(Least), Proof.Of(Most)],
             Corrections = line.Material!.Kind.IsDrySalt && line.Line.Amount.IsGiven
-                ? [new Correction(
-                    CorrectionGrade.Proposed, $"Take {Say.Number(needed, 0)} g of salt.",
-                    [new TextEdit(place, $"\"{Say.Number(needed, 0)} g\"")])]
+                ? context.Write(span, $"{Say.Number(needed, 0)} g", $"Take {Say.Number(needed, 0)} g of salt.")
                 : [],
         });
     }

@@ -26,7 +26,7 @@ internal sealed partial class FermentSealed : PrepRule
         bool isSealed = Storage.IsSealed(prep);
         if (!isSealed && !Storage.MayBeSealed(prep)) return;
         double litres = context.Profile.InputVolume / 1000;
-        double gramsPerLitre = SugarLeft(context, prep, litres, out string from);
+        double gramsPerLitre = SugarLeft(context, prep, litres);
         if (double.IsNaN(gramsPerLitre)) return;
 
         // 1 g of glucose gives 0.489 g of carbon dioxide; what the ferment already holds at its own temperature comes on top.
@@ -38,21 +38,24 @@ internal sealed partial class FermentSealed : PrepRule
         bool mayBeCold = !bursts && live && double.IsNaN(Coldest(prep));
         if (mayBeCold) bursts = Bursts(GasHeld(prep, 0), out volumes, out end, out over);
         if (!bursts) return;
+        bool shown = isSealed && live && !mayBeCold;
+        string stood = IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states";
+        string what = live ? "The ferment" : $"It stood warm for {stood} and may ferment by itself; it";
+        string closed = isSealed ? "sealed" : "kept in a vessel not shown to be vented,";
+        string cold = mayBeCold ? ", and nothing says at what temperature it fermented: cold, it holds more gas" : "";
         string pressure = end is { } e ? $"{Say.Number(e.GaugePressure.Value, 1)} bar" : "more than 9 bar";
+        string limit = !double.IsNaN(rating) ? $"{Say.Number(most)} bar that the vessel is rated for"
+            : over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})"
+            : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})";
         context.Report(new(Rule)
         {
-            Answer = isSealed && live && !mayBeCold ? Answer.Broken : Answer.NotShown,
-            AskedLevel = isSealed && live && !mayBeCold ? null : Level.Warning,
+            Answer = shown ? Answer.Broken : Answer.NotShown,
+            AskedLevel = shown ? null : Level.Warning,
             At = new(prep.Keep is null ? context.File.Head : context.At(Storage.SealedSpan(prep)), Storage.SealedPath(prep)),
-            Message = $"{(live ? "The ferment" : $"It stood warm for {(IsTimed(prep) ? $"at least {Say.With(Wild.Value, "h")}" : "a time that nothing states")} and may ferment by itself; it")} "
-                + $"is {(isSealed ? "sealed" : "kept in a vessel not shown to be vented,")} with {from} {Say.Number(gramsPerLitre, 0)} g/L "
-                + $"of sugar{(mayBeCold ? ", and nothing says at what temperature it fermented: cold, it holds more gas" : "")}. If all of "
-                + $"it ferments, it makes {Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the "
-                + $"{(double.IsNaN(rating) ? over ? $"{Say.Number(most)} bar limit of a house bottle ({Pressure.Source})" : $"{Say.Number(Volumes.Value)} volumes of a house bottle ({Volumes.Source})" : $"{Say.Number(most)} bar that the vessel is rated for")}.",
-            Advice = (isSealed
-                ? ""
-                : "Write `sealed` under `keep`. ") + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief "
-                    + "valve rated for the pressure.",
+            Message = $"{what} is {closed} with up to {Say.Number(gramsPerLitre, 0)} g/L of sugar{cold}. If all of it ferments, it makes "
+                + $"{Say.Number(volumes, 1)} volumes of carbon dioxide and {pressure} at 30 °C, above the {limit}.",
+            Advice = (isSealed ? "" : "Write `sealed` under `keep`. ")
+                + "Keep it cold with the cap loose, vent it daily, or move it to a keg with a relief valve rated for the pressure.",
             Caution = "A bursting bottle throws glass: wear eye protection, open it cold and covered, and never warm a sealed ferment. "
                 + "The maker's rating of the vessel and local rules decide.",
             Evidence = [Proof.Of("sugar left", gramsPerLitre, "g/L"), Proof.Of("carbon dioxide", volumes, "1"), Proof.Of(Volumes),
@@ -81,8 +84,7 @@ internal sealed partial class FermentSealed : PrepRule
         double celsius = double.NaN;
         foreach (var step in prep.Method)
         {
-            var at = step.At.IsGiven ? step.At : step.To;
-            if (step.Verb.Ferments && at is { IsGiven: true, Value.Dimension: Dimension.Temperature }) celsius = at.Value.BaseLow;
+            if (step.Verb.Ferments && KeepingWords.WarmthOf(step) is { IsGiven: true } at) celsius = at.Value.BaseLow;
         }
 
         return celsius;
@@ -95,10 +97,8 @@ internal sealed partial class FermentSealed : PrepRule
     private static double GasHeld(Prep prep, double otherwise)
     {
         double celsius = Coldest(prep) is var stated && double.IsNaN(stated) ? otherwise : stated;
-        return Carbonation.Volumes(
-            new Science.Bar(Carbonation.Atmosphere), new Celsius(Math.Min(40, Math.Max(0, celsius))), new AlcoholByVolume(0),
-            new GramsPerLitre(0))?.Value
-            ?? 0;
+        var cold = new Celsius(Math.Min(40, Math.Max(0, celsius)));
+        return Carbonation.Volumes(new Science.Bar(Carbonation.Atmosphere), cold, new AlcoholByVolume(0), new GramsPerLitre(0))?.Value ?? 0;
     }
 
     /// <summary>
@@ -117,17 +117,10 @@ internal sealed partial class FermentSealed : PrepRule
             : keep.In.Value.Rated is { IsForPressure: true } type ? type.RatingBar : double.NaN;
     }
 
-    private static double SugarLeft(RecipeContext context, Prep prep, double litres, out string from)
+    private static double SugarLeft(RecipeContext context, Prep prep, double litres)
     {
-        if (prep.Measured is { Brix.IsGiven: true } measured)
-        {
-            from = "up to";
-
-            // Dissolved solids are mostly sugar; water weighs about as much as the drink.
-            return measured.Brix.Value.Base * 10;
-        }
-
-        from = "up to";
+        // Dissolved solids are mostly sugar; water weighs about as much as the drink.
+        if (prep.Measured is { Brix.IsGiven: true } measured) return measured.Brix.Value.Base * 10;
         double sugar = 0;
         var grams = context.Profile.Grams;
         for (var c = Components.FirstSugar; c <= Components.LastSugar; c++)
@@ -153,17 +146,19 @@ internal sealed partial class FermentSealed : PrepRule
         if (!(Storage.IsSealed(prep) || Storage.MayBeSealed(prep))
             || state.IsStrong
             || context.Profile.IsSolid
-            || Storage.Celsius(prep, context.Settings) <= Cold.Value)
+            || Storage.Celsius(prep, context.Settings) <= Cold.Value
+            || (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value)
+            || (context.Fact(Fact.Sugar) is { IsKnown: true } sugar && sugar.High < Sugar.Value))
             return false;
-        if (state.WaterActivity.IsKnown && state.WaterActivity.High <= Activity.Value) return false;
-        if (context.Fact(Fact.Sugar) is { IsKnown: true } sugar && sugar.High < Sugar.Value) return false;
         double hours = 0;
         foreach (var step in prep.Method) hours += WarmHours(step);
-        return hours >= Wild.Value && RecipeTree.First(
-            context.Profile, static i => i.IngredientKind.OrNone() is { IsHoney: true } or { IsFreshPlant: true } or { IsJuice: true }
-                or { IsPuree: true }, static inner => inner is Prep made
-                && IsStopped(made)) is { Part.Phase: not PartPhase.Beside };
+        return hours >= Wild.Value
+            && RecipeTree.First(context.Profile, IsWild, static inner => inner is Prep made && IsStopped(made)) is
+                { Part.Phase: not PartPhase.Beside };
     }
+
+    private static bool IsWild(Ingredient ingredient) =>
+        ingredient.IngredientKind.OrNone() is { IsHoney: true } or { IsFreshPlant: true } or { IsJuice: true } or { IsPuree: true };
 
     /// <summary>Whether the times that the steps state come to the days in which wild yeasts take hold.</summary>
     private static bool IsTimed(Prep prep)
@@ -179,8 +174,7 @@ internal sealed partial class FermentSealed : PrepRule
     private static double WarmHours(Step step)
     {
         if (!(step.Verb.Extracts || step.Verb.Keeps) || step.Verb.Cools) return 0;
-        var at = step.At.IsGiven ? step.At : step.To;
-        if (at is { IsGiven: true, Value.Dimension: Dimension.Temperature } && at.Value.BaseHigh <= Cold.Value) return 0;
+        if (KeepingWords.WarmthOf(step) is { IsGiven: true } at && at.Value.BaseHigh <= Cold.Value) return 0;
         if (step.For is { IsGiven: true, Value.Dimension: Dimension.Duration }) return step.For.Value.BaseHigh / 3600;
         return step.Verb.IsBrief || step.Verb.Heats ? 0 : double.PositiveInfinity;
     }

@@ -29,7 +29,8 @@ internal static class HeatedFood
             white &= !RecipeTree.AnyIn(part, profile, static m => m.Kind.IsEgg && !Substances.IsEggWhite(m));
             yolk &= !RecipeTree.AnyIn(part, profile, static m => m.Kind.IsEgg && !IsYolk(m));
             dairy |= RecipeTree.AnyIn(part, profile, static m => m.Kind.IsDairy);
-            apple |= RecipeTree.AnyIn(part, profile, static m => m.Kind.IsJuice && (Phrases.Has(m.Id, "apple") || Phrases.Has(m.Id, "cider")));
+            apple |= RecipeTree.AnyIn(
+                part, profile, static m => m.Kind.IsJuice && (Phrases.Has(m.Id, "apple") || Phrases.Has(m.Id, "cider")));
             if (!part.IsWeighed) continue;
             all += part.Grams.Typical;
             salt += part.Grams.Typical * material.Of(Component.SodiumChloride);
@@ -51,8 +52,8 @@ internal static class HeatedFood
             return sweet ? HeatedProduct.SweetenedWholeEgg : salted ? HeatedProduct.SaltedWholeEgg : HeatedProduct.WholeEgg;
         }
 
-        if (dairy) return sweet || 100 * fat >= CreamFat * all || 100 * (all - water) >= CreamSolids * all ? HeatedProduct.Cream : HeatedProduct.Milk;
-        return apple ? HeatedProduct.AppleJuice : null;
+        if (!dairy) return apple ? HeatedProduct.AppleJuice : null;
+        return sweet || 100 * fat >= CreamFat * all || 100 * (all - water) >= CreamSolids * all ? HeatedProduct.Cream : HeatedProduct.Milk;
     }
 
     private static bool IsYolk(Material egg) => Phrases.Has(egg.Id, "yolk") || egg.Of(Component.Fat) > 0.2;
@@ -60,8 +61,7 @@ internal static class HeatedFood
     /// <summary>Whether a step gives a temperature and a time that meet a row of a product's table.</summary>
     public static bool Meets(HeatedProduct product, Step step)
     {
-        var heat = step.To.IsGiven ? step.To : step.At;
-        if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature }
+        if (KeepingWords.HeatOf(step) is not { IsGiven: true } heat
             || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
             return false;
         var t = new Celsius(heat.Value.BaseLow);

@@ -44,10 +44,10 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
             var limit = kills ? Kill : NoGrowth;
             if (Findings.Check.AtLeast(abv, limit.Value) == Stand.Holds && !kills) return;
             string strength = abv.IsKnown ? $"its strength as made is {Say.Fact(Fact.Abv, abv)}" : "its strength as made is not known";
-            Report(context, claim, path, limit,
-                $"\"{word}\": {strength}, and "
-                    + $"{(kills ? $"even at {Say.Number(limit.Value)} % vol germs take two days to die and spores survive" : $"below {Say.Number(limit.Value)} % vol alcohol does not preserve food")} "
-                    + $"({limit.Source}).",
+            string why = kills
+                ? $"even at {Say.Number(limit.Value)} % vol germs take two days to die and spores survive"
+                : $"below {Say.Number(limit.Value)} % vol alcohol does not preserve food";
+            Report(context, claim, path, limit, $"\"{word}\": {strength}, and {why} ({limit.Source}).",
                 "Use the strength after water, juice and syrup are in. Remove the claim, and rely on cold and the date.",
                 Findings.Check.AtLeast(abv, limit.Value) == Stand.Broken);
             return;
@@ -56,7 +56,9 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
         claim = KeepingWords.Find(prep, ByAcid, out path, out word);
         if (claim.IsGiven)
         {
-            string acidity = ph.IsKnown ? $"its pH is {Say.Ph(ph)}{(KeepingVerdicts.IsMeasured(ph) ? "" : ", computed")}" : "its pH is not known";
+            string acidity = ph.IsKnown
+                ? $"its pH is {Say.Ph(ph)}{(KeepingVerdicts.IsMeasured(ph) ? "" : ", computed")}"
+                : "its pH is not known";
             Report(context, claim, path, AcidPh,
                 $"\"{word}\": {acidity}. Germs survive for days in sour juice, and the claim would need a pH of at most "
                     + $"{Say.Number(AcidPh.Value)} for at least {Say.Number(AcidTime.Value)} h ({AcidPh.Source}).",
@@ -69,11 +71,16 @@ internal sealed partial class KeepingClaimUnfounded : PrepRule
         if (!claim.IsGiven) return;
         if (Findings.Check.AtLeast(abv, NoGrowth.Value) == Stand.Holds && !context.Profile.Keeping!.HoldsPerishable) return;
         var life = context.Fact(Fact.Life);
-        string end = life.IsKnown ? $"by the rules of keeping it lasts {KeepingWords.Days(life.Value)} (`{life.From}`)" : "no measurement supports that";
-        Report(context, claim, path, NoGrowth, $"\"{word}\": {end}.", "Remove the claim and give a time and a storage temperature under `keep`.", true);
+        string end = life.IsKnown
+            ? $"by the rules of keeping it lasts {KeepingWords.Days(life.Value)} (`{life.From}`)"
+            : "no measurement supports that";
+        Report(context, claim, path, NoGrowth, $"\"{word}\": {end}.",
+            "Remove the claim and give a time and a storage temperature under `keep`.",
+            true);
     }
 
-    private static void Report(RecipeContext context, Reading.Given<string> claim, string path, Limit limit, string message, string advice, bool broken) =>
+    private static void Report(
+        RecipeContext context, Reading.Given<string> claim, string path, Limit limit, string message, string advice, bool broken) =>
         context.Report(new(Rule)
         {
             Answer = broken ? Answer.Broken : Answer.NotShown,

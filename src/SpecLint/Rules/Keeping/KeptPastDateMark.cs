@@ -36,7 +36,8 @@ internal sealed partial class KeptPastDateMark : PrepRule
     /// Whether it is a ferment without a reading: how warm it stands, the rule of storage leaves to its acid, so its days are judged there
     /// too.
     /// </summary>
-    private static bool IsFermentUnread(Prep prep, KeepingState state) => SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph);
+    private static bool IsFermentUnread(Prep prep, KeepingState state) =>
+        SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph);
 
     private static bool IsUnsouredNut(KeepingState state) => state.What == Perishable.NutOrPulse && !state.IsSour;
 

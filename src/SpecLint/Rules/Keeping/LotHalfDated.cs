@@ -14,7 +14,9 @@ internal sealed partial class LotHalfDated : StockRule
 {
     /// <summary>Whether this rule speaks of a lot of a preparation.</summary>
     internal static bool Speaks(FileContext context, Lot lot, Prep prep) =>
-        lot.Made.IsGiven != lot.UseBy.IsGiven && Lots.NeedsCold(context, lot) && !(lot.Made.IsGiven && Storage.Days(prep) <= SpecialCases.MarkedFromDays);
+        lot.Made.IsGiven != lot.UseBy.IsGiven
+            && Lots.NeedsCold(context, lot)
+            && !(lot.Made.IsGiven && Storage.Days(prep) <= SpecialCases.MarkedFromDays);
 
     public override void Check(FileContext context, Stock stock)
     {
@@ -39,7 +41,7 @@ internal sealed partial class LotHalfDated : StockRule
                     : "Mark both the day it was made and its use-by.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of(From)],
-                Related = [new RelatedPlace(prep.Head, "its recipe")],
+                Related = Lots.RecipeIs(prep),
             });
         }
     }

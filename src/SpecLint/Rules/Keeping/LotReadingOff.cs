@@ -7,8 +7,8 @@ using SpecLint.Reading;
 namespace SpecLint.Rules.Keeping;
 
 [Rule(
-    "SL5040", "lot-reading-off", "A lot is measured at a pH, °Brix or strength that what it is does not have", Level.Warning, Safety = true,
-    Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
+    "SL5040", "lot-reading-off", "A lot is measured at a pH, °Brix or strength that what it is does not have", Level.Warning,
+    Safety = true, Needs = [Fact.Ph, Fact.Brix, Fact.Abv])]
 [Limit("acidified-ph", "Sour")]
 [Limit("lot-ph-apart", "PhApart")]
 [Limit("lot-brix-apart", "BrixApart")]
@@ -79,7 +79,7 @@ internal sealed partial class LotReadingOff : StockRule
                 + "otherwise, or it has spoiled: discard it.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("measured", given.Value, context.At(given.Span)), Proof.Of(apart)],
-            Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],
+            Related = Lots.RecipeIs(prep),
         });
     }
 }

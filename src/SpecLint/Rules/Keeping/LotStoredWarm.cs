@@ -26,42 +26,32 @@ internal sealed partial class LotStoredWarm : StockRule
                 ? Lots.NeedsCold(context, lot) && !SpecialCases.IsFerment(prep)
                 : LotLife.Of(lot, context.Profiles) is { NeedsCold: true } life && (lot.Opened.IsGiven || lot.Made.IsGiven || life.IsFresh);
             if (!cold) continue;
-            if (!written)
-            {
-                NotWritten(context, lot, limit, prep);
-                continue;
-            }
 
+            // Food that needs cold and whose temperature nobody has written down is not shown to be cold.
             var state = prep is null ? null : context.Profiles.Of(prep).Keeping;
-            bool soft = state is { IsStrong: true } || (state is { IsSour: true } && !Perishables.IsListed(state.What));
+            bool soft = state is { IsStrong: true }
+                || (state is { IsSour: true } && !Perishables.IsListed(state.What))
+                || (prep is null && Lots.PerishableOf(context, lot) == Perishable.Juice);
+            string most = KeepingWords.Degrees(limit.Value);
             context.Report(new(Rule)
             {
-                AskedLevel = soft || (prep is null && Lots.PerishableOf(context, lot) == Perishable.Juice) ? Level.Warning : null,
-                At = context.At(at.Span, Lots.PathOf(lot, "at")),
+                Answer = written ? Answer.Broken : Answer.NotShown,
+                AskedLevel = soft || !written ? Level.Warning : null,
+                At = context.At(written ? at.Span : lot.Item.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
-                Message = $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above "
-                    + $"{KeepingWords.Degrees(limit.Value)} ({limit.Source}), and no measurement shows that it does not need cold.",
-                Advice = $"Bring it to {KeepingWords.Degrees(limit.Value)} or colder. Discard it if nobody knows how long it has been "
-                    + "warm.",
+                Message = written
+                    ? $"The lot of `{lot.Item.Value}` is stored at {KeepingWords.Degrees(at.Value.BaseHigh)}, above {most} "
+                        + $"({limit.Source}), and no measurement shows that it does not need cold."
+                    : $"The lot of `{lot.Item.Value}` has no temperature. It must be at {most} or colder ({limit.Source}).",
+                Advice = written
+                    ? $"Bring it to {most} or colder. Discard it if nobody knows how long it has been warm."
+                    : "Measure the temperature where it stands and write it in `at`.",
                 Caution = KeepingWords.Caution,
-                Evidence = [Proof.Of("storage temperature", at.Value.BaseHigh, "Cel"), Proof.Of(limit)],
-                Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],
+                Evidence = written
+                    ? [Proof.Of("storage temperature", at.Value.BaseHigh, "Cel"), Proof.Of(limit)]
+                    : [Proof.Of(limit)],
+                Related = Lots.RecipeIs(prep),
             });
         }
     }
-
-    /// <summary>Food that needs cold and whose temperature nobody has written down is not shown to be cold.</summary>
-    private static void NotWritten(FileContext context, Lot lot, Limit limit, Prep? prep) => context.Report(new(Rule)
-    {
-        Answer = Answer.NotShown,
-        AskedLevel = Level.Warning,
-        At = context.At(lot.Item.Span, Lots.PathOf(lot, "at")),
-        Key = Lots.KeyOf(lot),
-        Message = $"The lot of `{lot.Item.Value}` has no temperature. It must be at {KeepingWords.Degrees(limit.Value)} or colder "
-            + $"({limit.Source}).",
-        Advice = "Measure the temperature where it stands and write it in `at`.",
-        Caution = KeepingWords.Caution,
-        Evidence = [Proof.Of(limit)],
-        Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],
-    });
 }

@@ -21,13 +21,15 @@ internal sealed partial class LotWarmerThanRecipe : StockRule
             // Too warm for any food that needs cold is a finding of its own, but for a ferment, which stands warm.
             if (life.NeedsCold && !SpecialCases.IsFerment(prep) && StoredTooWarm.IsTooWarm(life.Celsius, context.Settings)) continue;
             bool thawed = life.IsThawed && life.IsPerishable;
+            string so = thawed
+                ? "it has thawed, and its days count from the day made, except the times under `frozen`"
+                : "the time in the recipe does not apply there";
             context.Report(new(Rule)
             {
                 At = context.At(lot.At.Span, Lots.PathOf(lot, "at")),
                 Key = Lots.KeyOf(lot),
                 Message = $"The lot of `{lot.Item.Value}` stands at {KeepingWords.Degrees(life.Celsius)}, but its recipe keeps it at "
-                    + $"{KeepingWords.Degrees(life.AskedCelsius)}: "
-                    + $"{(thawed ? "it has thawed, and its days count from the day made, except the times under `frozen`" : "the time in the recipe does not apply there")}.",
+                    + $"{KeepingWords.Degrees(life.AskedCelsius)}: {so}.",
                 Advice = thawed
                     ? $"Do not freeze it again: use it by {life.LastByRules?.Day.ToString() ?? "the end of the day"}, or discard it. Write "
                         + "under `frozen` when it was in the freezer."

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Findings;
 using SpecLint.Profile;
 
 namespace SpecLint.Rules.Keeping;
@@ -9,6 +10,9 @@ internal static class Lots
     /// <summary>The preparation that a lot is of; <see langword="null"/> where it is none.</summary>
     public static Prep? PrepOf(FileContext context, Lot lot) =>
         lot.Item.IsGiven && context.Book.Resolve(lot.Item.Value) is { ByProduct: null, File: Prep prep } ? prep : null;
+
+    /// <summary>The recipe of a lot as a further place of a finding; none where it is of no preparation.</summary>
+    public static IReadOnlyList<RelatedPlace> RecipeIs(Prep? prep) => prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")];
 
     /// <summary>
     /// Whether a lot of a preparation needs cold: some part of it does, and neither its own reading nor that of the recipe
@@ -29,5 +33,5 @@ internal static class Lots
 
     /// <summary>What tells lots of one item apart.</summary>
     public static string KeyOf(Lot lot) =>
-        lot.Made.IsGiven ? lot.Made.Value.ToString() : lot.Opened.IsGiven ? lot.Opened.Value.ToString() : lot.UseBy.IsGiven ? lot.UseBy.Value.ToString() : "";
+        (lot.Made.IsGiven ? lot.Made : lot.Opened.IsGiven ? lot.Opened : lot.UseBy) is { IsGiven: true } day ? day.Value.ToString() : "";
 }

@@ -14,12 +14,13 @@ internal sealed partial class OpenedTooLong : StockRule
     {
         foreach (var lot in stock.Lots)
         {
-            // What the bar squeezes or cuts itself has a day made: its life begins there.
+            // What the bar squeezes or cuts itself has a day made: its life begins there. Past its day is a finding of its own.
             var from = lot.Opened.IsGiven ? lot.Opened : lot.Made;
-            if (!from.IsGiven || !lot.Item.IsGiven || from.Value > context.On) continue;
-
-            // Past its day is a finding of its own.
-            if (lot.UseBy.IsGiven && lot.UseBy.Value < context.On) continue;
+            if (!from.IsGiven
+                || !lot.Item.IsGiven
+                || from.Value > context.On
+                || (lot.UseBy.IsGiven && lot.UseBy.Value < context.On))
+                continue;
             var life = LotLife.Of(lot, context.Profiles);
             if (life.Prep is not null || (life.LastByRules ?? life.Taste) is not { } last || last.Day >= context.On) continue;
             bool controlled = life.LastOf(LotEndKind.Law) is { } law && law.Day < context.On;

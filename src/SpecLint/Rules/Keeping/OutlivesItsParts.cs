@@ -11,6 +11,8 @@ namespace SpecLint.Rules.Keeping;
 [Limit("food-code-date-mark", "Mark")]
 internal sealed partial class OutlivesItsParts : PrepRule
 {
+    private const string Mixture = "(a mixture takes the date of its earliest part, Food Code 3-501.17)";
+
     public override void Check(RecipeContext context, Prep prep)
     {
         double days = Storage.Days(prep);
@@ -18,10 +20,9 @@ internal sealed partial class OutlivesItsParts : PrepRule
         if (double.IsNaN(days))
         {
             // Of a liquid that needs cold, the rule of what is not stated asks how long it is kept.
-            if ((context.Profile.IsSolid
-                || context.Profile.Keeping is { HoldsPerishable: false } or { IsStrong: true } or { Verdict: KeepingVerdict.NotControlled })
-                && terms.Safety is { IsSet: true, Part: { } limiting }
-                && terms.Safety.From != Mark.Id)
+            bool isAsked = !context.Profile.IsSolid
+                && context.Profile.Keeping is { HoldsPerishable: true, IsStrong: false, Verdict: not KeepingVerdict.NotControlled };
+            if (!isAsked && terms.Safety is { IsSet: true, Part: { } limiting } && terms.Safety.From != Mark.Id)
                 Undated(context, prep, terms.Safety, limiting);
             return;
         }
@@ -35,8 +36,8 @@ internal sealed partial class OutlivesItsParts : PrepRule
                 AskedLevel = Level.Warning,
                 At = new(KeepingWords.At(context, prep), "keep.for"),
                 Key = "undated",
-                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps (a "
-                    + "mixture takes the date of its earliest part, Food Code 3-501.17).",
+                Message = $"It is kept {KeepingWords.Days(days)}, and nothing says how long {KeepingWords.NameOf(undated)} in it keeps "
+                    + $"{Mixture}.",
                 Advice = $"Write how long {KeepingWords.NameOf(undated)} keeps in its own file.",
                 Caution = KeepingWords.Caution,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of("part", undated.Line.Item.Value, context.At(undated.Line.Item.Span))],
@@ -55,8 +56,7 @@ internal sealed partial class OutlivesItsParts : PrepRule
                 AllowedDays = end.Days,
                 At = new(KeepingWords.At(context, prep), "keep.for"),
                 Message = $"It is kept {KeepingWords.Days(days)}, longer than `{end.From}` in it, which keeps "
-                    + $"{KeepingWords.Days(end.Days)} "
-                    + $"{(safety ? "(a mixture takes the date of its earliest part, Food Code 3-501.17)" : "(for quality, common practice)")}.",
+                    + $"{KeepingWords.Days(end.Days)} {(safety ? Mixture : "(for quality, common practice)")}.",
                 Advice = $"Keep it at most {KeepingWords.Days(end.Days)}, or add `{end.From}` at service.",
                 Caution = safety ? KeepingWords.Caution : null,
                 Evidence = [Proof.Of("keep.for", days, "d"), Proof.Of(end.From, end.Days, "d"),
@@ -92,8 +92,7 @@ internal sealed partial class OutlivesItsParts : PrepRule
             AskedLevel = Level.Warning,
             AllowedDays = end.Days,
             At = new(KeepingWords.At(context, prep), "keep"),
-            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} (a mixture takes the "
-                + "date of its earliest part, Food Code 3-501.17).",
+            Message = $"Nothing says how long it is kept, and `{end.From}` in it keeps {KeepingWords.Days(end.Days)} {Mixture}.",
             Advice = $"Write how long it is kept: {KeepingWords.Days(end.Days)} or "
                 + $"less{(context.Profile.IsSolid ? ", unless it is dried and its water activity is measured" : "")}.",
             Caution = KeepingWords.Caution,
@@ -122,8 +121,10 @@ internal sealed partial class OutlivesItsParts : PrepRule
     }
 
     private static bool HasRuleOfItsOwn(RecipeContext context, Prep prep) =>
-        KeptPastDateMark.Speaks(context, prep) || SpecialCases.IsLowAcidJuiceKept(prep, context.Profile.Keeping!, context.Settings)
-        || SpecialCases.IsPlantInOil(context.Profile, out _) || RawEggKept.EggOf(context, prep) is not null;
+        KeptPastDateMark.Speaks(context, prep)
+            || SpecialCases.IsLowAcidJuiceKept(prep, context.Profile.Keeping!, context.Settings)
+            || SpecialCases.IsPlantInOil(context.Profile, out _)
+            || RawEggKept.EggOf(context, prep) is not null;
 
     private static IReadOnlyList<RelatedPlace> RelatedTo(RecipeContext context, Part part)
     {

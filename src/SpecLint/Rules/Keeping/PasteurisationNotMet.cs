@@ -22,16 +22,17 @@ internal sealed partial class PasteurisationNotMet : PrepRule
         {
             if (!Claims(step)) continue;
             var heat = step.To.IsGiven ? step.To : step.At;
-            if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature } || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
+            if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature }
+                || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
             {
+                string lacks = heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time";
                 context.Report(new(Rule)
                 {
                     Answer = Answer.NotShown,
                     AskedLevel = Level.Warning,
                     At = context.At(step.Do.IsGiven ? step.Do.Span : step.Span, context.PathOf(step)),
-                    Message = "The step is called pasteurising but gives "
-                        + $"{(heat.IsGiven ? "no time" : step.For.IsGiven ? "no temperature" : "neither temperature nor time")}. The kill "
-                        + "depends on both (US Pasteurized Milk Ordinance; 9 CFR 590.570 as in force to 2022).",
+                    Message = $"The step is called pasteurising but gives {lacks}. The kill depends on both (US Pasteurized Milk "
+                        + "Ordinance; 9 CFR 590.570 as in force to 2022).",
                     Advice = "Give the temperature of the coldest part with `to` and how long it is held with `for`.",
                     Caution = KeepingWords.Caution,
                 });
@@ -42,29 +43,28 @@ internal sealed partial class PasteurisationNotMet : PrepRule
             double seconds = step.For.Value.BaseLow;
             ReadOnlySpan<TemperatureReading> record = [new(0, t), new(seconds / 60, t)];
             var product = HeatedFood.ProductOf(context.Profile);
-            string short1;
+            var ph = context.Profile.Keeping!.Ph;
+            bool sour = ph.IsKnown && ph.High <= JuicePh.Value;
+            string lacking;
 
             // The table of apple juice is for a pH of 4.0 and under; other validation may be asked above it.
-            bool tooMild = product == HeatedProduct.AppleJuice && !(context.Profile.Keeping!.Ph is { IsKnown: true } juice && juice.High <= JuicePh.Value);
-            if (product is { } known && !tooMild)
+            if (product is { } known && (product != HeatedProduct.AppleJuice || sour))
             {
                 if (HeatProcesses.Meets(known, record) == true) continue;
-                short1 = Nearest(known, t.Value);
+                lacking = Nearest(known, t.Value);
             }
             else
             {
-                var state = context.Profile.Keeping!;
-                bool sour = state.Ph.IsKnown && state.Ph.High <= JuicePh.Value;
                 var organism = sour ? Juice : Listeria;
                 if (Lethality.Reduction(organism, record) is not { } reduction || reduction.Least >= organism.TargetLog) continue;
-                short1 = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} but "
+                lacking = $"it takes {Say.Number(reduction.Least, 1)} decimal reductions of {organism.Organism} but "
                     + $"{Say.Number(organism.TargetLog!.Value)} are required ({organism.Source})";
             }
 
             context.Report(new(Rule)
             {
                 At = context.At(heat.Span, context.PathOf(step)),
-                Message = $"{Say.Number(t.Value, 1)} °C for {Say.Number(seconds)} s is called pasteurising, but {short1}.",
+                Message = $"{Say.Number(t.Value, 1)} °C for {Say.Number(seconds)} s is called pasteurising, but {lacking}.",
                 Advice = "Heat the coldest part to a row of the published table for its whole time, with a probe thermometer, or do not "
                     + "call it pasteurised and rely on cold and the date.",
                 Caution = KeepingWords.Caution + " A bag is not as hot as its bath.",

@@ -15,15 +15,17 @@ internal sealed partial class PlantInOil : PrepRule
     {
         if (!SpecialCases.IsPlantInOil(context.Profile, out var plant)) return;
         double days = Storage.Days(prep), celsius = Storage.Celsius(prep, context.Settings);
-        if (Storage.IsFrozen(celsius)) return;
-        bool soured = prep.Measured is { Ph.IsGiven: true } measured && measured.Ph.Value.High + Meters.PhHalfWidth(measured, context.Book) <= Ph.Value;
-        if (soured) return;
+        bool soured = prep.Measured is { Ph.IsGiven: true } measured
+            && measured.Ph.Value.High + Meters.PhHalfWidth(measured, context.Book) <= Ph.Value;
+        if (Storage.IsFrozen(celsius) || soured) return;
         bool warm = StoredTooWarm.IsTooWarm(celsius, context.Settings), unknown = double.IsNaN(days) || double.IsNaN(celsius);
         if (!(days > Days.Value) && !warm && !unknown) return;
 
         // Of an oil that only its name tells of, nobody knows whether there is anything of the plant in it.
         bool named = plant!.Material is { } of && of.Kind.IsFat && SpecialCases.NamesPlant(of);
-        string how = warm ? $"at {KeepingWords.Degrees(celsius)}" : unknown ? "for a time or at a temperature that is not stated" : KeepingWords.Days(days);
+        string how = warm ? $"at {KeepingWords.Degrees(celsius)}"
+            : unknown ? "for a time or at a temperature that is not stated"
+            : KeepingWords.Days(days);
         context.Report(new(Rule)
         {
             Answer = !named && (warm || !unknown) ? Answer.Broken : Answer.NotShown,

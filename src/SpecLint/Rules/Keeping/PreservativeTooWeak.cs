@@ -23,7 +23,10 @@ internal sealed partial class PreservativeTooWeak : PrepRule
         if (!dosed && prep.Keep is not { Claim.IsGiven: true } && prep.Notes.Count == 0) return;
         var claim = KeepingWords.Find(prep, Words, out string path, out string word);
         var preservative = dosed ? PreservativeIn(context.Profile) : null;
-        if (claim.IsGiven ? IsBySpirit(claim.Value) && preservative is null : preservative is null || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
+        if (claim.IsGiven
+            ? IsBySpirit(claim.Value) && preservative is null
+            : preservative is null || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays))
+            return;
         var said = claim.IsGiven
             ? new Said(context.At(claim.Span, path), $"It is said to be preserved (\"{word}\")")
             : new Said(context.At(preservative!.Line.Item.Span, RecipeContext.PathOf(preservative.Line, "item")), "A preservative is "
@@ -51,12 +54,16 @@ internal sealed partial class PreservativeTooWeak : PrepRule
         // Where the range of its pH lies on both sides, it must be enough on either.
         bool stops = share >= 1, isSpoilt = yeasts || (stops && ph.Low < Listeria.Value);
         if (isSpoilt ? dose >= 1 : stops) return;
+        string little = isSpoilt
+            ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes "
+                + $"{Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})"
+            : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and "
+                + "Dalgaard 2009)";
         context.Report(new(Rule)
         {
             Answer = isSpoilt && !yeasts ? Answer.NotShown : Answer.Broken,
             At = said.At,
-            Message = $"{said.Words}, but at pH {Say.Ph(ph)} "
-                + $"{(isSpoilt ? $"it holds {Say.Number(working, 0)} mg/kg of undissociated benzoic and sorbic acid. It takes {Say.Number(Preservatives.WorkingDose.Value)} mg/kg to hold back yeasts and moulds ({Preservatives.WorkingDose.Source})" : $"its acids come to {Say.Number(share * 100, 0)} % of what stops Listeria, counting undissociated acid (Mejlholm and Dalgaard 2009)")}.",
+            Message = $"{said.Words}, but at pH {Say.Ph(ph)} {little}.",
             Advice = "Rely on cold and the date. A preservative only works in a sour preparation, and it clears nothing here.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(Fact.Ph, ph),
@@ -78,20 +85,12 @@ internal sealed partial class PreservativeTooWeak : PrepRule
         });
 
     /// <summary>The first part that is a preservative; what a juice holds of one by nature is none.</summary>
-    private static Part? PreservativeIn(RecipeProfile profile)
-    {
-        foreach (var part in profile.Parts)
-        {
-            if (part.Material is { } material
-                && (material.Of(Component.Benzoic) > Guards.PreservativePart || material.Of(Component.Sorbic) > Guards.PreservativePart))
-                return part;
-        }
-
-        return null;
-    }
+    private static Part? PreservativeIn(RecipeProfile profile) => profile.Parts.FirstOrDefault(static p => p.Material is { } m
+        && (m.Of(Component.Benzoic) > Guards.PreservativePart || m.Of(Component.Sorbic) > Guards.PreservativePart));
 
     /// <summary>Whether a claim is about its spirit, which has a rule of its own.</summary>
-    private static bool IsBySpirit(string claim) => Storage.Has(claim, "alcohol") || Storage.Has(claim, "strength") || Storage.Has(claim, "spirit");
+    private static bool IsBySpirit(string claim) =>
+        Storage.Has(claim, "alcohol") || Storage.Has(claim, "strength") || Storage.Has(claim, "spirit");
 
     /// <summary>Where something is said or done about preserving, and the words for it.</summary>
     private readonly record struct Said(Reading.Spot At, string Words);

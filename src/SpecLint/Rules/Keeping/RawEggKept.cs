@@ -17,7 +17,8 @@ internal sealed partial class RawEggKept : PrepRule
         material is { Kind.IsEgg: true, Ingredient: { } egg }
             && !Storage.Has(egg.Id, "pasteuri")
             && !(egg.Name.IsGiven && Storage.Has(egg.Name.Value, "pasteuri"))
-        && !Storage.Has(egg.Id, "dried") && !Storage.Has(egg.Id, "powder");
+            && !Storage.Has(egg.Id, "dried")
+            && !Storage.Has(egg.Id, "powder");
 
     /// <summary>The raw egg that this rule speaks of; <see langword="null"/> where it is silent.</summary>
     internal static Part? EggOf(RecipeContext context, Prep prep)
@@ -27,8 +28,7 @@ internal sealed partial class RawEggKept : PrepRule
         double days = Storage.Days(prep);
         bool isAsked = !context.Profile.IsSolid
             && context.Profile.Keeping is { IsStrong: false, HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled };
-        if (!(days > SpecialCases.MarkedFromDays) && !(double.IsNaN(days) && !isAsked)) return null;
-        return RawEggIn(context.Profile);
+        return days > SpecialCases.MarkedFromDays || (double.IsNaN(days) && !isAsked) ? RawEggIn(context.Profile) : null;
     }
 
     /// <summary>

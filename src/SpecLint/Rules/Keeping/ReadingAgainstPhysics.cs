@@ -16,13 +16,9 @@ internal sealed partial class ReadingAgainstPhysics : PrepRule
     {
         foreach (var one in context.Profile.ImpossibleReadings)
         {
-            Report(
-                context,
-                one.Span,
-                one.Path,
-                $"{one.What} is written under `measured`, and {one.Why}: the reading is not believed, and replaces and clears nothing.",
-                one.Value,
-                one.Bound);
+            string why = $"{one.What} is written under `measured`, and {one.Why}: the reading is not believed, and replaces and clears "
+                + "nothing.";
+            Report(context, one.Span, one.Path, why, one.Value, one.Bound);
         }
 
         if (prep.AsMeasured is not { Mass: { IsGiven: true, Value.Dimension: Reading.Dimension.Mass } mass }
@@ -33,20 +29,20 @@ internal sealed partial class ReadingAgainstPhysics : PrepRule
         {
             if (part.Phase == PartPhase.TakenOut) return;
             if (part.Phase != PartPhase.Mix) continue;
-            if (!part.IsWeighed || part.Material is not { } material || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0) return;
-            dry += part.Grams.Typical * (1 - material.Of(Science.Component.Water) - material.Of(Science.Component.Ethanol));
+            if (!part.IsWeighed
+                || part.Material is not { } material
+                || (material.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0)
+                return;
+            dry += KeepingWords.DryGramsOf(part, material);
         }
 
         double least = dry * (1 - (DryMatter.Value / 100));
         if (mass.Value.BaseHigh >= least || prep.Method.Any(static s => s.Verb.Strains || s.Verb.Clarifies)) return;
         Report(
-            context,
-            mass.Span,
-            "measured.mass",
+            context, mass.Span, "measured.mass",
             $"{Say.Number(mass.Value.Base, 0)} g is written under `measured`, and about {Say.Number(dry, 0)} g of what goes in are dry "
                 + "matter, which no drying takes away: the reading shows nothing.",
-            mass.Value.Base,
-            least);
+            mass.Value.Base, least);
     }
 
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, string message, double value, double bound) =>

@@ -16,18 +16,20 @@ internal sealed partial class ReadingAgainstRecipe : PrepRule
         var profile = context.Profile;
 
         // The wider range costs two more computations: it is asked for only where the plain one is not met.
-        if (measured.Ph.IsGiven && Differ(profile.Get(Fact.Ph), profile.ComputedPh())) Hold(context, "pH", "measured.ph", measured.Ph, profile.Get(Fact.Ph), profile.ComputedPhWithStrayIons(), Fact.Ph);
-        if (measured.Brix.IsGiven) Hold(context, "°Brix", "measured.brix", measured.Brix, profile.Get(Fact.Brix), profile.ComputedBrix(), Fact.Brix);
-        if (measured.Abv.IsGiven) Hold(context, "strength", "measured.abv", measured.Abv, profile.Get(Fact.Abv), profile.ComputedAbv(), Fact.Abv);
+        if (measured.Ph.IsGiven && Differ(profile.Get(Fact.Ph), profile.ComputedPh()))
+            Hold(context, "pH", "measured.ph", measured.Ph, Fact.Ph, profile.ComputedPhWithStrayIons());
+        if (measured.Brix.IsGiven) Hold(context, "°Brix", "measured.brix", measured.Brix, Fact.Brix, profile.ComputedBrix());
+        if (measured.Abv.IsGiven) Hold(context, "strength", "measured.abv", measured.Abv, Fact.Abv, profile.ComputedAbv());
     }
 
     private static bool Differ(FactValue measured, FactValue computed) =>
         computed.IsKnown && measured.IsKnown && (measured.Low > computed.High || computed.Low > measured.High);
 
-    private static void Hold(RecipeContext context, string name, string path, Given<Quantity> given, FactValue measured, FactValue computed, Fact fact)
+    private static void Hold(RecipeContext context, string name, string path, Given<Quantity> given, Fact fact, FactValue computed)
     {
+        var measured = context.Fact(fact);
         if (!Differ(measured, computed)) return;
-        string read = fact == Fact.Ph ? Say.Ph(measured) : Say.Fact(fact, measured), worked = fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed);
+        string read = Said(measured), worked = Said(computed);
         context.Report(new(Rule)
         {
             At = context.At(given.Span, path),
@@ -38,5 +40,7 @@ internal sealed partial class ReadingAgainstRecipe : PrepRule
             Evidence = [Proof.Of(fact, measured),
                 Proof.Of("computed", computed.Value, FactNames.Unit(fact, false)) with { Low = computed.Low, High = computed.High }],
         });
+
+        string Said(FactValue value) => fact == Fact.Ph ? Say.Ph(value) : Say.Fact(fact, value);
     }
 }

@@ -17,8 +17,9 @@ internal sealed partial class ReadingNearLimit : PrepRule
     {
         if (prep.Measured is not { } measured || !Storage.MayOutlast(prep, SpecialCases.MarkedFromDays)) return;
         var state = context.Profile.Keeping!;
-        if (!state.NearLimit || !state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
-        if (Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return;
+        if (state is not { NearLimit: true, HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }
+            || Storage.IsFrozen(Storage.Celsius(prep, context.Settings)))
+            return;
         bool byPh = measured.Ph.IsGiven;
         string reading = byPh
             ? $"pH {Say.Ph(state.Ph)}"

@@ -22,21 +22,19 @@ internal sealed partial class ReheatedTooCool : PrepRule
         foreach (var step in prep.Method)
         {
             if (step.Verb.Boils) return;
-            var heat = step.To.IsGiven ? step.To : step.At;
-            if (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature } && !(heat.Value.BaseLow <= hottest)) hottest = heat.Value.BaseLow;
+            if (KeepingWords.HeatOf(step) is { IsGiven: true } heat && !(heat.Value.BaseLow <= hottest)) hottest = heat.Value.BaseLow;
         }
 
         if (hottest >= Reheat.Value) return;
         bool stated = !double.IsNaN(hottest);
+        string heated = stated ? $"is heated to {KeepingWords.Degrees(hottest)} only" : "no step says how hot it becomes";
         context.Report(new(Rule)
         {
             Answer = stated ? Answer.Broken : Answer.NotShown,
             At = context.ItemOf(part.Line),
-            Message = $"`{part.Line.Item.Or("")}` was made ahead and chilled, and "
-                + $"{(stated ? $"is heated to {KeepingWords.Degrees(hottest)} only" : "no step says how hot it becomes")} before it is "
-                + $"held at {KeepingWords.Degrees(held)}. What was cooled is heated to {KeepingWords.Degrees(Reheat.Value)} for 15 s, "
-                + "within 2 h, before it is held hot "
-                + $"({Reheat.Source}{(Reheat.AppliesIn(context.Settings) ? "" : ", the yardstick here")}).",
+            Message = $"`{part.Line.Item.Or("")}` was made ahead and chilled, and {heated} before it is held at "
+                + $"{KeepingWords.Degrees(held)}. What was cooled is heated to {KeepingWords.Degrees(Reheat.Value)} for 15 s, within 2 h, "
+                + $"before it is held hot ({Reheat.Source}{(Reheat.AppliesIn(context.Settings) ? "" : ", the yardstick here")}).",
             Advice = $"Add a step that heats it to {KeepingWords.Degrees(Reheat.Value)}, and hold it hot only then.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("held at", held, "Cel"), Proof.Of(Reheat)],
@@ -48,14 +46,12 @@ internal sealed partial class ReheatedTooCool : PrepRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside
-                || part.Item?.File is not Prep inner
-                || context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is not { HoldsPerishable: true } state)
-                continue;
-            if (state.Verdict == KeepingVerdict.NotControlled
-                || Storage.Celsius(inner, context.Settings) >= StoredTooWarm.HotLimitOf(context.Settings).Value)
-                continue;
-            return part;
+            if (part.Phase != PartPhase.Beside
+                && part.Item?.File is Prep inner
+                && context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is
+                    { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }
+                && !(Storage.Celsius(inner, context.Settings) >= StoredTooWarm.HotLimitOf(context.Settings).Value))
+                return part;
         }
 
         return null;

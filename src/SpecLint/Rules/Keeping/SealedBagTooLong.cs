@@ -30,15 +30,16 @@ internal sealed partial class SealedBagTooLong : PrepRule
         var state = context.Profile.Keeping!;
         bool us = Short.AppliesIn(context.Settings);
         double days = Storage.Days(prep);
+        bool soft = (limit.LevelCap is not null
+                && !(days > Plan.Value)
+                && !(IsOpen(state) && AcidityNotMeasured.IsSealedUnsoured(prep, state)))
+            || HasHurdle(state)
+            || (state.IsSour && !Perishables.IsListed(state.What));
         string time = double.IsNaN(days) ? "for an unstated time" : KeepingWords.Days(days);
         context.Report(new(Rule)
         {
             Answer = state.IsShownControlled || state.IsLowAcid ? Answer.Broken : Answer.NotShown,
-            AskedLevel = (limit.LevelCap is not null && !(days > Plan.Value) && !(IsOpen(state) && AcidityNotMeasured.IsSealedUnsoured(prep, state)))
-                || HasHurdle(state)
-                || (state.IsSour && !Perishables.IsListed(state.What))
-                ? Level.Warning
-                : null,
+            AskedLevel = soft ? Level.Warning : null,
             At = new(KeepingWords.At(context, prep), "keep.for"),
             Message = us
                 ? $"It is kept {time} packed without air, more than {Say.With(limit.Value, limit.Unit)}. Beyond that US law requires a "
@@ -58,7 +59,8 @@ internal sealed partial class SealedBagTooLong : PrepRule
 
     private static Limit? LimitOf(RecipeContext context, Prep prep)
     {
-        if (prep.Keep is null || context.Profile.Keeping!.StaysDry || !Storage.IsReducedOxygen(prep)) return null;
+        var state = context.Profile.Keeping!;
+        if (prep.Keep is null || state.StaysDry || !Storage.IsReducedOxygen(prep)) return null;
         double days = Storage.Days(prep);
         bool us = Short.AppliesIn(context.Settings);
         var limit = us && !(days > Long.Value) ? Short : Long;
@@ -66,13 +68,14 @@ internal sealed partial class SealedBagTooLong : PrepRule
 
         // For how long is not written: for longer.
         if (days <= most || Storage.IsFrozen(Storage.Celsius(prep, context.Settings))) return null;
-        var state = context.Profile.Keeping!;
-        if (!state.HoldsPerishable || state.IsStrong || state.Verdict == KeepingVerdict.NotControlled || SpecialCases.IsFerment(prep)) return null;
+        if (state is not { HoldsPerishable: true, IsStrong: false, Verdict: not KeepingVerdict.NotControlled }
+            || SpecialCases.IsFerment(prep))
+            return null;
 
         // The British factors clear nothing where US law asks for a plan.
         if (us) return limit;
-        if (KeepingVerdicts.IsMeasured(state.Ph) && state.Ph.High <= Ph.Value) return null;
-        if (KeepingVerdicts.IsMeasured(state.WaterActivity) && state.WaterActivity.High <= Activity.Value) return null;
+        if (KeepingWords.IsMeasuredAtMost(state.Ph, Ph.Value) || KeepingWords.IsMeasuredAtMost(state.WaterActivity, Activity.Value))
+            return null;
         var grams = context.Profile.Grams;
         double salt = grams[(int)Component.SodiumChloride], water = grams[(int)Component.Water];
         if (salt > 0 && (context.Profile.Unknown & Unknowns.Water) == 0 && 100 * salt / (salt + water) >= Salt.Value) return null;
@@ -97,6 +100,6 @@ internal sealed partial class SealedBagTooLong : PrepRule
 
     /// <summary>Whether a measured pH or water activity meets the hurdle that the US code asks for beside the plan.</summary>
     private static bool HasHurdle(KeepingState state) =>
-        (KeepingVerdicts.IsMeasured(state.Ph) && state.Ph.High <= PlanPh.Value)
-            || (KeepingVerdicts.IsMeasured(state.WaterActivity) && state.WaterActivity.High <= PlanActivity.Value);
+        KeepingWords.IsMeasuredAtMost(state.Ph, PlanPh.Value)
+            || KeepingWords.IsMeasuredAtMost(state.WaterActivity, PlanActivity.Value);
 }

@@ -31,20 +31,16 @@ internal sealed partial class StorageNotStated : PrepRule
 
         // Sealed and not sour it is an error in the room, so it is where nothing says that it is cold.
         bool mayBotulise = !temperature && Storage.IsSealed(prep) && !state.IsSour && Storage.MayOutlast(prep, SpecialCases.MarkedFromDays);
+        bool soft = state.IsStrong
+            && temperature
+            && !Perishables.IsListed(state.What)
+            && (state.What != Perishable.NutOrPulse || state.IsSour);
         string missing = time ? "how cold" : temperature ? "how long" : "how long or how cold";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
-            AskedLevel = mayBotulise
-                ? Level.Error
-                : state.IsStrong
-                    && temperature
-                    && !Perishables.IsListed(state.What)
-                    && (state.What != Perishable.NutOrPulse || state.IsSour)
-                    ? Level.Note
-                    : null,
-            Place = prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head,
-            Path = time ? "keep.at" : temperature ? "keep.for" : "keep",
+            AskedLevel = mayBotulise ? Level.Error : soft ? Level.Note : null,
+            At = At(context, prep, time ? "keep.at" : temperature ? "keep.for" : "keep"),
             Message = $"Nothing says {missing} it is kept, and {KeepingWords.Because(state)} ({Mark.Source}).",
             Advice = $"Write `keep` with a storage temperature of {KeepingWords.Degrees(Cold.Value)} or colder and a time of at most "
                 + $"{KeepingWords.Days(Mark.Value)}, counting the day it is made.",
@@ -54,23 +50,18 @@ internal sealed partial class StorageNotStated : PrepRule
     }
 
     /// <summary>A bar that asks every preparation for `keep` is told by that rule.</summary>
-    private static bool IsAsked(RecipeContext context, Prep prep)
-    {
-        if (prep.Keep is not null || context.Settings.Bar is not { Asks.Count: > 0 } bar) return false;
-        foreach (var asked in bar.Asks)
-        {
-            if (asked.IsGiven && asked.Value == "keep") return true;
-        }
+    private static bool IsAsked(RecipeContext context, Prep prep) =>
+        prep.Keep is null && context.Settings.Bar is { } bar && bar.Asks.Any(static a => a.IsGiven && a.Value == "keep");
 
-        return false;
-    }
+    private static Reading.Spot At(RecipeContext context, Prep prep, string path) =>
+        new(prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head, path);
 
     /// <summary>What needs no cold still has an end, and a label to bear it.</summary>
     private static void Undated(RecipeContext context, Prep prep) =>
         context.Report(new(Rule)
         {
             AskedLevel = Level.Note,
-            At = new(prep.Keep is { } keep ? context.At(keep.Span) : context.File.Head, "keep.for"),
+            At = At(context, prep, "keep.for"),
             Message = "Nothing says how long it is kept, so its label has no use-by day and nobody can tell an old bottle from a new "
                 + "one (common practice, no source).",
             Advice = "Write `keep` with a storage temperature, a container and a time (one day if it is made for the shift).",

@@ -18,10 +18,13 @@ internal sealed partial class StoredTooWarm : PrepRule
 {
     /// <summary>The limit in force: 5 °C, or 8 °C where only the law of Britain is asked; Scotland has no figure.</summary>
     internal static Limit LimitOf(Settings settings) =>
-        settings.Jurisdictions.Count == 1 && settings.AppliesIn("GB") && !settings.StatedJurisdictions.Contains("GB-SCT") ? ColdInBritain : Cold;
+        settings.Jurisdictions.Count == 1 && settings.AppliesIn("GB") && !settings.StatedJurisdictions.Contains("GB-SCT")
+            ? ColdInBritain
+            : Cold;
 
     /// <summary>Whether a storage temperature is over the limit.</summary>
-    internal static bool IsTooWarm(double celsius, Settings settings) => celsius > LimitOf(settings).Value && !(celsius >= HotLimitOf(settings).Value);
+    internal static bool IsTooWarm(double celsius, Settings settings) =>
+        celsius > LimitOf(settings).Value && !(celsius >= HotLimitOf(settings).Value);
 
     /// <summary>From where on food counts as held hot: 57 °C, or 63 °C where the law of Britain is asked.</summary>
     internal static Limit HotLimitOf(Settings settings) => settings.AppliesIn("GB") ? HotInBritain : Hot;
@@ -31,9 +34,11 @@ internal sealed partial class StoredTooWarm : PrepRule
         double celsius = Storage.Celsius(prep, context.Settings);
         if (!IsTooWarm(celsius, context.Settings) || Storage.Days(prep) <= 0) return;
         var state = context.Profile.Keeping!;
-        if (state.StaysDry || !state.HoldsPerishable || state.Verdict == KeepingVerdict.NotControlled) return;
-        if (SpecialCases.IsPlantInOil(context.Profile, out _) || SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)) return;
-        if (SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph)) return;
+        if (state is not { StaysDry: false, HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }
+            || SpecialCases.IsPlantInOil(context.Profile, out _)
+            || SpecialCases.IsLowAcidJuiceKept(prep, state, context.Settings)
+            || (SpecialCases.IsFerment(prep) && !KeepingVerdicts.IsMeasured(state.Ph)))
+            return;
         var limit = LimitOf(context.Settings);
         bool shown = state.IsShownControlled || state.IsLowAcid;
 
@@ -42,10 +47,10 @@ internal sealed partial class StoredTooWarm : PrepRule
             || state.IsThinned
             || (state.IsSour && !Perishables.IsListed(state.What))
             || (!shown && !Storage.IsAtRoom(celsius) && !AcidityNotMeasured.IsSealedUnsoured(prep, state));
-        var keep = prep.Keep!;
 
         // Time may take the place of cold for a few hours, by a written procedure and a mark.
         bool byTime = Storage.Days(prep) * 24 <= Time.Value;
+        string hotter = celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "";
         string growth = Growth(state, celsius, out double daysPerLog);
         var evidence = KeepingWords.Evidence(context, state);
         evidence.Add(Proof.Of("storage temperature", celsius, "Cel"));
@@ -62,15 +67,14 @@ internal sealed partial class StoredTooWarm : PrepRule
         {
             Answer = shown ? Answer.Broken : Answer.NotShown,
             AskedLevel = soft || byTime ? Level.Warning : null,
-            At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
+            At = KeepingWords.WarmthIn(context, prep),
             Message = $"It is stored at {KeepingWords.Degrees(celsius)}, above {KeepingWords.Degrees(limit.Value)} ({limit.Source}), "
                 + $"and {KeepingWords.Because(state)}{growth}.",
             Advice = byTime
                 ? $"Store it at {KeepingWords.Degrees(limit.Value)} or colder. For at most {Say.Number(Time.Value)} h time may take "
                     + $"the place of cold, with a written procedure, the time marked on it and leftovers discarded ({Time.Source})."
-                : $"Store it at {KeepingWords.Degrees(limit.Value)} or "
-                    + $"colder{(celsius >= 40 ? $", or hold it at {KeepingWords.Degrees(HotLimitOf(context.Settings).Value)} or hotter" : "")}, "
-                    + $"or show by a measured pH below 4.2 that it does not need cold{KeepingWords.Variance(context.Settings)}.",
+                : $"Store it at {KeepingWords.Degrees(limit.Value)} or colder{hotter}, or show by a measured pH below 4.2 that it does not "
+                    + $"need cold{KeepingWords.Variance(context.Settings)}.",
             Caution = KeepingWords.Caution,
             Evidence = evidence,
         });

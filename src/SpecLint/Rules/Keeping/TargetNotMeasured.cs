@@ -15,25 +15,25 @@ internal sealed partial class TargetNotMeasured : PrepRule
         // A target of taste alone (an acid solution, a sugar syrup) is nobody's safety.
         if (!context.Profile.IsSolid && !context.Profile.Keeping!.HoldsPerishable) return;
         if (target.WaterActivity.IsGiven && prep.Measured is not { WaterActivity.IsGiven: true })
-        {
-            Report(context, target.WaterActivity.Span, "target.waterActivity", "The target is a water activity of "
-                + $"{Say.Number(target.WaterActivity.Value.Value, 2)}",
-                Fact.WaterActivity, "Measure the water activity of a cooled sample, or weigh the loss that corresponds to it, and write it "
-                    + "under `measured`.");
-        }
-
-        if (target.Ph.IsGiven && prep.Measured is not { Ph.IsGiven: true } && !AcidityNotMeasured.Speaks(context, prep) && !SpecialCases.IsFerment(prep))
-        {
             Report(
-                context, target.Ph.Span, "target.ph", $"The target is pH {Say.Number(target.Ph.Value.Value, 2)}", Fact.Ph,
+                context, target.WaterActivity.Span, "target.waterActivity", Fact.WaterActivity,
+                $"The target is a water activity of {Say.Number(target.WaterActivity.Value.Value, 2)}",
+                "Measure the water activity of a cooled sample, or weigh the loss that corresponds to it, and write it under `measured`.");
+        if (target.Ph.IsGiven
+            && prep.Measured is not { Ph.IsGiven: true }
+            && !AcidityNotMeasured.Speaks(context, prep)
+            && !SpecialCases.IsFerment(prep))
+            Report(
+                context, target.Ph.Span, "target.ph", Fact.Ph, $"The target is pH {Say.Number(target.Ph.Value.Value, 2)}",
                 "Measure the pH and write it under `measured`.");
-        }
     }
 
-    private static void Report(RecipeContext context, Reading.TextSpan span, string path, string what, Fact fact, string advice)
+    private static void Report(RecipeContext context, Reading.TextSpan span, string path, Fact fact, string what, string advice)
     {
         var computed = context.Fact(fact);
-        string worked = computed.IsKnown ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is not a reading" : "";
+        string worked = computed.IsKnown
+            ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is not a reading"
+            : "";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,

@@ -26,17 +26,22 @@ internal sealed partial class UseByTooLate : StockRule
 
             // What the recipe states beyond its quality has a finding of its own, on the recipe.
             // One that is past already has one too, on the day opened.
-            if (!broken && latest.Kind == LotEndKind.Trade && (!life.IsPerishable || life.LastOf(LotEndKind.Recipe) is not null || latest.Day < context.On)) continue;
-            Report(context, lot, life, latest, undated, broken && (life.Prep is not null || Mark.AppliesIn(context.Settings)) ? null : Level.Warning);
+            if (!broken
+                && latest.Kind == LotEndKind.Trade
+                && (!life.IsPerishable || life.LastOf(LotEndKind.Recipe) is not null || latest.Day < context.On))
+                continue;
+            bool isLaw = broken && (life.Prep is not null || Mark.AppliesIn(context.Settings));
+            Report(context, lot, life, latest, undated, isLaw ? null : Level.Warning);
         }
     }
 
     private static void Report(FileContext context, Lot lot, LotLife life, LotEnd latest, bool undated, Level? level)
     {
         var place = context.At(lot.UseBy.Span);
-        string from = undated ? $"even if it was made on {context.On}, the day of this check" : life.From is { } day ? $"counting from {day}, that day included" : "with no day made given";
+        string from = undated ? $"even if it was made on {context.On}, the day of this check"
+            : life.From is { } day ? $"counting from {day}, that day included"
+            : "with no day made given";
         string pause = lot.Frozen.Count == 0 ? "" : ", without days in the freezer, which stop the clock but do not reset it";
-        var related = life.Prep is { Keep: { For.IsGiven: true } keep } prep && latest.Kind == LotEndKind.Recipe ? [new RelatedPlace(prep.At(keep.For.Span), "how long the recipe keeps it")] : Array.Empty<RelatedPlace>();
         context.Report(new(Rule)
         {
             AskedLevel = level,
@@ -49,12 +54,16 @@ internal sealed partial class UseByTooLate : StockRule
             Advice = undated && life.Prep is null
                 ? "Write the day it was made or opened. If the maker packed it to keep until then, write in its own file how long it keeps "
                     + "once opened."
-                : undated ? "Find out on which day it was made and mark its use-by from that day, or discard it." : $"Mark it {latest.Day}, and discard what is left after that day.",
+                : undated ? "Find out on which day it was made and mark its use-by from that day, or discard it."
+                : $"Mark it {latest.Day}, and discard what is left after that day.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of("from", undated ? "not given" : life.From?.ToString() ?? "not given"), Proof.Of("days", latest.Days, "d"),
                 Proof.Of("latest", latest.Day.ToString()), Proof.Of("set by", latest.Why)],
-            Related = related,
-            Corrections = undated ? [] : [new Correction(CorrectionGrade.Proposed, $"Mark it {latest.Day}.", [new TextEdit(place, $"\"{latest.Day}\"")]) { KeepsTheThing = true }],
+            Related = life.Prep is { Keep: { For.IsGiven: true } keep } prep && latest.Kind == LotEndKind.Recipe
+                ? [new RelatedPlace(prep.At(keep.For.Span), "how long the recipe keeps it")]
+                : [],
+            Corrections = undated ? [] : [new Correction(
+                CorrectionGrade.Proposed, $"Mark it {latest.Day}.", [new TextEdit(place, $"\"{latest.Day}\"")]) { KeepsTheThing = true }],
         });
     }
 }

@@ -18,8 +18,10 @@ internal sealed partial class WarmForHours : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (context.Profile.Keeping!.StaysDry || SpecialCases.IsFerment(prep, context.Profile) || SpecialCases.IsMilkPunch(prep)) return;
-        if (context.Profile.Keeping is { Verdict: KeepingVerdict.NotControlled }) return;
+        if (context.Profile.Keeping is { StaysDry: true } or { Verdict: KeepingVerdict.NotControlled }
+            || SpecialCases.IsFerment(prep, context.Profile)
+            || SpecialCases.IsMilkPunch(prep))
+            return;
         var pot = Pot.Of(prep);
         for (int i = 0; i < prep.Method.Count; i++)
         {
@@ -29,30 +31,28 @@ internal sealed partial class WarmForHours : PrepRule
 
             // For how long something is steeped or stands, and nothing says: for longer.
             if (timed ? !(step.For.Value.BaseHigh / 3600 > Hours.Value) : !MayStand(step)) continue;
-            var at = step.At.IsGiven ? step.At : step.To;
-            bool told = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
+            var at = KeepingWords.WarmthOf(step);
+            bool told = at.IsGiven;
             if (told && (at.Value.BaseHigh <= Cold.Value || at.Value.BaseLow >= Hot.Value)) continue;
             if (!told && (step.Verb.Boils || IsInTheCold(step))) continue;
             if (Worst(context, pot, i) is not { } part) continue;
-            bool animal = Perishables.In(part, context.Profile) is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
+            bool animal = Perishables.In(part, context.Profile)
+                is Perishable.Dairy or Perishable.Egg or Perishable.NutOrPulse or Perishable.ListedPlant;
             string stands = timed ? $"stands for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}"
                 : step.Verb.IsKnown && step.Verb.Heats && !told ? "is heated for a time that nothing states"
                 : step.Verb.IsKnown || told ? "stands for a time that nothing states"
                 : "may stand for hours in a step that says neither what is done nor how long it takes,";
+            string warm = told ? KeepingWords.Degrees(at.Value.BaseHigh) : "an unstated temperature";
             context.Report(new(Rule)
             {
                 Answer = told && timed ? Answer.Broken : Answer.NotShown,
                 AskedLevel = told && animal && timed ? null : Level.Warning,
                 At = context.At(timed ? step.For.Span : step.Do.Span, context.PathOf(step)),
-                Message = told
-                    ? $"`{part.Line.Item.Or("")}` {stands} at {KeepingWords.Degrees(at.Value.BaseHigh)}. Between "
-                        + $"{Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C the limit for food that needs cold is "
-                        + $"{Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19)."
-                    : $"`{part.Line.Item.Or("")}` {stands} at an unstated temperature. Between {Say.Number(Cold.Value)} and "
-                        + $"{Say.Number(Hot.Value)} °C the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code "
-                        + "3-501.16, 3-501.19).",
+                Message = $"`{part.Line.Item.Or("")}` {stands} at {warm}. Between {Say.Number(Cold.Value)} and {Say.Number(Hot.Value)} °C "
+                    + $"the limit for food that needs cold is {Say.Number(Hours.Value)} h (US FDA Food Code 3-501.16, 3-501.19).",
                 Advice = told ? "Do it in the refrigerator, or for less than four hours."
-                    : step.Verb.Heats ? "Write in the step how hot it gets, with `to`, or at what temperature it is held, with `at` and `for`."
+                    : step.Verb.Heats
+                    ? "Write in the step how hot it gets, with `to`, or at what temperature it is held, with `at` and `for`."
                     : timed || step.Verb.IsKnown ? "Write `at` in the step: 4 °C if it stands in the refrigerator."
                     : "Write with `do` what is done in the step and, where it stands, `for` how long and `at` which temperature.",
                 Caution = KeepingWords.Caution,
@@ -71,22 +71,15 @@ internal sealed partial class WarmForHours : PrepRule
             ? step.At.IsGiven || !(step.To.IsGiven || step.Verb.IsBrief)
             : !step.Verb.IsBrief && (step.Verb.Extracts || step.Verb.Keeps));
 
-    private static bool IsInTheCold(Step step)
-    {
-        if (step.Vessel is { IsGiven: true, Value.IsCold: true }) return true;
-        foreach (var text in new[] { step.Note, step.Into, step.Until })
-        {
-            if (text.IsGiven
-                && (Storage.Has(text.Value, "fridge")
-                    || Storage.Has(text.Value, "refrigerat")
-                    || Storage.Has(text.Value, "cold")
-                    || Storage.Has(text.Value, "chill")
-                    || Storage.Has(text.Value, "freezer")))
-                return true;
-        }
+    private static bool IsInTheCold(Step step) =>
+        step.Vessel is { IsGiven: true, Value.IsCold: true } || TellsOfCold(step.Note) || TellsOfCold(step.Into) || TellsOfCold(step.Until);
 
-        return false;
-    }
+    private static bool TellsOfCold(Given<string> text) => text.IsGiven
+        && (Storage.Has(text.Value, "fridge")
+            || Storage.Has(text.Value, "refrigerat")
+            || Storage.Has(text.Value, "cold")
+            || Storage.Has(text.Value, "chill")
+            || Storage.Has(text.Value, "freezer"));
 
     /// <summary>
     /// The part in the pot at a step that needs cold most; <see langword="null"/> where spirit, sugar or acid in the pot hold it.
@@ -99,7 +92,10 @@ internal sealed partial class WarmForHours : PrepRule
         bool sour = context.Profile.Keeping!.IsSour;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || part.Material is not { } material || !pot.IsInTheVessel(step, part.Line, context.Profile)) continue;
+            if (part.Phase == PartPhase.Beside
+                || part.Material is not { } material
+                || !pot.IsInTheVessel(step, part.Line, context.Profile))
+                continue;
             if (part.IsWeighed)
             {
                 all += part.Grams.Typical;

@@ -24,19 +24,20 @@ internal sealed partial class YeastsNotHeld : PrepRule
 
         // What is not cleared of the date mark, a thin syrup and a ferment have rules of their own.
         var state = context.Profile.Keeping!;
-        if (state.Verdict != KeepingVerdict.NotControlled || state.Table == "A" || state.IsStrong || SpecialCases.IsFerment(prep)) return;
-        if (!state.WaterActivity.IsKnown || state.WaterActivity.High <= Activity.Value) return;
         var sugar = context.Fact(Fact.Sugar);
-        if (!sugar.IsKnown || sugar.Value < Sugar.Value || HoldsHurdle(context.Profile, state.Ph)) return;
-        bool shown = state.WaterActivity.Low > Activity.Value;
-        var keep = prep.Keep!;
+        if (state is not { Verdict: KeepingVerdict.NotControlled, Table: not "A", IsStrong: false, WaterActivity.IsKnown: true }
+            || SpecialCases.IsFerment(prep)
+            || state.WaterActivity.High <= Activity.Value
+            || !sugar.IsKnown || sugar.Value < Sugar.Value
+            || HoldsHurdle(context.Profile, state.Ph))
+            return;
         string strength = state.Abv is { IsKnown: true, Value: > 0.5 }
             ? $", its strength {Say.Fact(Fact.Abv, state.Abv)} is below the {Say.Number(Strength.Value)} % vol that stops them"
             : "";
         context.Report(new(Rule)
         {
-            Answer = shown ? Answer.Broken : Answer.NotShown,
-            At = context.At(keep.At.IsGiven ? keep.At.Span : keep.In.IsGiven ? keep.In.Span : keep.Span, keep.At.IsGiven ? "keep.at" : "keep.in"),
+            Answer = state.WaterActivity.Low > Activity.Value ? Answer.Broken : Answer.NotShown,
+            At = KeepingWords.WarmthIn(context, prep),
             Message = $"It is kept {KeepingWords.Days(days)} at {KeepingWords.Degrees(celsius)} with {Say.Fact(Fact.Sugar, sugar)} of "
                 + "sugar. The measured figures answer the date mark, but not yeasts and moulds. They grow within weeks at any pH found in "
                 + $"a bar when the water activity is above {Say.Number(Activity.Value)} ({Activity.Source}). Here it is "
