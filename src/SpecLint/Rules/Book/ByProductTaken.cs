@@ -14,6 +14,7 @@ internal sealed partial class ByProductTaken : BookRule
                 if (!left.Id.IsGiven || context.Book.Resolve(left.Id.Value) is not { } known) continue;
                 bool own = known.ByProduct == left;
                 if (own && Catalogue.BuiltInCatalogue.Find(left.Id.Value)?.Id != left.Id.Value) continue;
+                var taker = known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head;
                 string free = $"{prep.Id}-{left.Id.Value}";
                 context.Report(new(Rule)
                 {
@@ -25,8 +26,7 @@ internal sealed partial class ByProductTaken : BookRule
                             + "this by-product.",
                     Advice = $"Give the by-product its own id, e.g. `{free}`.",
                     Evidence = [Proof.Of("taken by", own ? "the built-in catalogue" : known.File.Id)],
-                    Related = own ? []
-                        : [new RelatedPlace(known.ByProduct is { } other ? known.File.At(other.Id.Span) : known.File.Head, "has the id")],
+                    Related = own ? [] : [new RelatedPlace(taker, "has the id")],
                     Corrections = context.Book.UsersOf(left.Id.Value).Count == 0
                         ? Correction.Propose($"Call it `{free}`.", new TextEdit(prep.At(left.Id.Span), $"\"{free}\""))
                         : [],

@@ -23,6 +23,7 @@ internal sealed partial class MenuClaimFalse : MenuRule
                 string key = placed.Path is "name" || placed.Path.StartsWith("notes", StringComparison.Ordinal)
                     ? $"{placed.Claim.Words} {recipe.Id}"
                     : placed.Claim.Words;
+                var against = verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head;
                 context.Report(new(Rule)
                 {
                     AskedLevel = placed.Capped(verdict.Cap),
@@ -33,8 +34,7 @@ internal sealed partial class MenuClaimFalse : MenuRule
                     Advice = "Remove the claim, or change the drink.",
                     Caution = "Guests rely on such words, some because they must. If it is not shown, do not say it.",
                     Evidence = verdict.Evidence,
-                    Related = [new RelatedPlace(verdict.Against is { } part ? recipe.At(part.Line.Span) : recipe.Head, "contradicts the "
-                        + "claim")],
+                    Related = [new RelatedPlace(against, "contradicts the claim")],
                     Corrections = placed.InList < 0 ? []
                         : Correction.Propose(
                             $"Remove the claim `{placed.Text.Value}`.", JsonEdits.RemoveFromList(menu, entry.Claims, placed.InList)),

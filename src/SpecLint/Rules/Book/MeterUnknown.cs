@@ -10,18 +10,9 @@ internal sealed partial class MeterUnknown : FileRule
     public override void Check(FileContext context)
     {
         if (context.Settings.Bar is not { Meters.Count: > 0 } bar) return;
-        switch (context.File)
-        {
-            case Recipe recipe:
-                Check(context, bar, recipe.AsMeasured, "measured.meter", "");
-                break;
-            case Stock stock:
-                foreach (var lot in stock.Lots)
-                    Check(
-                        context, bar, lot.Measured, $"lots[{lot.Item.Or("")}].measured.meter",
-                        lot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture));
-                break;
-        }
+        if (context.File is Recipe recipe) Check(context, bar, recipe.AsMeasured, "measured.meter", "");
+        if (context.File is not Stock stock) return;
+        foreach (var lot in stock.Lots) Check(context, bar, lot.Measured, $"lots[{lot.Item.Or("")}].measured.meter", $"{lot.Number}");
     }
 
     private static void Check(FileContext context, Bar bar, Measurement? measured, string path, string key)

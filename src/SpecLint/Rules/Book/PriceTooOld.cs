@@ -21,10 +21,8 @@ internal sealed partial class PriceTooOld : PricesRule
             else if (context.On.DayNumber - day.Value.DayNumber > days) old.Add(price);
         }
 
-        Report(
-            context, old, "old",
-            p => $"is of {list.DayOf(p).Value}, more than the {Say.Number(days, 0)} days that a price holds in this house (bar.json, "
-                + "costs.pricesHold)");
+        string over = $"more than the {Say.Number(days, 0)} days that a price holds in this house (bar.json, costs.pricesHold)";
+        Report(context, old, "old", p => $"is of {list.DayOf(p).Value}, {over}");
         Report(context, undated, "undated", static _ => "has no day, so it cannot be told whether it still holds");
     }
 

@@ -11,9 +11,7 @@ internal sealed partial class StockPastDate : StockRule
     {
         foreach (var lot in stock.Lots)
         {
-            if (!lot.Item.IsGiven) continue;
-            var life = LotLife.Of(lot, context.Profiles);
-            if (life.Last is not { } last || last.Day >= context.On) continue;
+            if (!lot.Item.IsGiven || LotLife.Of(lot, context.Profiles) is not { Last: { } last } life || last.Day >= context.On) continue;
             bool labelled = lot.UseBy.IsGiven && lot.UseBy.Value < context.On;
 
             // A bought thing past its life, its label not, has a rule of its own in the family of keeping.

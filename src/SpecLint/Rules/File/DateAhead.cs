@@ -26,8 +26,8 @@ internal sealed partial class DateAhead : FileRule
         }
         else if (context.File is Bar bar)
         {
-            foreach (var meter in bar.Meters) One(context, meter.Value.Calibrated, $"tools.meters[{meter.Key}].calibrated", "the meter was "
-                + "calibrated");
+            foreach (var meter in bar.Meters)
+                One(context, meter.Value.Calibrated, $"tools.meters[{meter.Key}].calibrated", "the meter was calibrated");
         }
     }
 

@@ -67,9 +67,7 @@ internal sealed partial class TextAgainstAmount : RecipeRule
     ];
 
     private static readonly string[] DenialWords =
-    [
-        "not ", "no longer", "never", "nicht", "pas ", "almost", "nearly", "roughly", "was ", "were ",
-    ];
+        ["not ", "no longer", "never", "nicht", "pas ", "almost", "nearly", "roughly", "was ", "were "];
 
     /// <summary>Amounts that a text calls equal and that are not: those of the parts it names, else of all that is measured out.</summary>
     private static void HoldEqual(RecipeContext context, Given<string> text, string path)

@@ -12,8 +12,8 @@ internal sealed partial class CryogenAtService : RecipeRule
     private static readonly string[] Gone =
     [
         "evaporated", "evaporates", "boiled off", "boils off", "boiled away", "sublimed", "sublimated", "gone", "no liquid", "no piece",
-        "no pieces", "cage",
-        "outer vessel", "outer bowl", "outside the glass", "not in the glass", "never in the glass", "not touching the drink",
+        "no pieces", "cage", "outer vessel", "outer bowl", "outside the glass", "not in the glass", "never in the glass",
+        "not touching the drink",
     ];
 
     /// <summary>Words that put it where the guest drinks.</summary>
@@ -30,9 +30,7 @@ internal sealed partial class CryogenAtService : RecipeRule
     ];
 
     private static readonly string[] Substances =
-    [
-        "nitrogen", "LN2", "dry ice", "dry-ice", "liquid", "vapour", "vapor", "fog", "pellet", "pellets",
-    ];
+        ["nitrogen", "LN2", "dry ice", "dry-ice", "liquid", "vapour", "vapor", "fog", "pellet", "pellets"];
 
     public override void Check(RecipeContext context)
     {

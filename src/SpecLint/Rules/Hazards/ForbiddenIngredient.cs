@@ -13,9 +13,7 @@ internal sealed partial class ForbiddenIngredient : RecipeRule
     private const string SpiritsOnly = "alcoholic beverages only";
 
     private static readonly string[] Harms =
-    [
-        "carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive",
-    ];
+        ["carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive"];
 
     public override void Check(RecipeContext context)
     {

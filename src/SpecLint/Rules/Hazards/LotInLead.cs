@@ -16,17 +16,14 @@ internal sealed partial class LotInLead : StockRule
         {
             if (!lot.In.IsGiven || lot.In.Value.IsLined) continue;
             var vessel = lot.In.Value;
-            var (limit, says) = vessel switch
-            {
-                { IsLeadCrystal: true } =>
-                    (Crystal, $"lead crystal, which releases lead into spirit and wine. The limit is {Say.Number(Crystal.Value)} h"),
-                { IsPewter: true } => (Pewter, $"pewter. Pewter that touches a drink must hold at most {Say.Number(Pewter.Value)} % lead"),
-                { MayHaveLeadGlaze: true } => (
-                    Glaze,
-                    "pottery whose glaze may hold lead, and nothing says that it was tested. The limit for a mug or cup is "
-                        + $"{Say.Number(Glaze.Value)} mg/L"),
-                _ => (null, ""),
-            };
+            var (limit, says) = vessel.IsLeadCrystal
+                ? (Crystal, $"lead crystal, which releases lead into spirit and wine. The limit is {Say.Number(Crystal.Value)} h")
+                : vessel.IsPewter
+                ? (Pewter, $"pewter. Pewter that touches a drink must hold at most {Say.Number(Pewter.Value)} % lead")
+                : vessel.MayHaveLeadGlaze
+                ? (Glaze, "pottery whose glaze may hold lead, and nothing says that it was tested. The limit for a mug or cup is "
+                    + $"{Say.Number(Glaze.Value)} mg/L")
+                : (null, "");
             if (limit is null) continue;
             context.Report(new(Rule)
             {

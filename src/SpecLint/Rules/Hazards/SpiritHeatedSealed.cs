@@ -18,9 +18,7 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
 {
     /// <summary>Words of a remark that tell of a closed vessel; what the step names as its vessel is asked for its traits.</summary>
     private static readonly string[] Closed =
-    [
-        "vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon",
-    ];
+        ["vacuum", "bag", "sealed", "sous-vide", "pressure cooker", "jar, closed", "closed jar", "siphon"];
 
     /// <summary>Words that tell of a flame under or beside it, also in the languages of the kitchens next door.</summary>
     private static readonly string[] Flame =
@@ -32,9 +30,7 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
 
     /// <summary>Words that tell of heat without a flame or a glowing coil.</summary>
     private static readonly string[] Flameless =
-    [
-        "water bath", "waterbath", "bain-marie", "bain marie", "circulator", "induction", "electric",
-    ];
+        ["water bath", "waterbath", "bain-marie", "bain marie", "circulator", "induction", "electric"];
 
     public override void Check(RecipeContext context)
     {

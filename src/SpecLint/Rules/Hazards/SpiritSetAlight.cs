@@ -21,8 +21,8 @@ internal sealed partial class SpiritSetAlight : RecipeRule
     private static readonly FixedList<string> InWords =
     [
         "set alight", "set it alight", "set fire", "sets fire", "on fire", "ignite", "ignites", "ignited", "through the flame",
-        "through a flame", "through the lighter", "over an open flame", "alight",
-        "flambé", "flambe", "flaming rum", "flaming spirit", "flaming overproof",
+        "through a flame", "through the lighter", "over an open flame", "alight", "flambé", "flambe", "flaming rum", "flaming spirit",
+        "flaming overproof",
     ];
 
     public override void Check(RecipeContext context)
@@ -35,17 +35,10 @@ internal sealed partial class SpiritSetAlight : RecipeRule
             // A peel flamed over the glass burns for a blink and lights no drink.
             if (step.Items.Count > 0 && !BurnsSpirit(context, step)) continue;
             if (Ends(step.Until) || Ends(step.Note)) continue;
-            context.Report(new(Rule)
-            {
-                Answer = Answer.NotShown,
-                At = context.VerbOf(step),
-                Message = "The step sets spirit alight and does not say how and when the flame is put out before the guest gets the drink. "
-                    + $"From about {Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}).",
-                Advice = "Pour the measure, put the bottle away, light it with a long lighter and smother it with a metal lid before it "
-                    + "leaves the bar. Write that in the step.",
-                Caution = HazardWords.StaffCaution,
-                Evidence = [Proof.Of(Strength)],
-            });
+            Report(
+                context, context.VerbOf(step), "", "The step sets spirit alight and does not say how and when the flame", "",
+                "Pour the measure, put the bottle away, light it with a long lighter and smother it with a metal lid before it leaves the "
+                    + "bar. Write that in the step.");
             told = true;
         }
 
@@ -65,22 +58,27 @@ internal sealed partial class SpiritSetAlight : RecipeRule
                 || Phrases.HasAny(text.Text.Value, RuledOut)
                 || Ends(text.Text))
                 continue;
-            context.Report(new(Rule)
-            {
-                Answer = Answer.NotShown,
-                AskedLevel = Level.Warning,
-                At = context.At(text.Text.Span, text.PathIn(context)),
-                Key = "words",
-                Message = "The text tells of fire and not how and when it is put out before the guest gets the drink. From about "
-                    + $"{Say.Number(Strength.Value)} % vol spirit burns with a flame that is hard to see ({Strength.Source}); sprayed or "
-                    + "poured into a flame it throws fire.",
-                Advice = "Make a step of it, pour the measure, put the bottle away and say how it is put out.",
-                Caution = HazardWords.StaffCaution,
-                Evidence = [Proof.Of(Strength)],
-            });
+            Report(
+                context, context.At(text.Text.Span, text.PathIn(context)), "words", "The text tells of fire and not how and when it",
+                "; sprayed or poured into a flame it throws fire",
+                "Make a step of it, pour the measure, put the bottle away and say how it is put out.");
             return;
         }
     }
+
+    private static void Report(RecipeContext context, Spot at, string key, string what, string more, string advice) =>
+        context.Report(new(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = key.Length > 0 ? Level.Warning : null,
+            At = at,
+            Key = key,
+            Message = $"{what} is put out before the guest gets the drink. From about {Say.Number(Strength.Value)} % vol spirit burns with "
+                + $"a flame that is hard to see ({Strength.Source}){more}.",
+            Advice = advice,
+            Caution = HazardWords.StaffCaution,
+            Evidence = [Proof.Of(Strength)],
+        });
 
     private static bool BurnsSpirit(RecipeContext context, Step step)
     {

@@ -18,9 +18,7 @@ namespace SpecLint.Rules.Keeping;
 internal sealed partial class DryingWithoutEndPoint : PrepRule
 {
     private static readonly string[] Measurable =
-    [
-        "mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w",
-    ];
+        ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
     private const string DryingCaution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.";

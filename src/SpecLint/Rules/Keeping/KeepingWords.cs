@@ -34,6 +34,9 @@ internal static class KeepingWords
     /// <summary>How long it is kept, with or without a figure.</summary>
     public static string ForDays(double days) => double.IsNaN(days) ? "for a time that nothing states" : Days(days);
 
+    /// <summary>A fact in words, a pH with the places of its meter.</summary>
+    public static string Said(Fact fact, FactValue value) => fact == Fact.Ph ? Say.Ph(value) : Say.Fact(fact, value);
+
     /// <summary>The pH with how it is known, in words.</summary>
     public static string PhOf(KeepingState state) =>
         $"{(KeepingVerdicts.IsMeasured(state.Ph) ? "a measured" : "a computed")} pH of {Say.Ph(state.Ph)}";

@@ -25,10 +25,9 @@ internal sealed partial class MeterNotCalibrated : PrepRule
         if (measured.Meter.IsGiven && !bar.Meters.TryGetValue(measured.Meter.Value, out meter)) return;
 
         // The file keeps the last calibration only: a later one says nothing of that day. A reading without a day may be of any.
-        if (meter is { Calibrated.IsGiven: true } && measured.On.IsGiven && meter.Calibrated.Value >= measured.On.Value) return;
-        string last = meter is { Calibrated.IsGiven: true }
-            ? $"was last calibrated on {meter.Calibrated.Value}"
-            : "has no calibration date";
+        var calibrated = meter?.Calibrated ?? default;
+        if (calibrated.IsGiven && measured.On.IsGiven && calibrated.Value >= measured.On.Value) return;
+        string last = calibrated.IsGiven ? $"was last calibrated on {calibrated.Value}" : "has no calibration date";
         string day = measured.On.IsGiven ? $"on {measured.On.Value}" : "on an unstated day";
         context.Report(new(Rule)
         {

@@ -17,9 +17,8 @@ internal sealed partial class PlantInOil : PrepRule
         double days = Storage.Days(prep), celsius = Storage.Celsius(prep, context.Settings);
         bool soured = prep.Measured is { Ph.IsGiven: true } measured
             && measured.Ph.Value.High + Meters.PhHalfWidth(measured, context.Book) <= Ph.Value;
-        if (Storage.IsFrozen(celsius) || soured) return;
         bool warm = StoredTooWarm.IsTooWarm(celsius, context.Settings), unknown = double.IsNaN(days) || double.IsNaN(celsius);
-        if (!(days > Days.Value) && !warm && !unknown) return;
+        if (Storage.IsFrozen(celsius) || soured || (!(days > Days.Value) && !warm && !unknown)) return;
 
         // Of an oil that only its name tells of, nobody knows whether there is anything of the plant in it.
         bool named = plant!.Material is { } of && of.Kind.IsFat && SpecialCases.NamesPlant(of);

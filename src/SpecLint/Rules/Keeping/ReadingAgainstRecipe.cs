@@ -29,7 +29,7 @@ internal sealed partial class ReadingAgainstRecipe : PrepRule
     {
         var measured = context.Fact(fact);
         if (!Differ(measured, computed)) return;
-        string read = Said(measured), worked = Said(computed);
+        string read = KeepingWords.Said(fact, measured), worked = KeepingWords.Said(fact, computed);
         context.Report(new(Rule)
         {
             At = context.At(given.Span, path),
@@ -38,9 +38,7 @@ internal sealed partial class ReadingAgainstRecipe : PrepRule
                 + "really made.",
             Caution = KeepingWords.Caution,
             Evidence = [Proof.Of(fact, measured),
-                Proof.Of("computed", computed.Value, FactNames.Unit(fact, false)) with { Low = computed.Low, High = computed.High }],
+                new Evidence("computed", computed.Value, computed.Low, computed.High, FactNames.Unit(fact, false))],
         });
-
-        string Said(FactValue value) => fact == Fact.Ph ? Say.Ph(value) : Say.Fact(fact, value);
     }
 }

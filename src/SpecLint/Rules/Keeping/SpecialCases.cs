@@ -12,9 +12,7 @@ internal static class SpecialCases
     private static readonly Limit OilShare = Limits.Of("guard-oil-share");
 
     private static readonly string[] Cultures =
-    [
-        "yeast", "scoby", "ginger bug", "ginger-bug", "kefir grain", "kefir-grain", "kefir-grains", "starter", "lees", "sourdough",
-    ];
+        ["yeast", "scoby", "ginger bug", "ginger-bug", "kefir grain", "kefir-grain", "kefir-grains", "starter", "lees", "sourdough"];
 
     private static readonly string[] NotLive = ["nutritional-yeast", "nutritional yeast", "yeast-extract", "yeast extract", "dead"];
 

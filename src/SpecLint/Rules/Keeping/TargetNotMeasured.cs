@@ -10,10 +10,8 @@ internal sealed partial class TargetNotMeasured : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (prep.Target is not { } target) return;
-
         // A target of taste alone (an acid solution, a sugar syrup) is nobody's safety.
-        if (!context.Profile.IsSolid && !context.Profile.Keeping!.HoldsPerishable) return;
+        if (prep.Target is not { } target || (!context.Profile.IsSolid && !context.Profile.Keeping!.HoldsPerishable)) return;
         if (target.WaterActivity.IsGiven && prep.Measured is not { WaterActivity.IsGiven: true })
             Report(
                 context, target.WaterActivity.Span, "target.waterActivity", Fact.WaterActivity,
@@ -31,9 +29,7 @@ internal sealed partial class TargetNotMeasured : PrepRule
     private static void Report(RecipeContext context, Reading.TextSpan span, string path, Fact fact, string what, string advice)
     {
         var computed = context.Fact(fact);
-        string worked = computed.IsKnown
-            ? $"; the amounts give {(fact == Fact.Ph ? Say.Ph(computed) : Say.Fact(fact, computed))}, which is not a reading"
-            : "";
+        string worked = computed.IsKnown ? $"; the amounts give {KeepingWords.Said(fact, computed)}, which is not a reading" : "";
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,

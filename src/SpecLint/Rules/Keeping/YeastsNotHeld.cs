@@ -28,7 +28,8 @@ internal sealed partial class YeastsNotHeld : PrepRule
         if (state is not { Verdict: KeepingVerdict.NotControlled, Table: not "A", IsStrong: false, WaterActivity.IsKnown: true }
             || SpecialCases.IsFerment(prep)
             || state.WaterActivity.High <= Activity.Value
-            || !sugar.IsKnown || sugar.Value < Sugar.Value
+            || !sugar.IsKnown
+            || sugar.Value < Sugar.Value
             || HoldsHurdle(context.Profile, state.Ph))
             return;
         string strength = state.Abv is { IsKnown: true, Value: > 0.5 }
