@@ -8,24 +8,20 @@ namespace SpecLint.Rules.Hazards;
     "SL6002", "forbidden-ingredient", "An ingredient is forbidden in food where the bar is", Level.Error, Safety = true,
     Needs = [Fact.Abv])]
 [Limit("declare-strength-from", "Strength")]
-internal sealed partial class ForbiddenIngredient : RecipeRule
+internal sealed partial class ForbiddenIngredient : DirectLoadRule
 {
     private const string SpiritsOnly = "alcoholic beverages only";
 
     private static readonly string[] Harms =
         ["carcinogen", "genotoxic", "liver", "hepat", "opioid", "heart", "seizure", "neurotoxic", "psychoactive"];
 
-    public override void Check(RecipeContext context)
+    protected override void Check(RecipeContext context, HazardLoad load)
     {
-        foreach (var load in context.Profile.HazardLoads)
-        {
-            if (!load.Direct || load.Hazard.Kind is not ("botanical" or "additive" or "substance") || HasRuleOfItsOwn(load.Hazard.Id))
-                continue;
-            if (HazardWords.Strictest(context, load.Hazard, Applies) is { } found)
-                Report(context, load, found);
-            else if (!HasDose(context, load.Hazard) && Elsewhere(load.Hazard) is { } elsewhere)
-                ReportElsewhere(context, load, elsewhere);
-        }
+        if (load.Hazard.Kind is not ("botanical" or "additive" or "substance") || HasRuleOfItsOwn(load.Hazard.Id)) return;
+        if (HazardWords.Strictest(context, load.Hazard, Applies) is { } found)
+            Report(context, load, found);
+        else if (!HasDose(context, load.Hazard) && Elsewhere(load.Hazard) is { } elsewhere)
+            ReportElsewhere(context, load, elsewhere);
     }
 
     private static void Report(RecipeContext context, HazardLoad load, HazardRule found)

@@ -13,7 +13,7 @@ namespace SpecLint.Rules.Keeping;
 [Limit("lot-ph-apart", "PhApart")]
 [Limit("lot-brix-apart", "BrixApart")]
 [Limit("lot-abv-apart", "AbvApart")]
-internal sealed partial class LotReadingOff : StockRule
+internal sealed partial class LotReadingOff : LotRule
 {
     /// <summary>What a lot should read.</summary>
     private readonly record struct Expected(double Low, double High, string Of);
@@ -21,26 +21,23 @@ internal sealed partial class LotReadingOff : StockRule
     /// <summary>One reading: its name, its property, the number, the half width of the meter and how far batches differ.</summary>
     private readonly record struct OneReading(string Name, string Property, Given<Quantity> Given, double HalfWidth, Limit Apart);
 
-    public override void Check(FileContext context, Stock stock)
+    protected override void Check(FileContext context, Lot lot)
     {
-        foreach (var lot in stock.Lots)
-        {
-            if (lot.Measured is not { } read || !lot.Item.IsGiven) continue;
-            var prep = Lots.PrepOf(context, lot);
-            var profile = prep is null ? null : context.Profiles.Of(prep);
-            if (read.Ph.IsGiven)
-                Hold(
-                    context, lot, prep, new("pH", "ph", read.Ph, Meters.PhHalfWidth(read, context.Book), PhApart),
-                    profile is null ? OfIngredient(context, lot, "ph") : OfRecipe(profile, Fact.Ph));
-            if (read.Brix.IsGiven && profile is not null)
-                Hold(
-                    context, lot, prep, new("°Brix", "brix", read.Brix, Meters.BrixHalfWidth(read, context.Book), BrixApart),
-                    OfRecipe(profile, Fact.Brix));
-            if (read.Abv.IsGiven)
-                Hold(
-                    context, lot, prep, new("strength", "abv", read.Abv, Meters.AbvHalfWidth, AbvApart),
-                    profile is null ? OfIngredient(context, lot, "strength") : OfRecipe(profile, Fact.Abv));
-        }
+        if (lot.Measured is not { } read || !lot.Item.IsGiven) return;
+        var prep = Lots.PrepOf(context, lot);
+        var profile = prep is null ? null : context.Profiles.Of(prep);
+        if (read.Ph.IsGiven)
+            Hold(
+                context, lot, prep, new("pH", "ph", read.Ph, Meters.PhHalfWidth(read, context.Book), PhApart),
+                profile is null ? OfIngredient(context, lot, "ph") : OfRecipe(profile, Fact.Ph));
+        if (read.Brix.IsGiven && profile is not null)
+            Hold(
+                context, lot, prep, new("°Brix", "brix", read.Brix, Meters.BrixHalfWidth(read, context.Book), BrixApart),
+                OfRecipe(profile, Fact.Brix));
+        if (read.Abv.IsGiven)
+            Hold(
+                context, lot, prep, new("strength", "abv", read.Abv, Meters.AbvHalfWidth, AbvApart),
+                profile is null ? OfIngredient(context, lot, "strength") : OfRecipe(profile, Fact.Abv));
     }
 
     private static Expected? OfRecipe(RecipeProfile profile, Fact fact)

@@ -8,31 +8,28 @@ namespace SpecLint.Rules.Keeping;
 [Rule(
     "SL5008", "use-by-too-late", "A use-by date is later than the rules of keeping allow", Level.Error, Safety = true, Needs = [Fact.Life])]
 [Limit("food-code-date-mark", "Mark")]
-internal sealed partial class UseByTooLate : StockRule
+internal sealed partial class UseByTooLate : LotRule
 {
-    public override void Check(FileContext context, Stock stock)
+    protected override void Check(FileContext context, Lot lot)
     {
-        foreach (var lot in stock.Lots)
-        {
-            if (!lot.UseBy.IsGiven) continue;
-            var life = LotLife.Of(lot, context.Profiles);
+        if (!lot.UseBy.IsGiven) return;
+        var life = LotLife.Of(lot, context.Profiles);
 
-            // Whenever it was made, it was no later than today.
-            bool undated = life.From is null && (life.Prep is not null || life.IsFresh) && lot.Frozen.Count == 0;
-            if (undated) life = LotLife.OfMadeToday(lot, context.Profiles);
-            if (life.LastByRules is not { } latest || lot.UseBy.Value <= latest.Day) continue;
-            var law = life.LastOf(LotEndKind.Law, LotEndKind.Source);
-            bool broken = law is { } end && lot.UseBy.Value > end.Day;
+        // Whenever it was made, it was no later than today.
+        bool undated = life.From is null && (life.Prep is not null || life.IsFresh) && lot.Frozen.Count == 0;
+        if (undated) life = LotLife.OfMadeToday(lot, context.Profiles);
+        if (life.LastByRules is not { } latest || lot.UseBy.Value <= latest.Day) return;
+        var law = life.LastOf(LotEndKind.Law, LotEndKind.Source);
+        bool broken = law is { } end && lot.UseBy.Value > end.Day;
 
-            // What the recipe states beyond its quality has a finding of its own, on the recipe.
-            // One that is past already has one too, on the day opened.
-            if (!broken
-                && latest.Kind == LotEndKind.Trade
-                && (!life.IsPerishable || life.LastOf(LotEndKind.Recipe) is not null || latest.Day < context.On))
-                continue;
-            bool isLaw = broken && (life.Prep is not null || Mark.AppliesIn(context.Settings));
-            Report(context, lot, life, latest, undated, isLaw ? null : Level.Warning);
-        }
+        // What the recipe states beyond its quality has a finding of its own, on the recipe.
+        // One that is past already has one too, on the day opened.
+        if (!broken
+            && latest.Kind == LotEndKind.Trade
+            && (!life.IsPerishable || life.LastOf(LotEndKind.Recipe) is not null || latest.Day < context.On))
+            return;
+        bool isLaw = broken && (life.Prep is not null || Mark.AppliesIn(context.Settings));
+        Report(context, lot, life, latest, undated, isLaw ? null : Level.Warning);
     }
 
     private static void Report(FileContext context, Lot lot, LotLife life, LotEnd latest, bool undated, Level? level)
