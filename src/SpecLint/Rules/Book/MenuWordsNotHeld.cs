@@ -10,8 +10,7 @@ internal sealed partial class MenuWordsNotHeld : MenuEntryRule
 {
     protected override void Check(FileContext context, Menu menu, MenuEntry entry)
     {
-        if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe)
-            return;
+        if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
         HeldWords? held = null;
         foreach (string words in MenuPieces.Of(entry.Words.Value))
         {

@@ -12,8 +12,7 @@ internal sealed partial class PriceTooOld : PricesRule
     {
         if (context.Settings.Bar is not { Costs.PricesHold: { IsGiven: true } hold }) return;
         double days = hold.Value.Base / SecondsPerDay;
-        var old = new List<Price>();
-        var undated = new List<Price>();
+        List<Price> old = [], undated = [];
         foreach (var price in list.Prices)
         {
             if (!price.Item.IsGiven || context.Profiles.Prices.Find(price.Item.Value)?.Source != price) continue;

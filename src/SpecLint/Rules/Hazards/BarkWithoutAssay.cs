@@ -54,8 +54,7 @@ internal sealed partial class BarkWithoutAssay : DirectLoadRule
             foreach (string unit in Units)
             {
                 int at = rest.IndexOf(unit, StringComparison.OrdinalIgnoreCase);
-                if (at > 0 && rest.Substring(0, at).All(static c => char.IsDigit(c) || c is '.' or ',' or ' ' or '–' or '-'))
-                    return true;
+                if (at > 0 && rest.Substring(0, at).All(static c => char.IsDigit(c) || c is '.' or ',' or ' ' or '–' or '-')) return true;
             }
         }
 

@@ -14,17 +14,16 @@ internal sealed partial class PlantWithoutSource : RecipeRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { } material || part.Item?.File is not Ingredient) continue;
+            if (part.Material is not { } material || part.Item?.File is not Ingredient file) continue;
             var hazard = material.Hazard;
             bool foraged = hazard?.Id == "wild-foraged-plant";
             bool flower = hazard?.Id == Flowers
                 || (material.Kind is { IsFreshPlant: true, IsPerishableBrew: true }
                     && hazard is null or { Asks: null, IsPoison: false }
                     && material.Perishable != Perishable.None);
-            if (!foraged && !flower) continue;
 
             // A bar that writes a file or a note for it has named where it comes from.
-            if (part.Line.Note.IsGiven || part.Item is { IsBuiltIn: false, File: Ingredient { Notes.Count: > 0 } }) continue;
+            if ((!foraged && !flower) || part.Line.Note.IsGiven || (!part.Item.IsBuiltIn && file.Notes.Count > 0)) continue;
             var rule = HazardTable.Find(foraged ? hazard!.Id : Flowers)!.Rules[0];
             string id = part.Item.Id;
             context.Report(new(Rule)

@@ -45,9 +45,7 @@ internal sealed partial class LotStoredWarm : LotRule
                 ? $"Bring it to {most} or colder. Discard it if nobody knows how long it has been warm."
                 : "Measure the temperature where it stands and write it in `at`.",
             Caution = KeepingWords.Caution,
-            Evidence = written
-                ? [Proof.Of("storage temperature", at.Value.BaseHigh, "Cel"), Proof.Of(limit)]
-                : [Proof.Of(limit)],
+            Evidence = written ? [Proof.Of("storage temperature", at.Value.BaseHigh, "Cel"), Proof.Of(limit)] : [Proof.Of(limit)],
             Related = Lots.RecipeIs(prep),
         });
     }
