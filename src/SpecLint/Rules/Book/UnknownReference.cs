@@ -2,7 +2,6 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Linking;
-using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 

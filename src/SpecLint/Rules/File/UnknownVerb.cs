@@ -1,4 +1,3 @@
-using SpecLint.Findings;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.File;

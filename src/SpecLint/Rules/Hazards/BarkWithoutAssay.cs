@@ -1,5 +1,6 @@
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 
 namespace SpecLint.Rules.Hazards;
 

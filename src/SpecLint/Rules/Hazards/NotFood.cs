@@ -1,3 +1,5 @@
+using SpecLint.Profile;
+
 namespace SpecLint.Rules.Hazards;
 
 [Rule("SL6022", "not-food", "An alcohol, a solvent, a caustic or a medicine that is not food is in a recipe", Level.Error, Safety = true)]

@@ -152,9 +152,9 @@ internal sealed partial class FermentSealed : PrepRule
             return false;
         double hours = 0;
         foreach (var step in prep.Method) hours += WarmHours(step);
-        return hours >= Wild.Value
-            && RecipeTree.First(context.Profile, IsWild, static inner => inner is Prep made && IsStopped(made)) is
-                { Part.Phase: not PartPhase.Beside };
+        if (!(hours >= Wild.Value)) return false;
+        var wild = RecipeTree.First(context.Profile, IsWild, static inner => inner is Prep made && IsStopped(made));
+        return wild is { Part.Phase: not PartPhase.Beside };
     }
 
     private static bool IsWild(Ingredient ingredient) =>

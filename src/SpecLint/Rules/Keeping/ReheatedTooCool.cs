@@ -1,7 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 
 namespace SpecLint.Rules.Keeping;
 
@@ -48,8 +47,8 @@ internal sealed partial class ReheatedTooCool : PrepRule
         {
             if (part.Phase != PartPhase.Beside
                 && part.Item?.File is Prep inner
-                && context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is
-                    { HoldsPerishable: true, Verdict: not KeepingVerdict.NotControlled }
+                && context.Profile.Set.TryBefore(inner, context.Profile)?.Keeping is { HoldsPerishable: true } state
+                && state.Verdict != KeepingVerdict.NotControlled
                 && !(Storage.Celsius(inner, context.Settings) >= StoredTooWarm.HotLimitOf(context.Settings).Value))
                 return part;
         }

@@ -89,8 +89,10 @@ internal static class SpecialCases
     /// </summary>
     internal static bool NamesPlant(Material oil) =>
         oil is { IsOwn: true, Ingredient: { KeepsCold.IsGiven: false } own }
-            && Namesakes.InWords(own).Any(static e => e.IngredientKind.OrNone() is
-                { IsFreshPlant: true, MayHoldSugar: false, IsSpice: false, IsPerishableBrew: false });
+            && Namesakes.InWords(own).Any(static e => IsHerbOrVegetable(e.IngredientKind.OrNone()));
+
+    private static bool IsHerbOrVegetable(Vocabulary.ItemKind kind) =>
+        kind is { IsFreshPlant: true, MayHoldSugar: false, IsSpice: false, IsPerishableBrew: false };
 
     private static bool FreshPlantIn(RecipeProfile profile) =>
         profile.Keeping is not { Verdict: KeepingVerdict.NotControlled }
