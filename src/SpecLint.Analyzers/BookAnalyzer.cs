@@ -38,7 +38,8 @@ public sealed class BookAnalyzer : DiagnosticAnalyzer
         string? date = options.TryGetValue(DateOption, out string? given) ? given : null;
         if (date is null || CalendarDate.Parse(date) is not { } on)
         {
-            context.RegisterCompilationEndAction(end => end.ReportDiagnostic(Diagnostic.Create(Descriptors.DateUnreadable, Location.None, date ?? "")));
+            context.RegisterCompilationEndAction(
+                end => end.ReportDiagnostic(Diagnostic.Create(Descriptors.DateUnreadable, Location.None, date ?? "")));
             return;
         }
 

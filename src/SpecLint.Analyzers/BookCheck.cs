@@ -28,7 +28,9 @@ internal sealed class BookCheck
     /// <param name="project">Folder of the project: root of the files that no bar.json stands above.</param>
     /// <param name="levels">Levels that stand over those of bar.json.</param>
     /// <param name="concurrent">Whether to use several threads.</param>
-    public BookCheck(ImmutableArray<AdditionalText> files, CalendarDate on, string project, ImmutableSortedDictionary<string, Level> levels, bool concurrent)
+    public BookCheck(
+        ImmutableArray<AdditionalText> files, CalendarDate on, string project,
+        ImmutableSortedDictionary<string, Level> levels, bool concurrent)
     {
         this.files = files;
         this.on = on;
@@ -125,7 +127,8 @@ internal sealed class BookCheck
     /// Lines as the library counts them. For LF, CR LF and CR they are those of <see cref="SourceText.Lines"/>, which also
     /// ends a line at U+0085, U+2028 and U+2029; RFC 8259 allows these within a string.
     /// </summary>
-    private static Microsoft.CodeAnalysis.Text.LinePosition ToCompiler(SpecLint.Reading.LinePosition position) => new(position.Line - 1, position.Column - 1);
+    private static Microsoft.CodeAnalysis.Text.LinePosition ToCompiler(SpecLint.Reading.LinePosition position) =>
+        new(position.Line - 1, position.Column - 1);
 
     /// <summary>Characters (UTF-16 units) in front of a byte; a byte order mark is none.</summary>
     private static int CharactersBefore(SourceFile file, int offset)

@@ -22,7 +22,8 @@ internal static class Descriptors
         customTags: WellKnownDiagnosticTags.CompilationEnd);
 
     /// <summary>Every rule, by id.</summary>
-    public static readonly ImmutableArray<DiagnosticDescriptor> All = RuleRegistry.All.Select(r => Make(r.Info, "")).Prepend(DateUnreadable).ToImmutableArray();
+    public static readonly ImmutableArray<DiagnosticDescriptor> All =
+        RuleRegistry.All.Select(r => Make(r.Info, "")).Prepend(DateUnreadable).ToImmutableArray();
 
     private static readonly ConcurrentDictionary<string, ImmutableDictionary<string, DiagnosticDescriptor>> Linked = new(StringComparer.Ordinal);
 

@@ -99,7 +99,8 @@ public sealed class SpecLintCheck : Microsoft.Build.Utilities.Task
         string message = RulePages.Length == 0 ? Books.MessageOf(finding) : $"{Books.MessageOf(finding)} ({page})";
         var start = finding.Place.Start;
         var level = finding.Level;
-        if (level == Level.Warning && TreatWarningsAsErrors && WarningsNotAsErrors.IndexOf(id, StringComparison.OrdinalIgnoreCase) < 0) level = Level.Error;
+        if (level == Level.Warning && TreatWarningsAsErrors && WarningsNotAsErrors.IndexOf(id, StringComparison.OrdinalIgnoreCase) < 0)
+            level = Level.Error;
 
         switch (level)
         {

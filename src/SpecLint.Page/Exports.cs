@@ -78,7 +78,8 @@ internal static partial class Exports
 
     /// <summary>The lines of a preparation from the figures of a form.</summary>
     [JSExport]
-    internal static string Prepare(string text, string path, int which, string request) => BenchPreparing.Prepare(Book, Entry(text, path, which), request);
+    internal static string Prepare(string text, string path, int which, string request) =>
+        BenchPreparing.Prepare(Book, Entry(text, path, which), request);
 
     /// <summary>What is understood of prices as they are typed, and the price list that they make.</summary>
     [JSExport]

@@ -74,7 +74,8 @@ public sealed class DeclareFactFix : CodeFixProvider
     }
 
     private static ExpressionSyntax Longer(CollectionExpressionSyntax list, ExpressionSyntax fact) =>
-        SyntaxFactory.ParseExpression($"[{string.Join(", ", list.Elements.Select(static e => e.ToString()).Append(fact.ToString()))}]").WithTriviaFrom(list);
+        SyntaxFactory.ParseExpression($"[{string.Join(", ", list.Elements.Select(static e => e.ToString()).Append(fact.ToString()))}]")
+            .WithTriviaFrom(list);
 
     private static BaseObjectCreationExpressionSyntax? With(BaseObjectCreationExpressionSyntax creation, ExpressionSyntax fact)
     {

@@ -82,7 +82,8 @@ public sealed class InvariantCultureFix : CodeFixProvider
             or MemberAccessExpressionSyntax { Name.Identifier.ValueText: "StringComparer" } =>
             ("Compare ordinally", member, member.WithName(SyntaxFactory.IdentifierName("Ordinal"))),
         "CurrentCultureIgnoreCase" => ("Compare ordinally", member, member.WithName(SyntaxFactory.IdentifierName("OrdinalIgnoreCase"))),
-        "CurrentCulture" or "CurrentUICulture" => ("Name the invariant culture", member, member.WithName(SyntaxFactory.IdentifierName("InvariantCulture"))),
+        "CurrentCulture" or "CurrentUICulture" =>
+            ("Name the invariant culture", member, member.WithName(SyntaxFactory.IdentifierName("InvariantCulture"))),
         _ => null,
     };
 

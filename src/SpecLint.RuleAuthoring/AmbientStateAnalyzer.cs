@@ -52,7 +52,8 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
 
     private static readonly ImmutableHashSet<string> AmbientTypes = ImmutableHashSet.Create(
         StringComparer.Ordinal,
-        "System.Console", "System.Random", "System.IO.File", "System.IO.Directory", "System.IO.FileInfo", "System.IO.DirectoryInfo", "System.IO.FileStream",
+        "System.Console", "System.Random", "System.IO.File", "System.IO.Directory", "System.IO.FileInfo", "System.IO.DirectoryInfo",
+        "System.IO.FileStream",
         "System.Diagnostics.Process", "System.Diagnostics.Stopwatch", "System.Net.Http.HttpClient");
 
     private const string TakeTheDay = "take the day of the run from the context";
@@ -71,7 +72,9 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
         {
             var rule = start.Compilation.GetTypeByMetadataName(Names.Rule);
             bool everywhere = rule is null || SymbolEqualityComparer.Default.Equals(rule.ContainingAssembly, start.Compilation.Assembly);
-            Register(static c => OnMember(c, ((IMemberReferenceOperation)c.Operation).Member), OperationKind.PropertyReference, OperationKind.FieldReference);
+            Register(
+                static c => OnMember(c, ((IMemberReferenceOperation)c.Operation).Member),
+                OperationKind.PropertyReference, OperationKind.FieldReference);
             Register(static c => OnCall(c, (IInvocationOperation)c.Operation), OperationKind.Invocation);
             Register(static c => OnCreation(c, (IObjectCreationOperation)c.Operation), OperationKind.ObjectCreation);
             Register(static c => OnHole(c, (IInterpolationOperation)c.Operation), OperationKind.Interpolation);
@@ -111,7 +114,8 @@ public sealed class AmbientStateAnalyzer : DiagnosticAnalyzer
         }
 
         bool provider = method.Parameters.Any(p => p.Type.Name is "IFormatProvider" or "CultureInfo");
-        if (!provider && IsFraction(method.ContainingType) && method.Name is ("ToString" or "Parse" or "TryParse")) Report(context, Culture, name, Invariant);
+        if (!provider && IsFraction(method.ContainingType) && method.Name is ("ToString" or "Parse" or "TryParse"))
+            Report(context, Culture, name, Invariant);
         else if (method.ContainingType.SpecialType == SpecialType.System_String
             && method.Parameters.IsEmpty
             && method.Name is ("ToLower" or "ToUpper"))

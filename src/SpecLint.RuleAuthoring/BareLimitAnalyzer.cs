@@ -91,7 +91,8 @@ public sealed class BareLimitAnalyzer : DiagnosticAnalyzer
     /// <summary>Whether a factor turns one unit into another: a named constant, a power of ten, or seconds, minutes, hours, days and weeks.</summary>
     private static bool TurnsUnits(IOperation operand, BinaryOperatorKind kind)
     {
-        if (kind is not (BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide) || operand.ConstantValue.Value is not IConvertible number) return false;
+        if (kind is not (BinaryOperatorKind.Multiply or BinaryOperatorKind.Divide)
+            || operand.ConstantValue.Value is not IConvertible number) return false;
         if (operand.DescendantsAndSelf().Any(static o => o is IFieldReferenceOperation)) return true;
         double value = number.ToDouble(System.Globalization.CultureInfo.InvariantCulture);
         if (value is 60 or 3600 or 86400 or 1440 or 24 or 7) return true;

@@ -57,7 +57,8 @@ internal static class Names
     {
         foreach (var argument in creation.Arguments)
         {
-            if (argument.Parameter is { Ordinal: 0 } && argument.Value.ConstantValue is { HasValue: true, Value: string id }) return (id, argument.Value);
+            if (argument.Parameter is { Ordinal: 0 }
+                && argument.Value.ConstantValue is { HasValue: true, Value: string id }) return (id, argument.Value);
         }
 
         return null;

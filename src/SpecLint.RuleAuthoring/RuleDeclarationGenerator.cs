@@ -29,7 +29,8 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
                     ? (Hint: type.ToDisplayString(), Text: Write(type))
                     : default)
                 .Where(static part => part.Hint is not null);
-            context.RegisterSourceOutput(parts, static (output, part) => output.AddSource(part.Hint + ".g.cs", SourceText.From(part.Text, Encoding.UTF8)));
+            context.RegisterSourceOutput(
+                parts, static (output, part) => output.AddSource(part.Hint + ".g.cs", SourceText.From(part.Text, Encoding.UTF8)));
         }
     }
 
@@ -54,7 +55,8 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
         foreach (var (id, member) in members)
         {
             text.Append("    /// <summary>The limit ").Append(id).AppendLine(".</summary>");
-            text.Append("    internal static global::SpecLint.Catalogue.Limit ").Append(member).Append(" => DeclaredLimits.").Append(member).AppendLine(";");
+            text.Append("    internal static global::SpecLint.Catalogue.Limit ").Append(member)
+                .Append(" => DeclaredLimits.").Append(member).AppendLine(";");
             text.AppendLine();
         }
 
@@ -91,7 +93,8 @@ public sealed class RuleDeclarationGenerator : IIncrementalGenerator
             .Append(string.Join(", ", rule.ConstructorArguments.Select(Value)))
             .AppendLine(")");
         text.AppendLine("        {");
-        foreach (var named in rule.NamedArguments) text.Append("            ").Append(named.Key).Append(" = ").Append(Value(named.Value)).AppendLine(",");
+        foreach (var named in rule.NamedArguments)
+            text.Append("            ").Append(named.Key).Append(" = ").Append(Value(named.Value)).AppendLine(",");
         if (IdsOf(type) is { Length: > 0 } ids) text.Append("            Limits = [").Append(ids).AppendLine("],");
         text.AppendLine("        };");
         text.AppendLine("    }");

@@ -63,7 +63,8 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
             context =>
             {
                 var type = (INamedTypeSymbol)context.Symbol;
-                if (type.DeclarationOf(Names.RuleAttribute) is not { } declared || declared.ConstructorArguments is not [{ Value: string id }, ..]) return;
+                if (type.DeclarationOf(Names.RuleAttribute) is not { } declared
+                    || declared.ConstructorArguments is not [{ Value: string id }, ..]) return;
                 Look(id, Names.FirstArgument(declared), type, context.ReportDiagnostic);
             },
             SymbolKind.NamedType);
@@ -87,7 +88,9 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
         {
             foreach (var same in seen.GroupBy(s => s.Id, StringComparer.Ordinal))
             {
-                var places = same.Select(s => s.At).OrderBy(a => a.SourceTree!.FilePath, StringComparer.Ordinal).ThenBy(a => a.SourceSpan.Start).ToArray();
+                var places = same.Select(s => s.At)
+                    .OrderBy(a => a.SourceTree!.FilePath, StringComparer.Ordinal)
+                    .ThenBy(a => a.SourceSpan.Start).ToArray();
                 foreach (var later in places.Skip(1))
                     end.ReportDiagnostic(Diagnostic.Create(
                         UsedTwice, later, ImmutableArray.Create(places[0]), same.Key, Path.GetFileName(places[0].SourceTree!.FilePath)));
@@ -108,6 +111,8 @@ public sealed class RuleIdAnalyzer : DiagnosticAnalyzer
 
         if (!formed || !id.StartsWith("SL", StringComparison.Ordinal)) return "the library's ids are SL and four digits";
         var member = family?.GetMembers(space.Name).OfType<IFieldSymbol>().FirstOrDefault();
-        return member?.ConstantValue is int digit && id[2] != '0' + digit ? $"rules in {space.Name} have ids from SL{digit}000 to SL{digit}999" : null;
+        return member?.ConstantValue is int digit && id[2] != '0' + digit
+            ? $"rules in {space.Name} have ids from SL{digit}000 to SL{digit}999"
+            : null;
     }
 }

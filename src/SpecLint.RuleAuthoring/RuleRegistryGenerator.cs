@@ -22,7 +22,8 @@ public sealed class RuleRegistryGenerator : IIncrementalGenerator
             static (node, _) => node is ClassDeclarationSyntax { BaseList: not null },
             static (syntax, cancel) => NameOfRule(syntax, cancel)).Where(static name => name is not null);
         var home = context.CompilationProvider.Select(static (compilation, _) =>
-            compilation.GetTypeByMetadataName(BaseType) is { } type && SymbolEqualityComparer.Default.Equals(type.ContainingAssembly, compilation.Assembly));
+            compilation.GetTypeByMetadataName(BaseType) is { } type
+                && SymbolEqualityComparer.Default.Equals(type.ContainingAssembly, compilation.Assembly));
         context.RegisterSourceOutput(rules.Collect().Combine(home), static (output, pair) =>
         {
             if (pair.Right) Write(output, pair.Left);

@@ -41,7 +41,9 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
             var rule = start.Compilation.GetTypeByMetadataName(Names.Rule);
             bool own = SymbolEqualityComparer.Default.Equals(word.ContainingAssembly, start.Compilation.Assembly);
             start.RegisterOperationAction(Names.Within(Picks, static c => OnEquality(c, (IBinaryOperation)c.Operation)), OperationKind.Binary);
-            start.RegisterOperationAction(Names.Within(Picks, static c => OnPattern(c, c.Operation)), OperationKind.ConstantPattern, OperationKind.CaseClause);
+            start.RegisterOperationAction(
+                Names.Within(Picks, static c => OnPattern(c, c.Operation)),
+                OperationKind.ConstantPattern, OperationKind.CaseClause);
             start.RegisterOperationAction(Names.Within(Picks, static c => OnCall(c, (IInvocationOperation)c.Operation)), OperationKind.Invocation);
 
             bool Picks(INamedTypeSymbol type) => own ? !ReadsTables(type.ContainingNamespace) : rule is not null && type.DerivesFrom(rule);
@@ -63,10 +65,16 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
 
     private static void OnPattern(OperationAnalysisContext context, IOperation pattern)
     {
-        var value = pattern switch { IConstantPatternOperation constant => constant.Value, ISingleValueCaseClauseOperation clause => clause.Value, _ => null };
+        var value = pattern switch
+        {
+            IConstantPatternOperation constant => constant.Value,
+            ISingleValueCaseClauseOperation clause => clause.Value,
+            _ => null,
+        };
         if (value is null || !IsText(value)) return;
         var outer = pattern.Parent;
-        while (outer is IBinaryPatternOperation or INegatedPatternOperation or IPatternCaseClauseOperation or ISwitchCaseOperation) outer = outer.Parent;
+        while (outer is IBinaryPatternOperation or INegatedPatternOperation
+            or IPatternCaseClauseOperation or ISwitchCaseOperation) outer = outer.Parent;
         var input = outer switch
         {
             IIsPatternOperation test => test.Value,
@@ -89,7 +97,8 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
             return;
         }
 
-        if (call.TargetMethod.Name is not ("Equals" or "StartsWith" or "EndsWith" or "IndexOf" or "Contains" or "Compare" or "CompareOrdinal")) return;
+        if (call.TargetMethod.Name is not ("Equals" or "StartsWith" or "EndsWith" or "IndexOf"
+            or "Contains" or "Compare" or "CompareOrdinal")) return;
         var arguments = call.Arguments.Select(a => a.Value).ToList();
         if (call.TargetMethod.ContainingType.SpecialType == SpecialType.System_String)
         {
@@ -117,7 +126,8 @@ public sealed class WordAsTextAnalyzer : DiagnosticAnalyzer
                     : null;
             case IInvocationOperation { TargetMethod: { Name: "ToString", Parameters.IsEmpty: true }, Instance.Type: { } of } when IsWord(of):
                 return value;
-            case ILocalReferenceOperation { Local.DeclaringSyntaxReferences: [var declared] } when declared.GetSyntax() is VariableDeclaratorSyntax { Initializer.Value: { } start }:
+            case ILocalReferenceOperation { Local.DeclaringSyntaxReferences: [var declared] }
+                when declared.GetSyntax() is VariableDeclaratorSyntax { Initializer.Value: { } start }:
                 return value.SemanticModel?.GetOperation(start) is { } first
                     && Bare(first) is not ILocalReferenceOperation
                     && WordOf(first) is not null

@@ -152,7 +152,8 @@ internal sealed class BookFolder
             1 => below[0],
             _ =>
                 throw new UsageException($"{path} holds {below.Count} books; name one of them: "
-                    + $"{string.Join(", ", below.Take(5).Select(b => Relative(host.CurrentDirectory, b).TrimEnd('/')))}{(below.Count > 5 ? ", …" : "")}."),
+                    + $"{string.Join(", ", below.Take(5).Select(b => Relative(host.CurrentDirectory, b).TrimEnd('/')))}"
+                    + $"{(below.Count > 5 ? ", …" : "")}."),
         };
     }
 
@@ -219,7 +220,8 @@ internal sealed class BookFolder
 
     /// <summary>Paths of the files of a book from its root, in order; only its bar's file is read.</summary>
     /// <exception cref="UsageException">The bar's file cannot be read.</exception>
-    internal static IReadOnlyList<string> PathsOf(string root) => BookFiles.Choose(new BookDirectory(new DirectoryInfo(root)).Files.Keys, ReadBar(root));
+    internal static IReadOnlyList<string> PathsOf(string root) =>
+        BookFiles.Choose(new BookDirectory(new DirectoryInfo(root)).Files.Keys, ReadBar(root));
 
     private static Bar? ReadBar(string root)
     {
@@ -263,7 +265,8 @@ internal sealed class BookFolder
         catch (AggregateException several)
         {
             // The first in the order of names, whichever thread met it first.
-            var unreadable = several.Flatten().InnerExceptions.OfType<UsageException>().OrderBy(e => e.Message, StringComparer.Ordinal).FirstOrDefault();
+            var unreadable = several.Flatten().InnerExceptions.OfType<UsageException>()
+                .OrderBy(e => e.Message, StringComparer.Ordinal).FirstOrDefault();
             if (unreadable is null) throw;
             throw new UsageException(unreadable.Message, several);
         }

@@ -34,7 +34,8 @@ internal static class GitBook
     /// <summary>Whether a folder is in a repository that has no commit yet.</summary>
     /// <exception cref="UsageException">git is missing.</exception>
     public static bool HasNoCommit(string root) =>
-        TryRun(root, out _, out _, "rev-parse", "--is-inside-work-tree") == 0 && TryRun(root, out _, out _, "rev-parse", "--verify", "--quiet", "HEAD") != 0;
+        TryRun(root, out _, out _, "rev-parse", "--is-inside-work-tree") == 0
+            && TryRun(root, out _, out _, "rev-parse", "--verify", "--quiet", "HEAD") != 0;
 
     /// <summary>Full path of the top of the repository that a folder is in; <see langword="null"/> where it is in none.</summary>
     /// <exception cref="UsageException">git is missing.</exception>

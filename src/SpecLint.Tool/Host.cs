@@ -103,7 +103,8 @@ internal sealed class Host
         const long little = 1L << 30;
         long available = GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, needed = leastBytes + ((long)files * leastPerFile);
         if (available is > 0 and < little && available < needed)
-            throw new TooLittleMemoryException($"a book of {files} files needs about {needed >> 20} MiB, and this process may take {available >> 20} MiB");
+            throw new TooLittleMemoryException($"a book of {files} files needs about {needed >> 20} MiB, "
+                + $"and this process may take {available >> 20} MiB");
     }
 
     /// <summary>A full path, seen from the current folder.</summary>

@@ -88,7 +88,8 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
         try
         {
             JsonElement text;
-            using (var document = JsonDocument.Parse(file.Source.Utf8[file.Source.ByteOrderMarkLength..], Lenient)) text = document.RootElement.Clone();
+            using (var document = JsonDocument.Parse(file.Source.Utf8[file.Source.ByteOrderMarkLength..], Lenient))
+                text = document.RootElement.Clone();
             EvaluationResults? results;
             try
             {
@@ -104,7 +105,10 @@ internal sealed class HouseSchemas : IHouseSchemaCheck
             if (results is null || results.IsValid) return [];
             var problems = new List<ReadingProblem>();
             new Walk(tree, house.Tree, problems).Visit(results);
-            problems.Sort((a, b) => a.Span.Start != b.Span.Start ? a.Span.Start.CompareTo(b.Span.Start) : string.CompareOrdinal(a.Message, b.Message));
+            problems.Sort((a, b) =>
+                a.Span.Start != b.Span.Start
+                    ? a.Span.Start.CompareTo(b.Span.Start)
+                    : string.CompareOrdinal(a.Message, b.Message));
             return problems;
         }
         catch (Exception failed) when (failed is JsonException or InvalidOperationException or JsonSchemaException

@@ -11,7 +11,10 @@ internal sealed class SchemaCost
     private const int DeepestReferences = 500;
 
     /// <summary>Keywords whose subschemas look at the same value as their own schema.</summary>
-    private static readonly HashSet<string> InPlace = new(StringComparer.Ordinal) { "allOf", "anyOf", "oneOf", "not", "if", "then", "else", "dependentSchemas" };
+    private static readonly HashSet<string> InPlace = new(StringComparer.Ordinal)
+    {
+        "allOf", "anyOf", "oneOf", "not", "if", "then", "else", "dependentSchemas",
+    };
 
     private readonly JsonNode root;
     private readonly Dictionary<int, long> paths = [];

@@ -17,7 +17,10 @@ internal static class Shell
     /// <summary>Version of the product.</summary>
     public static string Version { get; } = VersionOfAssembly();
 
-    /// <summary>All verbs, in the order of the help, made anew: a verb holds its options. A verb is one file in <c>Verbs/</c> and one line here.</summary>
+    /// <summary>
+    /// All verbs, in the order of the help, made anew: a verb holds its options. A
+    /// verb is one file in <c>Verbs/</c> and one line here.
+    /// </summary>
     public static IReadOnlyList<Verb> Verbs =>
     [
         new CheckVerb(),
@@ -117,7 +120,8 @@ internal static class Shell
 
     private static RootCommand Build(Host host, IReadOnlyList<Verb> verbs)
     {
-        var root = new RootCommand("Recalculates the recipes of a bar and says what is wrong, by how much, according to whom, and what would put it right.");
+        var root = new RootCommand("Recalculates the recipes of a bar and says what is wrong, "
+            + "by how much, according to whom, and what would put it right.");
         var examples = new Dictionary<Command, IReadOnlyList<string>>();
         foreach (var verb in verbs)
         {

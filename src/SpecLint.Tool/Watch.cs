@@ -35,7 +35,8 @@ internal static class Watch
             folder = now;
             if (changes.Count == 0) continue;
             live.Take(changes);
-            Shell.Say(host, $"{string.Join(", ", changes.Take(3).Select(c => c.Path))}{(changes.Count > 3 ? $" and {changes.Count - 3} more" : "")} changed");
+            Shell.Say(host, $"{string.Join(", ", changes.Take(3).Select(c => c.Path))}"
+                + $"{(changes.Count > 3 ? $" and {changes.Count - 3} more" : "")} changed");
             show(folder, live.Result());
         }
     }

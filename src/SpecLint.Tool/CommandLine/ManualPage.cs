@@ -20,13 +20,17 @@ internal static class ManualPage
         writer.Write(".SH VERBS\n");
         foreach (var command in root.Subcommands.Where(c => !c.Hidden))
         {
-            writer.Write($".SS speclint {Text(command.Name)}{string.Concat(command.Arguments.Select(a => " " + Text(Usage(a))))}\n{Text(command.Description)}\n");
-            foreach (var argument in command.Arguments) writer.Write($".TP\n.I {Text(argument.HelpName ?? argument.Name)}\n{Text(argument.Description)}\n");
+            writer.Write($".SS speclint {Text(command.Name)}{string.Concat(command.Arguments.Select(a => " " + Text(Usage(a))))}"
+                + $"\n{Text(command.Description)}\n");
+            foreach (var argument in command.Arguments)
+                writer.Write($".TP\n.I {Text(argument.HelpName ?? argument.Name)}\n{Text(argument.Description)}\n");
             foreach (var option in command.Options.Where(o => !o.Hidden && o is not System.CommandLine.Help.HelpOption))
-                writer.Write($".TP\n.B {Text(option.Name)}{(option.HelpName is { } value ? $" \\fI{Text(value)}\\fR" : "")}\n{Text(option.Description)}\n");
+                writer.Write($".TP\n.B {Text(option.Name)}{(option.HelpName is { } value ? $" \\fI{Text(value)}\\fR" : "")}"
+                    + $"\n{Text(option.Description)}\n");
             var examples = verbs.FirstOrDefault(v => v.Name == command.Name)?.Examples ?? [];
             if (examples.Count > 0)
-                writer.Write($".PP\n{(examples.Count == 1 ? "Example:" : "Examples:")}\n.PP\n.nf\n{string.Concat(examples.Select(e => Text(e) + "\n"))}.fi\n");
+                writer.Write($".PP\n{(examples.Count == 1 ? "Example:" : "Examples:")}"
+                    + $"\n.PP\n.nf\n{string.Concat(examples.Select(e => Text(e) + "\n"))}.fi\n");
         }
 
         writer.Write(".SH EXIT STATUS\n.TP\n0\nNothing at or above the threshold.\n.TP\n1\nFindings.\n.TP\n2\nWrong usage, or input "

@@ -47,7 +47,10 @@ internal sealed class NamedBook
         return new NamedBook(folder, named, isFile ? Path.GetRelativePath(folder.Root, host.FullPath(named!)).Replace('\\', '/') : null, isFolder);
     }
 
-    /// <summary>Whether a name is that of a file or a folder. Beside <c>--book</c> a bare word is an id, whatever lies in the current folder.</summary>
+    /// <summary>
+    /// Whether a name is that of a file or a folder. Beside <c>--book</c> a bare
+    /// word is an id, whatever lies in the current folder.
+    /// </summary>
     private static (bool IsFile, bool IsFolder) KindOf(Host host, string? named, string? book)
     {
         if (named is not { Length: > 0 }) return (false, false);

@@ -64,7 +64,8 @@ internal static class ShellWords
     public static int Answer(RootCommand root, IReadOnlyList<string> args, Host host)
     {
         string line = args[1];
-        if (!int.TryParse(args[0].AsSpan(Question.Length..^1), NumberStyles.None, CultureInfo.InvariantCulture, out int column)) return ExitStatus.Usage;
+        if (!int.TryParse(args[0].AsSpan(Question.Length..^1), NumberStyles.None, CultureInfo.InvariantCulture, out int column))
+            return ExitStatus.Usage;
         string before = line[..Math.Min(column, line.Length)];
         var words = CommandLineParser.SplitCommandLine(before).ToList();
         bool startsNew = before.Length == 0 || char.IsWhiteSpace(before[^1]);

@@ -23,7 +23,8 @@ internal static class Suggestion
         {
             foreach (var token in result.Tokens)
             {
-                if (!words.Contains(token.Value)) result.AddError($"{option.Name} takes {ListOf(words)}, not '{token.Value}'.{For(token.Value, words)}");
+                if (!words.Contains(token.Value))
+                    result.AddError($"{option.Name} takes {ListOf(words)}, not '{token.Value}'.{For(token.Value, words)}");
             }
         });
     }

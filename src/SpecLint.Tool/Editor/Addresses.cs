@@ -8,7 +8,8 @@ internal sealed class Addresses
     /// <summary>The full path of an address; <see langword="null"/> where it is no file.</summary>
     public static string? PathOf(string address)
     {
-        if (!Uri.TryCreate(address, UriKind.Absolute, out var uri) || !uri.IsFile || uri.LocalPath.Contains('\0', StringComparison.Ordinal)) return null;
+        if (!Uri.TryCreate(address, UriKind.Absolute, out var uri) || !uri.IsFile
+            || uri.LocalPath.Contains('\0', StringComparison.Ordinal)) return null;
         return Path.GetFullPath(uri.LocalPath);
     }
 

@@ -69,7 +69,8 @@ internal sealed class Books(Host host)
 
     /// <summary>Opens the book that a folder is in, where a bar's file says that it is one.</summary>
     /// <exception cref="UsageException">It cannot be read.</exception>
-    public OpenBook? OpenFolder(string folder) => Directory.Exists(folder) && BookFolder.RootAbove(folder) is { } root ? Opened(root, isWhole: true) : null;
+    public OpenBook? OpenFolder(string folder) =>
+        Directory.Exists(folder) && BookFolder.RootAbove(folder) is { } root ? Opened(root, isWhole: true) : null;
 
     /// <summary>The open books in a folder.</summary>
     public IEnumerable<OpenBook> Below(string folder) => open.Values.Where(b => IsWithin(b.Root, folder));
@@ -117,7 +118,9 @@ internal sealed class Books(Host host)
     {
         try
         {
-            return File.Exists(path) ? new SourceFile(relative, InputFile.Read(new FileInfo(path), BookFolder.LargestFile) ?? BookFolder.TooLarge.Value) : null;
+            return File.Exists(path)
+                ? new SourceFile(relative, InputFile.Read(new FileInfo(path), BookFolder.LargestFile) ?? BookFolder.TooLarge.Value)
+                : null;
         }
         catch (Exception e) when (IoFault.Is(e))
         {

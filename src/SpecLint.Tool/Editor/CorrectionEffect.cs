@@ -33,7 +33,9 @@ internal static class CorrectionEffect
         {
             FactValue was = before.Get(fact), becomes = now.Get(fact);
             if (!was.IsKnown || !becomes.IsKnown || double.IsNaN(was.Value) || double.IsNaN(becomes.Value)) continue;
-            string unit = Say.Unit(fact, now.IsSolid), from = DisplayUnits.Metric.With(was.Value, unit), to = DisplayUnits.Metric.With(becomes.Value, unit);
+            string unit = Say.Unit(fact, now.IsSolid),
+                from = DisplayUnits.Metric.With(was.Value, unit),
+                to = DisplayUnits.Metric.With(becomes.Value, unit);
             if (from != to) told.Add($"{FactNames.Name(fact)} {from} → {to}");
         }
 

@@ -29,7 +29,8 @@ internal sealed class DiagnosticsPublisher(MessageStream messages, Books books, 
             string full = book.FullPath(path);
             byte[] diagnostics = Of(book, path);
             string mark = Mark(diagnostics);
-            if ((sent.TryGetValue(full, out string? before) ? before : Empty) == mark && (before is not null || books.DocumentAt(full) is null)) continue;
+            if ((sent.TryGetValue(full, out string? before) ? before : Empty) == mark
+                && (before is not null || books.DocumentAt(full) is null)) continue;
             sent[full] = mark;
             changed++;
             if (!IsAsked) Send(full, diagnostics);
@@ -87,7 +88,12 @@ internal sealed class DiagnosticsPublisher(MessageStream messages, Books books, 
     {
         json.WriteStartObject();
         json.Range("range", finding.Place);
-        json.WriteNumber("severity", finding.Level switch { Level.Error => SeverityError, Level.Warning => SeverityWarning, _ => SeverityInformation });
+        json.WriteNumber("severity", finding.Level switch
+        {
+            Level.Error => SeverityError,
+            Level.Warning => SeverityWarning,
+            _ => SeverityInformation,
+        });
         json.WriteString("code", finding.Rule.Id);
         if (pages.Of(finding.Rule.Id) is { } page)
         {

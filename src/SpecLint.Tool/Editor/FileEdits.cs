@@ -23,7 +23,8 @@ internal static class FileEdits
         }
 
         if (!last.Exists) return null;
-        if (!list.Exists) return new TextEdit(file.At(new TextSpan(last.Span.End, 0)), $",{GapBefore(file, last.NameSpan.Start)}\"{property}\": [{json}]");
+        if (!list.Exists)
+            return new TextEdit(file.At(new TextSpan(last.Span.End, 0)), $",{GapBefore(file, last.NameSpan.Start)}\"{property}\": [{json}]");
         if (list.Kind != JsonKind.Array) return null;
         JsonNode lastItem = default;
         foreach (var item in list.Items) lastItem = item;

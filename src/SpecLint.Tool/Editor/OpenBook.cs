@@ -98,7 +98,9 @@ internal sealed class OpenBook
             return;
         }
 
-        Take([.. now.Values.Select(f => new FileState(f.Path, f)), .. Linked.Files.Where(f => !now.ContainsKey(f.Source.Path)).Select(f => new FileState(f.Source.Path, null))]);
+        Take([
+            .. now.Values.Select(f => new FileState(f.Path, f)),
+            .. Linked.Files.Where(f => !now.ContainsKey(f.Source.Path)).Select(f => new FileState(f.Source.Path, null))]);
     }
 
     /// <summary>Whether the day of the check has passed.</summary>
@@ -128,5 +130,6 @@ internal sealed class OpenBook
         return IsWhole ? BookFiles.Choose([relative], chooser).Count > 0 : !relative.Contains('/', StringComparison.Ordinal);
     }
 
-    private static BookFolder Read(Host host, string root, bool isWhole) => isWhole ? BookFolder.Open(host, [root]) : BookFolder.OpenOneFolder(host, root);
+    private static BookFolder Read(Host host, string root, bool isWhole) =>
+        isWhole ? BookFolder.Open(host, [root]) : BookFolder.OpenOneFolder(host, root);
 }

@@ -33,7 +33,10 @@ internal static class SolveActions
         };
     }
 
-    /// <summary>Whether a place of the file is one at which somebody thinks of amounts: the name, the lines, the glass, the style, the target.</summary>
+    /// <summary>
+    /// Whether a place of the file is one at which somebody thinks of amounts: the
+    /// name, the lines, the glass, the style, the target.
+    /// </summary>
     public static bool IsPlaceOf(Recipe recipe, Func<Place, bool> meets) =>
         meets(recipe.Head) || meets(recipe.At(recipe.IngredientsSpan))
         || (recipe is Drink drink
@@ -46,7 +49,11 @@ internal static class SolveActions
     public static IReadOnlyList<TextEdit> Solve(OpenBook book, Recipe recipe, SolveAction action)
     {
         // Only what the recipe is made of is read again.
-        var input = new BookInput([.. BookPart.Below(book, recipe).Select(f => f.Source)], book.Day) { Threads = 1, HouseSchemas = book.Linked.HouseSchemas };
+        var input = new BookInput([.. BookPart.Below(book, recipe).Select(f => f.Source)], book.Day)
+        {
+            Threads = 1,
+            HouseSchemas = book.Linked.HouseSchemas,
+        };
         var before = Checker.Check(input);
         if (before.Book.Recipes.FirstOrDefault(r => r.Source.Path == recipe.Source.Path) is not { } same)
             throw new RequestException("The recipe cannot be read.");
@@ -71,7 +78,8 @@ internal static class SolveActions
                     new AdjustRequest { Targets = bands });
         }
 
-        if (drink.Declares?.Abv is { IsGiven: true } declared && IsMissed(profile.Get(Fact.Abv), declared.Value.BaseLow, declared.Value.BaseHigh, Slack))
+        if (drink.Declares?.Abv is { IsGiven: true } declared
+            && IsMissed(profile.Get(Fact.Abv), declared.Value.BaseLow, declared.Value.BaseHigh, Slack))
             yield return Of("declared", "the declared strength", Fact.Abv, declared.Value.Base);
         if (drink.GlassWritten.Length > 0
             && GlassFill.Of(profile, drink, drink.GlassWritten, book.Linked.Settings) is { } glass
@@ -106,7 +114,8 @@ internal static class SolveActions
             new AdjustRequest { Targets = [new AdjustTarget(fact, value, value)] });
 
     private static string Named(List<AdjustTarget> targets) =>
-        string.Join(", ", targets.Select(t => $"{ProfileReport.LabelOf(t.Fact)} {Say.Number(t.Low)}–{Say.Number(t.High)} {Say.Unit(t.Fact)}".TrimEnd()));
+        string.Join(", ", targets.Select(t =>
+            $"{ProfileReport.LabelOf(t.Fact)} {Say.Number(t.Low)}–{Say.Number(t.High)} {Say.Unit(t.Fact)}".TrimEnd()));
 
     /// <summary>An edit for each line that differs; one for the whole where lines came or went.</summary>
     private static List<TextEdit> Differences(Recipe recipe, SourceFile after)

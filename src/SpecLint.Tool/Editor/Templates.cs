@@ -50,7 +50,8 @@ internal static class Templates
                 text.ToString(),
                 ChoiceKind.Property,
                 property.Required ? "required" : "",
-                $"{Reports.ItemMarkdown.Escape(property.Description)}{(property.Examples.Count > 0 ? $"\n```json\n\"{property.Name}\": {property.Examples[0]}\n```" : "")}",
+                $"{Reports.ItemMarkdown.Escape(property.Description)}"
+                    + $"{(property.Examples.Count > 0 ? $"\n```json\n\"{property.Name}\": {property.Examples[0]}\n```" : "")}",
                 snippets && !cursor.ValueFollows));
         }
 

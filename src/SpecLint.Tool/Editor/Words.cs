@@ -28,7 +28,10 @@ internal static class Words
         return [.. found
             .Where(f => Fits(property, f.Item) && f.Item.Id != cursor.File.Id)
             .Take(MostItems)
-            .Select(f => new Choice(f.Item.Id, $"\"{f.Item.Id}\"", ChoiceKind.Item, Join(f.Kind, ItemWords.MakeUp(f.MakeUp), f.Called.Length > 0 ? $"also {f.Called}" : ""), f.Name == f.Item.Id ? "" : Reports.ItemMarkdown.Escape(f.Name)))];
+            .Select(f => new Choice(
+                f.Item.Id, $"\"{f.Item.Id}\"", ChoiceKind.Item,
+                Join(f.Kind, ItemWords.MakeUp(f.MakeUp), f.Called.Length > 0 ? $"also {f.Called}" : ""),
+                f.Name == f.Item.Id ? "" : Reports.ItemMarkdown.Escape(f.Name)))];
     }
 
     /// <summary>Words of a value.</summary>
@@ -42,11 +45,18 @@ internal static class Words
             case "style": return [.. Style.All.Select(s => Word(s.Id, s.Id))];
             case "glass":
                 return [
-                    .. (bar?.Glasses ?? new Dictionary<string, Glass>()).Select(g => Text(g.Key, Join("glass of the bar", g.Value.Brim.IsGiven ? $"{Say.Number(g.Value.Brim.Value.Base, 0)} mL" : ""))),
-                    .. GlassType.All.Where(g => bar is null || !bar.Glasses.ContainsKey(g.Id)).Select(g => Text(g.Id, $"type, {Say.Number(g.BrimLow, 0)}–{Say.Number(g.BrimHigh, 0)} mL"))];
+                    .. (bar?.Glasses ?? new Dictionary<string, Glass>()).Select(g => Text(
+                        g.Key, Join("glass of the bar", g.Value.Brim.IsGiven ? $"{Say.Number(g.Value.Brim.Value.Base, 0)} mL" : ""))),
+                    .. GlassType.All.Where(g => bar is null || !bar.Glasses.ContainsKey(g.Id))
+                        .Select(g => Text(g.Id, $"type, {Say.Number(g.BrimLow, 0)}–{Say.Number(g.BrimHigh, 0)} mL"))];
             case "meter": return [.. (bar?.Meters.Keys ?? []).Select(m => Text(m, "meter of the bar"))];
-            case "vessel" or "in" or "into" when value.Form == ValueForm.Text: return [.. (bar?.Vessels.Keys ?? []).Select(v => Text(v, "vessel of the bar")), .. VesselType.Words.Select(w => Word(w, w))];
-            case "madeFrom": return [.. book.Linked.Stocks.SelectMany(s => s.Lots).Where(l => l.LotCode.IsGiven).Select(l => Text(l.LotCode.Value, l.Item.Or("")))];
+            case "vessel" or "in" or "into" when value.Form == ValueForm.Text:
+                return [
+                    .. (bar?.Vessels.Keys ?? []).Select(v => Text(v, "vessel of the bar")),
+                    .. VesselType.Words.Select(w => Word(w, w))];
+            case "madeFrom":
+                return [.. book.Linked.Stocks.SelectMany(s => s.Lots)
+                    .Where(l => l.LotCode.IsGiven).Select(l => Text(l.LotCode.Value, l.Item.Or("")))];
         }
 
         return value.Form switch
@@ -58,7 +68,8 @@ internal static class Words
             ValueForm.Pattern when value.Definition == "ruleId" => Rules("\""),
             ValueForm.Quantity => Units(book, cursor, value),
             ValueForm.Sourced => Units(book, cursor, value.Item!),
-            _ => [.. (cursor.Property?.Examples ?? []).Where(e => e.StartsWith('"')).Select(e => new Choice(e.Trim('"'), e, ChoiceKind.Value, "example"))],
+            _ => [.. (cursor.Property?.Examples ?? []).Where(e => e.StartsWith('"'))
+                .Select(e => new Choice(e.Trim('"'), e, ChoiceKind.Value, "example"))],
         };
     }
 
@@ -70,8 +81,14 @@ internal static class Words
         {
             KeyForm.RuleId => Rules("\"").Select(r => r with { Text = r.Text + tail }),
             KeyForm.FileKind => FileShapes.KindNames.Select(k => new Choice(k, $"\"{k}\"{tail}", ChoiceKind.Property)),
-            KeyForm.UnitWord => Measures.Default.Words.Where(w => !Measures.IsFixed(w.Unit)).GroupBy(w => w.Unit.Name, StringComparer.Ordinal).Select(w => new Choice(w.Key, $"\"{w.Key}\"{tail}", ChoiceKind.Unit)),
-            KeyForm.PropertyPath => Limits.All.Where(l => l.Jurisdictions.Count == 0).GroupBy(l => l.Id, StringComparer.Ordinal).Select(l => new Choice(l.Key, $"\"{l.Key}\"{tail}", ChoiceKind.Property, Say.With(l.First().Value, l.First().Unit))),
+            KeyForm.UnitWord => Measures.Default.Words
+                .Where(w => !Measures.IsFixed(w.Unit))
+                .GroupBy(w => w.Unit.Name, StringComparer.Ordinal)
+                .Select(w => new Choice(w.Key, $"\"{w.Key}\"{tail}", ChoiceKind.Unit)),
+            KeyForm.PropertyPath => Limits.All
+                .Where(l => l.Jurisdictions.Count == 0)
+                .GroupBy(l => l.Id, StringComparer.Ordinal)
+                .Select(l => new Choice(l.Key, $"\"{l.Key}\"{tail}", ChoiceKind.Property, Say.With(l.First().Value, l.First().Unit))),
             _ => [],
         };
         return [.. all.Where(c => !cursor.Names.Contains(c.Label))];
@@ -98,7 +115,10 @@ internal static class Words
     }
 
     private static List<Choice> Rules(string quote) =>
-        [.. RuleRegistry.All.Select(r => new Choice(r.Info.Id, $"{quote}{r.Info.Id}{quote}", ChoiceKind.Value, r.Info.Level.ToString().ToLowerInvariant(), Reports.ItemMarkdown.Escape(r.Info.Title)))];
+        [.. RuleRegistry.All.Select(r => new Choice(
+            r.Info.Id, $"{quote}{r.Info.Id}{quote}", ChoiceKind.Value,
+            r.Info.Level.ToString().ToLowerInvariant(),
+            Reports.ItemMarkdown.Escape(r.Info.Title)))];
 
     /// <summary>Units behind the number that is typed; without one, examples.</summary>
     private static List<Choice> Units(OpenBook book, Cursor cursor, ValueShape value)
@@ -108,13 +128,15 @@ internal static class Words
         while (digits > 0 && !char.IsDigit(typed[digits - 1]) && typed[digits - 1] is not ('½' or '¼' or '¾' or '⅓' or '⅔')) digits--;
         if (digits == 0) return [.. (cursor.Property?.Examples ?? []).Select(e => new Choice(e.Trim('"'), e, ChoiceKind.Value, "example"))];
         string number = typed[..digits];
-        var units = Measures.For(book.Linked.Settings.Bar?.Measures).Words.Select(w => w.Unit).Where(u => value.Dimensions.Contains(u.Dimension)).DistinctBy(u => u.Name);
+        var units = Measures.For(book.Linked.Settings.Bar?.Measures).Words.Select(w => w.Unit)
+            .Where(u => value.Dimensions.Contains(u.Dimension)).DistinctBy(u => u.Name);
         return [.. units.Select(u => new Choice($"{number} {u.Name}", $"\"{number} {u.Name}\"", ChoiceKind.Unit))];
     }
 
     private static Choice Word(string word, string id) => new(word, $"\"{word}\"", ChoiceKind.Word, word == id ? "" : $"the same as {id}");
 
-    private static Choice Text(string text, string detail) => new(text, System.Text.Json.JsonSerializer.Serialize(text, TextJson.Default.String), ChoiceKind.Value, detail);
+    private static Choice Text(string text, string detail) =>
+        new(text, System.Text.Json.JsonSerializer.Serialize(text, TextJson.Default.String), ChoiceKind.Value, detail);
 
     private static string Join(params ReadOnlySpan<string> parts)
     {

@@ -45,7 +45,9 @@ internal sealed class AtomicFiles
     public Outcome Replace(string path, ReadOnlyMemory<byte> before, ReadOnlyMemory<byte> after)
     {
         string target = EndOf(path);
-        return Put(target, stream => stream.Write(after.Span), over: true, () => IsStill(target, before.Span)) ? Outcome.Written : Outcome.ChangedMeanwhile;
+        return Put(target, stream => stream.Write(after.Span), over: true, () => IsStill(target, before.Span))
+            ? Outcome.Written
+            : Outcome.ChangedMeanwhile;
     }
 
     /// <summary>Writes a file, in the place of one that may stand there.</summary>
@@ -128,7 +130,13 @@ internal sealed class AtomicFiles
         bool isRenamed = false, isUnix = !OperatingSystem.IsWindows();
         try
         {
-            var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 1 << 16 };
+            var options = new FileStreamOptions
+            {
+                Mode = FileMode.CreateNew,
+                Access = FileAccess.Write,
+                Share = FileShare.None,
+                BufferSize = 1 << 16,
+            };
             UnixFileMode? rights = over && !OperatingSystem.IsWindows() && File.Exists(target) ? File.GetUnixFileMode(target) : null;
             if (!OperatingSystem.IsWindows() && rights is not null) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
             using (var stream = new FileStream(temporary, options))

@@ -9,7 +9,10 @@ internal static class IoFault
     /// <summary>Whether an exception says that a file or stream could not be read or written, as opposed to a fault of the tool.</summary>
     public static bool Is(Exception e) => e is IOException or UnauthorizedAccessException;
 
-    /// <summary>Whether a write failed because the reader of the pipe (head, less) has seen enough. Every other failure loses part of the result.</summary>
+    /// <summary>
+    /// Whether a write failed because the reader of the pipe (head, less) has seen
+    /// enough. Every other failure loses part of the result.
+    /// </summary>
     public static bool ReaderIsGone(IOException e) => e.HResult is BrokenPipe or WindowsBrokenPipe or WindowsNoData;
 
     /// <summary>The reason, in words that can stand after a colon.</summary>

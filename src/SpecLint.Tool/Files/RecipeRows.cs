@@ -5,8 +5,14 @@ namespace SpecLint.Tool;
 /// <summary>Rows of a spreadsheet with one ingredient a row, as the text of recipes that the reader of recipes reads.</summary>
 internal static class RecipeRows
 {
-    private static readonly string[] Recipe = ["recipe", "drink", "cocktail", "name"], Item = ["item", "ingredient", "ingredients"], Amount = ["amount", "quantity", "qty", "measure"], Unit = ["unit", "units"];
-    private static readonly string[] Line = ["line"], Method = ["method", "directions", "instructions", "preparation"], Glass = ["glass", "glassware"], Garnish = ["garnish"];
+    private static readonly string[] Recipe = ["recipe", "drink", "cocktail", "name"],
+        Item = ["item", "ingredient", "ingredients"],
+        Amount = ["amount", "quantity", "qty", "measure"],
+        Unit = ["unit", "units"];
+    private static readonly string[] Line = ["line"],
+        Method = ["method", "directions", "instructions", "preparation"],
+        Glass = ["glass", "glassware"],
+        Garnish = ["garnish"];
 
     /// <summary>The text: each recipe under its name, its lines in the order of the rows, then garnish, glass and method, each said once.</summary>
     /// <param name="rows">The rows, the header first.</param>
@@ -16,7 +22,8 @@ internal static class RecipeRows
     {
         if (rows.Count < 2) throw new UsageException($"{file} has no rows below its header.");
         string[] header = rows[0];
-        int recipe = Find(header, Recipe), item = Find(header, Item), line = Find(header, Line), amount = Find(header, Amount), unit = Find(header, Unit);
+        int recipe = Find(header, Recipe), item = Find(header, Item), line = Find(header, Line),
+            amount = Find(header, Amount), unit = Find(header, Unit);
         if (recipe < 0 || (item < 0 && line < 0))
             throw new UsageException($"{file} needs a first row with the columns recipe and item (or line); amount, unit, garnish, "
                 + $"glass and method may follow.");

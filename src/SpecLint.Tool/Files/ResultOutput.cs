@@ -21,7 +21,8 @@ internal static class ResultOutput
             }
             catch (IOException e)
             {
-                throw new UsageException($"the result cannot be written to standard output: {IoFault.Reason(e)}. What was written is not complete.", e);
+                throw new UsageException($"the result cannot be written to standard output: {IoFault.Reason(e)}. "
+                    + "What was written is not complete.", e);
             }
 
             return;

@@ -22,7 +22,11 @@ internal sealed class AdjustVerb : Verb
     private readonly Option<string?> salt = Target("--salt", "Salt, g per 100 mL (of a solid per 100 g).");
     private readonly Option<string?> brix = Target("--brix", "Dissolved solids, °Brix.");
     private readonly Option<string?> volume = Target("--volume", "Volume, mL: of a drink in the glass, of a preparation as made.");
-    private readonly Option<string?> glass = new("--glass") { Description = "Glass that the drink is to fit, by its id in bar.json.", HelpName = "GLASS" };
+    private readonly Option<string?> glass = new("--glass")
+    {
+        Description = "Glass that the drink is to fit, by its id in bar.json.",
+        HelpName = "GLASS",
+    };
     private readonly Option<string?> like = new("--like")
     {
         Description = "Item whose acids, sugar and salt a preparation is to have, such as lime-juice.",
@@ -81,7 +85,12 @@ internal sealed class AdjustVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(recipe);
-        foreach (var option in new Option[] { abv, sugar, acid, ratio, salt, brix, volume, glass, like, keep, add, without, use, most, write, admitNew, book, units, format, output, on, colour })
+        Option[] options =
+        [
+            abv, sugar, acid, ratio, salt, brix, volume, glass, like, keep, add, without, use, most, write, admitNew, book,
+            units, format, output, on, colour,
+        ];
+        foreach (var option in options)
             command.Options.Add(option);
     }
 
@@ -103,13 +112,16 @@ internal sealed class AdjustVerb : Verb
             if (result.Book.Resolve(request.Without) is null || !HasLine(chosen, request.Without))
                 throw new UsageException($"{request.Without} is not a line of {chosen.Id}.");
             var substitutes = Substitutes.Of(input, result, chosen, request, parsed.GetValue(most));
-            if (isText) ResultOutput.DeliverText(host, file, writer => AdjustReport.WriteText(writer, substitutes, request.Without, inColour, inUnits));
+            if (isText)
+                ResultOutput.DeliverText(host, file, writer =>
+                    AdjustReport.WriteText(writer, substitutes, request.Without, inColour, inUnits));
             else ResultOutput.Deliver(host, file, stream => AdjustReport.WriteJson(stream, substitutes, request.Without));
             if (substitutes.Count == 0) Shell.Say(host, $"nothing in the book, the stock or the catalogue is near enough to {request.Without}.");
             return substitutes.Any(s => s.Adjustment.IsReached) ? ExitStatus.Clean : ExitStatus.Findings;
         }
 
-        var adjustment = Adjuster.Of(input, result, chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be adjusted: {why}.");
+        var adjustment = Adjuster.Of(input, result, chosen, request, out string why)
+            ?? throw new UsageException($"{chosen.Id} cannot be adjusted: {why}.");
         if (isText) ResultOutput.DeliverText(host, file, writer => AdjustReport.WriteText(writer, adjustment, inColour, inUnits));
         else ResultOutput.Deliver(host, file, stream => AdjustReport.WriteJson(stream, adjustment));
         bool isWritten = parsed.GetValue(write) && Write(host, folder, adjustment, parsed.GetValue(admitNew));

@@ -64,7 +64,8 @@ internal sealed class BaselineVerb : Verb
 
     public override string Name => "baseline";
 
-    public override string Description => "Records the findings that a book starts with, so that only new ones fail, and compares the book with them.";
+    public override string Description =>
+        "Records the findings that a book starts with, so that only new ones fail, and compares the book with them.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -77,14 +78,16 @@ internal sealed class BaselineVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(path);
-        foreach (var option in new Option[] { file, create, refresh, admit, because, until, failAt, rules, output, on, threads }) command.Options.Add(option);
+        foreach (var option in new Option[] { file, create, refresh, admit, because, until, failAt, rules, output, on, threads })
+            command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
         bool creates = parsed.GetValue(create), refreshes = parsed.GetValue(refresh), admits = parsed.GetValue(admit);
         string? reason = parsed.GetValue(because);
-        if (creates && (refreshes || admits)) throw new UsageException("--create writes a new baseline, --refresh and --admit change one; give one of them.");
+        if (creates && (refreshes || admits))
+            throw new UsageException("--create writes a new baseline, --refresh and --admit change one; give one of them.");
         if (admits && !refreshes) throw new UsageException("--admit goes with --refresh.");
         if ((creates || admits) && string.IsNullOrWhiteSpace(reason))
             throw new UsageException("--because is needed: a finding is not taken into a baseline without a reason.");
@@ -163,7 +166,9 @@ internal sealed class BaselineVerb : Verb
     {
         Section(
             "New:",
-            match.New.Select(f => $"{prefix}{f.Place.File.Path}:{f.Place.Start.Line}:{f.Place.Start.Column}: {ReportWords.Of(f.Level)} {f.Rule.Id}: {f.Message}"));
+            match.New.Select(f =>
+                $"{prefix}{f.Place.File.Path}:{f.Place.Start.Line}:{f.Place.Start.Column}: "
+                + $"{ReportWords.Of(f.Level)} {f.Rule.Id}: {f.Message}"));
         Section("There no more; --refresh takes them out:", match.Absent.Select(e => $"{prefix}{e.File}: {e.Rule}: {e.Message}"));
         Section(
             "In the baseline, but ended, or without a reason or an end date that its rule asks for; they count as new:",

@@ -10,8 +10,14 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>check</c>: findings.</summary>
 internal sealed class CheckVerb : Verb
 {
-    private readonly Argument<string[]> paths = new("PATH") { Description = "Folder of a book, or files of it; default: the current folder; - reads one file from standard input (see --as). The whole book is always read; only findings of the named files are shown.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<string> format = CommonOptions.Format("text", "line", "json", "sarif", "html", "github", "gitlab", "junit", "teamcity", "checkstyle");
+    private readonly Argument<string[]> paths = new("PATH")
+    {
+        Description = "Folder of a book, or files of it; default: the current folder; - reads one file from standard input (see --as). "
+            + "The whole book is always read; only findings of the named files are shown.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+    private readonly Option<string> format = CommonOptions.Format(
+        "text", "line", "json", "sarif", "html", "github", "gitlab", "junit", "teamcity", "checkstyle");
     private readonly Option<string?> output = CommonOptions.Output();
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string> failAt = CommonOptions.FailAt();
@@ -38,11 +44,21 @@ internal sealed class CheckVerb : Verb
         HelpName = "REVISION",
     };
 
-    private readonly Option<string?> inputName = new("--as") { Description = "With - as PATH: the path of the file on standard input, such as drinks/low-tide.drink.json.", HelpName = "FILE" };
+    private readonly Option<string?> inputName = new("--as")
+    {
+        Description = "With - as PATH: the path of the file on standard input, such as drinks/low-tide.drink.json.",
+        HelpName = "FILE",
+    };
     private readonly Option<BookPart?> part = CommonOptions.Part();
     private readonly RuleChoice choice = new();
-    private readonly Option<bool> statistics = new("--statistics") { Description = "Print how many findings each rule has, instead of the findings." };
-    private readonly Option<bool> watch = new("--watch") { Description = "Check again whenever a file of the book changes, until the command is ended." };
+    private readonly Option<bool> statistics = new("--statistics")
+    {
+        Description = "Print how many findings each rule has, instead of the findings.",
+    };
+    private readonly Option<bool> watch = new("--watch")
+    {
+        Description = "Check again whenever a file of the book changes, until the command is ended.",
+    };
     private readonly Option<string[]> rules = CommonOptions.HouseRules();
 
     private readonly Option<string?> meantFor = new("--for")
@@ -56,7 +72,8 @@ internal sealed class CheckVerb : Verb
         meantFor.MayTakeOneOf("code-scanning");
         pagesAt.Validators.Add(result =>
         {
-            if (result.Tokens.Count == 1 && AddressOf(result.Tokens[0].Value) is null) result.AddError("--rule-pages takes an address that begins with https:// or http://.");
+            if (result.Tokens.Count == 1 && AddressOf(result.Tokens[0].Value) is null)
+                result.AddError("--rule-pages takes an address that begins with https:// or http://.");
         });
     }
 
@@ -82,7 +99,12 @@ internal sealed class CheckVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in (Option[])[format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, part, .. choice.Options, statistics, watch, rules, meantFor, inputName]) command.Options.Add(option);
+        Option[] options =
+        [
+            format, output, units, failAt, on, threads, quiet, colour, pagesAt, baseline, since, part, .. choice.Options,
+            statistics, watch, rules, meantFor, inputName,
+        ];
+        foreach (var option in options) command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
@@ -109,7 +131,12 @@ internal sealed class CheckVerb : Verb
             foreach (string other in folder.OtherBooks) Shell.Say(host, $"{folder.DisplayPrefix}{other} is a book of its own and is left out.");
         }
 
-        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with { HouseRules = houseRules, KeepsProfiles = layout == "html", Only = LooksAtOthers(parsed) ? null : folder.Includes };
+        var input = folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host, isQuiet), threadCount) with
+        {
+            HouseRules = houseRules,
+            KeepsProfiles = layout == "html",
+            Only = LooksAtOthers(parsed) ? null : folder.Includes,
+        };
         if (parsed.GetValue(watch)) return WatchBook(parsed, host, folder, input);
 
         // By the rules and schemas of today: what they newly find in what is old is not new in the recipes.
@@ -149,7 +176,8 @@ internal sealed class CheckVerb : Verb
         switch (layout)
         {
             case "line":
-                ResultOutput.DeliverText(host, file, writer => LineReport.Write(writer, content, folder.DisplayPrefix, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book)));
+                ResultOutput.DeliverText(host, file, writer =>
+                    LineReport.Write(writer, content, folder.DisplayPrefix, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book)));
                 break;
             case "gitlab":
                 ResultOutput.Deliver(host, file, stream => CodeQualityReport.Write(stream, content, folder.RepositoryPrefix()));
@@ -166,10 +194,14 @@ internal sealed class CheckVerb : Verb
                 AppendSummary(host, content, inRepository);
                 break;
             case "junit":
-                ResultOutput.Deliver(host, file, stream => JUnitReport.Write(stream, content, result.Book.Files.Select(f => f.Source.Path).Where(p => folder.Includes is null || folder.Includes(p))));
+                ResultOutput.Deliver(host, file, stream =>
+                    JUnitReport.Write(
+                        stream, content,
+                        result.Book.Files.Select(f => f.Source.Path).Where(p => folder.Includes is null || folder.Includes(p))));
                 break;
             case "html":
-                ResultOutput.DeliverText(host, file, writer => CheckPage.Write(writer, content, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book), Shell.Version));
+                ResultOutput.DeliverText(host, file, writer =>
+                    CheckPage.Write(writer, content, CommonOptions.UnitsOf(parsed.GetValue(units), result.Book), Shell.Version));
                 break;
             case "json":
                 ResultOutput.Deliver(host, file, stream => JsonReport.Write(stream, content, Shell.Version, PartOf(parsed, asked, input)));
@@ -202,8 +234,16 @@ internal sealed class CheckVerb : Verb
     {
         string layout = parsed.GetValue(format)!;
         string[] named = parsed.GetValue(paths) ?? [];
-        if (layout is not ("text" or "line") || named is ["-"] || parsed.GetValue(output) is not null || parsed.GetValue(since) is not null || parsed.GetValue(baseline) is not null || parsed.GetValue(part) is not null)
+        if (layout is not ("text" or "line")
+            || named is ["-"]
+            || parsed.GetValue(output) is not null
+            || parsed.GetValue(since) is not null
+            || parsed.GetValue(baseline) is not null
+            || parsed.GetValue(part) is not null)
+        {
             throw new UsageException("--watch goes with --format text or line, and not with -, --output, --part, --since or --baseline.");
+        }
+
         int status = ExitStatus.Clean;
         Watch.Run(host, first, input, Show, () => BookFolder.Open(host, named, parsed.GetValue(threads)));
         return status;
@@ -221,7 +261,10 @@ internal sealed class CheckVerb : Verb
         }
     }
 
-    /// <summary>Whether the result depends on findings of files that are not asked for: their number is told, or they are held against others.</summary>
+    /// <summary>
+    /// Whether the result depends on findings of files that are not asked for: their
+    /// number is told, or they are held against others.
+    /// </summary>
     private bool LooksAtOthers(ParseResult parsed) =>
         parsed.GetValue(baseline) is not null || parsed.GetValue(since) is not null || parsed.GetValue(watch) || choice.IsMade(parsed);
 
@@ -251,8 +294,12 @@ internal sealed class CheckVerb : Verb
     /// <summary>The book that <c>--as</c> names, with the text of standard input as that file: an editor checks what is not saved yet.</summary>
     private BookFolder WithStandardInput(ParseResult parsed, Host host, int threadCount)
     {
-        string name = parsed.GetValue(inputName) ?? throw new UsageException("- reads one file from standard input; say with --as where it belongs, as in --as drinks/low-tide.drink.json.");
-        if (FileKinds.Of(name.Replace('\\', '/')) is null) throw new UsageException($"{name} is not the name of a file of a book: those end in .drink.json, .prep.json, .ingredient.json, .menu.json, .stock.json or .prices.json.");
+        string name = parsed.GetValue(inputName)
+            ?? throw new UsageException("- reads one file from standard input; say with --as where it belongs, "
+                + "as in --as drinks/low-tide.drink.json.");
+        if (FileKinds.Of(name.Replace('\\', '/')) is null)
+            throw new UsageException($"{name} is not the name of a file of a book: "
+                + "those end in .drink.json, .prep.json, .ingredient.json, .menu.json, .stock.json or .prices.json.");
         string full = host.FullPath(name);
         string near = Path.GetDirectoryName(full)!;
         while (!Directory.Exists(near)) near = Path.GetDirectoryName(near)!;
@@ -294,5 +341,8 @@ internal sealed class CheckVerb : Verb
     }
 
     private static Uri? AddressOf(string? text) =>
-        text is not null && Uri.TryCreate(text.EndsWith('/') ? text : text + "/", UriKind.Absolute, out var address) && address.Scheme is "https" or "http" ? address : null;
+        text is not null
+            && Uri.TryCreate(text.EndsWith('/') ? text : text + "/", UriKind.Absolute, out var address)
+            && address.Scheme is "https" or "http"
+            ? address : null;
 }

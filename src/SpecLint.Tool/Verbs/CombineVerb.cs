@@ -18,7 +18,8 @@ internal sealed class CombineVerb : Verb
 
     public override string Name => "combine";
 
-    public override string Description => "Combines the reports of the parts of a book to the report of the whole, byte for byte as one run writes it.";
+    public override string Description =>
+        "Combines the reports of the parts of a book to the report of the whole, byte for byte as one run writes it.";
 
     public override IReadOnlyList<string> Examples =>
     [

@@ -9,7 +9,10 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>compare</c>: what a change does to the drinks.</summary>
 internal sealed class CompareVerb : Verb
 {
-    private readonly Argument<string> before = new("BASE") { Description = "The version before: a folder, or a revision of the book's git repository." };
+    private readonly Argument<string> before = new("BASE")
+    {
+        Description = "The version before: a folder, or a revision of the book's git repository.",
+    };
     private readonly Argument<string?> after = new("HEAD")
     {
         Description = "The version after: a folder or a revision; default: the book as it is now.",

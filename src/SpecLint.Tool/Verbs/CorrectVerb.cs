@@ -20,7 +20,8 @@ internal sealed class CorrectVerb : Verb
 
     private readonly Option<string[]> apply = new("--apply")
     {
-        Description = "Write the corrections of a rule, including proposed ones; 'assured' writes every assured correction. May be given several times.",
+        Description = "Write the corrections of a rule, including proposed ones; 'assured' writes every assured correction. "
+            + "May be given several times.",
         HelpName = "RULE|assured",
     };
 
@@ -30,7 +31,10 @@ internal sealed class CorrectVerb : Verb
         HelpName = "RULE",
     };
     private readonly Option<string[]> house = CommonOptions.HouseRules();
-    private readonly Option<bool> admitNew = new("--admit-new") { Description = "Keep a correction even if it causes new findings; they are listed." };
+    private readonly Option<bool> admitNew = new("--admit-new")
+    {
+        Description = "Keep a correction even if it causes new findings; they are listed.",
+    };
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string?> output = CommonOptions.Output();
@@ -55,14 +59,16 @@ internal sealed class CorrectVerb : Verb
     public override void Define(Command command)
     {
         command.Arguments.Add(paths);
-        foreach (var option in new Option[] { apply, rules, admitNew, house, format, units, output, on, threads, quiet, colour }) command.Options.Add(option);
+        foreach (var option in new Option[] { apply, rules, admitNew, house, format, units, output, on, threads, quiet, colour })
+            command.Options.Add(option);
     }
 
     public override int Run(ParseResult parsed, Host host)
     {
         var applied = parsed.GetValue(apply) ?? [];
         var shown = parsed.GetValue(rules) ?? [];
-        if (applied.Length > 0 && shown.Length > 0) throw new UsageException("--rule narrows what is shown, --apply what is written; give one of them.");
+        if (applied.Length > 0 && shown.Length > 0)
+            throw new UsageException("--rule narrows what is shown, --apply what is written; give one of them.");
         var houseRules = HouseRuleFiles.Load(host, parsed.GetValue(house) ?? []);
         foreach (string rule in applied.Concat(shown)) Known(rule, houseRules);
         var named = parsed.GetValue(paths) ?? [];
@@ -166,7 +172,8 @@ internal sealed class CorrectVerb : Verb
         }
         catch (Exception e) when (IoFault.Is(e))
         {
-            throw new UsageException($"{folder.DisplayPrefix}{file.Before.Path} cannot be read again, so nothing was written: {IoFault.Reason(e)}.", e);
+            throw new UsageException($"{folder.DisplayPrefix}{file.Before.Path} cannot be read again, "
+                + $"so nothing was written: {IoFault.Reason(e)}.", e);
         }
     }
 

@@ -15,8 +15,17 @@ internal sealed class FindVerb : Verb
         Description = "Words of an id, a name or a synonym; all must fit, in any order. Typing slips are allowed.",
         Arity = ArgumentArity.ZeroOrMore,
     };
-    private readonly Option<string?> like = new("--like") { Description = "Rank by strength, sugar and acid, nearest to this item first.", HelpName = "ID" };
-    private readonly Option<int> most = new("--most") { Description = "Maximum number of results.", HelpName = "NUMBER", DefaultValueFactory = _ => 10 };
+    private readonly Option<string?> like = new("--like")
+    {
+        Description = "Rank by strength, sugar and acid, nearest to this item first.",
+        HelpName = "ID",
+    };
+    private readonly Option<int> most = new("--most")
+    {
+        Description = "Maximum number of results.",
+        HelpName = "NUMBER",
+        DefaultValueFactory = _ => 10,
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
     private readonly Option<string?> output = CommonOptions.Output();
@@ -51,7 +60,8 @@ internal sealed class FindVerb : Verb
         var folder = BookFolder.Open(host, at is null ? [] : [at]);
         var (linked, profiles) = Checker.Profile(folder.ToInput(folder.SetOn ?? host.Today(), 0));
         Item? item = null;
-        if (model is not null) item = linked.Resolve(model) ?? throw new UsageException($"{model} is neither in the book nor in the built-in catalogue.");
+        if (model is not null)
+            item = linked.Resolve(model) ?? throw new UsageException($"{model} is neither in the book nor in the built-in catalogue.");
         var found = ItemSearch.Of(profiles, asked, item, parsed.GetValue(most));
         string? file = parsed.GetValue(output);
         string against = item?.Id ?? (found.Count > 1 ? found[0].Item.Id : "");

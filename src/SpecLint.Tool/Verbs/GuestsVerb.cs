@@ -47,7 +47,8 @@ internal sealed class GuestsVerb : Verb
 
         IReadOnlyList<string> left = [];
         ResultOutput.DeliverText(host, parsed.GetValue(output), writer => left = GuestPage.Write(writer, verdicts, chosen, Shell.Version));
-        foreach (string name in left) Shell.Say(host, $"{name} is left out: it must not be served as it stands, or the book does not have it. Run check.");
+        foreach (string name in left)
+            Shell.Say(host, $"{name} is left out: it must not be served as it stands, or the book does not have it. Run check.");
         return left.Count > 0 ? ExitStatus.Findings : ExitStatus.Clean;
     }
 }

@@ -109,9 +109,11 @@ internal sealed class HookVerb : Verb
             ResultOutput.DeliverText(host, null, writer => TextReport.Write(writer, content, text));
         }
 
-        return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && content.Highest >= threshold ? ExitStatus.Findings : ExitStatus.Clean;
+        return Settings.TryLevel(parsed.GetValue(failAt)!, out var threshold) && content.Highest >= threshold
+            ? ExitStatus.Findings : ExitStatus.Clean;
     }
 
     private static bool IsSame(IReadOnlyList<SourceFile> before, IReadOnlyList<SourceFile> now) =>
-        before.Count == now.Count && before.Zip(now).All(static p => p.First.Path == p.Second.Path && p.First.Utf8.Span.SequenceEqual(p.Second.Utf8.Span));
+        before.Count == now.Count
+            && before.Zip(now).All(static p => p.First.Path == p.Second.Path && p.First.Utf8.Span.SequenceEqual(p.Second.Utf8.Span));
 }

@@ -75,7 +75,8 @@ internal sealed class NewVerb : Verb
         var wanted = KindOf(parsed.GetValue(kind)!)!.Value;
         string called = parsed.GetValue(name)!.Trim(), at = parsed.GetValue(book) ?? ".";
         var folder = BookFolder.Open(host, [at]);
-        if (folder.Bar is null) throw new UsageException($"{at} is not a book: it has no {BookFiles.BarFile}. speclint start --empty FOLDER writes one.");
+        if (folder.Bar is null)
+            throw new UsageException($"{at} is not a book: it has no {BookFiles.BarFile}. speclint start --empty FOLDER writes one.");
         var request = new NewFileRequest(wanted, called, parsed.GetValue(lines) ?? [])
         {
             Style = StyleOf(parsed, wanted),
@@ -134,9 +135,11 @@ internal sealed class NewVerb : Verb
         if (given.Length == 0) return "";
         if (wanted != FileKind.Drink) throw new UsageException("--style goes with a drink.");
         var meant = Style.Of(given);
-        if (!meant.IsKnown)
-            throw new UsageException($"{given} is not a style{(meant.Meant is { } other ? $"; {other.Id} is, if that is meant" : $"; styles are {string.Join(", ", Style.All.Select(s => s.Id).Order(StringComparer.Ordinal))}")}.");
-        return meant.Id;
+        if (meant.IsKnown) return meant.Id;
+        string others = meant.Meant is { } other
+            ? $"{other.Id} is, if that is meant"
+            : $"styles are {string.Join(", ", Style.All.Select(s => s.Id).Order(StringComparer.Ordinal))}";
+        throw new UsageException($"{given} is not a style; {others}.");
     }
 
     private string FamilyOf(ParseResult parsed, FileKind wanted, string called)

@@ -27,7 +27,8 @@ internal sealed class ProfileVerb : Verb
 
     public override string Name => "profile";
 
-    public override string Description => "Prints the computed figures of recipes: volume, strength, sugar, acid, pH, life, allergens, each with its range.";
+    public override string Description =>
+        "Prints the computed figures of recipes: volume, strength, sugar, acid, pH, life, allergens, each with its range.";
 
     public override IReadOnlyList<string> Examples =>
     [
@@ -97,7 +98,8 @@ internal sealed class ProfileVerb : Verb
         foreach (string id in ids)
         {
             var item = linked.Resolve(id) ?? throw new UsageException($"{id} is neither in the book nor in the built-in catalogue.");
-            if (item.ByProduct is not null) throw new UsageException($"{id} is what is left of {item.File.Id}; a profile is made of recipes and ingredients.");
+            if (item.ByProduct is not null)
+                throw new UsageException($"{id} is what is left of {item.File.Id}; a profile is made of recipes and ingredients.");
             chosen.Add(item);
         }
 

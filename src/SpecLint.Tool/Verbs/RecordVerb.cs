@@ -10,7 +10,10 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>record</c>: writes readings for a recipe or a lot.</summary>
 internal sealed class RecordVerb : Verb
 {
-    private readonly Argument<string> recipeOrLot = new("RECIPE-OR-LOT") { Description = "Id or file of a drink or preparation, or the code of a lot in stock." };
+    private readonly Argument<string> recipeOrLot = new("RECIPE-OR-LOT")
+    {
+        Description = "Id or file of a drink or preparation, or the code of a lot in stock.",
+    };
     private readonly Option<double?> ph = new("--ph") { Description = "pH.", HelpName = "NUMBER" };
     private readonly Option<double?> brix = new("--brix") { Description = "Dissolved solids, °Brix.", HelpName = "NUMBER" };
     private readonly Option<double?> abv = new("--abv") { Description = "Strength, % vol.", HelpName = "NUMBER" };
@@ -65,7 +68,9 @@ internal sealed class RecordVerb : Verb
         }
         else
         {
-            var lots = linked.Stocks.SelectMany(s => s.Lots.Where(l => l.LotCode.IsGiven && l.LotCode.Value == named).Select(l => (Stock: s, Lot: l))).ToList();
+            var lots = linked.Stocks
+                .SelectMany(s => s.Lots.Where(l => l.LotCode.IsGiven && l.LotCode.Value == named).Select(l => (Stock: s, Lot: l)))
+                .ToList();
             if (lots.Count == 0)
                 throw new UsageException(target.IsFolder
                     ? $"{named} is a folder; name a recipe or lot of it: speclint record RECIPE-OR-LOT --book {named}."
@@ -120,7 +125,8 @@ internal sealed class RecordVerb : Verb
             if (parsed.GetValue(option) is not { } text) return;
             if (!QuantityReader.TryRead(text, Measures.Default, out var quantity, out _) || quantity.Dimension != dimension || !(quantity.Base > 0))
                 throw new UsageException($"{option.Name} takes a {name}; '{text}' is not one.");
-            values.Add((name, $"\"{quantity.Base.ToString("0.######", CultureInfo.InvariantCulture)} {(dimension == Dimension.Mass ? "g" : "ml")}\""));
+            string unit = dimension == Dimension.Mass ? "g" : "ml";
+            values.Add((name, $"\"{quantity.Base.ToString("0.######", CultureInfo.InvariantCulture)} {unit}\""));
         }
     }
 }

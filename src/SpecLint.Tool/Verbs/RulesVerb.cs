@@ -55,7 +55,8 @@ internal sealed class RulesVerb : Verb
         if (bySymptom.Count > 0) return bySymptom;
         string words = string.Join(" ", named);
         throw new UsageException($"there is no rule {words}, and no rule page holds "
-            + $"{(named.Length == 1 ? "the word" : "all of these words")}.{Suggestion.For(words, all.Select(i => i.Id).Concat(all.Select(i => i.Name)))} 'speclint rules' lists them.");
+            + $"{(named.Length == 1 ? "the word" : "all of these words")}."
+            + $"{Suggestion.For(words, all.Select(i => i.Id).Concat(all.Select(i => i.Name)))} 'speclint rules' lists them.");
     }
 
     private static void WriteList(TextWriter to, IReadOnlyList<RuleInfo> rules)
@@ -81,7 +82,8 @@ internal sealed class RulesVerb : Verb
         for (int i = 0; i < rules.Count; i++)
         {
             if (i > 0) to.Write("\n");
-            string page = Embedded.PageOf(rules[i].Id) ?? throw new InvalidOperationException($"The page of {rules[i].Id} is missing from the build.");
+            string page = Embedded.PageOf(rules[i].Id)
+                ?? throw new InvalidOperationException($"The page of {rules[i].Id} is missing from the build.");
             to.Write(page.ReplaceLineEndings("\n").TrimEnd('\n') + "\n");
         }
     }

@@ -19,7 +19,10 @@ internal sealed class ScaleVerb : Verb
         Description = "Number of drinks, or of portions of a preparation with a portion count.",
         HelpName = "NUMBER",
     };
-    private readonly Option<bool> poured = new("--poured") { Description = "Pour the batch of a drink as it is: adds the water that ice would have added." };
+    private readonly Option<bool> poured = new("--poured")
+    {
+        Description = "Pour the batch of a drink as it is: adds the water that ice would have added.",
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<string> units = CommonOptions.Units();
     private readonly Option<string> format = CommonOptions.Format("text", "json");
@@ -53,7 +56,8 @@ internal sealed class ScaleVerb : Verb
         var result = Checker.Check(folder.ToInput(CommonOptions.DayOf(parsed.GetValue(on), folder, host), 0));
         var linked = result.Book;
         var chosen = named.RecipeOf(linked, Name);
-        var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why) ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
+        var plan = ScalePlan.Of(Verdicts.Of(result), chosen, request, out string why)
+            ?? throw new UsageException($"{chosen.Id} cannot be scaled: {why}.");
         string? file = parsed.GetValue(output);
         if (parsed.GetValue(format) == "json") ResultOutput.Deliver(host, file, stream => ScaleReport.WriteJson(stream, plan));
         else

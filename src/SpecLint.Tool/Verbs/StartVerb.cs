@@ -53,14 +53,16 @@ internal sealed class StartVerb : Verb
         string root = host.FullPath(named);
         if (File.Exists(root)) throw new UsageException($"{named} is a file.");
         bool isEmpty = parsed.GetValue(empty);
-        var schemas = Embedded.Beneath("schemas/").Select(s => (Path: "schemas/" + s.Path, Bytes: (Func<byte[]>)(() => Embedded.Read(s.Resource)))).ToList();
+        var schemas = Embedded.Beneath("schemas/")
+            .Select(s => (Path: "schemas/" + s.Path, Bytes: (Func<byte[]>)(() => Embedded.Read(s.Resource)))).ToList();
         string shown = DisplayText.Escape(named);
         if (File.Exists(Path.Combine(root, BookFiles.BarFile)))
         {
             int written = Write(host, named, root, [.. schemas.Where(s => !Stands(root, s.Path))]);
             ResultOutput.DeliverText(host, null, writer => writer.WriteLine(written == 0
                 ? $"{shown} is a book already, with all schemas; nothing was written."
-                : $"{shown} is a book already: wrote {ReportWords.Count(written, "schema that was", "schemas that were")} missing, and nothing else."));
+                : $"{shown} is a book already: wrote "
+                    + $"{ReportWords.Count(written, "schema that was", "schemas that were")} missing, and nothing else."));
             return ExitStatus.Clean;
         }
 
@@ -69,12 +71,15 @@ internal sealed class StartVerb : Verb
         [
             .. schemas,
             .. isEmpty ? [(BookFiles.BarFile, () => Encoding.UTF8.GetBytes(EmptyBar.ReplaceLineEndings("\n")))]
-                : Embedded.Beneath("demo/").OrderBy(d => d.Path == BookFiles.BarFile).Select(d => (d.Path, (Func<byte[]>)(() => Embedded.Read(d.Resource)))),
+                : Embedded.Beneath("demo/")
+                    .OrderBy(d => d.Path == BookFiles.BarFile)
+                    .Select(d => (d.Path, (Func<byte[]>)(() => Embedded.Read(d.Resource)))),
         ];
         var standing = files.Where(f => Stands(root, f.Path)).ToList();
         var others = standing.Where(f => !Holds(named, root, f.Path, f.Bytes())).Select(f => f.Path).ToList();
         if (others.Count > 0)
-            throw new UsageException($"{named} already holds {others[0]}{(others.Count > 1 ? $" and {others.Count - 1} more of the files" : "")}; nothing was written.");
+            throw new UsageException($"{named} already holds {others[0]}"
+                + $"{(others.Count > 1 ? $" and {others.Count - 1} more of the files" : "")}; nothing was written.");
         Write(host, named, root, [.. files.Except(standing)]);
         ResultOutput.DeliverText(host, null, writer =>
         {

@@ -9,7 +9,10 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>trace</c>: what a lot went into.</summary>
 internal sealed class TraceVerb : Verb
 {
-    private readonly Argument<string> lot = new("LOT") { Description = "Code of the lot, or the id of its item if the stock has only one lot of it." };
+    private readonly Argument<string> lot = new("LOT")
+    {
+        Description = "Code of the lot, or the id of its item if the stock has only one lot of it.",
+    };
     private readonly Option<string?> book = CommonOptions.Book();
     private readonly Option<CalendarDate?> on = CommonOptions.On();
     private readonly Option<string> format = CommonOptions.Format("text", "json");

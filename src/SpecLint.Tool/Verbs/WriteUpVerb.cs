@@ -9,17 +9,34 @@ namespace SpecLint.Tool.Verbs;
 /// <summary><c>write-up</c>: recipes that exist as text, line beside line with what was understood, and as files.</summary>
 internal sealed class WriteUpVerb : Verb
 {
-    private readonly Argument<string> text = new("FILE") { Description = "Text with recipes: a name, lines such as `2 oz gin`, sentences of the method; a blank line between recipes. - reads standard input." };
-    private readonly Option<bool> csv = new("--csv") { Description = "Read rows of a spreadsheet: the columns recipe, item, amount, and perhaps unit, garnish, glass, method. A file that ends in .csv is read so without it." };
+    private readonly Argument<string> text = new("FILE")
+    {
+        Description = "Text with recipes: a name, lines such as `2 oz gin`, sentences of the method; "
+            + "a blank line between recipes. - reads standard input.",
+    };
+    private readonly Option<bool> csv = new("--csv")
+    {
+        Description = "Read rows of a spreadsheet: the columns recipe, item, amount, and perhaps unit, garnish, glass, method. "
+            + "A file that ends in .csv is read so without it.",
+    };
     private readonly Option<string?> book = CommonOptions.Book();
-    private readonly Option<bool> write = new("--write") { Description = "Write each recipe as a file of a drink or preparation into the book's folder. Existing files are never overwritten." };
+    private readonly Option<bool> write = new("--write")
+    {
+        Description = "Write each recipe as a file of a drink or preparation into the book's folder. Existing files are never overwritten.",
+    };
     private readonly Option<string?> output = CommonOptions.Output();
 
     public override string Name => "write-up";
 
-    public override string Description => "Reads recipes from a text: each line beside what is understood of it and how certain that is. Exit status 1 when a line is unclear.";
+    public override string Description =>
+        "Reads recipes from a text: each line beside what is understood of it and how certain that is. Exit status 1 when a line is unclear.";
 
-    public override IReadOnlyList<string> Examples => ["speclint write-up drinks.txt --book recipes", "speclint write-up drinks.txt --book recipes --write", "speclint write-up drinks.csv --book recipes"];
+    public override IReadOnlyList<string> Examples =>
+    [
+        "speclint write-up drinks.txt --book recipes",
+        "speclint write-up drinks.txt --book recipes --write",
+        "speclint write-up drinks.csv --book recipes",
+    ];
 
     public override void Define(Command command)
     {
@@ -31,7 +48,8 @@ internal sealed class WriteUpVerb : Verb
     {
         string named = parsed.GetValue(text)!;
         string written = InputFile.ReadText(named, host);
-        if (parsed.GetValue(csv) || named.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)) written = RecipeRows.ToText(CsvFile.Read(written, named), named);
+        if (parsed.GetValue(csv) || named.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+            written = RecipeRows.ToText(CsvFile.Read(written, named), named);
         string? at = parsed.GetValue(book);
         var folder = BookFolder.Open(host, at is null ? [] : [at]);
         var (linked, _) = Checker.Profile(folder.ToInput(folder.SetOn ?? host.Today(), 0));

@@ -44,7 +44,8 @@ internal sealed class ActionFeature(Session session) : Feature(session)
         if (Session.Find(Lsp.AddressIn(parameters)) is (var book, var file))
         {
             Session.CheckNow(book, file);
-            var here = book.Live.FindingsIn(file.Source.Path).Flat().Where(f => f.Place.File.Path == file.Source.Path && Meets(f.Place, from, to)).ToList();
+            var here = book.Live.FindingsIn(file.Source.Path).Flat()
+                .Where(f => f.Place.File.Path == file.Source.Path && Meets(f.Place, from, to)).ToList();
             foreach (var finding in here)
             {
                 foreach (var correction in finding.Corrections) Correct(json, book, finding, correction);
@@ -158,7 +159,8 @@ internal sealed class ActionFeature(Session session) : Feature(session)
     {
         if (file.Accept.Any(a => a.Rule.IsGiven && a.Rule.Value == finding.Rule.Id)) return;
         var until = book.Day.AddDays(DaysAccepted);
-        if (FileEdits.AddToArray(file, "accept", $"{{ \"rule\": \"{finding.Rule.Id}\", \"because\": \"\", \"until\": \"{until}\" }}") is not { } edit) return;
+        if (FileEdits.AddToArray(file, "accept", $"{{ \"rule\": \"{finding.Rule.Id}\", \"because\": \"\", \"until\": \"{until}\" }}")
+            is not { } edit) return;
         Begin(json, book, finding, $"Accept {finding.Rule.Id} until {until}: write the reason", isPreferred: false);
         WriteEdits(json, book, [edit]);
         json.WriteEndObject();

@@ -30,7 +30,9 @@ internal sealed class DiagnosticsFeature(Session session) : Feature(session)
         if (Session.Find(Lsp.AddressIn(parameters)) is (var book, var file))
         {
             Session.CheckNow(book, file);
-            Report(json, book, file.Source.Path, parameters.At("previousResultId") is { ValueKind: JsonValueKind.String } given ? given.GetString() : null);
+            Report(
+                json, book, file.Source.Path,
+                parameters.At("previousResultId") is { ValueKind: JsonValueKind.String } given ? given.GetString() : null);
         }
         else
         {

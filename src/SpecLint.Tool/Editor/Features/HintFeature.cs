@@ -20,12 +20,14 @@ internal sealed class HintFeature(Session session) : Feature(session)
         if (Session.Client.InlayHints && Session.Find(Lsp.AddressIn(parameters)) is (var book, Recipe recipe))
         {
             var range = parameters.GetProperty("range");
-            int from = recipe.Source.OffsetOf(Lsp.PositionOf(range.GetProperty("start"))), to = recipe.Source.OffsetOf(Lsp.PositionOf(range.GetProperty("end")));
+            int from = recipe.Source.OffsetOf(Lsp.PositionOf(range.GetProperty("start"))),
+                to = recipe.Source.OffsetOf(Lsp.PositionOf(range.GetProperty("end")));
             var profile = book.Profiles.Of(recipe);
             foreach (var part in profile.Parts)
             {
                 if (part.Line.Span.End < from || part.Line.Span.Start > to) continue;
-                if (part.Item is { } item && part.Line.Item.IsGiven) Hint(json, recipe, part.Line.Item.Span, ItemWords.MakeUp(MakeUp.Of(item, book.Profiles)));
+                if (part.Item is { } item && part.Line.Item.IsGiven)
+                    Hint(json, recipe, part.Line.Item.Span, ItemWords.MakeUp(MakeUp.Of(item, book.Profiles)));
                 bool counts = part.Phase is Profile.PartPhase.Mix or Profile.PartPhase.TakenOut
                     && part.IsWeighed
                     && part.Line.Amount.IsGiven

@@ -43,8 +43,11 @@ internal sealed class HoverFeature(Session session) : Feature(session)
         var cursor = Cursor.At(file, offset);
         if (cursor.IsInComment || cursor.Token.Length == 0) return null;
         string? text = cursor.IsName ? Name(book, file, cursor)
-            : file is Recipe recipe && cursor.Property?.Name == "name" && recipe.Name.IsGiven && recipe.Name.Span == cursor.Token ? Profile(book, recipe.Id)
-            : References.KindOfValue(cursor.Property, cursor.Value) is { } kind && Thing(book, file, new Named(kind, cursor.Word), offset) is { } thing ? thing
+            : file is Recipe recipe && cursor.Property?.Name == "name" && recipe.Name.IsGiven && recipe.Name.Span == cursor.Token
+                ? Profile(book, recipe.Id)
+            : References.KindOfValue(cursor.Property, cursor.Value) is { } kind
+                && Thing(book, file, new Named(kind, cursor.Word), offset) is { } thing
+                ? thing
             : file is Recipe its && Amount(book, its, offset) is { } amount ? amount
             : Word(cursor);
         return text is null ? null : (text, cursor.Token);
@@ -65,7 +68,8 @@ internal sealed class HoverFeature(Session session) : Feature(session)
         }
 
         if (cursor.Property is not { } property) return null;
-        var text = new StringBuilder($"**{property.Name}**{(property.Required ? " (required)" : "")}: {ItemMarkdown.Escape(property.Description)}\n\n");
+        var text = new StringBuilder($"**{property.Name}**{(property.Required ? " (required)" : "")}: "
+            + $"{ItemMarkdown.Escape(property.Description)}\n\n");
         text.Append(CultureInfo.InvariantCulture, $"It is {ItemMarkdown.Escape(property.Value.Noun)}.\n");
         if (property.Value.Words.Count > 0) text.Append($"\n{string.Join(", ", property.Value.Words.Select(w => $"`{w}`"))}\n");
         foreach (string example in property.Examples) text.Append($"```json\n\"{property.Name}\": {example}\n```\n");
@@ -78,8 +82,10 @@ internal sealed class HoverFeature(Session session) : Feature(session)
         string name = property.Name;
         string? of = name switch
         {
-            "do" when Verb.Of(cursor.Word) is { IsKnown: true } verb => verb.Id == cursor.Word ? "a step that the rules know" : $"the same as `{verb.Id}`",
-            "ice" when Ice.Of(cursor.Word) is { IsKnown: true } ice => ice.Id == cursor.Word ? "a kind of ice that the rules know" : $"the same as `{ice.Id}`",
+            "do" when Verb.Of(cursor.Word) is { IsKnown: true } verb =>
+                verb.Id == cursor.Word ? "a step that the rules know" : $"the same as `{verb.Id}`",
+            "ice" when Ice.Of(cursor.Word) is { IsKnown: true } ice =>
+                ice.Id == cursor.Word ? "a kind of ice that the rules know" : $"the same as `{ice.Id}`",
             "style" when Style.Of(cursor.Word) is { IsKnown: true } style =>
                 style.Id == cursor.Word ? "a style that the rules of balance know" : $"the same as `{style.Id}`",
             "do" or "ice" or "style" => "a word that the rules do not know",
@@ -101,7 +107,8 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     };
 
     private static string? Profile(OpenBook book, string id) =>
-        book.Linked.Resolve(id) is { } item ? ItemMarkdown.Of(item, book.Profiles, book.Live.IsSettled ? book.Verdicts : null, DisplayUnits.Metric) : null;
+        book.Linked.Resolve(id) is { } item
+            ? ItemMarkdown.Of(item, book.Profiles, book.Live.IsSettled ? book.Verdicts : null, DisplayUnits.Metric) : null;
 
     private static string? LotCalled(OpenBook book, string code)
     {
@@ -113,7 +120,8 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     {
         if (book.Linked.Settings.Bar is { } bar && bar.Glasses.TryGetValue(id, out var own))
             return $"**{ItemMarkdown.Escape(id)}**, a glass of the bar: "
-                + $"{(own.Brim.IsGiven ? $"{Say.Number(own.Brim.Value.Base, 0)} mL to the brim" : "its size is not given")}{(own.WashLine.IsGiven ? $", {Say.Number(own.WashLine.Value.Base, 0)} mL to the wash line" : "")}.\n";
+                + $"{(own.Brim.IsGiven ? $"{Say.Number(own.Brim.Value.Base, 0)} mL to the brim" : "its size is not given")}"
+                + $"{(own.WashLine.IsGiven ? $", {Say.Number(own.WashLine.Value.Base, 0)} mL to the wash line" : "")}.\n";
         return GlassType.Of(id) is { IsKnown: true } type
             ? $"**{ItemMarkdown.Escape(type.Name)}**, a type of glass: {Say.Number(type.BrimLow, 0)}–{Say.Number(type.BrimHigh, 0)} mL "
                 + $"to the brim ({ItemMarkdown.Escape(type.Source)}). The bar's own size goes into bar.json.\n"
@@ -124,7 +132,8 @@ internal sealed class HoverFeature(Session session) : Feature(session)
     {
         if (RuleRegistry.Find(id) is not { } rule) return null;
         string page = Session.Pages.Of(id) is { } address ? $"[{id}]({address})" : id;
-        return $"**{page}** ({rule.Level.ToString().ToLowerInvariant()}{(rule.Safety ? ", guards against harm" : "")}): {ItemMarkdown.Escape(rule.Title)}.\n";
+        return $"**{page}** ({rule.Level.ToString().ToLowerInvariant()}{(rule.Safety ? ", guards against harm" : "")}): "
+            + $"{ItemMarkdown.Escape(rule.Title)}.\n";
     }
 
     private static string? Limit(OpenBook book, string name)
@@ -134,7 +143,9 @@ internal sealed class HoverFeature(Session session) : Feature(session)
             ? $"The house sets {Say.With(set.Value.Value, set.Value.Unit.Name)}.\n\n"
             : "";
         if (known.Count == 0) return own.Length == 0 ? null : own;
-        return own + string.Concat(known.Select(l => $"Built in: {Say.With(l.Value, l.Unit)}{(l.Condition.Length > 0 ? $" ({ItemMarkdown.Escape(l.Condition)})" : "")}, {ItemMarkdown.Escape(l.Source)}.\n\n"));
+        return own + string.Concat(known.Select(l =>
+            $"Built in: {Say.With(l.Value, l.Unit)}{(l.Condition.Length > 0 ? $" ({ItemMarkdown.Escape(l.Condition)})" : "")}"
+            + $", {ItemMarkdown.Escape(l.Source)}.\n\n"));
     }
 
     private static string? Measure(OpenBook book, string word) =>

@@ -93,6 +93,8 @@ internal sealed class RenameFeature(Session session) : Feature(session)
     private static Place WithoutQuotes(Place place)
     {
         var text = place.File.Utf8.Span;
-        return text[place.Span.Start] == (byte)'"' ? new Place(place.File, new TextSpan(place.Span.Start + 1, Math.Max(0, place.Span.Length - 2))) : place;
+        return text[place.Span.Start] == (byte)'"'
+            ? new Place(place.File, new TextSpan(place.Span.Start + 1, Math.Max(0, place.Span.Length - 2)))
+            : place;
     }
 }

@@ -24,7 +24,9 @@ internal readonly record struct Call(string? Method, JsonElement Id, JsonElement
         if (!message.TryGetProperty("method", out var method))
         {
             // An answer of the editor to a request of ours would come here; there are none.
-            return id.ValueKind == JsonValueKind.Undefined ? throw new InvalidDataException("The message has no method.") : new Call(null, id, default);
+            return id.ValueKind == JsonValueKind.Undefined
+                ? throw new InvalidDataException("The message has no method.")
+                : new Call(null, id, default);
         }
 
         return new Call(TextOf(method, "method"), id, message.TryGetProperty("params", out var parameters) ? parameters : default);

@@ -33,7 +33,8 @@ internal sealed class MessageStream(Stream from, Stream to)
 
             const string Name = "Content-Length:";
             if (!line.StartsWith(Name, StringComparison.OrdinalIgnoreCase)) continue;
-            if (!int.TryParse(line.AsSpan(Name.Length).Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out length) || length > LongestMessage)
+            if (!int.TryParse(line.AsSpan(Name.Length).Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out length)
+                || length > LongestMessage)
                 throw new InvalidDataException("a message has a Content-Length that cannot be read");
         }
 
