@@ -98,7 +98,12 @@ internal static class AdjustReport
                 json.WriteStartObject();
                 json.WriteString("use", JsonOutput.WellFormed(substitute.Item.Id));
                 json.WriteString("name", JsonOutput.WellFormed(substitute.Name));
-                json.WriteString("from", substitute.Availability switch { Availability.InStock => "stock", Availability.InBook => "book", _ => "catalogue" });
+                json.WriteString("from", substitute.Availability switch
+                {
+                    Availability.InStock => "stock",
+                    Availability.InBook => "book",
+                    _ => "catalogue",
+                });
                 LineCheckReport.Texts(json, "differs", substitute.Differs);
                 WriteBody(json, substitute.Adjustment);
                 json.WriteEndObject();

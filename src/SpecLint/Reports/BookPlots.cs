@@ -26,10 +26,13 @@ internal static class BookPlots
     {
         var marks = Marks(drinks, profiles, Fact.Acid, Fact.Sugar);
         if (marks.Count == 0) return;
-        var plot = new Plot("acid, g/100 mL as citric", 0, Math.Max(1, 1.1 * marks.Max(m => m.Mark.X)), "sugar, g/100 mL", 0, Math.Max(10, 1.1 * marks.Max(m => m.Mark.Y)));
+        var plot = new Plot(
+            "acid, g/100 mL as citric", 0, Math.Max(1, 1.1 * marks.Max(m => m.Mark.X)),
+            "sugar, g/100 mL", 0, Math.Max(10, 1.1 * marks.Max(m => m.Mark.Y)));
         foreach (var style in marks.Select(m => m.Drink.KnownStyle).OfType<Style>().Distinct())
         {
-            if (style.Usual(Fact.Acid) is { } acid && style.Usual(Fact.Sugar) is { } sugar) plot.Band(style.Name, acid.Low, acid.High, sugar.Low, sugar.High);
+            if (style.Usual(Fact.Acid) is { } acid && style.Usual(Fact.Sugar) is { } sugar)
+                plot.Band(style.Name, acid.Low, acid.High, sugar.Low, sugar.High);
         }
 
         Finish(
@@ -39,7 +42,9 @@ internal static class BookPlots
             m =>
             {
                 var style = m.Drink.KnownStyle;
-                return [Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh), style?.Name ?? "none given", Usual(style, Fact.Acid), Usual(style, Fact.Sugar)];
+                return [
+                    Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh),
+                    style?.Name ?? "none given", Usual(style, Fact.Acid), Usual(style, Fact.Sugar)];
             });
     }
 
@@ -51,13 +56,20 @@ internal static class BookPlots
         for (int i = 0; i < marks.Count; i++)
         {
             var (drink, mark) = marks[i];
-            marks[i] = (drink, mark with { X = units.InGlassUnit(mark.X), XLow = units.InGlassUnit(mark.XLow), XHigh = units.InGlassUnit(mark.XHigh) });
+            marks[i] = (drink, mark with
+            {
+                X = units.InGlassUnit(mark.X),
+                XLow = units.InGlassUnit(mark.XLow),
+                XHigh = units.InGlassUnit(mark.XHigh),
+            });
         }
 
         var glasses = profiles.Book.Settings.Bar?.Glasses;
         double widest = Math.Max(units.InGlassUnit(100), 1.1 * marks.Max(m => m.Mark.X));
         foreach (var (drink, _) in marks) widest = Math.Max(widest, 1.05 * units.InGlassUnit(LineOf(glasses, drink).Millilitres));
-        var plot = new Plot($"volume in the glass, {units.GlassUnit} (no ice)", 0, widest, "strength, % vol", 0, Math.Max(10, 1.1 * marks.Max(m => m.Mark.Y)));
+        var plot = new Plot(
+            $"volume in the glass, {units.GlassUnit} (no ice)", 0, widest,
+            "strength, % vol", 0, Math.Max(10, 1.1 * marks.Max(m => m.Mark.Y)));
         foreach (var (drink, mark) in marks)
         {
             double line = units.InGlassUnit(LineOf(glasses, drink).Millilitres);
@@ -66,12 +78,16 @@ internal static class BookPlots
 
         Finish(
             page, plot, marks, "Strength against volume in the glass",
-            "The upright stroke at the end of a dotted line is the wash line of the drink's glass, or its brim where no wash line is given; ice takes its part of the room.",
+            "The upright stroke at the end of a dotted line is the wash line of the drink's glass, or its brim where no wash line is given; "
+                + "ice takes its part of the room.",
             ["drink", $"volume, {units.GlassUnit}", "strength, % vol", "glass", $"filled to, {units.GlassUnit}"],
             m =>
             {
                 var (line, what) = LineOf(glasses, m.Drink);
-                return [Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh), m.Drink.GlassWritten is { Length: > 0 } glass ? glass : "none given", line > 0 ? $"{Say.Number(units.InGlassUnit(line))} ({what})" : "not known"];
+                return [
+                    Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh), Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh),
+                    m.Drink.GlassWritten is { Length: > 0 } glass ? glass : "none given",
+                    line > 0 ? $"{Say.Number(units.InGlassUnit(line))} ({what})" : "not known"];
             });
     }
 
@@ -86,7 +102,9 @@ internal static class BookPlots
             if (!IsShown(ph) || !IsShown(activity)) continue;
             int number = marks.Count + 1;
             bool measured = ph.From == "measured";
-            marks.Add((prep, new PlotMark(number.ToString(System.Globalization.CultureInfo.InvariantCulture), $"{number} {prep.Name.Or(prep.Id)}", activity.Value, activity.Low, activity.High, ph.Value, ph.Low, ph.High, measured)));
+            marks.Add((prep, new PlotMark(
+                number.ToString(System.Globalization.CultureInfo.InvariantCulture), $"{number} {prep.Name.Or(prep.Id)}",
+                activity.Value, activity.Low, activity.High, ph.Value, ph.Low, ph.High, measured)));
         }
 
         if (marks.Count == 0) return;
@@ -108,11 +126,17 @@ internal static class BookPlots
 
         foreach (var (_, mark) in marks) plot.Mark(mark);
         Draw(page, plot, "pH against water activity of the preparations");
-        page.Paragraph("Dashed fields: where table B of US FDA Food Code 1-201.10 asks for no control by time and temperature. A full mark is a measured pH, a hollow one a computed one, which never clears anything. A cross that leaves the fields shows nothing.", "soft");
+        page.Paragraph(
+            "Dashed fields: where table B of US FDA Food Code 1-201.10 asks for no control by time and temperature. "
+                + "A full mark is a measured pH, a hollow one a computed one, which never clears anything. "
+                + "A cross that leaves the fields shows nothing.",
+            "soft");
         page.Table(
             "pH and water activity of the preparations",
             ["preparation", "pH", "water activity", "pH from", "control by time and temperature"],
-            [.. marks.Select(m => (IReadOnlyList<string>)[m.Mark.Title, Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh, 2), Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh, 3), m.Mark.Filled ? "measured" : "computed", VerdictOf(profiles.Of(m.Prep))])]);
+            [.. marks.Select(m => (IReadOnlyList<string>)[
+                m.Mark.Title, Range(m.Mark.Y, m.Mark.YLow, m.Mark.YHigh, 2), Range(m.Mark.X, m.Mark.XLow, m.Mark.XHigh, 3),
+                m.Mark.Filled ? "measured" : "computed", VerdictOf(profiles.Of(m.Prep))])]);
     }
 
     private static string VerdictOf(RecipeProfile profile) => profile.Keeping?.Verdict switch
@@ -137,14 +161,17 @@ internal static class BookPlots
             var profile = profiles.Of(drinks[i]);
             FactValue x = profile.Get(xFact), y = profile.Get(yFact);
             if (!IsShown(x) || !IsShown(y)) continue;
-            marks.Add((drinks[i], new PlotMark((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), $"{i + 1} {drinks[i].Name.Or(drinks[i].Id)}", x.Value, x.Low, x.High, y.Value, y.Low, y.High, true)));
+            marks.Add((drinks[i], new PlotMark(
+                (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), $"{i + 1} {drinks[i].Name.Or(drinks[i].Id)}",
+                x.Value, x.Low, x.High, y.Value, y.Low, y.High, true)));
         }
 
         return marks;
     }
 
     private static void Finish(
-        Html page, Plot plot, List<(Drink Drink, PlotMark Mark)> marks, string name, string how, IReadOnlyList<string> heads, Func<(Drink Drink, PlotMark Mark), IReadOnlyList<string>> cells)
+        Html page, Plot plot, List<(Drink Drink, PlotMark Mark)> marks, string name, string how, IReadOnlyList<string> heads,
+        Func<(Drink Drink, PlotMark Mark), IReadOnlyList<string>> cells)
     {
         foreach (var (_, mark) in marks) plot.Mark(mark);
         Draw(page, plot, name);
@@ -162,7 +189,8 @@ internal static class BookPlots
         page.Raw("</div>\n");
     }
 
-    private static string Usual(Style? style, Fact fact) => style?.Usual(fact) is { } usual ? $"{Say.Number(usual.Low)}–{Say.Number(usual.High)}" : "none";
+    private static string Usual(Style? style, Fact fact) =>
+        style?.Usual(fact) is { } usual ? $"{Say.Number(usual.Low)}–{Say.Number(usual.High)}" : "none";
 
     private static string HeadOf(Fact fact, DisplayUnits units)
     {

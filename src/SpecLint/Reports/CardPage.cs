@@ -26,10 +26,15 @@ internal enum CardPaper
 internal sealed class CardPage
 {
     private const string Style = """
-        .card{max-width:52rem;border-width:2px;padding:.6rem 1rem;break-after:page}.card:last-of-type{break-after:auto}.card h2{border:0;margin:0;font-size:1.9rem;line-height:1.15}
-        .amounts{font-size:1.35rem;margin:.6rem 0;width:100%}.amounts th,.amounts td{border:0;border-bottom:1px solid var(--line);padding:.15rem .4rem}.amounts td:first-child{font-weight:700;white-space:nowrap;text-align:right;width:7.5rem}.amounts th{font-weight:400}
-        .two{display:flex;gap:1rem;flex-wrap:wrap}.two>*{flex:1 1 16rem;min-width:0}.picture{border:2px dashed var(--line);min-height:9rem;flex:0 1 12rem;display:flex;align-items:center;justify-content:center}
-        .stop{border:4px double currentColor;padding:.3rem .6rem;font-weight:700}.small{font-size:.8rem}.card ol{margin:.3rem 0;padding-left:1.4rem}.allergens{font-size:1.1rem}
+        .card{max-width:52rem;border-width:2px;padding:.6rem 1rem;break-after:page}
+        .card:last-of-type{break-after:auto}.card h2{border:0;margin:0;font-size:1.9rem;line-height:1.15}
+        .amounts{font-size:1.35rem;margin:.6rem 0;width:100%}
+        .amounts th,.amounts td{border:0;border-bottom:1px solid var(--line);padding:.15rem .4rem}
+        .amounts td:first-child{font-weight:700;white-space:nowrap;text-align:right;width:7.5rem}.amounts th{font-weight:400}
+        .two{display:flex;gap:1rem;flex-wrap:wrap}.two>*{flex:1 1 16rem;min-width:0}
+        .picture{border:2px dashed var(--line);min-height:9rem;flex:0 1 12rem;display:flex;align-items:center;justify-content:center}
+        .stop{border:4px double currentColor;padding:.3rem .6rem;font-weight:700}.small{font-size:.8rem}
+        .card ol{margin:.3rem 0;padding-left:1.4rem}.allergens{font-size:1.1rem}
         .pocket td,.pocket th{font-size:.85rem;padding:.12rem .3rem}
         """;
 
@@ -55,7 +60,8 @@ internal sealed class CardPage
     /// <param name="paper">Paper.</param>
     /// <param name="units">Units of volume and temperature.</param>
     /// <param name="version">Version of the product.</param>
-    public static void WriteCards(TextWriter to, Verdicts verdicts, IReadOnlyList<Recipe> recipes, CardPaper paper, DisplayUnits units, string version)
+    public static void WriteCards(
+        TextWriter to, Verdicts verdicts, IReadOnlyList<Recipe> recipes, CardPaper paper, DisplayUnits units, string version)
     {
         var cards = new CardPage(new Html(to), verdicts, paper, units);
         cards.Begin(recipes.Count == 1 ? $"Spec card: {recipes[0].Name.Or(recipes[0].Id)}" : $"{recipes.Count} spec cards");
@@ -77,8 +83,13 @@ internal sealed class CardPage
         var rows = new List<IReadOnlyList<string>>();
         foreach (var (entry, drink) in DrinksOf(menu, verdicts.Profiles.Book)) rows.Add(cards.PocketRow(entry, drink));
         cards.page.BeginWide("Pocket list");
-        cards.page.Raw("<table class=\"pocket\"><thead><tr><th scope=\"col\">drink</th><th scope=\"col\">goes in</th><th scope=\"col\">method</th><th scope=\"col\">glass and garnish</th><th scope=\"col\">allergens</th></tr></thead>\n<tbody>\n");
-        foreach (var row in rows) cards.page.Raw($"<tr><th scope=\"row\">{Html.Text(row[0])}</th>{string.Concat(row.Skip(1).Select(c => $"<td>{Html.Text(c)}</td>"))}</tr>\n");
+        cards.page.Raw(
+            "<table class=\"pocket\"><thead><tr><th scope=\"col\">drink</th>"
+            + "<th scope=\"col\">goes in</th><th scope=\"col\">method</th>"
+            + "<th scope=\"col\">glass and garnish</th><th scope=\"col\">allergens</th></tr></thead>\n<tbody>\n");
+        foreach (var row in rows)
+            cards.page.Raw($"<tr><th scope=\"row\">{Html.Text(row[0])}</th>"
+                + $"{string.Concat(row.Skip(1).Select(c => $"<td>{Html.Text(c)}</td>"))}</tr>\n");
         cards.page.Raw("</tbody></table></div>\n");
         cards.page.End(LineCheckReport.Caution, version);
     }
@@ -95,7 +106,11 @@ internal sealed class CardPage
     private void Begin(string title)
     {
         string size = paper switch { CardPaper.Letter => "letter;margin:.5in", CardPaper.A6 => "105mm 148mm;margin:6mm", _ => "A4;margin:12mm" };
-        string text = paper == CardPaper.A6 ? "@media print{html,body{font-size:8.5px;line-height:1.3}h1,.picture,footer .soft{display:none}.card{border:0;padding:0;margin:0}.card h3{margin:.5rem 0 .1rem}.card p{margin:.1rem 0}footer{margin-top:.4rem}.two>*{flex-basis:9rem}}" : "@media print{html,body{font-size:13.5px;line-height:1.4}h1{display:none}}";
+        string text = paper == CardPaper.A6
+            ? "@media print{html,body{font-size:8.5px;line-height:1.3}h1,.picture,footer .soft{display:none}"
+                + ".card{border:0;padding:0;margin:0}.card h3{margin:.5rem 0 .1rem}.card p{margin:.1rem 0}"
+                + "footer{margin-top:.4rem}.two>*{flex-basis:9rem}}"
+            : "@media print{html,body{font-size:13.5px;line-height:1.4}h1{display:none}}";
         page.Begin(title, css: $"{Style}\n@page{{size:{size}}}{text}");
     }
 
@@ -121,23 +136,36 @@ internal sealed class CardPage
     private string Under(Recipe recipe)
     {
         string kind = recipe is Drink drink ? drink.KnownStyle?.Name ?? "drink" : ((Prep)recipe).Family.OrNone().Id.Replace('-', ' ');
-        return string.Join(" · ", new[] { kind, recipe.Revision.IsGiven ? $"revision {recipe.Revision.Value}" : "", recipe.Date.IsGiven ? recipe.Date.Value.ToString() : "", recipe.Id }.Where(t => t.Length > 0));
+        return string.Join(" · ", new[]
+        {
+            kind,
+            recipe.Revision.IsGiven ? $"revision {recipe.Revision.Value}" : "",
+            recipe.Date.IsGiven ? recipe.Date.Value.ToString() : "",
+            recipe.Id,
+        }.Where(t => t.Length > 0));
     }
 
     private void Stop(Recipe recipe, Verdict verdict)
     {
         string what = recipe is Drink ? "DO NOT SERVE" : "DO NOT USE";
-        if (verdict.Answer == Readiness.No) page.Paragraph($"{(verdict.IsForbidden ? what : $"{what} as it is written")}: {units.Spoken(string.Join("; ", verdict.Reasons))}.", "stop bad");
+        if (!verdict.IsForbidden) what += " as it is written";
+        if (verdict.Answer == Readiness.No) page.Paragraph($"{what}: {units.Spoken(string.Join("; ", verdict.Reasons))}.", "stop bad");
         else if (verdict.Answer == Readiness.If) page.Paragraph($"First: {units.Spoken(string.Join("; ", verdict.Conditions))}.", "mid");
     }
 
     private void Amounts(Recipe recipe)
     {
-        page.Raw($"<table class=\"amounts\"><caption class=\"small\">{(recipe is Drink d ? d.ServesOrOne == 1 ? "One serve" : $"{Say.Number(d.ServesOrOne, 1)} serves" : "One batch")}</caption><tbody>\n");
+        string made = recipe is Drink d
+            ? d.ServesOrOne == 1 ? "One serve" : $"{Say.Number(d.ServesOrOne, 1)} serves"
+            : "One batch";
+        page.Raw($"<table class=\"amounts\"><caption class=\"small\">{made}</caption><tbody>\n");
         foreach (var line in recipe.Ingredients)
         {
             string role = line.Role == LineRole.Part ? "" : $" ({line.Role.ToString().ToLowerInvariant()})";
-            page.Raw($"<tr><td>{Html.Text(line.Amount.IsGiven ? StepWords.Written(line.Amount.Value, units) : "?")}</td><th scope=\"row\">{Html.Text(NameOf(line.Item.Or("?")) + role + (line.Optional ? ", may be left out" : "") + (line.Note.IsGiven ? $", {line.Note.Value}" : ""))}</th></tr>\n");
+            string amount = line.Amount.IsGiven ? StepWords.Written(line.Amount.Value, units) : "?";
+            string besides = (line.Optional ? ", may be left out" : "") + (line.Note.IsGiven ? $", {line.Note.Value}" : "");
+            string name = NameOf(line.Item.Or("?")) + role + besides;
+            page.Raw($"<tr><td>{Html.Text(amount)}</td><th scope=\"row\">{Html.Text(name)}</th></tr>\n");
         }
 
         page.Raw("</tbody></table>\n");
@@ -172,7 +200,10 @@ internal sealed class CardPage
         string yield = prep.Yield.IsGiven ? $"Makes {StepWords.Written(prep.Yield.Value, units)}. " : "";
         string at = double.IsNaN(verdict.StorageCelsius) ? "" : $" at {units.Temperature(verdict.StorageCelsius)}";
         string inside = prep.Keep is { In.IsGiven: true } keep ? $", {keep.In.Value.Id}" : "";
-        string days = double.IsNaN(verdict.Days) || double.IsInfinity(verdict.Days) ? "No time is set" : verdict.Days < 1 ? "Use it the day it is made" : $"Use within {Say.Count((int)Math.Floor(verdict.Days), "day")}, the day made counted";
+        string days = double.IsNaN(verdict.Days) || double.IsInfinity(verdict.Days)
+            ? "No time is set"
+            : verdict.Days < 1 ? "Use it the day it is made"
+            : $"Use within {Say.Count((int)Math.Floor(verdict.Days), "day")}, the day made counted";
         return $"{yield}{days}{at}{inside}. Date the bottle.";
     }
 
@@ -190,7 +221,8 @@ internal sealed class CardPage
         page.Table(
             recipe is Drink ? "As a batch, without ice or water" : "Larger batches",
             ["goes in", .. plans.Select(p => p.Head)],
-            [.. plans[0].Plan.Lines.Select((line, i) => (IReadOnlyList<string>)[NameOf(line.Item), .. plans.Select(p => LineCheckReport.LineOf(p.Plan.Lines[i], units))])],
+            [.. plans[0].Plan.Lines.Select((line, i) => (IReadOnlyList<string>)[
+                NameOf(line.Item), .. plans.Select(p => LineCheckReport.LineOf(p.Plan.Lines[i], units))])],
             figures: true);
     }
 
@@ -198,14 +230,23 @@ internal sealed class CardPage
     {
         if (recipe is Drink) return new ScaleRequest { Serves = size };
         if (((Prep)recipe).Yield is not { IsGiven: true, Value: { Dimension: Dimension.Volume or Dimension.Mass } yield }) return null;
-        return yield.Dimension == Dimension.Volume ? new ScaleRequest { Millilitres = yield.Base * size } : new ScaleRequest { Grams = yield.Base * size };
+        return yield.Dimension == Dimension.Volume
+            ? new ScaleRequest { Millilitres = yield.Base * size }
+            : new ScaleRequest { Grams = yield.Base * size };
     }
 
     private string Figures(Recipe recipe)
     {
         var profile = verdicts.Profiles.Of(recipe);
-        Fact[] shown = recipe is Drink ? [Fact.ServedVolume, Fact.Abv, Fact.Alcohol, Fact.Sugar, Fact.Acid, Fact.Dilution, Fact.Energy, Fact.Cost] : [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.Brix, Fact.Ph, Fact.Cost];
-        return string.Join(" · ", shown.Select(f => (Fact: f, Value: profile.Get(f))).Where(f => f.Value.IsKnown && !double.IsNaN(f.Value.Value)).Select(f => $"{ProfileReport.LabelOf(f.Fact)} {units.Range(f.Value.Value, f.Value.Low, f.Value.High, FactUnits.Words(f.Fact, profile.IsSolid, verdicts.Profiles.Book.Settings))}"));
+        var settings = verdicts.Profiles.Book.Settings;
+        Fact[] shown = recipe is Drink
+            ? [Fact.ServedVolume, Fact.Abv, Fact.Alcohol, Fact.Sugar, Fact.Acid, Fact.Dilution, Fact.Energy, Fact.Cost]
+            : [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.Brix, Fact.Ph, Fact.Cost];
+        return string.Join(" · ", shown
+            .Select(f => (Fact: f, Value: profile.Get(f)))
+            .Where(f => f.Value.IsKnown && !double.IsNaN(f.Value.Value))
+            .Select(f => $"{ProfileReport.LabelOf(f.Fact)} "
+                + units.Range(f.Value.Value, f.Value.Low, f.Value.High, FactUnits.Words(f.Fact, profile.IsSolid, settings))));
     }
 
     private IReadOnlyList<string> PocketRow(MenuEntry entry, Drink drink)
@@ -215,7 +256,8 @@ internal sealed class CardPage
         if (verdict.Answer == Readiness.No) name += $" – DO NOT SERVE: see check ({Verdict.RulesOf(verdict.Forbidding.Concat(verdict.Shortening))})";
         return [
             name,
-            string.Join(", ", drink.Ingredients.Select(l => $"{(l.Amount.IsGiven ? StepWords.Written(l.Amount.Value, units) : "?")} {NameOf(l.Item.Or("?"))}")),
+            string.Join(", ", drink.Ingredients.Select(l =>
+                $"{(l.Amount.IsGiven ? StepWords.Written(l.Amount.Value, units) : "?")} {NameOf(l.Item.Or("?"))}")),
             string.Join("; ", drink.Method.Select(s => StepWords.Of(s, NameOf, units))),
             $"{(drink.Glass.IsGiven ? GlassName(drink.GlassWritten) : "")}{(drink.Garnish.Count == 0 ? "" : ", " + Together(drink.Garnish))}",
             AllergensInWords(drink)];
@@ -246,7 +288,9 @@ internal sealed class CardPage
     private (IReadOnlyList<string> Contains, IReadOnlyList<string> May, IReadOnlyList<string> Unknown) AllergensOf(Recipe recipe)
     {
         var allergens = verdicts.Profiles.Of(recipe).Allergens;
-        return (allergens.Contained(book.Settings), allergens.Possible(book.Settings), [.. allergens.Unknown.Select(u => NameOf(u.Through[u.Through.Count - 1])).Distinct().OrderBy(n => n, StringComparer.Ordinal)]);
+        return (
+            allergens.Contained(book.Settings), allergens.Possible(book.Settings),
+            [.. allergens.Unknown.Select(u => NameOf(u.Through[u.Through.Count - 1])).Distinct().OrderBy(n => n, StringComparer.Ordinal)]);
     }
 
     private static string IceOf(Drink drink)
@@ -261,9 +305,14 @@ internal sealed class CardPage
         return last >= 0 && drink.Method[last].HasIce ? drink.Method[last].IceWritten.Replace('-', ' ') : "none in the glass";
     }
 
-    private string Together(FixedList<Line> lines) => Say.List([.. lines.Select(l => $"{(l.Amount.IsGiven ? StepWords.Written(l.Amount.Value, units) + " " : "")}{NameOf(l.Item.Or("?"))}")]);
+    private string Together(FixedList<Line> lines) =>
+        Say.List([.. lines.Select(l =>
+            $"{(l.Amount.IsGiven ? StepWords.Written(l.Amount.Value, units) + " " : "")}{NameOf(l.Item.Or("?"))}")]);
 
-    private string GlassName(string id) => book.Settings.Bar?.Glasses.TryGetValue(id, out var glass) == true ? glass.Name.Or(id.Replace('-', ' ')) : id.Replace('-', ' ');
+    private string GlassName(string id) =>
+        book.Settings.Bar?.Glasses.TryGetValue(id, out var glass) == true
+            ? glass.Name.Or(id.Replace('-', ' '))
+            : id.Replace('-', ' ');
 
     private string NameOf(string id) => book.Resolve(id) is { ByProduct: null } item ? item.File.Name.Or(id) : id.Replace('-', ' ');
 }

@@ -20,7 +20,10 @@ internal static class CheckPage
         var page = new Html(to);
         var book = content.Result.Book;
         page.Begin($"{book.Settings.Bar?.Name.Or("") ?? ""} {book.On}".TrimStart());
-        page.Paragraph($"{ReportWords.Count(content.Recipes, "recipe", "recipes")}: {ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, {ReportWords.Count(content.Notes, "note", "notes")}; {ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted.");
+        page.Paragraph($"{ReportWords.Count(content.Recipes, "recipe", "recipes")}: "
+            + $"{ReportWords.Count(content.Errors, "error", "errors")}, {ReportWords.Count(content.Warnings, "warning", "warnings")}, "
+            + $"{ReportWords.Count(content.Notes, "note", "notes")}; "
+            + $"{ReportWords.Count(content.Accepted.Count, "finding is", "findings are")} accepted.");
         if (content.Aside.Sentence.Length > 0) page.Raw($"<p><strong>{Html.Text(content.Aside.Sentence)}</strong></p>\n");
         Contents(page, content);
         Group(page, content, units, "Somebody could be hurt: see to these first", f => f.Rule.Safety && f.Answer == Answer.Broken);
@@ -30,7 +33,11 @@ internal static class CheckPage
         if (content.Accepted.Count > 0)
         {
             page.Heading(2, "Accepted");
-            page.Table("Accepted findings", ["rule", "recipe", "because", "until"], [.. content.Accepted.Select(f => (IReadOnlyList<string>)[f.Rule.Id, f.Subject, f.Suppression?.Justification ?? "", f.Suppression?.Until?.ToString() ?? "no end"])]);
+            page.Table(
+                "Accepted findings",
+                ["rule", "recipe", "because", "until"],
+                [.. content.Accepted.Select(f => (IReadOnlyList<string>)[
+                    f.Rule.Id, f.Subject, f.Suppression?.Justification ?? "", f.Suppression?.Until?.ToString() ?? "no end"])]);
         }
 
         var drinks = book.Drinks.Where(d => content.Includes(d)).ToList();
@@ -56,13 +63,18 @@ internal static class CheckPage
 
     private static void Contents(Html page, ReportContent content)
     {
-        var subjects = content.Findings.GroupBy(f => f.Subject, StringComparer.Ordinal).OrderByDescending(g => g.Max(f => f.Level)).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
+        var subjects = content.Findings
+            .GroupBy(f => f.Subject, StringComparer.Ordinal)
+            .OrderByDescending(g => g.Max(f => f.Level))
+            .ThenBy(g => g.Key, StringComparer.Ordinal)
+            .ToList();
         if (subjects.Count == 0) return;
         page.Raw("<details><summary>By recipe</summary>\n<ul>\n");
         foreach (var subject in subjects)
         {
             page.Raw($"<li>{Html.Text(subject.Key)}: ");
-            page.Raw(string.Join(", ", subject.Select(f => $"<a href=\"#{AnchorOf(f)}\">{Html.Text(f.Rule.Id)} {Html.Text(ReportWords.Of(f.Level))}</a>")));
+            page.Raw(string.Join(", ", subject.Select(f =>
+                $"<a href=\"#{AnchorOf(f)}\">{Html.Text(f.Rule.Id)} {Html.Text(ReportWords.Of(f.Level))}</a>")));
             page.Raw("</li>\n");
         }
 
@@ -80,17 +92,20 @@ internal static class CheckPage
     private static void WriteFinding(Html page, ReportContent content, DisplayUnits units, Finding finding)
     {
         string css = finding.Level switch { Level.Error => "bad", Level.Warning => "mid", _ => "soft" };
-        page.Raw($"<article id=\"{AnchorOf(finding)}\"><h3><span class=\"tag {css}\">{ReportWords.Of(finding.Level)} {Html.Text(finding.Rule.Id)}</span> {Html.Text(NameOf(content, finding))}</h3>\n");
+        page.Raw($"<article id=\"{AnchorOf(finding)}\"><h3><span class=\"tag {css}\">"
+            + $"{ReportWords.Of(finding.Level)} {Html.Text(finding.Rule.Id)}</span> {Html.Text(NameOf(content, finding))}</h3>\n");
         page.Paragraph(units.Sentence(finding.Message));
         if (finding.Advice.Length > 0) page.Paragraph(units.Sentence(finding.Advice));
         Excerpt(page, content, finding.Place);
         foreach (var correction in finding.Corrections)
         {
-            page.Paragraph($"{(correction.Grade == CorrectionGrade.Assured ? "Assured" : "Proposed")} correction: {units.Sentence(correction.Description)}");
+            page.Paragraph($"{(correction.Grade == CorrectionGrade.Assured ? "Assured" : "Proposed")} correction: "
+                + $"{units.Sentence(correction.Description)}");
             page.List([.. correction.Edits.Take(8).Select(TextReport.WordsOf)]);
         }
 
-        foreach (var related in finding.Related) page.Paragraph($"{related.Place.File.Path}, line {related.Place.Start.Line}: {units.Sentence(related.Message)}", "soft");
+        foreach (var related in finding.Related)
+            page.Paragraph($"{related.Place.File.Path}, line {related.Place.Start.Line}: {units.Sentence(related.Message)}", "soft");
         if (finding.Caution is { Length: > 0 } caution) page.Raw($"<p><strong>{Html.Text(units.Sentence(caution))}</strong></p>\n");
         if (finding.Folded.Count > 0)
         {
@@ -135,7 +150,8 @@ internal static class CheckPage
     /// <summary>The whole text of every file with a finding, line by line: where the links of the findings lead.</summary>
     private static void Texts(Html page, ReportContent content)
     {
-        var byFile = content.Findings.Where(f => content.IsInBook(f.Place)).GroupBy(f => f.Place.File).OrderBy(g => g.Key.Path, StringComparer.Ordinal).ToList();
+        var byFile = content.Findings.Where(f => content.IsInBook(f.Place))
+            .GroupBy(f => f.Place.File).OrderBy(g => g.Key.Path, StringComparer.Ordinal).ToList();
         if (byFile.Count == 0) return;
         page.Heading(2, "The files with findings");
         page.Paragraph("A line with a finding begins with its level: ✖ an error, ▲ a warning, ● a note.", "soft");
@@ -144,7 +160,8 @@ internal static class CheckPage
             var source = group.Key;
             string name = content.FileAt(source.Path) is { } file ? $"{file.Name.Or(file.Id)} ({ReportWords.Of(file.Kind)})" : source.Path;
             page.Raw($"<article id=\"{Html.Anchor("file-", source.Path)}\"><h3>{Html.Text(name)}</h3>\n<p>{Html.Text(source.Path)}: ");
-            page.Raw(string.Join(", ", group.OrderBy(f => f.Place.Span.Start).Select(f => $"<a href=\"#{AnchorOf(f)}\">line {f.Place.Start.Line}, {Html.Text(f.Rule.Id)}</a>")));
+            page.Raw(string.Join(", ", group.OrderBy(f => f.Place.Span.Start).Select(f =>
+                $"<a href=\"#{AnchorOf(f)}\">line {f.Place.Start.Line}, {Html.Text(f.Rule.Id)}</a>")));
             page.Raw("</p>\n<pre>");
             var worst = group.GroupBy(f => f.Place.Start.Line).ToDictionary(g => g.Key, g => g.Max(f => f.Level));
             for (int n = 1; n <= source.LineCount; n++)
@@ -167,12 +184,18 @@ internal static class CheckPage
     {
         var settings = content.Result.Book.Settings;
         var known = drinks.Select(d => (Drink: d, Allergens: content.Result.Profiles.Of(d).Allergens)).ToList();
-        var tokens = known.SelectMany(k => k.Allergens.Contained(settings).Concat(k.Allergens.Possible(settings))).Distinct().OrderBy(t => t, StringComparer.Ordinal).ToList();
+        var tokens = known
+            .SelectMany(k => k.Allergens.Contained(settings).Concat(k.Allergens.Possible(settings)))
+            .Distinct().OrderBy(t => t, StringComparer.Ordinal).ToList();
         if (tokens.Count == 0) return;
         page.Allergens(
             "Allergens by drink, worked out through all preparations",
             tokens,
-            [.. known.Select(k => new AllergenRow(k.Drink.Name.Or(k.Drink.Id), k.Allergens.Contained(settings), k.Allergens.Possible(settings), [.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()]))]);
+            [.. known.Select(k => new AllergenRow(
+                k.Drink.Name.Or(k.Drink.Id),
+                k.Allergens.Contained(settings),
+                k.Allergens.Possible(settings),
+                [.. k.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct()]))]);
     }
 
     private static string NameOf(ReportContent content, Finding finding) =>

@@ -5,7 +5,10 @@ using SpecLint.Findings;
 
 namespace SpecLint.Reports;
 
-/// <summary>Findings in the XML of Checkstyle, which many build servers read: a file with its errors, each with line, column, severity and source.</summary>
+/// <summary>
+/// Findings in the XML of Checkstyle, which many build servers read: a file with its
+/// errors, each with line, column, severity and source.
+/// </summary>
 internal static class CheckstyleReport
 {
     /// <summary>Writes the report.</summary>
@@ -25,7 +28,8 @@ internal static class CheckstyleReport
         {
             xml.WriteStartElement("checkstyle");
             xml.WriteAttributeString("version", "10.0");
-            foreach (var file in content.Findings.Flat().GroupBy(f => f.Place.File.Path, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+            foreach (var file in content.Findings.Flat()
+                .GroupBy(f => f.Place.File.Path, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
             {
                 xml.WriteStartElement("file");
                 xml.WriteAttributeString("name", DisplayText.Escape(pathPrefix + file.Key));

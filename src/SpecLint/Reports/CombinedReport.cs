@@ -50,9 +50,15 @@ public static class CombinedReport
         var seen = new string?[count];
         foreach (var part in parts)
         {
-            if (part.Part.Part.Count != count) throw new FormatException($"{first.Name} is one of {count} parts, {part.Name} one of {part.Part.Part.Count}");
-            if (part.Part.Book != first.Part.Book || part.Report.Head.On != first.Report.Head.On || part.Report.Head.Version != first.Report.Head.Version)
-                throw new FormatException($"{first.Name} and {part.Name} are not of one run: the files, the day, the rules or the version differ");
+            if (part.Part.Part.Count != count)
+                throw new FormatException($"{first.Name} is one of {count} parts, {part.Name} one of {part.Part.Part.Count}");
+            if (part.Part.Book != first.Part.Book
+                || part.Report.Head.On != first.Report.Head.On || part.Report.Head.Version != first.Report.Head.Version)
+            {
+                throw new FormatException($"{first.Name} and {part.Name} are not of one run: "
+                    + "the files, the day, the rules or the version differ");
+            }
+
             ref string? known = ref seen[part.Part.Part.Number - 1];
             if (known is not null) throw new FormatException($"{known} and {part.Name} are both part {part.Part.Part}");
             known = part.Name;

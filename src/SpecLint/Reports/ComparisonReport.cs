@@ -22,10 +22,15 @@ internal static class ComparisonReport
     private const double LeastOfOthers = 0.1;
 
     /// <summary>Facts that people ask for first; the others follow in the order of the output.</summary>
-    private static readonly Fact[] Main = [Fact.Abv, Fact.Sugar, Fact.Acid, Fact.SugarAcidRatio, Fact.Ph, Fact.Brix, Fact.ServedVolume, Fact.Alcohol, Fact.Energy, Fact.Cost, Fact.Life];
+    private static readonly Fact[] Main =
+    [
+        Fact.Abv, Fact.Sugar, Fact.Acid, Fact.SugarAcidRatio, Fact.Ph, Fact.Brix, Fact.ServedVolume, Fact.Alcohol, Fact.Energy,
+        Fact.Cost, Fact.Life,
+    ];
 
     /// <summary>Facts that no reader needs beside the main ones: twins before dilution, sums, physics.</summary>
-    private static readonly HashSet<Fact> Minor = [Fact.MixAbv, Fact.MixSugar, Fact.MixAcid, Fact.MixPh, Fact.AcidAnalysed, Fact.Density, Fact.MixVolume];
+    private static readonly HashSet<Fact> Minor =
+        [Fact.MixAbv, Fact.MixSugar, Fact.MixAcid, Fact.MixPh, Fact.AcidAnalysed, Fact.Density, Fact.MixVolume];
 
     /// <summary>Writes text; lines end with LF on every system.</summary>
     /// <param name="to">Where to.</param>
@@ -102,7 +107,9 @@ internal static class ComparisonReport
                 to.Write(row);
             }
 
-            if (left > 0) to.Write($"\n{ReportWords.Count(left, "further recipe is", "further recipes are")} left out; the full list is in the JSON output.\n");
+            if (left > 0)
+                to.Write($"\n{ReportWords.Count(left, "further recipe is", "further recipes are")} left out; "
+                    + "the full list is in the JSON output.\n");
         }
 
         written += List(to, "New", comparison.New, LongestMarkdown - written, units);
@@ -145,7 +152,10 @@ internal static class ComparisonReport
     {
         string kind = change.Kind switch { ChangeKind.Added => ", new", ChangeKind.Removed => ", gone", _ => "" };
         text.Heading($"{change.Recipe.Name.Or(change.Id)} ({ReportWords.Of(change.Recipe.Kind)} {change.Id}{kind})");
-        if (change.Through.Count > 0) text.Wrapped($"Reached through {Say.List(change.Through)}{(change.FileChanged ? ", and by a change of its own file" : "")}.", "  ", "  ");
+        if (change.Through.Count > 0)
+            text.Wrapped(
+                $"Reached through {Say.List(change.Through)}{(change.FileChanged ? ", and by a change of its own file" : "")}.",
+                "  ", "  ");
         bool any = false;
         foreach (var fact in Shown(change))
         {
@@ -168,7 +178,9 @@ internal static class ComparisonReport
         if (change.KeepingBefore != change.KeepingAfter)
         {
             any = true;
-            text.Row("label says it keeps", LabelColumns, units.Sentence($"{OrNothing(change.KeepingBefore)} becomes {OrNothing(change.KeepingAfter)}"));
+            text.Row(
+                "label says it keeps", LabelColumns,
+                units.Sentence($"{OrNothing(change.KeepingBefore)} becomes {OrNothing(change.KeepingAfter)}"));
         }
 
         foreach (var finding in change.New) Finding("new", finding);
@@ -284,7 +296,11 @@ internal static class ComparisonReport
     {
         if (findings.Count == 0) return;
         text.Heading(heading);
-        foreach (var finding in findings) text.Wrapped($"{finding.Place.File.Path}:{finding.Place.Start.Line} {ReportWords.Of(finding.Level)} {finding.Rule.Id}: {units.Sentence(finding.Message)}", "  ", "    ");
+        foreach (var finding in findings)
+            text.Wrapped(
+                $"{finding.Place.File.Path}:{finding.Place.Start.Line} {ReportWords.Of(finding.Level)} {finding.Rule.Id}: "
+                    + $"{units.Sentence(finding.Message)}",
+                "  ", "    ");
         text.Line("");
     }
 
@@ -319,13 +335,16 @@ internal static class ComparisonReport
         foreach (string allergen in change.AllergensLost) declared.Add($"− {MarkdownText.Escape(allergen)}");
         foreach (string allergen in change.MayContainGained) declared.Add($"+ may contain {MarkdownText.Escape(allergen)}");
         foreach (string allergen in change.MayContainLost) declared.Add($"− may contain {MarkdownText.Escape(allergen)}");
-        if (change.KeepingBefore != change.KeepingAfter) declared.Add(MarkdownText.Escape(units.Sentence($"keeps {OrNothing(change.KeepingBefore)} → {OrNothing(change.KeepingAfter)}")));
+        if (change.KeepingBefore != change.KeepingAfter)
+            declared.Add(MarkdownText.Escape(units.Sentence($"keeps {OrNothing(change.KeepingBefore)} → {OrNothing(change.KeepingAfter)}")));
         var findings = new List<string>();
         if (change.New.Count > 0) findings.Add($"new: {Ids(change.New)}");
         if (change.Gone.Count > 0) findings.Add($"put right: {Ids(change.Gone)}");
         if (change.Unchanged > 0) findings.Add($"{change.Unchanged} as before");
-        string through = change.Through.Count == 0 ? (change.FileChanged ? "its own file" : "") : string.Join(", ", change.Through.Select(MarkdownText.Escape)) + (change.FileChanged ? ", its own file" : "");
-        return $"| {MarkdownText.Escape(name)}{kind} | {through} | {string.Join("<br>", moves)} | {string.Join("<br>", declared)} | {string.Join("<br>", findings)} |\n";
+        string through = string.Join(", ", change.Through.Select(MarkdownText.Escape));
+        if (change.FileChanged) through += change.Through.Count == 0 ? "its own file" : ", its own file";
+        return $"| {MarkdownText.Escape(name)}{kind} | {through} | {string.Join("<br>", moves)} | "
+            + $"{string.Join("<br>", declared)} | {string.Join("<br>", findings)} |\n";
     }
 
     private static string Ids(IReadOnlyList<Finding> findings) =>
@@ -338,7 +357,9 @@ internal static class ComparisonReport
         to.Write($"\n**{heading}**\n\n");
         foreach (var finding in findings.OrderByDescending(f => f.Level))
         {
-            string line = $"- {ReportWords.Of(finding.Level)} {finding.Rule.Id}, {MarkdownText.Escape(finding.Place.File.Path)}, line {finding.Place.Start.Line}: {MarkdownText.Escape(units.Sentence(finding.Message))}\n";
+            string line = $"- {ReportWords.Of(finding.Level)} {finding.Rule.Id}, "
+                + $"{MarkdownText.Escape(finding.Place.File.Path)}, line {finding.Place.Start.Line}: "
+                + $"{MarkdownText.Escape(units.Sentence(finding.Message))}\n";
             if (shown == MostFindingsInMarkdown || written + line.Length > room) break;
             to.Write(line);
             written += line.Length;
@@ -354,6 +375,7 @@ internal static class ComparisonReport
     internal static string Summary(Comparison comparison)
     {
         string accepted = comparison.NewlyAccepted.Count == 0 ? "" : $", {comparison.NewlyAccepted.Count} newly accepted";
-        return $"The change reaches {ReportWords.Count(comparison.Recipes.Count, "recipe", "recipes")}. Findings: {comparison.New.Count} new, {comparison.Gone.Count} put right, {comparison.Unchanged} as before{accepted}.";
+        return $"The change reaches {ReportWords.Count(comparison.Recipes.Count, "recipe", "recipes")}. "
+            + $"Findings: {comparison.New.Count} new, {comparison.Gone.Count} put right, {comparison.Unchanged} as before{accepted}.";
     }
 }

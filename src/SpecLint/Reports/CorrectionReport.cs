@@ -99,7 +99,9 @@ internal static class CorrectionReport
 
     private static string? Sentence(CorrectionOutcome outcome)
     {
-        string brought = Say.List([.. outcome.Added.Take(3), .. outcome.Brought.Take(3).Select(f => $"{f.Rule.Id} in {f.Place.File.Path} ({f.Message})")])
+        string brought = Say.List([
+            .. outcome.Added.Take(3),
+            .. outcome.Brought.Take(3).Select(f => $"{f.Rule.Id} in {f.Place.File.Path} ({f.Message})")])
             + (outcome.Brought.Count > 3 ? $" and {outcome.Brought.Count - 3} more" : "");
         return outcome.State switch
         {

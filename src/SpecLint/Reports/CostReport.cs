@@ -38,7 +38,9 @@ public static class CostReport
             if (cost.Trimmed > 0) text.Row("of it trimmings", LabelColumns, $"{Money.Digits(cost.Trimmed * times)} {currency}", ValueColumns, "");
             foreach (var line in cost.Lines)
             {
-                string amount = line.Line.Amount.IsGiven && !of.IsGiven ? " " + Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value) : "";
+                string amount = line.Line.Amount.IsGiven && !of.IsGiven
+                    ? " " + Rounding.Words(line.Line.Amount.Value.Base, line.Line.Amount.Value)
+                    : "";
                 text.Row(
                     $"  {line.Line.Item.Or("?")}{amount}", LabelColumns, line.IsKnown ? line.Cost.Times(times).Words(currency) : "open",
                     ValueColumns, line.IsKnown ? line.From : line.OpenBecause);

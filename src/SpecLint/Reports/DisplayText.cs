@@ -177,7 +177,8 @@ public static class DisplayText
         return string.CompareOrdinal(text, start, "g/", 0, 2) == 0 || string.CompareOrdinal(text, start, "mg/", 0, 3) == 0;
     }
 
-    private static readonly string[] Units = ["ml", "mL", "l", "L", "cl", "oz", "g", "kg", "mg", "%", "°C", "°Bx", "s", "min", "h", "d", "bar", "kcal"];
+    private static readonly string[] Units =
+        ["ml", "mL", "l", "L", "cl", "oz", "g", "kg", "mg", "%", "°C", "°Bx", "s", "min", "h", "d", "bar", "kcal"];
 
     /// <summary>How far into a word a line reaches; at least one character.</summary>
     private static int Cut(string text, int start, int widest)
@@ -224,7 +225,8 @@ public static class DisplayText
             return scalar is (>= 0x1F000 and <= 0x1FAFF) or (>= 0x20000 and <= 0x3FFFD) ? 2 : 1;
         }
 
-        if (CharUnicodeInfo.GetUnicodeCategory(c) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark || c is '\u200C' or '\u200D') return 0;
+        if (CharUnicodeInfo.GetUnicodeCategory(c) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark
+            || c is '\u200C' or '\u200D') return 0;
 
         // Unicode Standard Annex 11, the blocks that are wide throughout.
         return c is (>= '\u1100' and <= '\u115F') or (>= '\u2E80' and <= '\u303E') or (>= '\u3041' and <= '\uA4CF')

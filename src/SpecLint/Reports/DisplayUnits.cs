@@ -75,7 +75,9 @@ public sealed class DisplayUnits
         double quarts = Math.Floor(ounces / UsQuart), rest = Math.Round((ounces - (quarts * UsQuart)) * 4) / 4;
         if (rest == UsQuart) (quarts, rest) = (quarts + 1, 0);
         var (words, measured) = ounces >= LeastQuarter
-            ? ($"{(quarts > 0 ? $"{Say.Number(quarts, 0)} qt" : "")}{(quarts > 0 && rest > 0 ? " " : "")}{(rest > 0 ? $"{Quarters(rest)} oz" : "")}", ((quarts * UsQuart) + rest) * UsFluidOunce)
+            ? ($"{(quarts > 0 ? $"{Say.Number(quarts, 0)} qt" : "")}{(quarts > 0 && rest > 0 ? " " : "")}"
+                    + $"{(rest > 0 ? $"{Quarters(rest)} oz" : "")}",
+                ((quarts * UsQuart) + rest) * UsFluidOunce)
             : millilitres >= BarSpoon / 2 ? Spoons(Math.Round(millilitres / BarSpoon * 2) / 2) : Dashes(Math.Max(1, Math.Round(millilitres / Dash)));
         return Math.Abs(measured - millilitres) <= millilitres * Unsaid ? words : $"{words} ({Volume(millilitres)})";
 

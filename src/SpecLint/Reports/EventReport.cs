@@ -10,7 +10,10 @@ public static class EventReport
 {
     private const int LabelColumns = 34;
 
-    private const string Caution = "Amounts are what the recipes come to, with a reserve; look at the stock before you buy. Anything that has to be kept is held against the rules of keeping by check and linecheck on the day, and your food-safety plan and local code decide.";
+    private const string Caution =
+        "Amounts are what the recipes come to, with a reserve; look at the stock before you buy. "
+        + "Anything that has to be kept is held against the rules of keeping by check and linecheck on the day, "
+        + "and your food-safety plan and local code decide.";
 
     private const string Style = """
         @page{size:A4;margin:10mm}
@@ -37,8 +40,11 @@ public static class EventReport
             text.Heading($"{day.First().StartDay}{DayWords(plan, day.First().StartDay)}");
             foreach (var task in day)
             {
-                text.Row($"{Clock(task.StartHour)} {task.Make.Prep.Name.Or(task.Make.Prep.Id)}", LabelColumns, $"{TaskWords(task, units)}; {task.Station}");
-                text.Row("", LabelColumns, string.Join(", ", task.Make.Lines.Select(l => $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}")));
+                text.Row(
+                    $"{Clock(task.StartHour)} {task.Make.Prep.Name.Or(task.Make.Prep.Id)}",
+                    LabelColumns, $"{TaskWords(task, units)}; {task.Station}");
+                text.Row("", LabelColumns, string.Join(", ", task.Make.Lines.Select(l =>
+                    $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}")));
                 if (task.Warning.Length > 0) text.Row("", LabelColumns, "Mind: " + task.Warning + ".");
             }
         }
@@ -67,18 +73,30 @@ public static class EventReport
         page.Begin(Title(plan), css: Style);
         page.Paragraph(Basis(plan));
         if (plan.CannotServe.Count > 0) page.List([.. plan.CannotServe.Select(c => "Cannot be served: " + c)]);
-        page.Table("Serves", ["drink", "serves", "share"], [.. plan.Serves.Select(s => (IReadOnlyList<string>)[s.Name, s.Count.ToString(System.Globalization.CultureInfo.InvariantCulture), $"{Say.Number(s.Share, 1)} %"])]);
+        page.Table(
+            "Serves",
+            ["drink", "serves", "share"],
+            [.. plan.Serves.Select(s => (IReadOnlyList<string>)[
+                s.Name, s.Count.ToString(System.Globalization.CultureInfo.InvariantCulture), $"{Say.Number(s.Share, 1)} %"])]);
         foreach (var day in plan.Tasks.GroupBy(t => t.StartDay.DayNumber).OrderBy(g => g.Key))
         {
             page.Heading(2, $"{day.First().StartDay}{DayWords(plan, day.First().StartDay)}");
             page.Table(
                 $"To begin on {day.First().StartDay}",
                 ["from", "what", "amounts"],
-                [.. day.Select(t => (IReadOnlyList<string>)[Clock(t.StartHour), $"{t.Make.Prep.Name.Or(t.Make.Prep.Id)}: {TaskWords(t, units)}; {t.Station}{(t.Warning.Length > 0 ? $". Mind: {t.Warning}" : "")}", string.Join(", ", t.Make.Lines.Select(l => $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}"))])]);
+                [.. day.Select(t => (IReadOnlyList<string>)[
+                    Clock(t.StartHour),
+                    $"{t.Make.Prep.Name.Or(t.Make.Prep.Id)}: {TaskWords(t, units)}; {t.Station}"
+                        + $"{(t.Warning.Length > 0 ? $". Mind: {t.Warning}" : "")}",
+                    string.Join(", ", t.Make.Lines.Select(l => $"{AmountOf(l.Rounded, l.Dimension, l.Unit, units)} {l.Item}"))])]);
         }
 
         page.Heading(2, "Buy");
-        page.Table("What to buy", ["what", "how much"], [.. plan.Purchases.Select(b => (IReadOnlyList<string>)[b.Name, BuyWords(b, plan, units)]), ["Ice", $"{Say.Number(plan.Ice, 0)} kg"]]);
+        page.Table(
+            "What to buy",
+            ["what", "how much"],
+            [.. plan.Purchases.Select(b => (IReadOnlyList<string>)[b.Name, BuyWords(b, plan, units)]),
+                ["Ice", $"{Say.Number(plan.Ice, 0)} kg"]]);
         if (TotalWords(plan) is { Length: > 0 } total) page.Paragraph($"Together {total}.");
         page.End(Caution, version);
     }
@@ -88,14 +106,23 @@ public static class EventReport
     public static Sheet ToSheet(EventPlan plan)
     {
         var sheet = new Sheet("what", "id", "name", "day", "hour", "station", "amount", "unit", "size", "count", "cases", "cost", "for", "mind");
-        foreach (var serve in plan.Serves) sheet.Add("serve", serve.Drink.Id, serve.Name, plan.Request.On.ToString(), null, "bar", serve.Count, "serves", "", null, null, null, "", "");
+        foreach (var serve in plan.Serves)
+            sheet.Add(
+                "serve", serve.Drink.Id, serve.Name, plan.Request.On.ToString(), null,
+                "bar", serve.Count, "serves", "", null, null, null, "", "");
         foreach (var task in plan.Tasks)
         {
             bool pours = !double.IsNaN(task.Make.MakesMillilitres);
-            sheet.Add("make", task.Make.Prep.Id, task.Make.Prep.Name.Or(task.Make.Prep.Id), task.StartDay.ToString(), Clock(task.StartHour), task.Station, pours ? task.Make.MakesMillilitres : task.Make.Makes, pours ? "ml" : "g", "", null, null, null, string.Join(" ", task.Make.For), task.Warning);
+            sheet.Add(
+                "make", task.Make.Prep.Id, task.Make.Prep.Name.Or(task.Make.Prep.Id), task.StartDay.ToString(), Clock(task.StartHour),
+                task.Station, pours ? task.Make.MakesMillilitres : task.Make.Makes, pours ? "ml" : "g",
+                "", null, null, null, string.Join(" ", task.Make.For), task.Warning);
         }
 
-        foreach (var buy in plan.Purchases) sheet.Add("buy", buy.Id, buy.Name, "", null, "", buy.Amount, UnitOf(buy.Dimension), buy.Size, buy.Count == 0 ? null : buy.Count, buy.Cases == 0 ? null : buy.Cases, buy.Cost, string.Join(" ", buy.For), "");
+        foreach (var buy in plan.Purchases)
+            sheet.Add(
+                "buy", buy.Id, buy.Name, "", null, "", buy.Amount, UnitOf(buy.Dimension), buy.Size,
+                buy.Count == 0 ? null : buy.Count, buy.Cases == 0 ? null : buy.Cases, buy.Cost, string.Join(" ", buy.For), "");
         sheet.Add("ice", "ice", "Ice", plan.Request.On.ToString(), null, "bar", plan.Ice, "kg", "", null, null, null, "", "");
         return sheet;
     }
@@ -167,12 +194,21 @@ public static class EventReport
         JsonReport.WriteLineEnd(to);
     }
 
-    private static string Title(EventPlan plan) => $"{plan.Menu.Name.Or(plan.Menu.Id)}, {plan.Request.On}, {ReportWords.Count(plan.Request.Guests, "guest", "guests")}";
+    private static string Title(EventPlan plan) =>
+        $"{plan.Menu.Name.Or(plan.Menu.Id)}, {plan.Request.On}, {ReportWords.Count(plan.Request.Guests, "guest", "guests")}";
 
     private static string Basis(EventPlan plan) =>
-        $"{Say.Number(plan.Request.DrinksEach, 2)} drinks a guest, {plan.Serves.Sum(s => s.Count)} serves by the covers of the menu, first serve at {Clock(plan.Request.Hour)}; times are the latest to begin, and earlier where a day would hold more than {Say.Number(EventPlan.HoursOfADay, 1)} h of work at what keeps; {Say.Number(EventPlan.ReservePercent, 0)} % more is made and bought than the serves need (common practice, no source).";
+        $"{Say.Number(plan.Request.DrinksEach, 2)} drinks a guest, {plan.Serves.Sum(s => s.Count)} serves by the covers of the menu, "
+        + $"first serve at {Clock(plan.Request.Hour)}; times are the latest to begin, "
+        + $"and earlier where a day would hold more than {Say.Number(EventPlan.HoursOfADay, 1)} h of work at what keeps; "
+        + $"{Say.Number(EventPlan.ReservePercent, 0)} % more is made and bought than the serves need (common practice, no source).";
 
-    private static string DayWords(EventPlan plan, CalendarDate day) => plan.Request.On.DaysSince(day) switch { 0 => ", the day", 1 => ", the day before", var days => $", {days} days before" };
+    private static string DayWords(EventPlan plan, CalendarDate day) => plan.Request.On.DaysSince(day) switch
+    {
+        0 => ", the day",
+        1 => ", the day before",
+        var days => $", {days} days before",
+    };
 
     private static string Clock(double hour)
     {
@@ -184,10 +220,12 @@ public static class EventReport
     {
         string earliest = task.Earliest is { } day && day < task.StartDay ? $", not before {day}" : "";
         string ready = task.ReadyDay != task.StartDay ? $", ready on {task.ReadyDay}" : "";
-        return $"{Made(task, units)}, takes {(task.Hours < 1 ? $"{Say.Number(task.Hours * 60, 0)} min" : $"{Say.Number(task.Hours, 1)} h")}{ready}{earliest}";
+        return $"{Made(task, units)}, takes "
+            + $"{(task.Hours < 1 ? $"{Say.Number(task.Hours * 60, 0)} min" : $"{Say.Number(task.Hours, 1)} h")}{ready}{earliest}";
     }
 
-    private static string Made(EventTask task, DisplayUnits units) => double.IsNaN(task.Make.MakesMillilitres) ? units.Mass(task.Make.Makes) : units.Volume(task.Make.MakesMillilitres);
+    private static string Made(EventTask task, DisplayUnits units) =>
+        double.IsNaN(task.Make.MakesMillilitres) ? units.Mass(task.Make.Makes) : units.Volume(task.Make.MakesMillilitres);
 
     private static string AmountOf(double amount, Dimension dimension, string unit, DisplayUnits units) => dimension switch
     {
@@ -201,8 +239,11 @@ public static class EventReport
         string amount = AmountOf(buy.Amount, buy.Dimension, "pieces", units);
         if (buy.Count == 0) return amount;
         string many = buy.Cases > 0
-            ? $"{ReportWords.Count(buy.Cases, "case", "cases")}{(buy.Loose > 0 ? $" and {ReportWords.Count(buy.Loose, "bottle", "bottles")}" : "")} of {buy.Size}"
-            : buy.Dimension == Dimension.Volume && !char.IsDigit(buy.Size[0]) ? $"about {buy.Count} × {buy.Size.ToLowerInvariant()}" : $"{buy.Count} × {buy.Size}";
+            ? $"{ReportWords.Count(buy.Cases, "case", "cases")}"
+                + $"{(buy.Loose > 0 ? $" and {ReportWords.Count(buy.Loose, "bottle", "bottles")}" : "")} of {buy.Size}"
+            : buy.Dimension == Dimension.Volume && !char.IsDigit(buy.Size[0])
+                ? $"about {buy.Count} × {buy.Size.ToLowerInvariant()}"
+                : $"{buy.Count} × {buy.Size}";
         string cost = buy.Cost is { } paid ? $", {Money.Digits(paid)} {FactUnits.CurrencyOf(plan.Profiles.Book.Settings)}" : "";
         return $"{many} ({amount}){cost}";
     }
@@ -212,7 +253,8 @@ public static class EventReport
         var known = plan.Purchases.Where(b => b.Cost is not null).ToList();
         if (known.Count == 0) return "";
         int open = plan.Purchases.Count - known.Count;
-        return $"{Money.Digits(known.Sum(b => b.Cost!.Value))} {FactUnits.CurrencyOf(plan.Profiles.Book.Settings)}{(open > 0 ? $", without {ReportWords.Count(open, "item that has", "items that have")} no price" : "")}";
+        return $"{Money.Digits(known.Sum(b => b.Cost!.Value))} {FactUnits.CurrencyOf(plan.Profiles.Book.Settings)}"
+            + $"{(open > 0 ? $", without {ReportWords.Count(open, "item that has", "items that have")} no price" : "")}";
     }
 
     private static string UnitOf(Dimension dimension) => dimension switch { Dimension.Volume => "ml", Dimension.Mass => "g", _ => "pieces" };

@@ -42,7 +42,8 @@ internal static class GitHubReport
     /// <summary>Writes the full list as GitHub Flavored Markdown; text of recipes is escaped.</summary>
     public static void WriteSummary(TextWriter to, ReportContent content, string pathPrefix)
     {
-        to.Write($"### SpecLint\n\n{MarkdownText.Escape(Counts(content))}{string.Concat(content.Remarks.Select(r => " " + MarkdownText.Escape(r)))}\n");
+        to.Write($"### SpecLint\n\n{MarkdownText.Escape(Counts(content))}"
+            + $"{string.Concat(content.Remarks.Select(r => " " + MarkdownText.Escape(r)))}\n");
         var all = content.Findings.Flat().OrderByDescending(f => f.Level).ToList();
         if (all.Count == 0)
         {

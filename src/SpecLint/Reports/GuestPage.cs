@@ -12,9 +12,12 @@ internal static class GuestPage
         + "what is in each drink.";
 
     private const string Style = """
-        .allergen{font-weight:700;text-transform:uppercase}.sheet h2{border:0;margin:.9rem 0 0;font-size:1.15rem}.sheet p{margin:.1rem 0}.please{border:2px solid currentColor;padding:.4rem .7rem}
+        .allergen{font-weight:700;text-transform:uppercase}
+        .sheet h2{border:0;margin:.9rem 0 0;font-size:1.15rem}.sheet p{margin:.1rem 0}
+        .please{border:2px solid currentColor;padding:.4rem .7rem}
         @page{size:A4;margin:12mm}
-        @media print{html,body{font-size:12.5px;line-height:1.35}.sheet{columns:2;column-gap:8mm}.sheet h2{break-after:avoid;margin:.6rem 0 0}.sheet p{break-inside:avoid}}
+        @media print{html,body{font-size:12.5px;line-height:1.35}.sheet{columns:2;column-gap:8mm}
+        .sheet h2{break-after:avoid;margin:.6rem 0 0}.sheet p{break-inside:avoid}}
         """;
 
     /// <summary>Writes the sheet; what must not be served is left out of it.</summary>
@@ -26,7 +29,9 @@ internal static class GuestPage
     public static IReadOnlyList<string> Write(TextWriter to, Verdicts verdicts, Menu menu, string version)
     {
         var book = verdicts.Profiles.Book;
-        var left = menu.Drinks.Where(e => !e.Drink.IsGiven || book.Resolve(e.Drink.Value)?.File is not Drink).Select(e => e.Name.Or(e.Drink.Or("?"))).ToList();
+        var left = menu.Drinks
+            .Where(e => !e.Drink.IsGiven || book.Resolve(e.Drink.Value)?.File is not Drink)
+            .Select(e => e.Name.Or(e.Drink.Or("?"))).ToList();
         var page = new Html(to);
         page.Begin(menu.Name.Or(menu.Id), css: Style);
         page.Raw($"<p class=\"please\"><strong>{Html.Text(Please)}</strong></p>\n<div class=\"sheet\">\n");

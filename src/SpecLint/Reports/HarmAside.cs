@@ -117,13 +117,17 @@ public sealed class HarmAside
     {
         get
         {
-            string until = FirstEnd is null ? "" : FirstEnd.Equals(LastEnd) ? $", until {FirstEnd}" : $", the first until {FirstEnd}, the last until {LastEnd}";
+            string until = FirstEnd is null ? ""
+                : FirstEnd.Equals(LastEnd) ? $", until {FirstEnd}"
+                : $", the first until {FirstEnd}, the last until {LastEnd}";
             var how = new List<string>();
             if (Accepted > 0) how.Add($"{Accepted} accepted in files");
             if (SwitchedOff > 0) how.Add($"{SwitchedOff} switched off in bar.json");
             if (InBaseline > 0) how.Add($"{InBaseline} in the baseline");
-            string aside = Count == 0 ? "" : $"{ReportWords.Count(Count, "harm finding is", "harm findings are")} put aside ({string.Join(", ", how)}){until}.";
-            string below = Lowered == 0 ? "" : $"{ReportWords.Count(Lowered, "harm finding has", "harm findings have")} a level that bar.json lowers.";
+            string aside = Count == 0 ? ""
+                : $"{ReportWords.Count(Count, "harm finding is", "harm findings are")} put aside ({string.Join(", ", how)}){until}.";
+            string below = Lowered == 0 ? ""
+                : $"{ReportWords.Count(Lowered, "harm finding has", "harm findings have")} a level that bar.json lowers.";
             return aside.Length > 0 && below.Length > 0 ? aside + " " + below : aside + below;
         }
     }

@@ -7,13 +7,19 @@ namespace SpecLint.Reports;
 internal sealed class Html(TextWriter to)
 {
     private const string Style = """
-        :root{color-scheme:light dark;--paper:#fdfcf9;--ink:#1d2226;--soft:#545c63;--line:#c9c6bd;--band:#e9e6dc;--mark:#1f5f7a;--bad:#9c2a1d;--mid:#7a5600;--good:#2c6135}
-        @media (prefers-color-scheme:dark){:root{--paper:#16191b;--ink:#eceae4;--soft:#b0b5b8;--line:#484d50;--band:#282d30;--mark:#8cc7e0;--bad:#ff9c8c;--mid:#f0c774;--good:#98d6a2}}
+        :root{color-scheme:light dark;--paper:#fdfcf9;--ink:#1d2226;--soft:#545c63;--line:#c9c6bd;--band:#e9e6dc;
+        --mark:#1f5f7a;--bad:#9c2a1d;--mid:#7a5600;--good:#2c6135}
+        @media (prefers-color-scheme:dark){:root{--paper:#16191b;--ink:#eceae4;--soft:#b0b5b8;--line:#484d50;--band:#282d30;
+        --mark:#8cc7e0;--bad:#ff9c8c;--mid:#f0c774;--good:#98d6a2}}
         *{box-sizing:border-box}
-        body{margin:0 auto;padding:1rem;max-width:70rem;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,sans-serif;overflow-wrap:anywhere}
-        h1{font-size:1.6rem;margin:.2rem 0}h2{font-size:1.25rem;margin:2rem 0 .5rem;border-bottom:2px solid var(--line)}h3{font-size:1.05rem;margin:1.2rem 0 .3rem}
-        a{color:var(--mark)}p{margin:.4rem 0}p,li,article,pre{max-width:52rem}svg{max-width:58rem}ul{margin:.3rem 0;padding-left:1.2rem}.soft{color:var(--soft)}
-        .tag{display:inline-block;border:2px solid currentColor;border-radius:.3rem;padding:0 .4rem;font-weight:600;font-size:.85rem;white-space:nowrap}
+        body{margin:0 auto;padding:1rem;max-width:70rem;background:var(--paper);color:var(--ink);
+        font:1rem/1.5 system-ui,sans-serif;overflow-wrap:anywhere}
+        h1{font-size:1.6rem;margin:.2rem 0}h2{font-size:1.25rem;margin:2rem 0 .5rem;border-bottom:2px solid var(--line)}
+        h3{font-size:1.05rem;margin:1.2rem 0 .3rem}
+        a{color:var(--mark)}p{margin:.4rem 0}p,li,article,pre{max-width:52rem}
+        svg{max-width:58rem}ul{margin:.3rem 0;padding-left:1.2rem}.soft{color:var(--soft)}
+        .tag{display:inline-block;border:2px solid currentColor;border-radius:.3rem;padding:0 .4rem;
+        font-weight:600;font-size:.85rem;white-space:nowrap}
         .bad{color:var(--bad)}.mid{color:var(--mid)}.good{color:var(--good)}
         article{border:1px solid var(--line);border-radius:.4rem;padding:.2rem .8rem .6rem;margin:.7rem 0;break-inside:avoid}
         pre{background:var(--band);padding:.5rem;overflow-x:auto;font:.85rem/1.4 ui-monospace,monospace;margin:.4rem 0;white-space:pre-wrap}
@@ -22,10 +28,18 @@ internal sealed class Html(TextWriter to)
         .figures td,.short{white-space:nowrap}.figures{font-size:.82rem}
         .wide{overflow-x:auto;margin:.5rem 0}table{border-collapse:collapse;font-size:.9rem}caption{text-align:left;font-weight:600;padding:.2rem 0}
         th,td{border:1px solid var(--line);padding:.2rem .5rem;text-align:left;vertical-align:top;overflow-wrap:normal}
-        svg{display:block;width:100%;min-width:34rem;height:auto;color:var(--ink)}svg text{fill:currentColor;font:12px system-ui,sans-serif;paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
-        @media screen and (max-width:45rem){.stacks thead{position:absolute;clip-path:inset(50%)}.stacks tr,.stacks th,.stacks td{display:block;border:0}.stacks tr{border-top:1px solid var(--line);padding:.2rem 0}.stacks .nothing{display:none}.stacks td::before{content:attr(data-head) ": "}.stacks tr:not(:has(td:not(.nothing)))::after{content:"·";padding:0 .5rem}}
+        svg{display:block;width:100%;min-width:34rem;height:auto;color:var(--ink)}
+        svg text{fill:currentColor;font:12px system-ui,sans-serif;
+        paint-order:stroke;stroke:var(--paper);stroke-width:3px;stroke-linejoin:round}
+        @media screen and (max-width:45rem){.stacks thead{position:absolute;clip-path:inset(50%)}
+        .stacks tr,.stacks th,.stacks td{display:block;border:0}.stacks tr{border-top:1px solid var(--line);padding:.2rem 0}
+        .stacks .nothing{display:none}.stacks td::before{content:attr(data-head) ": "}
+        .stacks tr:not(:has(td:not(.nothing)))::after{content:"·";padding:0 .5rem}}
         details{margin:.3rem 0}summary{cursor:pointer}footer{margin-top:2rem;border-top:1px solid var(--line)}
-        @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#333;--line:#888;--band:#eee;--mark:#000;--bad:#000;--mid:#000;--good:#000}body{max-width:none;padding:0;font-size:10pt}details::details-content{content-visibility:visible;display:block}h2,h3{break-after:avoid}.wide{overflow:visible}svg{min-width:0}}
+        @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#333;--line:#888;--band:#eee;
+        --mark:#000;--bad:#000;--mid:#000;--good:#000}
+        body{max-width:none;padding:0;font-size:10pt}details::details-content{content-visibility:visible;display:block}
+        h2,h3{break-after:avoid}.wide{overflow:visible}svg{min-width:0}}
         """;
 
     /// <summary>A cell of no more characters, such as a date or an amount, stays on one line.</summary>
@@ -111,7 +125,8 @@ internal sealed class Html(TextWriter to)
     /// <param name="rows">Rows.</param>
     /// <param name="figures">Whether the cells are figures, whose words stay on one line.</param>
     /// <param name="stacks">Whether on a narrow screen each row stands as a block with what it says, so that no column is out of sight.</param>
-    public void Table(string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows, bool figures = false, bool stacks = false)
+    public void Table(
+        string caption, IReadOnlyList<string> heads, IReadOnlyList<IReadOnlyList<string>> rows, bool figures = false, bool stacks = false)
     {
         BeginWide(caption);
         Raw($"<table{(figures ? " class=\"figures\"" : stacks ? " class=\"stacks\"" : "")}><caption>{Text(caption)}</caption>\n<thead><tr>");
@@ -143,7 +158,8 @@ internal sealed class Html(TextWriter to)
         Table(
             caption,
             ["drink", .. allergens, "not known of"],
-            [.. drinks.Select(d => (IReadOnlyList<string>)[d.Name, .. allergens.Select(d.Says), d.NotKnownOf.Count == 0 ? Nothing : Say.List(d.NotKnownOf)])],
+            [.. drinks.Select(d => (IReadOnlyList<string>)[
+                d.Name, .. allergens.Select(d.Says), d.NotKnownOf.Count == 0 ? Nothing : Say.List(d.NotKnownOf)])],
             stacks: true);
         Paragraph("A dot says that none is known of, no more than that. Ask each guest, and the supplier where something is not known.", "soft");
     }
@@ -161,5 +177,7 @@ internal sealed record AllergenRow(string Name, IReadOnlyList<string> Contains, 
 {
     /// <summary>What its cell for an allergen says.</summary>
     public string Says(string allergen) =>
-        Contains.Contains(allergen) ? "● contains" : MayContain.Contains(allergen) ? "○ may contain" : NotKnownOf.Count > 0 ? "? not known" : Html.Nothing;
+        Contains.Contains(allergen) ? "● contains"
+        : MayContain.Contains(allergen) ? "○ may contain"
+        : NotKnownOf.Count > 0 ? "? not known" : Html.Nothing;
 }

@@ -40,7 +40,8 @@ public static class ItemMarkdown
     public static string Amount(Part part)
     {
         var says = new List<string>();
-        if (!double.IsNaN(part.Millilitres)) says.Add($"{DisplayUnits.Metric.Volume(part.Millilitres)} ({DisplayUnits.UnitedStates.Volume(part.Millilitres)})");
+        if (!double.IsNaN(part.Millilitres))
+            says.Add($"{DisplayUnits.Metric.Volume(part.Millilitres)} ({DisplayUnits.UnitedStates.Volume(part.Millilitres)})");
         if (part.IsWeighed) says.Add(Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g"));
         if (says.Count == 0) return "How much it weighs is not known.\n";
         string text = string.Join("; ", says) + "\n";
@@ -64,7 +65,9 @@ public static class ItemMarkdown
     /// <summary>A lot in stock: what it is of, and its last day.</summary>
     public static string Lot(Lot lot, ProfileSet profiles)
     {
-        string name = lot.Item.IsGiven ? profiles.Book.Resolve(lot.Item.Value)?.File.Name.Or(lot.Item.Value) ?? lot.Item.Value : "an item that is not named";
+        string name = lot.Item.IsGiven
+            ? profiles.Book.Resolve(lot.Item.Value)?.File.Name.Or(lot.Item.Value) ?? lot.Item.Value
+            : "an item that is not named";
         var life = LotLife.Of(lot, profiles);
         string last = life.Last is { } end ? $"its last day is {end.Day} ({Escape(end.Why)})" : "nothing sets its last day";
         return $"**Lot of {Escape(name)}**{(lot.LotCode.IsGiven ? $" {Escape(lot.LotCode.Value)}" : "")}: {last}.\n\n";
@@ -85,7 +88,8 @@ public static class ItemMarkdown
         return escaped.ToString();
     }
 
-    private static void Heading(StringBuilder text, string name, string what, string id) => text.Append($"**{Escape(name)}** ({what}, `{Code(id)}`)\n\n");
+    private static void Heading(StringBuilder text, string name, string what, string id) =>
+        text.Append($"**{Escape(name)}** ({what}, `{Code(id)}`)\n\n");
 
     private static string Code(string text) => DisplayText.Escape(text).Replace('`', '\'');
 
@@ -111,7 +115,8 @@ public static class ItemMarkdown
 
         var allergens = profile.Allergens;
         var contained = allergens.Contained(profiles.Book.Settings);
-        text.Append($"\nAllergens: {(contained.Count == 0 ? "none known of" : Escape(ProfileReport.WithOrigins(allergens, contained, certain: true, "")))}");
+        text.Append("\nAllergens: "
+            + $"{(contained.Count == 0 ? "none known of" : Escape(ProfileReport.WithOrigins(allergens, contained, certain: true, "")))}");
         var possible = allergens.Possible(profiles.Book.Settings);
         if (possible.Count > 0) text.Append($"; may contain {Escape(Say.List(possible))}");
         var notKnown = ProfileReport.NotKnownOf(allergens);

@@ -86,7 +86,9 @@ internal static class JUnitReport
             xml.WriteEndElement();
         }
 
-        xml.WriteElementString("system-out", content.Aside.Sentence.Length > 0 ? content.Aside.Sentence + "\n" + ReportWords.Closing : ReportWords.Closing);
+        xml.WriteElementString(
+            "system-out",
+            content.Aside.Sentence.Length > 0 ? content.Aside.Sentence + "\n" + ReportWords.Closing : ReportWords.Closing);
         xml.WriteEndElement();
         xml.WriteEndElement();
     }

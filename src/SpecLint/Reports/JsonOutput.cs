@@ -8,7 +8,10 @@ namespace SpecLint.Reports;
 /// <summary>What the JSON outputs share: options, numbers, addresses.</summary>
 internal static class JsonOutput
 {
-    /// <summary>Indented, with the same line ends on every system; letters beyond ASCII stay readable, control characters are escaped as JSON asks.</summary>
+    /// <summary>
+    /// Indented, with the same line ends on every system; letters beyond ASCII stay
+    /// readable, control characters are escaped as JSON asks.
+    /// </summary>
     public static readonly JsonWriterOptions Options = new()
     {
         Indented = true,

@@ -95,7 +95,8 @@ internal static class LabelPage
             if (i == 0 || place % stock.PerPage == 0) page.Raw("<div class=\"sheet\">\n");
             var (label, packed) = labels[i];
             double points = PackedPoints(label, packed, bar, stock, units);
-            page.Raw($"<section style=\"{At(stock, place % stock.PerPage)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\"><h2>{Html.Text(label.Lot.Name)}</h2>\n<p>Ingredients: ");
+            page.Raw($"<section style=\"{At(stock, place % stock.PerPage)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\">"
+                + $"<h2>{Html.Text(label.Lot.Name)}</h2>\n<p>Ingredients: ");
             foreach (var run in packed.Ingredients) page.Raw(run.IsStrong ? $"<strong>{Html.Text(run.Text)}</strong>" : Html.Text(run.Text));
             page.Raw($".</p>\n<p class=\"until\">Use by <strong>{Html.Text(Day(label.Lot.UseBy!.Value))}</strong></p>\n");
             foreach (string text in PackedTexts(label, bar, units)) page.Raw($"<p>{Html.Text(text)}</p>\n");
@@ -137,7 +138,10 @@ internal static class LabelPage
         return 0;
     }
 
-    /// <summary>Writes a page that shows where a stock's labels stand: printed on plain paper and held against a sheet, it shows whether they meet.</summary>
+    /// <summary>
+    /// Writes a page that shows where a stock's labels stand: printed on plain paper and
+    /// held against a sheet, it shows whether they meet.
+    /// </summary>
     /// <param name="to">Where to.</param>
     /// <param name="stock">The stock.</param>
     public static void WriteTest(TextWriter to, LabelStock stock)
@@ -157,14 +161,25 @@ internal static class LabelPage
     {
         page.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
             + "content=\"width=device-width, initial-scale=1\">\n");
-        page.Raw($"<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n<title>{title}</title>\n<style>\n");
-        page.Raw($"@page{{size:{(stock.IsRoll ? $"{N(stock.PageWidth)}mm {N(stock.PageHeight)}mm" : stock.Paper)};margin:0}}body{{margin:0;color:#000;background:#fff;font:10pt/{N(LineHeight)} Helvetica,Arial,'Liberation Sans',sans-serif}}header{{padding:2mm;border-bottom:1px solid #666}}h1{{font-size:1.3em;margin:0}}\n");
+        page.Raw("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
+            + $"<title>{title}</title>\n<style>\n");
+        page.Raw($"@page{{size:{(stock.IsRoll ? $"{N(stock.PageWidth)}mm {N(stock.PageHeight)}mm" : stock.Paper)};margin:0}}"
+            + $"body{{margin:0;color:#000;background:#fff;font:10pt/{N(LineHeight)} Helvetica,Arial,'Liberation Sans',sans-serif}}"
+            + "header{padding:2mm;border-bottom:1px solid #666}h1{font-size:1.3em;margin:0}\n");
 
         // A hair less than the page, so that rounding does not begin another one.
-        page.Raw($".sheet{{position:relative;width:{N(stock.PageWidth)}mm;height:{N(stock.PageHeight - 0.3)}mm;break-after:page}}.sheet:last-child{{break-after:auto}}\n");
-        page.Raw($"section{{position:absolute;width:{N(stock.Width)}mm;min-height:{N(stock.Height)}mm;padding:{N(Padding)}mm;overflow-wrap:anywhere;box-sizing:border-box;outline:.2mm dotted #777}}.outline{{outline:.3mm solid #000}}.ruler{{width:50mm;border-top:.3mm solid #000}}\n");
-        page.Raw($"h2{{font-size:{N(NameSize)}em;line-height:{N(LineHeight)};margin:0}}p{{margin:0}}.until{{font-size:{N(UntilSize)}em;margin:.6mm 0;padding:.2mm 1.2mm;border:.5mm solid #000;border-radius:1mm;width:fit-content}}.no{{border-style:double;border-width:.8mm}}strong{{font-weight:700}}.note{{font-size:{N(NoteSize)}em}}\n");
-        page.Raw("@media screen and (max-width:56rem){.sheet{position:static;width:auto;height:auto}section{position:static;width:auto;max-width:100%;margin:2mm}}@media print{header{display:none}section{outline:none}.outline{outline:.3mm solid #000}}\n</style>\n</head>\n<body>\n");
+        page.Raw($".sheet{{position:relative;width:{N(stock.PageWidth)}mm;height:{N(stock.PageHeight - 0.3)}mm;break-after:page}}"
+            + ".sheet:last-child{break-after:auto}\n");
+        page.Raw($"section{{position:absolute;width:{N(stock.Width)}mm;min-height:{N(stock.Height)}mm;padding:{N(Padding)}mm;"
+            + "overflow-wrap:anywhere;box-sizing:border-box;outline:.2mm dotted #777}"
+            + ".outline{outline:.3mm solid #000}.ruler{width:50mm;border-top:.3mm solid #000}\n");
+        page.Raw($"h2{{font-size:{N(NameSize)}em;line-height:{N(LineHeight)};margin:0}}p{{margin:0}}"
+            + $".until{{font-size:{N(UntilSize)}em;margin:.6mm 0;padding:.2mm 1.2mm;"
+            + "border:.5mm solid #000;border-radius:1mm;width:fit-content}"
+            + $".no{{border-style:double;border-width:.8mm}}strong{{font-weight:700}}.note{{font-size:{N(NoteSize)}em}}\n");
+        page.Raw("@media screen and (max-width:56rem){.sheet{position:static;width:auto;height:auto}"
+            + "section{position:static;width:auto;max-width:100%;margin:2mm}}"
+            + "@media print{header{display:none}section{outline:none}.outline{outline:.3mm solid #000}}\n</style>\n</head>\n<body>\n");
     }
 
     private static string At(LabelStock stock, int place)
@@ -298,12 +313,14 @@ internal static class LabelPage
     private static void Section(Html page, LotLabel label, LabelStock stock, DisplayUnits units, int place)
     {
         var (points, texts) = Fit(label, stock, units);
-        page.Raw($"<section style=\"{At(stock, place)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\"><h2>{Html.Text(label.Lot.Name)}</h2>\n");
+        page.Raw($"<section style=\"{At(stock, place)};font-size:{N(points == 0 ? SmallestPoints : points)}pt\">"
+            + $"<h2>{Html.Text(label.Lot.Name)}</h2>\n");
         string until = label.Lot is { Readiness: Readiness.No, UseBy: null }
             ? $"<strong>{DoNotUse}</strong>"
             : $"Use by <strong>{Html.Text(label.Lot.UseBy is { } last ? Day(last) : "no date set")}</strong>";
         page.Raw($"<p class=\"until{(label.Lot.Readiness == Readiness.No ? " no" : "")}\">{until}</p>\n");
-        foreach (var (before, strong) in texts) page.Raw($"<p>{Html.Text(before)}{(strong.Length == 0 ? "" : $"<strong>{Html.Text(strong)}</strong>")}</p>\n");
+        foreach (var (before, strong) in texts)
+            page.Raw($"<p>{Html.Text(before)}{(strong.Length == 0 ? "" : $"<strong>{Html.Text(strong)}</strong>")}</p>\n");
         page.Raw($"<p class=\"note\">{NotForSale}</p></section>\n");
     }
 

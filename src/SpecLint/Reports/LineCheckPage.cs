@@ -8,9 +8,12 @@ namespace SpecLint.Reports;
 internal static class LineCheckPage
 {
     private const string Style = """
-        .summary{break-after:page}.summary h2{margin:.9rem 0 .2rem}.summary table{width:100%}.summary .allergens td,.summary .allergens th{font-size:.8rem;padding:.1rem .3rem}
+        .summary{break-after:page}.summary h2{margin:.9rem 0 .2rem}.summary table{width:100%}
+        .summary .allergens td,.summary .allergens th{font-size:.8rem;padding:.1rem .3rem}
         @page{size:A4;margin:10mm}
-        @media print{.summary{font-size:8pt;line-height:1.25}.summary h2{font-size:10pt;margin:1.6mm 0 .6mm}.summary p,.summary ul{margin:.3mm 0}.summary table{font-size:7.5pt}.summary th,.summary td,.summary .allergens td,.summary .allergens th{padding:.15mm .8mm;font-size:7.5pt}}
+        @media print{.summary{font-size:8pt;line-height:1.25}.summary h2{font-size:10pt;margin:1.6mm 0 .6mm}
+        .summary p,.summary ul{margin:.3mm 0}.summary table{font-size:7.5pt}
+        .summary th,.summary td,.summary .allergens td,.summary .allergens th{padding:.15mm .8mm;font-size:7.5pt}}
         """;
 
     /// <summary>Writes the page.</summary>
@@ -87,7 +90,10 @@ internal static class LineCheckPage
             page.Heading(2, "Fetch, or look for");
             page.Paragraph(string.Join(
                 "; ",
-                check.Get.Select(g => $"{LineCheckReport.NameOf(check, g.Id)}{(g.Grams > 0 ? " " + LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "")} (for {Say.List([.. g.For.Select(f => LineCheckReport.NameOf(check, f))])})")) + ".");
+                check.Get.Select(g =>
+                    $"{LineCheckReport.NameOf(check, g.Id)}"
+                    + $"{(g.Grams > 0 ? " " + LineCheckReport.AmountOf(check, g.Id, g.Grams, units) : "")} "
+                    + $"(for {Say.List([.. g.For.Select(f => LineCheckReport.NameOf(check, f))])})")) + ".");
         }
 
         Allergens(page, check);
@@ -130,7 +136,8 @@ internal static class LineCheckPage
             string makes = double.IsNaN(task.MakesMillilitres) ? units.Mass(task.Makes) : units.Volume(task.MakesMillilitres);
             page.Raw($"<article><h3>{Html.Text(task.Prep.Name.Or(task.Prep.Id))} <span "
                 + $"class=\"soft\">{Html.Text(LineCheckReport.TimesOf(task.Times))}, {Html.Text(makes)}</span></h3>\n");
-            page.Paragraph($"For {Say.List([.. task.For.Select(f => LineCheckReport.NameOf(check, f))])}{(task.LastsUntil is { } last ? $"; use by {last}" : "")}.");
+            page.Paragraph($"For {Say.List([.. task.For.Select(f => LineCheckReport.NameOf(check, f))])}"
+                + $"{(task.LastsUntil is { } last ? $"; use by {last}" : "")}.");
             page.List([.. task.Lines.Select(l => $"{LineCheckReport.NameOf(check, l.Item)}: {LineCheckReport.LineOf(l, units)}")]);
             page.Raw("</article>\n");
         }
@@ -180,17 +187,22 @@ internal static class LineCheckPage
         const double Left = 190, Row = 20, Day = 12, Top = 24;
         double width = Left + (((2 * Span) + 1) * Day) + 10, height = Top + (lots.Count * Row) + 10;
         var svg = new StringBuilder();
-        svg.Append($"<svg viewBox=\"0 0 {Plot.N(width)} {Plot.N(height)}\" role=\"img\" aria-label=\"Life of the lots; the table beneath says the same\">");
+        svg.Append($"<svg viewBox=\"0 0 {Plot.N(width)} {Plot.N(height)}\" role=\"img\" "
+            + "aria-label=\"Life of the lots; the table beneath says the same\">");
         for (int week = -Span; week <= Span; week += 7)
             svg.Append($"<path d=\"M{Plot.N(X(week))} {Plot.N(Top - 4)}V{Plot.N(height - 6)}\" stroke=\"var(--line)\"/><text "
                 + $"x=\"{Plot.N(X(week))}\" y=\"14\" text-anchor=\"middle\">{check.On.AddDays(week).ToString().Substring(5)}</text>");
         for (int i = 0; i < lots.Count; i++)
         {
             var lot = lots[i];
-            double y = Top + (i * Row), from = Math.Max(-Span, lot.From!.Value.DaysSince(check.On)), to = Math.Min(Span, lot.UseBy!.Value.DaysSince(check.On) + 1);
+            double y = Top + (i * Row),
+                from = Math.Max(-Span, lot.From!.Value.DaysSince(check.On)),
+                to = Math.Min(Span, lot.UseBy!.Value.DaysSince(check.On) + 1);
             string name = Titled(check, lot);
             string shown = name.Length > 26 ? name.Substring(0, 25) + "…" : name;
-            string pattern = lot.Readiness == Readiness.Ready ? "" : lot.Readiness == Readiness.If ? " stroke-dasharray=\"6 3\"" : " stroke-dasharray=\"2 2\"";
+            string pattern = lot.Readiness == Readiness.Ready ? ""
+                : lot.Readiness == Readiness.If ? " stroke-dasharray=\"6 3\""
+                : " stroke-dasharray=\"2 2\"";
             svg.Append($"<g class=\"mark\"><title>{Html.Text($"{name}: {lot.From} to {lot.UseBy}")}</title><text x=\"4\" "
                 + $"y=\"{Plot.N(y + 13)}\">{Html.Text(shown)}</text>");
             svg.Append($"<rect x=\"{Plot.N(X(Math.Min(from, to - 1)))}\" y=\"{Plot.N(y + 3)}\" "

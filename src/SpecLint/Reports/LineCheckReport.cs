@@ -168,7 +168,8 @@ internal static class LineCheckReport
     /// <summary>How many drinks can be served, in a sentence.</summary>
     internal static string Summary(LineCheck check)
     {
-        int all = check.Drinks.Count, ready = Count(check, Readiness.Ready), conditional = Count(check, Readiness.If), no = Count(check, Readiness.No);
+        int all = check.Drinks.Count, ready = Count(check, Readiness.Ready),
+            conditional = Count(check, Readiness.If), no = Count(check, Readiness.No);
         if (all == 0) return "The menu has no drink.";
         if (ready == all) return all == 1 ? "The drink can be served." : $"All {all} drinks can be served.";
         var parts = new List<string> { $"{ready} can be served" };
@@ -239,7 +240,9 @@ internal static class LineCheckReport
         {
             string makes = double.IsNaN(task.MakesMillilitres) ? units.Mass(task.Makes) : units.Volume(task.MakesMillilitres);
             string until = task.LastsUntil is { } last ? $", use by {last}" : "";
-            text.Wrapped($"{task.Prep.Name.Or(task.Prep.Id)} ({task.Prep.Id}): {TimesOf(task.Times)}, {makes}{until}; for {Say.List(task.For)}", "  ", "    ");
+            text.Wrapped(
+                $"{task.Prep.Name.Or(task.Prep.Id)} ({task.Prep.Id}): {TimesOf(task.Times)}, {makes}{until}; for {Say.List(task.For)}",
+                "  ", "    ");
             text.Wrapped(string.Join(", ", task.Lines.Select(l => $"{l.Item} {LineOf(l, units)}")), "    ", "    ");
             if (task.Credits.Count > 0) text.Wrapped($"leaves {CreditsOf(check, task, units)}", "    ", "    ");
         }

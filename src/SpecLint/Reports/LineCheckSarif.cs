@@ -26,7 +26,8 @@ internal static class LineCheckSarif
     /// <param name="to">Where to.</param>
     /// <param name="check">The check.</param>
     /// <param name="version">Version of the product.</param>
-    /// <param name="pathPrefix">The way from the root of the repository to the root of the book, with <c>/</c> at its end; empty where they are one.</param>
+    /// <param name="pathPrefix">The way from the root of the repository to the root of the book, with <c>/</c> at its end;
+    /// empty where they are one.</param>
     public static void Write(Stream to, LineCheck check, string version, string pathPrefix)
     {
         using (var json = new Utf8JsonWriter(to, JsonOutput.Options))
@@ -116,7 +117,9 @@ internal static class LineCheckSarif
                     $"Throw away {LineCheckReport.NameOf(lot)}: {string.Join("; ", lot.Reasons)}.");
             foreach (var task in check.Make)
             {
-                string makes = double.IsNaN(task.MakesMillilitres) ? DisplayUnits.Metric.Mass(task.Makes) : DisplayUnits.Metric.Volume(task.MakesMillilitres);
+                string makes = double.IsNaN(task.MakesMillilitres)
+                    ? DisplayUnits.Metric.Mass(task.Makes)
+                    : DisplayUnits.Metric.Volume(task.MakesMillilitres);
                 string until = task.LastsUntil is { } last ? $", use by {last}" : "";
                 Result(
                     3,

@@ -57,7 +57,8 @@ internal static class OutputSchemas
         new("high", Number, "High end."),
         new("unit", Text, "Unit, in UCUM."),
         new("from", Text, "Where it comes from: computed, measured, or the part that decides it."),
-        new("outsideTestedRange", Flag, "True where its model was not held against measurement there, so that the range is a guess; else left out.", false));
+        new("outsideTestedRange", Flag,
+            "True where its model was not held against measurement there, so that the range is a guess; else left out.", false));
 
     private static readonly Shape Brief = Object(
         new("rule", RuleId, "Id of the rule."),
@@ -97,7 +98,8 @@ internal static class OutputSchemas
     [
         ("region", RegionFields),
         ("known", [
-            new("value", Number, "Typical value.", false), new("low", Number, "Low end of a range of about 95 %.", false), new("high", Number, "High end.", false),
+            new("value", Number, "Typical value.", false), new("low", Number, "Low end of a range of about 95 %.", false),
+            new("high", Number, "High end.", false),
             new("from", Text, "Where it comes from.", false), new("open", Text, "Why it cannot be had.", false),
         ]),
     ];
@@ -154,7 +156,8 @@ internal static class OutputSchemas
             new("recipes", Count, "Recipes among them."),
             new("counts", Object(
                 new("error", Count, "Errors."), new("warning", Count, "Warnings."), new("note", Count, "Notes."),
-                new("accepted", Count, "Findings that are accepted."), new("acceptedSafety", Count, "Those of rules that guard against harm.")), "How many there are."),
+                new("accepted", Count, "Findings that are accepted."),
+                new("acceptedSafety", Count, "Those of rules that guard against harm.")), "How many there are."),
             new("harmPutAside", PutAside, "Findings of rules that guard against harm which are put aside."),
             new("findings", List(Ref("finding")), "Findings, in total order."),
             new("accepted", List(Ref("finding")), "Accepted findings."),
@@ -162,13 +165,15 @@ internal static class OutputSchemas
         {
             Definitions = [("region", Object(RegionFields)), ("finding", Finding())],
         },
-        ["profile"] = new("What recipes and ingredients come to", "What `profile --format json` writes: one object, or a list of them.", AnyOf(Ref("recipe"), Ref("ingredient"), List(AnyOf(Ref("recipe"), Ref("ingredient")))))
+        ["profile"] = new("What recipes and ingredients come to", "What `profile --format json` writes: one object, or a list of them.",
+            AnyOf(Ref("recipe"), Ref("ingredient"), List(AnyOf(Ref("recipe"), Ref("ingredient")))))
         {
             Definitions = [("recipe", Recipe()), ("ingredient", Ingredient())],
         },
         ["compare"] = new("What a change does to the drinks", "What `compare --format json` writes.", Object(
             new("counts", Object(
-                new("recipes", Count, "Recipes that it reaches."), new("new", Count, "Findings that came."), new("gone", Count, "Findings that went."),
+                new("recipes", Count, "Recipes that it reaches."), new("new", Count, "Findings that came."),
+                new("gone", Count, "Findings that went."),
                 new("newlyAccepted", Count, "Findings accepted since."), new("unchanged", Count, "Findings that stay.")), "How many there are."),
             new("recipes", Changes, "Recipes that it reaches, the largest change first."),
             new("new", List(Ref("finding")), "Findings that came."),
@@ -189,7 +194,9 @@ internal static class OutputSchemas
                 new("state", Words("made", "rightAlready", "findingStays", "bringsNew", "bringsHarm", "cannotBeMade"), "What became of it."),
                 new("brings", List(Ref("finding")), "Findings that come with it."),
                 new("adds", Texts, "Allergens and hazards that come with it, each with its recipe."))), "Corrections, in order."),
-            new("files", List(Object(new("file", Text, "File, relative to the root of the book."), new("diff", Text, "Its difference, unified."))), "Files that change."),
+            new("files", List(Object(
+                new("file", Text, "File, relative to the root of the book."),
+                new("diff", Text, "Its difference, unified."))), "Files that change."),
             new("recipes", Changes, "Recipes that the corrections reach.")))
         {
             Definitions = [.. ChangeDefinitions.Select(d => (d.Name, Object(d.Fields))), ("finding", Brief)],
@@ -209,7 +216,10 @@ internal static class OutputSchemas
         ["linecheck"] = new("A line check", "What `linecheck --format json` writes.", Object(
             new("menu", Text, "Id of the menu."),
             new("on", Day, "The day."),
-            new("counts", Object(new("ready", Count, "Drinks that can be served."), new("if", Count, "Once something is done."), new("no", Count, "That cannot be served.")), "How many there are."),
+            new("counts", Object(
+                new("ready", Count, "Drinks that can be served."),
+                new("if", Count, "Once something is done."),
+                new("no", Count, "That cannot be served.")), "How many there are."),
             new("harmPutAside", PutAside, "Findings of rules that guard against harm which are put aside.", false),
             new("drinks", List(Object(
                 new("id", Text, "Id."),
@@ -230,9 +240,17 @@ internal static class OutputSchemas
                 new("hours", NoLess, "Time that its method states, h."),
                 new("useBy", Day, "Last day of what is made.", false),
                 new("for", Texts, "What needs it."),
-                new("credits", List(Object(new("id", Text, "Id of the by-product."), new("grams", NoLess, "Mass taken, g."))), "By-products that it leaves and that something else takes."),
-                new("lines", List(Object(new("item", Text, "Id."), new("amount", NoLess, "Amount, rounded to the tools."), new("unit", Text, "Unit."))), "What goes in."))), "What to make, in order."),
-            new("get", List(Object(new("id", Text, "Id."), new("grams", NoLess, "Mass that is missing, g.", false), new("for", Texts, "What needs it."))), "What to get or to look for."),
+                new("credits", List(Object(
+                    new("id", Text, "Id of the by-product."),
+                    new("grams", NoLess, "Mass taken, g."))), "By-products that it leaves and that something else takes."),
+                new("lines", List(Object(
+                    new("item", Text, "Id."),
+                    new("amount", NoLess, "Amount, rounded to the tools."),
+                    new("unit", Text, "Unit."))), "What goes in."))), "What to make, in order."),
+            new("get", List(Object(
+                new("id", Text, "Id."),
+                new("grams", NoLess, "Mass that is missing, g.", false),
+                new("for", Texts, "What needs it."))), "What to get or to look for."),
             new("lots", List(Object(
                 new("item", Text, "Id of what it is a lot of."),
                 new("lot", Text, "Code of the lot.", false),
@@ -266,21 +284,29 @@ internal static class OutputSchemas
                 new("grams", NoLess, "Mass of the rounded amount, g.", false),
                 new("before", Text, "As the recipe writes it."))), "What goes in."),
             new("water", Object(
-                new("amount", NoLess, "Water to add."), new("low", NoLess, "Low end of what ice would add."), new("high", NoLess, "High end."), new("unit", Words("mL"), "Unit.")), "Water for dilution.", false),
+                new("amount", NoLess, "Water to add."),
+                new("low", NoLess, "Low end of what ice would add."),
+                new("high", NoLess, "High end."),
+                new("unit", Words("mL"), "Unit.")), "Water for dilution.", false),
             new("atTheGlass", List(Object(
                 new("item", Text, "Id."), new("amount", Text, "As the recipe writes it.", false),
-                new("role", Words("garnish", "rim", "top", "rinse", "float", "muddle", "wash", "fining"), "What it is for."))), "What is added to each glass."),
+                new("role", Words("garnish", "rim", "top", "rinse", "float", "muddle", "wash", "fining"),
+                    "What it is for."))), "What is added to each glass."),
             new("volume", NoLess, "Volume made, mL.", false),
             new("mass", NoLess, "Mass made, g.", false),
             new("volumeEach", NoLess, "Volume of the batch a drink, mL.", false),
             new("facts", FactsOf(Object(
-                new("exact", Number, "At the exact factor."), new("value", Number, "After rounding."), new("low", Number, "Low end of a range of about 95 %."),
+                new("exact", Number, "At the exact factor."), new("value", Number, "After rounding."),
+                new("low", Number, "Low end of a range of about 95 %."),
                 new("high", Number, "High end."), new("unit", Text, "Unit, in UCUM."))), "Facts before and after rounding."),
             new("container", Object(
-                new("name", Text, "Vessel of the bar, or a common size."), new("capacity", NoLess, "Its volume, mL."), new("count", Place, "How many."),
+                new("name", Text, "Vessel of the bar, or a common size."), new("capacity", NoLess, "Its volume, mL."),
+                new("count", Place, "How many."),
                 new("headspacePercent", Number, "Room left, %.")), "What it goes into.", false),
             new("keeps", Object(
-                new("days", NoLess, "Days that it may be kept; left out where it must not be used.", false), new("from", Text, "What sets them.", false), new("statedDays", NoLess, "Days that the recipe states.", false)), "How long it keeps."),
+                new("days", NoLess, "Days that it may be kept; left out where it must not be used.", false),
+                new("from", Text, "What sets them.", false),
+                new("statedDays", NoLess, "Days that the recipe states.", false)), "How long it keeps."),
             new("remarks", Texts, "What to mind."))),
         ["find"] = new("Items that a search found", "What `find --format json` writes.", Object(
             new("against", Text, "Id of what the others are compared with.", false),
@@ -299,7 +325,10 @@ internal static class OutputSchemas
                 new("allergensKnown", Flag, "Whether all of its allergens are known."),
                 new("differs", Texts, "What differs from what it is compared with."))), "What was found, the best first."))),
         ["adjust"] = new("An adjusted recipe, or what could take the place of an item", "What `adjust --format json` writes.", AnyOf(
-            Object([.. AdjustedFields, new("recipes", Changes, "What the change does to the recipes that it reaches."), new("diff", Text, "The change of the file, as a unified diff; empty where nothing changes.")]),
+            Object([
+                .. AdjustedFields,
+                new("recipes", Changes, "What the change does to the recipes that it reaches."),
+                new("diff", Text, "The change of the file, as a unified diff; empty where nothing changes.")]),
             Object(
                 new("without", Text, "Id of the item that ran out."),
                 new("substitutes", List(Object(
@@ -313,7 +342,8 @@ internal static class OutputSchemas
         {
             Definitions = [.. ChangeDefinitions.Select(d => (d.Name, Object(d.Fields))), ("finding", Brief)],
         },
-        ["costs"] = new("What recipes cost", "What `costs --format json` writes. Money is text with a decimal point, so that no reader rounds it.", Object(
+        ["costs"] = new("What recipes cost", "What `costs --format json` writes. Money is text with a decimal point, "
+                + "so that no reader rounds it.", Object(
             new("currency", Text, "ISO 4217 code; ¤ where the bar gives none."),
             new("recipes", List(Object(
                 new("id", Text, "Id of the recipe."),
@@ -391,7 +421,11 @@ internal static class OutputSchemas
             new("by", Text, "Initials.", false),
             new("keepAtCelsius", Number, "Storage temperature, °C.", false),
             new("keepIn", Text, "Vessel.", false),
-            new("strength", Object(new("value", NoLess, "Strength."), new("low", NoLess, "Low end."), new("high", NoLess, "High end."), new("unit", Words("%{vol}"), "Unit, in UCUM.")), "Strength.", false),
+            new("strength", Object(
+                new("value", NoLess, "Strength."),
+                new("low", NoLess, "Low end."),
+                new("high", NoLess, "High end."),
+                new("unit", Words("%{vol}"), "Unit, in UCUM.")), "Strength.", false),
             new("allergens", Allergens(), "Allergens that count where the bar is."),
             new("advisories", Texts, "Texts that the recipe or the law asks for."),
             new("answer", AnswerName, "Whether it can be used."),
@@ -457,12 +491,22 @@ internal static class OutputSchemas
             new("source", Text, "Where it is printed.", false),
             new("file", Text, "Where it stands in the book.", false),
             new("region", Region, "Place there.", false))), "What it rests on.", false),
-        new("related", List(Object(new("file", Text, "File."), new("region", Region, "Place."), new("message", Text, "What is there."))), "Other places.", false),
+        new("related", List(Object(
+            new("file", Text, "File."),
+            new("region", Region, "Place."),
+            new("message", Text, "What is there."))), "Other places.", false),
         new("corrections", List(Object(
             new("grade", Words("assured", "proposed"), "Whether the drink stays the same."),
             new("description", Text, "What it does."),
-            new("edits", List(Object(new("file", Text, "File."), new("region", Region, "What is replaced."), new("newText", Text, "By what."))), "Edits."))), "What would put it right.", false),
-        new("accepted", Object(new("because", Text, "Why."), new("until", Day, "The last day.", false), new("file", Text, "The file that accepts it, or bar.json where that switches its rule off."), new("region", Region, "Where it is accepted.")), "That it is accepted.", false),
+            new("edits", List(Object(
+                new("file", Text, "File."),
+                new("region", Region, "What is replaced."),
+                new("newText", Text, "By what."))), "Edits."))), "What would put it right.", false),
+        new("accepted", Object(
+            new("because", Text, "Why."),
+            new("until", Day, "The last day.", false),
+            new("file", Text, "The file that accepts it, or bar.json where that switches its rule off."),
+            new("region", Region, "Where it is accepted.")), "That it is accepted.", false),
         new("fingerprint", Print, "By which it is known again."),
         new("follows", List(Ref("finding")), "Findings that follow from it.", false));
 
@@ -478,7 +522,8 @@ internal static class OutputSchemas
             new("notKnownOf", Texts, "Items whose allergens are not known."),
             new("origins", List(Object(
                 new("allergen", Text, "Which."), new("certain", Flag, "Whether it is in it, or may be."),
-                new("through", Texts, "The way from the recipe to what brings it."), new("exemptIn", Texts, "Where the law exempts it."))), "Where each comes from.")), "Allergens."));
+                new("through", Texts, "The way from the recipe to what brings it."),
+                new("exemptIn", Texts, "Where the law exempts it."))), "Where each comes from.")), "Allergens."));
 
     private static Shape Ingredient() => Object(
         new("id", Text, "Id."),
@@ -489,14 +534,16 @@ internal static class OutputSchemas
         new("like", Text, "What it inherits from.", false),
         new("per", Words("100 g", "100 mL"), "Basis of the contents."),
         new("values", Map(Object(
-            new("value", Number, "Typical value."), new("low", Number, "Low end."), new("high", Number, "High end."), new("unit", Text, "Unit, in UCUM."),
+            new("value", Number, "Typical value."), new("low", Number, "Low end."), new("high", Number, "High end."),
+            new("unit", Text, "Unit, in UCUM."),
             new("mark", MarkName, "How far it can be trusted."), new("source", Text, "Where it is printed.", false))), "Values by name."),
         new("open", Map(Text), "What is not given, with the reason."),
         new("allergens", Object(
             new("contains", Texts, "What is in it."),
             new("mayContain", Texts, "What may be in it."),
             new("exempt", List(Object(
-                new("allergen", Text, "Which."), new("in", Texts, "Where."), new("because", Text, "Why.", false), new("source", Text, "By which law.", false))), "What the law exempts."),
+                new("allergen", Text, "Which."), new("in", Texts, "Where."),
+                new("because", Text, "Why.", false), new("source", Text, "By which law.", false))), "What the law exempts."),
             new("mark", MarkName, "How far it can be trusted."),
             new("source", Text, "Where it is printed.", false)), "Allergens.", false));
 

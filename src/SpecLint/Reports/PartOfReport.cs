@@ -76,7 +76,9 @@ internal sealed class PartOfReport
         {
             Version = Text(Of("tool"), "version"),
             On = Of("on").GetString() ?? "",
-            Part = head.TryGetValue("part", out var part) ? PartOf(part) : throw new FormatException("it is the report of a whole book, not of a part"),
+            Part = head.TryGetValue("part", out var part)
+                ? PartOf(part)
+                : throw new FormatException("it is the report of a whole book, not of a part"),
             Files = Number(Of("files")),
             Recipes = Number(Of("recipes")),
             Errors = Count("error"),
@@ -200,7 +202,9 @@ internal sealed record PlacedFinding(byte[] Text, string File, int Start, int Le
     public static PlacedFinding Of(JsonElement finding, ReadOnlySpan<byte> text)
     {
         var region = Property("region", JsonValueKind.Object);
-        return new PlacedFinding(text.ToArray(), Word("file"), Number("byteOffset"), Number("byteLength"), Word("rule"), Word("message"), Word("fingerprint"));
+        return new PlacedFinding(
+            text.ToArray(), Word("file"), Number("byteOffset"), Number("byteLength"),
+            Word("rule"), Word("message"), Word("fingerprint"));
 
         JsonElement Property(string name, JsonValueKind kind) =>
             finding.ValueKind == JsonValueKind.Object && finding.TryGetProperty(name, out var value) && value.ValueKind == kind

@@ -13,9 +13,13 @@ namespace SpecLint.Reports;
 /// <param name="YLow">Low end up the plot.</param>
 /// <param name="YHigh">High end up the plot.</param>
 /// <param name="Filled">Whether the mark is filled.</param>
-internal readonly record struct PlotMark(string Label, string Title, double X, double XLow, double XHigh, double Y, double YLow, double YHigh, bool Filled);
+internal readonly record struct PlotMark(
+    string Label, string Title, double X, double XLow, double XHigh, double Y, double YLow, double YHigh, bool Filled);
 
-/// <summary>A plot of two numbers as SVG: marks with crosses for their ranges, bands behind them. Shape and label carry the meaning, colour none.</summary>
+/// <summary>
+/// A plot of two numbers as SVG: marks with crosses for their ranges, bands behind
+/// them. Shape and label carry the meaning, colour none.
+/// </summary>
 internal sealed class Plot
 {
     private const double Width = 720, Height = 420, Left = 52, Right = 14, Top = 14, Bottom = 44;
@@ -29,7 +33,8 @@ internal sealed class Plot
     private static readonly (double X, double Y, string Anchor)[] Around =
     [
         (7, -6, "start"), (7, 15, "start"), (-7, -6, "end"), (-7, 15, "end"), (0, -9, "middle"), (0, 20, "middle"), (10, 4, "start"), (-10, 4, "end"),
-        (20, -14, "start"), (20, 23, "start"), (-20, -14, "end"), (-20, 23, "end"), (0, -22, "middle"), (0, 33, "middle"), (26, 4, "start"), (-26, 4, "end"),
+        (20, -14, "start"), (20, 23, "start"), (-20, -14, "end"), (-20, 23, "end"), (0, -22, "middle"), (0, 33, "middle"),
+        (26, 4, "start"), (-26, 4, "end"),
     ];
 
     /// <summary>A plot with its axes.</summary>
@@ -54,7 +59,8 @@ internal sealed class Plot
     /// <summary>A band behind the marks, named inside.</summary>
     public void Band(string name, double x1, double x2, double y1, double y2)
     {
-        double left = X(Clamp(x1, xLow, xHigh)), right = X(Clamp(x2, xLow, xHigh)), top = Y(Clamp(y2, yLow, yHigh)), bottom = Y(Clamp(y1, yLow, yHigh));
+        double left = X(Clamp(x1, xLow, xHigh)), right = X(Clamp(x2, xLow, xHigh)),
+            top = Y(Clamp(y2, yLow, yHigh)), bottom = Y(Clamp(y1, yLow, yHigh));
         if (right - left < 0.5 || bottom - top < 0.5) return;
         body.Append($"<rect x=\"{N(left)}\" y=\"{N(top)}\" width=\"{N(right - left)}\" height=\"{N(bottom - top)}\" "
             + $"fill=\"var(--band)\" fill-opacity=\"0.35\" stroke=\"var(--soft)\" stroke-dasharray=\"4 3\"/>");
@@ -63,7 +69,8 @@ internal sealed class Plot
         // Names stand over all bands, one beneath another where two would meet.
         const double LetterWidth = 6.6;
         double y = top + 12;
-        while (names.Exists(n => Math.Abs(n.Y - y) < 12 && n.X < left + (LetterWidth * name.Length) && left < n.X + (LetterWidth * n.Text.Length))) y += 12;
+        while (names.Exists(n => Math.Abs(n.Y - y) < 12
+            && n.X < left + (LetterWidth * name.Length) && left < n.X + (LetterWidth * n.Text.Length))) y += 12;
         names.Add((left, y, name));
     }
 
@@ -122,7 +129,8 @@ internal sealed class Plot
 
     internal static string N(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
-    private static (double Left, double Top, double Right, double Bottom) BoxOf(double x, double y, (double X, double Y, string Anchor) place, double wide)
+    private static (double Left, double Top, double Right, double Bottom) BoxOf(
+        double x, double y, (double X, double Y, string Anchor) place, double wide)
     {
         double left = x + place.X - (place.Anchor switch { "start" => 0, "end" => wide, _ => wide / 2 });
         return (left, y + place.Y - 10, left + wide, y + place.Y + 2);

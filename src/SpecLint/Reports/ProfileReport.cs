@@ -262,7 +262,8 @@ internal static class ProfileReport
         foreach (var exemption in allergens.Exempt)
             text.Wrapped(
                 $"{exemption.Allergen} is exempt in "
-                    + $"{Say.List(exemption.In)}{(exemption.Because is null ? "" : ": " + exemption.Because)}{(exemption.Source is null ? "" : $" ({exemption.Source})")}",
+                    + $"{Say.List(exemption.In)}{(exemption.Because is null ? "" : ": " + exemption.Because)}"
+                    + $"{(exemption.Source is null ? "" : $" ({exemption.Source})")}",
                 "      ",
                 "      ");
         text.Wrapped($"{ReportWords.Of(allergens.Mark)}{(allergens.Source is null ? "" : ": " + allergens.Source)}", "      ", "      ");
@@ -273,7 +274,9 @@ internal static class ProfileReport
         if (tokens.Count == 0) return none;
         return string.Join("; ", tokens.Select(token =>
         {
-            var ways = allergens.Origins.Where(o => o.Token == token && o.Certain == certain).Select(o => string.Join(" > ", o.Through)).Distinct().ToList();
+            var ways = allergens.Origins
+                .Where(o => o.Token == token && o.Certain == certain)
+                .Select(o => string.Join(" > ", o.Through)).Distinct().ToList();
             return $"{token} (from {Say.List(ways)})";
         }));
     }

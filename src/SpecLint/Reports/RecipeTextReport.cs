@@ -21,7 +21,9 @@ internal static class RecipeTextReport
             writer.Write('\n');
         }
 
-        int items = recipes.Sum(r => r.Ingredients.Count()), open = OpenIn(recipes), likely = recipes.Sum(r => r.Ingredients.Count(l => l.Certainty == Certainty.Likely));
+        int items = recipes.Sum(r => r.Ingredients.Count()),
+            open = OpenIn(recipes),
+            likely = recipes.Sum(r => r.Ingredients.Count(l => l.Certainty == Certainty.Likely));
         writer.Write($"{items} {(items == 1 ? "line" : "lines")} with an item: {items - open - likely} certain, {likely} likely, {open} unclear.\n");
     }
 

@@ -10,7 +10,8 @@ public sealed class ReportContent
     private readonly HashSet<SourceFile> sources;
     private readonly Dictionary<string, BookFile> byPath = new(StringComparer.Ordinal);
 
-    private ReportContent(CheckResult result, IReadOnlyList<Finding> findings, IReadOnlyList<Finding> accepted, HarmAside aside, int files, int recipes)
+    private ReportContent(
+        CheckResult result, IReadOnlyList<Finding> findings, IReadOnlyList<Finding> accepted, HarmAside aside, int files, int recipes)
     {
         Result = result;
         Findings = findings;

@@ -18,7 +18,9 @@ public sealed record RuleTally(RuleInfo Rule, Level Level, int Count, IReadOnlyL
                 g.Max(f => f.Level),
                 g.Count(),
                 [.. g.Select(f => f.Place.File.Path).Distinct(StringComparer.Ordinal).OrderBy(p => p, StringComparer.Ordinal)]))
-            .OrderByDescending(r => r.Rule.Safety
-                && r.Level == Level.Error).ThenByDescending(r => r.Level).ThenByDescending(r => r.Count).ThenBy(r => r.Rule.Id, StringComparer.Ordinal),
+            .OrderByDescending(r => r.Rule.Safety && r.Level == Level.Error)
+            .ThenByDescending(r => r.Level)
+            .ThenByDescending(r => r.Count)
+            .ThenBy(r => r.Rule.Id, StringComparer.Ordinal),
     ];
 }

@@ -80,7 +80,8 @@ public static class SarifReport
         json.WriteStartObject();
         json.WriteBoolean("executionSuccessful", true);
         json.WriteStartArray("toolExecutionNotifications");
-        if (left > 0) WriteNotification(json, "warning", $"{left} results of the lowest levels are left out: code scanning takes {MostResults} of a run.");
+        if (left > 0)
+            WriteNotification(json, "warning", $"{left} results of the lowest levels are left out: code scanning takes {MostResults} of a run.");
         if (content.Aside.Sentence.Length > 0) WriteNotification(json, "warning", content.Aside.Sentence);
         WriteNotification(json, "note", ReportWords.Closing);
         json.WriteEndArray();
@@ -222,7 +223,8 @@ public static class SarifReport
         json.WriteEndObject();
     }
 
-    private static void WriteResult(Utf8JsonWriter json, Finding finding, ReportContent content, SarifReportOptions options, Dictionary<string, int> indexById)
+    private static void WriteResult(
+        Utf8JsonWriter json, Finding finding, ReportContent content, SarifReportOptions options, Dictionary<string, int> indexById)
     {
         json.WriteStartObject();
         json.WriteString("ruleId", finding.Rule.Id);
@@ -239,7 +241,9 @@ public static class SarifReport
         json.WriteStartArray("logicalLocations");
         json.WriteStartObject();
         json.WriteString("name", JsonOutput.WellFormed(finding.Subject));
-        json.WriteString("fullyQualifiedName", JsonOutput.WellFormed(finding.Path.Length == 0 ? finding.Subject : $"{finding.Subject}/{finding.Path}"));
+        json.WriteString(
+            "fullyQualifiedName",
+            JsonOutput.WellFormed(finding.Path.Length == 0 ? finding.Subject : $"{finding.Subject}/{finding.Path}"));
         json.WriteEndObject();
         json.WriteEndArray();
         json.WriteEndObject();
@@ -291,10 +295,12 @@ public static class SarifReport
     {
         if (finding.Related.Count == 0 && finding.Folded.Count == 0) return;
         int id = 0;
-        if (options.ForCodeScanning && !finding.Folded.Any(f => content.IsInBook(f.Place)) && !finding.Related.Any(r => content.IsInBook(r.Place))) return;
+        if (options.ForCodeScanning && !finding.Folded.Any(f => content.IsInBook(f.Place))
+            && !finding.Related.Any(r => content.IsInBook(r.Place))) return;
         json.WriteStartArray("relatedLocations");
         foreach (var related in finding.Related) Write(related.Place, related.Message);
-        foreach (var folded in finding.Folded) Write(folded.Place, $"From this follows {folded.Rule.Id} ({ReportWords.Of(folded.Level)}): {folded.Message}");
+        foreach (var folded in finding.Folded)
+            Write(folded.Place, $"From this follows {folded.Rule.Id} ({ReportWords.Of(folded.Level)}): {folded.Message}");
         json.WriteEndArray();
 
         void Write(Place place, string message)

@@ -22,7 +22,8 @@ internal static class ScaleReport
         var text = new TextTable(to, colour);
         bool drink = plan.Recipe is Drink;
         string size = double.IsNaN(plan.Serves) ? "" : $", {Say.Number(plan.Serves, 1)} {(drink ? "serves" : "portions")}";
-        text.Heading($"{plan.Recipe.Name.Or(plan.Recipe.Id)} ({ReportWords.Of(plan.Recipe.Kind)} {plan.Recipe.Id}), times {Say.Number(plan.Factor)}{size}");
+        text.Heading($"{plan.Recipe.Name.Or(plan.Recipe.Id)} ({ReportWords.Of(plan.Recipe.Kind)} {plan.Recipe.Id}), "
+            + $"times {Say.Number(plan.Factor)}{size}");
         foreach (string reason in plan.Verdict.Reasons)
             text.Wrapped(units.Spoken($"{(plan.Verdict.IsForbidden ? LabelPage.DoNotUse : "PUT RIGHT FIRST")}: {reason}."), "  ", "    ");
         foreach (string condition in plan.Verdict.Conditions) text.Wrapped(units.Spoken($"First: {condition}."), "  ", "    ");
@@ -192,7 +193,9 @@ internal static class ScaleReport
     }
 
     private static string Written(Quantity amount, DisplayUnits units) =>
-        amount.Dimension == Dimension.Volume && amount.Unit.System == UnitSystem.Metric ? units.Volume(amount.Base) : Rounding.Words(amount.Base, amount);
+        amount.Dimension == Dimension.Volume && amount.Unit.System == UnitSystem.Metric
+            ? units.Volume(amount.Base)
+            : Rounding.Words(amount.Base, amount);
 
     private static string RoleOf(Line line) => line.Role switch
     {
@@ -207,7 +210,9 @@ internal static class ScaleReport
     };
 
     private static string WordOf(Fact fact, FactValue value, bool solid, DisplayUnits units) =>
-        fact == Fact.MixVolume ? units.Volume(value.Value) : fact == Fact.Ph ? Say.Number(value.Value, 2) : units.With(value.Value, Say.Unit(fact, solid));
+        fact == Fact.MixVolume ? units.Volume(value.Value)
+        : fact == Fact.Ph ? Say.Number(value.Value, 2)
+        : units.With(value.Value, Say.Unit(fact, solid));
 
     private static string Keeps(ScalePlan plan)
     {

@@ -104,7 +104,8 @@ internal static class SettingsReport
     /// <summary>The level in force, with its reason; and one that is set without effect.</summary>
     private static string LevelOf(RuleInfo rule, RuleLevel set, CalendarDate on)
     {
-        if (!set.Holds(rule.Safety, rule.Level, on)) return $"{ReportWords.Of(rule.Level)} (`{ReportWords.Of(set.Level)}` has no effect: it {set.Missing(on)})";
+        if (!set.Holds(rule.Safety, rule.Level, on))
+            return $"{ReportWords.Of(rule.Level)} (`{ReportWords.Of(set.Level)}` has no effect: it {set.Missing(on)})";
         string until = set.Until.IsGiven ? $" until {set.Until.Value}" : "", because = set.Because.IsGiven ? $" because: {set.Because.Value}" : "";
         return ReportWords.Of(set.Level) + until + because;
     }

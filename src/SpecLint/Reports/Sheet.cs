@@ -22,7 +22,8 @@ public sealed class Sheet(params string[] columns)
     /// <exception cref="ArgumentException">More or fewer than there are columns.</exception>
     public void Add(params object?[] cells)
     {
-        if (cells.Length != columns.Length) throw new ArgumentException($"A row has {cells.Length} cells, the sheet {columns.Length} columns.", nameof(cells));
+        if (cells.Length != columns.Length)
+            throw new ArgumentException($"A row has {cells.Length} cells, the sheet {columns.Length} columns.", nameof(cells));
         rows.Add([.. cells.Select(Cell)]);
     }
 

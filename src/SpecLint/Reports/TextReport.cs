@@ -8,7 +8,10 @@ namespace SpecLint.Reports;
 /// <summary>How a text report is written.</summary>
 public sealed record TextReportOptions
 {
-    /// <summary>What stands before each path, so that a terminal can open it: the way from where one is to the book, with <c>/</c> at its end.</summary>
+    /// <summary>
+    /// What stands before each path, so that a terminal can open it: the way from
+    /// where one is to the book, with <c>/</c> at its end.
+    /// </summary>
     public string PathPrefix { get; init; } = "";
 
     /// <summary>Whether to colour (ECMA-48, select graphic rendition).</summary>
@@ -288,8 +291,12 @@ public sealed class TextReport
                 "     ");
         }
 
-        string more = rows.Count > mostRules ? $" and {ReportWords.Count(rows.Count - mostRules, "more rule", "more rules")} (--statistics counts all)" : "";
-        Paragraph($"By rule: {string.Join(", ", rows.Take(mostRules).Select(r => r.Count == 1 ? r.Rule.Id : $"{r.Count}×{r.Rule.Id}"))}{more}.", "", "  ");
+        string more = rows.Count > mostRules
+            ? $" and {ReportWords.Count(rows.Count - mostRules, "more rule", "more rules")} (--statistics counts all)"
+            : "";
+        Paragraph(
+            $"By rule: {string.Join(", ", rows.Take(mostRules).Select(r => r.Count == 1 ? r.Rule.Id : $"{r.Count}×{r.Rule.Id}"))}{more}.",
+            "", "  ");
     }
 
     private string NameOf(string path) => content.FileAt(path) is { } file ? Clip(file.Name.Or(file.Id), LongestNameShown) : path;

@@ -11,7 +11,8 @@ internal static class TraceReport
 
     /// <summary>What the report ends with.</summary>
     internal const string Caution =
-        "This is what the files say. Whoever answers for food safety in the house, and the local authority, decide what is withdrawn and who is told.";
+        "This is what the files say. Whoever answers for food safety in the house, and the local authority, "
+            + "decide what is withdrawn and who is told.";
 
     /// <summary>Writes the way of a lot as text, at 80 columns; lines end with LF.</summary>
     /// <param name="to">Where to.</param>
@@ -21,7 +22,8 @@ internal static class TraceReport
     {
         var text = new TextTable(to, colour);
         text.Heading($"Lot {LotTrace.NameOf(trace.Lot)} of {trace.Item}, {Since(trace.Since)}");
-        if (trace.Lots.Count + trace.Preps.Count + trace.Drinks.Count == 0) text.Wrapped("No lot, preparation or drink of the book takes from it.", "  ", "  ");
+        if (trace.Lots.Count + trace.Preps.Count + trace.Drinks.Count == 0)
+            text.Wrapped("No lot, preparation or drink of the book takes from it.", "  ", "  ");
         WriteLots(text, "Lots made from it", trace.Lots.Where(l => l.Certain));
         WriteLots(text, "Lots that may hold it: they do not say which lots they were made from", trace.Lots.Where(l => !l.Certain));
         WriteRecipes(text, "Preparations that take from these lots", trace.Preps);
@@ -88,7 +90,8 @@ internal static class TraceReport
         if (list.Count == 0) return;
         text.Line("");
         text.Heading(heading);
-        foreach (var lot in list) text.Row(LotTrace.NameOf(lot.Lot), LabelColumns, $"{lot.Item}, {Since(lot.Since)}; through {Say.List(lot.Through, "then")}");
+        foreach (var lot in list)
+            text.Row(LotTrace.NameOf(lot.Lot), LabelColumns, $"{lot.Item}, {Since(lot.Since)}; through {Say.List(lot.Through, "then")}");
     }
 
     private static void WriteRecipes(TextTable text, string heading, IReadOnlyList<TracedRecipe> recipes)
@@ -96,6 +99,7 @@ internal static class TraceReport
         if (recipes.Count == 0) return;
         text.Line("");
         text.Heading(heading);
-        foreach (var recipe in recipes) text.Row(recipe.Recipe.Name.Or(recipe.Recipe.Id), LabelColumns, $"{Since(recipe.Since)}, by {recipe.Through}");
+        foreach (var recipe in recipes)
+            text.Row(recipe.Recipe.Name.Or(recipe.Recipe.Id), LabelColumns, $"{Since(recipe.Since)}, by {recipe.Through}");
     }
 }
