@@ -99,7 +99,10 @@ public static class Checker
         return new CheckResult(book, profiles, findings, accepted);
     }
 
-    /// <summary>The files to check: those that are asked for, and those that share an id with one of them, since findings of one subject meet.</summary>
+    /// <summary>
+    /// The files to check: those that are asked for, and those that share an id with
+    /// one of them, since findings of one subject meet.
+    /// </summary>
     private static IReadOnlyList<BookFile> ToCheck(LinkedBook book, Func<string, bool>? only)
     {
         if (only is null) return book.Files;

@@ -152,7 +152,8 @@ public static class BenchEdits
 
     private static string Written(SourceFile file, TextSpan span) => file.TextOf(span).Trim('"');
 
-    internal static string TextOf(SourceFile file) => file.TextOf(new TextSpan(file.ByteOrderMarkLength, file.Utf8.Length - file.ByteOrderMarkLength));
+    internal static string TextOf(SourceFile file) =>
+        file.TextOf(new TextSpan(file.ByteOrderMarkLength, file.Utf8.Length - file.ByteOrderMarkLength));
 
     internal static string[] RowsOf(string text) => text.Replace("\r\n", "\n").Replace('\r', '\n').Split('\n');
 

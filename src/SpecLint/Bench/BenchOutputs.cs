@@ -21,7 +21,9 @@ public static class BenchOutputs
     /// <param name="to">Where to.</param>
     /// <param name="result">The check of the book.</param>
     public static void WriteProfile(Stream to, CheckResult result) =>
-        ProfileReport.WriteJson(to, [.. result.Book.Files.OfType<Recipe>().Select(r => new Item(r.Id, r, null, false))], Verdicts.Of(result), single: false);
+        ProfileReport.WriteJson(
+            to, [.. result.Book.Files.OfType<Recipe>().Select(r => new Item(r.Id, r, null, false))],
+            Verdicts.Of(result), single: false);
 
     /// <summary>The spec card of what is being written, as an HTML page; empty where it is no recipe.</summary>
     /// <param name="reading">The reading.</param>

@@ -19,7 +19,8 @@ namespace SpecLint.Bench;
 public static class BenchPreparing
 {
     /// <summary>Powders by the acid that they are, in the order in which they are written.</summary>
-    private static readonly (Component Acid, string Item)[] Powders = [(Component.Citric, "citric-acid"), (Component.Malic, "malic-acid"), (Component.Tartaric, "tartaric-acid")];
+    private static readonly (Component Acid, string Item)[] Powders =
+        [(Component.Citric, "citric-acid"), (Component.Malic, "malic-acid"), (Component.Tartaric, "tartaric-acid")];
 
     /// <summary>An acid with a smaller share of the acids of the model is left out, %.</summary>
     private const double LeastShare = 3;
@@ -62,7 +63,9 @@ public static class BenchPreparing
             var values = new List<(string, string)>();
             if (isPh) values.Add(("ph", Number(ph)));
             if (isBrix) values.Add(("brix", Number(brix)));
-            return ReadingRecorder.Record(prep, reading.Result.Book, values, book.On) is { } file ? new BenchEdit(BenchEdits.TextOf(file), entry.Path, "") : new BenchEdit(entry.Text, entry.Path, "The file is not whole.");
+            return ReadingRecorder.Record(prep, reading.Result.Book, values, book.On) is { } file
+                ? new BenchEdit(BenchEdits.TextOf(file), entry.Path, "")
+                : new BenchEdit(entry.Text, entry.Path, "The file is not whole.");
         }
 
         var said = new List<string>();
@@ -111,7 +114,9 @@ public static class BenchPreparing
         if (double.IsNaN(water) && form.Why.Length == 0) form.Refuse("give a ratio or a °Brix");
         if (form.Why.Length > 0) return "";
         string start = string.Join("\n", (string[])[
-            byRatio ? $"{NameOf(book, sugar)} syrup {form.Text("ratio").Replace(":", " to ")}" : $"{NameOf(book, sugar)} syrup {form.Text("brix")} Bx",
+            byRatio
+                ? $"{NameOf(book, sugar)} syrup {form.Text("ratio").Replace(":", " to ")}"
+                : $"{NameOf(book, sugar)} syrup {form.Text("brix")} Bx",
             $"{Number(grams)} g {NameOf(book, sugar)}",
             $"{Number(Math.Round(grams * water, 1))} g water",
             "Stir until dissolved",
@@ -150,7 +155,9 @@ public static class BenchPreparing
         double grams = form.Number("grams", 1e6), percent = form.Number("percent", 26);
         if (form.Why.Length > 0) return "";
         double share = Math.Round(grams * percent / 100, 1);
-        return string.Join("\n", $"Saline {Number(percent)} %", $"{Number(share)} g {NameOf(book, salt)}", $"{Number(grams - share)} g water", "Stir until dissolved", "family: saline");
+        return string.Join(
+            "\n", $"Saline {Number(percent)} %", $"{Number(share)} g {NameOf(book, salt)}", $"{Number(grams - share)} g water",
+            "Stir until dissolved", "family: saline");
     }
 
     private static string Dried(BenchBook book, Form form)
@@ -158,12 +165,17 @@ public static class BenchPreparing
         string item = form.Item("item");
         double grams = form.Number("grams", 1e6), percent = form.Number("percent", 95);
         if (form.Why.Length > 0) return "";
-        if (book.Profiles.MaterialOf(item) is not { } fresh || (fresh.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0) return form.Refuse($"how much water {item} holds is not known");
+        if (book.Profiles.MaterialOf(item) is not { } fresh || (fresh.Unknown & (Unknowns.Composition | Unknowns.Water)) != 0)
+            return form.Refuse($"how much water {item} holds is not known");
         double water = fresh.PerGram[(int)Component.Water], left = grams * (1 - water) / (1 - (percent / 100));
         if (!(left < grams)) return form.Refuse($"{NameOf(book, item)} holds {Say.Number(100 * water, 0)} % of water, no more than is to be left");
         string mass = Number(Math.Round(left, left < 20 ? 1 : 0));
         string at = form.Text("at").Length > 0 ? $" at {Number(form.Number("at", 120))} °C" : "";
-        return form.Why.Length > 0 ? "" : string.Join("\n", $"Dried {NameOf(book, item)}", $"{Number(grams)} g {NameOf(book, item)}", $"Dehydrate{at} until it weighs {mass} g", "family: dried", $"makes {mass} g");
+        return form.Why.Length > 0
+            ? ""
+            : string.Join(
+                "\n", $"Dried {NameOf(book, item)}", $"{Number(grams)} g {NameOf(book, item)}",
+                $"Dehydrate{at} until it weighs {mass} g", "family: dried", $"makes {mass} g");
     }
 
     private static string Batch(BenchBook book, BenchEntry entry, Form form)
@@ -172,7 +184,8 @@ public static class BenchPreparing
         if (form.Why.Length > 0) return "";
         var reading = book.Read(entry);
         if (reading.Recipe is not Drink drink) return form.Refuse("a batch is made of a drink");
-        if (ScalePlan.Of(reading.Verdicts, drink, new ScaleRequest { Serves = serves, Poured = form.Text("poured") == "true" }, out string why) is not { } plan) return form.Refuse(why);
+        var size = new ScaleRequest { Serves = serves, Poured = form.Text("poured") == "true" };
+        if (ScalePlan.Of(reading.Verdicts, drink, size, out string why) is not { } plan) return form.Refuse(why);
         var rows = new List<string> { $"{drink.Name.Or(drink.Id)} batch" };
         rows.AddRange(plan.Lines.Select(l => $"{LineCheckReport.LineOf(l, DisplayUnits.Metric)} {NameOf(book, l.Item)}"));
         if (plan.Water > 0) rows.Add($"{Number(plan.Water)} ml water");
@@ -204,9 +217,11 @@ public static class BenchPreparing
         /// <summary>What is wrong; empty where nothing is.</summary>
         public string Why { get; private set; } = "";
 
-        public static bool TryNumber(string text, out double number) => double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+        public static bool TryNumber(string text, out double number) =>
+            double.TryParse(text.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
 
-        public string Text(string name) => root.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString()!.Trim() : "";
+        public string Text(string name) =>
+            root.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString()!.Trim() : "";
 
         public string Item(string name)
         {

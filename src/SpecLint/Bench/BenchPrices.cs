@@ -22,7 +22,8 @@ internal static class BenchPrices
     public static string Read(BenchBook book, string text, string name)
     {
         var reader = new PriceRowReader(book.Book);
-        var rows = JsonOutput.WellFormed(text).Split('\n').Select(r => r.Trim()).Where(r => r.Length > 0).Take(MostRows).Select(r => RowOf(reader, r)).ToList();
+        var rows = JsonOutput.WellFormed(text).Split('\n').Select(r => r.Trim()).Where(r => r.Length > 0)
+            .Take(MostRows).Select(r => RowOf(reader, r)).ToList();
         return BenchOutputs.Json(json =>
         {
             json.WriteStartArray("rows");

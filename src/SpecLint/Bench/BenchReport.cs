@@ -21,7 +21,10 @@ public sealed class BenchReport
 {
     private static readonly JsonWriterOptions Options = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>For no more lines that are not known something near is looked up, and not while somebody types: each takes a walk through all names.</summary>
+    /// <summary>
+    /// For no more lines that are not known something near is looked up, and not while
+    /// somebody types: each takes a walk through all names.
+    /// </summary>
     private const int MostLookedUp = 12;
 
     private readonly Utf8JsonWriter json;
@@ -348,7 +351,8 @@ public sealed class BenchReport
         json.WriteGiven("caution", finding.Caution is null ? "" : units.Sentence(finding.Caution));
         json.WriteString("fingerprint", finding.Fingerprint);
         json.WriteStartArray("sources");
-        foreach (string source in finding.Evidence.Select(e => e.Source).OfType<string>().Distinct()) json.WriteStringValue(JsonOutput.WellFormed(source));
+        foreach (string source in finding.Evidence.Select(e => e.Source).OfType<string>().Distinct())
+            json.WriteStringValue(JsonOutput.WellFormed(source));
         json.WriteEndArray();
         json.WriteStartArray("corrections");
         foreach (var correction in finding.Corrections.Where(_ => isOwn))

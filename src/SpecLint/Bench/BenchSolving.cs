@@ -13,7 +13,8 @@ public static class BenchSolving
     /// <summary>Facts that can be targets; <c>volume</c> stands for the volume in the glass or, of a preparation, as made.</summary>
     private static readonly (string Name, Fact Fact)[] Facts =
     [
-        ("abv", Fact.Abv), ("sugar", Fact.Sugar), ("acid", Fact.Acid), ("sugarAcidRatio", Fact.SugarAcidRatio), ("salt", Fact.Salt), ("brix", Fact.Brix),
+        ("abv", Fact.Abv), ("sugar", Fact.Sugar), ("acid", Fact.Acid), ("sugarAcidRatio", Fact.SugarAcidRatio), ("salt", Fact.Salt),
+        ("brix", Fact.Brix),
     ];
 
     /// <summary>Solves, and writes the answer as JSON.</summary>

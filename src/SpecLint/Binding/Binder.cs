@@ -69,7 +69,9 @@ internal sealed class Binder
 
         if (node.RawText.IsEmpty)
         {
-            if (!IsFull) Report(ReadingProblemKind.UnreadableValue, node, $"{PlaceWords.Describe(node)} is empty.", "Write it, or leave the property out.");
+            if (!IsFull)
+                Report(ReadingProblemKind.UnreadableValue, node, $"{PlaceWords.Describe(node)} is empty.",
+                    "Write it, or leave the property out.");
             return default;
         }
 
@@ -88,7 +90,8 @@ internal sealed class Binder
     {
         if (at < 0) return default;
         var node = tree[at];
-        if (node.Kind == JsonKind.String && !node.IsEscaped && FileKinds.IsId(node.RawText)) return new Given<string>(StringOf(node), node.Span, node.NameSpan);
+        if (node.Kind == JsonKind.String && !node.IsEscaped && FileKinds.IsId(node.RawText))
+            return new Given<string>(StringOf(node), node.Span, node.NameSpan);
         var text = Text(at, shape);
         if (!text.IsGiven || FileKinds.IsId(text.Value)) return text;
         if (IsFull) return default;
@@ -98,7 +101,9 @@ internal sealed class Binder
             ReadingProblemKind.UnreadableValue,
             node,
             $"{PlaceWords.Describe(node)} is {what}: `{ShortText.Of(text.Value)}`.",
-            made is null ? "Use lower-case letters, digits and hyphens." : $"Use lower-case letters, digits and hyphens, as in `{ShortText.Of(made)}`.");
+            made is null
+                ? "Use lower-case letters, digits and hyphens."
+                : $"Use lower-case letters, digits and hyphens, as in `{ShortText.Of(made)}`.");
         return default;
     }
 

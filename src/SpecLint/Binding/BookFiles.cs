@@ -38,7 +38,9 @@ public static class BookFiles
     public static IReadOnlyList<string> Choose(IEnumerable<string> listing, Bar? bar)
     {
         var paths = listing.Select(Slashed).Where(static p => FileKinds.Of(p) is not null).Distinct(StringComparer.Ordinal).ToList();
-        var others = new HashSet<string>(paths.Where(static p => p.EndsWith("/" + BarFile, StringComparison.Ordinal)).Select(FolderOf), StringComparer.Ordinal);
+        var others = new HashSet<string>(
+            paths.Where(static p => p.EndsWith("/" + BarFile, StringComparison.Ordinal)).Select(FolderOf),
+            StringComparer.Ordinal);
         // Where the bar names no patterns, the endings by which files have kinds are those of the default ones.
         PathPattern[]? wanted = bar is { Files.Count: > 0 } ? [.. bar.Files.Select(static f => new PathPattern(f.Value))] : null;
         PathPattern[] unwanted = [.. (bar?.LeaveOut ?? []).Select(static p => new PathPattern(p.Value))];
@@ -53,7 +55,8 @@ public static class BookFiles
     /// <param name="folder">Its name alone.</param>
     public static bool IsEntered(string folder) => IsEntered(folder.AsSpan());
 
-    private static bool IsEntered(ReadOnlySpan<char> folder) => folder.Length > 0 && folder[0] != '.' && !folder.SequenceEqual("node_modules".AsSpan());
+    private static bool IsEntered(ReadOnlySpan<char> folder) =>
+        folder.Length > 0 && folder[0] != '.' && !folder.SequenceEqual("node_modules".AsSpan());
 
     private static bool IsReached(string path, HashSet<string> others)
     {

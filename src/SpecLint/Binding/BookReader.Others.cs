@@ -21,7 +21,8 @@ public static partial class BookReader
     ];
 
     private static (PropertyShape Group, string[] Paths) PathsOf(PropertyShape group) =>
-        (group, [.. group.Value.Object!.All.Select(property => StringPool.Get(System.Text.Encoding.UTF8.GetBytes(group.Name + "." + property.Name)))]);
+        (group, [.. group.Value.Object!.All.Select(property =>
+            StringPool.Get(System.Text.Encoding.UTF8.GetBytes(group.Name + "." + property.Name)))]);
 
     private static Ingredient BindIngredient(Binder binder, SourceFile file, string id, List<ReadingProblem> problems)
     {
@@ -77,7 +78,8 @@ public static partial class BookReader
         return ingredient;
     }
 
-    private static void AddValue(Binder binder, int at, ValueShape shape, string path, Mark mark, string? source, Dictionary<string, SourcedValue> values)
+    private static void AddValue(
+        Binder binder, int at, ValueShape shape, string path, Mark mark, string? source, Dictionary<string, SourcedValue> values)
     {
         if (at < 0) return;
         var node = binder.Tree[at];
@@ -385,7 +387,8 @@ public static partial class BookReader
         foreach (var property in binder.Tree[at].Properties)
         {
             if (!binder.Open(property, BarShape.VesselShape, slots)) continue;
-            var vessel = new VesselSpec(property.Name, Quantity(binder, slots, BarShape.Capacity), Quantity(binder, slots, BarShape.Rating), property.Span);
+            var vessel = new VesselSpec(
+                property.Name, Quantity(binder, slots, BarShape.Capacity), Quantity(binder, slots, BarShape.Rating), property.Span);
             if (!map.ContainsKey(vessel.Id)) map[vessel.Id] = vessel;
         }
 

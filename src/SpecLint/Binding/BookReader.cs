@@ -125,11 +125,14 @@ public static partial class BookReader
         return text.IsGiven ? new Given<Vessel>(Vocabulary.Vessel.Of(text.Value), text.Span, text.Name) : default;
     }
 
-    private static Given<string> Text(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Text(slots[property.Index], property.Value);
+    private static Given<string> Text(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) =>
+        binder.Text(slots[property.Index], property.Value);
 
-    private static Given<string> Id(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Id(slots[property.Index], property.Value);
+    private static Given<string> Id(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) =>
+        binder.Id(slots[property.Index], property.Value);
 
-    private static Given<string> Word(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Word(slots[property.Index], property.Value);
+    private static Given<string> Word(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) =>
+        binder.Word(slots[property.Index], property.Value);
 
     private static Given<CalendarDate> Date(
         Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Date(slots[property.Index], property.Value);
@@ -137,7 +140,8 @@ public static partial class BookReader
     private static Given<Quantity> Quantity(
         Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Quantity(slots[property.Index], property.Value);
 
-    private static Given<bool> Flag(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Flag(slots[property.Index], property.Value);
+    private static Given<bool> Flag(Binder binder, ReadOnlySpan<int> slots, PropertyShape property) =>
+        binder.Flag(slots[property.Index], property.Value);
 
     private static FixedList<Given<string>> Texts(
         Binder binder, ReadOnlySpan<int> slots, PropertyShape property) => binder.Texts(slots[property.Index], property.Value);

@@ -47,7 +47,8 @@ internal static class IngredientShape
 {
     public static readonly PropertyShape Schema = SchemaAddress(FileKind.Ingredient);
     public static readonly PropertyShape Name = Must("name", Text, "Name of the ingredient.", "\"Lime juice, fresh\"");
-    public static readonly PropertyShape Aliases = May("aliases", ListOf(Text), "Other names and spellings of the trade.", """["fresh lime juice"]""");
+    public static readonly PropertyShape Aliases =
+        May("aliases", ListOf(Text), "Other names and spellings of the trade.", """["fresh lime juice"]""");
     public static readonly PropertyShape Kind = May(
         "kind", Words("kind", "a kind of ingredient", FileShapes.IngredientKinds),
         "What kind of thing it is. Required, unless `like` names an ingredient to take it from.", "\"juice\"");
@@ -96,7 +97,8 @@ internal static class IngredientShape
         "calcium", Sourced(Mass), "Calcium in the basis; of juices and fruit it counts with potassium and stays out.", "\"12 g\"");
     public static readonly PropertyShape Magnesium = May(
         "magnesium", Sourced(Mass), "Magnesium in the basis; of juices and fruit it counts with potassium and stays out.", "\"9.9 g\"");
-    public static readonly PropertyShape Chloride = May("chloride", Sourced(Mass), "Chloride in the basis that is not counted as salt.", "\"47.5 g\"");
+    public static readonly PropertyShape Chloride =
+        May("chloride", Sourced(Mass), "Chloride in the basis that is not counted as salt.", "\"47.5 g\"");
     public static readonly PropertyShape Sulphate = May("sulphate", Sourced(Mass), "Sulphate in the basis.", "\"39 g\"");
     public static readonly PropertyShape Protein = May("protein", Sourced(Mass), "Protein in the basis.", "\"0.4 g\"");
     public static readonly PropertyShape Fat = May("fat", Sourced(Mass), "Fat in the basis.", "\"0.1 g\"");
@@ -198,7 +200,8 @@ internal static class AllergenShape
 {
     public static readonly PropertyShape Contains = May(
         "contains", Allergens, "The substances that it contains; an empty list says that none is known.", """["celery"]""", "[]");
-    public static readonly PropertyShape MayContain = May("mayContain", Allergens, "The substances that it may contain by accident.", """["mustard"]""");
+    public static readonly PropertyShape MayContain =
+        May("mayContain", Allergens, "The substances that it may contain by accident.", """["mustard"]""");
     public static readonly PropertyShape Exempt = May(
         "exempt",
         ListOf(ObjectOf(ExemptionShape.Shape)),
@@ -218,7 +221,8 @@ internal static class ExemptionShape
     public static readonly PropertyShape Allergen = Must(
         "allergen", Words("allergen", "an allergen", FileShapes.AllergenTokens), "The substance.", "\"wheat\"");
     public static readonly PropertyShape In = May("in", Jurisdictions, "Where it is exempt.", """["EU", "GB"]""");
-    public static readonly PropertyShape Because = May("because", Text, "The reason that the law gives.", "\"cereals used for making alcoholic distillates\"");
+    public static readonly PropertyShape Because =
+        May("because", Text, "The reason that the law gives.", "\"cereals used for making alcoholic distillates\"");
     public static readonly PropertyShape Source = May("source", Text, "The law.", "\"Regulation (EU) No 1169/2011, Annex II\"");
 
     public static readonly ObjectShape Shape = new("an exemption", Allergen, In, Because, Source);
@@ -281,7 +285,8 @@ internal static class StockShape
     public static readonly PropertyShape Frozen = May(
         "frozen", ListOf(ObjectOf(FrozenTime)), "Times in the freezer.", """[{ "from": "2026-11-01", "to": "2026-11-20" }]""");
     public static readonly PropertyShape Note = May("note", Text, "A remark on it.", "\"second shelf\"");
-    public static readonly ObjectShape LotShape = new("a lot", Item, Made, Opened, UseBy, Amount, At, In, Measured, LotCode, MadeFrom, By, Frozen, Note);
+    public static readonly ObjectShape LotShape =
+        new("a lot", Item, Made, Opened, UseBy, Amount, At, In, Measured, LotCode, MadeFrom, By, Frozen, Note);
 
     public static readonly PropertyShape Schema = SchemaAddress(FileKind.Stock);
     public static readonly PropertyShape Name = May("name", Text, "Name of the place or list.", "\"Back bar refrigerator\"");
@@ -300,7 +305,8 @@ internal static class PricesShape
 {
     public static readonly PropertyShape Item = Must("item", Id, "Id of the item: an ingredient of the book or the catalogue.", "\"fogbank-gin\"");
     public static readonly PropertyShape Paid = Must("price", Money, "What is paid for the size, without tax, in the currency of bar.json.", "24.9");
-    public static readonly PropertyShape For = Must("for", VolumeOrMass, "The size that is bought for it.", "\"700 ml\"", "\"60 pieces\"", "\"1 kg\"");
+    public static readonly PropertyShape For =
+        Must("for", VolumeOrMass, "The size that is bought for it.", "\"700 ml\"", "\"60 pieces\"", "\"1 kg\"");
     public static readonly PropertyShape Yield = May(
         "yield",
         Percentage,
@@ -327,8 +333,10 @@ internal static class PricesShape
 /// <summary><c>bar.json</c>.</summary>
 internal static class BarShape
 {
-    public static readonly PropertyShape MeterPh = May("ph", Uncertainty, "Uncertainty of its pH, half the width that holds 95 % of readings.", "0.05");
-    public static readonly PropertyShape MeterBrix = May("brix", Uncertainty, "Uncertainty of its °Brix, half the width that holds 95 % of readings.", "0.2");
+    public static readonly PropertyShape MeterPh =
+        May("ph", Uncertainty, "Uncertainty of its pH, half the width that holds 95 % of readings.", "0.05");
+    public static readonly PropertyShape MeterBrix =
+        May("brix", Uncertainty, "Uncertainty of its °Brix, half the width that holds 95 % of readings.", "0.2");
     public static readonly PropertyShape Calibrated = May("calibrated", Date, "Day of its last calibration.", "\"2026-11-25\"");
     public static readonly ObjectShape MeterShape = new("a meter", MeterPh, MeterBrix, Calibrated);
 
@@ -379,7 +387,8 @@ internal static class BarShape
     public static readonly PropertyShape Costs = May(
         "costs", ObjectOf(CostsShape), "Currency, and what the house allows of costs and prices.",
         """{ "currency": "EUR", "mostPerServe": 2.4, "pricesHold": "180 d" }""");
-    public static readonly PropertyShape Level = Must("level", Words("levelWord", "a level: error, warning, note or none", Levels), "The level.", "\"none\"");
+    public static readonly PropertyShape Level =
+        Must("level", Words("levelWord", "a level: error, warning, note or none", Levels), "The level.", "\"none\"");
     public static readonly PropertyShape LevelBecause = May(
         "because", Text, "The reason, in words that the next person understands.", "\"The supplier's assay is on file.\"");
     public static readonly PropertyShape LevelUntil = May("until", Date, "The last day of it, at most a year ahead.", "\"2027-03-31\"");

@@ -109,8 +109,9 @@ internal static class PlaceWords
     private static Dictionary<string, List<(FileKind Kind, string Noun)>> FindHomes()
     {
         var homes = new Dictionary<string, List<(FileKind, string)>>(StringComparer.Ordinal);
-        foreach (FileKind kind in new[] { FileKind.Drink, FileKind.Prep, FileKind.Ingredient, FileKind.Menu, FileKind.Stock, FileKind.Prices, FileKind.Bar })
-            Visit(FileShapes.Of(kind), kind, homes);
+        FileKind[] kinds =
+            [FileKind.Drink, FileKind.Prep, FileKind.Ingredient, FileKind.Menu, FileKind.Stock, FileKind.Prices, FileKind.Bar];
+        foreach (FileKind kind in kinds) Visit(FileShapes.Of(kind), kind, homes);
         return homes;
     }
 

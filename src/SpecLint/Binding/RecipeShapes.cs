@@ -10,7 +10,8 @@ internal static class AcceptanceShape
     public static readonly PropertyShape Because = May(
         "because", Text, "The reason, in words that the next person understands. Without one, nothing is accepted.",
         "\"House style: served bone dry.\"");
-    public static readonly PropertyShape Until = May("until", Date, "The last day on which it is accepted; rules of safety require it.", "\"2027-03-31\"");
+    public static readonly PropertyShape Until =
+        May("until", Date, "The last day on which it is accepted; rules of safety require it.", "\"2027-03-31\"");
 
     public static readonly ObjectShape Shape = new("an accepted finding", Rule, Because, Until);
 
@@ -32,7 +33,8 @@ internal static class LineShape
     public static readonly PropertyShape Amount = Must(
         "amount", ShapeValues.Amount, "How much: a number, fraction or range, and a unit.", "\"45 ml\"", "\"3/4 oz\"", "\"2 dashes\"",
         "\"20–25 g\"");
-    public static readonly PropertyShape Share = May("share", Percentage, "Its share of the whole, with the basis of the percentage.", "\"5.3 % w/w\"");
+    public static readonly PropertyShape Share =
+        May("share", Percentage, "Its share of the whole, with the basis of the percentage.", "\"5.3 % w/w\"");
     public static readonly PropertyShape Role = May(
         "role",
         Words("role", "a role", Roles),
@@ -40,7 +42,8 @@ internal static class LineShape
         "\"top\"",
         "\"rinse\"");
 
-    public static readonly PropertyShape Optional = May("optional", Flag, "Whether it may be left out. An optional part still counts for allergens.", "true");
+    public static readonly PropertyShape Optional =
+        May("optional", Flag, "Whether it may be left out. An optional part still counts for allergens.", "true");
     public static readonly PropertyShape Note = May("note", Text, "A remark on this line.", "\"measure after straining\"");
 
     public static readonly ObjectShape Shape = new("an ingredient line", Item, Amount, Share, Role, Optional, Note);
@@ -61,8 +64,10 @@ internal static class StepShape
 {
     public static readonly PropertyShape Do = Must(
         "do", Tag, "What is done, in one word, lower case with hyphens.", "\"shake\"", "\"dry-shake\"", "\"strain\"", "\"heat\"");
-    public static readonly PropertyShape Item = May("item", Id, "The one item that the step acts on; without it, all that is in the vessel.", "\"egg-white\"");
-    public static readonly PropertyShape Items = May("items", ListOf(Id, least: 1), "The items that the step acts on.", """["cucumber", "citric-acid"]""");
+    public static readonly PropertyShape Item =
+        May("item", Id, "The one item that the step acts on; without it, all that is in the vessel.", "\"egg-white\"");
+    public static readonly PropertyShape Items =
+        May("items", ListOf(Id, least: 1), "The items that the step acts on.", """["cucumber", "citric-acid"]""");
     public static readonly PropertyShape Ice = May("ice", Text, "Kind of ice.", "\"cubed\"", "\"crushed\"", "\"none\"");
     public static readonly PropertyShape For = May("for", Duration, "How long.", "\"12 s\"", "\"9 h\"");
     public static readonly PropertyShape At = May("at", Temperature, "The temperature at which it is held.", "\"57 °C\"");
@@ -83,15 +88,18 @@ internal static class DeclarationShape
     public static readonly PropertyShape Allergens = May(
         "allergens",
         ShapeValues.Allergens,
-        "The allergens that are declared, by substance (almond, not nuts). An empty list declares that none is known to be present; no list declares nothing.",
+        "The allergens that are declared, by substance (almond, not nuts). "
+            + "An empty list declares that none is known to be present; no list declares nothing.",
         """["egg", "milk"]""",
         "[]");
 
-    public static readonly PropertyShape MayContain = May("mayContain", ShapeValues.Allergens, "Allergens that may get in by accident.", """["celery"]""");
+    public static readonly PropertyShape MayContain =
+        May("mayContain", ShapeValues.Allergens, "Allergens that may get in by accident.", """["celery"]""");
     public static readonly PropertyShape Abv = May("abv", Strength, "The strength that is declared.", "\"15 % v/v\"");
     public static readonly PropertyShape Alcohol = May("alcohol", Mass, "Grams of alcohol in a serve.", "\"14 g\"");
     public static readonly PropertyShape Energy = May("energy", ShapeValues.Energy, "Energy of a serve.", "\"180 kcal\"");
-    public static readonly PropertyShape Claims = May("claims", ListOf(Tag), "What is claimed of it, in single words.", """["vegan", "low-alcohol"]""");
+    public static readonly PropertyShape Claims =
+        May("claims", ListOf(Tag), "What is claimed of it, in single words.", """["vegan", "low-alcohol"]""");
     public static readonly PropertyShape Advisory = May(
         "advisory", ListOf(Text), "Warnings that the guest reads, in full sentences.", """["Contains raw egg."]""");
 
@@ -107,9 +115,11 @@ internal static class DeclarationShape
 internal static class MeasurementShape
 {
     public static readonly PropertyShape Ph = May("ph", ShapeValues.Ph, "pH as read from the meter.", "2.4");
-    public static readonly PropertyShape Brix = May("brix", ShapeValues.Brix, "Reading of the refractometer, °Brix. Alcohol and acid disturb it.", "8.9");
+    public static readonly PropertyShape Brix =
+        May("brix", ShapeValues.Brix, "Reading of the refractometer, °Brix. Alcohol and acid disturb it.", "8.9");
     public static readonly PropertyShape Abv = May("abv", Strength, "Strength as measured.", "\"21.5 % v/v\"");
-    public static readonly PropertyShape WaterActivity = May("waterActivity", ShapeValues.WaterActivity, "Water activity as measured, from 0 to 1.", "0.86");
+    public static readonly PropertyShape WaterActivity =
+        May("waterActivity", ShapeValues.WaterActivity, "Water activity as measured, from 0 to 1.", "0.86");
     public static readonly PropertyShape TitratableAcidity = May(
         "titratableAcidity", Percentage, "Acid as titrated to pH 8.1, as citric acid, with the basis of the percentage.", "\"6.1 % w/v\"");
     public static readonly PropertyShape Temperature = May("temperature", ShapeValues.Temperature, "Temperature at the measurement.", "\"3 °C\"");
@@ -205,9 +215,11 @@ internal static class TargetShape
     public static readonly PropertyShape Ph = May("ph", ShapeValues.Ph, "pH to reach.", "3.4");
     public static readonly PropertyShape Abv = May("abv", Strength, "Strength to reach.", "\"20 % v/v\"");
     public static readonly PropertyShape Salt = May("salt", Percentage, "Salt to reach, with the basis of the percentage.", "\"20 % w/w\"");
-    public static readonly PropertyShape WaterActivity = May("waterActivity", ShapeValues.WaterActivity, "Water activity to reach, from 0 to 1.", "0.85");
+    public static readonly PropertyShape WaterActivity =
+        May("waterActivity", ShapeValues.WaterActivity, "Water activity to reach, from 0 to 1.", "0.85");
     public static readonly PropertyShape Pressure = May("pressure", ShapeValues.Pressure, "Pressure to reach in a closed vessel.", "\"2.5 bar\"");
-    public static readonly PropertyShape StandsInFor = May("standsInFor", Id, "Id of the item that it stands in for, measure for measure.", "\"lime-juice\"");
+    public static readonly PropertyShape StandsInFor =
+        May("standsInFor", Id, "Id of the item that it stands in for, measure for measure.", "\"lime-juice\"");
 
     public static readonly ObjectShape Shape = new("a target", Acid, Sugar, Brix, Ph, Abv, Salt, WaterActivity, Pressure, StandsInFor);
 }
@@ -285,7 +297,8 @@ internal static class PrepShape
     public static readonly PropertyShape Source = May("source", Text, "Where the recipe comes from.", "\"house\"");
     public static readonly PropertyShape Supersedes = May("supersedes", Id, "Id of the recipe that this one replaces.", "\"sour-cucumber-1\"");
     public static readonly PropertyShape Accept = AcceptanceShape.Property();
-    public static readonly PropertyShape Notes = May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Juice the cucumbers with their skin.\"");
+    public static readonly PropertyShape Notes =
+        May("notes", TextOrTexts, "Remarks, as one text or as a list.", "\"Juice the cucumbers with their skin.\"");
 
     public static readonly ObjectShape Shape = new(
         "a preparation",

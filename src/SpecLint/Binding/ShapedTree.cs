@@ -36,7 +36,8 @@ public static class ShapedTree
     }
 
     /// <summary>What an item of a list can be.</summary>
-    public static ValueShape? ItemOf(ValueShape list) => list.Form == ValueForm.TextOrTexts ? ShapeValues.Text : list.Form == ValueForm.List ? list.Item : null;
+    public static ValueShape? ItemOf(ValueShape list) =>
+        list.Form == ValueForm.TextOrTexts ? ShapeValues.Text : list.Form == ValueForm.List ? list.Item : null;
 
     private static void PushProperties(Stack<ShapedValue> waiting, JsonNode node, ObjectShape shape)
     {

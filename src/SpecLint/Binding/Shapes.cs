@@ -261,7 +261,8 @@ internal static class ShapeValues
     internal static readonly string[] Roles = ["top", "rinse", "float", "rim", "wash", "fining", "muddle"];
     internal static readonly string[] Levels = ["error", "warning", "note", "none"];
     internal static readonly string[] Marks = ["read", "memory", "common practice", "computed", "house"];
-    internal static readonly string[] Animals = ["none", "milk", "egg", "honey", "insect", "fish", "crustacean", "mollusc", "meat", "gelatine", "unknown"];
+    internal static readonly string[] Animals =
+        ["none", "milk", "egg", "honey", "insect", "fish", "crustacean", "mollusc", "meat", "gelatine", "unknown"];
     internal static readonly string[] States = ["liquid", "solid", "powder", "gas"];
     internal static readonly string[] Bases = ["100 g", "100 ml"];
 
@@ -277,8 +278,10 @@ internal static class ShapeValues
     internal static readonly ValueShape Tag = new() { Form = ValueForm.Id, Definition = "word", Noun = "a word such as `dry-shake`" };
     internal static readonly ValueShape Date = new() { Form = ValueForm.Date, Definition = "date", Noun = "a date such as `2026-11-25`" };
     internal static readonly ValueShape Flag = new() { Form = ValueForm.Flag, Definition = "flag", Noun = "true or false" };
-    internal static readonly ValueShape TextOrTexts = new() { Form = ValueForm.TextOrTexts, Definition = "texts", Noun = "a text or a list of texts" };
-    internal static readonly ValueShape TextOrNumber = new() { Form = ValueForm.TextOrNumber, Definition = "textOrNumber", Noun = "a text or a number" };
+    internal static readonly ValueShape TextOrTexts =
+        new() { Form = ValueForm.TextOrTexts, Definition = "texts", Noun = "a text or a list of texts" };
+    internal static readonly ValueShape TextOrNumber =
+        new() { Form = ValueForm.TextOrNumber, Definition = "textOrNumber", Noun = "a text or a number" };
     internal static readonly ValueShape Count = new()
     {
         Form = ValueForm.Number,
@@ -354,7 +357,8 @@ internal static class ShapeValues
         double.PositiveInfinity);
 
     internal static readonly ValueShape Ph = Quantity("ph", "a pH such as 3.4", [], UnitWords.Number, 0, 14);
-    internal static readonly ValueShape WaterActivity = Quantity("waterActivity", "a water activity from 0 to 1, such as 0.85", [], UnitWords.Number, 0, 1);
+    internal static readonly ValueShape WaterActivity =
+        Quantity("waterActivity", "a water activity from 0 to 1, such as 0.85", [], UnitWords.Number, 0, 1);
     internal static readonly ValueShape Brix = Quantity("brix", "dissolved solids in °Brix, such as 50", [Dimension.Brix], UnitWords.Brix, 0, 100);
     internal static readonly ValueShape Uncertainty = new()
     {

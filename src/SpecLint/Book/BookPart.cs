@@ -27,7 +27,8 @@ public readonly record struct BookPart(int Number, int Count)
             ? new BookPart(number, count)
             : null;
 
-        static bool Of(string digits, out int value) => int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out value) && value >= 1;
+        static bool Of(string digits, out int value) =>
+            int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out value) && value >= 1;
     }
 
     /// <inheritdoc/>

@@ -107,7 +107,8 @@ public abstract class BookFile
     }
 
     /// <summary>Where a finding about the whole file points: its name, else its first character.</summary>
-    public Place Head => At(Name.IsGiven ? Name.Span : new TextSpan(source.ByteOrderMarkLength, source.Utf8.Length > source.ByteOrderMarkLength ? 1 : 0));
+    public Place Head =>
+        At(Name.IsGiven ? Name.Span : new TextSpan(source.ByteOrderMarkLength, source.Utf8.Length > source.ByteOrderMarkLength ? 1 : 0));
 }
 
 /// <summary>An accepted finding: a SARIF suppression.</summary>
@@ -172,7 +173,11 @@ public sealed class Line
     public Given<string> Item { get; init; }
 
     /// <summary>What stands in the place of the item where that is no id (<c>30 ml lime juice</c>); not given where the item is one.</summary>
-    internal Given<string> ItemText { get => more is null ? default : more.ItemText; init { if (value.IsGiven) (more ??= new More()).ItemText = value; } }
+    internal Given<string> ItemText
+    {
+        get => more is null ? default : more.ItemText;
+        init { if (value.IsGiven) (more ??= new More()).ItemText = value; }
+    }
 
     /// <summary>The amount.</summary>
     public Given<Quantity> Amount { get; init; }
@@ -299,7 +304,11 @@ public sealed class Declaration
     public Given<Quantity> Abv { get; init; }
 
     /// <summary>Grams of ethanol a serve.</summary>
-    public Given<Quantity> Alcohol { get => more is null ? default : more.Alcohol; init { if (value.IsGiven) (more ??= new More()).Alcohol = value; } }
+    public Given<Quantity> Alcohol
+    {
+        get => more is null ? default : more.Alcohol;
+        init { if (value.IsGiven) (more ??= new More()).Alcohol = value; }
+    }
 
     /// <summary>Energy a serve.</summary>
     public Given<Quantity> Energy { get => more is null ? default : more.Energy; init { if (value.IsGiven) (more ??= new More()).Energy = value; } }
@@ -632,7 +641,10 @@ public sealed class Ingredient : BookFile
     /// <summary><c>like</c>.</summary>
     public Given<string> Like { get; set; }
 
-    /// <summary>Whether it, or what it is like, is like what is no ingredient, so that what it stands for is not known; set when it is flattened.</summary>
+    /// <summary>
+    /// Whether it, or what it is like, is like what is no ingredient, so that what it
+    /// stands for is not known; set when it is flattened.
+    /// </summary>
     internal bool LikeIsBroken { get; set; }
 
     /// <summary>The last of the files that it is like, one after another, from which it has what no other gives; set when it is flattened.</summary>

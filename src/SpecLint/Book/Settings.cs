@@ -63,7 +63,8 @@ public sealed class Settings
     public Bar? Bar { get; }
 
     /// <summary>The units that quantities of the book are read with.</summary>
-    internal Measures Measures => Volatile.Read(ref measures) ?? Interlocked.CompareExchange(ref measures, Measures.For(Bar?.Measures), null) ?? measures!;
+    internal Measures Measures =>
+        Volatile.Read(ref measures) ?? Interlocked.CompareExchange(ref measures, Measures.For(Bar?.Measures), null) ?? measures!;
 
     /// <summary>Country codes as the bar states them.</summary>
     public FixedList<string> StatedJurisdictions { get; }
@@ -74,7 +75,10 @@ public sealed class Settings
     /// <summary>The jurisdictions whose limits apply (member states of the EU count as EU, a state or nation as its country).</summary>
     public FixedList<string> Jurisdictions { get; }
 
-    /// <summary>Whether a jurisdiction's limits apply: the law of the bar's country, of what the country is part of, and of its own state or nation.</summary>
+    /// <summary>
+    /// Whether a jurisdiction's limits apply: the law of the bar's country, of what the
+    /// country is part of, and of its own state or nation.
+    /// </summary>
     public bool AppliesIn(string jurisdiction)
     {
         ulong code = Packed(jurisdiction);

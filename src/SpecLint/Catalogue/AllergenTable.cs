@@ -14,7 +14,8 @@ namespace SpecLint.Catalogue;
 /// <param name="Source">The law.</param>
 /// <param name="Mark">How far to trust it.</param>
 public sealed record AllergenCategory(
-    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs, double Threshold, bool ThresholdCounts, string Source, Mark Mark)
+    string Jurisdiction, string Id, string Name, FixedList<string> Tokens, string DeclareAs,
+    double Threshold, bool ThresholdCounts, string Source, Mark Mark)
 {
     // A sum of parts that is ten in decimals is ten here too.
     private const double Rounding = 1e-9;
@@ -34,7 +35,8 @@ internal static class AllergenTable
 
     /// <summary>Tokens of all substances that a jurisdiction lists, sorted.</summary>
     public static FixedList<string> Tokens { get; } =
-        [.. Rows.Values.SelectMany(static rows => rows).SelectMany(static row => row.Texts("tokens")).Distinct().OrderBy(t => t, StringComparer.Ordinal)];
+        [.. Rows.Values.SelectMany(static rows => rows).SelectMany(static row => row.Texts("tokens"))
+            .Distinct().OrderBy(t => t, StringComparer.Ordinal)];
 
     // With the tokens of ingredients that no list names any more.
     private static readonly HashSet<string> AllTokens = new(Tokens, StringComparer.Ordinal) { "chestnut", "coconut" };
@@ -42,7 +44,8 @@ internal static class AllergenTable
     /// <summary>The categories of a jurisdiction; empty where none are known.</summary>
     public static IReadOnlyList<AllergenCategory> In(string jurisdiction) =>
         ByJurisdiction.TryGetValue(jurisdiction, out var list) ? list
-        : Rows.TryGetValue(jurisdiction, out var rows) ? ByJurisdiction.GetOrAdd(jurisdiction, [.. rows.Select(row => CategoryOf(jurisdiction, row))]) : [];
+        : Rows.TryGetValue(jurisdiction, out var rows)
+            ? ByJurisdiction.GetOrAdd(jurisdiction, [.. rows.Select(row => CategoryOf(jurisdiction, row))]) : [];
 
     /// <summary>The category in which a jurisdiction lists a substance; <see langword="null"/> where it does not.</summary>
     public static AllergenCategory? Of(string jurisdiction, string token)

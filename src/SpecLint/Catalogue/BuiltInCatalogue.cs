@@ -69,7 +69,8 @@ public static class BuiltInCatalogue
         int place = 0;
         while (sizes.IndexOf((byte)' ') is > 0 and var blank)
         {
-            // An entry stands behind its heading, "=" and its name on a line, and is followed by a line end. Of base 64, four letters are three bytes.
+            // An entry stands behind its heading, "=" and its name on a line, and is followed by a line end.
+            // Of base 64, four letters are three bytes.
             var name = sizes.Slice(0, blank);
             if (!Utf8Parser.TryParse(sizes.Slice(blank + 1), out int letters, out int digits))
                 throw new InvalidOperationException("A length of a built-in ingredient is no number: a fault of the build.");

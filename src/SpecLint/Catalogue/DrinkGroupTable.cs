@@ -20,7 +20,10 @@ internal sealed record DrinkGroup(string Id, string Name, int Count, string Sour
     public required Band?[] Usual { get; init; }
 }
 
-/// <summary>The groups of drinks with the bands of the published ones (<c>drink-groups.json</c>, derived by a test from the lists in the repository).</summary>
+/// <summary>
+/// The groups of drinks with the bands of the published ones (<c>drink-groups.json</c>,
+/// derived by a test from the lists in the repository).
+/// </summary>
 internal static class DrinkGroupTable
 {
     private static readonly Lazy<List<DrinkGroup>> Rows = new(Load);
@@ -48,7 +51,8 @@ internal static class DrinkGroupTable
         {
             groups.Add(new DrinkGroup(row.Text("id"), row.Text("name"), (int)row.Number("count"), source)
             {
-                Seen = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band) ? new Band(band.Number("low"), band.Number("high")) : (Band?)null)],
+                Seen = [.. DrinkGroup.Facts.Select(f =>
+                    row.TryGet(f, out var band) ? new Band(band.Number("low"), band.Number("high")) : (Band?)null)],
                 Usual = [.. DrinkGroup.Facts.Select(f => row.TryGet(f, out var band)
                     ? new Band(band.Number("usualLow"), band.Number("usualHigh"))
                     : (Band?)null)],

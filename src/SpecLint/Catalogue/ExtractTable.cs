@@ -22,7 +22,9 @@ internal static class ExtractTable
         var kinds = new Dictionary<string, KindExtract>(StringComparer.Ordinal);
         using var document = Tables.Open("extracts");
         foreach (var row in Tables.Rows(document))
-            kinds.Add(row.Text("kind"), new KindExtract(row.Number("typical"), row.Number("low"), row.Number("high"), row.Text("source"), row.Mark()));
+            kinds.Add(
+                row.Text("kind"),
+                new KindExtract(row.Number("typical"), row.Number("low"), row.Number("high"), row.Text("source"), row.Mark()));
         return kinds;
     }
 }

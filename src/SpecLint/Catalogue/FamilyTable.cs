@@ -53,7 +53,8 @@ internal static class FamilyTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id");
-            table.Add(id, new FamilyLife(id, row.Number("lowDays"), row.Number("highDays"), row.Number("ceilingDays"), false, row.TextLater("source")));
+            table.Add(id, new FamilyLife(
+                id, row.Number("lowDays"), row.Number("highDays"), row.Number("ceilingDays"), false, row.TextLater("source")));
         }
 
         return table;

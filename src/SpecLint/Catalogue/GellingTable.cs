@@ -30,7 +30,9 @@ internal static class GellingTable
     {
         using var document = Tables.Open("gelling");
         return (
-            ByItem(document.Root.Get("gelling"), static row => new Gelling(row.Number("least"), row.Text("use"), row.Flag("protein"), row.Text("source"))),
+            ByItem(
+                document.Root.Get("gelling"),
+                static row => new Gelling(row.Number("least"), row.Text("use"), row.Flag("protein"), row.Text("source"))),
             ByItem(document.Root.Get("proteases"), static row => new Protease(row.Text("use"), row.Number("kills"), row.Text("source"))));
     }
 

@@ -22,7 +22,8 @@ internal sealed record HazardContent(string Substance, double Low, double Typica
 /// <param name="Correction">What to do.</param>
 /// <param name="Source">Where it is printed.</param>
 internal sealed record HazardRule(
-    FixedList<string> Jurisdictions, string Control, double Limit, string Unit, TableText About, TableText AppliesTo, TableText When, Level Level, TableText Correction, TableText Source)
+    FixedList<string> Jurisdictions, string Control, double Limit, string Unit,
+    TableText About, TableText AppliesTo, TableText When, Level Level, TableText Correction, TableText Source)
 {
     /// <summary>Whether it applies under the settings of a bar.</summary>
     public bool AppliesIn(Settings settings)
@@ -140,7 +141,9 @@ internal static class HazardTable
 
     /// <summary>What the line of a hazard has to say.</summary>
     internal static HazardAsk AskOf(TableValue asks) =>
-        new(asks.Text("what"), asks.Texts("answers"), asks.Texts("refuses"), Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning);
+        new(
+            asks.Text("what"), asks.Texts("answers"), asks.Texts("refuses"),
+            Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning);
 
     /// <summary>The rules of a row of the table of hazards.</summary>
     internal static FixedList<HazardRule> RulesOf(TableValue row) => [.. Elements(row, "rules").Select(RuleOf)];

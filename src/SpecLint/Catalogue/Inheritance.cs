@@ -160,5 +160,6 @@ internal static class Inheritance
         inherited["solids"] = solids with { Typical = typical, Low = typical - down, High = typical + up, Mark = Mark.Computed };
     }
 
-    private static double Rest(double whole, double part, bool isSum) => isSum ? Math.Max(0, whole - part) : Math.Sqrt(Math.Max(0, (whole * whole) - part));
+    private static double Rest(double whole, double part, bool isSum) =>
+        isSum ? Math.Max(0, whole - part) : Math.Sqrt(Math.Max(0, (whole * whole) - part));
 }

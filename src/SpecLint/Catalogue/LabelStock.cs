@@ -50,8 +50,11 @@ internal sealed record LabelStock(
         foreach (var row in document.Root.Get("stock").Items)
         {
             stocks.Add(new LabelStock(
-                row.Text("id"), row.Text("name"), row.Text("paper"), row.Number("pageWidth"), row.Number("pageHeight"), row.Number("width"), row.Number("height"),
-                (int)row.Number("columns"), (int)row.Number("rows"), row.Number("left"), row.Number("top"), row.Number("pitchX"), row.Number("pitchY"), row.Text("source"), row.Mark()));
+                row.Text("id"), row.Text("name"), row.Text("paper"),
+                row.Number("pageWidth"), row.Number("pageHeight"), row.Number("width"), row.Number("height"),
+                (int)row.Number("columns"), (int)row.Number("rows"),
+                row.Number("left"), row.Number("top"), row.Number("pitchX"), row.Number("pitchY"),
+                row.Text("source"), row.Mark()));
         }
 
         return stocks;

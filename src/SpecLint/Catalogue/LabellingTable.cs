@@ -43,7 +43,8 @@ internal static class LabellingTable
         foreach (var row in Tables.Rows(document))
         {
             string id = row.Text("id");
-            rows.Add(id, new LabelRule(id, row.RepeatedTexts("jurisdictions"), row.Texts("words"), row.TextLater("text"), row.TextLater("source"), row.Mark()));
+            rows.Add(id, new LabelRule(
+                id, row.RepeatedTexts("jurisdictions"), row.Texts("words"), row.TextLater("text"), row.TextLater("source"), row.Mark()));
         }
 
         return rows;

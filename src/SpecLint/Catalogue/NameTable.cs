@@ -13,7 +13,8 @@ namespace SpecLint.Catalogue;
 /// <param name="Source">Where it is printed.</param>
 /// <param name="Mark">How far to trust it.</param>
 internal sealed record LegalName(
-    string Id, FixedList<string> Terms, FixedList<string> Jurisdictions, string Kind, double StrengthAtLeast, double SugarAtLeast, bool NeedsSpirit, TableText Source, Mark Mark)
+    string Id, FixedList<string> Terms, FixedList<string> Jurisdictions, string Kind,
+    double StrengthAtLeast, double SugarAtLeast, bool NeedsSpirit, TableText Source, Mark Mark)
 {
     /// <summary>Whether it applies under the settings of a bar.</summary>
     public bool AppliesIn(Settings settings)
@@ -44,7 +45,9 @@ internal static class NameTable
         {
             FixedList<string> terms = [row.Text("term"), .. row.Texts("aliases")];
             names.Add(new LegalName(
-                row.Text("id"), terms, row.RepeatedTexts("jurisdictions"), row.Text("kind"), row.Number("strengthAtLeastPercentByVolume"), row.Number("sugarAtLeastGPerL"), row.TryGet("needsSpirit", out _), row.TextLater("source"), row.Mark()));
+                row.Text("id"), terms, row.RepeatedTexts("jurisdictions"), row.Text("kind"),
+                row.Number("strengthAtLeastPercentByVolume"), row.Number("sugarAtLeastGPerL"), row.TryGet("needsSpirit", out _),
+                row.TextLater("source"), row.Mark()));
         }
 
         return [.. names.OrderByDescending(n => n.Terms[0].Count(c => c == ' ')).ThenBy(n => n.Id, StringComparer.Ordinal)];

@@ -28,7 +28,8 @@ internal static class NameWords
             var of = kinds.Count == 0 ? null : new HashSet<ItemKind>();
             foreach (string kind in kinds)
             {
-                of!.Add(KindTable.Find(kind) ?? throw new InvalidOperationException($"The table of words around names has the kind {kind}, which is none."));
+                of!.Add(KindTable.Find(kind)
+                    ?? throw new InvalidOperationException($"The table of words around names has the kind {kind}, which is none."));
             }
 
             foreach (string word in row.Texts("words")) NeutralWords.Add(word, of);
@@ -65,7 +66,8 @@ internal static class NameWords
     public static bool IsNeutral(string word) => NeutralWords.ContainsKey(word);
 
     /// <summary>Whether a word does not change what is meant beside a thing of a kind.</summary>
-    public static bool IsNeutralFor(string word, ItemKind kind) => NeutralWords.TryGetValue(word, out var kinds) && (kinds is null || kinds.Contains(kind));
+    public static bool IsNeutralFor(string word, ItemKind kind) =>
+        NeutralWords.TryGetValue(word, out var kinds) && (kinds is null || kinds.Contains(kind));
 
     /// <summary>Whether a word may stand before or behind what it describes.</summary>
     public static bool IsMovable(string word) => MovableWords.Contains(word);
@@ -96,7 +98,8 @@ internal static class NameWords
             ulong word = HashOf(slug, start, end);
 
             // Most words are in one spelling and in the singular as they stand; only of the others the canonical one is made.
-            if (SpelledHashes.Contains(word) || (end - start > 3 && slug[end - 1] == 's')) word = HashOf(Canonical(slug.Substring(start, end - start)));
+            if (SpelledHashes.Contains(word) || (end - start > 3 && slug[end - 1] == 's'))
+                word = HashOf(Canonical(slug.Substring(start, end - start)));
             word = (word ^ (word >> 30)) * 0xBF58_476D_1CE4_E5B9UL;
             sum += word ^ (word >> 27);
         }

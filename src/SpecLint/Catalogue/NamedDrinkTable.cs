@@ -16,10 +16,16 @@ internal sealed record NamedDrink(FixedList<string> Names, FixedList<NamedPart> 
 internal static class NamedDrinkTable
 {
     /// <summary>Words that turn a name into something else.</summary>
-    private static readonly HashSet<string> Denials = new(StringComparer.Ordinal) { "not", "no", "un", "anti", "without", "never", "almost", "faux", "like", "style", "type" };
+    private static readonly HashSet<string> Denials = new(StringComparer.Ordinal)
+    {
+        "not", "no", "un", "anti", "without", "never", "almost", "faux", "like", "style", "type",
+    };
 
     /// <summary>Words in a name that take the spirit out of it.</summary>
-    private static readonly HashSet<string> Alcoholless = new(StringComparer.Ordinal) { "virgin", "zero", "free", "mock", "temperance", "soft", "sober", "alcohol", "nonalcoholic", "non", "0" };
+    private static readonly HashSet<string> Alcoholless = new(StringComparer.Ordinal)
+    {
+        "virgin", "zero", "free", "mock", "temperance", "soft", "sober", "alcohol", "nonalcoholic", "non", "0",
+    };
 
     private static readonly Lazy<(List<NamedDrink> Drinks, Dictionary<string, NamedPart> Spirits)> Rows = new(Load);
     private static readonly Lazy<ILookup<string, (string Name, NamedDrink Drink)>> ByLastWord =

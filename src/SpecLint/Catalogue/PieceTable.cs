@@ -53,8 +53,11 @@ internal static class PieceTable
         {
             if (id.Length == 0) continue;
             if (ByItem.TryGetValue((id, piece), out var size)) return size;
-            if (BuiltInCatalogue.Find($"{id}-{piece.Replace(' ', '-')}") is { } entry && entry.Id != id && entry.Values.TryGetValue("piece", out var value))
+            if (BuiltInCatalogue.Find($"{id}-{piece.Replace(' ', '-')}") is { } entry && entry.Id != id
+                && entry.Values.TryGetValue("piece", out var value))
+            {
                 return new PieceSize(value.Typical, value.Low, value.High);
+            }
         }
 
         // The entry of a herb gives the mass of a leaf: a sprig is not a share of it.

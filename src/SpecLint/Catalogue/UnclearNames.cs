@@ -25,7 +25,8 @@ internal static class UnclearNames
             var could = row.Texts("could");
             foreach (string id in could)
             {
-                if (!BuiltInCatalogue.Has(id)) throw new InvalidOperationException($"The table of unclear names has {id}, which the catalogue lacks.");
+                if (!BuiltInCatalogue.Has(id))
+                    throw new InvalidOperationException($"The table of unclear names has {id}, which the catalogue lacks.");
             }
 
             var name = new UnclearName(could, row.Text("because"));

@@ -69,7 +69,8 @@ internal sealed class Adjuster
 
     private string WhyNot()
     {
-        if (request.Targets.Count == 0 && request.Like.Length == 0 && request.Glass.Length == 0 && request.Without.Length == 0) return "there is no target";
+        if (request.Targets.Count == 0 && request.Like.Length == 0
+            && request.Glass.Length == 0 && request.Without.Length == 0) return "there is no target";
         if ((profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) != 0) return profile.UnknownBecause;
         foreach (string id in request.Keep)
         {
@@ -116,7 +117,8 @@ internal sealed class Adjuster
         SourceFile? best = null;
         for (int round = 0; round < Rounds; round++)
         {
-            List<Wanted> shifted = [.. targets.Select((t, i) => t with { Goal = t.Goal with { Low = t.Goal.Low - shifts[i], High = t.Goal.High - shifts[i] } })];
+            List<Wanted> shifted = [.. targets.Select((t, i) =>
+                t with { Goal = t.Goal with { Low = t.Goal.Low - shifts[i], High = t.Goal.High - shifts[i] } })];
             var asked = shifted.ConvertAll(g => g.Goal);
             double[] tried = search.Solve(asked, kept);
             (file, profiles, profile) = start;
@@ -213,7 +215,8 @@ internal sealed class Adjuster
                 || !part.Line.Amount.IsGiven)
                 continue;
             var amount = part.Line.Amount.Value;
-            if (amount.Dimension is not (Dimension.Volume or Dimension.Mass) || !(amount.Base > 0) || request.Keep.Contains(part.Line.Item.Or(""))) continue;
+            if (amount.Dimension is not (Dimension.Volume or Dimension.Mass) || !(amount.Base > 0)
+                || request.Keep.Contains(part.Line.Item.Or(""))) continue;
             if (amount.Unit.Name is "dash" or "drop" or "dropper" or "spray" or "pinch" or "splash") continue;
             lines.Add(new AmountLine(part.Line.Item.Or(""), material, amount, amount.Base, part.Grams.Typical / amount.Base) { Part = part });
         }
@@ -301,7 +304,8 @@ internal sealed class Adjuster
             double there = model.PerGram[at] * per;
             if (there < all * 0.01 && profile.Grams[at] <= 0) continue;
             Solving.Measure measure = grams => 100 * grams[at] / Solving.VolumeOf(grams);
-            yield return new Wanted(null, StandIn.AcidName(c), new AmountGoal(measure, there, there, all * ModelAcid.Value / 100), p => measure(p.Grams));
+            yield return new Wanted(
+                null, StandIn.AcidName(c), new AmountGoal(measure, there, there, all * ModelAcid.Value / 100), p => measure(p.Grams));
         }
 
         double sugar = Solving.SugarPerVolume(model.PerGram), salt = Solving.SaltPerVolume(model.PerGram);
@@ -355,7 +359,8 @@ internal sealed class Adjuster
         {
             var last = now.Ingredients[now.Ingredients.Count - 1].Span;
             string gap = GapBefore(now, last);
-            string text = string.Concat(added.Select(a => $",{gap}{{ \"item\": \"{a.Line.Item}\", \"amount\": {Rounding.Text(a.Amount, a.Line.Like)} }}"));
+            string text = string.Concat(added.Select(a =>
+                $",{gap}{{ \"item\": \"{a.Line.Item}\", \"amount\": {Rounding.Text(a.Amount, a.Line.Like)} }}"));
             edits.Add(new TextEdit(now.At(new TextSpan(last.End, 0)), text));
         }
 
@@ -433,7 +438,8 @@ internal sealed class Adjuster
 
         for (int i = 0; i < lines.Count; i++)
         {
-            if (lines[i].Part is null && amounts[i] > 0) shown.Add(new AdjustedLine(lines[i].Item, "", "", Rounding.Words(amounts[i], lines[i].Like), true));
+            if (lines[i].Part is null && amounts[i] > 0)
+                shown.Add(new AdjustedLine(lines[i].Item, "", "", Rounding.Words(amounts[i], lines[i].Like), true));
         }
 
         return shown;
@@ -498,7 +504,10 @@ internal sealed class Adjuster
             return others.Count > 0 ? $"the {Say.List(others)} asked for with it: {way}" : $"the figures that stay: {way}";
         }
 
-        /// <summary>Whether half as much again of a line, or a hundredth of the mass of a new one, moves a figure by a tenth of its tolerance.</summary>
+        /// <summary>
+        /// Whether half as much again of a line, or a hundredth of the mass of a new
+        /// one, moves a figure by a tenth of its tolerance.
+        /// </summary>
         private bool Moves(AmountLine line, AmountGoal goal)
         {
             double[] amounts = search.Now;

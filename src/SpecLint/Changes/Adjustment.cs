@@ -44,7 +44,8 @@ internal sealed record AdjustRequest
 /// <param name="After">After, with its range, worked out anew from the changed recipe.</param>
 /// <param name="IsReached">Whether it is reached, to what the steps of the tools allow.</param>
 /// <param name="InTheWay">What stands in the way; empty where it is reached.</param>
-internal sealed record AdjustedFigure(string Name, string Unit, double Low, double High, FactValue Before, FactValue After, bool IsReached, string InTheWay);
+internal sealed record AdjustedFigure(
+    string Name, string Unit, double Low, double High, FactValue Before, FactValue After, bool IsReached, string InTheWay);
 
 /// <summary>A line before and after.</summary>
 /// <param name="Item">Id of its item after.</param>

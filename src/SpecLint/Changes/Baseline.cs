@@ -22,7 +22,8 @@ public sealed record BaselineEntry(
     /// against harm.
     /// </summary>
     public bool Covers(Finding finding, CalendarDate day) =>
-        !string.IsNullOrWhiteSpace(Because) && (finding.Rule.Safety ? SettingAside.Missing(Until, day) is null : Until is not { } until || until >= day);
+        !string.IsNullOrWhiteSpace(Because)
+            && (finding.Rule.Safety ? SettingAside.Missing(Until, day) is null : Until is not { } until || until >= day);
 }
 
 /// <summary>How the findings of a check stand to a baseline.</summary>
@@ -161,13 +162,19 @@ public sealed class Baseline
     {
         try
         {
-            using var document = JsonDocument.Parse(utf8, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
+            using var document = JsonDocument.Parse(
+                utf8, new JsonDocumentOptions { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip });
             var root = document.RootElement;
-            if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("version", out var version) || version.ValueKind != JsonValueKind.Number)
+            if (root.ValueKind != JsonValueKind.Object
+                || !root.TryGetProperty("version", out var version) || version.ValueKind != JsonValueKind.Number)
+            {
                 throw new FormatException("it has no version");
+            }
+
             if (!version.TryGetInt32(out int number) || number != Version)
                 throw new FormatException($"its version is {version.GetRawText()}, and this tool reads {Version}");
-            if (TextOf(root, "fingerprints") != Findings.Fingerprints.Name) throw new FormatException($"its fingerprints are not {Findings.Fingerprints.Name}");
+            if (TextOf(root, "fingerprints") != Findings.Fingerprints.Name)
+                throw new FormatException($"its fingerprints are not {Findings.Fingerprints.Name}");
             if (!root.TryGetProperty("findings", out var findings) || findings.ValueKind != JsonValueKind.Array)
                 throw new FormatException("it has no list of findings");
             var entries = new List<BaselineEntry>();

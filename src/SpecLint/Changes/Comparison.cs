@@ -60,7 +60,8 @@ public sealed record FactChange(Fact Fact, FactValue? Before, FactValue? After, 
     }
 
     /// <summary>Whether a fact is there, known and finite.</summary>
-    internal static bool IsKnown(FactValue? value) => value is { IsKnown: true } known && !double.IsNaN(known.Value) && !double.IsInfinity(known.Value);
+    internal static bool IsKnown(FactValue? value) =>
+        value is { IsKnown: true } known && !double.IsNaN(known.Value) && !double.IsInfinity(known.Value);
 }
 
 /// <summary>What a change does to one recipe.</summary>

@@ -85,7 +85,8 @@ public sealed record CorrectedFile(SourceFile Before, SourceFile After);
 /// <param name="Files">The files that change, by path.</param>
 /// <param name="Before">The check before.</param>
 /// <param name="After">The check after.</param>
-public sealed record CorrectionResult(IReadOnlyList<CorrectionOutcome> Outcomes, IReadOnlyList<CorrectedFile> Files, CheckResult Before, CheckResult After)
+public sealed record CorrectionResult(
+    IReadOnlyList<CorrectionOutcome> Outcomes, IReadOnlyList<CorrectedFile> Files, CheckResult Before, CheckResult After)
 {
     /// <summary>Facts, allergens and findings before and after.</summary>
     public Comparison Comparison => comparison ??= Comparison.Of(Before, After);
@@ -127,7 +128,8 @@ public static class Corrector
         var before = input.Files.ToDictionary(f => f.Path, StringComparer.Ordinal);
         foreach (var file in run.Files.OrderBy(f => f.Path, StringComparer.Ordinal))
         {
-            if (before[file.Path] != file && !before[file.Path].Utf8.Span.SequenceEqual(file.Utf8.Span)) files.Add(new CorrectedFile(before[file.Path], file));
+            if (before[file.Path] != file && !before[file.Path].Utf8.Span.SequenceEqual(file.Utf8.Span))
+                files.Add(new CorrectedFile(before[file.Path], file));
         }
 
         return new CorrectionResult(outcomes, files, first, run.Result);
@@ -135,7 +137,8 @@ public static class Corrector
 
     private sealed class Run(BookInput input, CorrectionChoice choice, CheckResult first)
     {
-        private readonly Dictionary<string, (CorrectionState State, Correction? Made, IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)> states = new(StringComparer.Ordinal);
+        private readonly Dictionary<string, (CorrectionState State, Correction? Made,
+            IReadOnlyList<Finding> Brought, IReadOnlyList<string> Added)> states = new(StringComparer.Ordinal);
 
         private readonly Trials trials = new(input, first);
 
@@ -237,7 +240,9 @@ public static class Corrector
         }
 
         /// <summary>First those that are not to blame, so that the others can be tried against what they leave.</summary>
-        private void Part(List<(string Fingerprint, Correction Correction)> corrections, Func<(string Fingerprint, Correction Correction), bool> isSuspect)
+        private void Part(
+            List<(string Fingerprint, Correction Correction)> corrections,
+            Func<(string Fingerprint, Correction Correction), bool> isSuspect)
         {
             var suspects = corrections.FindAll(c => isSuspect(c));
             if (suspects.Count == 0 || suspects.Count == corrections.Count)

@@ -24,5 +24,6 @@ public static class Flattening
     }
 
     /// <summary>The fingerprints of the findings in force.</summary>
-    public static HashSet<string> Fingerprints(this CheckResult result) => new(result.Findings.Flat().Select(f => f.Fingerprint), StringComparer.Ordinal);
+    public static HashSet<string> Fingerprints(this CheckResult result) =>
+        new(result.Findings.Flat().Select(f => f.Fingerprint), StringComparer.Ordinal);
 }

@@ -82,7 +82,8 @@ public static class JsonLayout
         private void Line(JsonToken token, Stack<bool> open)
         {
             text.Append(lineEnd);
-            if (token.LinesBefore > 1 && token.Kind != JsonTokenKind.Close && tokens[token.Number - 1].Kind != JsonTokenKind.Open) text.Append(lineEnd);
+            if (token.LinesBefore > 1 && token.Kind != JsonTokenKind.Close
+                && tokens[token.Number - 1].Kind != JsonTokenKind.Open) text.Append(lineEnd);
             column = 0;
             int depth = open.Count - (token.Kind == JsonTokenKind.Close ? 1 : 0);
             Put(new string(' ', Math.Max(0, depth) * Step));

@@ -34,7 +34,8 @@ internal static class ReadingRecorder
         return Write(stock.Source, FileKind.Stock, tree, t => LotOf(t, lot.Number), Stamped(values, recipe, book, on), IsOf(lot.Measured, on));
     }
 
-    private static List<(string Name, string Json)> Stamped(IReadOnlyList<(string Name, string Json)> values, Recipe? recipe, LinkedBook book, CalendarDate on)
+    private static List<(string Name, string Json)> Stamped(
+        IReadOnlyList<(string Name, string Json)> values, Recipe? recipe, LinkedBook book, CalendarDate on)
     {
         var all = new List<(string, string)>(values) { ("on", $"\"{on}\"") };
         if (recipe is null) return all;
@@ -85,6 +86,8 @@ internal static class ReadingRecorder
     private static SourceFile? Apply(SourceFile source, FileKind kind, JsonNode target, string property, string json)
     {
         var file = BookReader.Read(source, kind, Measures.Default);
-        return target.Exists ? new SourceFile(source.Path, TextEdits.Apply(file.Source, [JsonEdits.AddProperty(file, target, property, json)])) : null;
+        return target.Exists
+            ? new SourceFile(source.Path, TextEdits.Apply(file.Source, [JsonEdits.AddProperty(file, target, property, json)]))
+            : null;
     }
 }

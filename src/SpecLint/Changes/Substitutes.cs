@@ -57,7 +57,8 @@ internal static class Substitutes
         var ranked = new List<(Item Item, Availability Where, double Score)>();
         foreach (string id in book.Ids.Concat(BuiltInCatalogue.Ids.Where(i => !book.Ids.Contains(i))))
         {
-            if (book.Resolve(id) is not { ByProduct: null } item || item.File is Drink || taken.Contains(item.Id) || Uses(book, item, recipe, 0)) continue;
+            if (book.Resolve(id) is not { ByProduct: null } item || item.File is Drink
+                || taken.Contains(item.Id) || Uses(book, item, recipe, 0)) continue;
             if (before.Profiles.MaterialOf(item.Id) is not { } material
                 || (material.Unknown & Unknowns.Composition) != 0
                 || material.State != model.State
@@ -88,7 +89,8 @@ internal static class Substitutes
     /// <summary>Whether two do the same work beside their make-up.</summary>
     private static bool IsOfAKind(Material a, Material b) =>
         a.Kind == b.Kind
-        || (a.Kind.IsBitters == b.Kind.IsBitters && a.Kind.IsSparkling == b.Kind.IsSparkling && a.Kind.IsEgg == b.Kind.IsEgg && a.Kind.IsDairy == b.Kind.IsDairy
+        || (a.Kind.IsBitters == b.Kind.IsBitters && a.Kind.IsSparkling == b.Kind.IsSparkling
+            && a.Kind.IsEgg == b.Kind.IsEgg && a.Kind.IsDairy == b.Kind.IsDairy
             && a.Kind.IsBotanical == b.Kind.IsBotanical && (a.Kind.IsSpirit == b.Kind.IsSpirit || !(a.Kind.IsSpirit || b.Kind.IsSpirit)));
 
     /// <summary>Whether two go back to one entry of the catalogue, or are called by one word: two gins, two honey syrups.</summary>

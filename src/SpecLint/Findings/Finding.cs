@@ -137,7 +137,10 @@ public sealed class Finding
     /// </summary>
     public RuleLevel? LoweredBy { get; internal set; }
 
-    /// <summary>A level other than the rule's own, which the rule may ask for case by case (a limit known from memory asks for a warning at most).</summary>
+    /// <summary>
+    /// A level other than the rule's own, which the rule may ask for case by case (a
+    /// limit known from memory asks for a warning at most).
+    /// </summary>
     public Level? AskedLevel { get; init; }
 
     /// <summary>Broken or not shown.</summary>
@@ -158,7 +161,10 @@ public sealed class Finding
     /// <summary>Place and path in one, as the context gives them for a value.</summary>
     public Spot At { get => new(place, path); init => (place, path) = (value.Place, value.Path); }
 
-    /// <summary>Id of the recipe or file that it is about; unless given, that of the file that the rule was given, else of the file of its place.</summary>
+    /// <summary>
+    /// Id of the recipe or file that it is about; unless given, that of the file that
+    /// the rule was given, else of the file of its place.
+    /// </summary>
     public string Subject { get => subject; init => subject = value; }
 
     /// <summary>Tells apart two findings of one rule at one path; part of the fingerprint.</summary>

@@ -22,7 +22,8 @@ public static class Proof
     public static Evidence Of(string name, double value, string unit, string? source = null) => new(name, value, value, value, unit, source);
 
     /// <summary>A text.</summary>
-    public static Evidence Of(string name, string text, Place? place = null) => new(name, double.NaN, double.NaN, double.NaN, "", Text: text, Place: place);
+    public static Evidence Of(string name, string text, Place? place = null) =>
+        new(name, double.NaN, double.NaN, double.NaN, "", Text: text, Place: place);
 }
 
 /// <summary>How a range stands to a limit (JCGM 106:2012, 8.3: guarded acceptance and rejection).</summary>

@@ -34,7 +34,8 @@ internal sealed class BookNames(LinkedBook book)
         string[] all = sorted.Value;
         int at = Array.BinarySearch(all, start, StringComparer.Ordinal);
         var found = new List<string>();
-        for (int i = at < 0 ? ~at : at; i < all.Length && found.Count < most && all[i].StartsWith(start, StringComparison.Ordinal); i++) found.Add(all[i]);
+        for (int i = at < 0 ? ~at : at; i < all.Length && found.Count < most && all[i].StartsWith(start, StringComparison.Ordinal); i++)
+            found.Add(all[i]);
         return found;
     }
 

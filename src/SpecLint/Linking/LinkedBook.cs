@@ -309,7 +309,8 @@ public sealed partial class LinkedBook
         }
     }
 
-    private void KnowBatches() => batched = new HashSet<string>(preps.Where(p => p.BatchOf.IsGiven).Select(p => p.BatchOf.Value), StringComparer.Ordinal);
+    private void KnowBatches() =>
+        batched = new HashSet<string>(preps.Where(p => p.BatchOf.IsGiven).Select(p => p.BatchOf.Value), StringComparer.Ordinal);
 
     private void KnowLots()
     {
@@ -382,7 +383,8 @@ public sealed partial class LinkedBook
                 {
                     int from = places[part];
                     backTo[path.Count - 1] = Math.Min(backTo[path.Count - 1], from);
-                    if (cycles.Count < MostCycles) cycles.Add(new ReferenceCycle([.. path.GetRange(from, path.Count - from).Select(m => m.Id)], line, prep));
+                    if (cycles.Count < MostCycles)
+                        cycles.Add(new ReferenceCycle([.. path.GetRange(from, path.Count - from).Select(m => m.Id)], line, prep));
                 }
             }
         }

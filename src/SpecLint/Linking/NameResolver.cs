@@ -155,7 +155,8 @@ internal sealed class NameResolver
             string[] words = Words(parts[next]);
             for (int shared = Math.Min(3, words.Length - 1); shared > 0; shared--)
             {
-                if (One(parts[at] + " " + string.Join(" ", words.Skip(words.Length - shared)), 1) is { Answer: NameAnswer.Resolved } both) return both;
+                if (One(parts[at] + " " + string.Join(" ", words.Skip(words.Length - shared)), 1)
+                    is { Answer: NameAnswer.Resolved } both) return both;
             }
         }
 
@@ -243,7 +244,8 @@ internal sealed class NameResolver
     private static NameBags MakeCatalogueBags()
     {
         var bags = new NameBags(8192);
-        foreach (string slug in BuiltInCatalogue.Ids.Concat(BuiltInCatalogue.Synonyms).Concat(NameWords.Trade.Keys).Concat(UnclearNames.All)) bags.Add(slug);
+        foreach (string slug in BuiltInCatalogue.Ids.Concat(BuiltInCatalogue.Synonyms).Concat(NameWords.Trade.Keys).Concat(UnclearNames.All))
+            bags.Add(slug);
         return bags;
     }
 
@@ -342,7 +344,8 @@ internal sealed class NameResolver
             return One(rest, depth + 1) switch
             {
                 { Answer: NameAnswer.Resolved } generic => kind with { Id = generic.Id, Choices = [] },
-                { Answer: NameAnswer.Unclear } some when maker.Kind.Length == 0 && maker.Choices.Count == 0 => kind with { Id = "", Choices = some.Choices },
+                { Answer: NameAnswer.Unclear } some when maker.Kind.Length == 0 && maker.Choices.Count == 0 =>
+                    kind with { Id = "", Choices = some.Choices },
                 { Answer: NameAnswer.Unclear } => kind,
                 { Answer: NameAnswer.Maker } other => other,
 

@@ -88,7 +88,9 @@ public sealed class LiveBook
         foreach (var state in states.GroupBy(s => s.Path, StringComparer.Ordinal).Select(g => g.Last()))
         {
             var known = files.TryGetValue(state.Path, out var file) ? file : null;
-            bool isSame = known is null ? state.Source is null : state.Source is not null && known.File.Source.Utf8.Span.SequenceEqual(state.Source.Utf8.Span);
+            bool isSame = known is null
+                ? state.Source is null
+                : state.Source is not null && known.File.Source.Utf8.Span.SequenceEqual(state.Source.Utf8.Span);
             if (!isSame && FileKinds.Of(state.Path) is not null) changes.Add((known, state));
         }
 

@@ -68,7 +68,9 @@ internal readonly ref struct JsonSyntax
             if (ExplainString(at, out int end) is { } bad) return bad;
             if (SkipBlanks(ref end) is { } worse) return worse;
             if (end >= text.Length) return NotClosed(inObject: true);
-            return text[end] == (byte)':' ? General : new Found(end, "A colon is missing between a name and its value.", "Put a colon behind the name.");
+            return text[end] == (byte)':'
+                ? General
+                : new Found(end, "A colon is missing between a name and its value.", "Put a colon behind the name.");
         }
 
         if (first is (byte)'\'' or 0xE2) return new Found(at, "A name stands in straight double quotes.", "Write it as \"name\".");
@@ -90,7 +92,9 @@ internal readonly ref struct JsonSyntax
             case (byte)',' or (byte)'}':
                 return inObject
                     ? new Found(at, "A value is missing here.", "Write one behind the colon, or take the name out.")
-                    : first == (byte)',' ? new Found(at, "There is a comma too many here.", "Take one comma out.") : WrongBracket(at, inObject: false);
+                    : first == (byte)','
+                        ? new Found(at, "There is a comma too many here.", "Take one comma out.")
+                        : WrongBracket(at, inObject: false);
             case (byte)']':
                 return inObject
                     ? new Found(at, "A value is missing here.", "Write one behind the colon, or take the name out.")
@@ -112,7 +116,8 @@ internal readonly ref struct JsonSyntax
     {
         var rest = text.Slice(at);
         return System.Buffers.Text.Utf8Parser.TryParse(rest, out double _, out int used) && used == rest.Length
-            && rest[0] is not ((byte)'+' or (byte)'.') && (rest[0] != (byte)'0' || rest.Length == 1 || rest[1] is (byte)'.' or (byte)'e' or (byte)'E');
+            && rest[0] is not ((byte)'+' or (byte)'.')
+            && (rest[0] != (byte)'0' || rest.Length == 1 || rest[1] is (byte)'.' or (byte)'e' or (byte)'E');
     }
 
     /// <summary>Walks over a string; answers what is wrong with it, if anything.</summary>
@@ -151,7 +156,9 @@ internal readonly ref struct JsonSyntax
                     escape, "A backslash stands before something that it cannot stand before.", "Write two backslashes where one is meant.");
         }
 
-        return new Found(at, "The text breaks off: a double quote is not closed.", "Complete the file; it may have been cut short when it was saved.");
+        return new Found(
+            at, "The text breaks off: a double quote is not closed.",
+            "Complete the file; it may have been cut short when it was saved.");
     }
 
     private Found? SkipBlanks(ref int at)
@@ -208,7 +215,8 @@ internal readonly ref struct JsonSyntax
 
     private Found Stray(int at) => new(at, "This has no place here: the text is no JSON from here on.", "Take it out, or put it in double quotes.");
 
-    private static bool IsLetter(byte b) => b is (>= (byte)'a' and <= (byte)'z') or (>= (byte)'A' and <= (byte)'Z') or (byte)'_' or (byte)'$' or >= 0x80;
+    private static bool IsLetter(byte b) =>
+        b is (>= (byte)'a' and <= (byte)'z') or (>= (byte)'A' and <= (byte)'Z') or (byte)'_' or (byte)'$' or >= 0x80;
 
     private static bool IsValueStart(byte b) => IsLetter(b) || b is (byte)'{' or (byte)'[' or (byte)'-' or (>= (byte)'0' and <= (byte)'9');
 }

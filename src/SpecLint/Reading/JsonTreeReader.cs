@@ -125,7 +125,8 @@ internal static class JsonTreeReader
             int at = Utf8Text.FindInvalid(text, from);
             if (at < 0) return;
             from = at + 1;
-            while (from < text.Length && text[from] >= 0x80 && Utf8Text.FindInvalid(text.Slice(0, Math.Min(text.Length, from + 4)), from) == from) from++;
+            while (from < text.Length && text[from] >= 0x80
+                && Utf8Text.FindInvalid(text.Slice(0, Math.Min(text.Length, from + 4)), from) == from) from++;
             problems.Add(new ReadingProblem(
                 ReadingProblemKind.Encoding,
                 new TextSpan(at, from - at),
@@ -344,7 +345,8 @@ internal static class JsonTreeReader
         {
             // A double reaches 10^308: short numbers without an exponent are always within.
             if (raw.Length < 300 && raw.IndexOfAny((byte)'e', (byte)'E') < 0) return;
-            if (System.Buffers.Text.Utf8Parser.TryParse(raw, out double value, out int used) && used == raw.Length && !double.IsInfinity(value)) return;
+            if (System.Buffers.Text.Utf8Parser.TryParse(raw, out double value, out int used) && used == raw.Length
+                && !double.IsInfinity(value)) return;
             Report(
                 ReadingProblemKind.NumberOutOfRange,
                 at,

@@ -12,7 +12,10 @@ internal static class QuantityPattern
     private const string Blank = "[ \\u00A0\\u2009\\u202F]";
     private const string Vulgar = "[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]";
     private const string Fraction = "[0-9]{1,3}[/\\u2044][1-9][0-9]{0,2}";
-    private const string Number = $"(?:(?:[0-9]{{1,3}}(?:{Blank}+|-))?{Fraction}|(?:[0-9]{{1,3}}(?:{Blank}*|-))?{Vulgar}|[0-9]{{1,7}}(?:\\.[0-9]{{1,8}})?|\\.[0-9]{{1,8}})";
+    private const string Number =
+        $"(?:(?:[0-9]{{1,3}}(?:{Blank}+|-))?{Fraction}"
+        + $"|(?:[0-9]{{1,3}}(?:{Blank}*|-))?{Vulgar}"
+        + "|[0-9]{1,7}(?:\\.[0-9]{1,8})?|\\.[0-9]{1,8})";
     private static readonly string[] Endings = ["s", "es", ".", "s."];
 
     private const string Sign = "[-\\u2212]?";

@@ -61,7 +61,8 @@ internal readonly record struct QuantityProblem(QuantityFault Fault, string Part
         QuantityFault.None => "",
         QuantityFault.UnitMissing => "Write the unit behind the number.",
         QuantityFault.UnknownUnit when Suggestion is not null => $"The nearest unit is `{Suggestion}`.",
-        QuantityFault.UnknownUnit => "Use a unit such as ml, g, oz, dash, piece, °C, min or % w/w, or give the word a size under `measures` in bar.json.",
+        QuantityFault.UnknownUnit => "Use a unit such as ml, g, oz, dash, piece, °C, min or % w/w, "
+            + "or give the word a size under `measures` in bar.json.",
         QuantityFault.TooManyDigits => "Round it, and use a unit that fits.",
         QuantityFault.CommaAmbiguous => "Write it without a comma.",
         QuantityFault.RangeDownwards => "Write the lower number first, as in `20–25 ml`.",
@@ -209,7 +210,8 @@ internal static class QuantityReader
         return text.Slice(from, to - from);
     }
 
-    private static QuantityFault ReadNumber(ReadOnlySpan<char> text, ref int at, ref QuantityForm form, out double value, out bool negative, out int start)
+    private static QuantityFault ReadNumber(
+        ReadOnlySpan<char> text, ref int at, ref QuantityForm form, out double value, out bool negative, out int start)
     {
         start = at;
         negative = at < text.Length && text[at] is '-' or '\u2212';
@@ -364,7 +366,8 @@ internal static class QuantityReader
             ahead++;
             SkipBlanks(text, ref ahead);
         }
-        else if (ahead > at && ahead + 3 <= text.Length && text[ahead] is 't' or 'T' && text[ahead + 1] is 'o' or 'O' && Measures.IsBlank(text[ahead + 2]))
+        else if (ahead > at && ahead + 3 <= text.Length && text[ahead] is 't' or 'T'
+            && text[ahead + 1] is 'o' or 'O' && Measures.IsBlank(text[ahead + 2]))
         {
             ahead += 2;
             SkipBlanks(text, ref ahead);

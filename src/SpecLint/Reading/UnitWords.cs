@@ -26,7 +26,9 @@ internal static class UnitWords
 
     public static IEnumerable<Entry> Fixed()
     {
-        yield return Exact("ml", Dimension.Volume, UnitSystem.Metric, 1, "ml", "millilitre", "millilitres", "milliliter", "milliliters", "cc", "cm3", "cm³");
+        yield return Exact(
+            "ml", Dimension.Volume, UnitSystem.Metric, 1,
+            "ml", "millilitre", "millilitres", "milliliter", "milliliters", "cc", "cm3", "cm³");
         yield return Exact("cl", Dimension.Volume, UnitSystem.Metric, 10, "cl", "centilitre", "centilitres", "centiliter", "centiliters");
         yield return Exact("dl", Dimension.Volume, UnitSystem.Metric, 100, "dl", "decilitre", "decilitres", "deciliter", "deciliters");
         yield return Exact("l", Dimension.Volume, UnitSystem.Metric, 1000, "l", "litre", "litres", "liter", "liters");
@@ -34,15 +36,21 @@ internal static class UnitWords
         yield return Exact("µl", Dimension.Volume, UnitSystem.Metric, 0.001, "µl", "ul", "microlitre", "microlitres", "microliter", "microliters");
 
         yield return Exact("g", Dimension.Mass, UnitSystem.Metric, 1, "g", "gram", "grams", "gramme", "grammes");
-        yield return Exact("kg", Dimension.Mass, UnitSystem.Metric, 1000, "kg", "kilogram", "kilograms", "kilogramme", "kilogrammes", "kilo", "kilos");
+        yield return Exact(
+            "kg", Dimension.Mass, UnitSystem.Metric, 1000,
+            "kg", "kilogram", "kilograms", "kilogramme", "kilogrammes", "kilo", "kilos");
         yield return Exact("mg", Dimension.Mass, UnitSystem.Metric, 0.001, "mg", "milligram", "milligrams", "milligramme", "milligrammes");
         yield return Exact("µg", Dimension.Mass, UnitSystem.Metric, 1e-6, "µg", "ug", "mcg", "microgram", "micrograms");
 
         yield return Exact("oz US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce, "oz us", "us oz", "fl oz us", "us fl oz", "[foz_us]");
         yield return Exact("tsp US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce / 6, "tsp us", "us tsp", "[tsp_us]");
         yield return Exact("tbsp US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce / 2, "tbsp us", "us tbsp", "[tbs_us]");
-        yield return Exact("cup US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 8, "cup us", "us cup", "cups us", "us cups", "[cup_us]");
-        yield return Exact("pint US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 16, "pint us", "us pint", "pints us", "us pints", "[pt_us]");
+        yield return Exact(
+            "cup US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 8,
+            "cup us", "us cup", "cups us", "us cups", "[cup_us]");
+        yield return Exact(
+            "pint US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 16,
+            "pint us", "us pint", "pints us", "us pints", "[pt_us]");
         yield return Exact(
             "quart US", Dimension.Volume, UnitSystem.UnitedStates, UsFluidOunce * 32, "quart us", "us quart", "quarts us", "us quarts",
             "[qt_us]");
@@ -77,7 +85,9 @@ internal static class UnitWords
         yield return Exact("h", Dimension.Duration, UnitSystem.Metric, 3600, "h", "hr", "hr.", "hrs", "hour", "hours");
         yield return Exact("d", Dimension.Duration, UnitSystem.Metric, Day, "d", "day", "days");
         yield return Exact("week", Dimension.Duration, UnitSystem.Metric, 7 * Day, "week", "weeks", "wk", "wks");
-        yield return new Entry(new Unit("month", Dimension.Duration, UnitSystem.Metric, 30.436875 * Day, 28 * Day, 31 * Day), ["month", "months", "mo"]);
+        yield return new Entry(
+            new Unit("month", Dimension.Duration, UnitSystem.Metric, 30.436875 * Day, 28 * Day, 31 * Day),
+            ["month", "months", "mo"]);
         yield return new Entry(
             new Unit("year", Dimension.Duration, UnitSystem.Metric, 365.2425 * Day, 365 * Day, 366 * Day),
             ["year", "years", "yr", "yrs", "a"]);
@@ -88,7 +98,9 @@ internal static class UnitWords
             "% by weight", "% wt", "% wt/wt", "g/100 g");
         yield return Exact("g/kg", Dimension.PercentByMass, UnitSystem.None, 0.1, "g/kg");
         yield return Exact("ppm", Dimension.PercentByMass, UnitSystem.None, 1e-4, "ppm", "mg/kg");
-        yield return Exact("% w/v", Dimension.PercentMassInVolume, UnitSystem.None, 1, "% w/v", "% (w/v)", "% m/v", "% (m/v)", "% wt/vol", "g/100 ml", "g/dl");
+        yield return Exact(
+            "% w/v", Dimension.PercentMassInVolume, UnitSystem.None, 1,
+            "% w/v", "% (w/v)", "% m/v", "% (m/v)", "% wt/vol", "g/100 ml", "g/dl");
         yield return Exact("g/l", Dimension.PercentMassInVolume, UnitSystem.None, 0.1, "g/l", "mg/ml");
         yield return Exact("mg/l", Dimension.PercentMassInVolume, UnitSystem.None, 1e-4, "mg/l");
         yield return Exact(

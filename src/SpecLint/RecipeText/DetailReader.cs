@@ -51,14 +51,16 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
         string text = line.Replace('\u00A0', ' ').Replace('\t', ' ').Trim();
         foreach (var (word, kind) in Fronts)
         {
-            if (!text.StartsWith(word, StringComparison.OrdinalIgnoreCase) || text.Length == word.Length || text[word.Length] is not (' ' or ':')) continue;
+            if (!text.StartsWith(word, StringComparison.OrdinalIgnoreCase)
+                || text.Length == word.Length || text[word.Length] is not (' ' or ':')) continue;
             string rest = text.Substring(word.Length).TrimStart(' ');
             bool said = rest.StartsWith(":", StringComparison.Ordinal);
             rest = rest.TrimStart(':', ' ').TrimEnd('.', ' ');
             if (rest.Length == 0) return null;
             if (kind == DetailKind.Measured && word == "ph") rest = "pH " + rest;
             var detail = Of(kind, rest);
-            if (detail.Because.Length == 0 ? said || kind is not (DetailKind.Note or DetailKind.Allergens or DetailKind.BatchOf) : said) return detail;
+            if (detail.Because.Length == 0 ? said || kind is not (DetailKind.Note or DetailKind.Allergens or DetailKind.BatchOf) : said)
+                return detail;
         }
 
         return null;
@@ -94,7 +96,9 @@ internal sealed class DetailReader(NameResolver names, Measures measures, StepRe
     {
         var style = Style.Of(Slugs.Of(text));
         if (!style.IsKnown) style = style.Meant ?? StyleTable.FindByAlias(text) ?? style;
-        return style.IsKnown ? new WrittenDetail(DetailKind.Style) { Text = style.Id } : Open(DetailKind.Style, text, "it is not a style of the table");
+        return style.IsKnown
+            ? new WrittenDetail(DetailKind.Style) { Text = style.Id }
+            : Open(DetailKind.Style, text, "it is not a style of the table");
     }
 
     private static WrittenDetail OfServes(string text) =>

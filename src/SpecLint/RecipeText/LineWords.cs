@@ -4,7 +4,11 @@ namespace SpecLint.RecipeText;
 internal static class LineWords
 {
     /// <summary>Words before what fills the glass.</summary>
-    public static readonly string[] Top = ["top it up with", "fill to top with", "fill to the top with", "fill glass with", "top up with", "top off with", "fill up with", "top with", "fill with", "top up", "top off", "top"];
+    public static readonly string[] Top =
+    [
+        "top it up with", "fill to top with", "fill to the top with", "fill glass with", "top up with", "top off with",
+        "fill up with", "top with", "fill with", "top up", "top off", "top",
+    ];
 
     /// <summary>Words before a garnish.</summary>
     public static readonly string[] Garnish = ["garnish with", "garnished with", "garnish:", "garnish"];
@@ -28,7 +32,11 @@ internal static class LineWords
     public static readonly string[] ToFloat = ["to float", "floated on top", "for the float"];
 
     /// <summary>Words behind an item that goes onto the finished drink.</summary>
-    public static readonly string[] ToFinish = ["to finish", "to garnish", "to serve", "to decorate", "to dust", "for garnish", "for garnishing", "for the garnish", "as garnish", "for dusting", "for decoration"];
+    public static readonly string[] ToFinish =
+    [
+        "to finish", "to garnish", "to serve", "to decorate", "to dust", "for garnish", "for garnishing", "for the garnish",
+        "as garnish", "for dusting", "for decoration",
+    ];
 
     /// <summary>Words around an item whose amount is left to the maker.</summary>
     public static readonly string[] ToTaste = ["to taste", "as needed", "as required", "if needed", "ad lib", "q.s."];

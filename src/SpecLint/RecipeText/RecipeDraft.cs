@@ -161,7 +161,12 @@ internal sealed class RecipeDraft
     {
         var given = new List<string> { $"\"do\": {Quoted(step.Verb.Id)}" };
         if (step.Items.Count > 0) given.Add($"\"items\": [ {string.Join(", ", step.Items.Select(Quoted))} ]");
-        foreach (var (name, value) in new[] { ("ice", step.Ice), ("at", step.At), ("to", step.To), ("for", step.For), ("until", step.Until), ("into", step.Into), ("note", step.Note) })
+        (string Name, string Value)[] rest =
+        [
+            ("ice", step.Ice), ("at", step.At), ("to", step.To), ("for", step.For), ("until", step.Until), ("into", step.Into),
+            ("note", step.Note),
+        ];
+        foreach (var (name, value) in rest)
         {
             if (value.Length > 0) given.Add($"\"{name}\": {Quoted(value)}");
         }

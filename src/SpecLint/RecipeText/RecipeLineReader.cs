@@ -74,7 +74,9 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
     private static string? WithoutNumbering(string text)
     {
         int end = text.IndexOf(' ');
-        return end is > 1 and <= 3 && text[end - 1] is '.' or ')' && text.Take(end - 1).All(char.IsDigit) ? text.Substring(end + 1).TrimStart() : null;
+        return end is > 1 and <= 3 && text[end - 1] is '.' or ')' && text.Take(end - 1).All(char.IsDigit)
+            ? text.Substring(end + 1).TrimStart()
+            : null;
     }
 
     /// <summary>Whether a line says what to do: it begins with a verb of the trade and is not an item.</summary>
@@ -118,7 +120,8 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
         if (LineWords.TakeEnd(ref text, LineWords.ToTop) || LineWords.TakeFront(ref text, LineWords.ToTop)) draft.Role = LineRole.Top;
         if (LineWords.TakeEnd(ref text, LineWords.ToFloat)) draft.Role = LineRole.Float;
         if (LineWords.TakeEnd(ref text, LineWords.ToFinish)) draft.Role = LineRole.Garnish;
-        if (LineWords.TakeEnd(ref text, LineWords.ToTaste) || LineWords.TakeFront(ref text, LineWords.ToTaste)) draft.Open.Add("the amount is left to taste");
+        if (LineWords.TakeEnd(ref text, LineWords.ToTaste) || LineWords.TakeFront(ref text, LineWords.ToTaste))
+            draft.Open.Add("the amount is left to taste");
     }
 
     /// <summary><c>juice of 1/2 lime</c>, <c>juice 1 lemon</c>, <c>1/2 juice of 1 lemon</c>.</summary>
@@ -281,7 +284,8 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
     /// <summary>Whether a bare number may count a thing: two limes, and not two gins.</summary>
     private static bool IsCounted(WrittenName name) =>
         name.Answer != NameAnswer.Resolved || BuiltInCatalogue.Find(name.Id) is not { } entry
-        || entry.Values.ContainsKey("piece") || entry.IngredientKind.OrNone() is { IsBotanical: true } or { ComesInPieces: true } or { MayComeInPieces: true };
+        || entry.Values.ContainsKey("piece")
+        || entry.IngredientKind.OrNone() is { IsBotanical: true } or { ComesInPieces: true } or { MayComeInPieces: true };
 
     private static bool IsAmount(Quantity quantity) => quantity.Dimension is Dimension.Volume or Dimension.Mass or Dimension.Count or Dimension.Part;
 
@@ -328,7 +332,9 @@ internal sealed class RecipeLineReader(NameResolver names, Measures measures)
             case NameAnswer.NotKnown: draft.Open.Add($"`{item}` is not known"); break;
             case NameAnswer.Unclear: draft.Open.Add($"{name.Because}: {string.Join(", ", name.Choices)}"); break;
             case NameAnswer.Maker when name.Id.Length > 0: draft.Assumed.Add("the kind that this maker's bottle is of"); break;
-            case NameAnswer.Maker: draft.Open.Add(name.Choices.Count > 0 ? $"{name.Because}: {string.Join(", ", name.Choices)}" : name.Because); break;
+            case NameAnswer.Maker:
+                draft.Open.Add(name.Choices.Count > 0 ? $"{name.Because}: {string.Join(", ", name.Choices)}" : name.Because);
+                break;
             case NameAnswer.Resolved when !name.IsExact && draft.Name is null: draft.Assumed.Add($"`{item}` is read as {name.Id}"); break;
         }
 

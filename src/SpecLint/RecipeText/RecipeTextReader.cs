@@ -114,7 +114,11 @@ internal sealed class RecipeTextReader
             .ToList();
         if (poured.Count == 0 || poured.Exists(u => u.Name != Ounce)) return line;
         double ounces = Math.Max(QuarterOunce, Math.Round(juice.Base / poured[0].Factor / QuarterOunce) * QuarterOunce);
-        return line with { Amount = ounces.ToString(System.Globalization.CultureInfo.InvariantCulture) + " oz", Quantity = juice with { Value = ounces, Low = ounces, High = ounces, Unit = poured[0] } };
+        return line with
+        {
+            Amount = ounces.ToString(System.Globalization.CultureInfo.InvariantCulture) + " oz",
+            Quantity = juice with { Value = ounces, Low = ounces, High = ounces, Unit = poured[0] },
+        };
     }
 
     private static string LastWord(string text) => text.Substring(text.LastIndexOf(' ') + 1).ToLowerInvariant();
@@ -172,13 +176,15 @@ internal sealed class RecipeTextReader
     private static bool IsName(List<WrittenLine> read, int at)
     {
         var line = read[at];
-        bool plain = line is { Kind: WrittenLineKind.Ingredient, NumberWritten: "", UnitWritten: "", Role: LineRole.Part } or { Kind: WrittenLineKind.Heading }
+        bool plain = line is { Kind: WrittenLineKind.Ingredient, NumberWritten: "", UnitWritten: "", Role: LineRole.Part }
+            or { Kind: WrittenLineKind.Heading }
             || (line.Kind == WrittenLineKind.Method && IsShort(line.Written));
         if (!plain || (at > 0 && read[at - 1].Kind != WrittenLineKind.Blank) || IsPartOfRecipe(line)) return false;
         int seen = 0;
         for (int next = at + 1; next < read.Count && seen < LinesToAmount; next++)
         {
-            if (read[next].Kind is WrittenLineKind.Heading or WrittenLineKind.Detail || (seen == 0 && read[next].Kind == WrittenLineKind.Blank)) continue;
+            if (read[next].Kind is WrittenLineKind.Heading or WrittenLineKind.Detail
+                || (seen == 0 && read[next].Kind == WrittenLineKind.Blank)) continue;
             if (read[next].Kind != WrittenLineKind.Ingredient) return false;
             if (read[next].Quantity is not null) return true;
             seen++;

@@ -21,7 +21,9 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
     /// <summary>Words that say nothing more than the step itself.</summary>
     private static readonly HashSet<string> Plain = new(StringComparer.OrdinalIgnoreCase)
     {
-        "a", "an", "the", "all", "with", "of", "in", "into", "over", "on", "and", "for", "about", "well", "ingredients", "everything", "it", "them", "up", "to", "at", "glass", "chilled", "cold", "together", "plenty", "fresh", "from", "filled", "full",
+        "a", "an", "the", "all", "with", "of", "in", "into", "over", "on", "and", "for", "about", "well",
+        "ingredients", "everything", "it", "them", "up", "to", "at", "glass", "chilled", "cold",
+        "together", "plenty", "fresh", "from", "filled", "full",
     };
 
     private static readonly string[] IceOpeners = ["with", "over", "on", "in", "without", "no"];
@@ -131,7 +133,8 @@ internal sealed class StepReader(Measures measures, IReadOnlyCollection<string> 
         yield return text.Substring(start);
     }
 
-    private static bool Joins(string text, int at, string joint) => string.Compare(text, at, joint, 0, joint.Length, StringComparison.OrdinalIgnoreCase) == 0;
+    private static bool Joins(string text, int at, string joint) =>
+        string.Compare(text, at, joint, 0, joint.Length, StringComparison.OrdinalIgnoreCase) == 0;
 
     private static Verb? VerbOf(string[] words, out int used)
     {

@@ -83,7 +83,10 @@ internal sealed class PriceRowReader(LinkedBook book)
         return text.Append("\n  ]\n}\n").ToString();
     }
 
-    /// <summary>Money as lists write it, with a point or a comma before the last two digits; <see langword="null"/> where that is not certain.</summary>
+    /// <summary>
+    /// Money as lists write it, with a point or a comma before the last two digits;
+    /// <see langword="null"/> where that is not certain.
+    /// </summary>
     private static decimal? MoneyOf(string text)
     {
         string plain = text.Trim().TrimStart('€', '£', '$').TrimEnd('€', '£', '$').Trim();

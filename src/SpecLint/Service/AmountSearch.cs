@@ -78,7 +78,10 @@ internal sealed class AmountSearch
         }
     }
 
-    /// <summary>How many times as much the recipe is to become, more than 0; 1 unless a volume is a target. A change of a line is counted from there.</summary>
+    /// <summary>
+    /// How many times as much the recipe is to become, more than 0; 1 unless a volume is a
+    /// target. A change of a line is counted from there.
+    /// </summary>
     public double Scale { get; init; } = 1;
 
     /// <summary>The amounts as they are, mL or g.</summary>
@@ -207,7 +210,8 @@ internal sealed class AmountSearch
         return [.. near];
     }
 
-    private static bool IsAllowed(AmountLine line, double amount) => line.Now > 0 ? amount <= line.Now * Most && amount >= line.Now / Most : amount >= 0;
+    private static bool IsAllowed(AmountLine line, double amount) =>
+        line.Now > 0 ? amount <= line.Now * Most && amount >= line.Now / Most : amount >= 0;
 
     private double[] Rounded(double[] exact)
     {

@@ -37,7 +37,8 @@ public sealed record EventServe(Drink Drink, string Name, double Share, int Coun
 /// <param name="StartDay">The last day on which to begin.</param>
 /// <param name="StartHour">The hour of that day.</param>
 /// <param name="ReadyDay">The day on which it is then ready.</param>
-/// <param name="Earliest">The first day on which it can be begun and still be good at the event; <see langword="null"/> where nothing sets one.</param>
+/// <param name="Earliest">The first day on which it can be begun and still be good at the event;
+/// <see langword="null"/> where nothing sets one.</param>
 /// <param name="Warning">What stands in the way; empty where nothing does.</param>
 public sealed record EventTask(
     MakeTask Make, string Station, double Hours, CalendarDate StartDay, double StartHour, CalendarDate ReadyDay, CalendarDate? Earliest,
@@ -253,7 +254,8 @@ public sealed class EventPlan
     /// </summary>
     private EventTask? Movable(IReadOnlyList<EventTask> tasks, HashSet<string> stays)
     {
-        foreach (var day in tasks.GroupBy(t => t.StartDay.DayNumber).Where(d => d.Count() * Hands.Value > DayOfWork.Value).OrderByDescending(d => d.Key))
+        foreach (var day in tasks.GroupBy(t => t.StartDay.DayNumber)
+            .Where(d => d.Count() * Hands.Value > DayOfWork.Value).OrderByDescending(d => d.Key))
         {
             var task = day.Where(t => !stays.Contains(t.Make.Prep.Id) && MayBeEarlier(t))
                 .OrderByDescending(t => verdicts.Of(t.Make.Prep).Days)
@@ -374,7 +376,8 @@ public sealed class EventPlan
             var dimension = Dimension.Mass;
             if (pieces.TryGetValue(id, out double count) && !forWhat.Any(f => profiles.Book.Resolve(f)?.File is Prep))
                 (amount, dimension) = (count, Dimension.Count);
-            else if (material is { State: MaterialState.Liquid } && material.Density > 0) (amount, dimension) = (grams / material.Density, Dimension.Volume);
+            else if (material is { State: MaterialState.Liquid } && material.Density > 0)
+                (amount, dimension) = (grams / material.Density, Dimension.Volume);
             amount = dimension == Dimension.Count ? Math.Ceiling((amount * more) - 1e-9) : amount * more;
             purchases.Add(Purchase(id, item.File.Name.Or(id), amount, dimension, forWhat));
         }

@@ -131,7 +131,9 @@ internal sealed class ItemSearch
         if (word.Length >= 3 && slug.Contains(word)) return Within;
         if (word.Length < 4) return -1;
         int allowed = NearestName.Allowed(word.Length) - 1;
-        return allowed > 0 && tokens.Append(slug).Any(t => t.Length >= 3 && t[0] == word[0] && NearestName.Distance(word, t, allowed) <= allowed) ? Slip : -1;
+        return allowed > 0
+            && tokens.Append(slug).Any(t => t.Length >= 3 && t[0] == word[0] && NearestName.Distance(word, t, allowed) <= allowed)
+            ? Slip : -1;
     }
 
     private FoundItem Describe(Item item, string called, Item? model)
@@ -162,7 +164,9 @@ internal sealed class ItemSearch
         }
 
         var statement = profiles.MaterialOf(item.Id)?.Ingredient?.Allergens;
-        return (statement is null ? [] : [.. statement.Contains.Distinct().OrderBy(t => t, StringComparer.Ordinal)], statement is { SaysWhatItContains: true });
+        return (
+            statement is null ? [] : [.. statement.Contains.Distinct().OrderBy(t => t, StringComparer.Ordinal)],
+            statement is { SaysWhatItContains: true });
     }
 
     private string KindOf(Item item) => item switch

@@ -212,7 +212,8 @@ public sealed class LineCheck
             var profile = profiles.Of(drink);
             check.Contains = profile.Allergens.Contained(settings);
             check.MayContain = profile.Allergens.Possible(settings);
-            check.NotKnownOf = [.. profile.Allergens.Unknown.Select(u => u.Through[u.Through.Count - 1]).Distinct().OrderBy(i => i, StringComparer.Ordinal)];
+            check.NotKnownOf = [.. profile.Allergens.Unknown
+                .Select(u => u.Through[u.Through.Count - 1]).Distinct().OrderBy(i => i, StringComparer.Ordinal)];
             allergens.UnionWith(check.Contains);
             allergens.UnionWith(check.MayContain);
             Weigh(check, drink);
@@ -231,7 +232,8 @@ public sealed class LineCheck
         foreach (string condition in verdict.Conditions) check.If(condition);
         foreach (var finding in verdicts.InTreeOf(drink))
         {
-            if (finding.Level == Level.Error && !finding.Rule.Safety && !finding.Rule.LeavesHarmUnknown) check.If($"put right: {Verdict.Words(finding)}");
+            if (finding.Level == Level.Error && !finding.Rule.Safety && !finding.Rule.LeavesHarmUnknown)
+                check.If($"put right: {Verdict.Words(finding)}");
         }
 
         foreach (var finding in verdicts.On(Menu))
@@ -390,7 +392,9 @@ public sealed class LineCheck
             }
 
             Miss(item.Id, double.IsNaN(lacks) ? 0 : lacks, check.Id);
-            check.If($"make {item.Id}: {(amount.Length > 0 ? amount : "some")}{(some ? " more" : "")} {(hours > 0 ? $"(about {Hours(hours)} by its method)" : "")}".TrimEnd() + why);
+            string much = $"{(amount.Length > 0 ? amount : "some")}{(some ? " more" : "")}";
+            string takes = hours > 0 ? $"(about {Hours(hours)} by its method)" : "";
+            check.If($"make {item.Id}: {much} {takes}".TrimEnd() + why);
             return;
         }
 
@@ -416,7 +420,9 @@ public sealed class LineCheck
         bool pours = material is { State: MaterialState.Liquid } && material.Density > 0;
         double amount = pours ? grams / material!.Density : grams;
         string unit = pours ? "ml" : "g";
-        return Math.Round(amount) >= 1000 ? $"{Say.Number(amount / 1000, 2)} {(pours ? "l" : "kg")}" : $"{Say.Number(amount, amount < 10 ? 1 : 0)} {unit}";
+        return Math.Round(amount) >= 1000
+            ? $"{Say.Number(amount / 1000, 2)} {(pours ? "l" : "kg")}"
+            : $"{Say.Number(amount, amount < 10 ? 1 : 0)} {unit}";
     }
 
     private static string Hours(double hours) => hours < 1 ? $"{Say.Number(Math.Ceiling(hours * 60), 0)} min" : $"{Say.Number(hours, 1)} h";
@@ -483,7 +489,8 @@ public sealed class LineCheck
             tasks.Add(task with { Credits = Credit(prep, task.Times) });
             foreach (var part in profiles.Of(prep).Parts)
             {
-                if (part.Item is null || !part.IsWeighed || part.Material?.Kind is { IsWater: true } or { IsIce: true } || part.Line.Optional) continue;
+                if (part.Item is null || !part.IsWeighed
+                    || part.Material?.Kind is { IsWater: true } or { IsIce: true } || part.Line.Optional) continue;
                 double need = part.Grams.Typical * task.Times;
                 foreach (var lot in lotsById.TryGetValue(part.Item.Id, out var lots) ? lots : [])
                 {

@@ -177,7 +177,8 @@ public sealed class LotCheck
             return;
         }
 
-        if (life.Taste is { } taste && taste.Day < on) conditions.Add($"taste it against a fresh one: open since {From}, past {taste.Day} ({taste.Why})");
+        if (life.Taste is { } taste && taste.Day < on)
+            conditions.Add($"taste it against a fresh one: open since {From}, past {taste.Day} ({taste.Why})");
         foreach (var time in Lot.Frozen)
         {
             if (time.To is null && time.From <= on) conditions.Add("thaw it in the refrigerator, and write the day of thawing on it");
@@ -221,7 +222,8 @@ public sealed class LotCheck
         {
             if (onTheWay.Contains(source.Lot)) continue;
             var check = Of(source.Lot, stock, verdicts, onTheWay);
-            if (check.Readiness == Readiness.No && !check.IsPast) reasons.Add($"it was made from {check.Id} {code.Value}: {string.Join("; ", check.Reasons)}");
+            if (check.Readiness == Readiness.No && !check.IsPast)
+                reasons.Add($"it was made from {check.Id} {code.Value}: {string.Join("; ", check.Reasons)}");
         }
     }
 
@@ -252,13 +254,16 @@ public sealed class LotCheck
         {
             bool late = From is { } from && on.DaysSince(from) + 1 > DateMark.Value;
             if ((rests && late) || ferment || prep.Target is { Ph.IsGiven: true })
-                conditions.Add(rests ? $"measure its pH: its keeping rests on {Say.Number(state.Ph.Value, 2)} as read of another lot" : "measure its pH");
+                conditions.Add(rests
+                    ? $"measure its pH: its keeping rests on {Say.Number(state.Ph.Value, 2)} as read of another lot"
+                    : "measure its pH");
         }
         else
         {
             double half = Meters.PhHalfWidth(measured, book), read = measured.Ph.Value.Value;
             var wanted = prep.Target is { Ph.IsGiven: true } target ? target.Ph : prep.Measured is { Ph.IsGiven: true } recipe ? recipe.Ph : default;
-            if (wanted.IsGiven && Math.Abs(read - wanted.Value.Value) > half + PhTolerance.Value + Math.Max(0, (wanted.Value.High - wanted.Value.Low) / 2))
+            if (wanted.IsGiven && Math.Abs(read - wanted.Value.Value)
+                > half + PhTolerance.Value + Math.Max(0, (wanted.Value.High - wanted.Value.Low) / 2))
                 conditions.Add($"find out why its pH is {Say.Number(read, 2)} and its recipe says {Say.Number(wanted.Value.Value, 2)}; "
                     + $"adjust it and measure again");
             if (rests && life.NeedsCold)

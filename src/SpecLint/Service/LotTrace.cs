@@ -9,7 +9,8 @@ namespace SpecLint.Service;
 /// <param name="Stock">The file that it stands in.</param>
 /// <param name="Item">Id of what it is a lot of.</param>
 /// <param name="Since">The day from which the bad lot may be in it: the day it was made; <see langword="null"/> where not given.</param>
-/// <param name="Certain">Whether <c>madeFrom</c> says so; else it was made of such an item, on or after that day, and does not say of which lot.</param>
+/// <param name="Certain">Whether <c>madeFrom</c> says so; else it was made of such an item, on or
+/// after that day, and does not say of which lot.</param>
 /// <param name="Through">The way from the bad lot to it: codes, or ids where a lot has none.</param>
 internal sealed record TracedLot(Lot Lot, Stock Stock, string Item, CalendarDate? Since, bool Certain, IReadOnlyList<string> Through);
 
@@ -62,7 +63,10 @@ internal sealed class LotTrace
     }
 
     /// <summary>What people call a lot: its code, else the id of its item and its day.</summary>
-    public static string NameOf(Lot lot) => lot.LotCode.IsGiven ? lot.LotCode.Value : DayOf(lot) is { } day ? $"{lot.Item.Or("?")} of {day}" : lot.Item.Or("?");
+    public static string NameOf(Lot lot) =>
+        lot.LotCode.IsGiven ? lot.LotCode.Value
+        : DayOf(lot) is { } day ? $"{lot.Item.Or("?")} of {day}"
+        : lot.Item.Or("?");
 
     private static CalendarDate? DayOf(Lot lot) => lot.Made.IsGiven ? lot.Made.Value : lot.Opened.IsGiven ? lot.Opened.Value : null;
 
@@ -91,7 +95,10 @@ internal sealed class LotTrace
             }
         }
 
-        Lots = [.. reached.Values.OrderByDescending(l => l.Certain).ThenBy(l => l.Since?.DayNumber ?? 0).ThenBy(l => NameOf(l.Lot), StringComparer.Ordinal)];
+        Lots = [.. reached.Values
+            .OrderByDescending(l => l.Certain)
+            .ThenBy(l => l.Since?.DayNumber ?? 0)
+            .ThenBy(l => NameOf(l.Lot), StringComparer.Ordinal)];
         Reach(book);
     }
 

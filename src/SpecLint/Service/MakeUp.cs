@@ -35,7 +35,9 @@ public readonly record struct MakeUp(double Strength, double Sugar, double Acid,
     /// <summary>How many steps another is away; a figure that either lacks counts as two, a solid for a liquid as ten.</summary>
     public double StepsTo(MakeUp other)
     {
-        double strength = Steps(Strength, other.Strength, StrengthStep), sugar = Steps(Sugar, other.Sugar, SugarStep), acid = Steps(Acid, other.Acid, AcidStep);
+        double strength = Steps(Strength, other.Strength, StrengthStep),
+            sugar = Steps(Sugar, other.Sugar, SugarStep),
+            acid = Steps(Acid, other.Acid, AcidStep);
         return Math.Sqrt((strength * strength) + (sugar * sugar) + (acid * acid)) + (IsSolid == other.IsSolid ? 0 : 10);
     }
 

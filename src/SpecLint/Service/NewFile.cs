@@ -238,8 +238,11 @@ internal sealed class NewFile
             if (entry.Doubt.Length > 0) rows.Add(("", Left($"{entry.Said}: {entry.Doubt}")));
             else if (entry.Written.Length == 0) rows.Add(("", Left($"{entry.Said} ({entry.Id}): how much?")));
             else
-                rows.Add(($"{{ \"item\": \"{entry.Id}\", \"amount\": "
-                    + $"{Quoted(entry.Written)}{(request.Kind == FileKind.Drink && (entry.IsTop || (IsFizzy(entry) && !entries.TrueForAll(IsFizzy))) ? ", \"role\": \"top\"" : "")} }}", ""));
+            {
+                bool isTop = request.Kind == FileKind.Drink && (entry.IsTop || (IsFizzy(entry) && !entries.TrueForAll(IsFizzy)));
+                string role = isTop ? ", \"role\": \"top\"" : "";
+                rows.Add(($"{{ \"item\": \"{entry.Id}\", \"amount\": {Quoted(entry.Written)}{role} }}", ""));
+            }
         }
 
         if (rows.Count == 0) rows.Add(("", Left("what goes in: { \"item\": \"…\", \"amount\": \"… ml\" }")));
@@ -249,7 +252,8 @@ internal sealed class NewFile
 
     private void Declares(StringBuilder text, IReadOnlyList<string>? allergens)
     {
-        if (allergens is not null && IsUnderstood) text.Append($"  \"declares\": {{ \"allergens\": [{string.Join(", ", allergens.Select(Quoted))}] }},\n");
+        if (allergens is not null && IsUnderstood)
+            text.Append($"  \"declares\": {{ \"allergens\": [{string.Join(", ", allergens.Select(Quoted))}] }},\n");
         else Leave(text, "declares", "{ \"allergens\": [ … ] }", "its allergens, once every line is clear and the labels are read");
     }
 
@@ -278,7 +282,8 @@ internal sealed class NewFile
         return what;
     }
 
-    private bool Shaken() => entries.Exists(e => e.Id.Length > 0 && KindOf(e) is { IsJuice: true } or { IsAcid: true } or { IsEgg: true } or { IsDairy: true });
+    private bool Shaken() =>
+        entries.Exists(e => e.Id.Length > 0 && KindOf(e) is { IsJuice: true } or { IsAcid: true } or { IsEgg: true } or { IsDairy: true });
 
     private bool Sparkling() => entries.Exists(IsFizzy);
 

@@ -142,7 +142,9 @@ public sealed class PackedLabel
     /// <summary>Where a word stands in a name as a whole word; −1 where it does not.</summary>
     private static int WordAt(string name, string word)
     {
-        for (int at = name.IndexOf(word, StringComparison.OrdinalIgnoreCase); at >= 0; at = name.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
+        for (int at = name.IndexOf(word, StringComparison.OrdinalIgnoreCase);
+            at >= 0;
+            at = name.IndexOf(word, at + 1, StringComparison.OrdinalIgnoreCase))
         {
             bool begins = at == 0 || !char.IsLetter(name[at - 1]), ends = at + word.Length == name.Length || !char.IsLetter(name[at + word.Length]);
             if (begins && ends) return at;

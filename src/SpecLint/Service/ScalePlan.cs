@@ -134,7 +134,10 @@ public sealed class ScalePlan
     /// <summary>The verdict on the recipe: whether it may be made and kept at all.</summary>
     public Verdict Verdict { get; private set; } = null!;
 
-    /// <summary>How long the batch keeps by the rules of keeping, the day made counted; open where it must not be used or no rule sets an end.</summary>
+    /// <summary>
+    /// How long the batch keeps by the rules of keeping, the day made counted; open
+    /// where it must not be used or no rule sets an end.
+    /// </summary>
     public FactValue Life { get; private set; }
 
     /// <summary>
@@ -174,7 +177,9 @@ public sealed class ScalePlan
         }
 
         var plan = new ScalePlan { Recipe = recipe, Poured = request.Poured, Verdict = verdicts.Of(recipe) };
-        double factor = recipe is Drink drink ? plan.FactorOf(drink, profile, request, out why) : plan.FactorOf((Prep)recipe, profile, request, out why);
+        double factor = recipe is Drink drink
+            ? plan.FactorOf(drink, profile, request, out why)
+            : plan.FactorOf((Prep)recipe, profile, request, out why);
         if (why.Length > 0) return null;
         if (!(factor > 0) || double.IsInfinity(factor))
         {
@@ -241,7 +246,8 @@ public sealed class ScalePlan
         double ml = double.NaN, grams = double.NaN;
         if (prep.Yield.IsGiven && prep.Yield.Value.Dimension == Dimension.Volume) ml = prep.Yield.Value.Base;
         if (prep.Yield.IsGiven && prep.Yield.Value.Dimension == Dimension.Mass) grams = prep.Yield.Value.Base;
-        if (double.IsNaN(ml) && double.IsNaN(grams)) grams = (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) == 0 ? profile.Mass : double.NaN;
+        if (double.IsNaN(ml) && double.IsNaN(grams))
+            grams = (profile.Unknown & (Unknowns.Mass | Unknowns.Composition)) == 0 ? profile.Mass : double.NaN;
         if (double.IsNaN(ml)) ml = grams / density;
         if (double.IsNaN(grams)) grams = ml * density;
         double factor = request.Millilitres is { } to ? to / ml : request.Grams!.Value / grams;
@@ -540,11 +546,14 @@ public sealed class ScalePlan
                     + "it as another drink.");
             if (Poured) remarks.Add("Chill the batch to serving temperature before it is poured; the water stands in for the ice, not for the cold.");
             if (juice) remarks.Add("Juice loses its freshness within hours: add it on the day, or per glass (common practice, no source).");
-            if (egg) remarks.Add("Egg in a batch spoils it as egg does: add it per glass, or keep the batch cold and throw away what is left at closing.");
+            if (egg)
+                remarks.Add("Egg in a batch spoils it as egg does: "
+                    + "add it per glass, or keep the batch cold and throw away what is left at closing.");
             if (Serves > 0 && Math.Abs(Serves - Math.Round(Serves)) > WholeServes.Value)
                 remarks.Add($"It fills {Say.Number(Math.Floor(Serves), 0)} whole serves.");
         }
-        else if (profile.Recipe.Measured is { Ph.IsGiven: true } or { Brix.IsGiven: true } or { Abv.IsGiven: true } or { WaterActivity.IsGiven: true })
+        else if (profile.Recipe.Measured is { Ph.IsGiven: true } or { Brix.IsGiven: true }
+            or { Abv.IsGiven: true } or { WaterActivity.IsGiven: true })
         {
             remarks.Add("The readings of the recipe are of another lot: measure this one.");
         }

@@ -124,5 +124,6 @@ public sealed class Verdicts
         };
     }
 
-    private static string? Closed(List<Finding> forbidding) => forbidding.Count == 0 ? null : $"do not use it, see check ({Verdict.RulesOf(forbidding)})";
+    private static string? Closed(List<Finding> forbidding) =>
+        forbidding.Count == 0 ? null : $"do not use it, see check ({Verdict.RulesOf(forbidding)})";
 }

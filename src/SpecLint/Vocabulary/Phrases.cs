@@ -156,7 +156,10 @@ internal static class Phrases
 
     private static bool IsClauseEnd(char c) => c is '.' or ';' or ':' or '!' or '?' or ',';
 
-    /// <summary>Where the first of some phrases ends that stands as whole words between two places of a text; beyond all text where none does.</summary>
+    /// <summary>
+    /// Where the first of some phrases ends that stands as whole words between two
+    /// places of a text; beyond all text where none does.
+    /// </summary>
     public static int FirstEnd(string text, int from, int to, IReadOnlyList<string> phrases)
     {
         First(text, from, to, phrases, out int end);

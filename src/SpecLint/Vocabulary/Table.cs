@@ -225,7 +225,8 @@ internal readonly struct TableValue
 
     /// <summary>A property.</summary>
     /// <exception cref="InvalidOperationException">There is none of that name: a fault of the build.</exception>
-    public TableValue Get(string name) => TryGet(name, out var value) ? value : throw new InvalidOperationException($"A row of a table lacks {name}.");
+    public TableValue Get(string name) =>
+        TryGet(name, out var value) ? value : throw new InvalidOperationException($"A row of a table lacks {name}.");
 
     /// <summary>Whether it is this text; it has only letters and blanks of ASCII.</summary>
     public bool Is(string other)

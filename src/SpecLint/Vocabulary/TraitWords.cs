@@ -41,7 +41,8 @@ internal readonly struct TraitWords
         foreach (var item in list.Items)
         {
             string word = item.GetText();
-            if (!numbers.TryGetValue(word, out int number)) throw new InvalidOperationException($"{row.Text("id")} has the trait {word}, which is none.");
+            if (!numbers.TryGetValue(word, out int number))
+                throw new InvalidOperationException($"{row.Text("id")} has the trait {word}, which is none.");
             traits = traits.With(number);
         }
 

@@ -74,7 +74,8 @@ internal static class Utf8Text
         }
 
         byte second = text[at + 1];
-        bool outside = (lead == 0xE0 && second < 0xA0) || (lead == 0xED && second > 0x9F) || (lead == 0xF0 && second < 0x90) || (lead == 0xF4 && second > 0x8F);
+        bool outside = (lead == 0xE0 && second < 0xA0) || (lead == 0xED && second > 0x9F)
+            || (lead == 0xF0 && second < 0x90) || (lead == 0xF4 && second > 0x8F);
         return outside ? 0 : length;
     }
 }

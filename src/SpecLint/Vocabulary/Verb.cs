@@ -84,7 +84,10 @@ public sealed class Verb : Word
     /// <summary>How a drink is chilled by it; <see cref="TechniqueKind.NoIce"/> where it does not chill.</summary>
     public TechniqueKind Technique { get; } = TechniqueKind.NoIce;
 
-    /// <summary>What the same word means in a step that names ice: a julep is churned with a spoon, a sorbet in a machine. Itself for most verbs.</summary>
+    /// <summary>
+    /// What the same word means in a step that names ice: a julep is churned with a
+    /// spoon, a sorbet in a machine. Itself for most verbs.
+    /// </summary>
     internal Verb OnIce => onIce.Length == 0 ? this : Of(onIce);
 
     /// <summary>How finely it strains.</summary>

@@ -8,8 +8,10 @@ internal static class VerbTable
     private static readonly string[] TraitWords =
     [
         "dilutes", "closesVessel", "agitates", "aerates", "leavesIce", "takesAll", "adds", "builds", "icesGlass", "usesStrainer", "pours", "draws",
-        "tops", "floats", "heats", "cooks", "boils", "boilsDown", "dries", "heatsDry", "pasteurises", "killsGerms", "stopsFerment", "cools", "freezes",
-        "slushes", "ferments", "carbonates", "hydrates", "dissolves", "extracts", "clarifies", "seals", "setsAlight", "usesDryIce", "usesLiquidNitrogen",
+        "tops", "floats", "heats", "cooks", "boils", "boilsDown", "dries", "heatsDry", "pasteurises", "killsGerms", "stopsFerment",
+        "cools", "freezes",
+        "slushes", "ferments", "carbonates", "hydrates", "dissolves", "extracts", "clarifies", "seals", "setsAlight",
+        "usesDryIce", "usesLiquidNitrogen",
         "brief", "opens", "distils", "smokes", "rims", "muddles", "bags", "reduces", "degasses",
     ];
 

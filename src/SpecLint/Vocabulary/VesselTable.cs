@@ -76,12 +76,14 @@ internal static class VesselTable
         return comma > 0 ? TypeOf(Split(text.Substring(0, comma))) : null;
     }
 
-    private static VesselType? TypeOf(string[] words) => PhraseAt(words, 0) is { Type: { } type } phrase && phrase.Words.Length == words.Length ? type : null;
+    private static VesselType? TypeOf(string[] words) =>
+        PhraseAt(words, 0) is { Type: { } type } phrase && phrase.Words.Length == words.Length ? type : null;
 
     /// <summary>The longest phrase of the table that starts at a word.</summary>
     private static Phrase? PhraseAt(string[] words, int at)
     {
-        if (at >= words.Length || (!ByFirst.TryGetValue(words[at], out var phrases) && !ByFirst.TryGetValue(Singular(words[at]), out phrases))) return null;
+        if (at >= words.Length
+            || (!ByFirst.TryGetValue(words[at], out var phrases) && !ByFirst.TryGetValue(Singular(words[at]), out phrases))) return null;
         foreach (var phrase in phrases)
         {
             if (Matches(words, at, phrase.Words)) return phrase;
