@@ -95,6 +95,16 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             "The reading that said that it is not sour is gone, and by its amounts it is.",
             static f => f.After.Book.Preps.Any(p => p.Source.Path == f.Path && f.After.Profiles.Of(p).Keeping is { IsSour: true })),
         new(
+            "SL5032",
+            ["for"],
+            "A step that heats up to a temperature and says no more is done in minutes: only its time said that it stood there.",
+            static f => f.Prep is { } prep && prep.Method.Any(static s => s.Verb.Heats && s.To.IsGiven && !s.At.IsGiven && !s.For.IsGiven)),
+        new(
+            "SL5039",
+            ["keep"],
+            "Nothing says any more that it is held hot: it is judged as what stands in the cold, or where nobody knows.",
+            static f => f.Prep is { Keep: null }),
+        new(
             "SL5002",
             ["strength", "keepsCold"],
             "Without its strength, or the word that it keeps, it is food that needs cold by what it is made of, and has its date mark.",
