@@ -6,7 +6,8 @@ namespace SpecLint.Rules.Labels;
 [LimitsOf(typeof(AlcoholLimits), nameof(AlcoholLimits.All))]
 internal sealed partial class AlcoholFreeClaim : ClaimRule
 {
-    protected override string Caution => "Some guests must not have any alcohol. The words carry a duty of care, and local law decides what they mean.";
+    protected override string Caution =>
+        "Some guests must not have any alcohol. The words carry a duty of care, and local law decides what they mean.";
 
     protected override bool IsAbout(ClaimKind kind) =>
         kind is ClaimKind.AlcoholFree or ClaimKind.NonAlcoholic or ClaimKind.DeAlcoholised or ClaimKind.LowAlcohol;

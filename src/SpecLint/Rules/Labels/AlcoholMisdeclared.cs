@@ -27,9 +27,13 @@ internal sealed partial class AlcoholMisdeclared : RecipeRule
                 + $"explains {Say.Number(Tolerance.Value)} g ({Tolerance.Source}).",
             Advice = $"Declare {right} g, or change the recipe to match.",
             Caution = "People count their drinks by the declared figure. Local law decides what must be declared.",
-            Evidence = [Proof.Of(Fact.Alcohol, alcohol), Proof.Of("declared", declares.Alcohol.Value, context.At(declares.Alcohol.Span)), Proof.Of(Tolerance)],
-            Corrections = [new Correction(
-                CorrectionGrade.Proposed, $"Declare {right} g.", [new TextEdit(context.At(declares.Alcohol.Span), $"\"{right} g\"")])],
+            Evidence =
+            [
+                Proof.Of(Fact.Alcohol, alcohol),
+                Proof.Of("declared", declares.Alcohol.Value, context.At(declares.Alcohol.Span)),
+                Proof.Of(Tolerance),
+            ],
+            Corrections = context.Write(declares.Alcohol.Span, $"{right} g", $"Declare {right} g."),
         });
     }
 }

@@ -12,12 +12,7 @@ internal sealed partial class AllergenSurplus : RecipeRule
         var list = AllergenWords.Declared(context.Recipe);
         if (!list.IsGiven || list.Value.Count == 0) return;
         var allergens = context.Profile.Allergens;
-        if (allergens.Unknown.Count > 0) return;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Item is null) return;
-        }
-
+        if (allergens.Unknown.Count > 0 || context.Profile.Parts.Any(static p => p.Item is null)) return;
         FixedList<TreeLeaf>? leaves = null;
         for (int w = 0; w < list.Value.Count; w++)
         {
@@ -43,9 +38,8 @@ internal sealed partial class AllergenSurplus : RecipeRule
                     + $"too much on it hides what matters (Reg (EU) 1169/2011 Art 36: not misleading, not confusing).",
                 Advice = $"Remove `{word.Value}` from the list. If it is a trace from the station, declare it under `mayContain`.",
                 Evidence = [Proof.Of("declared", word.Value, context.At(word.Span))],
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed, $"Remove `{word.Value}` from the list.",
-                    [JsonEdits.RemoveFromList(context.Recipe, list.Value, w)])],
+                Corrections = Correction.Propose(
+                    $"Remove `{word.Value}` from the list.", JsonEdits.RemoveFromList(context.Recipe, list.Value, w)),
             });
         }
     }

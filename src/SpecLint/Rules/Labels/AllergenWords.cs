@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 
@@ -28,6 +29,10 @@ internal static class AllergenWords
         return origin.Through.Count == 1 ? way : way + $" (made with {string.Join(" of ", origin.Through.Skip(1).Select(i => $"`{i}`"))})";
     }
 
+    /// <summary>How an allergen comes in, as evidence.</summary>
+    public static Evidence ComesIn(RecipeContext context, AllergenOrigin origin, string name = "comes in") =>
+        Proof.Of(name, string.Join(" > ", origin.Through), context.At(origin.Part.Line.Span));
+
     /// <summary>Who asks for it of what, as a sentence without its full stop: in the US and Canada the law is about packed food.</summary>
     public static string Asks(FoundAllergen found)
     {
@@ -36,7 +41,8 @@ internal static class AllergenWords
         string sentence = poured.Count > 0
             ? $"{Say(poured)} {verb} for it, also for drinks that are not packed"
             : found.In.Contains("US")
-                ? $"{Say(found.In)} {verb} for it on packed food, and for poured drinks where the state has adopted 3-602.12 of the Food Code 2022"
+                ? $"{Say(found.In)} {verb} for it on packed food, and for poured drinks where the state has adopted 3-602.12 of the "
+                    + "Food Code 2022"
                 : $"{Say(found.In)} {verb} for it on packed food, and a guest with an allergy asks for it at the bar";
         return char.ToUpperInvariant(sentence[0]) + sentence.Substring(1);
     }
@@ -45,7 +51,8 @@ internal static class AllergenWords
     /// Whether what asks for it asks it of labels only: in the US sulphites are named on what is packed, and are not among the
     /// major allergens of which the Food Code wants guests to be told.
     /// </summary>
-    public static bool IsOfLabelsOnly(FoundAllergen found) => !double.IsNaN(found.Category.Threshold) && found.In.All(static j => j == "US");
+    public static bool IsOfLabelsOnly(FoundAllergen found) =>
+        !double.IsNaN(found.Category.Threshold) && found.In.All(static j => j == "US");
 
     /// <summary>Whether the law that lists it, or that the ingredient contains it, is known from memory alone.</summary>
     public static bool IsRecalled(FoundAllergen found) => found.Category.Mark == Mark.Memory || found.Origin.Mark == Mark.Memory;

@@ -11,38 +11,31 @@ internal sealed partial class AllergensNotStated : RecipeRule
         var recipe = context.Recipe;
         if (AllergenWords.Declared(recipe).IsGiven) return;
         var found = context.Profile.Allergens.Found;
-        List<string>? tokens = null;
-        FoundAllergen? first = null;
+        List<FoundAllergen>? certain = null;
         for (int i = 0; i < found.Count; i++)
         {
-            if (found[i].Presence == Presence.Possible) continue;
-            (tokens ??= []).Add(found[i].Token);
-            first ??= found[i];
+            if (found[i].Presence != Presence.Possible) (certain ??= []).Add(found[i]);
         }
 
-        if (first is null)
+        if (certain is null)
         {
             CheckPossible(context);
             return;
         }
 
-        string json = "[" + string.Join(", ", tokens!.Select(t => $"\"{t}\"")) + "]";
-        var edit = recipe.Declares is null
-            ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": {json} }}")
-            : JsonEdits.AddProperty(recipe, "declares", "allergens", json);
+        var first = certain[0];
+        string[] tokens = [.. certain.Select(static f => f.Token)];
         context.Report(new(Rule)
         {
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
             Path = "declares.allergens",
-            Message = $"It holds {Say.List(tokens!)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing. "
+            Message = $"It holds {Say.List(tokens)} ({first.Token} {AllergenWords.Way(first.Origin)}) and declares nothing. "
                 + $"{AllergenWords.Asks(first)} ({first.Category.Source}).",
             Advice = "List the allergens under `declares.allergens`. An empty list says that somebody checked.",
             Caution = AllergenWords.Caution,
-            Evidence = [.. found.Where(f => f.Presence != Presence.Possible)
-                .Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
-            Related = [.. found.Where(f => f.Presence != Presence.Possible)
-                .Select(f => new RelatedPlace(context.At(f.Origin.Part.Line.Span), $"brings {f.Token}"))],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare {Say.List(tokens!)}.", [edit])],
+            Evidence = [.. certain.Select(f => AllergenWords.ComesIn(context, f.Origin, f.Token))],
+            Related = [.. certain.Select(f => context.See(f.Origin.Part.Line.Span, $"brings {f.Token}"))],
+            Corrections = Correction.Propose($"Declare {Say.List(tokens)}.", Declares.Edit(recipe, "allergens", Declares.List(tokens))),
         });
     }
 
@@ -52,26 +45,26 @@ internal sealed partial class AllergensNotStated : RecipeRule
         var recipe = context.Recipe;
         var possible = PossibleAllergens.Of(context, []);
         if (possible.Count == 0) return;
-        string[] tokens = [.. possible.SelectMany(p => p.Found).Select(f => f.Token).Distinct()];
-        string[] leaves = [.. possible.Select(p => $"`{p.Leaf}`")];
-        string json = "[" + string.Join(", ", tokens.Select(t => $"\"{t}\"")) + "]";
-        var edit = recipe.Declares is null
-            ? JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"allergens\": [], \"mayContain\": {json} }}")
-            : JsonEdits.AddProperty(recipe, "declares", "allergens", recipe.Declares.MayContain.Count > 0 ? "[]" : $"[], \"mayContain\": {json}");
+        string[] tokens = [.. possible.SelectMany(static p => p.Found).Select(static f => f.Token).Distinct()];
+        string list = recipe.Declares is { MayContain.Count: > 0 } ? "[]" : $"[], \"mayContain\": {Declares.List(tokens)}";
         var first = possible[0].Found[0];
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             Place = recipe.Declares is { } d ? context.At(d.Span) : recipe.Head,
             Path = "declares.allergens",
-            Message = $"It may hold {Say.List(tokens)} with {Say.List(leaves)}, and declares nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
-            Advice = "Read the labels. List what it contains under `declares.allergens` and what it may contain under `declares.mayContain`.",
+            Message = $"It may hold {Say.List(tokens)} with {Say.List([.. possible.Select(static p => $"`{p.Leaf}`")])}, and declares "
+                + $"nothing. {AllergenWords.Asks(first)} ({first.Category.Source}).",
+            Advice = "Read the labels. List what it contains under `declares.allergens` and what it may contain under "
+                + "`declares.mayContain`.",
             Caution = AllergenWords.Caution,
-            Evidence = [.. possible.SelectMany(p => p.Found)
-                .Select(f => Proof.Of(f.Token, string.Join(" > ", f.Origin.Through), context.At(f.Origin.Part.Line.Span)))],
-            Related = [.. possible.Select(p => new RelatedPlace(
-                context.At(p.Found[0].Origin.Part.Line.Span), $"may contain {Say.List([.. p.Found.Select(f => f.Token)])}"))],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List(tokens)}.", [edit])],
+            Evidence = [.. possible.SelectMany(static p => p.Found).Select(f => AllergenWords.ComesIn(context, f.Origin, f.Token))],
+            Related =
+            [
+                .. possible.Select(p => context.See(
+                    p.Found[0].Origin.Part.Line.Span, $"may contain {Say.List([.. p.Found.Select(static f => f.Token)])}")),
+            ],
+            Corrections = Correction.Propose($"Declare that it may contain {Say.List(tokens)}.", Declares.Edit(recipe, "allergens", list)),
         });
     }
 }

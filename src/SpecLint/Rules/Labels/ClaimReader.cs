@@ -32,7 +32,8 @@ internal sealed class ClaimReader
     private readonly HashSet<int> bracketed = [];
     private readonly List<ReadClaim> claims = [];
 
-    // Whether a word makes people of a thing, or assures them, and whether one says behind a thing that there is none: few texts have either.
+    // Whether a word makes people of a thing, or assures them, and whether one says behind a thing that there is none: few texts have
+    // either.
     private readonly bool namesPeople;
     private readonly bool deniesBehind;
 
@@ -168,7 +169,8 @@ internal sealed class ClaimReader
             for (int tail = Math.Min(ClaimForms.LongestBehind(Word(behind)), words.Count - behind); tail > 0; tail--)
             {
                 if (!ClaimForms.IsBehind(Join(behind, tail)) || IsWord(behind + tail)) continue;
-                if (ClaimTable.Without(Join(at, length), IsItem) is not { Kind: not (ClaimKind.None or ClaimKind.Ingredient) } known) continue;
+                if (ClaimTable.Without(Join(at, length), IsItem) is not { Kind: not (ClaimKind.None or ClaimKind.Ingredient) } known)
+                    continue;
                 claims.Add(new ReadClaim($"{Join(at, length)} {Join(behind, tail)}", known, true));
                 return behind + tail - at;
             }
@@ -177,7 +179,9 @@ internal sealed class ClaimReader
         return 0;
     }
 
-    /// <summary>Reads whom a drink suits ("safe for coeliacs", "kid friendly", "nut safe"); hands back its words, 0 where it says so of nobody.</summary>
+    /// <summary>
+    /// Reads whom a drink suits ("safe for coeliacs", "kid friendly", "nut safe"); hands back its words, 0 where it says so of nobody.
+    /// </summary>
     private int Suits(int at)
     {
         int people = at;
@@ -199,7 +203,9 @@ internal sealed class ClaimReader
         return end - at;
     }
 
-    /// <summary>Those who must not have a thing, by a word of their own or by it; where nobody needs to be named ("nut safe"), the thing.</summary>
+    /// <summary>
+    /// Those who must not have a thing, by a word of their own or by it; where nobody needs to be named ("nut safe"), the thing.
+    /// </summary>
     private ClaimMeaning? PeopleAt(int at, out int length)
     {
         for (length = Math.Min(ClaimTable.LongestSuiting(Word(at)), words.Count - at); length > 0; length--)
@@ -229,7 +235,8 @@ internal sealed class ClaimReader
         {
             string word = words[at];
             if (word.Length <= ending.Length || !word.EndsWith(ending, StringComparison.Ordinal)) continue;
-            if (ClaimTable.Without(word.Substring(0, word.Length - ending.Length), static _ => false) is not { Kind: not ClaimKind.None } known) continue;
+            string thing = word.Substring(0, word.Length - ending.Length);
+            if (ClaimTable.Without(thing, static _ => false) is not { Kind: not ClaimKind.None } known) continue;
             if (!IsDenied(at) && !IsOffer(at + 1)) claims.Add(new ReadClaim(word, known, true));
             return true;
         }
@@ -268,8 +275,11 @@ internal sealed class ClaimReader
 
             // A list goes on behind a comma or "and" only with what a law calls an allergen: "no milk, lemon" ends at the comma.
             int next = at + (Word(at + 1) is "or" or "and" or "nor" or "no" ? 2 : 1);
-            if (next < words.Count && Thing(next, out _) is { } further && (further.Kind != ClaimKind.Ingredient || Word(next - 1) is "or" or "nor")) at = next;
-            else break;
+            if (next >= words.Count
+                || Thing(next, out _) is not { } further
+                || (further.Kind == ClaimKind.Ingredient && Word(next - 1) is not ("or" or "nor")))
+                break;
+            at = next;
         }
 
         if (isNote && !isFirm && (IsWord(start - 1) || !Ends(at))) claims.RemoveRange(before, claims.Count - before);
@@ -340,7 +350,9 @@ internal sealed class ClaimReader
 
     private string Join(int at, int length) => length == 1 ? words[at] : string.Join(" ", words.GetRange(at, length));
 
-    /// <summary>Plain words in lower case, a number with its decimals as one; a comma is a word, and so is any other mark that parts what is said.</summary>
+    /// <summary>
+    /// Plain words in lower case, a number with its decimals as one; a comma is a word, and so is any other mark that parts what is said.
+    /// </summary>
     private void Split(string text)
     {
         var word = new StringBuilder();
@@ -394,7 +406,8 @@ internal sealed class ClaimReader
         if (inside.TrueForAll(i => ClaimTable.Mark(words[i]) is not null)) bracketed.UnionWith(inside);
     }
 
-    private static bool Continues(string text, int at, string word) => string.Compare(text, at, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) == 0;
+    private static bool Continues(string text, int at, string word) =>
+        string.Compare(text, at, word, 0, word.Length, StringComparison.OrdinalIgnoreCase) == 0;
 
     private static bool IsNumber(StringBuilder word)
     {

@@ -21,7 +21,9 @@ internal abstract class ClaimRule : RecipeRule
         foreach (var placed in context.Claims)
         {
             var claim = placed.Claim;
-            if (!IsAbout(claim.Meaning.Kind) || Claims.Judge(claim.Meaning, context, context.Profile, placed.Of) is not { } verdict) continue;
+            if (!IsAbout(claim.Meaning.Kind)
+                || Claims.Judge(claim.Meaning, context, context.Profile, placed.Of) is not { } verdict)
+                continue;
             context.Report(new(Info)
             {
                 AskedLevel = Lowest(placed.Capped(verdict.Cap), verdict.Answer == Answer.Broken ? Info.Level : UnshownLevel),
@@ -30,19 +32,19 @@ internal abstract class ClaimRule : RecipeRule
                 Key = placed.InList >= 0 ? "" : claim.Words,
                 Message = $"It is called {claim.Words}, and {verdict.Because} ({verdict.Source}).",
                 Advice = verdict.Answer == Answer.Broken
-                    ? verdict.Culprit is { } leaf ? $"Remove the claim, or replace `{leaf.Through[0]}`." : "Remove the claim, or change the recipe."
+                    ? $"Remove the claim, or {(verdict.Culprit is { } leaf ? $"replace `{leaf.Through[0]}`" : "change the recipe")}."
                     : verdict.Culprit is { } unsure
                         ? $"Ask the maker of `{unsure.Through[unsure.Through.Count - 1]}` and write the answer in the bar's own "
-                            + $"ingredient file, or remove the claim."
+                            + "ingredient file, or remove the claim."
                         : "Support it with a measurement or the maker's statement, or remove the claim.",
                 Caution = Caution,
                 Evidence = verdict.Evidence,
-                Related = verdict.Against is { } part ? [new RelatedPlace(context.At(part.Line.Span), "contradicts the claim")] : [],
+                Related = verdict.Against is { } part ? [context.See(part.Line.Span, "contradicts the claim")] : [],
                 Corrections = placed.InList < 0
                     ? []
-                    : [new Correction(
-                        CorrectionGrade.Proposed, $"Remove the claim `{placed.Text.Value}`.",
-                        [JsonEdits.RemoveFromList(context.Recipe, context.Recipe.Declares!.Claims, placed.InList)])],
+                    : Correction.Propose(
+                        $"Remove the claim `{placed.Text.Value}`.",
+                        JsonEdits.RemoveFromList(context.Recipe, context.Recipe.Declares!.Claims, placed.InList)),
             });
         }
     }

@@ -33,7 +33,8 @@ internal readonly record struct PlacedClaim(ReadClaim Claim, Given<string> Text,
 /// <param name="Cap">The highest level that the source bears.</param>
 /// <param name="Culprit">The ingredient that breaks it, if one does.</param>
 /// <param name="Evidence">Facts and limits.</param>
-internal sealed record ClaimVerdict(Answer Answer, string Because, string Source, Level? Cap, TreeLeaf? Culprit, IReadOnlyList<Evidence> Evidence)
+internal sealed record ClaimVerdict(
+    Answer Answer, string Because, string Source, Level? Cap, TreeLeaf? Culprit, IReadOnlyList<Evidence> Evidence)
 {
     /// <summary>The line of the recipe that stands against it, where no leaf of the tree is known.</summary>
     public Part? Line { get; init; }
@@ -91,14 +92,17 @@ internal static class Claims
 
         foreach (var line in LinkedBook.LinesOf(recipe))
         {
-            if (line.Note.IsGiven && ClaimReader.MayHold(line.Note.Value)) AddNote(ref claims, line.Note, RecipeContext.PathOf(line, "note"), line, book);
+            if (line.Note.IsGiven && ClaimReader.MayHold(line.Note.Value))
+                AddNote(ref claims, line.Note, RecipeContext.PathOf(line, "note"), line, book);
         }
 
         AddUnread(ref claims, recipe, recipe.Declares?.Span ?? default, book);
         return claims is null ? [] : FixedList.Of(claims);
     }
 
-    /// <summary>The claims of a menu about one of its drinks: its list of claims, its name, words and notes, and the name and notes of the menu.</summary>
+    /// <summary>
+    /// The claims of a menu about one of its drinks: its list of claims, its name, words and notes, and the name and notes of the menu.
+    /// </summary>
     public static FixedList<PlacedClaim> Of(Menu menu, MenuEntry entry, LinkedBook book)
     {
         List<PlacedClaim>? claims = null;
@@ -130,7 +134,8 @@ internal static class Claims
 
     private static void AddNote(ref List<PlacedClaim>? claims, Given<string> note, string path, Line? of, LinkedBook book)
     {
-        foreach (var claim in ClaimReader.ReadNote(note.Value, book)) (claims ??= []).Add(new PlacedClaim(claim, note, path, -1) { IsNote = true, Of = of });
+        foreach (var claim in ClaimReader.ReadNote(note.Value, book))
+            (claims ??= []).Add(new PlacedClaim(claim, note, path, -1) { IsNote = true, Of = of });
     }
 
     /// <summary>Claims that are no single words, so that their list has a finding and was not read: "nut safe" for "nut-safe".</summary>
@@ -170,7 +175,8 @@ internal static class Claims
         {
             ClaimKind.Vegan => Origin(profile, VeganLaw, vegan: true, of),
             ClaimKind.Vegetarian => Origin(profile, VegetarianLaw, vegan: false, of),
-            ClaimKind.GlutenFree => Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten", of),
+            ClaimKind.GlutenFree =>
+                Without(profile, GlutenTokens, GlutenLawAnz.AppliesIn(settings) ? GlutenLawAnz : GlutenLaw, "gluten", of),
             ClaimKind.DairyFree => Without(profile, MilkTokens, DairyLaw, "milk", of),
             ClaimKind.LactoseFree => LactoseFree(profile, settings),
             ClaimKind.AlcoholFree =>
@@ -243,7 +249,9 @@ internal static class Claims
             : null;
     }
 
-    /// <summary>The animal origin of an ingredient, itself or by what it is like; of one that states none, that of its allergens, else unknown.</summary>
+    /// <summary>
+    /// The animal origin of an ingredient, itself or by what it is like; of one that states none, that of its allergens, else unknown.
+    /// </summary>
     private static string AnimalOf(Ingredient ingredient)
     {
         string animal = ingredient.Animal.Or("unknown");
@@ -388,8 +396,9 @@ internal static class Claims
 
         double share = 100 * lactose / mass;
         return new ClaimVerdict(
-            Answer.Broken, $"it holds {Say.Number(share)} g of lactose in 100 g, above "
-                + $"{Say.Number(limit.Value)} g", limit.Source, limit.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(limit)]);
+            Answer.Broken,
+            $"it holds {Say.Number(share)} g of lactose in 100 g, above {Say.Number(limit.Value)} g",
+            limit.Source, limit.LevelCap, null, [Proof.Of("lactose", share, "g/(100.g)"), Proof.Of(limit)]);
     }
 
     private static ClaimVerdict? Strength(RecipeProfile profile, Settings settings, Limit[] limits, Limit? elsewhere, string words)
@@ -425,9 +434,8 @@ internal static class Claims
                 Level.Warning,
                 Strongest(profile),
                 [Proof.Of(fact, abv), Proof.Of(strictest)]);
-        string because = stand == Stand.Broken
-            ? $"it comes to {Say.Fact(fact, abv)}, above the {Say.Number(strictest.Value)} % vol that \"{words}\" allows"
-            : $"it comes to {Say.Fact(fact, abv)}, which is not shown to be within the {Say.Number(strictest.Value)} % vol that \"{words}\" allows";
+        string because = $"it comes to {Say.Fact(fact, abv)}, {(stand == Stand.Broken ? "above" : "which is not shown to be within")} the "
+            + $"{Say.Number(strictest.Value)} % vol that \"{words}\" allows";
 
         // Over what the law has declared as a strength no figure recalled for the words is needed.
         bool plain = stand == Stand.Broken && strictest.Value < Declared.Value && abv.Low > Declared.Value && Declared.AppliesIn(settings);
@@ -454,8 +462,8 @@ internal static class Claims
         bool broken = stand == Stand.Broken;
         return new ClaimVerdict(
             broken ? Answer.Broken : Answer.NotShown,
-            $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, {(broken ? "above" : "which is not shown to be within")} the "
-                + $"{Say.Number(limit.Value)} g that the claim allows",
+            $"it holds {Say.Fact(Fact.Sugar, sugar, profile.IsSolid)} of sugar, {(broken ? "above" : "which is not shown to be within")} "
+                + $"the {Say.Number(limit.Value)} g that the claim allows",
             limit.Source, broken ? limit.LevelCap : Level.Warning, null, [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
     }
 
@@ -468,7 +476,8 @@ internal static class Claims
             i => i.IngredientKind.OrNone() is { Sweetens: true } or { IsLiqueur: true }
                 && i.Values.Any(v => v.Key.StartsWith("sugars.", StringComparison.Ordinal) && v.Value.Typical > 0));
         return added is { } leaf
-            ? new ClaimVerdict(Answer.Broken, $"`{Last(leaf)}` sweetens it{Via(leaf)}", SugarFree.Source, SugarFree.LevelCap, leaf, [Proof.Of(SugarFree)])
+            ? new ClaimVerdict(
+                Answer.Broken, $"`{Last(leaf)}` sweetens it{Via(leaf)}", SugarFree.Source, SugarFree.LevelCap, leaf, [Proof.Of(SugarFree)])
             : null;
     }
 

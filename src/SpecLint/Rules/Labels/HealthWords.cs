@@ -41,32 +41,23 @@ internal sealed partial class HealthWords : MenuRule
             if (!law.AppliesIn(context.Settings) || WordSearch.First(text.Value, law.Words) is not { } word) continue;
             if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
             var abv = context.Profiles.Of(recipe).Get(Fact.Abv);
-            if (!abv.IsKnown || Findings.Check.AtMost(abv, limit.Value) != Stand.Broken)
-            {
-                // Without alcohol such words may be said, in the wording and on the conditions of a register that nothing here is held against.
-                if (law != European) continue;
-                context.Report(new(Rule)
-                {
-                    Answer = Answer.NotShown,
-                    AskedLevel = Level.Note,
-                    At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
-                    Message = $"\"{word}\" is a health or nutrition claim. Only those of the register may be made, in its words and on "
-                        + $"its conditions, and nothing shows that this is one ({Register.Source}).",
-                    Advice = $"Take \"{word}\" out, or look the claim up and meet its conditions.",
-                    Evidence = [Proof.Of("word", word, context.At(text.Span))],
-                    Related = [new RelatedPlace(recipe.Head, "the drink")],
-                });
-                return;
-            }
+            bool strong = abv.IsKnown && Findings.Check.AtMost(abv, limit.Value) == Stand.Broken;
 
+            // Without alcohol such words may be said, in the wording and on the conditions of a register that nothing here is held against.
+            if (!strong && law != European) continue;
+            var spoken = Proof.Of("word", word, context.At(text.Span));
             context.Report(new(Rule)
             {
-                AskedLevel = law.LevelCap,
+                Answer = strong ? Answer.Broken : Answer.NotShown,
+                AskedLevel = strong ? law.LevelCap : Level.Note,
                 At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
-                Message = $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to "
-                    + $"{Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source}).",
-                Advice = $"Take \"{word}\" out.",
-                Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(limit), Proof.Of("word", word, context.At(text.Span))],
+                Message = strong
+                    ? $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to "
+                        + $"{Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source})."
+                    : $"\"{word}\" is a health or nutrition claim. Only those of the register may be made, in its words and on "
+                        + $"its conditions, and nothing shows that this is one ({Register.Source}).",
+                Advice = $"Take \"{word}\" out" + (strong ? "." : ", or look the claim up and meet its conditions."),
+                Evidence = strong ? [Proof.Of(Fact.Abv, abv), Proof.Of(limit), spoken] : [spoken],
                 Related = [new RelatedPlace(recipe.Head, "the drink")],
             });
             return;

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Linking;
 using SpecLint.Profile;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
@@ -199,7 +200,8 @@ internal sealed class HeldWords
     {
         foreach (string word in Plain(words).Split(' '))
         {
-            if (word.Length > 2) yield return word.EndsWith("ies", StringComparison.Ordinal) ? word.Substring(0, word.Length - 3) : word.TrimEnd('s');
+            if (word.Length <= 2) continue;
+            yield return word.EndsWith("ies", StringComparison.Ordinal) ? word.Substring(0, word.Length - 3) : word.TrimEnd('s');
         }
     }
 
@@ -215,7 +217,9 @@ internal sealed class HeldWords
             int end = at + word.Length;
             int tail = 0;
             while (end + tail < text.Length && text[end + tail] != ' ') tail++;
-            if ((at == 0 || text[at - 1] == ' ') && (tail == 0 || (tail <= 3 && text.Substring(end, tail) is "s" or "es" or "ies" or "y" or "ry"))) return true;
+            if ((at == 0 || text[at - 1] == ' ')
+                && (tail == 0 || (tail <= 3 && text.Substring(end, tail) is "s" or "es" or "ies" or "y" or "ry")))
+                return true;
             from = at + 1;
         }
 
@@ -228,6 +232,29 @@ internal static class MenuPieces
 {
     private static readonly char[] Partings = [',', ';', '/', '+', '&', '·', '|', '•', '–', '—', '\n'];
     private static readonly string[] Joints = [" and ", " with ", " or "];
+
+    /// <summary>The pieces of a menu's words about its drinks, each with the recipe of the drink.</summary>
+    public static IEnumerable<(MenuEntry Entry, Recipe Recipe, string Piece)> In(BookContext context, Menu menu)
+    {
+        foreach (var entry in menu.Drinks)
+        {
+            if (!entry.Words.IsGiven || !entry.Drink.IsGiven) continue;
+            if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+            foreach (string piece in Of(entry.Words.Value)) yield return (entry, recipe, piece);
+        }
+    }
+
+    /// <summary>The texts by which a menu names its drinks, each with its place and path: names, and the pieces of its words.</summary>
+    public static IEnumerable<(MenuEntry Entry, Given<string> At, string Path, string Text)> Texts(Menu menu)
+    {
+        foreach (var entry in menu.Drinks)
+        {
+            string path = $"drinks[{entry.Drink.Or("")}]";
+            if (entry.Name.IsGiven) yield return (entry, entry.Name, path + ".name", entry.Name.Value);
+            if (!entry.Words.IsGiven) continue;
+            foreach (string piece in Of(entry.Words.Value)) yield return (entry, entry.Words, path + ".words", piece);
+        }
+    }
 
     /// <summary>The pieces, trimmed.</summary>
     public static IEnumerable<string> Of(string words)

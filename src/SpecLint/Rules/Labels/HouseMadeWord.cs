@@ -13,41 +13,33 @@ internal sealed partial class HouseMadeWord : MenuRule
 
     public override void Check(FileContext context, Menu menu)
     {
-        foreach (var entry in menu.Drinks)
+        foreach (var (entry, recipe, piece) in MenuPieces.In(context, menu))
         {
-            if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-            foreach (string piece in MenuPieces.Of(entry.Words.Value))
+            if (WordSearch.First(piece, Words) is not { } word || WordSearch.Behind(piece, word) is not { Length: >= 3 } rest) continue;
+            var held = HeldWords.Of(context, recipe);
+            var named = held.PartsNamed(rest);
+            if (named.Count == 0) named = held.PartsOf(rest);
+            if (named.Count == 0 || !named.TrueForAll(IsBought)) continue;
+            var bought = named[0];
+            context.Report(new(Rule)
             {
-                if (WordSearch.First(piece, Words) is not { } word) continue;
-                string rest = piece.Substring(WordSearch.Find(piece, word) + word.Length).Trim();
-                if (rest.Length < 3) continue;
-                Part? bought = null;
-                bool made = false;
-                var held = HeldWords.Of(context, recipe);
-                var named = held.PartsNamed(rest);
-                foreach (var part in named.Count > 0 ? named : held.PartsOf(rest))
-                {
-                    if (part.Item?.File is Ingredient && IsBought(part)) bought ??= part;
-                    else made = true;
-                }
-
-                if (bought is null || made) continue;
-                context.Report(new(Rule)
-                {
-                    AskedLevel = Law.LevelCap,
-                    At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
-                    Key = piece,
-                    Message = $"The menu says \"{piece}\", but {recipe.Name.Or(recipe.Id)} uses `{bought.Item!.Id}`, which is bought: "
-                        + $"no preparation of the book makes it ({Law.Source}).",
-                    Advice = $"Remove \"{word}\", or write the recipe of what is made.",
-                    Evidence = [Proof.Of("words", piece, context.At(entry.Words.Span)), Proof.Of("held", bought.Item.Id, recipe.At(bought.Line.Span))],
-                    Related = [new RelatedPlace(recipe.At(bought.Line.Span), "what is used")],
-                });
-            }
+                AskedLevel = Law.LevelCap,
+                At = context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"),
+                Key = piece,
+                Message = $"The menu says \"{piece}\", but {recipe.Name.Or(recipe.Id)} uses `{bought.Item!.Id}`, which is bought: "
+                    + $"no preparation of the book makes it ({Law.Source}).",
+                Advice = $"Remove \"{word}\", or write the recipe of what is made.",
+                Evidence =
+                [
+                    Proof.Of("words", piece, context.At(entry.Words.Span)),
+                    Proof.Of("held", bought.Item.Id, recipe.At(bought.Line.Span)),
+                ],
+                Related = [new RelatedPlace(recipe.At(bought.Line.Span), "what is used")],
+            });
         }
     }
 
     /// <summary>A bar's own ingredient file is of what it buys; of the catalogue only what no bar makes itself counts.</summary>
     private static bool IsBought(Part part) =>
-        !part.Item!.IsBuiltIn || part.Material is { Kind.IsBoughtReady: true };
+        part.Item is { File: Ingredient, IsBuiltIn: var builtIn } && (!builtIn || part.Material is { Kind.IsBoughtReady: true });
 }

@@ -12,7 +12,10 @@ internal sealed partial class JuiceName : PrepRule
     private static readonly LabelRule Law = LabellingTable.Of("juice-name");
     private static readonly LabelRule LawUs = LabellingTable.Of("juice-name-us");
     private static readonly string[] Qualified =
-        ["acid-adjusted", "adjusted", "soured", "sour", "acidified", "sweetened", "super", "extended", "seasoned", "spiced", "salted", "cordial", "blend", "mix", "style", "fermented", "stretched", "house lime"];
+    [
+        "acid-adjusted", "adjusted", "soured", "sour", "acidified", "sweetened", "super", "extended", "seasoned", "spiced", "salted",
+        "cordial", "blend", "mix", "style", "fermented", "stretched", "house lime",
+    ];
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -30,7 +33,8 @@ internal sealed partial class JuiceName : PrepRule
                 acid += material.State == MaterialState.Liquid ? 0 : part.Grams.Typical;
 
                 // Citric acid alone may go in, up to the limit, and malic into pineapple; any other acid makes it something else.
-                bool allowed = Additives.IsOrLike(context, part.Item!, "citric-acid") || Additives.IsOrLike(context, part.Item!, "citric-acid-monohydrate")
+                bool allowed = Additives.IsOrLike(context, part.Item!, "citric-acid")
+                    || Additives.IsOrLike(context, part.Item!, "citric-acid-monohydrate")
                     || (Additives.IsOrLike(context, part.Item!, "malic-acid") && WordSearch.Has(prep.Name.Value, "pineapple"));
                 if ((litres > 0 && acid / litres > AddedAcid.Value) || !allowed) added ??= part;
             }
@@ -41,7 +45,9 @@ internal sealed partial class JuiceName : PrepRule
         }
 
         if (added is null) return;
-        string what = added.Material!.Kind.IsAcid && acid / litres > AddedAcid.Value ? $"{Say.Number(acid / litres)} g/L of acid is added, above {Say.Number(AddedAcid.Value)} g/L" : $"`{added.Line.Item.Value}` is added";
+        string what = added.Material!.Kind.IsAcid && acid / litres > AddedAcid.Value
+            ? $"{Say.Number(acid / litres)} g/L of acid is added, above {Say.Number(AddedAcid.Value)} g/L"
+            : $"`{added.Line.Item.Value}` is added";
         var law = eu ? Law : LawUs;
         context.Report(new(Rule)
         {
@@ -50,7 +56,7 @@ internal sealed partial class JuiceName : PrepRule
             Message = $"It is named juice, and {what}. On a menu or label that is no longer juice ({law.Source}).",
             Advice = "Say what it is in the name: acid-adjusted juice, cordial, nectar, drink.",
             Evidence = [Proof.Of("added", added.Line.Item.Value, context.At(added.Line.Span)), Proof.Of(AddedAcid)],
-            Related = [new RelatedPlace(context.At(added.Line.Span), "is added")],
+            Related = [context.See(added.Line.Span, "is added")],
         });
     }
 }

@@ -1,4 +1,5 @@
 using SpecLint.Findings;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
@@ -9,35 +10,38 @@ internal sealed partial class MayContainUnsaid : RecipeRule
     {
         var list = AllergenWords.Declared(context.Recipe);
         if (!list.IsGiven) return;
-        foreach (var unsaid in PossibleAllergens.Of(context, list.Value)) Report(context, list, unsaid);
+        foreach (var unsaid in PossibleAllergens.Of(context, list.Value)) Report(context, list.Span, unsaid);
     }
 
-    private static void Report(RecipeContext context, Reading.Given<FixedList<Reading.Given<string>>> list, PossibleAllergens unsaid)
+    private static void Report(RecipeContext context, TextSpan list, PossibleAllergens unsaid)
     {
-        string[] tokens = [.. unsaid.Found.Select(f => f.Token)];
+        string[] tokens = [.. unsaid.Found.Select(static f => f.Token)];
         string named = Say.List(tokens, "or");
         var first = unsaid.Found[0];
         var may = context.Recipe.Declares!.MayContain;
         var edit = !context.OffersCorrections ? null
-            : may.Count > 0
-            ? JsonEdits.AddToList(context.Recipe, new Reading.Given<FixedList<Reading.Given<string>>>(may, may[0].Span), tokens)
-            : JsonEdits.AddProperty(context.Recipe, "declares", "mayContain", "[" + string.Join(", ", tokens.Select(t => $"\"{t}\"")) + "]");
+            : may.Count > 0 ? JsonEdits.AddToList(context.Recipe, new Given<FixedList<Given<string>>>(may, may[0].Span), tokens)
+            : Declares.Edit(context.Recipe, "mayContain", Declares.List(tokens));
         context.Report(new(Rule)
         {
             AskedLevel = unsaid.IsBottle ? Level.Note : null,
             Answer = Answer.NotShown,
-            At = context.At(list.Span, "declares.mayContain"),
+            At = context.At(list, "declares.mayContain"),
             Key = unsaid.Leaf,
             Message = unsaid.IsOwn
-                ? $"The label of `{unsaid.Leaf}` says that it may contain {named}, which comes in {AllergenWords.Way(first.Origin)} and guests are not told."
-                : $"`{unsaid.Leaf}` from some makers holds {named}. It comes in {AllergenWords.Way(first.Origin)}, and nothing says that its label was read.",
+                ? $"The label of `{unsaid.Leaf}` says that it may contain {named}, which comes in {AllergenWords.Way(first.Origin)} and "
+                    + "guests are not told."
+                : $"`{unsaid.Leaf}` from some makers holds {named}. It comes in {AllergenWords.Way(first.Origin)}, and nothing says that "
+                    + "its label was read.",
             Advice = tokens.Length == 1
-                ? $"Read the specification of the bottle. Declare `{tokens[0]}` under `allergens` or `mayContain`, or note in the bar's own ingredient file that it holds none."
-                : "Read the specification of the bottle. Declare what it names under `allergens` or `mayContain`, or note in the bar's own ingredient file what it holds.",
+                ? $"Read the specification of the bottle. Declare `{tokens[0]}` under `allergens` or `mayContain`, or note in the bar's "
+                    + "own ingredient file that it holds none."
+                : "Read the specification of the bottle. Declare what it names under `allergens` or `mayContain`, or note in the bar's "
+                    + "own ingredient file what it holds.",
             Caution = AllergenWords.Caution,
-            Evidence = [Proof.Of("comes in", string.Join(" > ", first.Origin.Through), context.At(first.Origin.Part.Line.Span)), Proof.Of("law", first.Category.Source)],
-            Related = [new RelatedPlace(context.At(first.Origin.Part.Line.Span), $"may contain {named}")],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare that it may contain {Say.List([.. tokens.Select(t => $"`{t}`")])}.", [edit])],
+            Evidence = [AllergenWords.ComesIn(context, first.Origin), Proof.Of("law", first.Category.Source)],
+            Related = [context.See(first.Origin.Part.Line.Span, $"may contain {named}")],
+            Corrections = Correction.Propose($"Declare that it may contain {Say.List([.. tokens.Select(static t => $"`{t}`")])}.", edit),
         });
     }
 }

@@ -1,3 +1,4 @@
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 
@@ -14,25 +15,26 @@ internal sealed partial class MayForContains : RecipeRule
         for (int i = 0; i < found.Count; i++)
         {
             var one = found[i];
-            if (one.Presence != Presence.Contained) continue;
-            if (list.IsGiven && Catalogue.AllergenTable.Covers(list.Value, one.Token)) continue;
+            if (one.Presence != Presence.Contained || (list.IsGiven && AllergenTable.Covers(list.Value, one.Token))) continue;
             for (int w = 0; w < declares.MayContain.Count; w++)
             {
                 var word = declares.MayContain[w];
-                if (!Catalogue.AllergenTable.TokensOf(word.Value).Contains(one.Token)) continue;
+                if (!AllergenTable.TokensOf(word.Value).Contains(one.Token)) continue;
                 context.Report(new(Rule)
                 {
                     AskedLevel = AllergenWords.IsRecalled(one) ? Level.Warning : null,
                     At = context.At(word.Span, $"declares.mayContain[{word.Value}]"),
                     Key = one.Token,
-                    Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}). \"May contain\" is for traces that cannot be kept out, not for an ingredient ({one.Category.Source}).",
+                    Message = $"It contains {one.Token} ({AllergenWords.Way(one.Origin)}). \"May contain\" is for traces that cannot be "
+                        + $"kept out, not for an ingredient ({one.Category.Source}).",
                     Advice = $"Declare `{one.Token}` under `allergens`.",
                     Caution = AllergenWords.Caution,
-                    Evidence = [Proof.Of("comes in", string.Join(" > ", one.Origin.Through), context.At(one.Origin.Part.Line.Span))],
-                    Related = [new RelatedPlace(context.At(one.Origin.Part.Line.Span), $"brings {one.Token}")],
-                    Corrections = list.IsGiven
-                        ? [new Correction(CorrectionGrade.Proposed, $"Move `{one.Token}` to `allergens`.", [JsonEdits.AddToList(context.Recipe, list, one.Token), JsonEdits.RemoveFromList(context.Recipe, declares.MayContain, w)])]
-                        : [],
+                    Evidence = [AllergenWords.ComesIn(context, one.Origin)],
+                    Related = [context.See(one.Origin.Part.Line.Span, $"brings {one.Token}")],
+                    Corrections = Correction.Propose(
+                        $"Move `{one.Token}` to `allergens`.",
+                        list.IsGiven ? JsonEdits.AddToList(context.Recipe, list, one.Token) : null,
+                        JsonEdits.RemoveFromList(context.Recipe, declares.MayContain, w)),
                 });
                 break;
             }

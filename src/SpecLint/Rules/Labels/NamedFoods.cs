@@ -86,11 +86,15 @@ internal sealed class NamedFoods
     private static int ClauseEnd(string text, int from)
     {
         int end = text.IndexOfAny(ClauseEnds, from);
-        while (end > 0 && end + 1 < text.Length && char.IsDigit(text[end - 1]) && char.IsDigit(text[end + 1])) end = text.IndexOfAny(ClauseEnds, end + 1);
+        while (end > 0 && end + 1 < text.Length && char.IsDigit(text[end - 1]) && char.IsDigit(text[end + 1]))
+            end = text.IndexOfAny(ClauseEnds, end + 1);
         return end < 0 ? text.Length : end;
     }
 
-    /// <summary>How far the clauses from a place on are a list of foods whose last is joined by "or": all that is denied; 0 where they are none.</summary>
+    /// <summary>
+    /// How far the clauses from a place on are a list of foods whose last is joined by "or": all that is denied; 0 where they are
+    /// none.
+    /// </summary>
     private int EndOfDenied(int from)
     {
         while (from < text.Length)
@@ -116,7 +120,8 @@ internal sealed class NamedFoods
     private bool Look(List<(string Word, int At)> words, int firstAdded, bool mayOpenList)
     {
         // A clause is all about foods as long as each word is one, or only says how it is.
-        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word)), isRuledOut = false, isReplaced = false, isDenied = false;
+        bool isAboutFoods = !words.Exists(static w => TextWords.IsNoFood(w.Word));
+        bool isRuledOut = false, isReplaced = false, isDenied = false;
         for (int i = 0; i < words.Count;)
         {
             // Nothing more can count: it is not added, the clause says other things, and no list of what is denied begins here.
@@ -168,7 +173,9 @@ internal sealed class NamedFoods
         if (AllergenTable.TokensOf(id) is { Count: > 0 } tokens) return tokens;
         if (book.Resolve(id) is not { } item) return id[id.Length - 1] == 's' ? TokensOf(id.TrimEnd('s')) : null;
         if (item.File is Recipe recipe) return [.. profiles.Of(recipe).Allergens.Contained(book.Settings)];
-        return profiles.MaterialOf(item.Id)?.Ingredient?.Allergens is { } stated ? [.. AllergenProfile.TokensOf(stated, book.Settings)] : [];
+        return profiles.MaterialOf(item.Id)?.Ingredient?.Allergens is { } stated
+            ? [.. AllergenProfile.TokensOf(stated, book.Settings)]
+            : [];
     }
 
     /// <summary>The word behind the first word of adding; beyond all words where there is none.</summary>

@@ -3,7 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7038", "exempt-without-distilling", "An allergen is exempted as distilled in something that is not distilled", Level.Error, Safety = true)]
+[Rule(
+    "SL7038", "exempt-without-distilling", "An allergen is exempted as distilled in something that is not distilled", Level.Error,
+    Safety = true)]
 internal sealed partial class NotDistilled : IngredientRule
 {
     private static readonly string[] Distilling = ["distill", "distilat", "destill", "destilad", "spiritueux"];
@@ -18,7 +20,9 @@ internal sealed partial class NotDistilled : IngredientRule
         if (kind.IsSpirit || kind.Burns || kind.IsStrong || kind.IsLiqueur || kind.IsBitters) return;
         foreach (var exemption in stated.Exempt)
         {
-            if (exemption.Because is not { } because || !Array.Exists(Distilling, w => because.IndexOf(w, StringComparison.OrdinalIgnoreCase) >= 0)) continue;
+            if (exemption.Because is not { } because
+                || !Array.Exists(Distilling, w => because.IndexOf(w, StringComparison.OrdinalIgnoreCase) >= 0))
+                continue;
             context.Report(new(Rule)
             {
                 Answer = kind.IsKnown ? Answer.Broken : Answer.NotShown,
@@ -26,10 +30,16 @@ internal sealed partial class NotDistilled : IngredientRule
                 Place = context.At(stated.Span),
                 Path = "allergens.exempt",
                 Key = exemption.Allergen,
-                Message = $"{ingredient.Name.Or(ingredient.Id)} exempts {exemption.Allergen} as used for distilling, and {(kind.IsKnown ? $"it is a {kind.Id.Replace('-', ' ')}, which is not distilled" : "nothing says that it is distilled")}: the exemption is for distillates alone (Reg (EU) 1169/2011 Annex II).",
+                Message = $"{ingredient.Name.Or(ingredient.Id)} exempts {exemption.Allergen} as used for distilling, and "
+                    + (kind.IsKnown ? $"it is a {kind.Id.Replace('-', ' ')}, which is not distilled" : "nothing says that it is distilled")
+                    + ": the exemption is for distillates alone (Reg (EU) 1169/2011 Annex II).",
                 Advice = $"Name `{exemption.Allergen}` under `contains`, or copy the list from the supplier's specification.",
                 Caution = AllergenWords.Caution,
-                Evidence = [Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given"), Proof.Of("because", because, context.At(stated.Span))],
+                Evidence =
+                [
+                    Proof.Of("kind", flat.IngredientKind.IsGiven ? flat.IngredientKind.Value.Id : "not given"),
+                    Proof.Of("because", because, context.At(stated.Span)),
+                ],
             });
         }
     }

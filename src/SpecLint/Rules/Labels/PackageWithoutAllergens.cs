@@ -22,16 +22,16 @@ internal sealed partial class PackageWithoutAllergens : PrepRule
         List<string>? tokens = null;
         foreach (var origin in context.Profile.Allergens.Origins)
         {
-            if (!origin.Certain || AllergenTable.Of(State, origin.Token) is null || !origin.CountsIn("US") || tokens?.Contains(origin.Token) == true) continue;
+            if (!origin.Certain
+                || AllergenTable.Of(State, origin.Token) is null
+                || !origin.CountsIn("US")
+                || tokens?.Contains(origin.Token) == true)
+                continue;
             (tokens ??= []).Add(origin.Token);
             if (first is null || (first.Mark == Mark.Memory && origin.Mark != Mark.Memory)) first = origin;
         }
 
         if (first is null) return;
-        string json = "[" + string.Join(", ", tokens!.Select(t => $"\"{t}\"")) + "]";
-        var edit = prep.Declares is null
-            ? JsonEdits.AddProperty(prep, "", "declares", $"{{ \"allergens\": {json} }}")
-            : JsonEdits.AddProperty(prep, "declares", "allergens", json);
         context.Report(new(Rule)
         {
             AskedLevel = first.Mark == Mark.Memory ? Level.Warning : Law.LevelCap,
@@ -43,9 +43,9 @@ internal sealed partial class PackageWithoutAllergens : PrepRule
                 + $"its allergens on the package ({Law.Source}).",
             Advice = "List them under `declares.allergens`, and print them on the bottle or on a label fixed to it.",
             Caution = AllergenWords.Caution,
-            Evidence = [Proof.Of("comes in", string.Join(" > ", first.Through), context.At(first.Part.Line.Span)), Proof.Of("law", Law.Source)],
-            Related = [new RelatedPlace(context.At(first.Part.Line.Span), $"brings {first.Token}")],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Declare {Say.List(tokens!)}.", [edit])],
+            Evidence = [AllergenWords.ComesIn(context, first), Proof.Of("law", Law.Source)],
+            Related = [context.See(first.Part.Line.Span, $"brings {first.Token}")],
+            Corrections = Correction.Propose($"Declare {Say.List(tokens!)}.", Declares.Edit(prep, "allergens", Declares.List(tokens!))),
         });
     }
 }

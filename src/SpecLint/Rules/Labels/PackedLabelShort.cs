@@ -1,11 +1,12 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7033", "packed-label-short", "A bottle filled for sale lacks what its label has to say", Level.Note, Needs = [Fact.Abv], IsConsequence = true)]
+[Rule(
+    "SL7033", "packed-label-short", "A bottle filled for sale lacks what its label has to say", Level.Note,
+    Needs = [Fact.Abv], IsConsequence = true)]
 [Limit("declare-strength-eu")]
 [Limit("declare-strength-ca")]
 [Limit("declare-strength-anz")]
@@ -27,18 +28,21 @@ internal sealed partial class PackedLabelShort : PrepRule
     public override void Check(RecipeContext context, Prep prep)
     {
         // Without a stated country every law would ask at once; a batch of a drink is poured at the bar unless a menu sells it as it is.
-        if (!prep.PortionCount.IsGiven || !context.Settings.JurisdictionIsStated || (prep.BatchOf.IsGiven && !OnMenu(context, prep))) return;
+        if (!prep.PortionCount.IsGiven
+            || !context.Settings.JurisdictionIsStated
+            || (prep.BatchOf.IsGiven && !Sold.IsOnMenu(context, prep)))
+            return;
         var abv = context.Fact(Fact.Abv);
         if (!abv.IsKnown) return;
         foreach (var (law, from, words, property) in Duties)
         {
             if (!law.AppliesIn(context.Settings) || abv.Low <= from.Value || IsShown(prep, words, property)) continue;
-            string what = property switch { "abv" => "its strength", "alcohol" => "how many standard drinks it holds", _ => $"\"{law.Text}\"" };
-            var edit = property.Length == 0 ? Additives.Say(prep, law.Text)
-                : property == "abv"
-                    ? JsonEdits.AddProperty(
-                        prep, prep.Declares is null ? "" : "declares", prep.Declares is null ? "declares" : "abv", Declared(prep, abv))
-                    : null;
+            var (what, edit) = property switch
+            {
+                "abv" => ("its strength", Declares.Edit(prep, "abv", $"\"{Say.Number(abv.Value, 1)} % v/v\"")),
+                "alcohol" => ("how many standard drinks it holds", null),
+                _ => ($"\"{law.Text}\"", Additives.Say(prep, law.Text)),
+            };
             context.Report(new(Rule)
             {
                 Place = prep.Head,
@@ -50,28 +54,9 @@ internal sealed partial class PackedLabelShort : PrepRule
                     ? $"Declare it under `declares.{property}` and print it."
                     : "Print it on every bottle, and put it under `declares.advisory`.",
                 Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of(from), Proof.Of("law", law.Source)],
-                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Say {what}.", [edit])],
+                Corrections = Correction.Propose($"Say {what}.", edit),
             });
         }
-    }
-
-    private static bool OnMenu(BookContext context, Prep prep)
-    {
-        foreach (var menu in context.Book.Menus)
-        {
-            foreach (var entry in menu.Drinks)
-            {
-                if (entry.Drink.IsGiven && entry.Drink.Value == prep.Id) return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static string Declared(Prep prep, FactValue abv)
-    {
-        string value = $"\"{Say.Number(abv.Value, 1)} % v/v\"";
-        return prep.Declares is null ? $"{{ \"abv\": {value} }}" : value;
     }
 
     private static bool IsShown(Prep prep, string[] words, string property) =>

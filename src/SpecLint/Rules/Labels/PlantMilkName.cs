@@ -13,19 +13,12 @@ internal sealed partial class PlantMilkName : FileRule
     public override void Check(FileContext context)
     {
         if (!Law.AppliesIn(context.Settings)) return;
-        switch (context.File)
+        if (context.File is Recipe recipe) Look(context, recipe.Name, "name");
+        if (context.File is not Menu menu) return;
+        foreach (var entry in menu.Drinks)
         {
-            case Recipe recipe:
-                Look(context, recipe.Name, "name");
-                break;
-            case Menu menu:
-                foreach (var entry in menu.Drinks)
-                {
-                    Look(context, entry.Name, $"drinks[{entry.Drink.Or("")}].name");
-                    Look(context, entry.Words, $"drinks[{entry.Drink.Or("")}].words");
-                }
-
-                break;
+            Look(context, entry.Name, $"drinks[{entry.Drink.Or("")}].name");
+            Look(context, entry.Words, $"drinks[{entry.Drink.Or("")}].words");
         }
     }
 
@@ -36,7 +29,8 @@ internal sealed partial class PlantMilkName : FileRule
         {
             At = context.At(text.Span, path),
             Key = words,
-            Message = $"\"{words}\": milk, cream and butter name what comes from animals; coconut milk and a few others are excepted ({Law.Source}).",
+            Message = $"\"{words}\": milk, cream and butter name what comes from animals; coconut milk and a few others are excepted "
+                + $"({Law.Source}).",
             Advice = $"Call it a drink, e.g. \"{words.Replace("milk", "drink").Replace("cream", "topping").Replace("butter", "spread")}\".",
             Evidence = [Proof.Of("words", words, context.At(text.Span))],
         });

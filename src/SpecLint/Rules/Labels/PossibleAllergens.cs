@@ -22,7 +22,10 @@ internal sealed record PossibleAllergens(string Leaf, bool IsOwn, bool IsBottle,
         var all = new List<PossibleAllergens>();
         foreach (var one in context.Profile.Allergens.Found)
         {
-            if (one.Presence != Presence.Possible || AllergenTable.Covers(declared, one.Token) || AllergenWords.SaysMay(context.Recipe, one.Token)) continue;
+            if (one.Presence != Presence.Possible
+                || AllergenTable.Covers(declared, one.Token)
+                || AllergenWords.SaysMay(context.Recipe, one.Token))
+                continue;
             string leaf = one.Origin.Through[one.Origin.Through.Count - 1];
             var ingredient = context.Profiles.MaterialOf(leaf)?.Ingredient;
             bool own = context.Book.Resolve(leaf) is { IsBuiltIn: false } && ingredient?.Allergens?.Mark == Mark.House;

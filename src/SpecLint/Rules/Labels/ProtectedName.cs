@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
@@ -28,22 +29,15 @@ internal sealed partial class ProtectedName : FileRule
         switch (context.File)
         {
             case Menu menu:
-                foreach (var entry in menu.Drinks)
-                {
-                    if (!entry.Words.IsGiven || !entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-                    foreach (string words in MenuPieces.Of(entry.Words.Value))
-                        Look(context, recipe, words, context.At(entry.Words.Span), $"drinks[{entry.Drink.Value}].words");
-                }
-
+                foreach (var (entry, recipe, piece) in MenuPieces.In(context, menu))
+                    Look(context, recipe, piece, context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"));
                 break;
-            case Drink { Name.IsGiven: true } drink:
-                Look(context, drink, drink.Name.Value, context.At(drink.Name.Span), "name");
+            case Recipe { Name.IsGiven: true } recipe:
+                Look(context, recipe, recipe.Name.Value, context.At(recipe.Name.Span, "name"));
                 break;
-            case Ingredient { Name.IsGiven: true, Like.IsGiven: true } own when context.Profiles.MaterialOf(own.Id)?.Ingredient?.LikeInTheEnd is { } end:
+            case Ingredient { Name.IsGiven: true, Like.IsGiven: true } own
+                when context.Profiles.MaterialOf(own.Id)?.Ingredient?.LikeInTheEnd is { } end:
                 LookAtBottle(context, own, end);
-                break;
-            case Prep { Name.IsGiven: true } prep:
-                Look(context, prep, prep.Name.Value, context.At(prep.Name.Span), "name");
                 break;
         }
     }
@@ -56,15 +50,16 @@ internal sealed partial class ProtectedName : FileRule
         foreach (var name in Names)
         {
             if (TermIn(words, name) is not { } term || !name.AppliesIn(context.Settings) || IsOfAPlace(words, term)) continue;
-            string called = $"{end.Id.Replace('-', ' ')} | {end.Name.Or("")} | {string.Join(" | ", end.Aliases.Where(static a => a.IsGiven).Select(static a => a.Value))}";
+            var aliases = end.Aliases.Where(static a => a.IsGiven).Select(static a => a.Value);
+            string called = $"{end.Id.Replace('-', ' ')} | {end.Name.Or("")} | {string.Join(" | ", aliases)}";
             if (name.Terms.Any(t => WordSearch.First(called, [t]) is not null)) continue;
             context.Report(new(Rule)
             {
                 AskedLevel = name.LevelCap is { } cap && cap < Level.Warning ? cap : Level.Warning,
-                Place = context.At(own.Name.Span),
-                Path = "name",
+                At = context.At(own.Name.Span, "name"),
                 Key = term,
-                Message = $"The bottle is called \"{words}\", a protected name, but its file says that it is like `{end.Id}` ({name.Source}).",
+                Message = $"The bottle is called \"{words}\", a protected name, but its file says that it is like `{end.Id}` "
+                    + $"({name.Source}).",
                 Advice = "Give it the name on its label, or the `like` of what it is named after.",
                 Evidence = [Proof.Of("words", words, context.At(own.Name.Span)), Proof.Of("like", end.Id)],
             });
@@ -84,16 +79,17 @@ internal sealed partial class ProtectedName : FileRule
         return Array.IndexOf(Before, before.Substring(last + 1).ToLowerInvariant()) >= 0;
     }
 
-    private static void Look(FileContext context, Recipe recipe, string words, Reading.Place place, string path)
+    private static void Look(FileContext context, Recipe recipe, string words, Spot at)
     {
         // The filter takes an apostrophe for a part of a word, and here it ends one.
         if (!Beginnings.MayHold(words) && words.IndexOf('\'') < 0) return;
+        bool isOwn = recipe == context.File;
         HeldWords? held = null;
         string? told = null;
         foreach (var name in Names)
         {
             // "Champagne vinegar" names a vinegar: only the last words say what a thing is. Of several names the longest is told.
-            var found = recipe is Drink && recipe == context.File ? TermIn(words, name) : TermOf(words, name);
+            var found = isOwn && recipe is Drink ? TermIn(words, name) : TermOf(words, name);
             if (found is not { } term
                 || !name.AppliesIn(context.Settings)
                 || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase)))
@@ -104,17 +100,18 @@ internal sealed partial class ProtectedName : FileRule
             context.Report(new(Rule)
             {
                 // A drink "of Porto" may be called after the town.
-                AskedLevel = recipe == context.File && (recipe is Prep prep ? !Sold.IsSold(context, prep) : IsOfAPlace(words, term)) ? Level.Note : name.LevelCap,
-                Place = place,
-                Path = path,
+                AskedLevel = isOwn && (recipe is Prep prep ? !Sold.IsSold(context, prep) : IsOfAPlace(words, term))
+                    ? Level.Note
+                    : name.LevelCap,
+                At = at,
                 Key = term,
-                Message = $"{(recipe == context.File ? "It is named" : "Guests read")} \"{words}\", a protected name, but "
+                Message = $"{(isOwn ? "It is named" : "Guests read")} \"{words}\", a protected name, but "
                     + $"{recipe.Name.Or(recipe.Id)} is made from {Say.List(held.Names)} ({name.Source}).",
-                Advice = recipe == context.File
+                Advice = isOwn
                     ? "Name the kind, or make it from what it is named after."
                     : "Name the kind that is poured, or pour what the menu names.",
-                Evidence = [Proof.Of("words", words, place)],
-                Related = recipe == context.File ? [] : [new RelatedPlace(recipe.Head, "the recipe")],
+                Evidence = [Proof.Of("words", words, at.Place)],
+                Related = isOwn ? [] : [new RelatedPlace(recipe.Head, "the recipe")],
             });
         }
     }

@@ -11,7 +11,8 @@ internal sealed partial class RawEggUnsaid : DrinkRule
     private static readonly LabelRule Law = LabellingTable.Of("raw-egg-general");
     private static readonly LabelRule LawUs = LabellingTable.Of("raw-egg-advisory");
 
-    private const string RawCaution = "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Follow the local food code.";
+    private const string RawCaution =
+        "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Follow the local food code.";
 
     private const string LionCaution =
         "Raw egg can carry Salmonella: do not serve it to old, very young, pregnant or ill guests. Since 2017 the Food Standards Agency "
@@ -22,51 +23,36 @@ internal sealed partial class RawEggUnsaid : DrinkRule
     {
         bool holdsEgg = false;
         foreach (var origin in context.Profile.Allergens.Origins) holdsEgg |= origin.Token == "egg" && origin.Certain;
-        if (!holdsEgg) return;
-        foreach (var text in drink.Declares?.Advisory ?? [])
+        if (!holdsEgg || Additives.IsSaid(drink, ["egg"]) || Heats(drink)) return;
+        if (RecipeTree.First(context.Profile, IsRawEgg, Heats) is not { } leaf) return;
+        var settings = context.Settings;
+        var law = LawUs.AppliesIn(settings) && settings.JurisdictionIsStated ? LawUs : Law;
+        bool isBritish = settings is { JurisdictionIsStated: true, Jurisdictions.Count: 1 } && settings.AppliesIn("GB");
+        context.Report(new(Rule)
         {
-            if (text.IsGiven && text.Value.IndexOf("egg", StringComparison.OrdinalIgnoreCase) >= 0) return;
-        }
-
-        if (!Heats(drink) && RecipeTree.First(context.Profile, IsRawEgg, Heats) is { } leaf)
-        {
-            var law = LawUs.AppliesIn(context.Settings) && context.Settings.JurisdictionIsStated ? LawUs : Law;
-            string json = $"[\"{law.Text}\"]";
-            var edit = drink.Declares is null
-                ? JsonEdits.AddProperty(drink, "", "declares", $"{{ \"advisory\": {json} }}")
-                : drink.Declares.Advisory.Count == 0 ? JsonEdits.AddProperty(drink, "declares", "advisory", json) : null;
-            context.Report(new(Rule)
-            {
-                AskedLevel = law.LevelCap,
-                At = context.ItemOf(leaf.Part.Line),
-                Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and guests are not told ({law.Source}).",
-                Advice = $"Use pasteurised egg, or tell guests under `declares.advisory`: \"{law.Text}\"",
-                Caution = context.Settings.JurisdictionIsStated
-                    && context.Settings.Jurisdictions.Count == 1
-                    && context.Settings.AppliesIn("GB")
-                    ? LionCaution
-                    : RawCaution,
-                Evidence = [Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)), Proof.Of("law", law.Source)],
-                Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Tell guests that it contains raw egg.", [edit])],
-            });
-        }
+            AskedLevel = law.LevelCap,
+            At = context.ItemOf(leaf.Part.Line),
+            Message = $"`{leaf.Through[leaf.Through.Count - 1]}` is raw egg, not pasteurised and not heated, and guests are not told "
+                + $"({law.Source}).",
+            Advice = $"Use pasteurised egg, or tell guests under `declares.advisory`: \"{law.Text}\"",
+            Caution = isBritish ? LionCaution : RawCaution,
+            Evidence =
+            [
+                Proof.Of("comes in", string.Join(" > ", leaf.Through), context.At(leaf.Part.Line.Span)),
+                Proof.Of("law", law.Source),
+            ],
+            Corrections = Correction.Propose("Tell guests that it contains raw egg.", Additives.SayFirst(drink, law.Text)),
+        });
     }
 
     internal static bool IsRawEgg(Ingredient ingredient)
     {
         if (!ingredient.IngredientKind.OrNone().IsEgg) return false;
         string text = ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or("");
-        return text.IndexOf("pasteuri", StringComparison.OrdinalIgnoreCase) < 0 && text.IndexOf("powder", StringComparison.OrdinalIgnoreCase) < 0
+        return text.IndexOf("pasteuri", StringComparison.OrdinalIgnoreCase) < 0
+            && text.IndexOf("powder", StringComparison.OrdinalIgnoreCase) < 0
             && text.IndexOf("dried", StringComparison.OrdinalIgnoreCase) < 0;
     }
 
-    private static bool Heats(Recipe recipe)
-    {
-        foreach (var step in recipe.Method)
-        {
-            if (step.Verb.Cooks) return true;
-        }
-
-        return false;
-    }
+    private static bool Heats(Recipe recipe) => recipe.Method.Any(static s => s.Verb.Cooks);
 }

@@ -5,7 +5,9 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Labels;
 
-[Rule("SL7027", "raw-juice-unsaid", "Untreated juice is packed for sale without its warning", Level.Error, Needs = [Fact.Abv], Safety = true)]
+[Rule(
+    "SL7027", "raw-juice-unsaid", "Untreated juice is packed for sale without its warning", Level.Error,
+    Needs = [Fact.Abv], Safety = true)]
 [Limit("alcoholic-beverage-us", "AlcoholicDrink")]
 internal sealed partial class RawJuiceUnsaid : PrepRule
 {
@@ -16,15 +18,7 @@ internal sealed partial class RawJuiceUnsaid : PrepRule
     {
         // Bottled in portions is bottled to be sold; juice for the bar's own drinks is not packed in the sense of the law.
         if (!Law.AppliesIn(context.Settings) || !prep.PortionCount.IsGiven || RawJuice(context, prep) is not { } juice) return;
-        foreach (var text in prep.Declares?.Advisory ?? [])
-        {
-            if (text.IsGiven && Letters(text.Value).Contains(Letters(Law.Text))) return;
-        }
-
-        string json = $"[\"{Law.Text}\"]";
-        var edit = prep.Declares is null
-            ? JsonEdits.AddProperty(prep, "", "declares", $"{{ \"advisory\": {json} }}")
-            : prep.Declares.Advisory.Count == 0 ? JsonEdits.AddProperty(prep, "declares", "advisory", json) : null;
+        if (prep.Declares?.Advisory.Any(static t => t.IsGiven && Letters(t.Value).Contains(Letters(Law.Text))) == true) return;
         context.Report(new(Rule)
         {
             AskedLevel = Law.LevelCap,
@@ -33,13 +27,16 @@ internal sealed partial class RawJuiceUnsaid : PrepRule
             Message = $"It is {juice}, bottled in {Say.Number(prep.PortionCount.Value, 0)} portions with no step that treats it, and "
                 + $"it does not have the exact warning that the law sets ({Law.Source}).",
             Advice = "Put the exact warning on every bottle, or treat the juice to a 5-log reduction under a HACCP plan.",
-            Caution = "Untreated juice has killed people. Follow the local food code, and do not serve it to the people that the warning names.",
+            Caution = "Untreated juice has killed people. Follow the local food code, and do not serve it to the people that the warning "
+                + "names.",
             Evidence = [Proof.Of("text", Law.Text), Proof.Of("law", Law.Source)],
-            Corrections = edit is null ? [] : [new Correction(CorrectionGrade.Proposed, "Add the warning.", [edit])],
+            Corrections = Correction.Propose("Add the warning.", Additives.SayFirst(prep, Law.Text)),
         });
     }
 
-    /// <summary>What raw juice a bottle holds, in words; <see langword="null"/> where it holds none, or is heated, or is an alcoholic drink.</summary>
+    /// <summary>
+    /// What raw juice a bottle holds, in words; <see langword="null"/> where it holds none, or is heated, or is an alcoholic drink.
+    /// </summary>
     private static string? RawJuice(RecipeContext context, Prep prep)
     {
         if (Treats(prep)) return null;
@@ -54,26 +51,10 @@ internal sealed partial class RawJuiceUnsaid : PrepRule
     }
 
     private static bool IsUntreatedJuice(Ingredient ingredient) =>
-        ingredient.IngredientKind.OrNone().IsJuice && WordSearch.First(ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or(""), Treated) is null;
+        ingredient.IngredientKind.OrNone().IsJuice
+        && WordSearch.First(ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or(""), Treated) is null;
 
-    private static bool Treats(Prep prep)
-    {
-        foreach (var step in prep.Method)
-        {
-            if (step.Verb.Cooks || step.Verb.KillsGerms) return true;
-        }
+    private static bool Treats(Prep prep) => prep.Method.Any(static s => s.Verb.Cooks || s.Verb.KillsGerms);
 
-        return false;
-    }
-
-    private static string Letters(string text)
-    {
-        var letters = new System.Text.StringBuilder(text.Length);
-        foreach (char c in text)
-        {
-            if (char.IsLetter(c)) letters.Append(char.ToLowerInvariant(c));
-        }
-
-        return letters.ToString();
-    }
+    private static string Letters(string text) => new([.. text.Where(char.IsLetter).Select(char.ToLowerInvariant)]);
 }

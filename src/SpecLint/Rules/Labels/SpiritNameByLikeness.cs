@@ -14,21 +14,12 @@ internal sealed partial class SpiritNameByLikeness : FileRule
     public override void Check(FileContext context)
     {
         if (!Law.AppliesIn(context.Settings)) return;
-        switch (context.File)
+        if (context.File is Recipe { Name.IsGiven: true } own) Look(context, own, own.Name.Value, own.Name, "name");
+        if (context.File is not Menu menu) return;
+        foreach (var (entry, at, path, text) in MenuPieces.Texts(menu))
         {
-            case Recipe { Name.IsGiven: true } recipe:
-                Look(context, recipe, recipe.Name.Value, recipe.Name, "name");
-                break;
-            case Menu menu:
-                foreach (var entry in menu.Drinks)
-                {
-                    if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
-                    if (entry.Name.IsGiven) Look(context, recipe, entry.Name.Value, entry.Name, $"drinks[{entry.Drink.Value}].name");
-                    if (!entry.Words.IsGiven) continue;
-                    foreach (string words in MenuPieces.Of(entry.Words.Value)) Look(context, recipe, words, entry.Words, $"drinks[{entry.Drink.Value}].words");
-                }
-
-                break;
+            if (entry.Drink.IsGiven && context.Book.Resolve(entry.Drink.Value)?.File is Recipe recipe)
+                Look(context, recipe, text, at, path);
         }
     }
 
@@ -40,7 +31,10 @@ internal sealed partial class SpiritNameByLikeness : FileRule
             if (!spirit.AppliesIn(context.Settings)) continue;
             foreach (string name in spirit.Terms)
             {
-                if (Likeness(words, name) is not { } likeness || HeldWords.Of(context, recipe) is not { IsOpen: false } held || held.HasName(name)) continue;
+                if (Likeness(words, name) is not { } likeness
+                    || HeldWords.Of(context, recipe) is not { IsOpen: false } held
+                    || held.HasName(name))
+                    continue;
                 context.Report(new(Rule)
                 {
                     AskedLevel = recipe == context.File && recipe is Prep prep && !Sold.IsSold(context, prep) ? Level.Note : Law.LevelCap,

@@ -10,8 +10,19 @@ internal sealed partial class SpiritNameNoAlcohol : FileRule
 {
     private static readonly LabelRule LawEu = LabellingTable.Of("alcohol-free-spirit-name");
     private static readonly LabelRule LawGb = LabellingTable.Of("alcohol-free-spirit-name-gb");
-    private static readonly string[] Denials = ["alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin", "zero-proof", "0,0", "0,0 %", "without alcohol", "alcohol-less", "mocktail", "alkoholfrei", "alkoholfreier", "alcoholvrij", "alcoholvrije", "sans alcool", "analcolico", "sin alcohol", "senza alcol"];
-    private static readonly string[] Spirits = ["gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever", "pastis", "cachaça", "pisco", "scotch", "irish whiskey", "liqueur", "likör", "grappa", "calvados", "armagnac", "ouzo", "sambuca", "advocaat", "rhum", "wodka"];
+    private static readonly string[] Denials =
+    [
+        "alcohol-free", "alcohol free", "non-alcoholic", "nonalcoholic", "no-alcohol", "zero", "0 %", "0%", "0.0", "0.0%", "virgin",
+        "zero-proof", "0,0", "0,0 %", "without alcohol", "alcohol-less", "mocktail", "alkoholfrei", "alkoholfreier", "alcoholvrij",
+        "alcoholvrije", "sans alcool", "analcolico", "sin alcohol", "senza alcol",
+    ];
+
+    private static readonly string[] Spirits =
+    [
+        "gin", "rum", "vodka", "whisky", "whiskey", "brandy", "tequila", "mezcal", "cognac", "bourbon", "aquavit", "akvavit", "genever",
+        "pastis", "cachaça", "pisco", "scotch", "irish whiskey", "liqueur", "likör", "grappa", "calvados", "armagnac", "ouzo", "sambuca",
+        "advocaat", "rhum", "wodka",
+    ];
 
     private static readonly WordFilter FirstOfDenials = new(Denials.Select(static d => new string([.. d.TakeWhile(char.IsLetterOrDigit)])));
 
@@ -19,21 +30,9 @@ internal sealed partial class SpiritNameNoAlcohol : FileRule
     {
         var law = LawEu.AppliesIn(context.Settings) ? LawEu : LawGb;
         if (!law.AppliesIn(context.Settings)) return;
-        switch (context.File)
-        {
-            case Recipe recipe:
-                Look(context, law, recipe.Name, "name", recipe.Name.Or(""));
-                break;
-            case Menu menu:
-                foreach (var entry in menu.Drinks)
-                {
-                    Look(context, law, entry.Name, $"drinks[{entry.Drink.Or("")}].name", entry.Name.Or(""));
-                    if (!entry.Words.IsGiven) continue;
-                    foreach (string piece in MenuPieces.Of(entry.Words.Value)) Look(context, law, entry.Words, $"drinks[{entry.Drink.Or("")}].words", piece);
-                }
-
-                break;
-        }
+        if (context.File is Recipe { Name.IsGiven: true } recipe) Look(context, law, recipe.Name, "name", recipe.Name.Value);
+        if (context.File is not Menu menu) return;
+        foreach (var (_, at, path, text) in MenuPieces.Texts(menu)) Look(context, law, at, path, text);
     }
 
     /// <summary>Whether the text may hold a denial: the filter reads over an apostrophe, behind which a word ends here.</summary>
@@ -41,13 +40,17 @@ internal sealed partial class SpiritNameNoAlcohol : FileRule
 
     private static void Look(FileContext context, LabelRule law, Given<string> at, string path, string text)
     {
-        if (!at.IsGiven || !MayDeny(text) || WordSearch.First(text, Denials) is not { } denial || WordSearch.First(text, Spirits) is not { } spirit) return;
+        if (!MayDeny(text)
+            || WordSearch.First(text, Denials) is not { } denial
+            || WordSearch.First(text, Spirits) is not { } spirit)
+            return;
         context.Report(new(Rule)
         {
             AskedLevel = law.LevelCap,
             At = context.At(at.Span, path),
             Key = text,
-            Message = $"\"{text}\": {spirit} is reserved for a spirit with a minimum strength, and \"{denial}\" does not change that ({law.Source}).",
+            Message = $"\"{text}\": {spirit} is reserved for a spirit with a minimum strength, and \"{denial}\" does not change that "
+                + $"({law.Source}).",
             Advice = "Describe it, e.g. \"juniper drink, without alcohol\".",
             Evidence = [Proof.Of("words", text, context.At(at.Span))],
         });

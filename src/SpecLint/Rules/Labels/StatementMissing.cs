@@ -33,7 +33,9 @@ internal sealed partial class StatementMissing : RecipeRule
         ("raw-milk", "unpasteurised milk", ["unpasteurised", "unpasteurized", "raw milk"], LabellingTable.Of("raw-milk-anz")),
     ];
 
-    /// <summary>Bought drinks with an added substance of which Australia and New Zealand have guests told, unless the drink's own name does.</summary>
+    /// <summary>
+    /// Bought drinks with an added substance of which Australia and New Zealand have guests told, unless the drink's own name does.
+    /// </summary>
     private static readonly (string Id, string What, string[] Words, LabelRule Law)[] Bought =
     [
         ("tonic-water", "quinine", ["quinine", "tonic"], LabellingTable.Of("quinine-name-anz")),
@@ -62,7 +64,7 @@ internal sealed partial class StatementMissing : RecipeRule
                 if (told == what || !law.AppliesIn(context.Settings) || !Additives.IsOrLike(context, part.Item, id)) continue;
                 told = what;
                 if (!Additives.IsSaid(context.Recipe, words))
-                    context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken));
+                    Report(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}");
             }
 
             foreach (var (id, what, words, law) in Bought)
@@ -74,7 +76,7 @@ internal sealed partial class StatementMissing : RecipeRule
                     || Additives.IsSaid(context.Recipe, words))
                     continue;
                 told = what;
-                context.Report(Missing(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", Answer.Broken, Level.Note));
+                Report(context, part, (what, law.Text), law, $"`{part.Item.Id}` contains {what}", level: Level.Note);
             }
         }
 
@@ -103,7 +105,10 @@ internal sealed partial class StatementMissing : RecipeRule
 
         if (first is null) return;
         double litres = Litres(context);
-        if ((!itself && context.Recipe is not Drink) || !(litres > 0) || Additives.IsSaid(context.Recipe, ["hypertension", "blood pressure"])) return;
+        if ((!itself && context.Recipe is not Drink)
+            || !(litres > 0)
+            || Additives.IsSaid(context.Recipe, ["hypertension", "blood pressure"]))
+            return;
         low /= litres;
         high /= litres;
         var abv = context.Fact(Fact.Abv);
@@ -117,11 +122,11 @@ internal sealed partial class StatementMissing : RecipeRule
             return;
         var limit = hypertension ? warning : Liquorice;
         var law = hypertension ? Hypertension : LiquoriceLaw;
-        context.Report(Missing(
+        Report(
             context, first.Part, ("liquorice", law.Text), law,
-            $"it may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the "
+            $"It may hold {Say.Range((low + high) / 2, low, high, "mg/L")} of glycyrrhizic acid from `{first.Id}`, against the "
                 + $"{Say.Number(limit.Value)} mg/L from which the words are required ({first.Hazard.Contents[0].Source})",
-            low >= limit.Value ? Answer.Broken : Answer.NotShown));
+            low >= limit.Value ? Answer.Broken : Answer.NotShown);
     }
 
     private static void CheckCaffeine(RecipeContext context)
@@ -131,22 +136,18 @@ internal sealed partial class StatementMissing : RecipeRule
         if (!caffeine.IsKnown || caffeine.Low <= 0 || context.Recipe is not Drink) return;
         var volume = context.Fact(Fact.ServedVolume);
         if (!volume.IsKnown || volume.High <= 0) return;
-        double low = 1000 * caffeine.Low / volume.High, typical = 1000 * caffeine.Value / volume.Value, high = 1000 * caffeine.High / volume.Low;
+        double low = 1000 * caffeine.Low / volume.High, high = 1000 * caffeine.High / volume.Low;
+        double typical = 1000 * caffeine.Value / volume.Value;
         if (low <= CaffeineLimit.Value || Additives.IsSaid(context.Recipe, ["caffeine"])) return;
 
         // The law spares a drink based on coffee or tea whose name says so: who reads it expects caffeine.
         bool brewed = IsBrewed(context);
         if (brewed && NameTells(context.Recipe, TellsOfCaffeine)) return;
-        var part = context.Profile.Parts.FirstOrDefault(p => p.Material is { Traces.Caffeine.Typical: > 0 });
-        if (part is null) return;
-        context.Report(Missing(
-            context,
-            part,
-            ("caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)"),
-            Caffeine,
-            $"it holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L",
-            Answer.Broken,
-            brewed ? Level.Note : null));
+        if (context.Profile.Parts.FirstOrDefault(static p => p.Material is { Traces.Caffeine.Typical: > 0 }) is not { } part) return;
+        Report(
+            context, part, ("caffeine", $"{Caffeine.Text} ({Say.Number(typical / 10, 0)} mg/100 ml)"), Caffeine,
+            $"It holds {Say.Range(typical, low, high, "mg/L")} of caffeine, above {Say.Number(CaffeineLimit.Value)} mg/L",
+            level: brewed ? Level.Note : null);
     }
 
     /// <summary>Whether coffee or tea brings the most of the caffeine.</summary>
@@ -167,7 +168,8 @@ internal sealed partial class StatementMissing : RecipeRule
         return brewed > other;
     }
 
-    private static bool NameTells(Recipe recipe, string[] words) => recipe.Name.IsGiven && WordSearch.First(recipe.Name.Value, words) is not null;
+    private static bool NameTells(Recipe recipe, string[] words) =>
+        recipe.Name.IsGiven && WordSearch.First(recipe.Name.Value, words) is not null;
 
     private static double Litres(RecipeContext context)
     {
@@ -176,86 +178,30 @@ internal sealed partial class StatementMissing : RecipeRule
         return density.IsKnown ? context.Profile.Mass / density.Value / 1000 : context.Profile.InputVolume / 1000;
     }
 
-    private static Finding Missing(
-        RecipeContext context, Part part, (string What, string Text) statement, LabelRule law, string because, Answer answer,
-        Level? level = null)
+    /// <summary>Reports that nothing says what a law asks for.</summary>
+    /// <param name="context">The recipe.</param>
+    /// <param name="part">The part that brings it.</param>
+    /// <param name="statement">What guests are told of, and in which words.</param>
+    /// <param name="law">The law.</param>
+    /// <param name="because">What is in it, as the beginning of a sentence.</param>
+    /// <param name="answer">Whether that much is certain.</param>
+    /// <param name="level">A level lower than the law bears.</param>
+    private static void Report(
+        RecipeContext context, Part part, (string What, string Text) statement, LabelRule law, string because,
+        Answer answer = Answer.Broken, Level? level = null)
     {
         var (what, text) = statement;
-        string start = char.ToUpperInvariant(because[0]) + because.Substring(1);
-        return new(Rule)
+        context.Report(new(Rule)
         {
             AskedLevel = level ?? law.LevelCap,
             Answer = answer,
             At = context.ItemOf(part.Line),
             Key = what,
-            Message = $"{start}, and guests are not told ({law.Source}{Additives.Scope(context.Recipe)}).",
+            Message = $"{because}, and guests are not told ({law.Source}{Additives.Scope(context.Recipe)}).",
             Advice = $"Write it under `declares.advisory`, and on the menu of every drink made with it: \"{text}\".",
             Caution = $"Some people must not have {what}. Follow local law, and ask if you are not sure.",
             Evidence = [Proof.Of("text", text), Proof.Of("law", law.Source)],
-            Corrections = Additives.Say(context.Recipe, text) is { } edit ? [new Correction(CorrectionGrade.Proposed, $"Say \"{text}\".", [edit])] : [],
-        };
-    }
-}
-
-/// <summary>What the rules on statements share.</summary>
-internal static class Additives
-{
-    /// <summary>How many files may be like one another in a row: more is a circle.</summary>
-    private const int MostLinks = 16;
-
-    /// <summary>Whether an item is a catalogue entry, or a bar's own file that is like it.</summary>
-    public static bool IsOrLike(BookContext context, Item item, string id)
-    {
-        if (item.Id == id) return true;
-        var next = item.File as Ingredient;
-        for (int i = 0; i < MostLinks && next is { Like.IsGiven: true }; i++)
-        {
-            if (next.Like.Value == id) return true;
-            next = context.Book.Resolve(next.Like.Value)?.File as Ingredient;
-        }
-
-        return false;
-    }
-
-    /// <summary>Whether an item is one of some catalogue entries, or a bar's own file that is like one.</summary>
-    public static bool IsOrLikeAny(BookContext context, Item item, HashSet<string> ids)
-    {
-        if (ids.Contains(item.Id)) return true;
-        var next = item.File as Ingredient;
-        for (int i = 0; i < MostLinks && next is { Like.IsGiven: true }; i++)
-        {
-            if (ids.Contains(next.Like.Value)) return true;
-            next = context.Book.Resolve(next.Like.Value)?.File as Ingredient;
-        }
-
-        return false;
-    }
-
-    /// <summary>What the law on statements binds: packed food and drink; of a drink that is poured the country may ask more or less.</summary>
-    public static string Scope(Recipe recipe) => recipe is Drink ? "; binding for packed drinks, local rules for poured ones" : "";
-
-    /// <summary>Whether an advisory of the recipe has one of some words.</summary>
-    public static bool IsSaid(Recipe recipe, string[] words)
-    {
-        foreach (var text in recipe.Declares?.Advisory ?? [])
-        {
-            if (!text.IsGiven) continue;
-            foreach (string word in words)
-            {
-                if (text.Value.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0) return true;
-            }
-        }
-
-        return false;
-    }
-
-    /// <summary>The edit that adds an advisory.</summary>
-    public static TextEdit? Say(Recipe recipe, string text)
-    {
-        if (recipe.Declares is null) return JsonEdits.AddProperty(recipe, "", "declares", $"{{ \"advisory\": [\"{text}\"] }}");
-        var advisory = recipe.Declares.Advisory;
-        return advisory.Count == 0
-            ? JsonEdits.AddProperty(recipe, "declares", "advisory", $"[\"{text}\"]")
-            : JsonEdits.AddToList(recipe, new Reading.Given<FixedList<Reading.Given<string>>>(advisory, advisory[0].Span), text);
+            Corrections = Correction.Propose($"Say \"{text}\".", Additives.Say(context.Recipe, text)),
+        });
     }
 }

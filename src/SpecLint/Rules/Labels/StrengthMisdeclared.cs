@@ -42,8 +42,7 @@ internal sealed partial class StrengthMisdeclared : RecipeRule
             Advice = $"Declare {right} % v/v, or change the recipe to match.",
             Caution = "People count their drinks by the declared figure. Local law on labels and measures decides.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("declared", declares.Abv.Value, context.At(declares.Abv.Span)), Proof.Of(limit)],
-            Corrections = [new Correction(
-                CorrectionGrade.Proposed, $"Declare {right} % v/v.", [new TextEdit(context.At(declares.Abv.Span), $"\"{right} % v/v\"")])],
+            Corrections = context.Write(declares.Abv.Span, $"{right} % v/v", $"Declare {right} % v/v."),
         });
     }
 }

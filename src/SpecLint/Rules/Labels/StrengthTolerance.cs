@@ -24,9 +24,10 @@ internal static class StrengthTolerance
     /// <summary>Ids of all limits.</summary>
     public static readonly string[] Ids =
     [
-        "strength-tolerance", "strength-tolerance-macerated", "strength-tolerance-beer", "strength-tolerance-strong-beer-cider", "strength-tolerance-wine",
-        "strength-tolerance-sparkling-liqueur-wine", "strength-tolerance-us", "strength-tolerance-us-wine", "strength-tolerance-us-wine-strong", "strength-tolerance-anz",
-        "strength-tolerance-anz-beer", "strength-tolerance-anz-wine", "strength-tolerance-unknown",
+        "strength-tolerance", "strength-tolerance-macerated", "strength-tolerance-beer", "strength-tolerance-strong-beer-cider",
+        "strength-tolerance-wine", "strength-tolerance-sparkling-liqueur-wine", "strength-tolerance-us", "strength-tolerance-us-wine",
+        "strength-tolerance-us-wine-strong", "strength-tolerance-anz", "strength-tolerance-anz-beer", "strength-tolerance-anz-wine",
+        "strength-tolerance-unknown",
     ];
 
     /// <summary>The strictest that applies; where the bar's country has none that is known, that of no law.</summary>

@@ -8,7 +8,8 @@ internal static class WordSearch
     {
         for (int at = 0; at <= text.Length - word.Length; at++)
         {
-            if (Phrases.StartsAt(text, at, word) && (at + word.Length == text.Length || !char.IsLetterOrDigit(text[at + word.Length]))) return at;
+            if (!Phrases.StartsAt(text, at, word)) continue;
+            if (at + word.Length == text.Length || !char.IsLetterOrDigit(text[at + word.Length])) return at;
         }
 
         return -1;
@@ -27,6 +28,9 @@ internal static class WordSearch
 
         return null;
     }
+
+    /// <summary>What stands behind a word in a text that holds it, without the blanks around it.</summary>
+    public static string Behind(string text, string word) => text.Substring(Find(text, word) + word.Length).Trim();
 
     /// <summary>Whether the last words of a text are these.</summary>
     public static bool EndsWith(string text, string words) =>
