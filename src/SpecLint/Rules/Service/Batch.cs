@@ -22,8 +22,11 @@ internal sealed class Batch
     {
         var abv = context.Fact(Fact.Abv);
         double volume = context.Profile.InputVolume;
-        if (!abv.IsKnown || double.IsNaN(volume) || abv.High < Holding || abv.Low * volume / (volume + millilitres) >= Holding) return false;
-        return HoldsFood(context);
+        return abv.IsKnown
+            && !double.IsNaN(volume)
+            && !(abv.High < Holding)
+            && !(abv.Low * volume / (volume + millilitres) >= Holding)
+            && HoldsFood(context);
     }
 
     /// <summary>Whether a part of it would need cold by itself.</summary>
@@ -31,7 +34,9 @@ internal sealed class Batch
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase != PartPhase.Beside && part.Material is { Kind: { IsFood: true } or { IsBrew: true } or { IsPerishableBrew: true } }) return true;
+            if (part.Phase != PartPhase.Beside
+                && part.Material is { Kind: { IsFood: true } or { IsBrew: true } or { IsPerishableBrew: true } })
+                return true;
         }
 
         return false;
@@ -82,7 +87,8 @@ internal sealed class Batch
 
     /// <summary>Whether a part seasons: bitters, salt, or an amount in dashes, drops or sprays.</summary>
     public static bool IsSeasoning(Part part) =>
-        Substances.IsBitters(part.Material) || Substances.IsSalt(part.Material)
+        Substances.IsBitters(part.Material)
+        || Substances.IsSalt(part.Material)
         || (part.Line.Amount.IsGiven && part.Line.Amount.Value.Unit.Name is "dash" or "drop" or "dropper" or "spray" or "pinch");
 
     /// <summary>The part of a recipe that an item makes, of the mix.</summary>

@@ -13,22 +13,17 @@ internal sealed partial class BatchDilutedTwice : RecipeRule
     {
         if (context.Recipe is Prep prep)
         {
-            if (!Batch.Is(prep)) return;
-            var (water, percent) = Batch.Water(context.Profile);
-            if (water is null || percent < Low.Value * Guards.WateredBatch) return;
-            foreach (var step in prep.Method)
-            {
-                if (!step.Verb.Chills || !step.HasIce) continue;
+            if (!Batch.Is(prep) || Watered(context.Profile) is not var (water, percent)) return;
+            if (prep.Method.FirstOrDefault(static s => s.Verb.Chills && s.HasIce) is { } step)
                 Report(context, step, water, context.At(water.Line.Span), percent, "this batch", double.NaN);
-                return;
-            }
-
             return;
         }
 
-        if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown
-            or TechniqueKind.Blended)
-            || context.Profile.TechniqueStep is not { } chills)
+        if (context.Profile is not
+            {
+                Technique: TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown or TechniqueKind.Blended,
+                TechniqueStep: { } chills,
+            })
             return;
         foreach (var part in context.Profile.Parts)
         {
@@ -37,9 +32,7 @@ internal sealed partial class BatchDilutedTwice : RecipeRule
                 || part.Item.ByProduct is not null
                 || made.Family.OrNone() is not { IsBatch: true, IsCarbonated: false })
                 continue;
-            var inner = context.Profiles.Of(made);
-            var (water, percent) = Batch.Water(inner);
-            if (water is null || percent < Low.Value * Guards.WateredBatch) continue;
+            if (Watered(context.Profiles.Of(made)) is not var (water, percent)) continue;
 
             // A seasoning batch is a small part; a batch of the drink is most of it.
             if (!part.IsWeighed || part.Grams.Typical < Guards.BatchShare * context.Profile.InputMass) continue;
@@ -50,6 +43,10 @@ internal sealed partial class BatchDilutedTwice : RecipeRule
         }
     }
 
+    /// <summary>The water of a batch that has as much of it as ice would give; <see langword="null"/> where it has less.</summary>
+    private static (Part Line, double Percent)? Watered(RecipeProfile batch) =>
+        Batch.Water(batch) is ({ } line, var percent) && !(percent < Low.Value * Guards.WateredBatch) ? (line, percent) : null;
+
     private static void Report(RecipeContext context, Step step, Part part, Reading.Place water, double percent, string batch, double more)
     {
         context.Report(new(Rule)
@@ -58,7 +55,11 @@ internal sealed partial class BatchDilutedTwice : RecipeRule
             Message = $"There is {Say.With(Math.Round(percent, 1), "%")} of water in {batch} already, and the step to {step.Written} "
                 + $"it on ice adds {(double.IsNaN(more) ? "as much again" : $"{Say.Number(more, 0)} % more")}.",
             Advice = "Take the water out of the batch, or pour it cold without ice.",
-            Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Low), Proof.Of("batch", part.Line.Item.Or(""), context.At(part.Line.Span))],
+            Evidence =
+            [
+                Proof.Of("water of the rest", percent, "%"), Proof.Of(Low),
+                Proof.Of("batch", part.Line.Item.Or(""), context.At(part.Line.Span)),
+            ],
             Related = [new RelatedPlace(water, "the water in the batch")],
         });
     }

@@ -1,6 +1,9 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Hazards;
 
 namespace SpecLint.Rules.Service;
 
@@ -37,24 +40,6 @@ internal sealed partial class BatchLacksWater : PrepRule
 
         double millilitres = Rounded(wants / 100 * context.Profile.InputVolume * (100 / (100 + percent)));
         bool solved = !double.IsNaN(millilitres) && millilitres > 0;
-        var corrections = new List<Correction>();
-        if (solved && line is { } water)
-        {
-            corrections.Add(new Correction(
-                CorrectionGrade.Proposed, $"Write {Say.Number(millilitres, 0)} ml of `{water.Line.Item.Or("water")}`.",
-                [new TextEdit(context.At(water.Line.Amount.Span), $"\"{Say.Number(millilitres, 0)} ml\"")]));
-        }
-        else if (solved && prep.Ingredients.Count > 0)
-        {
-            var last = prep.Ingredients[prep.Ingredients.Count - 1].Span;
-            corrections.Add(new Correction(
-                CorrectionGrade.Proposed,
-                $"Add {Say.Number(millilitres, 0)} ml of `water`.",
-                [new TextEdit(
-                    context.At(new Reading.TextSpan(last.End, 0)),
-                    $",\n    {{ \"item\": \"water\", \"amount\": \"{Say.Number(millilitres, 0)} ml\" }}")]));
-        }
-
         context.Report(new(Rule)
         {
             At = context.At(line is { } l && l.Line.Amount.IsGiven ? l.Line.Amount.Span : prep.IngredientsSpan, "ingredients"),
@@ -65,48 +50,43 @@ internal sealed partial class BatchLacksWater : PrepRule
                 : "Add the water that ice would give, or pour it over ice and say so.",
             Evidence = [Proof.Of(Fact.Abv, abv), Proof.Of("water of the rest", percent, "%"), Proof.Of(Low)],
             Related = batch is null ? [] : [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
-            Corrections = solved && Batch.LosesItsHold(context, millilitres) ? [] : corrections,
+            Corrections = solved && !Batch.LosesItsHold(context, millilitres) ? Add(context, prep, line, millilitres) : [],
         });
+    }
+
+    /// <summary>Brings the line of water to an amount, or adds one.</summary>
+    private static IReadOnlyList<Correction> Add(RecipeContext context, Prep prep, Part? line, double millilitres)
+    {
+        string words = $"{Say.Number(millilitres, 0)} ml";
+        if (line is not null) return context.Write(line.Line.Amount.Span, words, $"Write {words} of `{line.Line.Item.Or("water")}`.");
+        if (prep.Ingredients.Count == 0) return [];
+        var behind = context.At(new TextSpan(prep.Ingredients[prep.Ingredients.Count - 1].Span.End, 0));
+        return Correction.Propose(
+            $"Add {words} of `water`.", new TextEdit(behind, $",\n    {{ \"item\": \"water\", \"amount\": \"{words}\" }}"));
     }
 
     private static bool IsPoured(RecipeContext context, Prep prep)
     {
         if (Batch.IsPouredStraight(prep)) return true;
         if (!prep.Family.OrNone().IsBatch) return false;
-        foreach (var step in prep.Method)
-        {
-            if (step.Verb.Pours && !step.Ice.IsGiven && IsGlass(step)) return true;
-        }
-
-        if (SaysPoured(prep)) return true;
-        foreach (var user in context.Book.UsersOf(prep.Id))
-        {
-            if (user is not Drink drink || drink.Ingredients.Count != 1) continue;
-            if (context.Profiles.Of(drink).Technique == TechniqueKind.NoIce && drink.Method.Count > 0) return true;
-        }
-
-        return false;
+        return prep.Method.Any(static s => s.Verb.Pours && !s.Ice.IsGiven && IsGlass(s))
+            || SaysPoured(prep)
+            || context.Book.UsersOf(prep.Id).Any(u => u is Drink { Ingredients.Count: 1, Method.Count: > 0 } drink
+                && context.Profiles.Of(drink).Technique == TechniqueKind.NoIce);
     }
 
     /// <summary>Words by which a note says that nobody stirs it on ice any more.</summary>
-    private static readonly string[] Poured = ["no ice", "without ice", "no stirring", "ready to pour", "straight from the fridge", "straight from the tap", "straight off the", "straight into the glass", "pour straight"];
+    private static readonly string[] Poured =
+    [
+        "no ice", "without ice", "no stirring", "ready to pour", "straight from the fridge", "straight from the tap", "straight off the",
+        "straight into the glass", "pour straight",
+    ];
 
-    private static bool SaysPoured(Prep prep)
-    {
-        foreach (var note in prep.Notes)
-        {
-            if (Hazards.HazardWords.HasWords(note, Poured)) return true;
-        }
+    private static bool SaysPoured(Prep prep) =>
+        prep.Notes.Any(static n => HazardWords.HasWords(n, Poured)) || prep.Method.Any(static s => HazardWords.HasWords(s.Note, Poured));
 
-        foreach (var step in prep.Method)
-        {
-            if (Hazards.HazardWords.HasWords(step.Note, Poured)) return true;
-        }
-
-        return false;
-    }
-
-    private static bool IsGlass(Step step) => !step.Into.IsGiven || step.Into.Value.IndexOf("glass", StringComparison.OrdinalIgnoreCase) >= 0;
+    private static bool IsGlass(Step step) =>
+        !step.Into.IsGiven || step.Into.Value.IndexOf("glass", StringComparison.OrdinalIgnoreCase) >= 0;
 
     private static double Rounded(double millilitres) => millilitres >= 50 ? Math.Round(millilitres / 5) * 5 : Math.Round(millilitres);
 }

@@ -39,11 +39,8 @@ internal sealed partial class BatchWaterOffTechnique : PrepRule
             Advice = $"Take {words} of {water.Line.Item.Or("water")} to match shaking, or taste it and say why it is less.",
             Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Fact.Dilution, dilution), Proof.Of(Least)],
             Related = [new RelatedPlace(batch.Drink.Head, "the drink that it is a batch of")],
-            Corrections = Batch.LosesItsHold(context, rounded - amount.Base)
-                ? []
-                : [new Correction(
-                    CorrectionGrade.Proposed, $"Write {words}.",
-                    [new TextEdit(context.At(water.Line.Amount.Span), Rounding.Text(rounded, amount))])],
+            Corrections = context.Write(
+                water.Line.Amount.Span, Batch.LosesItsHold(context, rounded - amount.Base) ? null : words),
         });
     }
 
@@ -51,8 +48,10 @@ internal sealed partial class BatchWaterOffTechnique : PrepRule
     {
         AskedLevel = Level.Warning,
         At = context.AmountOf(water.Line),
-        Message = $"The water is {Say.With(Math.Round(percent), "%")} of the rest: more water than drink. Ice adds far less ({Most.Source}).",
-        Advice = "Check the amount of water: a digit or a unit may have slipped. What is lengthened is a carbonated batch, or a drink with a top.",
+        Message = $"The water is {Say.With(Math.Round(percent), "%")} of the rest: more water than drink. Ice adds far less "
+            + $"({Most.Source}).",
+        Advice = "Check the amount of water: a digit or a unit may have slipped. What is lengthened is a carbonated batch, or a drink "
+            + "with a top.",
         Evidence = [Proof.Of("water of the rest", percent, "%"), Proof.Of(Most)],
     });
 }

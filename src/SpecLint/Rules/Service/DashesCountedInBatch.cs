@@ -13,8 +13,7 @@ internal sealed partial class DashesCountedInBatch : PrepRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (!part.Line.Amount.IsGiven || part.Line.Amount.Value.Unit.Name is not ("dash" or "drop")) continue;
-            var amount = part.Line.Amount.Value;
+            if (part.Line.Amount is not { IsGiven: true, Value: { Unit.Name: "dash" or "drop" } amount }) continue;
             if (amount.Value < Most.Value) continue;
 
             // Where bar.json gives the dash its size, so many dashes are a volume.
@@ -28,9 +27,7 @@ internal sealed partial class DashesCountedInBatch : PrepRule
                     + $"hand and the bottle, and nobody counts more than {Say.Number(Most.Value, 0)} the same way twice ({Most.Source}).",
                 Advice = $"Measure {Say.With(millilitres, "mL")}. With bitters add half, taste, and add more.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Most)],
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed, $"Write {Say.Number(millilitres)} ml.",
-                    [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(millilitres)} ml\"")])],
+                Corrections = context.Write(part.Line.Amount.Span, $"{Say.Number(millilitres)} ml"),
             });
         }
     }

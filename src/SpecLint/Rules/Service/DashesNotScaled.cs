@@ -19,11 +19,9 @@ internal sealed partial class DashesNotScaled : PrepRule
                 || !ofBatch.Line.Amount.IsGiven
                 || !ofDrink.Line.Amount.IsGiven)
                 continue;
-            double full = ofDrink.Millilitres / batch.Drink.ServesOrOne * batch.Factor;
-            bool mass = double.IsNaN(full);
-            double whole = mass ? ofDrink.Grams.Typical / batch.Drink.ServesOrOne * batch.Factor : full;
-            double half = Round(whole / 2);
-            whole = Round(whole);
+            bool mass = double.IsNaN(ofDrink.Millilitres);
+            double full = (mass ? ofDrink.Grams.Typical : ofDrink.Millilitres) / batch.Drink.ServesOrOne * batch.Factor;
+            double half = Round(full / 2), whole = Round(full);
             string unit = mass ? "g" : "ml", item = ofBatch.Line.Item.Or("it");
             context.Report(new(Rule)
             {
@@ -33,14 +31,11 @@ internal sealed partial class DashesNotScaled : PrepRule
                     + $"{Rounding.Words(ofDrink.Line.Amount.Value.Base, ofDrink.Line.Amount.Value)} a drink), below the "
                     + $"{Say.With(Least.Value, "%")} of the factor that still seasons ({Least.Source}).",
                 Advice = $"Add {Say.Number(half)} {unit}, taste, and add up to {Say.Number(whole)} {unit}.",
-                Evidence = [Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of($"factor of {item}", factor, "1"), Proof.Of(Least)],
+                Evidence =
+                    [Proof.Of("factor of the batch", batch.Factor, "1"), Proof.Of($"factor of {item}", factor, "1"), Proof.Of(Least)],
                 Related = [new RelatedPlace(batch.Drink.At(ofDrink.Line.Span), "the line in the drink")],
-                Corrections =
-                [
-                    new Correction(
-                        CorrectionGrade.Proposed, $"Write {Say.Number(whole)} {unit}, scaled in full.",
-                        [new TextEdit(context.At(ofBatch.Line.Amount.Span), $"\"{Say.Number(whole)} {unit}\"")]),
-                ],
+                Corrections = context.Write(
+                    ofBatch.Line.Amount.Span, $"{Say.Number(whole)} {unit}", $"Write {Say.Number(whole)} {unit}, scaled in full."),
             });
         }
     }

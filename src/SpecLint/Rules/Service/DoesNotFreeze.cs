@@ -4,7 +4,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8032", "does-not-freeze", "A step to freeze it solid at which it stays liquid", Level.Warning, Needs = [Fact.FreezingPoint], IsConsequence = true)]
+[Rule(
+    "SL8032", "does-not-freeze", "A step to freeze it solid at which it stays liquid", Level.Warning,
+    Needs = [Fact.FreezingPoint], IsConsequence = true)]
 internal sealed partial class DoesNotFreeze : PrepRule
 {
     private static readonly string[] Solid = ["solid", "hard", "frozen", "set"];
@@ -13,7 +15,11 @@ internal sealed partial class DoesNotFreeze : PrepRule
     {
         foreach (var step in prep.Method)
         {
-            if (!step.Verb.Freezes || step.Items.Count > 0 || !step.Until.IsGiven || !Solid.Any(w => WordSearch.Has(step.Until.Value, w))) continue;
+            if (!step.Verb.Freezes
+                || step.Items.Count > 0
+                || !step.Until.IsGiven
+                || WordSearch.First(step.Until.Value, Solid) is null)
+                continue;
             var cold = step.To.IsGiven ? step.To : step.At;
 
             // Fat hardens on what stays liquid below it.

@@ -1,91 +1,89 @@
 using SpecLint.Book;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Hazards;
 
 namespace SpecLint.Rules.Service;
 
 [Rule("SL8008", "fizz-in-shaker", "Something sparkling in a closed shaker or blender", Level.Error, Safety = true)]
 internal sealed partial class FizzInShaker : DrinkRule
 {
+    /// <summary>What says that the gas is gone.</summary>
+    private static readonly string[] FlatWords =
+    [
+        "flat", "no bubbles", "no more bubbles", "no fizz", "degas", "de-gas", "gas out", "gas is out", "gas is gone", "fizz is gone",
+    ];
+
+    /// <summary>What turns that round: it must not go flat.</summary>
+    private static readonly string[] NotFlatWords =
+        ["not", "never", "don't", "doesn't", "do not", "avoid", "before", "without", "or it", "goes", "else"];
+
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (drink.Method.Count == 0) return;
-        Part? first = null;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.MayBringGas(part.Material)) continue;
-            first ??= part;
-        }
-
-        if (first is null) return;
         foreach (var step in drink.Method)
         {
             if (!step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             foreach (var part in context.Profile.Parts)
             {
-                if (part.Line.Role is not (LineRole.Part or LineRole.Muddle) || !Substances.MayBringGas(part.Material) || !GoesIn(drink, step, part)) continue;
-                var place = context.At(part.Line.Span);
-                string item = part.Line.Item.Or("It");
-                bool sparkles = Substances.IsSparkling(part.Material), blends = step.Verb.Technique == TechniqueKind.Blended;
-                context.Report(new(Rule)
-                {
-                    // A blender is run with the cap of its lid off; a ferment may be flat, and nothing says so.
-                    AskedLevel = blends ? Level.Note : sparkles ? null : Level.Warning,
-                    Answer = sparkles ? Answer.Broken : Answer.NotShown,
-                    At = context.At(part.Line.Item.IsGiven ? part.Line.Item.Span : part.Line.Span, RecipeContext.PathOf(part.Line)),
-                    Message = blends
-                        ? $"{item} {(sparkles ? "is sparkling" : "is a ferment and may hold gas")}, and by the method it is in the "
-                            + $"blender at the step to {step.Written}. Its gas lifts a closed lid, and the drink is served flat."
-                        : sparkles
-                            ? $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}. Its gas "
-                                + $"comes out at once and blows the closed vessel open, and the drink is served flat."
-                            : $"{item} is a ferment, and nothing says that its gas is gone. By the method it is in the vessel at the "
-                                + $"step to {step.Written}, where gas blows the closed vessel open.",
-                    Advice = blends
-                        ? "Blend with the cap of the lid off, or stir it in afterwards."
-                        : sparkles
-                            ? "Add it after the technique: give the line the role `top`."
-                            : "Degas it first and say so in its recipe, or add it after the technique: give the line the role `top`.",
-                    Caution = "A shaker or blender under pressure can burst open and hurt people. Never open a hissing one towards a "
-                        + "face, and follow the maker's and the house's rules.",
-                    Related = [new RelatedPlace(context.At(step.Do.Span), "the step")],
-                    Corrections = part.Line.Amount.IsGiven && !part.Line.RoleIsGiven
-                        ? [new Correction(
-                            CorrectionGrade.Proposed,
-                            $"Add {item} after the technique.",
-                            [new TextEdit(context.At(new Reading.TextSpan(part.Line.Amount.Span.End, 0)), ", \"role\": \"top\"")])]
-                        : [],
-                    Evidence = [Proof.Of("kind", part.Material!.Kind.Id, place)],
-                });
+                if (part.Line.Role is not (LineRole.Part or LineRole.Muddle)
+                    || !Substances.MayBringGas(part.Material)
+                    || !GoesIn(drink, step, part.Line))
+                    continue;
+                Report(context, step, part);
                 return;
             }
         }
     }
 
-    /// <summary>Whether a part is in the vessel at a step: the step names it, or names nothing and no later step brings it.</summary>
-    private static bool GoesIn(Drink drink, Step at, Part part)
+    private static void Report(RecipeContext context, Step step, Part part)
     {
-        if (!part.Line.Item.IsGiven) return false;
-        string id = part.Line.Item.Value;
-        if (IsFlat(drink, at, part.Line)) return false;
+        var line = part.Line;
+        string item = line.Item.Or("It");
+        bool sparkles = Substances.IsSparkling(part.Material), blends = step.Verb.Technique == TechniqueKind.Blended;
+        context.Report(new(Rule)
+        {
+            // A blender is run with the cap of its lid off; a ferment may be flat, and nothing says so.
+            AskedLevel = blends ? Level.Note : sparkles ? null : Level.Warning,
+            Answer = sparkles ? Answer.Broken : Answer.NotShown,
+            At = context.At(line.Item.IsGiven ? line.Item.Span : line.Span, RecipeContext.PathOf(line)),
+            Message = blends
+                ? $"{item} {(sparkles ? "is sparkling" : "is a ferment and may hold gas")}, and by the method it is in the "
+                    + $"blender at the step to {step.Written}. Its gas lifts a closed lid, and the drink is served flat."
+                : sparkles
+                    ? $"{item} is sparkling, and by the method it is in the vessel at the step to {step.Written}. Its gas "
+                        + "comes out at once and blows the closed vessel open, and the drink is served flat."
+                    : $"{item} is a ferment, and nothing says that its gas is gone. By the method it is in the vessel at the "
+                        + $"step to {step.Written}, where gas blows the closed vessel open.",
+            Advice = blends ? "Blend with the cap of the lid off, or stir it in afterwards."
+                : (sparkles ? "Add it after the technique" : "Degas it first and say so in its recipe, or add it after the technique")
+                    + ": give the line the role `top`.",
+            Caution = "A shaker or blender under pressure can burst open and hurt people. Never open a hissing one towards a "
+                + "face, and follow the maker's and the house's rules.",
+            Related = [context.See(step.Do.Span, "the step")],
+            Corrections = !line.Amount.IsGiven || line.RoleIsGiven
+                ? []
+                : Correction.Propose(
+                    $"Add {item} after the technique.",
+                    new TextEdit(context.At(new TextSpan(line.Amount.Span.End, 0)), ", \"role\": \"top\"")),
+            Evidence = [Proof.Of("kind", part.Material!.Kind.Id, context.At(line.Span))],
+        });
+    }
+
+    /// <summary>Whether a line is in the vessel at a step: the step names it, or names nothing and no later step brings it.</summary>
+    private static bool GoesIn(Drink drink, Step at, Line line)
+    {
+        if (!line.Item.IsGiven || IsFlat(drink, at, line)) return false;
+        string id = line.Item.Value;
         if (at.Items.Count > 0) return Names(at, id);
         foreach (var step in drink.Method)
         {
-            if (step.Number <= at.Number) continue;
-            if (Names(step, id)) return false;
-
             // A later top without items is the sparkling part.
-            if (step.Verb.AddsLast && step.Items.Count == 0) return false;
+            if (step.Number > at.Number && (Names(step, id) || (step.Verb.AddsLast && step.Items.Count == 0))) return false;
         }
 
         return true;
     }
-
-    /// <summary>What says that the gas is gone.</summary>
-    private static readonly string[] FlatWords = ["flat", "no bubbles", "no more bubbles", "no fizz", "degas", "de-gas", "gas out", "gas is out", "gas is gone", "fizz is gone"];
-
-    /// <summary>What turns that round: it must not go flat.</summary>
-    private static readonly string[] NotFlatWords = ["not", "never", "don't", "doesn't", "do not", "avoid", "before", "without", "or it", "goes", "else"];
 
     /// <summary>Whether its gas has gone by a step: its line says so, or an earlier step that works on it does.</summary>
     private static bool IsFlat(Drink drink, Step at, Line line)
@@ -100,7 +98,7 @@ internal sealed partial class FizzInShaker : DrinkRule
         return false;
     }
 
-    private static bool SaysFlat(Reading.Given<string> text) => Hazards.HazardWords.HasWords(text, FlatWords) && !Hazards.HazardWords.HasWords(text, NotFlatWords);
+    private static bool SaysFlat(Given<string> text) => HazardWords.HasWords(text, FlatWords) && !HazardWords.HasWords(text, NotFlatWords);
 
     private static bool Names(Step step, string id)
     {

@@ -8,8 +8,10 @@ internal sealed partial class GlassByNameOnly : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Glass.IsGiven || context.Settings.Bar is not { Glasses.Count: > 0 } bar || bar.Glasses.ContainsKey(drink.GlassWritten)) return;
-        if (drink.Glass.Value is not { IsKnown: true } type) return;
+        if (drink.Glass is not { IsGiven: true, Value: { IsKnown: true } type }
+            || context.Settings.Bar is not { Glasses.Count: > 0 } bar
+            || bar.Glasses.ContainsKey(drink.GlassWritten))
+            return;
         string? near = null;
         foreach (var own in bar.Glasses)
         {
@@ -25,10 +27,7 @@ internal sealed partial class GlassByNameOnly : DrinkRule
                 ? "Add the glass to bar.json with its brim and wash line, measured with water."
                 : $"Name the bar's `{near}`, or add the glass to bar.json with its brim and wash line.",
             Evidence = [new Evidence("brim", type.BrimTypical, type.BrimLow, type.BrimHigh, "mL", type.Source)],
-            Corrections = near is null
-                ? []
-                : [new Correction(
-                    CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(context.At(drink.Glass.Span), $"\"{near}\"")])],
+            Corrections = context.Write(drink.Glass.Span, near, $"Name `{near}`."),
         });
     }
 }

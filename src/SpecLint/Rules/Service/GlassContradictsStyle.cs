@@ -1,20 +1,21 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8028", "glass-contradicts-style", "A glass of another shape than the style's, or ice in a glass that takes none", Level.Note, IsConsequence = true)]
+[Rule(
+    "SL8028", "glass-contradicts-style", "A glass of another shape than the style's, or ice in a glass that takes none", Level.Note,
+    IsConsequence = true)]
 [Limit("hot-drink-from", "Hot")]
 internal sealed partial class GlassContradictsStyle : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.Glass is not { IsGiven: true, Value: { IsKnown: true } glass }) return;
-        var (iced, _) = GlassFill.IceOf(context.Profile, drink);
-        if (iced && glass.NeverIced && glass.Shape == "up")
+        if (glass.NeverIced && glass.Shape == "up" && GlassFill.IceOf(context.Profile, drink).Iced)
         {
-            Report(context, drink, Level.Warning,
+            Report(
+                context, drink, Level.Warning,
                 $"Ice goes into the glass, and a {glass.Name.ToLowerInvariant()} is served without ice. The ice takes up the room of "
                     + $"the drink ({glass.Source}).",
                 "Strain it without ice, or serve it in a rocks glass.");
@@ -23,9 +24,10 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
 
         if (glass.Shape == "up" && IsServedHot(drink))
         {
-            Report(context, drink, Level.Warning,
+            Report(
+                context, drink, Level.Warning,
                 $"It is served hot, and a {glass.Name.ToLowerInvariant()} is made for cold drinks: thin glass may crack, and without a "
-                    + $"handle nobody can hold it (common practice, no source).",
+                    + "handle nobody can hold it (common practice, no source).",
                 "Serve it in a glass or mug for hot drinks.");
             return;
         }
@@ -36,7 +38,8 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
             if (id == glass.Id || GlassType.Of(id).Shape == glass.Shape) return;
         }
 
-        Report(context, drink, Level.Note,
+        Report(
+            context, drink, Level.Note,
             $"A {glass.Name.ToLowerInvariant()} is the wrong shape for a `{style.Id}`, which is served in "
                 + $"{Say.List([.. style.Glasses.Select(g => $"`{g}`")], "or")} (table of styles; {style.UsualInShort}).",
             "Use one of these glasses, or name the right style.");
@@ -49,7 +52,7 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         foreach (var step in drink.Method)
         {
             if (step.Verb.Chills && !step.Verb.Builds || step.HasIce || step.Verb.Cools || step.Verb.Freezes) return false;
-            hot |= (step.To.IsGiven && step.To.Value.Base >= Hot.Value) || (step.At.IsGiven && step.At.Value.Base >= Hot.Value);
+            hot |= Heat.Reaches(step, Hot.Value);
         }
 
         return hot;
@@ -61,6 +64,6 @@ internal sealed partial class GlassContradictsStyle : DrinkRule
         At = context.At(drink.Glass.Span, "glass"),
         Message = message,
         Advice = advice,
-        Related = drink.Style.IsGiven ? [new RelatedPlace(context.At(drink.Style.Span), "the style")] : [],
+        Related = drink.Style.IsGiven ? [context.See(drink.Style.Span, "the style")] : [],
     });
 }

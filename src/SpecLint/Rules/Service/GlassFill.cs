@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
+using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Rules.Balance;
@@ -15,10 +16,7 @@ internal sealed class GlassFill
     private static readonly Limit EggFoam = Limits.Of("egg-foam-volume");
     private static readonly Limit EggWhite = Limits.Of("egg-white-foam");
 
-    private GlassFill(string name)
-    {
-        Name = name;
-    }
+    private GlassFill(string name) => Name = name;
 
     /// <summary>The glass, in words.</summary>
     public string Name { get; }
@@ -53,11 +51,16 @@ internal sealed class GlassFill
     /// <summary>Place of the glass in bar.json, where it is one of the bar's.</summary>
     public TextSpan? HouseSpan { get; private init; }
 
+    /// <summary>The glass in bar.json as a further place; none where it is not one of the bar's.</summary>
+    public IReadOnlyList<RelatedPlace> SeeHouse(Settings settings) =>
+        HouseSpan is { } span ? [new RelatedPlace(settings.Bar!.At(span), "the glass")] : [];
+
+    /// <summary>Its volume as evidence.</summary>
+    public Evidence BrimProof => new("brim", Brim.Typical, Brim.Low, Brim.High, "mL", Source);
+
     /// <summary>The glass of a drink with what is in it; <see langword="null"/> where the glass or the volume is not known.</summary>
-    public static GlassFill? Of(RecipeContext context, Drink drink)
-    {
-        return drink.Glass.IsGiven ? Of(context.Profile, drink, drink.GlassWritten, context.Settings) : null;
-    }
+    public static GlassFill? Of(RecipeContext context, Drink drink) =>
+        drink.Glass.IsGiven ? Of(context.Profile, drink, drink.GlassWritten, context.Settings) : null;
 
     /// <summary>A drink in a glass; <see langword="null"/> where the glass or the volume is not known.</summary>
     /// <param name="profile">The drink's profile.</param>

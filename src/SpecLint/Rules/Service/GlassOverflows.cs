@@ -9,11 +9,11 @@ namespace SpecLint.Rules.Service;
 [Limit("glass-over-usual", "OverUsual")]
 internal sealed partial class GlassOverflows : DrinkRule
 {
-    /// <summary>Whether it overflows: the whole range of what is in it lies over. A glass whose size nobody states is judged by the usual one.</summary>
-    internal static bool Overflows(GlassFill glass) => glass.Fill.Low > (glass.IsHouse ? glass.Brim.High : glass.Brim.Typical) * Most.Value / 100;
-
-    /// <summary>Whether the largest of its kind would hold it.</summary>
-    private static bool LargestHolds(GlassFill glass) => !glass.IsHouse && glass.Fill.Low <= glass.Brim.High * Most.Value / 100;
+    /// <summary>
+    /// Whether it overflows: the whole range of what is in it lies over. A glass whose size nobody states is judged by the usual one.
+    /// </summary>
+    internal static bool Overflows(GlassFill glass) =>
+        glass.Fill.Low > (glass.IsHouse ? glass.Brim.High : glass.Brim.Typical) * Most.Value / 100;
 
     public override void Check(RecipeContext context, Drink drink)
     {
@@ -22,32 +22,32 @@ internal sealed partial class GlassOverflows : DrinkRule
         double room = double.IsNaN(glass.WashLine) ? glass.Brim.Typical * 0.9 : glass.WashLine;
         double aim = (room - glass.Ice) / (1 + (glass.Foam / served.Value));
         var remedy = Resize.To(context, aim, "Pour it into a larger glass");
+
+        // Whether the largest of its kind would hold it.
+        bool mayHold = !glass.IsHouse && glass.Fill.Low <= glass.Brim.High * Most.Value / 100;
+        bool isClose = mayHold && (glass.IsUp || served.Low <= glass.Brim.Typical * OverUsual.Value / 100);
+        string largest = $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it";
+        string together = glass.Foam > 0 || glass.Ice > 0 ? $": together {Say.With(glass.Fill.Typical, "mL")}" : "";
         context.Report(new(Rule)
         {
-            AskedLevel = glass.IsHouse
-                ? null
-                : LargestHolds(glass) && (glass.IsUp || served.Low <= glass.Brim.Typical * OverUsual.Value / 100)
-                    ? Level.Note
-                    : Level.Warning,
+            AskedLevel = glass.IsHouse ? null : isClose ? Level.Note : Level.Warning,
             At = context.At(drink.Glass.Span, "glass"),
-            Message = $"It comes to {glass.Words(served)}{Together(glass)}, but the {glass.Name} holds "
-                + $"{(LargestHolds(glass) ? "usually " + Say.With(glass.Brim.Typical, "mL") : Brim(glass))} to the brim, of which "
-                + $"{Say.With(Most.Value, "%")} can be carried "
-                + $"({(glass.IsHouse ? Most.Source : glass.Source)}){(LargestHolds(glass) ? $": the usual one overflows; the largest of its kind ({Say.With(glass.Brim.High, "mL")}) would hold it" : "")}.",
-            Advice = LargestHolds(glass) ? $"Add the bar's own glass to bar.json with its brim. {remedy.Words}" : remedy.Words,
+            Message = $"It comes to {glass.Words(served)}{together}, but the {glass.Name} holds {Brim(glass, mayHold)} to the brim, of "
+                + $"which {Say.With(Most.Value, "%")} can be carried ({(glass.IsHouse ? Most.Source : glass.Source)})"
+                + $"{(mayHold ? largest : "")}.",
+            Advice = (mayHold ? "Add the bar's own glass to bar.json with its brim. " : "") + remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
             [
                 Proof.Of(Fact.ServedVolume, served), Proof.Of("foam", glass.Foam, "mL"), Proof.Of("ice displaces", glass.Ice, "mL"),
-                new Evidence("brim", glass.Brim.Typical, glass.Brim.Low, glass.Brim.High, "mL", glass.Source), Proof.Of(Most),
+                glass.BrimProof, Proof.Of(Most),
             ],
-            Related = glass.HouseSpan is { } span ? [new RelatedPlace(context.Settings.Bar!.At(span), "the glass")] : [],
+            Related = glass.SeeHouse(context.Settings),
         });
     }
 
-    private static string Together(GlassFill glass) => glass.Foam > 0 || glass.Ice > 0 ? $": together {Say.With(glass.Fill.Typical, "mL")}" : "";
-
-    private static string Brim(GlassFill glass) => glass.Brim.Low < glass.Brim.High
-        ? $"{Say.Number(glass.Brim.Low)}–{Say.With(glass.Brim.High, "mL")}"
+    private static string Brim(GlassFill glass, bool mayHold) =>
+        mayHold ? "usually " + Say.With(glass.Brim.Typical, "mL")
+        : glass.Brim.Low < glass.Brim.High ? $"{Say.Number(glass.Brim.Low)}–{Say.With(glass.Brim.High, "mL")}"
         : Say.With(glass.Brim.Typical, "mL");
 }

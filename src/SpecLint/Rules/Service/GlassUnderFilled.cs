@@ -4,7 +4,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8005", "glass-under-filled", "A stemmed glass not half full", Level.Note, Needs = [Fact.ServedVolume, Fact.Alcohol], IsConsequence = true)]
+[Rule(
+    "SL8005", "glass-under-filled", "A stemmed glass not half full", Level.Note,
+    Needs = [Fact.ServedVolume, Fact.Alcohol], IsConsequence = true)]
 [Limit("glass-underfilled", "Least")]
 [Limit("glass-tall-underfilled", "Tall")]
 internal sealed partial class GlassUnderFilled : DrinkRule
@@ -15,8 +17,7 @@ internal sealed partial class GlassUnderFilled : DrinkRule
         bool tall = drink.Glass.Value is { IsIced: true, IsTall: true };
         if (!tall && drink.Glass.Value is not { IsFilledUp: true, IsIced: false }) return;
         var limit = tall ? Tall : Least;
-        double least = glass.Brim.Low * limit.Value / 100;
-        if (glass.Fill.High >= least) return;
+        if (glass.Fill.High >= glass.Brim.Low * limit.Value / 100) return;
         var served = context.Fact(Fact.ServedVolume);
         double room = double.IsNaN(glass.WashLine) ? glass.Brim.Typical * 0.85 : glass.WashLine;
         double aim = room / (1 + (glass.Foam / served.Value));
@@ -29,11 +30,12 @@ internal sealed partial class GlassUnderFilled : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(drink.Glass.Span, "glass"),
-            Message = $"It comes to {glass.Words(served)}, less than {Say.With(limit.Value, "%")} of the {Say.With(glass.Brim.Typical, "mL")} of {glass.Name}: it looks half poured ({limit.Source}).",
+            Message = $"It comes to {glass.Words(served)}, less than {Say.With(limit.Value, "%")} of the "
+                + $"{Say.With(glass.Brim.Typical, "mL")} of {glass.Name}: it looks half poured ({limit.Source}).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
-            Evidence = [Proof.Of(Fact.ServedVolume, served), new Evidence("brim", glass.Brim.Typical, glass.Brim.Low, glass.Brim.High, "mL", glass.Source), Proof.Of(limit)],
-            Related = glass.HouseSpan is { } span ? [new RelatedPlace(context.Settings.Bar!.At(span), "the glass")] : [],
+            Evidence = [Proof.Of(Fact.ServedVolume, served), glass.BrimProof, Proof.Of(limit)],
+            Related = glass.SeeHouse(context.Settings),
         });
     }
 }

@@ -20,10 +20,9 @@ internal sealed partial class HotInClosedVessel : RecipeRule
             // What is toasted dry cools as soon as anything wet is poured over it.
             if (step.Verb.HeatsDry) continue;
             double given = Temperature(step);
-            bool iced = step.HasIce;
 
             // Ice takes the heat at once; cooling and freezing take it in time.
-            if (iced || step.Verb.Cools || step.Verb.Freezes || (!double.IsNaN(given) && given < Hot.Value))
+            if (step.HasIce || step.Verb.Cools || step.Verb.Freezes || (!double.IsNaN(given) && given < Hot.Value))
             {
                 heated = null;
                 continue;
@@ -39,26 +38,30 @@ internal sealed partial class HotInClosedVessel : RecipeRule
 
             // Warm oil gives off no steam; what little water leaves bring does not lift a lid below the boil.
             if (celsius < Simmers.Value && IsOil(context)) continue;
-            bool same = heated == step;
-            string degrees = double.IsNaN(celsius)
-                ? "heated, and nothing says how hot"
-                : $"at {Say.Number(celsius, 0)} °C", brought = double.IsNaN(celsius)
-                    ? "heated, nothing says how hot,"
-                    : $"brought to {Say.Number(celsius, 0)} °C";
-            context.Report(new(Rule)
-            {
-                Answer = double.IsNaN(celsius) ? Answer.NotShown : Answer.Broken,
-                At = context.VerbOf(step),
-                Message = $"{(same ? $"By the method it is {degrees}" : $"It was {brought} and nothing cools it")} at the step to "
-                    + $"{step.Written}. Above {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a closed vessel and "
-                    + $"throw out its contents ({Hot.Source}).",
-                Advice = "Cool it first, or shake it on ice. Blend hot liquid in small amounts with the cap of the lid off and a cloth over it.",
-                Caution = "Hot liquid under pressure scalds: follow the maker's instructions for the blender and the house's safety rules.",
-                Evidence = double.IsNaN(celsius) ? [Proof.Of(Hot)] : [Proof.Of("temperature", celsius, "Cel"), Proof.Of(Hot)],
-                Related = same ? [] : [new RelatedPlace(context.At(heated.Do.Span), "the step that heats it")],
-            });
+            Report(context, step, heated, celsius);
             return;
         }
+    }
+
+    private static void Report(RecipeContext context, Step step, Step heated, double celsius)
+    {
+        bool same = heated == step, known = !double.IsNaN(celsius);
+        string degrees = $"{Say.Number(celsius, 0)} °C";
+        string state = same
+            ? "By the method it is " + (known ? $"at {degrees}" : "heated, and nothing says how hot")
+            : $"It was {(known ? $"brought to {degrees}" : "heated, nothing says how hot,")} and nothing cools it";
+        context.Report(new(Rule)
+        {
+            Answer = known ? Answer.Broken : Answer.NotShown,
+            At = context.VerbOf(step),
+            Message = $"{state} at the step to {step.Written}. Above {Say.Number(Hot.Value, 0)} °C steam and hot air lift the lid of a "
+                + $"closed vessel and throw out its contents ({Hot.Source}).",
+            Advice = "Cool it first, or shake it on ice. Blend hot liquid in small amounts with the cap of the lid off and a cloth over "
+                + "it.",
+            Caution = "Hot liquid under pressure scalds: follow the maker's instructions for the blender and the house's safety rules.",
+            Evidence = known ? [Proof.Of("temperature", celsius, "Cel"), Proof.Of(Hot)] : [Proof.Of(Hot)],
+            Related = same ? [] : [context.See(heated.Do.Span, "the step that heats it")],
+        });
     }
 
     private const double Boiling = 100;

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
@@ -31,76 +32,72 @@ internal sealed partial class IceMissing : DrinkRule
 
         foreach (var part in context.Profile.Parts) ice |= part.Material is { Kind.IsIce: true };
         if (ice || NeedsNone(context)) return;
-        bool names = chills is not null
-            && context.Profile.TechniqueStep is not null
-            && context.Profile.Technique is not (TechniqueKind.NoIce or TechniqueKind.Unknown);
-        if (names)
-        {
-            // The verb implies ice; which ice is worth a word, since dilution and texture hang on it.
-            context.Report(new(Rule)
-            {
-                AskedLevel = Level.Note,
-                At = context.At(chills!.Do.Span, context.PathOf(chills)),
-                Message = $"The step to {chills.Written} needs ice, and no step says which. Its size decides the dilution.",
-                Advice = "Add the ice to the step, for example `\"ice\": \"cubed\"`.",
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed,
-                    "Write cubed ice.",
-                    [new TextEdit(context.At(new Reading.TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")])],
-            });
-            return;
-        }
+        if (context.Profile.Technique == TechniqueKind.NoIce) NoIce(context, drink, dry);
+        else if (chills is not null && context.Profile is { TechniqueStep: not null, Technique: not TechniqueKind.Unknown })
+            WhichIce(context, chills);
+    }
 
-        if (context.Profile.Technique != TechniqueKind.NoIce) return;
+    /// <summary>The verb implies ice; which ice is worth a word, since dilution and texture hang on it.</summary>
+    private static void WhichIce(RecipeContext context, Step chills) => context.Report(new(Rule)
+    {
+        AskedLevel = Level.Note,
+        At = context.VerbOf(chills),
+        Message = $"The step to {chills.Written} needs ice, and no step says which. Its size decides the dilution.",
+        Advice = "Add the ice to the step, for example `\"ice\": \"cubed\"`.",
+        Corrections = Correction.Propose(
+            "Write cubed ice.", new TextEdit(context.At(new TextSpan(chills.Do.Span.End, 0)), ", \"ice\": \"cubed\"")),
+    });
+
+    private static void NoIce(RecipeContext context, Drink drink, Step? dry)
+    {
+        const string warm = "it is served warm and undiluted (common practice, no source).";
+        var method = context.At(drink.Method[0].Do.IsGiven ? drink.Method[0].Do.Span : drink.Method[0].Span, "method");
         if (dry is not null)
         {
             context.Report(new(Rule)
             {
                 At = context.VerbOf(dry),
-                Message = $"It is shaken without ice ({dry.Written}), and no step chills it: it is served warm and undiluted (common practice, no source).",
+                Message = $"It is shaken without ice ({dry.Written}), and no step chills it: {warm}",
                 Advice = "Add the shake on ice behind it, or the ice that it is served on.",
                 Evidence = [Proof.Of("step", dry.Written)],
             });
-            return;
         }
-
-        if (Unchilled(context, drink) is { } bare)
+        else if (Unchilled(context, drink) is { } bare)
         {
             context.Report(new(Rule)
             {
                 At = context.At(bare.Ice.Span, context.PathOf(bare) + ".ice"),
-                Message = $"The step to {bare.Written} has no ice, and no other step chills it: it is served warm and undiluted (common practice, no source).",
+                Message = $"The step to {bare.Written} has no ice, and no other step chills it: {warm}",
                 Advice = "Write the ice of the step. If it is meant, as of a drink at room temperature, say so in its style.",
                 Evidence = [Proof.Of("step", bare.Written)],
             });
-            return;
         }
-
-        var at = drink.Method[0];
-        if (!drink.Style.IsGiven && Lengthened(context, drink) is { } soda)
+        else if (!drink.Style.IsGiven && Lengthened(context, drink) is { } soda)
         {
             context.Report(new(Rule)
             {
-                At = context.At(at.Do.IsGiven ? at.Do.Span : at.Span, "method"),
+                At = method,
                 Message = $"A spirit or liqueur is lengthened with {soda.Line.Item.Or("soda")}, and no step has any ice: it is served "
-                    + $"warm (common practice, no source).",
+                    + "warm (common practice, no source).",
                 Advice = "Add the ice to the method, or the step that chills it.",
-                Related = [new RelatedPlace(context.At(soda.Line.Span), "what lengthens it")],
+                Related = [context.See(soda.Line.Span, "what lengthens it")],
             });
-            return;
         }
-
-        if (drink.KnownStyle is not { NeedsIce: true } style) return;
-        context.Report(new(Rule)
+        else if (drink.KnownStyle is { NeedsIce: true } style)
         {
-            At = context.At(at.Do.IsGiven ? at.Do.Span : at.Span, "method"),
-            Message = $"A `{style.Id}` is chilled with ice, but no step of the method has any, so it is served warm and undiluted.",
-            Advice = $"Add the ice to the method, or name the right style.",
-            Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
-        });
+            context.Report(new(Rule)
+            {
+                At = method,
+                Message = $"A `{style.Id}` is chilled with ice, but no step of the method has any, so it is served warm and undiluted.",
+                Advice = "Add the ice to the method, or name the right style.",
+                Related = [context.See(drink.Style.Span, "the style")],
+            });
+        }
     }
 
-    /// <summary>The step that stirs or shakes without ice a drink that is strained afterwards: mixing glass and strainer are there for the ice.</summary>
+    /// <summary>
+    /// The step that stirs or shakes without ice a drink that is strained afterwards: mixing glass and strainer are there for the ice.
+    /// </summary>
     private static Step? Unchilled(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not null || !(context.Profile.Grams[(int)Component.Ethanol] > 0)) return null;
@@ -128,7 +125,10 @@ internal sealed partial class IceMissing : DrinkRule
             double ethanol = material.Of(Component.Ethanol);
             if (ethanol > Strong.Value / 100 || material.Kind.IsLiqueur) strong += part.Millilitres;
             else if (material.Kind.IsSparkling && ethanol > 0) wine += part.Millilitres;
-            else if ((material.Kind.Lengthens || material.Kind.IsJuice) && ethanol <= 0 && (soda is null || part.Millilitres > soda.Millilitres)) soda = part;
+            else if (material.Kind is { Lengthens: true } or { IsJuice: true }
+                && ethanol <= 0
+                && (soda is null || part.Millilitres > soda.Millilitres))
+                soda = part;
         }
 
         return strong >= Base.Value * drink.ServesOrOne
@@ -144,9 +144,7 @@ internal sealed partial class IceMissing : DrinkRule
         foreach (var step in context.Recipe.Method)
         {
             if (step.Verb.Freezes || step.Verb.Carbonates || step.Verb.Draws || step.Verb.Heats) return true;
-            if ((step.At.IsGiven && (step.At.Value.Base <= Guards.KeptCold || step.At.Value.Base >= Hot.Value))
-                || (step.To.IsGiven && step.To.Value.Base >= Hot.Value))
-                return true;
+            if (Heat.Reaches(step, Hot.Value) || (step.At.IsGiven && step.At.Value.Base <= Guards.KeptCold)) return true;
         }
 
         foreach (var part in context.Profile.Parts)

@@ -3,7 +3,9 @@ using SpecLint.Findings;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8002", "over-wash-line", "A drink filled above the wash line of its glass", Level.Warning, Needs = [Fact.ServedVolume], IsConsequence = true)]
+[Rule(
+    "SL8002", "over-wash-line", "A drink filled above the wash line of its glass", Level.Warning,
+    Needs = [Fact.ServedVolume], IsConsequence = true)]
 internal sealed partial class OverWashLine : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
@@ -17,11 +19,16 @@ internal sealed partial class OverWashLine : DrinkRule
         context.Report(new(Rule)
         {
             At = context.At(drink.Glass.Span, "glass"),
-            Message = $"It comes to {glass.Words(served)}, above the {Say.With(glass.WashLine, "mL")} to which {glass.Name} is filled (bar.json, wash line).",
+            Message = $"It comes to {glass.Words(served)}, above the {Say.With(glass.WashLine, "mL")} to which {glass.Name} is filled "
+                + "(bar.json, wash line).",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
-            Evidence = [Proof.Of(Fact.ServedVolume, served), Proof.Of("ice displaces", glass.Ice, "mL"), Proof.Of("washLine", glass.WashLine, "mL", "bar.json")],
-            Related = glass.HouseSpan is { } span ? [new RelatedPlace(context.Settings.Bar!.At(span), "the glass")] : [],
+            Evidence =
+            [
+                Proof.Of(Fact.ServedVolume, served), Proof.Of("ice displaces", glass.Ice, "mL"),
+                Proof.Of("washLine", glass.WashLine, "mL", "bar.json"),
+            ],
+            Related = glass.SeeHouse(context.Settings),
         });
     }
 }

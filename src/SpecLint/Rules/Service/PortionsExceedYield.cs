@@ -1,3 +1,4 @@
+using System.Globalization;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
@@ -15,23 +16,14 @@ internal sealed partial class PortionsExceedYield : PrepRule
         if (!prep.PortionCount.IsGiven || !prep.PortionSize.IsGiven || !prep.Yield.IsGiven) return;
         double count = prep.PortionCount.Value, each = prep.PortionSize.Value.Base;
         if (count <= 0 || each <= 0) return;
-        double yield;
-        string unit;
-        if (prep.PortionSize.Value.Dimension == Dimension.Volume)
+        var (yield, unit) = (prep.PortionSize.Value.Dimension, prep.Yield.Value.Dimension) switch
         {
-            (yield, unit) = (Yields.Volume(context, prep), "mL");
-        }
-        else if (prep.PortionSize.Value.Dimension == Dimension.Mass && prep.Yield.Value.Dimension == Dimension.Mass)
-        {
-            (yield, unit) = (prep.Yield.Value.Base, "g");
-        }
-        else
-        {
-            return;
-        }
-
-        double sum = count * each;
+            (Dimension.Volume, _) => (Yields.Volume(context, prep), "mL"),
+            (Dimension.Mass, Dimension.Mass) => (prep.Yield.Value.Base, "g"),
+            _ => (double.NaN, ""),
+        };
         if (double.IsNaN(yield)) return;
+        double sum = count * each;
         bool over = sum > yield * (1 + (Off.Value / 100)), under = sum < yield * (1 - (Short.Value / 100));
         if (!over && !under) return;
         int fits = (int)Math.Floor((yield * (1 + (Off.Value / 100) / 2)) / each);
@@ -44,13 +36,12 @@ internal sealed partial class PortionsExceedYield : PrepRule
                 + $"{(over ? "more than is made" : "is left over")}.",
             Advice = fits >= 1 ? $"Write {fits}, or change the portion or the batch." : "Change the portion or the batch.",
             Evidence = [Proof.Of("portions", sum, unit), Proof.Of("yield", yield, unit), Proof.Of(over ? Off : Short)],
-            Related = [new RelatedPlace(context.At(prep.Yield.Span), "the yield")],
-            Corrections = fits >= 1
-                ? [new Correction(
-                    CorrectionGrade.Proposed,
+            Related = [context.See(prep.Yield.Span, "the yield")],
+            Corrections = fits < 1
+                ? []
+                : Correction.Propose(
                     $"Write {fits} portions.",
-                    [new TextEdit(context.At(prep.PortionCount.Span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])]
-                : [],
+                    new TextEdit(context.At(prep.PortionCount.Span), fits.ToString(CultureInfo.InvariantCulture))),
         });
     }
 }

@@ -2,48 +2,52 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
-using SpecLint.Science;
-using Bar = SpecLint.Science.Bar;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8022", "pressure-over-rating", "More pressure than the vessel is rated for, cold or warm", Level.Error, Needs = [Fact.Abv, Fact.Sugar], Safety = true)]
+[Rule(
+    "SL8022", "pressure-over-rating", "More pressure than the vessel is rated for, cold or warm", Level.Error,
+    Needs = [Fact.Abv, Fact.Sugar], Safety = true)]
 [Limit("warm-bottle", "Warm")]
 internal sealed partial class PressureOverRating : PrepRule
 {
-    private const string Caution = "A vessel above its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the maker and local rules.";
+    private const string Caution =
+        "A vessel above its rating can burst and maim: use only vessels rated for the pressure, with a relief valve, and follow the "
+            + "maker and local rules.";
 
     public override void Check(RecipeContext context, Prep prep)
     {
-        var (pressure, span) = PressureOf(prep);
-        if (double.IsNaN(pressure))
-        {
-            NoPressure(context, prep);
-            return;
-        }
-
-        if (pressure <= 0) return;
-        var (rating, source, mark) = prep.Keep is { } keep ? RatingOf(context, keep) : (double.NaN, "", Mark.House);
+        var (pressure, span) = Pressures.Asked(prep);
+        if (double.IsNaN(pressure)) NoPressure(context, prep);
+        if (!(pressure > 0)) return;
+        var (rating, source, mark) = RatingOf(context, prep);
         if (double.IsNaN(rating))
         {
             Open(context, prep, pressure, span);
             return;
         }
 
-        double warm = WarmPressure(context, prep, pressure);
+        double warm = Pressures.Of(context, prep, pressure) is { } gas ? gas.Gauge(gas.Volumes, Warm.Value) : double.NaN;
         bool cold = pressure > rating;
-        bool closed = !prep.Keep!.Vessel.IsKeg;
-        if (!cold && !(closed && warm > rating)) return;
+        if (!cold && (prep.Keep!.Vessel.IsKeg || !(warm > rating))) return;
+        string rated = $"above the {Say.With(rating, "bar")} that its vessel is rated for ({source}).";
         context.Report(new(Rule)
         {
             AskedLevel = mark == Mark.Memory && !cold ? Level.Warning : null,
-            At = context.At(span, prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method"),
+            At = Pressures.At(context, prep, span),
             Message = cold
-                ? $"It is put under {Say.With(pressure, "bar")}, above the {Say.With(rating, "bar")} that its vessel is rated for ({source})."
-                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, above the {Say.With(rating, "bar")} that its vessel is rated for ({source}).",
-            Advice = rating <= 0 ? "Use a vessel that is made and rated for pressure." : cold ? $"Stay below {Say.With(rating, "bar")}, or use a vessel with a higher rating." : "Lower the pressure, or use a vessel with a higher rating, and keep it cold.",
+                ? $"It is put under {Say.With(pressure, "bar")}, {rated}"
+                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, "
+                    + rated,
+            Advice = rating <= 0 ? "Use a vessel that is made and rated for pressure."
+                : cold ? $"Stay below {Say.With(rating, "bar")}, or use a vessel with a higher rating."
+                : "Lower the pressure, or use a vessel with a higher rating, and keep it cold.",
             Caution = Caution,
-            Evidence = [Proof.Of("pressure", pressure, "bar"), Proof.Of("rating", rating, "bar", source), Proof.Of($"pressure at {Say.Number(Warm.Value, 0)} °C", warm, "bar")],
+            Evidence =
+            [
+                Proof.Of("pressure", pressure, "bar"), Proof.Of("rating", rating, "bar", source),
+                Proof.Of($"pressure at {Say.Number(Warm.Value, 0)} °C", warm, "bar"),
+            ],
         });
     }
 
@@ -51,8 +55,8 @@ internal sealed partial class PressureOverRating : PrepRule
     private static void NoPressure(RecipeContext context, Prep prep)
     {
         // A siphon and its chargers are made for each other.
-        if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || (prep.Keep is { Vessel.IsSiphon: true })) return;
-        var (rating, source, _) = prep.Keep is { } keep ? RatingOf(context, keep) : (double.NaN, "", Mark.House);
+        if (prep.Method.FirstOrDefault(static s => s.Verb.Carbonates) is not { } step || prep.Keep is { Vessel.IsSiphon: true }) return;
+        var (rating, source, _) = RatingOf(context, prep);
         bool cannot = rating <= 0;
         context.Report(new(Rule)
         {
@@ -63,7 +67,9 @@ internal sealed partial class PressureOverRating : PrepRule
             Message = cannot
                 ? $"It is carbonated and kept in `{prep.Keep!.In.Value.Id}`, which is not made for any pressure ({source})."
                 : "It is carbonated, and nothing says at what pressure: nothing shows that its vessel holds it.",
-            Advice = cannot ? "Use a vessel that is made and rated for pressure." : "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
+            Advice = cannot
+                ? "Use a vessel that is made and rated for pressure."
+                : "Write `pressure` under `target`, and the maker's `rating` under `keep`.",
             Caution = Caution,
             Evidence = [Proof.Of("step", step.Written)],
         });
@@ -75,7 +81,7 @@ internal sealed partial class PressureOverRating : PrepRule
         {
             Answer = Answer.NotShown,
             AskedLevel = Level.Warning,
-            At = context.At(span, prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method"),
+            At = Pressures.At(context, prep, span),
             Key = "rating",
             Message = $"It is put under {Say.With(pressure, "bar")}, and nothing says what pressure its vessel is rated for.",
             Advice = "Write the maker's `rating` under `keep`, or once for the vessel in bar.json.",
@@ -83,36 +89,17 @@ internal sealed partial class PressureOverRating : PrepRule
             Evidence = [Proof.Of("pressure", pressure, "bar")],
         });
 
-    /// <summary>Gauge pressure that the recipe asks for, bar.</summary>
-    internal static (double Bar, TextSpan Span) PressureOf(Prep prep)
+    private static (double Bar, string Source, Mark Mark) RatingOf(RecipeContext context, Prep prep)
     {
-        if (prep.Target is { Pressure.IsGiven: true } target && target.Pressure.Value.Dimension == Dimension.Pressure) return (target.Pressure.Value.Base, target.Pressure.Span);
-        foreach (var step in prep.Method)
-        {
-            if (step.Amount.IsGiven && step.Amount.Value.Dimension == Dimension.Pressure) return (step.Amount.Value.Base, step.Amount.Span);
-        }
-
-        return (double.NaN, default);
-    }
-
-    private static double WarmPressure(RecipeContext context, Prep prep, double gauge)
-    {
-        var abv = context.Fact(Fact.Abv);
-        var sugar = context.Fact(Fact.Sugar);
-        if (!abv.IsKnown || !sugar.IsKnown) return double.NaN;
-        double t = CarbonationTarget.Temperature(prep);
-        var strength = new AlcoholByVolume(abv.Value / 100);
-        var sweet = new GramsPerLitre(sugar.Value * 10);
-        if (Carbonation.Volumes(new Bar(gauge + Carbonation.Atmosphere), new Celsius(t), strength, sweet) is not { } volumes) return double.NaN;
-        return Carbonation.Pressure(volumes, new Celsius(Warm.Value), strength, sweet) is { } warm ? warm.Value - Carbonation.Atmosphere : double.NaN;
-    }
-
-    private static (double Bar, string Source, Mark Mark) RatingOf(RecipeContext context, SpecLint.Book.Keeping keep)
-    {
-        if (keep.Rating.IsGiven && keep.Rating.Value.Dimension == Dimension.Pressure) return (keep.Rating.Value.Base, "keep.rating", Mark.House);
-        if (!keep.In.IsGiven) return (double.NaN, "", Mark.House);
-        if (context.Settings.Bar is { } bar && bar.Vessels.TryGetValue(keep.In.Value.Id, out var own) && own.Rating.IsGiven && own.Rating.Value.Dimension == Dimension.Pressure)
+        if (prep.Keep is { Rating: { IsGiven: true, Value.Dimension: Dimension.Pressure } stated })
+            return (stated.Value.Base, "keep.rating", Mark.House);
+        if (prep.Keep is not { In.IsGiven: true } keep) return (double.NaN, "", Mark.House);
+        if (context.Settings.Bar is { } bar
+            && bar.Vessels.TryGetValue(keep.In.Value.Id, out var own)
+            && own.Rating is { IsGiven: true, Value.Dimension: Dimension.Pressure })
             return (own.Rating.Value.Base, "bar.json", Mark.House);
-        return keep.In.Value.Rated is { } type && !double.IsNaN(type.RatingBar) ? (type.RatingBar, $"{type.Name}: {type.Source}", type.Mark) : (double.NaN, "", Mark.House);
+        return keep.In.Value.Rated is { } type && !double.IsNaN(type.RatingBar)
+            ? (type.RatingBar, $"{type.Name}: {type.Source}", type.Mark)
+            : (double.NaN, "", Mark.House);
     }
 }

@@ -33,8 +33,8 @@ internal sealed partial class ReducedWithoutLoss : PrepRule
                 + $"{Say.With(prep.Yield.Value.Base, unit)} from {Say.With(all, unit)} at most: a reduction takes at least "
                 + $"{Say.With(Least.Value, "%")} out ({Least.Source}).",
             Advice = "Weigh what is left in the pot, and write that.",
-            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in at most", all, unit), Proof.Of(Least)],
-            Related = [new RelatedPlace(context.At(reduces.Do.Span), "the step that reduces it")],
+            Evidence = [Yields.ProofOf(context, prep), Proof.Of("went in at most", all, unit), Proof.Of(Least)],
+            Related = [context.See(reduces.Do.Span, "the step that reduces it")],
         });
     }
 }

@@ -21,7 +21,8 @@ internal static class Resize
             || Scaling.To(context.Profile, millilitres, context.Settings) is not { } scaled)
             return Remedy.Say($"{instead}.");
         var edits = ScaledEdits.Of(scaled, context.File);
-        if (edits.Count == 0 || scaled.Factor is < 0.3 or > 3 || scaled.LargestDrift > Drift.Value / 100) return Remedy.Say($"{instead}.");
+        if (edits.Count == 0 || scaled.Factor is < 0.3 or > 3 || scaled.LargestDrift > Drift.Value / 100)
+            return Remedy.Say($"{instead}.");
         var words = new List<string>();
         foreach (var line in scaled.Lines)
         {
@@ -31,6 +32,6 @@ internal static class Resize
         string size = $"{Say.Number(scaled.Volume, 0)} mL";
         return new Remedy(
             $"{instead}, or scale it with the same ratios to {Say.List(words)}: {size} in the glass.",
-            [new Correction(CorrectionGrade.Proposed, $"Scale every amount by {Say.Number(scaled.Factor, 2)}, to {size} in the glass.", edits)]);
+            Correction.Propose($"Scale every amount by {Say.Number(scaled.Factor, 2)}, to {size} in the glass.", edits));
     }
 }

@@ -1,11 +1,12 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
-using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8027", "slush-freezes-solid", "A slush so weak that it freezes solid", Level.Warning, Needs = [Fact.FreezingPoint], IsConsequence = true)]
+[Rule(
+    "SL8027", "slush-freezes-solid", "A slush so weak that it freezes solid", Level.Warning,
+    Needs = [Fact.FreezingPoint], IsConsequence = true)]
 [Limit("slush-ice-most", "Most")]
 [Limit("slush-machine-coldest", "Coldest")]
 internal sealed partial class SlushFreezesSolid : PrepRule
@@ -23,7 +24,7 @@ internal sealed partial class SlushFreezesSolid : PrepRule
 
         // Colder than a slush machine runs it is frozen and spun, and is meant to be hard.
         if (t < Coldest.Value || !context.Fact(Fact.FreezingPoint).IsKnown) return;
-        double ice = 100 * (Freezing.IceFraction(context.Profile.Grams, new Celsius(t))?.Value ?? double.NaN);
+        double ice = Cold.Ice(context.Profile.Grams, t);
         if (!(ice > Most.Value)) return;
         context.Report(new(Rule)
         {

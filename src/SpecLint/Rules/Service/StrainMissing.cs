@@ -8,10 +8,8 @@ internal sealed partial class StrainMissing : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Stirred or TechniqueKind.Thrown)
-            || context.Profile.TechniqueStep is not { } step
-            || !step.Do.IsGiven)
+            || context.Profile.TechniqueStep is not { Do.IsGiven: true, Into.IsGiven: false } step)
             return;
-        if (step.Into.IsGiven) return;
         foreach (var later in drink.Method)
         {
             if (later.Number <= step.Number || !later.Do.IsGiven) continue;
@@ -22,7 +20,7 @@ internal sealed partial class StrainMissing : DrinkRule
         {
             At = context.VerbOf(step),
             Message = $"After the step to {step.Written} it is neither strained nor poured. So it is not clear whether the ice goes "
-                + $"into the glass, and how much water it adds.",
+                + "into the glass, and how much water it adds.",
             Advice = "Write the step: strain, fine-strain, or pour with its ice.",
         });
     }

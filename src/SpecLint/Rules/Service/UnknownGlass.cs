@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.Service;
@@ -9,22 +8,18 @@ internal sealed partial class UnknownGlass : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (!drink.Glass.IsGiven || drink.Glass.Value.IsKnown) return;
         var bar = context.Settings.Bar;
-        if (bar is not null && bar.Glasses.ContainsKey(drink.GlassWritten)) return;
-        IEnumerable<string> names = GlassType.All.Select(g => g.Id);
-        if (bar is not null) names = bar.Glasses.Keys.Concat(names);
-        string? near = NearestName.Of(drink.GlassWritten, names);
-        var place = context.At(drink.Glass.Span);
+        if (!drink.Glass.IsGiven || drink.Glass.Value.IsKnown || bar?.Glasses.ContainsKey(drink.GlassWritten) == true) return;
+        var types = GlassType.All.Select(static g => g.Id);
+        string? near = NearestName.Of(drink.GlassWritten, bar is null ? types : bar.Glasses.Keys.Concat(types));
         context.Report(new(Rule)
         {
-            Place = place,
-            Path = "glass",
+            At = context.At(drink.Glass.Span, "glass"),
             Message = $"`{drink.GlassWritten}` is neither a glass in bar.json nor a known kind of glass, so its volume is not known.",
             Advice = near is null
                 ? "Add the glass to bar.json with its brim and wash line."
                 : $"Write `{near}` if that is meant, or add the glass to bar.json with its brim and wash line.",
-            Corrections = near is null ? [] : [new Correction(CorrectionGrade.Proposed, $"Name `{near}`.", [new TextEdit(place, $"\"{near}\"")])],
+            Corrections = context.Write(drink.Glass.Span, near, $"Name `{near}`."),
         });
     }
 }

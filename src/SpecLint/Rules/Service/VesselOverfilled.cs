@@ -1,12 +1,15 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Service;
 
-[Rule("SL8021", "vessel-overfilled", "More in the vessel than it holds, or no room left under gas or ice", Level.Error, Safety = true, IsConsequence = true)]
+[Rule(
+    "SL8021", "vessel-overfilled", "More in the vessel than it holds, or no room left under gas or ice", Level.Error,
+    Safety = true, IsConsequence = true)]
 [Limit("headspace-least", "Room")]
 [Limit("headspace-ice", "IceRoom")]
 [Limit("mostly-ice-from", "MostlyIce")]
@@ -17,15 +20,14 @@ internal sealed partial class VesselOverfilled : PrepRule
     {
         if (prep.Keep is not { } keep) return;
         var (capacity, place) = CapacityOf(context, prep, keep);
-        if (double.IsNaN(capacity) || capacity <= 0) return;
+        if (!(capacity > 0)) return;
         double volume = Yields.Volume(context, prep);
         if (double.IsNaN(volume)) return;
-        bool mayFreeze = double.IsNaN(SpecLint.Profile.Storage.Celsius(prep, context.Settings));
+        bool mayFreeze = double.IsNaN(Storage.Celsius(prep, context.Settings));
         bool swells = mayFreeze
-            || (keep.At.IsGiven && keep.At.Value.Base < 0)
+            || keep is { At: { IsGiven: true, Value.Base: < 0 } } or { Gas.IsGiven: true }
             || prep.Family.OrNone().Swells
-            || (prep.Target is { Pressure.IsGiven: true })
-            || keep.Gas.IsGiven;
+            || prep.Target is { Pressure.IsGiven: true };
         var room = FreezesSolid(context, keep) ? IceRoom : Room;
         double most = swells ? capacity * (1 - (room.Value / 100)) : capacity;
         if (volume <= most * (swells && volume <= capacity ? 1 : 1 + (Off.Value / 100))) return;
@@ -43,28 +45,27 @@ internal sealed partial class VesselOverfilled : PrepRule
                     + $"needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
             Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split "
                 + $"the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
-            Caution = swells ? "A full vessel that freezes, ferments or is under gas can burst. Leave headspace and follow its maker's rating." : null,
+            Caution = swells
+                ? "A full vessel that freezes, ferments or is under gas can burst. Leave headspace and follow its maker's rating."
+                : null,
             Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(room)],
             Related = place.File == prep.Source ? [] : [new RelatedPlace(place, "the vessel")],
         });
     }
 
     /// <summary>Whether most of it turns to ice where it is kept: ice takes up a ninth more room than the water it comes from.</summary>
-    private static bool FreezesSolid(RecipeContext context, SpecLint.Book.Keeping keep)
-    {
-        if (!keep.At.IsGiven || keep.At.Value.Dimension != Dimension.Temperature || keep.At.Value.Base >= 0) return false;
-        var ice = Freezing.IceFraction(context.Profile.Grams, new Celsius(keep.At.Value.Base));
-        return ice is null || 100 * ice.Value.Value > MostlyIce.Value;
-    }
+    private static bool FreezesSolid(RecipeContext context, SpecLint.Book.Keeping keep) =>
+        keep.At is { IsGiven: true, Value: { Dimension: Dimension.Temperature, Base: < 0 and var celsius } }
+        && (Freezing.IceFraction(context.Profile.Grams, new Celsius(celsius)) is not { } ice || 100 * ice.Value > MostlyIce.Value);
 
     private static (double Millilitres, Place Place) CapacityOf(RecipeContext context, Prep prep, SpecLint.Book.Keeping keep)
     {
-        if (keep.Capacity.IsGiven && keep.Capacity.Value.Dimension == Dimension.Volume) return (keep.Capacity.Value.Base, prep.At(keep.Capacity.Span));
+        if (keep.Capacity is { IsGiven: true, Value.Dimension: Dimension.Volume })
+            return (keep.Capacity.Value.Base, prep.At(keep.Capacity.Span));
         if (keep.In.IsGiven
             && context.Settings.Bar is { } bar
             && bar.Vessels.TryGetValue(keep.In.Value.Id, out var vessel)
-            && vessel.Capacity.IsGiven
-            && vessel.Capacity.Value.Dimension == Dimension.Volume)
+            && vessel.Capacity is { IsGiven: true, Value.Dimension: Dimension.Volume })
             return (vessel.Capacity.Value.Base, bar.At(vessel.Capacity.Span));
         return (double.NaN, default);
     }

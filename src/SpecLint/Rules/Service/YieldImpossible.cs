@@ -12,16 +12,17 @@ internal sealed partial class YieldImpossible : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
-
         // A foam takes up air: it grows, and weighs no more.
-        if (prep.Yield.Value.Dimension == Dimension.Volume && prep.Family.OrNone().Kind.HoldsAir) return;
+        if (prep.Yield is not { IsGiven: true, Value.Dimension: Dimension.Mass or Dimension.Volume }
+            || (prep.Yield.Value.Dimension == Dimension.Volume && prep.Family.OrNone().Kind.HoldsAir))
+            return;
         var (all, _, unit) = Yields.Most(context, prep);
-        if (double.IsNaN(all) || all <= 0) return;
+        if (!(all > 0)) return;
         double yield = prep.Yield.Value.BaseLow, left = 0;
         foreach (var byProduct in prep.ByProducts)
         {
-            if (byProduct.Amount.IsGiven && byProduct.Amount.Value.Dimension == prep.Yield.Value.Dimension) left += byProduct.Amount.Value.BaseLow;
+            if (byProduct.Amount.IsGiven && byProduct.Amount.Value.Dimension == prep.Yield.Value.Dimension)
+                left += byProduct.Amount.Value.BaseLow;
         }
 
         if (yield + left <= all * (1 + (Off.Value / 100))) return;
@@ -43,10 +44,12 @@ internal sealed partial class YieldImpossible : PrepRule
         context.Report(new(Rule)
         {
             At = context.At(prep.Yield.Span, "yield"),
-            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}{with} but the parts come to at most {Say.With(all, unit)}: {Say.Number(100 * (((yield + left) / all) - 1), 0)} % more than went in.",
-            Advice = solved ? $"Weigh what is made. Without loss it is {words}." : "Weigh what is made.",
-            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("parts at most", all, unit), Proof.Of("left over", left, unit), Proof.Of(Off)],
-            Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
+            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)}{with} but the parts come to at most {Say.With(all, unit)}: "
+                + $"{Say.Number(100 * (((yield + left) / all) - 1), 0)} % more than went in.",
+            Advice = "Weigh what is made." + (solved ? $" Without loss it is {words}." : ""),
+            Evidence =
+                [Yields.ProofOf(context, prep), Proof.Of("parts at most", all, unit), Proof.Of("left over", left, unit), Proof.Of(Off)],
+            Corrections = context.Write(prep.Yield.Span, solved ? words : null),
         });
     }
 }

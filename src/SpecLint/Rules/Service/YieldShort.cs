@@ -17,9 +17,9 @@ internal sealed partial class YieldShort : PrepRule
 
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (!prep.Yield.IsGiven || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)) return;
-        if (IsHardlyAny(context, prep)) return;
-        if (prep.Family.OrNone() is { Ferments: true } or { IsDry: true } || (prep.Family.OrNone().Kind.HoldsAir && prep.Yield.Value.Dimension == Dimension.Volume)) return;
+        if (prep.Yield is not { IsGiven: true, Value.Dimension: Dimension.Mass or Dimension.Volume } || IsHardlyAny(context, prep)) return;
+        bool byMass = prep.Yield.Value.Dimension == Dimension.Mass;
+        if (prep.Family.OrNone() is { Ferments: true } or { IsDry: true } || (!byMass && prep.Family.OrNone().Kind.HoldsAir)) return;
         double all = 0, held = 0, solids = 0;
         foreach (var part in context.Profile.Parts)
         {
@@ -27,54 +27,50 @@ internal sealed partial class YieldShort : PrepRule
             if (!part.IsWeighed || part.Material is not { } material) return;
             all += part.Grams.Low;
             if (part.Phase == PartPhase.TakenOut) held += part.Grams.High * (1 + Soak.High);
-            else if (material.State != MaterialState.Liquid && !material.Kind.IsSoluble && !material.Kind.IsSweetPour) held += part.Grams.High;
-            if (part.Phase == PartPhase.Mix && (material.Unknown & (Unknowns.Water | Unknowns.Composition)) == 0) solids += part.Grams.Low * Solids(material);
+            else if (material is { State: not MaterialState.Liquid, Kind: { IsSoluble: false, IsSweetPour: false } })
+                held += part.Grams.High;
+            if (part.Phase == PartPhase.Mix && (material.Unknown & (Unknowns.Water | Unknowns.Composition)) == 0)
+                solids += part.Grams.Low * Solids(material);
         }
 
         foreach (var byProduct in prep.ByProducts)
         {
-            if (!byProduct.Amount.IsGiven || byProduct.Amount.Value.Dimension != Dimension.Mass) continue;
-            held = Math.Max(held, byProduct.Amount.Value.BaseHigh);
+            if (byProduct.Amount is { IsGiven: true, Value.Dimension: Dimension.Mass })
+                held = Math.Max(held, byProduct.Amount.Value.BaseHigh);
         }
 
         if (prep.ByProducts.Count > 0 && held <= 0) return;
         var (share, steps) = Kept(prep);
-        bool boiled = false;
-        foreach (var step in prep.Method) boiled |= step.Verb.BoilsDown;
-        double least = double.IsNaN(share) ? 0 : (all - held) * share;
-        bool bySolids = false;
-        if (boiled && double.IsNaN(share) && held <= 0)
-        {
-            least = solids * (1 - (Dry.High / 100));
-            bySolids = true;
-        }
-
+        bool bySolids = double.IsNaN(share) && held <= 0 && prep.Method.Any(static s => s.Verb.BoilsDown);
+        double least = bySolids ? solids * (1 - (Dry.High / 100)) : double.IsNaN(share) ? 0 : (all - held) * share;
         double volume = context.Profile.InputVolume, mass = context.Profile.InputMass;
-        bool byMass = prep.Yield.Value.Dimension == Dimension.Mass;
         if (!byMass && (bySolids || double.IsNaN(volume) || mass <= 0)) return;
         double per = byMass ? 1 : volume / mass;
         string unit = byMass ? "g" : "mL";
         least *= per;
         if (least <= 0 || prep.Yield.Value.BaseHigh >= least * (1 - (Off.Value / 100))) return;
-        double went = all * per;
-        double usual = bySolids ? double.NaN : Math.Round((all - held) * per);
-        string words = $"{Say.Number(usual, 0)} {(byMass ? "g" : "ml")}";
-        bool solved = !bySolids && held <= 0 && usual > 0;
+        double went = all * per, usual = Math.Round((all - held) * per);
+        string? words = !bySolids && held <= 0 && usual > 0 ? $"{Say.Number(usual, 0)} {(byMass ? "g" : "ml")}" : null;
         context.Report(new(Rule)
         {
             At = context.At(prep.Yield.Span, "yield"),
             Message = bySolids
-                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but what does not boil off, such as sugar and salt, comes to {Say.With(solids, "g")}. Less cannot be left in the pot."
-                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, but the steps remove at most {Say.With(went - least, unit)} of that ({steps}; {Dry.Source}).",
-            Advice = solved ? $"Weigh what is made: without loss it is {words}. If something is removed, write the step or the by-product." : "Weigh what is made, and write what is taken out as a step or a by-product.",
-            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", went, unit), Proof.Of("left at least", least, unit), Proof.Of(Off)],
-            Corrections = solved ? [new Correction(CorrectionGrade.Proposed, $"Write {words}.", [new TextEdit(context.At(prep.Yield.Span), $"\"{words}\"")])] : [],
+                ? $"The yield is {Say.With(prep.Yield.Value.Base, unit)}, but what does not boil off, such as sugar and salt, comes to "
+                    + $"{Say.With(solids, "g")}. Less cannot be left in the pot."
+                : $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(went, unit)} that went in, but the steps remove at "
+                    + $"most {Say.With(went - least, unit)} of that ({steps}; {Dry.Source}).",
+            Advice = words is null
+                ? "Weigh what is made, and write what is taken out as a step or a by-product."
+                : $"Weigh what is made: without loss it is {words}. If something is removed, write the step or the by-product.",
+            Evidence =
+                [Yields.ProofOf(context, prep), Proof.Of("went in", went, unit), Proof.Of("left at least", least, unit), Proof.Of(Off)],
+            Corrections = context.Write(prep.Yield.Span, words),
         });
     }
 
     /// <summary>
-    /// Whether next to nothing is left of all that went in, whatever the steps take out: to press, to dry or to distil leaves more. An amount or
-    /// the yield is off by a factor.
+    /// Whether next to nothing is left of all that went in, whatever the steps take out: to press, to dry or to distil leaves more. An
+    /// amount or the yield is off by a factor.
     /// </summary>
     private bool IsHardlyAny(RecipeContext context, Prep prep)
     {
@@ -96,10 +92,11 @@ internal sealed partial class YieldShort : PrepRule
         context.Report(new(Rule)
         {
             At = context.At(prep.Yield.Span, "yield"),
-            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(all, unit)} that went in, under {Say.Number(Least.Value)} % of it: less than pressing, drying or distilling leaves ({Least.Source}).",
+            Message = $"The yield is {Say.With(prep.Yield.Value.Base, unit)} from {Say.With(all, unit)} that went in, under "
+                + $"{Say.Number(Least.Value)} % of it: less than pressing, drying or distilling leaves ({Least.Source}).",
             Advice = $"Look at the unit and the digits of the yield, and of {most.Line.Item.Or("the largest part")}, the largest part.",
-            Evidence = [Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span)), Proof.Of("went in", all, unit), Proof.Of(Least)],
-            Related = [new RelatedPlace(context.At(most.Line.Span), "the largest part")],
+            Evidence = [Yields.ProofOf(context, prep), Proof.Of("went in", all, unit), Proof.Of(Least)],
+            Related = [context.See(most.Line.Span, "the largest part")],
         });
         return true;
     }
@@ -112,7 +109,11 @@ internal sealed partial class YieldShort : PrepRule
         foreach (var step in prep.Method)
         {
             if (!step.Do.IsGiven) continue;
-            if (step.Verb.BoilsDown || step.Verb.Boils || step.Verb.Dries || PlausibleTable.Of(PlausibleOf.Loss, step.Verb) is not { } loss) return (double.NaN, "");
+            if (step.Verb.BoilsDown
+                || step.Verb.Boils
+                || step.Verb.Dries
+                || PlausibleTable.Of(PlausibleOf.Loss, step.Verb) is not { } loss)
+                return (double.NaN, "");
             share *= 1 - (loss.High / 100);
             if (!words.Contains(loss.Condition)) words.Add(loss.Condition);
         }
@@ -122,6 +123,8 @@ internal sealed partial class YieldShort : PrepRule
         return (share, Say.List(words));
     }
 
-    private static double Solids(Material material) =>
-        Math.Max(0, 1 - material.Of(Component.Water) - material.Of(Component.Ethanol) - material.Of(Component.CarbonDioxide) - material.Of(Component.Acetic));
+    private static double Solids(Material material) => Math.Max(
+        0,
+        1 - material.Of(Component.Water) - material.Of(Component.Ethanol) - material.Of(Component.CarbonDioxide)
+            - material.Of(Component.Acetic));
 }

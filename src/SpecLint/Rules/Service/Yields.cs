@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 using SpecLint.Science;
@@ -34,6 +35,10 @@ internal static class Yields
         double per = volume / mass;
         return ((liquid * per) + (all - liquid), liquid * per, unit);
     }
+
+    /// <summary>The yield that the recipe gives, as evidence.</summary>
+    public static Evidence ProofOf(RecipeContext context, Prep prep) =>
+        Proof.Of("yield", prep.Yield.Value, context.At(prep.Yield.Span));
 
     /// <summary>Volume that is made, mL: the yield, else the sum of the parts; NaN where it cannot be had.</summary>
     public static double Volume(RecipeContext context, Prep prep)
