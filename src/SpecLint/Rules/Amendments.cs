@@ -60,8 +60,12 @@ internal static class Amendments
         if (most is null) return;
         foreach (var edit in correction.Edits)
         {
-            if (edit.Place.File != context.File.Source || edit.Place.Span.Length > 0 || NewLine.Match(edit.NewText) is not { Success: true } line) continue;
-            more.Add(new TextEdit(context.At(new TextSpan(most.Items[most.Items.Count - 1].Span.End, 0)), $", \"{line.Groups["item"].Value}\""));
+            if (edit.Place.File != context.File.Source
+                || edit.Place.Span.Length > 0
+                || NewLine.Match(edit.NewText) is not { Success: true } line)
+                continue;
+            var behind = context.At(new TextSpan(most.Items[most.Items.Count - 1].Span.End, 0));
+            more.Add(new TextEdit(behind, $", \"{line.Groups["item"].Value}\""));
         }
     }
 
@@ -116,7 +120,8 @@ internal static class Amendments
     }
 
     /// <summary>Where one share is no longer that of its amount, all are written anew, so that they add up.</summary>
-    private static void Shares(RecipeContext context, Correction correction, double[] grams, (double Before, double After) all, List<TextEdit> more)
+    private static void Shares(
+        RecipeContext context, Correction correction, double[] grams, (double Before, double After) all, List<TextEdit> more)
     {
         var parts = context.Profile.Parts;
         var edits = new List<TextEdit>();
@@ -124,7 +129,9 @@ internal static class Amendments
         for (int i = 0; i < parts.Count; i++)
         {
             var share = parts[i].Line.Share;
-            if (!share.IsGiven || share.Value.Dimension != Dimension.PercentByMass || EditOf(context, correction, share.Span) is not null) continue;
+            if (share is not { IsGiven: true, Value.Dimension: Dimension.PercentByMass }
+                || EditOf(context, correction, share.Span) is not null)
+                continue;
             double stated = share.Value.Base, now = 100 * grams[i] / all.After;
             moved |= Math.Abs(now - stated) > stated * Apart.Value / 100;
             edits.Add(new TextEdit(context.At(share.Span), Rounding.Text(Round(now), share.Value)));
@@ -134,7 +141,8 @@ internal static class Amendments
     }
 
     /// <summary>A yield that agreed with what went in follows it; one that agrees with what goes in now was right all along.</summary>
-    private static void Yield(RecipeContext context, Prep prep, Correction correction, (double Before, double After) all, List<TextEdit> more)
+    private static void Yield(
+        RecipeContext context, Prep prep, Correction correction, (double Before, double After) all, List<TextEdit> more)
     {
         if (!prep.Yield.IsGiven
             || prep.Yield.Value.Dimension is not (Dimension.Mass or Dimension.Volume)
@@ -149,14 +157,20 @@ internal static class Amendments
         more.Add(new TextEdit(context.At(prep.Yield.Span), Rounding.Text(Round(yield * all.After / all.Before), prep.Yield.Value)));
     }
 
-    private static bool Agrees(double yield, double all, double over) => yield <= all * (1 + (over / 100)) && yield >= all * (1 - (Under.Value / 100));
+    private static bool Agrees(double yield, double all, double over) =>
+        yield <= all * (1 + (over / 100)) && yield >= all * (1 - (Under.Value / 100));
 
     private static double Weigh(RecipeContext context, Material material, string text, Part? part)
     {
         if (!QuantityReader.TryRead(text, context.Settings.Measures, out var amount, out _)) return double.NaN;
         if (part is not null && amount.Dimension == part.Line.Amount.Value.Dimension && part.Line.Amount.Value.Base > 0)
             return part.Grams.Typical * amount.Base / part.Line.Amount.Value.Base;
-        return amount.Dimension == Dimension.Mass ? amount.Base : amount.Dimension == Dimension.Volume ? amount.Base * material.Density : double.NaN;
+        return amount.Dimension switch
+        {
+            Dimension.Mass => amount.Base,
+            Dimension.Volume => amount.Base * material.Density,
+            _ => double.NaN,
+        };
     }
 
     private static void Add(Span<double> mix, Material material, double grams)

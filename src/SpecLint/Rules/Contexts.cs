@@ -32,7 +32,8 @@ public class BookContext
     internal Dictionary<string, RuleInfo>? RunRules { get; init; }
 
     /// <summary>What a rule of the run is, by its id; <see langword="null"/> where none has it.</summary>
-    internal RuleInfo? FindRule(string id) => RunRules is null ? RuleRegistry.Find(id) : RunRules.TryGetValue(id, out var info) ? info : null;
+    internal RuleInfo? FindRule(string id) =>
+        RunRules is null ? RuleRegistry.Find(id) : RunRules.TryGetValue(id, out var info) ? info : null;
 
     /// <summary>Whether a rule of the run has an id.</summary>
     internal bool KnowsRule(string id) => FindRule(id) is not null;
@@ -180,7 +181,8 @@ public sealed class RecipeContext : FileContext
     /// <summary>The verb of a step.</summary>
     public Spot VerbOf(Step step) => At(step.Do.Span, PathOf(step));
 
-    private static TextSpan SpanOfItem(Line line) => line.Item.IsGiven ? line.Item.Span : line.ItemText.IsGiven ? line.ItemText.Span : line.Span;
+    private static TextSpan SpanOfItem(Line line) =>
+        line.Item.IsGiven ? line.Item.Span : line.ItemText.IsGiven ? line.ItemText.Span : line.Span;
 
     /// <summary>JSON path of a line by its item's name.</summary>
     public static string PathOf(Line line, string property = "")

@@ -10,7 +10,8 @@ namespace SpecLint.Rules;
 /// <summary>
 /// Tries each correction on the whole file before it is offered: every rule about the file looks at it again. What leaves its finding
 /// where it is, or brings an error, a warning or one that guards against harm is not offered; the words of the finding stay. Of what
-/// only writes the same thing better, what comes to light was true before; and where an item was not known, only what guards against harm is held against it.
+/// only writes the same thing better, what comes to light was true before; and where an item was not known, only what guards against harm
+/// is held against it.
 /// </summary>
 /// <remarks>
 /// Rules that would find the same again are not run: of what only writes the same thing better all but the finding's own, and where a
@@ -79,13 +80,15 @@ internal sealed class CorrectionTrial(RuleSet rules, ProfileSet profiles, BookFi
             // What did not look at the declaration finds the same again, this finding too.
             if (!lookers.Exists(r => r.Info.Id == finding.Rule.Id || HouseRules.IsHouseId(r.Info.Id))) return true;
             var (same, its) = profiles.With(profile, declaring);
-            return rules.Finds(same, declaring, its, correction.KeepsTheThing ? rules.RulesOf(finding.Rule, file.Kind) : lookers, speaksAgainst);
+            var lookAgain = correction.KeepsTheThing ? rules.RulesOf(finding.Rule, file.Kind) : lookers;
+            return rules.Finds(same, declaring, its, lookAgain, speaksAgainst);
         }
 
         var tried = BookReader.Read(text, file.Kind, book.Measures);
         var room = ProfileRoom.Take();
         var (set, other) = profiles.With(new FileChange(file, tried), room);
-        bool finds = rules.Finds(set, tried, other, correction.KeepsTheThing ? rules.RulesOf(finding.Rule, file.Kind) : null, speaksAgainst);
+        var asked = correction.KeepsTheThing ? rules.RulesOf(finding.Rule, file.Kind) : null;
+        bool finds = rules.Finds(set, tried, other, asked, speaksAgainst);
         room.GiveBack();
         return finds;
     }

@@ -14,7 +14,9 @@ internal static class Guards
     /// </summary>
     public static readonly double LeastFactor = Limits.Of("guard-least-factor").Value;
 
-    /// <summary>°Brix from which the density of a syrup sets grams in 100 g and in 100 mL more than the tolerance of a target apart (%).</summary>
+    /// <summary>
+    /// °Brix from which the density of a syrup sets grams in 100 g and in 100 mL more than the tolerance of a target apart (%).
+    /// </summary>
     public static readonly double LeastBrix = Limits.Of("guard-brix-least").Value;
 
     /// <summary>Largest distance of a figure of °Brix from another that is taken for the same (%).</summary>

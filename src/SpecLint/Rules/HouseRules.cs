@@ -28,8 +28,10 @@ public static class HouseRules
             if (!IsHouseId(info.Id))
                 return $"the rule {rule.GetType().Name} has the id {info.Id}: a house's own are two capital letters other than SL, the "
                     + $"digit of the family from 1 to 9 and three digits, as HR3001.";
-            if (byId.TryGetValue(info.Id, out var other)) return $"the rules {other.GetType().Name} and {rule.GetType().Name} have one id, {info.Id}.";
-            if (byName.TryGetValue(info.Name, out string? owner)) return $"the rule {info.Id} has the name {info.Name}, which is that of {owner}.";
+            if (byId.TryGetValue(info.Id, out var other))
+                return $"the rules {other.GetType().Name} and {rule.GetType().Name} have one id, {info.Id}.";
+            if (byName.TryGetValue(info.Name, out string? owner))
+                return $"the rule {info.Id} has the name {info.Name}, which is that of {owner}.";
             byId.Add(info.Id, rule);
             byName.Add(info.Name, info.Id);
         }

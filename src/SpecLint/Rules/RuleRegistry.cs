@@ -11,7 +11,8 @@ public static partial class RuleRegistry
         Array.Sort(ids, rules, StringComparer.Ordinal);
         return rules;
     });
-    private static readonly Lazy<Dictionary<string, RuleInfo>> ById = new(() => All.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal));
+    private static readonly Lazy<Dictionary<string, RuleInfo>> ById =
+        new(() => All.ToDictionary(r => r.Info.Id, r => r.Info, StringComparer.Ordinal));
 
     /// <summary>All rules, by id.</summary>
     public static IReadOnlyList<Rule> All => Sorted.Value;

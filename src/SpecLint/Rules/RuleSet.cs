@@ -36,7 +36,8 @@ internal sealed class RuleSet
         }
 
         house = [.. all.Where(r => HouseRules.IsHouseId(r.Info.Id))];
-        Rule[] ofFiles = Array.FindAll(all, static r => r is FileRule), ofRecipes = [.. ofFiles, .. Array.FindAll(all, static r => r is RecipeRule)];
+        Rule[] ofFiles = Array.FindAll(all, static r => r is FileRule);
+        Rule[] ofRecipes = [.. ofFiles, .. Array.FindAll(all, static r => r is RecipeRule)];
         rulesOfKind = new()
         {
             [FileKind.Drink] = [.. ofRecipes, .. Array.FindAll(all, static r => r is DrinkRule)],
@@ -94,7 +95,9 @@ internal sealed class RuleSet
         return false;
     }
 
-    /// <summary>The rules about a kind of file that can find what one rule finds: itself, and a house's own, which may report under any id.</summary>
+    /// <summary>
+    /// The rules about a kind of file that can find what one rule finds: itself, and a house's own, which may report under any id.
+    /// </summary>
     public IReadOnlyList<Rule> RulesOf(RuleInfo rule, FileKind kind)
     {
         var runs = rulesOfKind[kind];
@@ -126,9 +129,15 @@ internal sealed class RuleSet
         return findings;
     }
 
-    private FileContext ContextOf(ProfileSet profiles, List<Finding> findings, BookFile file, RecipeProfile? profile, bool offersCorrections) => profile is null
-        ? new FileContext(profiles.Book, profiles, findings, file) { RunRules = byId, OffersCorrections = offersCorrections }
-        : new RecipeContext(profiles.Book, profiles, findings, profile.Recipe, profile) { RunRules = byId, OffersCorrections = offersCorrections };
+    private FileContext ContextOf(
+        ProfileSet profiles, List<Finding> findings, BookFile file, RecipeProfile? profile, bool offersCorrections) =>
+        profile is null
+            ? new FileContext(profiles.Book, profiles, findings, file) { RunRules = byId, OffersCorrections = offersCorrections }
+            : new RecipeContext(profiles.Book, profiles, findings, profile.Recipe, profile)
+            {
+                RunRules = byId,
+                OffersCorrections = offersCorrections,
+            };
 
     /// <summary>The rules about the book as a whole.</summary>
     public IReadOnlyList<BookRule> BookRules => bookRules;

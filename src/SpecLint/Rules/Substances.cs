@@ -15,7 +15,8 @@ internal static class Substances
         && (material.Kind.IsSparkling || material.Of(Component.CarbonDioxide) > SparklingFrom);
 
     /// <summary>Whether it may bring gas into a closed vessel: it fizzes, or is a ferment that nobody says is still.</summary>
-    public static bool MayBringGas(Material? material) => IsSparkling(material) || material is { Kind.IsLiveCulture: true, State: MaterialState.Liquid };
+    public static bool MayBringGas(Material? material) =>
+        IsSparkling(material) || material is { Kind.IsLiveCulture: true, State: MaterialState.Liquid };
 
     /// <summary>Whether it is white of egg: protein, and no fat to speak of.</summary>
     public static bool IsEggWhite(Material? material) =>
