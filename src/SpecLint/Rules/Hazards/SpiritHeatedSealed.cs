@@ -71,8 +71,9 @@ internal sealed partial class SpiritHeatedSealed : RecipeRule
                 At = context.At(heat.IsGiven ? heat.Span : step.Do.Span, context.PathOf(step)),
                 Message = $"Spirit of about {Say.Number(abv, 0)} % vol is heated{to} {How(closed, flame, boils, mayBeShut, mayBoil)}. Do "
                     + $"not do this above {Say.Number(Strength.Value)} % vol ({Strength.Source}).",
-                Advice = (!certain && mayBeShut ? "Write the vessel of the step. " : "") + "Infuse it cold, or warm it in a vented vessel in "
-                    + "an electric water bath well below 60 °C, away from flames and with extraction.",
+                Advice = (!certain && mayBeShut ? "Write the vessel of the step. " : "")
+                    + "Infuse it cold, or warm it in a vented vessel in an electric water bath well below 60 °C, away from flames and "
+                    + "with extraction.",
                 Caution = HazardWords.StaffCaution,
                 Evidence = [Proof.Of("strength heated", abv, "%{vol}"), Proof.Of(Strength), Proof.Of(Heated)],
             });
