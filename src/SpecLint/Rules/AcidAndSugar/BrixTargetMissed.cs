@@ -5,7 +5,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4003", "brix-target-missed", "A preparation that misses its target of °Brix", Level.Warning, Needs = [Fact.Brix, Fact.Density], IsConsequence = true)]
+[Rule("SL4003", "brix-target-missed", "A preparation that misses its target of °Brix", Level.Warning,
+    Needs = [Fact.Brix, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance-brix", "Off")]
 internal sealed partial class BrixTargetMissed : TargetRule
 {

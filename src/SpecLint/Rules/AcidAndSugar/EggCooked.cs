@@ -19,8 +19,8 @@ internal sealed partial class EggCooked : PrepRule
         {
             if (!StepHeat.Takes(step, egg.Line.Item.Or(""))) continue;
             var heat = step.To.IsGiven ? step.To : step.At;
-            bool hot = heat is { IsGiven: true, Value.Dimension: Reading.Dimension.Temperature } ? heat.Value.BaseLow >= Sets.Value : step.Verb.Boils;
-            if (!hot) continue;
+            bool stated = heat is { IsGiven: true, Value.Dimension: Reading.Dimension.Temperature };
+            if (!(stated ? heat.Value.BaseLow >= Sets.Value : step.Verb.Boils)) continue;
             context.Report(new(Rule)
             {
                 At = context.VerbOf(step),
@@ -29,7 +29,7 @@ internal sealed partial class EggCooked : PrepRule
                     + $"{Say.With(Sets.Value, "°C")} ({Sets.Source}).",
                 Advice = "Keep it at 60 to 70 °C for as long as it takes, or heat the rest and add the egg when it has cooled.",
                 Evidence = [Proof.Of(Sets)],
-                Related = [new RelatedPlace(context.At(egg.Line.Span), "the egg")],
+                Related = [context.See(egg.Line.Span, "the egg")],
             });
             return;
         }

@@ -17,7 +17,8 @@ internal sealed partial class FermentTooCold : PrepRule
         foreach (var step in prep.Method)
         {
             if (!step.Verb.Ferments) continue;
-            if (!step.At.IsGiven || step.At.Value.BaseHigh >= Warm.Value || !step.For.IsGiven || step.For.Value.Base >= Days.Value * Day) return;
+            if (!step.At.IsGiven || step.At.Value.BaseHigh >= Warm.Value || !step.For.IsGiven || step.For.Value.Base >= Days.Value * Day)
+                return;
             cold = step;
         }
 

@@ -23,9 +23,10 @@ internal sealed partial class GelNotDissolved : PrepRule
                         + $"{ingredient.Name.Or(item.Id)} stays as grains and sets nothing."
                     : $"The hottest step is at {Say.With(hottest, "°C")}, and {agent.Use}: from {Say.With(agent.Least, "°C")} "
                         + $"({agent.Source}). What is not dissolved sets nothing.",
-                Advice = $"Heat it in a part of the liquid to at least {Say.With(agent.Least, "°C")}, and write the step with its temperature.",
+                Advice = $"Heat it in a part of the liquid to at least {Say.With(agent.Least, "°C")}, and write the step with its "
+                    + "temperature.",
                 Evidence = [Proof.Of("needs at least", agent.Least, "Cel", agent.Source)],
-                Related = [new RelatedPlace(context.At(prep.MethodSpan), "the method")],
+                Related = [context.See(prep.MethodSpan, "the method")],
             });
         }
     }

@@ -25,10 +25,11 @@ internal sealed partial class GelatineWithRawFruit : PrepRule
             context.Report(new(Rule)
             {
                 At = context.ItemOf(part.Line),
-                Message = $"`{fruit.Id}` is raw, and its {enzyme.Name} takes `{gelatine.Item!.Id}` apart: it does not set ({enzyme.Source}).",
+                Message = $"`{fruit.Id}` is raw, and its {enzyme.Name} takes `{gelatine.Item!.Id}` apart: it does not set "
+                    + $"({enzyme.Source}).",
                 Advice = $"Heat the fruit to at least {Say.With(enzyme.Kills, "°C")} first, take it cooked or canned, or set it with agar.",
                 Evidence = [Proof.Of("enzyme lasts below", enzyme.Kills, "Cel", enzyme.Source)],
-                Related = [new RelatedPlace(context.At(gelatine.Line.Span), "the gelatine")],
+                Related = [context.See(gelatine.Line.Span, "the gelatine")],
             });
         }
     }

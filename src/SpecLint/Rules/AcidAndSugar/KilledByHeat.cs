@@ -2,7 +2,6 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
@@ -15,33 +14,17 @@ internal sealed partial class KilledByHeat : PrepRule
         {
             if (part.Item is not { } item || EnzymeTable.Find(item) is not { } enzyme) continue;
             int entry = Pot.Of(prep).Entry(part.Line);
-            if (entry >= prep.Method.Count || Heat(prep, entry) is not { } heat || !(heat.Celsius > enzyme.Kills)) continue;
+            if (entry >= prep.Method.Count || StepHeat.At(prep, entry) is not var (celsius, span) || !(celsius > enzyme.Kills)) continue;
+            string kills = $"{Say.Number(enzyme.Kills, 0)} °C";
             context.Report(new(Rule)
             {
                 At = context.ItemOf(part.Line),
-                Message = $"`{item.Id}` goes in at {Say.Number(heat.Celsius, 0)} °C, and {enzyme.Name} stops working for good above "
-                    + $"{Say.Number(enzyme.Kills, 0)} °C ({enzyme.Source}).",
-                Advice = $"Let it cool below {Say.Number(enzyme.Kills, 0)} °C first, and give it its time there.",
+                Message = $"`{item.Id}` goes in at {Say.Number(celsius, 0)} °C, and {enzyme.Name} stops working for good above {kills} "
+                    + $"({enzyme.Source}).",
+                Advice = $"Let it cool below {kills} first, and give it its time there.",
                 Evidence = [Proof.Of("works below", enzyme.Kills, "Cel", enzyme.Source)],
-                Related = [new RelatedPlace(context.At(heat.Span), "how hot it is")],
+                Related = [context.See(span, "how hot it is")],
             });
         }
-    }
-
-    /// <summary>How hot it is at a step: by the step itself, else by the last one before it that says so.</summary>
-    private static (double Celsius, TextSpan Span)? Heat(Prep prep, int entry)
-    {
-        for (int i = entry; i >= 0; i--)
-        {
-            var step = prep.Method[i];
-            if (i < entry && step.Verb.HeatsDry) continue;
-            var heat = step.At.IsGiven ? step.At : step.To;
-            if (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature }) return (heat.Value.BaseLow, heat.Span);
-
-            // What is rested or cooled in between is cooler, and nothing says how much.
-            if (step.Verb.Cools || (i < entry && step.Verb.Keeps) || step.Verb.Freezes) return null;
-        }
-
-        return null;
     }
 }

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Profile;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
@@ -10,38 +11,37 @@ internal sealed partial class NotSeparated : PrepRule
     {
         if (prep.Method.Count == 0 || !prep.Family.IsGiven) return;
         var family = prep.Family.Value;
-        string? left = family.IsMilkWash
-            ? "the curd"
-            : family.IsFatWash
-                ? "the fat"
-                : family.TakesProteinOut ? "what clouds it" : Steeped(context, prep) is { } plant ? $"`{plant}`" : null;
+        string? left = family.IsMilkWash ? "the curd"
+            : family.IsFatWash ? "the fat"
+            : family.TakesProteinOut ? "what clouds it"
+            : Steeped(context, prep) is { } plant ? $"`{plant}`"
+            : null;
         if (left is null) return;
         bool separates = false, cools = false;
         foreach (var step in prep.Method)
         {
             // A verb that nothing is known of may do anything.
-            separates |= !step.Verb.IsKnown || step.Verb.Strains;
-            cools |= !step.Verb.IsKnown
-                || step.Verb.Cools
-                || step.Verb.Freezes
-                || (step.At.IsGiven && step.At.Value.Base <= Guards.KeptCold)
-                || (step.To.IsGiven && step.To.Value.Base <= Guards.KeptCold);
+            var verb = step.Verb;
+            separates |= !verb.IsKnown || verb.Strains;
+            cools |= !verb.IsKnown || verb.Cools || verb.Freezes || IsCold(step.At) || IsCold(step.To);
         }
 
         if (separates && (cools || !family.IsFatWash || !context.Profile.Parts.Any(static p => p.Material is { Kind.IsFat: true }))) return;
-        var last = prep.Method[prep.Method.Count - 1];
         context.Report(new(Rule)
         {
-            At = context.VerbOf(last),
+            At = context.VerbOf(prep.Method[prep.Method.Count - 1]),
             AskedLevel = separates ? Level.Note : null,
             Message = separates
-                ? "The fat is strained out, and no step chills it first: what is liquid runs through with the spirit (common practice, no source)."
+                ? "The fat is strained out, and no step chills it first: what is liquid runs through with the spirit (common practice, "
+                    + "no source)."
                 : $"No step takes {left} out again: it is not strained, filtered, skimmed or settled (common practice, no source).",
             Advice = separates
                 ? "Chill it until the fat is hard, and then lift it off and strain."
                 : "Write the step that separates it, and how clear it has to be.",
         });
     }
+
+    private static bool IsCold(Given<Quantity> at) => at.IsGiven && at.Value.Base <= Guards.KeptCold;
 
     /// <summary>A solid plant that is steeped or cooked in what is poured, and stays whole: not blended, ground or juiced.</summary>
     private static string? Steeped(RecipeContext context, Prep prep)
@@ -56,7 +56,8 @@ internal sealed partial class NotSeparated : PrepRule
         if (!steeps || prep.Family.Value is not { IsStrained: true }) return null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Mix && part.Material is { State: MaterialState.Solid, Kind.IsBotanical: true }) return part.Line.Item.Or("the plant");
+            if (part.Phase == PartPhase.Mix && part.Material is { State: MaterialState.Solid, Kind.IsBotanical: true })
+                return part.Line.Item.Or("the plant");
         }
 
         return null;

@@ -19,23 +19,16 @@ internal sealed partial class OverSouredJuice : PrepRule
         Part? chief = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (Substances.IsAcid(part.Material) && part.IsWeighed && (chief is null || part.Grams.Typical > chief.Grams.Typical)) chief = part;
+            if (!Substances.IsAcid(part.Material) || !part.IsWeighed) continue;
+            if (chief is null || part.Grams.Typical > chief.Grams.Typical) chief = part;
         }
 
         if (chief is null || !chief.Line.Amount.IsGiven) return;
-        double factor = Solving.Factor(context.Profile, p => Substances.IsAcid(p.Material), Solving.AcidPerVolume, Lime.Value);
-        var edits = new List<TextEdit>();
-        var words = new List<string>();
-        foreach (var part in context.Profile.Parts)
-        {
-            if (double.IsNaN(factor) || factor < Guards.LeastFactor || !Substances.IsAcid(part.Material) || !part.IsWeighed) continue;
-            var amount = part.Line.Amount.Value;
-            double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}");
-            edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
-        }
-
-        string take = words.Count == 0 ? "Take less acid." : $"For lime strength take {Say.List(words)}. If this is intended, write the target.";
+        double factor = Solving.Factor(context.Profile, static p => Substances.IsAcid(p.Material), Solving.AcidPerVolume, Lime.Value);
+        var solved = NewAmounts.Of(context, factor < Guards.LeastFactor ? double.NaN : factor, static p => Substances.IsAcid(p.Material));
+        string take = solved.Edits.Count == 0
+            ? "Take less acid."
+            : $"For lime strength take {solved.Words}. If this is intended, write the target.";
         context.Report(new(Rule)
         {
             At = context.AmountOf(chief.Line),
@@ -43,7 +36,7 @@ internal sealed partial class OverSouredJuice : PrepRule
                 + $"({Lime.Source}), and no target says that this is intended.",
             Advice = take,
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most), Proof.Of(Lime)],
-            Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, take, edits)],
+            Corrections = Correction.Propose(take, solved.Edits),
         });
     }
 }

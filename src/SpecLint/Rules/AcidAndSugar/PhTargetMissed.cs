@@ -5,7 +5,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4006", "ph-target-missed", "A preparation that misses its target of pH", Level.Warning, Needs = [Fact.Ph, Fact.Density], IsConsequence = true)]
+[Rule("SL4006", "ph-target-missed", "A preparation that misses its target of pH", Level.Warning,
+    Needs = [Fact.Ph, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance-ph", "Off")]
 internal sealed partial class PhTargetMissed : TargetRule
 {

@@ -5,7 +5,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4005", "salt-target-missed", "A preparation that misses its target of salt", Level.Warning, Needs = [Fact.Salt, Fact.Density], IsConsequence = true)]
+[Rule("SL4005", "salt-target-missed", "A preparation that misses its target of salt", Level.Warning,
+    Needs = [Fact.Salt, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance", "Off")]
 internal sealed partial class SaltTargetMissed : TargetRule
 {

@@ -2,11 +2,13 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Rules.Balance;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4011", "solute-over-solubility", "More of an acid, of salt or of a sugar alcohol than the water holds", Level.Warning, IsConsequence = true)]
+[Rule("SL4011", "solute-over-solubility", "More of an acid, of salt or of a sugar alcohol than the water holds", Level.Warning,
+    IsConsequence = true)]
 [LimitsOf(typeof(SoluteOverSolubility), nameof(SolubilityLimits))]
 internal sealed partial class SoluteOverSolubility : PrepRule
 {
@@ -37,20 +39,19 @@ internal sealed partial class SoluteOverSolubility : PrepRule
         {
             double mass = grams[(int)solute];
             if (mass < Guards.SolidLeast * water) continue;
-            double t = SugarOverSolubility.Temperature(context, prep).Celsius;
+            double t = SugarOverSolubility.Temperature(context, prep).Celsius, percent = 100 * mass / (mass + water);
             var model = SolubilityModel.Of(solute, new Celsius(t));
             double most = model is { } m ? 100 * m.Value : known.Value;
-            double percent = 100 * mass / (mass + water);
 
             // Tables differ by a per cent or two, and another solute takes water for itself.
             if (percent <= most * Guards.SolubilityRounding) continue;
-            var part = Builds(context, solute);
-            if (part is null) continue;
+            if (Chief(context.Profile, solute) is not { } part) continue;
             var amount = part.Line.Amount.Value;
-            double fits = water * most / (100 - most);
-            double factor = (fits - (mass - (part.Grams.Typical * part.Material!.Of(solute)))) / (part.Grams.Typical * part.Material.Of(solute));
+            double fits = water * most / (100 - most), brings = part.Grams.Typical * part.Material!.Of(solute);
+            double factor = (fits - (mass - brings)) / brings;
             double rounded = factor > 0 ? Rounding.ToStep(amount.Base * factor * 0.98, amount, context.Settings) : 0;
-            string take = factor > 0 ? $"Take at most {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}, or more water." : "Take more water.";
+            string? words = factor > 0 ? Rounding.Words(rounded, amount) : null;
+            string take = words is null ? "Take more water." : $"Take at most {words} of {part.Line.Item.Or("it")}, or more water.";
             context.Report(new(Rule)
             {
                 AskedLevel = known.LevelCap,
@@ -61,10 +62,7 @@ internal sealed partial class SoluteOverSolubility : PrepRule
                     + $"({known.Source}). The rest stays at the bottom.",
                 Advice = take,
                 Evidence = [Proof.Of($"{noun} of {noun} and water", percent, "%"), Proof.Of("saturated", most, "%", known.Source)],
-                Corrections = factor > 0
-                    ? [new Correction(
-                        CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))])]
-                    : [],
+                Corrections = context.Write(part.Line.Amount.Span, words, take),
             });
         }
     }
@@ -72,18 +70,5 @@ internal sealed partial class SoluteOverSolubility : PrepRule
     /// <summary>Sugar alcohols, whose solubility is known at 25 °C; that of the others at 20 °C.</summary>
     private static bool IsPolyol(Component solute) => solute is >= Component.Sorbitol and <= Component.Maltitol;
 
-    /// <summary>The part that brings the most of a solute.</summary>
-    private static Part? Builds(RecipeContext context, Component solute)
-    {
-        Part? chief = null;
-        double most = 0;
-        foreach (var part in context.Profile.Parts)
-        {
-            if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !part.Line.Amount.IsGiven) continue;
-            double brings = part.Grams.Typical * part.Material.Of(solute);
-            if (brings > most) (most, chief) = (brings, part);
-        }
-
-        return chief;
-    }
+    private static Part? Chief(RecipeProfile profile, Component solute) => Remedy.Chief(profile, material => material.Of(solute));
 }

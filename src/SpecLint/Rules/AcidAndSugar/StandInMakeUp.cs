@@ -2,12 +2,12 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Rules.Amounts;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule(
-    "SL4021", "stand-in-make-up", "A stand-in made up of other acids, sugar or salt than what it stands in for", Level.Warning,
+[Rule("SL4021", "stand-in-make-up", "A stand-in made up of other acids, sugar or salt than what it stands in for", Level.Warning,
     Needs = [Fact.Acid, Fact.Ph], IsConsequence = true)]
 [Limit("stands-in-acid-share")]
 [Limit("stands-in-sugar")]
@@ -33,7 +33,8 @@ internal sealed partial class StandInMakeUp : PrepRule
         if (!pair.SaltHolds) Differs(faults, proofs, "salt", pair.Salt, StandIn.Salty);
         if (!pair.PhHolds)
         {
-            faults.Add($"its pH is {Say.Ph(pair.Ph)} against {Say.Number(pair.Model.Ph.Typical, 2)}, over {Say.Number(StandIn.Sourness.Value)} apart");
+            faults.Add($"its pH is {Say.Ph(pair.Ph)} against {Say.Number(pair.Model.Ph.Typical, 2)}, over "
+                + $"{Say.Number(StandIn.Sourness.Value)} apart");
             proofs.Add(Proof.Of(Fact.Ph, pair.Ph));
             proofs.Add(Proof.Of(StandIn.Sourness));
         }
@@ -45,13 +46,11 @@ internal sealed partial class StandInMakeUp : PrepRule
         {
             At = context.At(standsIn.Span, "target.standsInFor"),
             Message = $"It stands in for {pair.Name}, but {Say.List(faults)} ({StandIn.Share.Source}).",
-            Advice = advice.Length > 0
-                ? $"Take {advice}."
-                : pair.SharesHold
-                    ? "Change what causes the difference, or say in the recipe how to make up for it in a drink."
-                    : $"Make it from the acids of {pair.Name}.",
+            Advice = advice.Length > 0 ? $"Take {advice}."
+                : pair.SharesHold ? "Change what causes the difference, or say in the recipe how to make up for it in a drink."
+                : $"Make it from the acids of {pair.Name}.",
             Evidence = proofs,
-            Corrections = edits.Count == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Take {advice}.", edits)],
+            Corrections = Correction.Propose($"Take {advice}.", edits),
         });
     }
 
@@ -67,29 +66,22 @@ internal sealed partial class StandInMakeUp : PrepRule
     /// Two amounts that were swapped, where swapping them back holds; else the acids in grams that the volume of the batch
     /// needs over what its juices bring. A line of an acid that is not wanted becomes one of the acid that is missing.
     /// </summary>
-    private static (string Words, List<TextEdit> Edits) Solve(RecipeContext context, StandIn pair)
+    private static (string Words, IReadOnlyList<TextEdit> Edits) Solve(RecipeContext context, StandIn pair)
     {
         var lines = AcidLines(context.Profile);
         if (lines.Count == 0) return ("", []);
-        double volume = Solving.VolumeOf(context.Profile.Grams);
-        double density = Solving.VolumeOf(pair.Model.PerGram);
+        double volume = Solving.VolumeOf(context.Profile.Grams), density = Solving.VolumeOf(pair.Model.PerGram);
         if (double.IsNaN(volume) || double.IsNaN(density) || density <= 0) return ("", []);
-        var words = new List<string>();
-        var edits = new List<TextEdit>();
         if (lines.Count == 2 && SwapHolds(context.Profile, lines, pair))
         {
-            for (int i = 0; i < 2; i++)
-            {
-                var line = lines[i].Part.Line;
-                var other = lines[1 - i].Part.Line.Amount;
-                string text = context.File.Source.TextOf(other.Span);
-                words.Add($"{text.Trim('"')} of {line.Item.Or("it")}");
-                edits.Add(new TextEdit(context.At(line.Amount.Span), text));
-            }
-
-            return ($"{Say.List(words)}: the two amounts look swapped", edits);
+            Line a = lines[0].Part.Line, b = lines[1].Part.Line;
+            string swapped = $"{Written.Text(context, b.Amount.Span)} of {a.Item.Or("it")} and {Written.Text(context, a.Amount.Span)} of "
+                + b.Item.Or("it");
+            return ($"{swapped}: the two amounts look swapped", Written.Exchange(context, a, b));
         }
 
+        var words = new List<string>();
+        var edits = new List<TextEdit>();
         bool whole = true;
         var missing = Missing(context.Profile, pair, lines, volume / density);
         var replaced = lines[0].Part;
@@ -107,26 +99,27 @@ internal sealed partial class StandInMakeUp : PrepRule
             }
 
             double needed = (pair.Model.Of(acid) / density * volume) - native;
-            var amount = part.Line.Amount.Value;
+            var line = part.Line;
+            var amount = line.Amount.Value;
             if (ReferenceEquals(part, replaced) && missing.Item is { } item)
             {
-                double grams = missing.Grams;
-                words.Add($"{Rounding.Words(Rounding.ToStep(grams, amount, context.Settings), amount)} of {item} instead of {part.Line.Item.Or("it")}");
-                edits.Add(new TextEdit(context.At(part.Line.Item.Span), $"\"{item}\""));
-                edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(Rounding.ToStep(grams, amount, context.Settings), amount)));
-                continue;
+                string grams = Rounding.Words(Rounding.ToStep(missing.Grams, amount, context.Settings), amount);
+                words.Add($"{grams} of {item} instead of {line.Item.Or("it")}");
+                edits.Add(context.Rewrite(line.Item.Span, item));
+                edits.Add(context.Rewrite(line.Amount.Span, grams));
             }
-
-            if (needed <= 0)
+            else if (needed <= 0)
             {
-                words.Add($"no {part.Line.Item.Or("more of it")}");
+                words.Add($"no {line.Item.Or("more of it")}");
                 whole = false;
-                continue;
             }
-
-            double rounded = Rounding.ToStep(amount.Base * needed / (part.Grams.Typical * part.Material!.Of(acid)), amount, context.Settings);
-            words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")}");
-            edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
+            else
+            {
+                double rounded = Rounding.ToStep(
+                    amount.Base * needed / (part.Grams.Typical * part.Material!.Of(acid)), amount, context.Settings);
+                words.Add($"{Rounding.Words(rounded, amount)} of {line.Item.Or("it")}");
+                edits.Add(context.Rewrite(line.Amount.Span, Rounding.Words(rounded, amount)));
+            }
         }
 
         return (Say.List(words), whole ? edits : []);
@@ -143,16 +136,22 @@ internal sealed partial class StandInMakeUp : PrepRule
                 || !part.Line.Amount.IsGiven
                 || !Substances.IsAcid(part.Material))
                 continue;
-            var most = Components.FirstAcid;
-            for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
-            {
-                if (part.Material!.Of(c) > part.Material.Of(most)) most = c;
-            }
-
+            var most = MainAcid(part.Material!);
             if (part.Material!.Of(most) > 0) lines.Add((part, most));
         }
 
         return lines;
+    }
+
+    private static Component MainAcid(Material material)
+    {
+        var most = Components.FirstAcid;
+        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
+        {
+            if (material.Of(c) > material.Of(most)) most = c;
+        }
+
+        return most;
     }
 
     private static bool SwapHolds(RecipeProfile profile, List<(Part Part, Component Acid)> lines, StandIn pair)
@@ -166,20 +165,14 @@ internal sealed partial class StandInMakeUp : PrepRule
             && Math.Abs(second - (100 * pair.Model.Of(b.Acid) / model)) <= StandIn.Share.Value;
     }
 
-    /// <summary>The main acid of the model that no line brings, with the grams needed; no item where there is none in the catalogue.</summary>
-    private static (string? Item, double Grams) Missing(RecipeProfile profile, StandIn pair, List<(Part Part, Component Acid)> lines, double scale)
+    /// <summary>
+    /// The main acid of the model that no line brings, with the grams needed; no item where there is none in the catalogue.
+    /// </summary>
+    private static (string? Item, double Grams) Missing(
+        RecipeProfile profile, StandIn pair, List<(Part Part, Component Acid)> lines, double scale)
     {
-        var main = Components.FirstAcid;
-        for (var c = Components.FirstAcid; c <= Components.LastAcid; c++)
-        {
-            if (pair.Model.Of(c) > pair.Model.Of(main)) main = c;
-        }
-
-        foreach (var (_, acid) in lines)
-        {
-            if (acid == main) return (null, 0);
-        }
-
+        var main = MainAcid(pair.Model);
+        if (lines.Exists(line => line.Acid == main)) return (null, 0);
         string item = StandIn.AcidName(main).Replace(' ', '-');
         double needed = (pair.Model.Of(main) * scale) - profile.Grams[(int)main];
         return needed > 0 && BuiltInCatalogue.Find(item) is not null ? (item, needed) : (null, 0);

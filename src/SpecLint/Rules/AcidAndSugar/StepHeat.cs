@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
@@ -16,7 +17,9 @@ internal static class StepHeat
     /// say how far.
     /// </summary>
     /// <param name="recipe">The recipe.</param>
-    /// <param name="item">The item that has to be in it; <see langword="null"/> for any step, since what is hot may be poured on the rest.</param>
+    /// <param name="item">
+    /// The item that has to be in it; <see langword="null"/> for any step, since what is hot may be poured on the rest.
+    /// </param>
     public static double Hottest(Recipe recipe, string? item = null)
     {
         double hottest = double.NegativeInfinity;
@@ -24,7 +27,7 @@ internal static class StepHeat
         {
             if (item is not null && !Takes(step, item)) continue;
             var at = step.To.IsGiven ? step.To : step.At;
-            bool stated = at is { IsGiven: true, Value.Dimension: Reading.Dimension.Temperature };
+            bool stated = at is { IsGiven: true, Value.Dimension: Dimension.Temperature };
             if (stated && at.Value.BaseHigh > Warm) hottest = Math.Max(hottest, at.Value.BaseHigh);
             if (step.Verb.Boils) hottest = Math.Max(hottest, Boil);
             else if (!stated && (!step.Verb.IsKnown || step.Verb.Heats || step.Verb.Cooks)) return double.NaN;
@@ -43,5 +46,22 @@ internal static class StepHeat
         }
 
         return false;
+    }
+
+    /// <summary>How hot it is at a step: by the step itself, else by the last one before it that says so.</summary>
+    public static (double Celsius, TextSpan Span)? At(Prep prep, int entry)
+    {
+        for (int i = entry; i >= 0; i--)
+        {
+            var step = prep.Method[i];
+            if (i < entry && step.Verb.HeatsDry) continue;
+            var heat = step.At.IsGiven ? step.At : step.To;
+            if (heat is { IsGiven: true, Value.Dimension: Dimension.Temperature }) return (heat.Value.BaseLow, heat.Span);
+
+            // What is rested or cooled in between is cooler, and nothing says how much.
+            if (step.Verb.Cools || (i < entry && step.Verb.Keeps) || step.Verb.Freezes) return null;
+        }
+
+        return null;
     }
 }

@@ -5,9 +5,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule(
-    "SL4004", "strength-target-missed", "A preparation that misses its target of strength", Level.Warning, Needs = [Fact.Abv, Fact.Density],
-    IsConsequence = true)]
+[Rule("SL4004", "strength-target-missed", "A preparation that misses its target of strength", Level.Warning,
+    Needs = [Fact.Abv, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance-strength", "Off")]
 internal sealed partial class StrengthTargetMissed : TargetRule
 {

@@ -6,13 +6,18 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4010", "sugar-over-solubility", "More sucrose than the water holds at the temperature it is kept or mixed at", Level.Warning, IsConsequence = true)]
+[Rule("SL4010", "sugar-over-solubility", "More sucrose than the water holds at the temperature it is kept or mixed at", Level.Warning,
+    IsConsequence = true)]
 [Limit("supersaturation-sucrose", "Most")]
 internal sealed partial class SugarOverSolubility : PrepRule
 {
+    private const Unknowns Open = Unknowns.Sugar | Unknowns.Water | Unknowns.Composition | Unknowns.Mass;
+
+    private static readonly Solving.Measure PerWater = static g => g[(int)Component.Sucrose] / g[(int)Component.Water];
+
     public override void Check(RecipeContext context, Prep prep)
     {
-        if (context.Profile.IsSolid || (context.Profile.Unknown & (Unknowns.Sugar | Unknowns.Water | Unknowns.Composition | Unknowns.Mass)) != 0) return;
+        if (context.Profile.IsSolid || (context.Profile.Unknown & Open) != 0) return;
         var grams = context.Profile.Grams;
         double sucrose = grams[(int)Component.Sucrose], water = grams[(int)Component.Water];
         if (sucrose < Guards.SucroseShare * context.Profile.Mass || water <= 0) return;
@@ -21,39 +26,51 @@ internal sealed partial class SugarOverSolubility : PrepRule
         double others = Solving.SugarOf(grams) - sucrose + grams[(int)Component.Dextrin];
         if (others > Guards.OtherSugars * sucrose || grams[(int)Component.Ethanol] > Guards.SpiritedSyrup * context.Profile.Mass) return;
         var (t, span, from) = Temperature(context, prep);
-        if (SolubilityModel.Of(Component.Sucrose, new Celsius(t)) is not { } saturated) return;
-        double holds = saturated.Value / (1 - saturated.Value), ratio = sucrose / water / holds;
+        if (SolubilityModel.Of(Component.Sucrose, new Celsius(t)) is not { Value: var saturated }) return;
+        double holds = saturated / (1 - saturated), ratio = sucrose / water / holds;
         if (ratio <= Most.Value) return;
         double percent = 100 * sucrose / (sucrose + water), most = 100 * Most.Value * holds / (1 + (Most.Value * holds));
-        double factor = Solving.Factor(context.Profile, p => Substances.IsWater(p.Material), static g => g[(int)Component.Sucrose] / g[(int)Component.Water], holds);
-        string take = "Take more water, or keep it warmer.";
-        var corrections = new List<Correction>();
-        foreach (var part in context.Profile.Parts)
-        {
-            if (double.IsNaN(factor) || part.Phase != PartPhase.Mix || !part.IsWeighed || !Substances.IsWater(part.Material)) continue;
-            var amount = part.Line.Amount.Value;
-            double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-            take = $"Take {Rounding.Words(rounded, amount)} of {part.Line.Item.Or("water")} instead of {Rounding.Words(amount.Base, amount)}, which is what the sugar saturates at {Say.Number(t, 0)} °C.";
-            corrections.Add(new Correction(CorrectionGrade.Proposed, take, [new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount))]));
-            break;
-        }
-
-        double off = SolubilityModel.Error.At(saturated.Value).Tolerance.HalfWidth;
+        var (take, corrections) = MoreWater(context, holds, t);
+        double off = SolubilityModel.Error.At(saturated).Tolerance.HalfWidth;
+        var known = Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated, "%", "CRC Handbook; Antokolskaya 1964");
         context.Report(new(Rule)
         {
             AskedLevel = Most.LevelCap,
             At = context.At(span, "ingredients"),
-            Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water. At {Say.Number(t, 0)} °C ({from}) water holds {Say.Number(100 * saturated.Value, 1)} and stays clear to about {Say.Number(most, 1)} (handbook solubility; {Most.Source}). It will not dissolve, or it will crystallise.",
+            Message = $"There are {Say.Number(percent, 1)} g of sucrose in 100 g of sucrose and water. At {Say.Number(t, 0)} °C ({from}) "
+                + $"water holds {Say.Number(100 * saturated, 1)} and stays clear to about {Say.Number(most, 1)} (handbook "
+                + $"solubility; {Most.Source}). It will not dissolve, or it will crystallise.",
             Advice = take,
-            Evidence = [Proof.Of("sucrose of sucrose and water", percent, "%"), Proof.Of($"saturated at {Say.Number(t, 0)} °C", 100 * saturated.Value, "%", "CRC Handbook; Antokolskaya 1964") with { Low = 100 * (saturated.Value - off), High = 100 * (saturated.Value + off) }, Proof.Of(Most)],
+            Evidence =
+            [
+                Proof.Of("sucrose of sucrose and water", percent, "%"),
+                known with { Low = 100 * (saturated - off), High = 100 * (saturated + off) },
+                Proof.Of(Most),
+            ],
             Corrections = corrections,
         });
     }
 
-    /// <summary>The coldest temperature at which the whole of it has to stay dissolved.</summary>
-    internal static (double Celsius, Reading.TextSpan Span, string From) Temperature(RecipeContext context, Prep prep)
+    /// <summary>The water that the sugar saturates.</summary>
+    private static (string Take, IReadOnlyList<Correction> Corrections) MoreWater(RecipeContext context, double holds, double celsius)
     {
-        if (prep.Keep is { At: { IsGiven: true } at }) return (Math.Max(0, at.Value.Base), at.Span, "keep.at");
-        return (20, prep.IngredientsSpan, "room temperature, since keep.at is not given");
+        double factor = Solving.Factor(context.Profile, static p => Substances.IsWater(p.Material), PerWater, holds);
+        foreach (var part in context.Profile.Parts)
+        {
+            if (double.IsNaN(factor) || part.Phase != PartPhase.Mix || !part.IsWeighed || !Substances.IsWater(part.Material)) continue;
+            var amount = part.Line.Amount.Value;
+            string words = Rounding.Words(Rounding.ToStep(amount.Base * factor, amount, context.Settings), amount);
+            string take = $"Take {words} of {part.Line.Item.Or("water")} instead of {Rounding.Words(amount.Base, amount)}, which is what "
+                + $"the sugar saturates at {Say.Number(celsius, 0)} °C.";
+            return (take, context.Write(part.Line.Amount.Span, words, take));
+        }
+
+        return ("Take more water, or keep it warmer.", []);
     }
+
+    /// <summary>The coldest temperature at which the whole of it has to stay dissolved.</summary>
+    internal static (double Celsius, Reading.TextSpan Span, string From) Temperature(RecipeContext context, Prep prep) =>
+        prep.Keep is { At: { IsGiven: true } at }
+            ? (Math.Max(0, at.Value.Base), at.Span, "keep.at")
+            : (20, prep.IngredientsSpan, "room temperature, since keep.at is not given");
 }

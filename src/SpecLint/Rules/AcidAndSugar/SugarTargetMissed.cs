@@ -5,9 +5,8 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule(
-    "SL4002", "sugar-target-missed", "A preparation that misses its target of sugar", Level.Warning, Needs = [Fact.Sugar, Fact.Density],
-    IsConsequence = true)]
+[Rule("SL4002", "sugar-target-missed", "A preparation that misses its target of sugar", Level.Warning,
+    Needs = [Fact.Sugar, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance", "Off")]
 internal sealed partial class SugarTargetMissed : TargetRule
 {
@@ -24,5 +23,6 @@ internal sealed partial class SugarTargetMissed : TargetRule
 
     protected override (double Off, Limit Limit) Tolerance(double target) => (target * Off.Value / 100, Off);
 
-    protected override bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) => BrixTakenForWeight.Applies(prep);
+    protected override bool IsSaidElsewhere(RecipeContext context, Prep prep, Quantity target, FactValue value) =>
+        BrixTakenForWeight.Applies(prep);
 }

@@ -2,6 +2,8 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
+using SpecLint.Reading;
+using SpecLint.Rules.Amounts;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
@@ -17,35 +19,28 @@ internal sealed partial class SyrupByVolume : PrepRule
         if (!IsOf(prep)) return;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Material is not { Kind.IsSugar: true }
-                || part.Material.State == MaterialState.Liquid
-                || !part.Line.Amount.IsGiven
-                || !part.IsWeighed
-                || !SyrupRatio.IsVolume(part)
-                || Amounts.Written.IsOunce(part.Line.Amount.Value.Unit))
-                continue;
-            var amount = part.Line.Amount.Value;
-            double meant = Amounts.Written.GramsMeant(context.Profile, part);
+            if (part.Material is not { Kind.IsSugar: true, State: not MaterialState.Liquid }) continue;
+            if (part.Line.Amount is not { IsGiven: true, Value: { Dimension: Dimension.Volume } amount } || !part.IsWeighed) continue;
+            if (Written.IsOunce(amount.Unit)) continue;
+            double meant = Written.GramsMeant(context.Profile, part);
 
             // What the yield leaves for it, where a measure of sugar may weigh that much or its figure is that many grams.
             double grams = meant >= part.Grams.Low * (1 - (Bulk.Value / 100)) && meant <= part.Grams.High * (1 + (2 * Bulk.Value / 100))
                 ? Math.Round(meant)
                 : Math.Round(part.Grams.Typical);
-            string item = part.Line.Item.Or("sugar"), words = Rounding.Words(amount.Base, amount);
+            string item = part.Line.Item.Or("sugar");
             var sugar = context.Fact(Fact.Sugar);
+            bool another = prep.Target is { Brix.IsGiven: true } or { Sugar.IsGiven: true } && grams != Math.Round(meant);
             context.Report(new(Rule)
             {
                 At = context.AmountOf(part.Line),
-                Message = $"{words} of {item} is {Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} , depending on "
+                Message = $"{Rounding.Words(amount.Base, amount)} of {item} is "
+                    + $"{Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} , depending on "
                     + $"how it is packed{(sugar.IsKnown ? $", which makes {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. The same "
                     + $"figures by mass make a different syrup (bulk density within {Say.With(Bulk.Value, "%")}; {Bulk.Source}).",
                 Advice = $"Weigh it: {Say.Number(grams)} g if a level measure is meant.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Fact.Sugar, sugar), Proof.Of(Bulk)],
-                Corrections = prep.Target is { Brix.IsGiven: true } or { Sugar.IsGiven: true } && grams != Math.Round(meant)
-                    ? []
-                    : [new Correction(
-                        CorrectionGrade.Proposed, $"Write {Say.Number(grams)} g.",
-                        [new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(grams)} g\"")])],
+                Corrections = context.Write(part.Line.Amount.Span, another ? null : $"{Say.Number(grams)} g"),
             });
         }
     }

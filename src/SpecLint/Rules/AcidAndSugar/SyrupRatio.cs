@@ -7,7 +7,9 @@ namespace SpecLint.Rules.AcidAndSugar;
 /// <summary>The ratio of sweetener to water of a syrup: as its name says, and as it is.</summary>
 internal static class SyrupRatio
 {
-    /// <summary>The ratio that a name, an id or a note says ("2:1", "honey-syrup-3-1", "two parts of sugar to one of water"); NaN where none does.</summary>
+    /// <summary>
+    /// The ratio that a name, an id or a note says ("2:1", "honey-syrup-3-1", "two parts of sugar to one of water"); NaN where none does.
+    /// </summary>
     public static double Named(Prep prep)
     {
         if (prep.Name.IsGiven && InWords(prep.Name.Value) is var byName && !double.IsNaN(byName)) return byName;
@@ -32,9 +34,15 @@ internal static class SyrupRatio
         .SelectMany(static (words, at) => words.Select(word => (word, count: at + 1)))
         .ToDictionary(static w => w.word, static w => w.count, StringComparer.OrdinalIgnoreCase);
 
-    private static readonly HashSet<string> Sugars = new(StringComparer.OrdinalIgnoreCase) { "sugar", "zucchero", "sucre", "zucker", "azúcar", "azucar", "açúcar", "suiker", "socker", "sukker", "honey" };
+    private static readonly HashSet<string> Sugars = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "sugar", "zucchero", "sucre", "zucker", "azúcar", "azucar", "açúcar", "suiker", "socker", "sukker", "honey",
+    };
 
-    private static readonly HashSet<string> Waters = new(StringComparer.OrdinalIgnoreCase) { "water", "acqua", "eau", "wasser", "agua", "água", "vatten", "vand" };
+    private static readonly HashSet<string> Waters = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "water", "acqua", "eau", "wasser", "agua", "água", "vatten", "vand",
+    };
 
     /// <summary>Words between a count and what it counts ("two parts of sugar").</summary>
     private const int MostBetween = 3;
@@ -43,7 +51,9 @@ internal static class SyrupRatio
     private static double InParts(string text)
     {
         string[] words = text.Split([' ', ',', ';', '.', ':', '(', ')', '\'', '’', '-', '\n'], StringSplitOptions.RemoveEmptyEntries);
-        return CountBefore(words, Sugars) is > 0 and var sugar && CountBefore(words, Waters) is > 0 and var water ? (double)sugar / water : double.NaN;
+        return CountBefore(words, Sugars) is > 0 and var sugar && CountBefore(words, Waters) is > 0 and var water
+            ? (double)sugar / water
+            : double.NaN;
     }
 
     private static int CountBefore(string[] words, HashSet<string> things)
@@ -106,7 +116,9 @@ internal static class SyrupRatio
     private static double InId(string id)
     {
         int n = id.Length;
-        return n >= 4 && id[n - 4] == '-' && IsDigit(id[n - 3]) && id[n - 2] == '-' && IsDigit(id[n - 1]) ? Ratio(id[n - 3], id[n - 1]) : double.NaN;
+        return n >= 4 && id[n - 4] == '-' && IsDigit(id[n - 3]) && id[n - 2] == '-' && IsDigit(id[n - 1])
+            ? Ratio(id[n - 3], id[n - 1])
+            : double.NaN;
     }
 
     private static double Ratio(char a, char b) => b == '0' || a == '0' ? double.NaN : (a - '0') / (double)(b - '0');

@@ -51,24 +51,26 @@ internal abstract class TargetRule : PrepRule
     public sealed override void Check(RecipeContext context, Prep prep)
     {
         if (prep.Target is not { } target || TargetOf(target) is not { IsGiven: true } given) return;
-        if (Comes(context, given.Value) is not { } came || !came.Value.IsKnown) return;
+        if (Comes(context, given.Value) is not { Value: { IsKnown: true } value } came) return;
         double low = given.Value.BaseLow, high = given.Value.BaseHigh, middle = given.Value.Base;
         var (off, limit) = Tolerance(middle);
-        if (Findings.Check.Within(came.Value, low - off, high + off) != Stand.Broken) return;
-        if (IsSaidElsewhere(context, prep, given.Value, came.Value)) return;
-        bool over = came.Value.Value > middle;
-        string otherwise = Otherwise(over);
-        var remedy = Solve(context, prep, came, middle, otherwise);
+        if (Findings.Check.Within(value, low - off, high + off) != Stand.Broken) return;
+        if (IsSaidElsewhere(context, prep, given.Value, value)) return;
+        bool over = value.Value > middle;
+        string measured = value.From == "measured" ? " as measured" : "";
+        var remedy = Solve(context, prep, came, middle, Otherwise(over));
         context.Report(new(Info)
         {
             AskedLevel = limit.LevelCap,
             At = context.At(given.Span, $"target.{Property}"),
-            Message = $"The {Noun} comes to {Say.Range(came.Value.Value, came.Value.Low, came.Value.High, came.Unit)}{(came.Value.From == "measured" ? " as measured" : "")}, {(over ? "above" : "below")} the target of {Say.With(middle, came.Unit)} by more than the tolerance of {Say.With(off, came.Unit)} ({limit.Source}){More(context, given.Value)}.",
+            Message = $"The {Noun} comes to {Say.Range(value.Value, value.Low, value.High, came.Unit)}{measured}, "
+                + $"{(over ? "above" : "below")} the target of {Say.With(middle, came.Unit)} by more than the tolerance of "
+                + $"{Say.With(off, came.Unit)} ({limit.Source}){More(context, given.Value)}.",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
             [
-                new Evidence(Noun, came.Value.Value, came.Value.Low, came.Value.High, came.Ucum, Text: came.Value.From),
+                new Evidence(Noun, value.Value, value.Low, value.High, came.Ucum, Text: value.From),
                 new Evidence($"target.{Property}", middle, low, high, came.Ucum, Place: context.At(given.Span)),
                 Proof.Of(limit),
             ],
@@ -99,12 +101,12 @@ internal abstract class TargetRule : PrepRule
             var amount = part.Line.Amount.Value;
             double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
             words.Add($"{Rounding.Words(rounded, amount)} of {part.Line.Item.Or("it")} instead of {Rounding.Words(amount.Base, amount)}");
-            if (Math.Abs(rounded - amount.Base) > 1e-9) edits.Add(new TextEdit(context.At(part.Line.Amount.Span), Rounding.Text(rounded, amount)));
+            if (Math.Abs(rounded - amount.Base) > 1e-9) edits.Add(context.Rewrite(part.Line.Amount.Span, Rounding.Words(rounded, amount)));
         }
 
         if (edits.Count == 0) return Remedy.Say(otherwise);
         string take = $"Take {Say.List(words)}: that gives {Say.With(target, came.Unit)}.";
-        return new Remedy(take, [new Correction(CorrectionGrade.Proposed, take, edits)]);
+        return new Remedy(take, Correction.Propose(take, edits));
     }
 
     /// <summary>A content by mass or by volume, as the target's basis asks.</summary>
@@ -116,12 +118,8 @@ internal abstract class TargetRule : PrepRule
         if (target.Dimension == Dimension.PercentMassInVolume && !solid) return new Came(value, perVolume, "g/100 mL", "g/dL");
         if (target.Dimension != Dimension.PercentByMass) return null;
         if (solid) return new Came(value, byMass, "% w/w", "%");
-        var density = context.Fact(Fact.Density);
-        if (!density.IsKnown || !(density.Value > 0)) return null;
-        return new Came(
-            value with { Value = value.Value / density.Value, Low = value.Low / density.Value, High = value.High / density.Value },
-            byMass,
-            "% w/w",
-            "%");
+        if (context.Fact(Fact.Density) is not { IsKnown: true, Value: > 0 and var per }) return null;
+        var perGram = value with { Value = value.Value / per, Low = value.Low / per, High = value.High / per };
+        return new Came(perGram, byMass, "% w/w", "%");
     }
 }

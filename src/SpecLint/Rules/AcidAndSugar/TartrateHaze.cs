@@ -52,7 +52,8 @@ internal sealed partial class TartrateHaze : PrepRule
             Message = $"With the potassium of the juice ({Say.Number(potassium * PotassiumMolarMass, 1)} g/L) about "
                 + $"{Say.Number(falls, 2)} g of potassium bitartrate in 100 mL precipitates at 20 °C, where water holds "
                 + $"{Say.With(Soluble.Value, "g")} ({Soluble.Source}). In the cold or with spirit it is more.",
-            Advice = "Sour the juice with citric or malic acid, or chill it for a day and rack it off its crystals before its acid is measured.",
+            Advice = "Sour the juice with citric or malic acid, or chill it for a day and rack it off its crystals before its acid is "
+                + "measured.",
             Evidence =
             [
                 Proof.Of("potassium", potassium * PotassiumMolarMass, "g/L"), Proof.Of("tartaric acid", acid * TartaricMolarMass, "g/L"),

@@ -6,7 +6,9 @@ using SpecLint.Rules.Amounts;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule("SL4022", "unlike-its-family", "A preparation far from what its family comes to: a syrup without sugar, a cordial without acid", Level.Warning, Needs = [Fact.Sugar, Fact.Brix, Fact.Acid, Fact.Salt, Fact.Abv], IsConsequence = true)]
+[Rule(
+    "SL4022", "unlike-its-family", "A preparation far from what its family comes to: a syrup without sugar, a cordial without acid",
+    Level.Warning, Needs = [Fact.Sugar, Fact.Brix, Fact.Acid, Fact.Salt, Fact.Abv], IsConsequence = true)]
 [Limit("unlike-family-times", "Times")]
 internal sealed partial class UnlikeItsFamily : PrepRule
 {
@@ -20,20 +22,34 @@ internal sealed partial class UnlikeItsFamily : PrepRule
             if (fact == Fact.Sugar && family.Usual.Any(static u => u.Fact == Fact.Brix)) continue;
             var value = context.Fact(fact);
             if (!value.IsKnown || !IsFar(family, fact, value, usual)) continue;
-            bool solid = context.Profile.IsSolid;
-            string where = value.High < usual.Low ? "below" : "above";
-            var slip = Slip(context, fact, usual);
-            context.Report(new(Rule)
-            {
-                Place = context.At(prep.Family.Span),
-                Path = "family",
-                Message = $"The {FactNames.Name(fact)} comes to {Say.Fact(fact, value, solid)}, far {where} the {Say.Number(usual.Low)}–{Say.With(usual.High, Say.Unit(fact, solid))} usual for the family `{family.Id}` ({family.UsualSource}).",
-                Advice = slip is { } meant ? $"Write {meant.Slip.Text} of {Written.Item(meant.Line)}, if its unit or a digit slipped; or name the family that it is of." : "Check the amounts and their units, or name the family that it is of.",
-                Evidence = [Proof.Of(fact, value), new Evidence($"usual for {family.Id}", (usual.Low + usual.High) / 2, usual.Low, usual.High, FactNames.Unit(fact, solid), family.UsualSource)],
-                Corrections = slip is { } write ? [new Correction(CorrectionGrade.Proposed, $"Write {write.Slip.Text}.", [new TextEdit(context.At(write.Line.Amount.Span), $"\"{write.Slip.Text}\"")])] : [],
-            });
+            Report(context, prep, fact, value, usual);
             return;
         }
+    }
+
+    private static void Report(RecipeContext context, Prep prep, Fact fact, FactValue value, Band usual)
+    {
+        var family = prep.Family.Value;
+        bool solid = context.Profile.IsSolid;
+        string where = value.High < usual.Low ? "below" : "above", unit = FactNames.Unit(fact, solid);
+        var slip = Slip(context, fact, usual);
+        string better = slip is { } meant
+            ? $"Write {meant.Slip.Text} of {Written.Item(meant.Line)}, if its unit or a digit slipped; or name the family that it is of."
+            : "Check the amounts and their units, or name the family that it is of.";
+        context.Report(new(Rule)
+        {
+            At = context.At(prep.Family.Span, "family"),
+            Message = $"The {FactNames.Name(fact)} comes to {Say.Fact(fact, value, solid)}, far {where} the "
+                + $"{Say.Number(usual.Low)}–{Say.With(usual.High, Say.Unit(fact, solid))} usual for the family `{family.Id}` "
+                + $"({family.UsualSource}).",
+            Advice = better,
+            Evidence =
+            [
+                Proof.Of(fact, value),
+                new Evidence($"usual for {family.Id}", (usual.Low + usual.High) / 2, usual.Low, usual.High, unit, family.UsualSource),
+            ],
+            Corrections = slip is { } write ? context.Write(write.Line.Amount.Span, write.Slip.Text) : [],
+        });
     }
 
     /// <summary>
@@ -58,10 +74,14 @@ internal sealed partial class UnlikeItsFamily : PrepRule
         {
             if (!part.Line.Amount.IsGiven || part.Material is null || part.Line.Amount.Value.Base <= 0) continue;
             var amount = part.Line.Amount.Value;
-            var found = Slips.Find(amount, measures, b => Solving.With(context.Profile, p => p == part, b / amount.Base, measure) is var with && with >= usual.Low && with <= usual.High);
-            if (found is not { } slip || slip.Rank >= rank) continue;
-            best = (part.Line, slip);
-            rank = slip.Rank;
+            if (Slips.Find(amount, measures, Fits) is not { } slip || slip.Rank >= rank) continue;
+            (best, rank) = ((part.Line, slip), slip.Rank);
+
+            bool Fits(double to)
+            {
+                double then = Solving.With(context.Profile, p => p == part, to / amount.Base, measure);
+                return then >= usual.Low && then <= usual.High;
+            }
         }
 
         return best;

@@ -5,8 +5,7 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.AcidAndSugar;
 
-[Rule(
-    "SL4007", "water-activity-target-missed", "A preparation that misses its target of water activity", Level.Warning,
+[Rule("SL4007", "water-activity-target-missed", "A preparation that misses its target of water activity", Level.Warning,
     Needs = [Fact.WaterActivity, Fact.Density], IsConsequence = true)]
 [Limit("target-tolerance-water-activity", "Off")]
 internal sealed partial class WaterActivityTargetMissed : TargetRule

@@ -25,8 +25,7 @@ internal sealed partial class AmountInName : RecipeRule
                 if (ItemWords.AmountOf(words, start, length, isId) is not { } read) continue;
                 string rest = front == 1 ? ItemWords.Id(words, length, words.Length) : ItemWords.Id(words, 0, start);
                 if (book.Resolve(rest) is null) continue;
-                amount = read;
-                item = rest;
+                (amount, item) = (read, rest);
                 return true;
             }
         }
@@ -60,15 +59,19 @@ internal sealed partial class AmountInName : RecipeRule
             var line = part.Line;
             var text = ItemWords.TextOf(line);
             if (!text.IsGiven || !Reads(context.Book, text.Value, out string amount, out string item)) continue;
-            var edits = new List<TextEdit> { new(context.At(text.Span), $"\"{item}\"") };
-            if (line.Amount.IsGiven) edits.Add(new TextEdit(context.At(line.Amount.Span), $"\"{amount}\""));
-            else edits[0] = new TextEdit(context.At(text.Span), $"\"{item}\", \"amount\": \"{amount}\"");
+            TextEdit[] edits = line.Amount.IsGiven
+                ? [context.Rewrite(text.Span, item), context.Rewrite(line.Amount.Span, amount)]
+                : [new TextEdit(context.At(text.Span), $"\"{item}\", \"amount\": \"{amount}\"")];
             context.Report(new(Rule)
             {
                 At = context.At(text.Span, RecipeContext.PathOf(line, "item")),
-                Message = $"The item `{text.Value}` includes an amount, {amount}. An item is only an id (`{item}`), so nothing is computed for it.",
+                Message = $"The item `{text.Value}` includes an amount, {amount}. An item is only an id (`{item}`), so nothing is "
+                    + "computed for it.",
                 Advice = $"Write `{item}` as the item and `{amount}` as its amount.",
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits) { KeepsTheThing = true }],
+                Corrections =
+                [
+                    new Correction(CorrectionGrade.Proposed, $"Name `{item}` and give it {amount}.", edits) { KeepsTheThing = true },
+                ],
             });
         }
     }

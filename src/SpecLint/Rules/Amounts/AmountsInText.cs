@@ -20,11 +20,7 @@ internal static class AmountsInText
         for (int i = from; i < text.Length; i++)
         {
             if (text[i] is < '0' or > '9') continue;
-            if (i > 0 && (char.IsLetterOrDigit(text[i - 1]) || text[i - 1] is '.' or ',' or '/'))
-            {
-                continue;
-            }
-
+            if (i > 0 && (char.IsLetterOrDigit(text[i - 1]) || text[i - 1] is '.' or ',' or '/')) continue;
             int end = i;
             while (end < text.Length && text[end] is (>= '0' and <= '9') or '.' or ',' or '/' or '–' or '-') end++;
             while (end > i && text[end - 1] is '.' or ',' or '-' or '–') end--;
@@ -49,8 +45,7 @@ internal static class AmountsInText
     /// <summary>Whether the words behind an amount name an item (<c>lime juice</c>, <c>of the lime-juice</c>).</summary>
     public static bool Names(string text, int at, string id)
     {
-        at = Skip(text, at, "of ");
-        at = Skip(text, at, "the ");
+        at = Skip(text, Skip(text, at, "of "), "the ");
         int i = 0;
         while (i < id.Length)
         {
@@ -101,8 +96,7 @@ internal static class AmountsInText
     /// <summary>An item of the book or the catalogue that the words behind an amount name, trying the longest name first.</summary>
     public static Item? ItemNamed(LinkedBook book, string text, int at)
     {
-        at = Skip(text, at, "of ");
-        at = Skip(text, at, "the ");
+        at = Skip(text, Skip(text, at, "of "), "the ");
         int end = at, most = Math.Min(text.Length, at + LongestName);
         while (end < most && (char.IsLetterOrDigit(text[end]) || text[end] is ' ' or '-')) end++;
         string id = text.Substring(at, end - at).Trim().ToLowerInvariant().Replace(' ', '-');
@@ -121,10 +115,9 @@ internal static class AmountsInText
     public static bool Differ(Quantity spoken, Quantity line, double percent)
     {
         if (spoken.Dimension != line.Dimension) return false;
-        double a = spoken.Unit.Name == line.Unit.Name ? spoken.Value : spoken.Base, b = spoken.Unit.Name == line.Unit.Name ? line.Value : line.Base;
-        if (a >= (spoken.Unit.Name == line.Unit.Name ? line.Low : line.BaseLow)
-            && a <= (spoken.Unit.Name == line.Unit.Name ? line.High : line.BaseHigh))
-            return false;
+        bool same = spoken.Unit.Name == line.Unit.Name;
+        double a = same ? spoken.Value : spoken.Base, b = same ? line.Value : line.Base;
+        if (a >= (same ? line.Low : line.BaseLow) && a <= (same ? line.High : line.BaseHigh)) return false;
         return Math.Abs(a - b) > Math.Max(a, b) * percent / 100;
     }
 

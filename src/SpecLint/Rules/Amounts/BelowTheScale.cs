@@ -12,30 +12,29 @@ internal sealed partial class BelowTheScale : RecipeRule
 {
     public override void Check(RecipeContext context)
     {
-        if (context.Settings.Bar is not { Scale.IsGiven: true } bar) return;
-        double step = bar.Scale.Value.Base;
-        if (!(step > 0)) return;
+        if (context.Settings.Bar is not { Scale: { IsGiven: true, Value.Base: > 0 and var step } scale } bar) return;
+        double least = Steps.Value * step;
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { } material) continue;
-            var amount = line.Amount.Value;
-            if (amount.Dimension != Dimension.Mass || amount.Unit.System != UnitSystem.Metric || amount.Base <= 0 || amount.Base >= Steps.Value * step * Guards.ScaleRounding) continue;
+            if (!line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Material is not { Kind: var kind }) continue;
+            if (line.Amount.Value is not { Dimension: Dimension.Mass, Unit.System: UnitSystem.Metric, Base: > 0 and var grams }) continue;
 
             // A little of a spice grated into one drink is to taste.
-            if (context.Recipe is Drink && material.Kind.IsBotanical) continue;
-            double error = Math.Min(100, step / amount.Base * 100);
-            bool dissolves = material.Kind.IsSoluble;
-            double stock = amount.Base * 10;
-            string advice = dissolves && stock >= Steps.Value * step
-                ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (use {Written.Number(stock - amount.Base)} g less water), or make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much."
-                : $"Make {Written.Number(Math.Ceiling(Steps.Value * step / amount.Base))} times as much, or weigh on a finer scale.";
+            if (grams >= least * Guards.ScaleRounding || (context.Recipe is Drink && kind.IsBotanical)) continue;
+            double error = Math.Min(100, step / grams * 100), stock = grams * 10;
+            string times = $"{Written.Number(Math.Ceiling(least / grams))} times as much";
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Number(amount.Base / step, 1)} steps of the bar's {Written.Number(step)} g scale. One step is {Say.Number(error, 0)} % of it; {Say.Number(Steps.Value)} steps keep it within 5 % ({Steps.Source}).",
-                Advice = advice,
-                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of("scale", bar.Scale.Value, bar.At(bar.Scale.Span)), Proof.Of(Steps)],
+                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is {Say.Number(grams / step, 1)} "
+                    + $"steps of the bar's {Written.Number(step)} g scale. One step is {Say.Number(error, 0)} % of it; "
+                    + $"{Say.Number(Steps.Value)} steps keep it within 5 % ({Steps.Source}).",
+                Advice = kind.IsSoluble && stock >= least
+                    ? $"Make a solution of 10 % w/w and weigh {Written.Number(stock)} g of it (use {Written.Number(stock - grams)} g "
+                        + $"less water), or make {times}."
+                    : $"Make {times}, or weigh on a finer scale.",
+                Evidence = [Written.Given(context, line), Proof.Of("scale", scale.Value, bar.At(scale.Span)), Proof.Of(Steps)],
             });
         }
     }

@@ -36,8 +36,8 @@ internal sealed partial class BittersByTheOunce : DrinkRule
             Message = $"{(sum > most.Millilitres ? "All bitters come" : $"{Written.Item(line)} comes")} to "
                 + $"{Say.With(sum / serves, "mL")} a drink. As a seasoning the maximum is {Say.With(Most.Value, "mL")} ({Most.Source}).",
             Advice = "Write dashes or drops if they are meant: 1 to 3 dashes season most drinks.",
-            Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of(undrinkable ? Undrinkable : Most)],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])],
+            Evidence = [Written.Given(context, line), Proof.Of(undrinkable ? Undrinkable : Most)],
+            Corrections = context.Write(line.Amount.Span, written),
         });
     }
 
@@ -48,23 +48,19 @@ internal sealed partial class BittersByTheOunce : DrinkRule
     private static bool IsBase(RecipeProfile profile, Part bitters, double serves)
     {
         if (bitters.Millilitres / serves > MostBase.Value) return false;
+        bool byOunce = Written.IsOunce(bitters.Line.Amount.Value.Unit);
         double strong = 0;
         foreach (var part in profile.Parts)
         {
-            if (part == bitters
-                || part.Phase == PartPhase.Beside
-                || part.Material is not { } material
-                || material.Kind.IsBitters
-                || double.IsNaN(part.Millilitres))
-                continue;
-            if (material.Kind.IsStrong || material.Kind.GivesStrength) strong += part.Millilitres;
-            if (material.Kind.IsSpirit
+            if (part.Phase == PartPhase.Beside || double.IsNaN(part.Millilitres)) continue;
+            if (part.Material is not { Kind: { IsBitters: false } kind }) continue;
+            if (kind.IsStrong || kind.GivesStrength) strong += part.Millilitres;
+            if (kind.IsSpirit
                 && part.Millilitres * Guards.BittersBesideSpirit >= bitters.Millilitres
-                && Written.IsOunce(bitters.Line.Amount.Value.Unit)
-                && !Written.IsOunce(part.Line.Amount.Value.Unit))
+                && byOunce && !Written.IsOunce(part.Line.Amount.Value.Unit))
                 return false;
         }
 
-        return bitters.Millilitres > strong || (bitters.Millilitres >= strong && !Written.IsOunce(bitters.Line.Amount.Value.Unit));
+        return bitters.Millilitres > strong || (bitters.Millilitres >= strong && !byOunce);
     }
 }

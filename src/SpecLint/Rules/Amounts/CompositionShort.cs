@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 using SpecLint.Reading;
 using SpecLint.Science;
 
@@ -18,22 +17,21 @@ internal sealed partial class CompositionShort : IngredientRule
         if (water.Dimension != Dimension.Mass || solids.Dimension != Dimension.Mass) return;
         var material = context.Profiles.MaterialOf(ingredient.Id);
         bool perVolume = ingredient.PerHundredMillilitres.Or(fallback: false);
-        double density = values.TryGetValue("density", out var given) ? given.Low : material?.Density ?? double.NaN;
+        double density = values.TryGetValue("density", out var given) ? given.Low : material?.Density ?? double.NaN, ethanol = 0;
         if (perVolume && !(density > 0)) return;
         double whole = perVolume ? 100 * density : 100;
-        double ethanol = 0;
-        if (values.TryGetValue("strength", out var strength))
-            ethanol = strength.High / 100 * FoodEnergyModel.EthanolGramsPerMillilitre * (perVolume ? 100 : 100 / (density > 0 ? density : FoodEnergyModel.EthanolGramsPerMillilitre));
+        double millilitres = perVolume ? 100 : 100 / (density > 0 ? density : FoodEnergyModel.EthanolGramsPerMillilitre);
+        if (values.TryGetValue("strength", out var strength)) ethanol = Composition.Ethanol(strength.High, millilitres);
         else if (ingredient.Like.IsGiven || material is not { Kind.IsSpirit: false, Kind.IsLiqueur: false }) return;
-        double sum = water.High + solids.High + ethanol;
+        double sum = water.High + solids.High + ethanol, dry = whole - ethanol - water.Typical;
         if (sum >= whole - Short.Value) return;
         context.Report(new(Rule)
         {
             At = context.At(solids.Span, "solids"),
-            Message = $"Water, dry matter and ethanol come to {Say.With(sum, "g")} of {Say.With(whole, "g")}: {Say.With(whole - sum, "g")} is missing "
-                + $"(up to {Say.With(Short.Value, "g")} is allowed for rounding and analysis; {Short.Source}).",
-            Advice = $"Read both again: with {Say.With(water.Typical, "g")} of water the dry matter is {Say.With(whole - ethanol - water.Typical, "g")}.",
-            Evidence = [Proof.Of("dry matter", solids.Typical, "g"), Proof.Of("water", water.Typical, "g"), Proof.Of("ethanol", ethanol, "g"), Proof.Of(Short)],
+            Message = $"Water, dry matter and ethanol come to {Say.With(sum, "g")} of {Say.With(whole, "g")}: {Say.With(whole - sum, "g")} "
+                + $"is missing (up to {Say.With(Short.Value, "g")} is allowed for rounding and analysis; {Short.Source}).",
+            Advice = $"Read both again: with {Say.With(water.Typical, "g")} of water the dry matter is {Say.With(dry, "g")}.",
+            Evidence = Composition.Proofs(solids.Typical, water.Typical, ethanol, Short),
         });
     }
 }

@@ -17,35 +17,31 @@ internal sealed partial class HydrateForm : FileRule
     private static void InIngredient(FileContext context, Ingredient ingredient)
     {
         if (ingredient.Like.IsGiven || !ingredient.Values.TryGetValue("acids.citric", out var citric)) return;
-        if (!ingredient.IngredientKind.OrNone().IsAcid || citric.Typical < Guards.DryCitric || ingredient.State.Or("powder") == "liquid") return;
+        if (!ingredient.IngredientKind.OrNone().IsAcid || citric.Typical < Guards.DryCitric || ingredient.State.Or("powder") == "liquid")
+            return;
         string name = ingredient.Name.Or(""), form = ingredient.Form.Or("");
         bool mono = Has(name, "monohydrate") || Has(form, "monohydrate");
         bool dry = Has(name, "anhydrous") || Has(form, "anhydrous");
         if (mono && citric.Typical > Monohydrate.Value + Guards.MonohydrateOver)
         {
-            bool quoted = context.File.Source.TextOf(citric.Span).StartsWith("\"", StringComparison.Ordinal);
+            string grams = $"{Say.Number(Monohydrate.Value, 1)} g";
             context.Report(new(Rule)
             {
                 At = context.At(citric.Span, "acids.citric"),
                 AskedLevel = Level.Warning,
                 Message = $"The monohydrate is counted as {Say.Number(citric.Typical)} g of acid in 100 g, but holds "
                     + $"{Say.Number(Monohydrate.Value)} g: 192.12 / 210.14, the rest is water ({Monohydrate.Source}).",
-                Advice = $"Write {Say.Number(Monohydrate.Value, 1)} g of citric acid.",
+                Advice = $"Write {grams} of citric acid.",
                 Evidence = [Proof.Of(Monohydrate)],
-                Corrections = quoted
-                    ? [new Correction(
-                        CorrectionGrade.Proposed, $"Write {Say.Number(Monohydrate.Value, 1)} g.",
-                        [new TextEdit(context.At(citric.Span), $"\"{Say.Number(Monohydrate.Value, 1)} g\"")])]
-                    : [],
+                Corrections = context.Write(citric.Span, Written.IsQuoted(context, citric.Span) ? grams : null),
             });
         }
         else if (!mono && !dry)
         {
             context.Report(new(Rule)
             {
-                Place = context.File.Head,
-                Path = "form",
-                Message = $"The file does not say whether this citric acid is anhydrous or the monohydrate. 100 g of one holds as much "
+                At = new(context.File.Head, "form"),
+                Message = "The file does not say whether this citric acid is anhydrous or the monohydrate. 100 g of one holds as much "
                     + $"acid as {Say.Number(100 / Monohydrate.Value * 100, 1)} g of the other ({Monohydrate.Source}).",
                 Advice = "Give `form` as on the packet: `anhydrous` or `monohydrate`.",
                 Evidence = [Proof.Of(Monohydrate)],
@@ -59,7 +55,8 @@ internal sealed partial class HydrateForm : FileRule
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (!line.Note.IsGiven || part.Item is not { IsBuiltIn: true, Id: "citric-acid" } || !Has(line.Note.Value, "monohydrate")) continue;
+            if (!line.Note.IsGiven || part.Item is not { IsBuiltIn: true, Id: "citric-acid" } || !Has(line.Note.Value, "monohydrate"))
+                continue;
             context.Report(new(Rule)
             {
                 At = context.ItemOf(line),
@@ -68,9 +65,7 @@ internal sealed partial class HydrateForm : FileRule
                     + $"{Say.Number(Monohydrate.Value)} % of acid ({Monohydrate.Source}).",
                 Advice = "Name `citric-acid-monohydrate`.",
                 Evidence = [Proof.Of(Monohydrate)],
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed, "Name `citric-acid-monohydrate`.",
-                    [new TextEdit(context.At(line.Item.Span), "\"citric-acid-monohydrate\"")])],
+                Corrections = context.Write(line.Item.Span, "citric-acid-monohydrate", "Name `citric-acid-monohydrate`."),
             });
         }
     }

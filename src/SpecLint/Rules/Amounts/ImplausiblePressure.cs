@@ -8,7 +8,8 @@ namespace SpecLint.Rules.Amounts;
 internal sealed partial class ImplausiblePressure : PlausibilityRule
 {
     private static readonly PlausibleRange Target = PlausibleTable.Of("pressure-target");
-    private static readonly (string Unit, double Factor, double Offset)[] Units = [("psi", 0.0689475729, 0), ("kPa", 0.01, 0), ("bar", 1, 0)];
+    private static readonly (string Unit, double Factor, double Offset)[] Units =
+        [("psi", 0.0689475729, 0), ("kPa", 0.01, 0), ("bar", 1, 0)];
 
     protected override Dimension Dimension => Dimension.Pressure;
 
@@ -22,10 +23,9 @@ internal sealed partial class ImplausiblePressure : PlausibilityRule
         {
             foreach (var step in recipe.Recipe.Method)
             {
-                if (step.Amount.IsGiven)
-                    One(
-                        recipe, step, step.Amount, PlausibleTable.Of(PlausibleOf.Pressure, step.Verb, recipe.Recipe is Drink), "amount",
-                        "is at");
+                if (!step.Amount.IsGiven) continue;
+                var range = PlausibleTable.Of(PlausibleOf.Pressure, step.Verb, recipe.Recipe is Drink);
+                One(recipe, step, step.Amount, range, "amount", "is at");
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
@@ -32,7 +33,6 @@ internal sealed partial class ImplausibleServes : DrinkRule
         double each = all / drink.ServesOrOne;
         var range = topped ? Topped : context.Profile.Technique == TechniqueKind.NoIce ? Any : Chilled;
         bool over = each > range.High;
-
         if (each < range.Low && drink.ServesOrOne <= 1 && Card(context, drink, all, range)) return;
 
         // What is not weighed can only add to it; a drink of one serve that is small is an amount too small, not a count too large.
@@ -46,10 +46,20 @@ internal sealed partial class ImplausibleServes : DrinkRule
         {
             AskedLevel = over ? Level.Warning : null,
             At = context.At(span, drink.Serves.IsGiven ? "serves" : "ingredients"),
-            Message = $"The amounts come to {Say.With(all, "mL")}. For {serves} {(drink.ServesOrOne == 1 ? "serve" : "serves")} that is {Say.With(each, "mL")} each, {(over ? "above the largest" : "below the smallest")} usual serve of {Say.With(limit, "mL")} ({range.Condition}; {range.Source}).",
-            Advice = over ? "Say in `serves` how many drinks the amounts make, or correct the amounts." : right ? $"Write {fits}, or the amounts of {serves} drinks." : $"Write the amounts of {serves} drinks, or correct `serves`.",
-            Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("each", each, "mL"), Proof.Of(over ? "plausible most" : "plausible least", limit, "mL", range.Source)],
-            Corrections = right && drink.Serves.IsGiven ? [new Correction(CorrectionGrade.Proposed, $"Write {fits}.", [new TextEdit(context.At(span), fits.ToString(System.Globalization.CultureInfo.InvariantCulture))])] : [],
+            Message = $"The amounts come to {Say.With(all, "mL")}. For {serves} {(drink.ServesOrOne == 1 ? "serve" : "serves")} that is "
+                + $"{Say.With(each, "mL")} each, {(over ? "above the largest" : "below the smallest")} usual serve of "
+                + $"{Say.With(limit, "mL")} ({range.Condition}; {range.Source}).",
+            Advice = over ? "Say in `serves` how many drinks the amounts make, or correct the amounts."
+                : right ? $"Write {fits}, or the amounts of {serves} drinks."
+                : $"Write the amounts of {serves} drinks, or correct `serves`.",
+            Evidence =
+            [
+                Proof.Of("liquid", all, "mL"), Proof.Of("each", each, "mL"),
+                Proof.Of(over ? "plausible most" : "plausible least", limit, "mL", range.Source),
+            ],
+            Corrections = Correction.Propose(
+                $"Write {fits}.",
+                right && drink.Serves.IsGiven ? new TextEdit(context.At(span), fits.ToString(CultureInfo.InvariantCulture)) : null),
         });
     }
 
@@ -57,25 +67,32 @@ internal sealed partial class ImplausibleServes : DrinkRule
     private static bool Card(RecipeContext context, Drink drink, double all, PlausibleRange range)
     {
         var edits = new List<TextEdit>();
-        double meant = 0, ounce = context.Settings.Measures.TryFind("oz".AsSpan(), out var word) && word.Unit is { } unit ? unit.Factor : double.NaN;
+        bool known = context.Settings.Measures.TryFind("oz".AsSpan(), out var word) && word.Unit is not null;
+        double meant = 0, ounce = known ? word.Unit!.Factor : double.NaN;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid } || !part.Line.Amount.IsGiven) continue;
+            if (part.Phase == PartPhase.Beside || part.Material is not { State: MaterialState.Liquid } || !part.Line.Amount.IsGiven)
+                continue;
             var amount = part.Line.Amount.Value;
             if (amount.Unit.Name != "ml" || amount.Low < amount.High || !Written.IsMultiple(amount.Value, Quarter.Value)) continue;
             meant += amount.Value * ounce;
             if (TenfoldPour.LimitOf(part.Material) is { } most && amount.Value * ounce > most.Value) return false;
-            edits.Add(new TextEdit(context.At(part.Line.Amount.Span), $"\"{Say.Number(amount.Value, 2)} oz\""));
+            edits.Add(context.Rewrite(part.Line.Amount.Span, $"{Say.Number(amount.Value, 2)} oz"));
         }
 
         if (edits.Count < 2 || !(meant >= Least.Value && meant <= Most.Value)) return false;
         context.Report(new(Rule)
         {
             At = context.At(drink.IngredientsSpan, "ingredients"),
-            Message = $"The amounts come to {Say.With(all, "mL")}, below the smallest usual serve of {Say.With(range.Low, "mL")} ({range.Condition}; {range.Source}). As ounces they come to {Say.With(meant, "mL")}.",
+            Message = $"The amounts come to {Say.With(all, "mL")}, below the smallest usual serve of {Say.With(range.Low, "mL")} "
+                + $"({range.Condition}; {range.Source}). As ounces they come to {Say.With(meant, "mL")}.",
             Advice = "Write `oz` if the card is in ounces.",
-            Evidence = [Proof.Of("liquid", all, "mL"), Proof.Of("as ounces", meant, "mL"), Proof.Of("plausible least", range.Low, "mL", range.Source)],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write oz for ml in {Say.Number(edits.Count, 0)} lines.", edits)],
+            Evidence =
+            [
+                Proof.Of("liquid", all, "mL"), Proof.Of("as ounces", meant, "mL"),
+                Proof.Of("plausible least", range.Low, "mL", range.Source),
+            ],
+            Corrections = Correction.Propose($"Write oz for ml in {Say.Number(edits.Count, 0)} lines.", edits),
         });
         return true;
     }

@@ -41,10 +41,12 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
             else Keep(context, keep.At, keep.For, "keep.at", "It is kept at");
         }
 
-        if (context.File is Recipe { AsMeasured: { } measured }) One(context, measured.Temperature, Served, "measured.temperature", "It was measured at");
+        if (context.File is Recipe { AsMeasured: { } measured })
+            One(context, measured.Temperature, Served, "measured.temperature", "It was measured at");
         if (context.File is Stock stock)
         {
-            foreach (var lot in stock.Lots) Keep(context, lot.At, default, $"lots[{lot.Item.Or($"{lot.Number}")}].at", "The lot is kept at");
+            foreach (var lot in stock.Lots)
+                Keep(context, lot.At, default, $"lots[{lot.Item.Or($"{lot.Number}")}].at", "The lot is kept at");
         }
 
         if (context.File is Bar bar)

@@ -12,7 +12,8 @@ internal sealed partial class ImplausibleTime : PlausibilityRule
     private const double Minute = 60, Hour = 3600, Day = 86400;
 
     private static readonly PlausibleRange Kept = PlausibleTable.Of("keep-time");
-    private static readonly (string Unit, double Factor, double Offset)[] Units = [("s", 1, 0), ("min", Minute, 0), ("h", Hour, 0), ("d", Day, 0)];
+    private static readonly (string Unit, double Factor, double Offset)[] Units =
+        [("s", 1, 0), ("min", Minute, 0), ("h", Hour, 0), ("d", Day, 0)];
 
     protected override Dimension Dimension => Dimension.Duration;
 
@@ -31,7 +32,8 @@ internal sealed partial class ImplausibleTime : PlausibilityRule
         {
             foreach (var step in recipe.Recipe.Method)
             {
-                if (step.For.IsGiven) One(recipe, step, step.For, PlausibleTable.Of(PlausibleOf.Duration, step.Verb, recipe.Recipe is Drink), "for", "lasts");
+                if (!step.For.IsGiven) continue;
+                One(recipe, step, step.For, PlausibleTable.Of(PlausibleOf.Duration, step.Verb, recipe.Recipe is Drink), "for", "lasts");
             }
         }
 
@@ -43,11 +45,8 @@ internal sealed partial class ImplausibleTime : PlausibilityRule
     private static void LifeBeyondItsLike(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.Like.IsGiven || BuiltInCatalogue.Find(ingredient.Like.Value) is not { } like) return;
-        if (!ingredient.Values.TryGetValue("life.opened", out var own)
-            || !like.Values.TryGetValue("life.opened", out var usual)
-            || own.Span.Length == 0)
-            return;
-        if (!(own.Low > usual.High * LifeOver.Value)) return;
+        if (!ingredient.Values.TryGetValue("life.opened", out var own) || !like.Values.TryGetValue("life.opened", out var usual)) return;
+        if (own.Span.Length == 0 || !(own.Low > usual.High * LifeOver.Value)) return;
         context.Report(new(Rule)
         {
             At = context.At(own.Span, "life.opened"),

@@ -47,5 +47,6 @@ internal static class ItemWords
     public static string Id(string[] words, int from, int to) => BuiltInCatalogue.Slug(string.Join(" ", words, from, to - from));
 
     /// <summary>Two numbers that a hyphen keeps apart in an id: a half or a quarter where they can be one, else a decimal.</summary>
-    private static string Number(string first, string second) => first is "1" or "3" && second is "2" or "4" ? first + "/" + second : first + "." + second;
+    private static string Number(string first, string second) =>
+        first is "1" or "3" && second is "2" or "4" ? first + "/" + second : first + "." + second;
 }

@@ -1,5 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Findings;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -12,38 +13,33 @@ internal sealed partial class LiquidAcidAsPure : FileRule
         else if (context is RecipeContext recipe) InLines(recipe);
     }
 
+    private static readonly string[] Sold = ["lactic", "phosphoric", "acetic"];
+
     private static void InIngredient(FileContext context, Ingredient ingredient)
     {
         if (!ingredient.IngredientKind.OrNone().IsAcid || ingredient.PerHundredMillilitres.Or(fallback: false)) return;
+        double purity = ingredient.Values.TryGetValue("purity", out var given) ? given.Typical : Percent(ingredient.Name.Or(""));
+        bool unknown = double.IsNaN(purity);
+        if (ingredient.State.Or("") != "liquid" && (unknown || purity >= Guards.DryAcidPurity)) return;
+        double most = unknown ? Guards.StrongestAcidSolution : purity * Guards.PurityRounding;
         foreach (string acid in Sold)
         {
-            if (!ingredient.Values.TryGetValue("acids." + acid, out var content)) continue;
-            double purity = ingredient.Values.TryGetValue("purity", out var given) ? given.Typical : Percent(ingredient.Name.Or(""));
-            bool liquid = ingredient.State.Or("") == "liquid" || !double.IsNaN(purity) && purity < Guards.DryAcidPurity;
-            if (!liquid) continue;
-            bool tooMuch = double.IsNaN(purity) ? content.Typical > Guards.StrongestAcidSolution : content.Typical > purity * Guards.PurityRounding;
-            if (!tooMuch) continue;
-            string text = context.File.Source.TextOf(content.Span);
-            bool quoted = text.StartsWith("\"", StringComparison.Ordinal) && !double.IsNaN(purity);
+            if (!ingredient.Values.TryGetValue("acids." + acid, out var content) || !(content.Typical > most)) continue;
+            string grams = $"{Say.Number(purity)} g";
+            bool writes = !unknown && Written.IsQuoted(context, content.Span);
             context.Report(new(Rule)
             {
                 At = context.At(content.Span, $"acids.{acid}"),
-                Message = double.IsNaN(purity)
+                Message = unknown
                     ? $"A liquid is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, but liquid {acid} acid is a "
-                        + $"solution, usually of 80 or 88 % (common practice, no source)."
+                        + "solution, usually of 80 or 88 % (common practice, no source)."
                     : $"A solution of {Say.Number(purity)} % is counted as {Say.Number(content.Typical)} g of {acid} acid in 100 g, "
-                        + $"but the contents of an ingredient must allow for its purity.",
-                Advice = double.IsNaN(purity) ? "Check the label, and give `purity` and the acid in 100 g." : $"Write {Say.Number(purity)} g of {acid} acid.",
-                Corrections = quoted
-                    ? [new Correction(
-                        CorrectionGrade.Proposed, $"Write {Say.Number(purity)} g.",
-                        [new TextEdit(context.At(content.Span), $"\"{Say.Number(purity)} g\"")]) { KeepsTheThing = true }]
-                    : [],
+                        + "but the contents of an ingredient must allow for its purity.",
+                Advice = unknown ? "Check the label, and give `purity` and the acid in 100 g." : $"Write {grams} of {acid} acid.",
+                Corrections = writes ? Keeping(context, content.Span, grams, $"Write {grams}.") : [],
             });
         }
     }
-
-    private static readonly string[] Sold = ["lactic", "phosphoric", "acetic"];
 
     /// <summary>A remark that says liquid, 80 % or 88 %, at the powder.</summary>
     private static void InLines(RecipeContext context)
@@ -53,20 +49,22 @@ internal sealed partial class LiquidAcidAsPure : FileRule
             var line = part.Line;
             if (!line.Note.IsGiven || part.Item is not { IsBuiltIn: true, Id: "lactic-acid-powder" }) continue;
             double percent = Percent(line.Note.Value);
-            bool liquid = line.Note.Value.IndexOf("liquid", StringComparison.OrdinalIgnoreCase) >= 0;
-            if (!liquid && percent is not (80 or 88)) continue;
+            if (percent is not (80 or 88) && line.Note.Value.IndexOf("liquid", StringComparison.OrdinalIgnoreCase) < 0) continue;
             string id = percent == 80 ? "lactic-acid-80" : "lactic-acid-88";
             context.Report(new(Rule)
             {
                 At = context.ItemOf(line),
                 Message = $"The remark says a solution, but `{line.Item.Value}` is counted as powder, all of it acid: the liquid holds "
-                    + $"80 or 88 % (common practice, no source).",
+                    + "80 or 88 % (common practice, no source).",
                 Advice = $"Name `{id}`, and weigh more of it for the same acid.",
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed, $"Name `{id}`.", [new TextEdit(context.At(line.Item.Span), $"\"{id}\"")]) { KeepsTheThing = true }],
+                Corrections = Keeping(context, line.Item.Span, id, $"Name `{id}`."),
             });
         }
     }
+
+    /// <summary>A correction after which the thing is the same.</summary>
+    private static Correction[] Keeping(FileContext context, TextSpan span, string text, string description) =>
+        [new Correction(CorrectionGrade.Proposed, description, [context.Rewrite(span, text)]) { KeepsTheThing = true }];
 
     /// <summary>The number before a sign for per cent; NaN where there is none.</summary>
     private static double Percent(string text)

@@ -1,4 +1,3 @@
-
 namespace SpecLint.Rules.Amounts;
 
 [Rule("SL2031", "nothing-of-it", "An amount of zero", Level.Error, IsCause = true)]
@@ -13,7 +12,8 @@ internal sealed partial class NothingOfIt : RecipeRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
-                Message = $"The amount of {Written.Item(line)} is `{Written.Text(context, line.Amount.Span)}`: none of it goes in, but it is in the recipe.",
+                Message = $"The amount of {Written.Item(line)} is `{Written.Text(context, line.Amount.Span)}`: none of it goes in, but "
+                    + "it is in the recipe.",
                 Advice = "Write the amount, or delete the line.",
             });
         }

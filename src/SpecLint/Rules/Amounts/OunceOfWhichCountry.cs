@@ -18,21 +18,9 @@ internal sealed partial class OunceOfWhichCountry : BookRule
         int recipes = 0;
         foreach (var recipe in context.Book.Recipes)
         {
-            bool any = false;
-            foreach (var line in recipe.Ingredients)
-            {
-                // A bar's own ounce has one size; the built-in one has a range.
-                if (!line.Amount.IsGiven
-                    || !Written.IsPlainOunce(line.Amount.Value.Unit)
-                    || line.Amount.Value.Unit.Low == line.Amount.Value.Unit.High)
-                    continue;
-                any = true;
-                if (first is not null) break;
-                first = line;
-                where = recipe;
-            }
-
-            if (any) recipes++;
+            if (FirstOunce(recipe) is not { } line) continue;
+            if (first is null) (first, where) = (line, recipe);
+            recipes++;
         }
 
         if (first is null || where is null) return;
@@ -42,7 +30,7 @@ internal sealed partial class OunceOfWhichCountry : BookRule
             Place = where.At(first.Amount.Span),
             Path = RecipeContext.PathOf(first, "amount"),
             Message = $"{Say.Count(recipes, "recipe")} of the book {(recipes == 1 ? "is" : "are")} written in ounces, and bar.json "
-                + $"does not give its size. An ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers "
+                + "does not give its size. An ounce is 28.41 mL in Britain, 29.57 mL in the United States and 30 mL on many jiggers "
                 + $"(the figures here use {Say.Range(unit.Factor, unit.Low, unit.High, "mL")}).",
             Advice = "Give `oz` its size under `measures` in bar.json, for example `\"oz\": \"30 ml\"`.",
             Evidence = [Proof.Of("recipes", recipes, "")],
@@ -50,15 +38,26 @@ internal sealed partial class OunceOfWhichCountry : BookRule
         });
     }
 
+    /// <summary>The first amount in plain ounces. A bar's own ounce has one size; the built-in one has a range.</summary>
+    private static Line? FirstOunce(Recipe recipe)
+    {
+        foreach (var line in recipe.Ingredients)
+        {
+            if (line.Amount is { IsGiven: true, Value.Unit: var unit } && Written.IsPlainOunce(unit) && unit.Low != unit.High) return line;
+        }
+
+        return null;
+    }
+
     private static IReadOnlyList<Correction> InBar(BookContext context)
     {
         if (context.Settings.Bar is not { Tree: { } tree } bar || !tree.Root.Exists) return [];
         bool has = tree.Root.TryGetProperty("measures"u8, out var measures);
-        if (has && measures.Kind != JsonKind.Object) return [];
-        if (!has && !bar.Name.IsGiven) return [];
+        if (has ? measures.Kind != JsonKind.Object : !bar.Name.IsGiven) return [];
         int at = has ? measures.Span.Start + 1 : bar.Name.Span.End;
-        bool empty = has && !measures.FirstChild.Exists;
-        string text = has ? empty ? " \"oz\": \"30 ml\" " : " \"oz\": \"30 ml\"," : ",\n  \"measures\": { \"oz\": \"30 ml\" }";
-        return [new Correction(CorrectionGrade.Proposed, "Let an ounce be 30 ml in this bar.", [new TextEdit(bar.At(new TextSpan(at, 0)), text)])];
+        string text = !has ? ",\n  \"measures\": { \"oz\": \"30 ml\" }"
+            : measures.FirstChild.Exists ? " \"oz\": \"30 ml\","
+            : " \"oz\": \"30 ml\" ";
+        return Correction.Propose("Let an ounce be 30 ml in this bar.", new TextEdit(bar.At(new TextSpan(at, 0)), text));
     }
 }

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -16,24 +15,19 @@ internal sealed partial class OunceOnSolid : RecipeRule
             var line = part.Line;
             if (part.Material is not { } material || !line.Amount.IsGiven || !Written.IsOunce(line.Amount.Value.Unit)) continue;
             if (material.State is not (MaterialState.Powder or MaterialState.Solid) || PiecesByVolume.IsPiece(material)) continue;
-            double grams = Written.Nearest(line.Amount.Value.Value * OunceByWeight, 0.1), byShare = Written.GramsMeant(context.Profile, part);
+            double byShare = Written.GramsMeant(context.Profile, part);
+            string grams = $"{Written.Number(Written.Nearest(line.Amount.Value.Value * OunceByWeight, 0.1))} g";
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} does not pour, but is measured in fluid ounces "
                     + $"(`{Written.Text(context, line.Amount.Span)}`). An ounce by weight is 28.35 g (NIST Handbook 44), which gives "
-                    + $"{Written.Number(grams)} g.",
-                Advice = $"Write {Written.Number(grams)} g if ounces by weight are meant. If the unit was lost, weigh it.",
-                Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span))],
-                Corrections = double.IsNaN(byShare) && context.Recipe is Prep
-                    ? []
-                    : [double.IsNaN(byShare)
-                        ? Written.Set(
-                            context, line.Amount.Span, grams, "g", CorrectionGrade.Proposed,
-                            $"Read it as ounces by weight: {Written.Number(grams)} g.")
-                        : Written.Set(
-                            context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed,
-                            $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")],
+                    + $"{grams}.",
+                Advice = $"Write {grams} if ounces by weight are meant. If the unit was lost, weigh it.",
+                Evidence = [Written.Given(context, line)],
+                Corrections = !double.IsNaN(byShare)
+                    ? Written.Rest(context, line, byShare)
+                    : context.Write(line.Amount.Span, context.Recipe is Prep ? null : grams, $"Read it as ounces by weight: {grams}."),
             });
         }
     }

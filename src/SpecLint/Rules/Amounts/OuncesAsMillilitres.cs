@@ -21,28 +21,21 @@ internal sealed partial class OuncesAsMillilitres : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             var line = part.Line;
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top)
-                || line.Role == LineRole.Float
-                || !line.Amount.IsGiven
-                || part.Material is not { State: MaterialState.Liquid } material)
-                continue;
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || line.Role == LineRole.Float) continue;
+            if (!line.Amount.IsGiven || part.Material is not { State: MaterialState.Liquid } material) continue;
             var amount = line.Amount.Value;
-            if (amount.Unit.Name != "ml"
-                || amount.Value < Quarter.Value
-                || amount.Low < amount.High
-                || amount.Value > (material.Kind.Lengthens ? MostLong : Most).Value
-                || !Written.IsMultiple(amount.Value, Quarter.Value)
-                || !IsJiggered(part, material))
-                continue;
+            if (amount.Unit.Name != "ml" || amount.Low < amount.High || !Written.IsMultiple(amount.Value, Quarter.Value)) continue;
+            if (amount.Value < Quarter.Value || amount.Value > (material.Kind.Lengthens ? MostLong : Most).Value) continue;
+            if (!IsJiggered(part, material)) continue;
             string text = $"{Say.Number(amount.Value, 2)} oz";
             context.Report(new(Rule)
             {
-                At = context.At(line.Amount.Span, RecipeContext.PathOf(line, "amount")),
+                At = context.AmountOf(line),
                 Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} is less than any jigger measures, and "
                     + $"{text} is an amount that a drink takes of it ({Most.Source}).",
                 Advice = $"Write {text} if ounces are meant. If it is meant as an accent, count it in drops, dashes or bar spoons.",
-                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Most)],
-                Corrections = [new Correction(CorrectionGrade.Proposed, $"Write {text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{text}\"")])],
+                Evidence = [Written.Given(context, line), Proof.Of(Most)],
+                Corrections = context.Write(line.Amount.Span, text),
             });
         }
     }

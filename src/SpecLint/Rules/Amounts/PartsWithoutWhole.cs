@@ -15,19 +15,14 @@ internal sealed partial class PartsWithoutWhole : RecipeRule
     {
         Line? first = null;
         double parts = 0;
-        int others = 0;
+        bool others = false;
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Amount.IsGiven || part.Phase == PartPhase.Beside) continue;
-            if (part.Line.Amount.Value.Dimension == Dimension.Part)
-            {
-                first ??= part.Line;
-                parts += part.Line.Amount.Value.Value;
-            }
-            else
-            {
-                others++;
-            }
+            others |= !IsOfParts(part);
+            if (!IsOfParts(part)) continue;
+            first ??= part.Line;
+            parts += part.Line.Amount.Value.Value;
         }
 
         if (first is null) return;
@@ -35,19 +30,15 @@ internal sealed partial class PartsWithoutWhole : RecipeRule
         // A preparation of parts alone that states its yield gives the part its size.
         double size = UsualPart;
         string unit = "ml";
-        bool byYield = others == 0 && context.Recipe is Prep { Yield.IsGiven: true } prep && prep.Yield.Value.Dimension is Dimension.Mass or Dimension.Volume;
-        if (byYield)
-        {
-            var yield = ((Prep)context.Recipe).Yield.Value;
-            size = yield.Base / parts;
-            unit = yield.Dimension == Dimension.Mass ? "g" : "ml";
-        }
-
+        bool byYield = false;
+        if (!others && context.Recipe is Prep { Yield: { IsGiven: true, Value: { Dimension: Dimension.Mass or Dimension.Volume } yield } })
+            (byYield, size, unit) = (true, yield.Base / parts, yield.Dimension == Dimension.Mass ? "g" : "ml");
         var edits = new List<TextEdit>();
         foreach (var part in context.Profile.Parts)
         {
-            if (!part.Line.Amount.IsGiven || part.Phase == PartPhase.Beside || part.Line.Amount.Value.Dimension != Dimension.Part) continue;
-            edits.Add(new TextEdit(context.At(part.Line.Amount.Span), $"\"{Written.Number(part.Line.Amount.Value.Value * size)} {unit}\""));
+            if (!IsOfParts(part)) continue;
+            var given = part.Line.Amount;
+            edits.Add(context.Rewrite(given.Span, $"{Written.Number(given.Value.Value * size)} {unit}"));
         }
 
         context.Report(new(Rule)
@@ -59,7 +50,10 @@ internal sealed partial class PartsWithoutWhole : RecipeRule
                 ? $"Write amounts: for the stated yield a part is {Written.Number(size)} {unit}."
                 : $"Write amounts, for example {Written.Number(size)} {unit} a part.",
             Evidence = [Proof.Of("parts", parts, "")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Write amounts with {Written.Number(size)} {unit} a part.", edits)],
+            Corrections = Correction.Propose($"Write amounts with {Written.Number(size)} {unit} a part.", edits),
         });
     }
+
+    private static bool IsOfParts(Part part) =>
+        part.Line.Amount is { IsGiven: true, Value.Dimension: Dimension.Part } && part.Phase != PartPhase.Beside;
 }

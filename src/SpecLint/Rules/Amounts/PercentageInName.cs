@@ -26,47 +26,46 @@ internal sealed partial class PercentageInName : PrepRule
         if (!(grams > 0)) return;
         double byMass = grams / profile.Mass * 100;
         double inVolume = Mixture.Volume(profile.Grams, Celsius.Reference) is { } volume ? grams / volume.Value * 100 : double.NaN;
-        if (Near(named, byMass) || Near(named, inVolume)) return;
-        double water = profile.Grams[(int)Component.Water];
-        bool ofWater = Math.Abs((grams / water * 100) - named) < Guards.NamedPercentage * named;
-        string what = salt ? "salt" : "acid";
+        if (IsNear(named, byMass) || IsNear(named, inVolume)) return;
+        bool ofWater = Math.Abs((grams / profile.Grams[(int)Component.Water] * 100) - named) < Guards.NamedPercentage * named;
 
-        // Solve for the water that makes the name true by mass; what dissolves stays.
-        double wanted = grams / (named / 100);
-        double change = wanted - profile.Mass;
-        Part? filler = null;
-        foreach (var part in profile.Parts)
-        {
-            if (part.Material is { Kind.IsWater: true }
-                && part.Line.Amount.IsGiven
-                && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume
-                && part.IsWeighed)
-                filler = part;
-        }
-
-        // Where another has the name by right, it is this one that is misnamed.
+        // Solve for the water that makes the name true by mass; what dissolves stays. Where another has the name by right, it is this
+        // one that is misnamed.
+        double change = (grams / (named / 100)) - profile.Mass;
+        var filler = Filler(profile);
         double filled = filler is null || IsNameOfAnother(context, prep, named) ? double.NaN : filler.Grams.Typical + change;
+        string what = salt ? "salt" : "acid", number = Say.Number(named), water = $"{Written.Number(filled)} g";
+        string orInVolume = double.IsNaN(inVolume) ? "" : $" or {Say.Number(inVolume)} % w/v";
         context.Report(new(Rule)
         {
             At = context.At(prep.Name.Span, "name"),
-            Message = $"The name says {Say.Number(named)} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}" + (double.IsNaN(inVolume)
-                ? ""
-                : $" or {Say.Number(inVolume)} % w/v") + (ofWater
-                ? $": {Say.Number(named)} is per cent of the water"
-                : "") + $" (differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
+            Message = $"The name says {number} %, but the recipe comes to {Say.Number(byMass)} % w/w {what}{orInVolume}"
+                + $"{(ofWater ? $": {number} is per cent of the water" : "")} "
+                + $"(differences up to {Say.Number(Apart.Value)} % are ignored; {Apart.Source}).",
             Advice = filled > 0
-                ? $"Take {Written.Number(filled)} g of water for {Say.Number(named)} % w/w, or rename it: drops and dashes are "
-                    + $"counted by the name."
+                ? $"Take {water} of water for {number} % w/w, or rename it: drops and dashes are counted by the name."
                 : "Rename it: drops and dashes are counted by the name.",
             Evidence = [Proof.Of($"{what} by mass", byMass, "%"), Proof.Of(Apart)],
             Corrections = filled > 0 && filled <= MostTimes * filler!.Grams.Typical
-                ? [Written.Set(
-                    context, filler!.Line.Amount.Span, filled, "g", CorrectionGrade.Proposed,
-                    $"Take {Written.Number(filled)} g of water, for {Say.Number(named)} % w/w.")]
+                ? context.Write(filler.Line.Amount.Span, water, $"Take {water} of water, for {number} % w/w.")
                 : [],
         });
+    }
 
-        bool Near(double a, double b) => Math.Abs(a - b) <= (a * Apart.Value / 100) + Guards.PercentageRounding;
+    private static bool IsNear(double a, double b) => Math.Abs(a - b) <= (a * Apart.Value / 100) + Guards.PercentageRounding;
+
+    /// <summary>The water that makes up the whole.</summary>
+    private static Part? Filler(RecipeProfile profile)
+    {
+        Part? filler = null;
+        foreach (var part in profile.Parts)
+        {
+            if (part is { Material.Kind.IsWater: true, IsWeighed: true, Line.Amount.IsGiven: true }
+                && part.Line.Amount.Value.Dimension is Dimension.Mass or Dimension.Volume)
+                filler = part;
+        }
+
+        return filler;
     }
 
     private static bool IsNameOfAnother(RecipeContext context, Prep prep, double named)
@@ -101,6 +100,7 @@ internal sealed partial class PercentageInName : PrepRule
         while (end > 0 && name[end - 1] == ' ') end--;
         int start = end;
         while (start > 0 && name[start - 1] is (>= '0' and <= '9') or '.') start--;
-        return start < end && double.TryParse(name.Substring(start, end - start), NumberStyles.Float, CultureInfo.InvariantCulture, out percent) && percent > 0;
+        string number = name.Substring(start, end - start);
+        return start < end && double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out percent) && percent > 0;
     }
 }

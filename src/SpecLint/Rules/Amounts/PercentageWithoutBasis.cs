@@ -14,8 +14,9 @@ internal sealed partial class PercentageWithoutBasis : FileRule
         {
             foreach (var value in ingredient.Values)
             {
+                bool strength = value.Key == "strength";
                 if (value.Value.Dimension == Dimension.PercentOfUnknownBasis)
-                    Report(context, value.Key, value.Value.Span, double.NaN, value.Key == "strength" ? "% v/v" : "% w/w", value.Key == "strength");
+                    Report(context, value.Key, value.Value.Span, double.NaN, strength ? "% v/v" : "% w/w", strength);
             }
 
             return;
@@ -40,34 +41,33 @@ internal sealed partial class PercentageWithoutBasis : FileRule
     private static void Shares(RecipeContext context)
     {
         Line? first = null;
-        List<TextEdit>? edits = null;
         bool byMass = true;
         double total = 0;
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
-            byMass &= part.Line.Amount.IsGiven && part.Line.Amount.Value.Dimension == Dimension.Mass;
+            byMass &= part.Line.Amount is { IsGiven: true, Value.Dimension: Dimension.Mass };
             if (part.IsWeighed) total += part.Grams.Typical;
-            if (!part.Line.Share.IsGiven || part.Line.Share.Value.Dimension != Dimension.PercentOfUnknownBasis) continue;
-            first ??= part.Line;
+            if (IsOpen(part.Line.Share)) first ??= part.Line;
         }
 
         if (first is null) return;
-        edits = [];
+        var edits = new List<TextEdit>();
         bool agree = byMass && total > 0;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || !part.Line.Share.IsGiven || part.Line.Share.Value.Dimension != Dimension.PercentOfUnknownBasis) continue;
-            agree &= Math.Abs(part.Line.Share.Value.Value - (part.Grams.Typical / total * 100)) <= Guards.ShareRounding;
-            edits.Add(new TextEdit(context.At(part.Line.Share.Span), $"\"{Written.Number(part.Line.Share.Value.Value)} % w/w\""));
+            var share = part.Line.Share;
+            if (part.Phase == PartPhase.Beside || !IsOpen(share)) continue;
+            agree &= Math.Abs(share.Value.Value - (part.Grams.Typical / total * 100)) <= Guards.ShareRounding;
+            edits.Add(context.Rewrite(share.Span, $"{Written.Number(share.Value.Value)} % w/w"));
         }
 
+        string more = edits.Count > 1 ? $" {Say.Count(edits.Count, "share")} of the recipe are written this way." : "";
         context.Report(new(Rule)
         {
             At = context.At(first.Share.Span, RecipeContext.PathOf(first, "share")),
-            Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume. In a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL)." + (edits.Count > 1
-                ? $" {Say.Count(edits.Count, "share")} of the recipe are written this way."
-                : ""),
+            Message = $"`{Written.Text(context, first.Share.Span)}` does not say whether it is by mass, by volume, or mass in volume. In "
+                + $"a syrup of 50 °Brix these differ by a quarter (61.5 g in 100 mL).{more}",
             Advice = byMass ? "The lines are weighed: write `% w/w`." : "Write `% w/w`, `% w/v` or `% v/v`.",
             Corrections = [new Correction(
                 agree ? CorrectionGrade.Assured : CorrectionGrade.Proposed,
@@ -78,8 +78,10 @@ internal sealed partial class PercentageWithoutBasis : FileRule
 
     private static void Single(FileContext context, string path, Given<Quantity> value, string basis, bool assured)
     {
-        if (value.IsGiven && value.Value.Dimension == Dimension.PercentOfUnknownBasis) Report(context, path, value.Span, value.Value.Value, basis, assured);
+        if (IsOpen(value)) Report(context, path, value.Span, value.Value.Value, basis, assured);
     }
+
+    private static bool IsOpen(Given<Quantity> value) => value is { IsGiven: true, Value.Dimension: Dimension.PercentOfUnknownBasis };
 
     private static void Report(FileContext context, string path, TextSpan span, double value, string basis, bool assured)
     {
@@ -87,17 +89,17 @@ internal sealed partial class PercentageWithoutBasis : FileRule
         bool isPlain = text.Length > 1 && text[0] is >= '0' and <= '9' && text.EndsWith("%", StringComparison.Ordinal);
         string number = isPlain ? text.Substring(0, text.Length - 1).Trim() : Written.Number(value);
         string what = isPlain ? $"`{text}`" : $"The percentage of `{path}`";
+        var grade = assured ? CorrectionGrade.Assured : CorrectionGrade.Proposed;
         context.Report(new(Rule)
         {
             At = context.At(span, path),
             Message = assured
                 ? $"{what} does not say its basis; a strength is by volume at 20 °C (OIML R 22, 1975)."
-                : $"{what} does not say whether it is by mass or mass in volume. In a syrup of 50 °Brix the two differ by a quarter (61.5 g in 100 mL).",
+                : $"{what} does not say whether it is by mass or mass in volume. In a syrup of 50 °Brix the two differ by a quarter "
+                    + "(61.5 g in 100 mL).",
             Advice = assured ? "Write `% v/v`." : "Write `% w/w` for grams in 100 g, `% w/v` for grams in 100 mL.",
             Corrections = isPlain
-                ? [new Correction(
-                    assured ? CorrectionGrade.Assured : CorrectionGrade.Proposed, $"Write `{number} {basis}`.",
-                    [new TextEdit(context.At(span), $"\"{number} {basis}\"")])]
+                ? [new Correction(grade, $"Write `{number} {basis}`.", [context.Rewrite(span, $"{number} {basis}")])]
                 : [],
         });
     }

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 
 namespace SpecLint.Rules.Amounts;
@@ -9,8 +8,8 @@ internal sealed partial class PiecesByVolume : RecipeRule
 {
     /// <summary>Whether a material comes in pieces that are counted.</summary>
     internal static bool IsPiece(Material material) =>
-        material.State == MaterialState.Solid && material.Kind.ComesInPieces
-        || material is { State: MaterialState.Solid, Kind.MayComeInPieces: true } && !double.IsNaN(material.Piece.Typical);
+        material.State == MaterialState.Solid
+        && (material.Kind.ComesInPieces || (material.Kind.MayComeInPieces && !double.IsNaN(material.Piece.Typical)));
 
     public override void Check(RecipeContext context)
     {
@@ -19,12 +18,10 @@ internal sealed partial class PiecesByVolume : RecipeRule
             var line = part.Line;
             if (part.Material is not { } material || !line.Amount.IsGiven || !IsPiece(material)) continue;
             var amount = line.Amount.Value;
-            bool poured = Written.IsPoured(amount.Unit) && !(context.Recipe is Prep && amount.Unit.Name == "l");
-            if (!poured) continue;
-            string one = material.Kind.Piece;
+            if (!Written.IsPoured(amount.Unit) || (context.Recipe is Prep && amount.Unit.Name == "l")) continue;
             double count = Math.Max(1, Math.Round(amount.Value));
             bool few = Written.IsOunce(amount.Unit) && count <= Guards.CountablePieces;
-            string written = few ? count == 1 ? $"1 {one}" : $"{Written.Number(count)} {one}s" : "";
+            string written = $"{Written.Number(count)} {material.Kind.Piece}{(count == 1 ? "" : "s")}";
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
@@ -33,11 +30,8 @@ internal sealed partial class PiecesByVolume : RecipeRule
                 Advice = few
                     ? $"Write `{written}`, or the weight in grams."
                     : "Write the number of pieces or the weight in grams. If its juice is meant, name the juice.",
-                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
-                Corrections = few
-                    ? [new Correction(
-                        CorrectionGrade.Proposed, $"Write {written}.", [new TextEdit(context.At(line.Amount.Span), $"\"{written}\"")])]
-                    : [],
+                Evidence = [Written.Given(context, line)],
+                Corrections = context.Write(line.Amount.Span, few ? written : null),
             });
         }
     }

@@ -40,11 +40,14 @@ internal abstract class PlausibilityRule : FileRule
     /// <param name="does">What the step does, in the sentence <c>The step `boil` is at</c>.</param>
     protected void One(RecipeContext context, Step step, Given<Quantity> given, PlausibleRange? range, string property, string does)
     {
-        if (IsOutside(given, range)) Report(context, given, range!, $"{context.PathOf(step)}.{property}", $"The step `{(step.Do.IsGiven ? step.Written : "?")}` {does}");
+        if (!IsOutside(given, range)) return;
+        string verb = step.Do.IsGiven ? step.Written : "?";
+        Report(context, given, range!, $"{context.PathOf(step)}.{property}", $"The step `{verb}` {does}");
     }
 
     private bool IsOutside(Given<Quantity> given, PlausibleRange? range) =>
-        range is not null && given.IsGiven && given.Value.Dimension == Dimension && range.Excludes(given.Value.BaseLow, given.Value.BaseHigh);
+        range is not null && given.IsGiven && given.Value.Dimension == Dimension
+        && range.Excludes(given.Value.BaseLow, given.Value.BaseHigh);
 
     private void Report(FileContext context, Given<Quantity> given, PlausibleRange range, string path, string what)
     {
@@ -53,15 +56,21 @@ internal abstract class PlausibilityRule : FileRule
         double limit = over ? range.High : range.Low;
         string written = Written.Text(context, given.Span);
         var reading = Reading(amount, range);
-        string meant = reading.Unit.Length == 0 ? "" : $" As {reading.Words} it would be {Words(reading.Base)}, which is usual.";
+        bool isRead = reading.Unit.Length > 0;
+        string meant = isRead ? $" As {reading.Words} it would be {Words(reading.Base)}, which is usual." : "";
         context.Report(new(Info)
         {
             AskedLevel = range.MustNot && over && range.Mark != Mark.Memory ? Level.Error : null,
             At = context.At(given.Span, path),
-            Message = $"{what} {written}, {(over ? "above" : "below")} the plausible {(over ? "maximum" : "minimum")} of {Words(limit)} ({range.Condition}; {range.Source}).{meant}",
-            Advice = reading.Unit.Length > 0 ? $"Write {reading.Words}if that is meant. Otherwise check the number." : "Check the number and its unit.",
-            Evidence = [Proof.Of("written", amount, context.At(given.Span)), Proof.Of(over ? "plausible most" : "plausible least", limit, BaseUnit, range.Source)],
-            Corrections = reading.Unit.Length == 0 ? [] : [new Correction(CorrectionGrade.Proposed, $"Write {reading.Words}.", [new TextEdit(context.At(given.Span), $"\"{reading.Words}\"")])],
+            Message = $"{what} {written}, {(over ? "above" : "below")} the plausible {(over ? "maximum" : "minimum")} of {Words(limit)} "
+                + $"({range.Condition}; {range.Source}).{meant}",
+            Advice = isRead ? $"Write {reading.Words}if that is meant. Otherwise check the number." : "Check the number and its unit.",
+            Evidence =
+            [
+                Proof.Of("written", amount, context.At(given.Span)),
+                Proof.Of(over ? "plausible most" : "plausible least", limit, BaseUnit, range.Source),
+            ],
+            Corrections = context.Write(given.Span, isRead ? reading.Words : null),
         });
     }
 
@@ -73,7 +82,9 @@ internal abstract class PlausibilityRule : FileRule
             if (unit == amount.Unit.Name) continue;
             double low = (amount.Low * factor) + offset, high = (amount.High * factor) + offset;
             if (!range.Holds(low) || !range.Holds(high)) continue;
-            string number = amount.Low < amount.High ? Say.Between(Say.Number(amount.Low), Say.Number(amount.High)) : Say.Number(amount.Value);
+            string number = amount.Low < amount.High
+                ? Say.Between(Say.Number(amount.Low), Say.Number(amount.High))
+                : Say.Number(amount.Value);
             return (unit, $"{number} {unit}", (amount.Value * factor) + offset);
         }
 

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
 
@@ -18,29 +17,21 @@ internal sealed partial class PowderByVolume : RecipeRule
             if (amount.Dimension != Dimension.Volume || Written.IsOunce(amount.Unit) || part.Phase == PartPhase.Beside) continue;
 
             // A spoon of sugar is the trade's own measure; how a syrup's sugar is measured is a matter of family 4.
-            bool potent = material.Kind.IsPotentPowder;
-            if (!potent && (!Written.IsMetricVolume(amount.Unit) || (context.Recipe is Prep prep && AcidAndSugar.SyrupByVolume.IsOf(prep)))) continue;
+            bool isOfSyrup = context.Recipe is Prep prep && AcidAndSugar.SyrupByVolume.IsOf(prep);
+            if (!material.Kind.IsPotentPowder && (!Written.IsMetricVolume(amount.Unit) || isOfSyrup)) continue;
             double byShare = Written.GramsMeant(context.Profile, part);
             string grams = part.IsWeighed ? Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g") : "an unknown mass";
+            bool isFree = part.IsWeighed && context.Recipe is not Prep { Target: { } };
+            string? typical = isFree ? $"{Written.Number(part.Grams.Typical)} g" : null;
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
                 Message = $"{Written.Item(line)} is a powder measured by volume: `{Written.Text(context, line.Amount.Span)}` weighs "
                     + $"{grams}, depending on how it is packed (bulk densities differ by 15 %; common practice, no source).",
                 Advice = "Weigh it, and write grams.",
-                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span))],
-                Corrections = !double.IsNaN(byShare) ? [Written.Set(
-                    context, line.Amount.Span, byShare, "g", CorrectionGrade.Proposed,
-                    $"Write {Written.Number(byShare)} g, which is what the whole leaves for it.")]
-                    : part.IsWeighed && context.Recipe is not Prep { Target: { } }
-                    ? [Written.Set(
-                        context,
-                        line.Amount.Span,
-                        part.Grams.Typical,
-                        "g",
-                        CorrectionGrade.Proposed,
-                        $"Write the typical weight, {Written.Number(part.Grams.Typical)} g; weigh once to be sure.")]
-                    : [],
+                Evidence = [Written.Given(context, line)],
+                Corrections = !double.IsNaN(byShare) ? Written.Rest(context, line, byShare)
+                    : context.Write(line.Amount.Span, typical, $"Write the typical weight, {typical}; weigh once to be sure."),
             });
         }
     }

@@ -32,16 +32,13 @@ internal sealed partial class ProofForStrength : FileRule
         }
 
         var kind = StrengthTable.Find(material.Kind.Id);
-        if (kind is not null && kind.High > Guards.KindStrength && strength.Typical > kind.High && half <= kind.High && half >= kind.Low) return true;
+        if (kind is not null && kind.High > Guards.KindStrength && strength.Typical > kind.High && half <= kind.High && half >= kind.Low)
+            return true;
         return material.Kind.IsSpirit
             && strength.Typical > Most.Value
             && strength.Typical < Guards.RectifiedStrength
             && strength.Typical >= Guards.OverproofStrength
-            && !Named(ingredient, "overproof")
-            && !Named(ingredient, "neutral")
-            && !Named(ingredient, "rectified")
-            && !Named(ingredient, "absinthe")
-            && !Named(ingredient, "navy");
+            && !IsNamedStrong(ingredient);
     }
 
     public override void Check(FileContext context)
@@ -51,51 +48,48 @@ internal sealed partial class ProofForStrength : FileRule
             if (!IsProof(context, ingredient, out double half)) return;
             var strength = ingredient.Values["strength"];
             Report(
-                context,
-                "strength",
-                strength.Span,
-                strength.Typical,
-                half,
+                context, "strength", strength.Span, strength.Typical,
                 $"{Say.Number(strength.Typical)} % vol is more than such an ingredient has, and half of it, {Say.Number(half)} %, is "
-                    + $"usual. It looks like US proof, which is twice the strength (27 CFR 5.1)");
+                    + "usual");
             return;
         }
 
-        if (context is not RecipeContext { Recipe.Declares.Abv.IsGiven: true } recipe) return;
-        var declared = recipe.Recipe.Declares!.Abv;
+        if (context is not RecipeContext { Recipe.Declares.Abv: { IsGiven: true } declared } recipe) return;
         if (declared.Value.Dimension is not (Dimension.PercentByVolume or Dimension.PercentOfUnknownBasis)) return;
         var abv = recipe.Fact(Fact.Abv);
         if (!abv.IsKnown || abv.Value < Guards.LeastStrengthForRatio) return;
         double ratio = declared.Value.Value / abv.Value;
         if (Math.Abs(ratio - Guards.ProofRatio) > Guards.ProofRatio * Apart.Value / 100) return;
-        double stated = declared.Value.Value / 2;
         Report(
-            context,
-            "declares.abv",
-            declared.Span,
-            declared.Value.Value,
-            stated,
-            $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}. It "
-                + $"looks like US proof, which is twice the strength (27 CFR 5.1)");
+            context, "declares.abv", declared.Span, declared.Value.Value,
+            $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}");
     }
 
-    private static bool Named(Ingredient ingredient, string word) =>
-        ingredient.Name.Or("").IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0 || ingredient.Id.IndexOf(word, StringComparison.Ordinal) >= 0;
-
-    private static void Report(FileContext context, string path, TextSpan span, double value, double half, string words)
+    /// <summary>Whether the name or the id is one of what is bottled stronger than others.</summary>
+    private static bool IsNamedStrong(Ingredient ingredient)
     {
-        bool quoted = context.File.Source.TextOf(span).StartsWith("\"", StringComparison.Ordinal);
+        string name = ingredient.Name.Or("");
+        foreach (string word in Strong)
+        {
+            if (name.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0) return true;
+            if (ingredient.Id.IndexOf(word, StringComparison.Ordinal) >= 0) return true;
+        }
+
+        return false;
+    }
+
+    private static readonly string[] Strong = ["overproof", "neutral", "rectified", "absinthe", "navy"];
+
+    private static void Report(FileContext context, string path, TextSpan span, double value, string words)
+    {
+        string half = $"{Say.Number(value / 2)} % v/v";
         context.Report(new(Rule)
         {
             At = context.At(span, path),
-            Message = words + ".",
-            Advice = $"Write {Say.Number(half)} % v/v, or `{Say.Number(value)} proof`.",
+            Message = $"{words}. It looks like US proof, which is twice the strength (27 CFR 5.1).",
+            Advice = $"Write {half}, or `{Say.Number(value)} proof`.",
             Evidence = [Proof.Of("stated", value, "%{vol}"), Proof.Of(Apart)],
-            Corrections = quoted
-                ? [new Correction(
-                    CorrectionGrade.Proposed, $"Write {Say.Number(half)} % v/v.",
-                    [new TextEdit(context.At(span), $"\"{Say.Number(half)} % v/v\"")])]
-                : [],
+            Corrections = context.Write(span, Written.IsQuoted(context, span) ? half : null),
         });
     }
 }

@@ -16,17 +16,11 @@ internal sealed partial class ShareAgainstAmount : RecipeRule
         double most = 0, computed = double.NaN;
         for (int i = 0; i < parts.Count; i++)
         {
-            bool isWrong = false;
-            for (int w = 0; w < reading.Wrong.Count; w++) isWrong |= reading.Wrong[w] == parts[i];
-            if (!isWrong) continue;
+            if (!reading.Wrong.Contains(parts[i])) continue;
             double apart = Math.Abs(parts[i].Line.Share.Value.Value - reading.Computed[i]) / reading.Computed[i];
-            if (apart <= most) continue;
-            most = apart;
-            worst = parts[i];
-            computed = reading.Computed[i];
+            if (!(apart <= most)) (most, worst, computed) = (apart, parts[i], reading.Computed[i]);
         }
 
-        var edits = reading.Edits(context);
         string more = reading.Wrong.Count > 1 ? $", and {Say.Count(reading.Wrong.Count - 1, "other share")} with it" : "";
         context.Report(new(Rule)
         {
@@ -36,7 +30,7 @@ internal sealed partial class ShareAgainstAmount : RecipeRule
                 + $"ignored; {Apart.Source}).",
             Advice = "Find out which of the two is made, and correct the other. Shares are computed from amounts.",
             Evidence = [Proof.Of("share by the amounts", computed, "%"), Proof.Of(Apart)],
-            Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares computed from the amounts.", edits)] : [],
+            Corrections = reading.Write(context, "Write the shares computed from the amounts."),
         });
     }
 }

@@ -65,17 +65,22 @@ internal sealed record ShareReading(ShareFault Fault, double Sum, Part? Base, do
         var wrong = new List<Part>();
         for (int i = 0; i < parts.Count; i++)
         {
-            if (parts[i].Phase != PartPhase.Beside && parts[i].Line.Share.IsGiven && IsApart(context, parts[i].Line.Share, computed[i])) wrong.Add(parts[i]);
+            var share = parts[i].Line.Share;
+            if (parts[i].Phase != PartPhase.Beside && share.IsGiven && IsApart(context, share, computed[i])) wrong.Add(parts[i]);
         }
 
         if (wrong.Count > 0 && OnePart(context, sizes) is { } one) return new ShareReading(ShareFault.OfOnePart, sum, one, computed, wrong);
-        if (given == lines && basis != Dimension.PercentMassInVolume && Math.Abs(sum - 100) > Math.Max(WholeApart.Value, Math.Min(slack, 2)))
+        bool whole = given == lines && basis != Dimension.PercentMassInVolume;
+        if (whole && Math.Abs(sum - 100) > Math.Max(WholeApart.Value, Math.Min(slack, 2)))
             return new ShareReading(ShareFault.NotWhole, sum, null, computed, wrong);
         return wrong.Count > 0 ? new ShareReading(ShareFault.NotTheAmounts, sum, null, computed, wrong) : Nothing;
     }
 
-    /// <summary>Edits that write every share from its amount; empty where the amounts do not give one.</summary>
-    public IReadOnlyList<TextEdit> Edits(RecipeContext context)
+    /// <summary>The correction that writes every share from its amount; none where the amounts do not give one.</summary>
+    public IReadOnlyList<Correction> Write(RecipeContext context, string description) =>
+        Edits(context) is { Count: > 0 } edits ? [new Correction(CorrectionGrade.Assured, description, edits)] : [];
+
+    private List<TextEdit> Edits(RecipeContext context)
     {
         var edits = new List<TextEdit>();
         var parts = context.Profile.Parts;
@@ -90,7 +95,7 @@ internal sealed record ShareReading(ShareFault Fault, double Sum, Part? Base, do
                 Dimension.PercentMassInVolume => "% w/v",
                 _ => "% w/w",
             };
-            edits.Add(new TextEdit(context.At(share.Span), $"\"{Say.Number(Computed[i], Computed[i] < 1 ? 2 : 1)} {basis}\""));
+            edits.Add(context.Rewrite(share.Span, $"{Say.Number(Computed[i], Computed[i] < 1 ? 2 : 1)} {basis}"));
         }
 
         return edits;
@@ -108,7 +113,8 @@ internal sealed record ShareReading(ShareFault Fault, double Sum, Part? Base, do
     }
 
     private static bool IsApart(RecipeContext context, Given<Quantity> share, double computed) =>
-        !double.IsNaN(computed) && Math.Abs(share.Value.Value - computed) > (HalfDigit(context, share) * 1.01) + (computed * AmountApart.Value / 100);
+        !double.IsNaN(computed)
+        && Math.Abs(share.Value.Value - computed) > (HalfDigit(context, share) * 1.01) + (computed * AmountApart.Value / 100);
 
     /// <summary>The part that all shares are shares of: the largest, with the others as per cent of it.</summary>
     private static Part? OnePart(RecipeContext context, double[] sizes)
@@ -144,8 +150,7 @@ internal sealed record ShareReading(ShareFault Fault, double Sum, Part? Base, do
         bool all = true;
         for (int i = 0; i < parts.Count; i++)
         {
-            sizes[i] = double.NaN;
-            computed[i] = double.NaN;
+            sizes[i] = computed[i] = double.NaN;
             var part = parts[i];
             if (part.Phase == PartPhase.Beside || !part.Line.Amount.IsGiven) continue;
 
@@ -160,7 +165,9 @@ internal sealed record ShareReading(ShareFault Fault, double Sum, Part? Base, do
         double whole = sum;
         if (basis == Dimension.PercentMassInVolume)
         {
-            whole = context.Recipe is Prep { Yield.IsGiven: true } prep && prep.Yield.Value.Dimension == Dimension.Volume ? prep.Yield.Value.Base : double.NaN;
+            whole = context.Recipe is Prep { Yield: { IsGiven: true, Value: { Dimension: Dimension.Volume } yield } }
+                ? yield.Base
+                : double.NaN;
             all = true;
         }
 

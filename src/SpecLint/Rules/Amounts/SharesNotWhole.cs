@@ -11,16 +11,17 @@ internal sealed partial class SharesNotWhole : RecipeRule
     {
         var reading = ShareReading.Of(context);
         if (reading.Fault != ShareFault.NotWhole) return;
-        var edits = reading.Edits(context);
+        var corrections = reading.Write(context, "Write the shares computed from the amounts.");
         context.Report(new(Rule)
         {
             At = context.At(context.Recipe.IngredientsSpan, "ingredients"),
-            Message = $"The shares add up to {Say.Number(reading.Sum)} %, not to 100 (within {Say.Number(Apart.Value)} for rounding; {Apart.Source}).",
-            Advice = edits.Count > 0
+            Message = $"The shares add up to {Say.Number(reading.Sum)} %, not to 100 (within {Say.Number(Apart.Value)} for rounding; "
+                + $"{Apart.Source}).",
+            Advice = corrections.Count > 0
                 ? "Compute the shares from the amounts. If the shares are right, correct the amounts."
                 : "Correct the share that is wrong, or let water make up the whole.",
             Evidence = [Proof.Of("sum of shares", reading.Sum, "%"), Proof.Of(Apart)],
-            Corrections = edits.Count > 0 ? [new Correction(CorrectionGrade.Assured, "Write the shares computed from the amounts.", edits)] : [],
+            Corrections = corrections,
         });
     }
 }

@@ -10,7 +10,8 @@ internal static class StepMedium
 {
     private static readonly double WaterLeast = Catalogue.Limits.Of("plausible-wet-water").Value / 100;
 
-    private static readonly string[] SugarBrowned = ["caramel", "toffee", "butterscotch", "burnt sugar", "burnt-sugar", "praline", "brittle"];
+    private static readonly string[] SugarBrowned =
+        ["caramel", "toffee", "butterscotch", "burnt sugar", "burnt-sugar", "praline", "brittle"];
 
     /// <summary>
     /// Whether a step acts on what is dry: none of the items that it names, or else of the recipe, is a liquid with water in

@@ -20,26 +20,26 @@ internal sealed partial class StrengthOfKind : IngredientRule
             return;
         }
 
-        if (ProofForStrength.IsProof(context, ingredient, out _)) return;
-
         // What it is like says more than its kind: an aperitif of 11 % vol, a distillate without alcohol.
-        if (IsAsWhatItIsLike(ingredient, strength)) return;
+        if (ProofForStrength.IsProof(context, ingredient, out _) || IsAsWhatItIsLike(ingredient, strength)) return;
 
         // An alcohol-free spirit or aperitif stands in the place of one.
         if (strength.High < Guards.AlcoholFreeStandIn && kind.Low > 0) return;
         bool over = strength.Low > kind.High;
         double tenth = over ? strength.Typical / 10 : strength.Typical * 10;
         bool isTen = tenth >= kind.Low && tenth <= kind.High && kind.High > Guards.TenfoldKind;
+        string text = $"{Say.Number(tenth)} % v/v";
         context.Report(new(Rule)
         {
             At = context.At(strength.Span, "strength"),
             AskedLevel = kind.Mark == Mark.Memory ? Level.Warning : null,
-            Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "above" : "below")} the possible strengths of the kind `{material.Kind}`, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
-            Advice = isTen ? $"Write {Say.Number(tenth)} % v/v if the decimal point is wrong. Otherwise correct the kind." : "Correct the strength, or the kind.",
+            Message = $"{Say.Number(strength.Typical)} % vol is {(over ? "above" : "below")} the possible strengths of the kind "
+                + $"`{material.Kind}`, {Say.Number(kind.Low)}–{Say.Number(kind.High)} % vol ({kind.Source}).",
+            Advice = isTen
+                ? $"Write {text} if the decimal point is wrong. Otherwise correct the kind."
+                : "Correct the strength, or the kind.",
             Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of("most", kind.High, "%{vol}", kind.Source)],
-            Corrections = isTen && context.File.Source.TextOf(strength.Span).StartsWith("\"", StringComparison.Ordinal)
-                ? [new Correction(CorrectionGrade.Proposed, $"Write {Say.Number(tenth)} % v/v.", [new TextEdit(context.At(strength.Span), $"\"{Say.Number(tenth)} % v/v\"")])]
-                : [],
+            Corrections = context.Write(strength.Span, isTen && Written.IsQuoted(context, strength.Span) ? text : null),
         });
     }
 
@@ -47,32 +47,40 @@ internal sealed partial class StrengthOfKind : IngredientRule
     private static void HoldToItsName(FileContext context, Ingredient ingredient, SourcedValue strength, ItemKind kind)
     {
         if (!ingredient.Name.IsGiven || !kind.IsSpirit || strength.High < Guards.AlcoholFreeStandIn) return;
-        if (Labels.SpiritNameUnderStrength.Strictest(context.Settings, ingredient.Name.Value, static () => true) is not { } found || strength.High >= found.Law.StrengthAtLeast) return;
+        if (Labels.SpiritNameUnderStrength.Strictest(context.Settings, ingredient.Name.Value, static () => true) is not { } found) return;
+        var (word, least, source) = (found.Word, found.Law.StrengthAtLeast, found.Law.Source);
+        if (strength.High >= least) return;
         context.Report(new(Rule)
         {
             At = context.At(strength.Span, "strength"),
 
             // Half of it is no weak bottling but a digit that slipped, or another thing.
-            AskedLevel = strength.High < found.Law.StrengthAtLeast / 2 ? null : Level.Warning,
-            Message = $"It is named {found.Word}, and {Say.Number(strength.Typical)} % vol is below the minimum of {Say.Number(found.Law.StrengthAtLeast)} % vol for {found.Word} ({found.Law.Source}).",
+            AskedLevel = strength.High < least / 2 ? null : Level.Warning,
+            Message = $"It is named {word}, and {Say.Number(strength.Typical)} % vol is below the minimum of {Say.Number(least)} % vol "
+                + $"for {word} ({source}).",
             Advice = "Read the label again: correct the strength, or name it as the label does.",
-            Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of($"{found.Word}, least strength", found.Law.StrengthAtLeast, "%{vol}", found.Law.Source)],
+            Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of($"{word}, least strength", least, "%{vol}", source)],
         });
     }
 
-    /// <summary>A weak spirit that is called after a wine, vermouth or the like of its strength is one of those, under the wrong kind.</summary>
+    /// <summary>
+    /// A weak spirit that is called after a wine, vermouth or the like of its strength is one of those, under the wrong kind.
+    /// </summary>
     private static void HoldToItsKind(FileContext context, Ingredient ingredient, SourcedValue strength, ItemKind kind)
     {
         if (!kind.IsSpirit || !ingredient.IngredientKind.IsGiven || ingredient.Like.IsGiven || strength.Typical > Wine.Value) return;
         foreach (string word in Namesakes.WordsOf(ingredient))
         {
-            if (KindTable.Find(word) is not { IsSpirit: false, IsLiqueur: false, IsBottled: true } other || StrengthTable.Find(other.Id) is not { } usual) continue;
+            if (KindTable.Find(word) is not { IsSpirit: false, IsLiqueur: false, IsBottled: true } other
+                || StrengthTable.Find(other.Id) is not { } usual)
+                continue;
             if (strength.Typical < usual.Low || strength.Typical > usual.High) continue;
             context.Report(new(Rule)
             {
                 AskedLevel = Level.Warning,
                 At = context.At(ingredient.IngredientKind.Span, "kind"),
-                Message = $"It is entered as `{kind.Id}` and called {word}: at {Say.Number(strength.Typical)} % vol it is a {other.Id.Replace('-', ' ')}, which has {Say.Number(usual.Low)}–{Say.Number(usual.High)} % vol ({usual.Source}).",
+                Message = $"It is entered as `{kind.Id}` and called {word}: at {Say.Number(strength.Typical)} % vol it is a "
+                    + $"{other.Id.Replace('-', ' ')}, which has {Say.Number(usual.Low)}–{Say.Number(usual.High)} % vol ({usual.Source}).",
                 Advice = $"Write the kind `{other.Id}`: how long it keeps, its allergens and its name go by it.",
                 Evidence = [Proof.Of("strength", strength.Typical, "%{vol}"), Proof.Of("kind called", other.Id)],
             });
@@ -81,7 +89,8 @@ internal sealed partial class StrengthOfKind : IngredientRule
     }
 
     private static bool IsAsWhatItIsLike(Ingredient ingredient, SourcedValue strength) =>
-        ingredient.Like.IsGiven && BuiltInCatalogue.Find(ingredient.Like.Value) is { } like && like.Values.TryGetValue("strength", out var known)
+        ingredient.Like.IsGiven
+        && BuiltInCatalogue.Find(ingredient.Like.Value) is { } like && like.Values.TryGetValue("strength", out var known)
         && strength.Typical >= known.Low - LikeMargin && strength.Typical <= known.High + LikeMargin;
 
     /// <summary>How far a bottle may lie from what it is like, % vol: makers differ by this much.</summary>

@@ -16,6 +16,7 @@ internal sealed partial class StrongInfusion : TenfoldRule
     protected override bool CountsPieces => true;
 
     /// <summary>An oil that is steeped is used by the drop.</summary>
-    protected override bool Concerns(RecipeProfile profile, double whole) => profile.Recipe is Prep { Family: { IsGiven: true, Value.IsFatWash: true } } ||
-        Builds.Grams(profile, static m => m is { Kind.IsFat: true }) < Builds.Grams(profile, static m => m is { Kind.IsFat: false });
+    protected override bool Concerns(RecipeProfile profile, double whole) =>
+        profile.Recipe is Prep { Family: { IsGiven: true, Value.IsFatWash: true } }
+        || Builds.Grams(profile, static m => m is { Kind.IsFat: true }) < Builds.Grams(profile, static m => m is { Kind.IsFat: false });
 }

@@ -1,4 +1,3 @@
-
 namespace SpecLint.Rules.Amounts;
 
 [Rule("SL2021", "tenfold-gum", "A gum, gel or foaming agent far beyond its usual dose", Level.Error, IsCause = true)]

@@ -7,7 +7,8 @@ using SpecLint.Science;
 
 namespace SpecLint.Rules.Amounts;
 
-[Rule("SL2007", "tenfold-pour", "A pour far beyond one drink: centilitres for millilitres, or a digit too many", Level.Error, IsCause = true)]
+[Rule("SL2007", "tenfold-pour", "A pour far beyond one drink: centilitres for millilitres, or a digit too many", Level.Error,
+    IsCause = true)]
 [Limit("amount-pour-spirit", "Spirit")]
 [Limit("amount-pour-sweetener", "Sweetener")]
 [Limit("amount-pour-sour", "Sour")]
@@ -36,70 +37,68 @@ internal sealed partial class TenfoldPour : DrinkRule
             if (amount.Dimension != Dimension.Volume || material.State != MaterialState.Liquid || BatchLike(part)) continue;
             var limit = rinses ? Rinse : LimitOf(material);
 
-            // A cup or a splash has no sharp size: its least counts.
+            // A cup or a splash has no sharp size: its least counts. Beer and lemonade come in bottles of their own sizes, which another
+            // rule asks for, and bitters over an ounce are told by their own rule.
             double each = (Written.IsPoured(amount.Unit) ? amount.Base : amount.BaseLow) / serves;
-            if (limit is null || each <= limit.Value) continue;
-
-            // Beer and lemonade come in bottles of their own sizes: another rule asks for it.
+            if (limit is null || each <= limit.Value || material.Kind.IsBitters) continue;
             if (ReferenceEquals(limit, Long) && Written.IsBottle(amount.Unit)) continue;
-
-            // Bitters over an ounce are told by their own rule.
-            if (material.Kind.IsBitters) continue;
-            // A part of a drink is at least an eighth of what one drink takes of it at most.
-            var slip = SlipOf(amount, context, serves, limit);
-            string right = slip is { } meant
-                ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
-                : "Check the amount: neither another unit nor a tenth of it is a part of one drink; if it makes several drinks, say so in `serves`.";
-            context.Report(new(Rule)
-            {
-                At = context.AmountOf(line),
-                Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} "
-                    + $"maximum for {(rinses ? "the " : "")}{limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
-                Advice = right,
-                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(limit)],
-                Corrections = slip is { } write
-                    ? [new Correction(
-                        CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])]
-                    : [],
-            });
+            Pour(context, line, limit, each, serves);
         }
+    }
+
+    private static void Pour(RecipeContext context, Line line, Limit limit, double each, double serves)
+    {
+        // A part of a drink is at least an eighth of what one drink takes of it at most.
+        double least = limit.Value * LeastPour.Value / 100;
+        var slip = Slips.Find(line.Amount.Value, context.Settings.Measures, b => b / serves <= limit.Value && b / serves >= least);
+        string rinse = line.Role == LineRole.Rinse ? "the " : "";
+        context.Report(new(Rule)
+        {
+            At = context.AmountOf(line),
+            Message = $"{Written.Item(line)} comes to {Say.With(each, "mL")} in one drink, above the {Say.With(limit.Value, "mL")} "
+                + $"maximum for {rinse}{limit.Condition.Replace(" of one drink", "")} ({limit.Source}).",
+            Advice = Better(slip, "Check the amount: neither another unit nor a tenth of it is a part of one drink"),
+            Evidence = [Written.Given(context, line), Proof.Of(limit)],
+            Corrections = context.Write(line.Amount.Span, slip?.Text),
+        });
     }
 
     /// <summary>A thick syrup, honey or dry sugar within a pour of syrup can bring more sugar than one drink takes.</summary>
     private static bool SugarOver(RecipeContext context, Part part, Material material, double serves)
     {
-        if (!part.IsWeighed
-            || part.Line.Amount.Value.Dimension == Dimension.Volume
-                && material.State == MaterialState.Liquid
-                && part.Millilitres / serves > Sweetener.Value)
-            return false;
         var line = part.Line;
-        var amount = line.Amount.Value;
+        bool poured = line.Amount.Value.Dimension == Dimension.Volume && material.State == MaterialState.Liquid;
+        if (!part.IsWeighed || (poured && part.Millilitres / serves > Sweetener.Value)) return false;
         double each = part.Grams.Typical * Solving.SugarOf(material.PerGram) / serves;
         if (!(each > Sugar.Value) || each * serves * 100 < context.Profile.InputMass * SugarShare.Value) return false;
+        Sweet(context, line, each);
+        return true;
+    }
+
+    private static void Sweet(RecipeContext context, Line line, double each)
+    {
+        var amount = line.Amount.Value;
         var slip = Slips.Find(
-            amount,
-            context.Settings.Measures,
+            amount, context.Settings.Measures,
             b => b / amount.Base * each <= Sugar.Value && b / amount.Base * each >= Sugar.Value * SugarLeast);
         context.Report(new(Rule)
         {
             At = context.AmountOf(line),
             Message = $"{Written.Item(line)} brings {Say.With(each, "g")} of sugar to one drink, above the "
                 + $"{Say.With(Sugar.Value, "g")} maximum for one sweetener ({Sugar.Source}).",
-            Advice = slip is { } meant
-                ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}; if it makes several drinks, say so in `serves`."
-                : "Check the amount; if it makes several drinks, say so in `serves`.",
-            Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Sugar)],
-            Corrections = slip is { } write
-                ? [new Correction(
-                    CorrectionGrade.Proposed, $"Write {write.Text}.", [new TextEdit(context.At(line.Amount.Span), $"\"{write.Text}\"")])]
-                : [],
+            Advice = Better(slip, "Check the amount"),
+            Evidence = [Written.Given(context, line), Proof.Of(Sugar)],
+            Corrections = context.Write(line.Amount.Span, slip?.Text),
         });
-        return true;
     }
 
-    private static Slip? SlipOf(Quantity amount, BookContext context, double serves, Limit limit) =>
-        Slips.Find(amount, context.Settings.Measures, b => b / serves <= limit.Value && b / serves >= limit.Value * LeastPour.Value / 100);
+    private static string Better(Slip? slip, string otherwise)
+    {
+        string what = slip is { } meant
+            ? $"Write {meant.Text}, if {(meant.Rank == 0 ? "the unit slipped" : "a digit is too many")}"
+            : otherwise;
+        return $"{what}; if it makes several drinks, say so in `serves`.";
+    }
 
     internal static Limit? LimitOf(Material material)
     {

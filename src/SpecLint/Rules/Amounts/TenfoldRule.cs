@@ -33,7 +33,7 @@ internal abstract partial class TenfoldRule : PrepRule
         string family = prep.Family.OrNone().Id;
 
         // A stock that is diluted before it is used says so in its name or its target.
-        if (Group == "acid" && (prep.Target is { Acid.IsGiven: true } || prep.Name.Or("").IndexOf('%') >= 0 || prep.Name.Or("").IndexOf("stock", StringComparison.OrdinalIgnoreCase) >= 0)) family = "";
+        if (Group == "acid" && IsStock(prep)) family = "";
         double whole = double.NaN;
         foreach (var part in context.Profile.Parts)
         {
@@ -50,18 +50,34 @@ internal abstract partial class TenfoldRule : PrepRule
             double without = whole - part.Grams.Typical, right = tenth / (without + tenth) * 100;
             bool isTen = right >= use.Low && right <= use.High;
             double usual = isTen ? tenth : over ? use.High / (100 - use.High) * without : use.Low / (100 - use.Low) * without;
-            string times = over ? $"{Say.Number(share / use.High, 1)} times the maximum" : $"{Say.Number(use.Low / share, 1)} times below the minimum";
+            string times = over
+                ? $"{Say.Number(share / use.High, 1)} times the maximum"
+                : $"{Say.Number(use.Low / share, 1)} times below the minimum";
+            string grams = $"{Written.Number(usual)} g";
             context.Report(new(Info)
             {
                 At = context.AmountOf(line),
                 AskedLevel = under || use.Mark == Mark.Memory || Highest < Level.Error ? Level.Warning : null,
-                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is {Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} ({use.Source})" + (isTen ? ": probably off by a factor of ten." : "."),
-                Advice = isTen && weighed ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong." : $"Check it: about {Written.Number(usual)} g would be usual.",
-                Evidence = [Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span)), Proof.Of("share of the whole", share, "%"), Proof.Of("usual most", use.High, "%", use.Source)],
-                Corrections = !weighed || IsBelowScale(context, usual) ? [] : [Written.Set(context, line.Amount.Span, usual, "g", CorrectionGrade.Proposed, $"Write {Written.Number(usual)} g.")],
+                Message = $"{Written.Text(context, line.Amount.Span)} of {Written.Item(line)} in {Say.With(whole, "g")} is "
+                    + $"{Say.Number(share)} %, {times} of the {Say.Number(use.Low)}–{Say.Number(use.High)} % usual for {use.Use} "
+                    + $"({use.Source}){(isTen ? ": probably off by a factor of ten." : ".")}",
+                Advice = isTen && weighed
+                    ? $"Write {Written.Number(tenth)} g ({Say.Number(right)} %) if the decimal point is wrong."
+                    : $"Check it: about {grams} would be usual.",
+                Evidence =
+                [
+                    Written.Given(context, line), Proof.Of("share of the whole", share, "%"),
+                    Proof.Of("usual most", use.High, "%", use.Source),
+                ],
+                Corrections = context.Write(line.Amount.Span, weighed && !IsBelowScale(context, usual) ? grams : null),
             });
         }
     }
+
+    private static bool IsStock(Prep prep) =>
+        prep.Target is { Acid.IsGiven: true }
+        || prep.Name.Or("").IndexOf('%') >= 0
+        || prep.Name.Or("").IndexOf("stock", StringComparison.OrdinalIgnoreCase) >= 0;
 
     /// <summary>Whether the bar's scale cannot weigh so little.</summary>
     private static bool IsBelowScale(RecipeContext context, double grams) =>
@@ -69,7 +85,9 @@ internal abstract partial class TenfoldRule : PrepRule
 
     private static AgentUse? Find(Item item, string family) => AgentTable.Find(item.Id, family) ?? AgentTable.Find(item.CountsAs, family);
 
-    /// <summary>Mass of all that goes in and of what is taken out again, g: an agent's dose is per whole. What is strained out leaves its juice.</summary>
+    /// <summary>
+    /// Mass of all that goes in and of what is taken out again, g: an agent's dose is per whole. What is strained out leaves its juice.
+    /// </summary>
     private static double Whole(RecipeProfile profile)
     {
         double sum = 0;

@@ -24,9 +24,7 @@ internal sealed partial class TwoRowsInOne : RecipeRule
                 if (at + length >= words.Length || ItemWords.AmountOf(words, at, length, isId) is not { } read) continue;
                 string before = ItemWords.Id(words, 0, at), behind = ItemWords.Id(words, at + length, words.Length);
                 if (book.Resolve(before) is null || book.Resolve(behind) is null) continue;
-                first = before;
-                amount = read;
-                second = behind;
+                (first, amount, second) = (before, read, behind);
                 return true;
             }
         }
@@ -57,8 +55,7 @@ internal sealed partial class TwoRowsInOne : RecipeRule
     private static void InNote(RecipeContext context, Line line)
     {
         string note = line.Note.Value;
-        if (!AmountsInText.Next(note, 0, out var spoken)) return;
-        if (AmountsInText.PartNamed(context.Profile, note, spoken.End) is not null) return;
+        if (!AmountsInText.Next(note, 0, out var spoken) || AmountsInText.PartNamed(context.Profile, note, spoken.End) is not null) return;
         if (AmountsInText.ItemNamed(context.Book, note, spoken.End) is not { } item || item.Id == line.Item.Value) return;
 
         // "or 20 ml lemon juice" names a stand-in, not a second ingredient.
@@ -82,13 +79,17 @@ internal sealed partial class TwoRowsInOne : RecipeRule
         var (amount, second) = missing;
         var edits = new List<TextEdit>();
         if (first.Length > 0) edits.Add(new TextEdit(at.Place, $"\"{first}\""));
-        edits.Add(new TextEdit(context.At(new TextSpan(line.Span.End, 0)), $",\n    {{ \"item\": \"{second}\", \"amount\": \"{amount}\" }}"));
+        string more = $",\n    {{ \"item\": \"{second}\", \"amount\": \"{amount}\" }}";
+        edits.Add(new TextEdit(context.At(new TextSpan(line.Span.End, 0)), more));
         context.Report(new(Rule)
         {
             At = at,
             Message = $"{words}. Two lines have run into one, and {amount} of `{second}` is missing from every figure.",
             Advice = $"Give `{second}` a line of its own.",
-            Corrections = [new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits) { KeepsTheThing = true }],
+            Corrections =
+            [
+                new Correction(CorrectionGrade.Proposed, $"Add a line for `{second}`, {amount}.", edits) { KeepsTheThing = true },
+            ],
         });
     }
 }

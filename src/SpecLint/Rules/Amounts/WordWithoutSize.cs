@@ -26,7 +26,7 @@ internal sealed partial class WordWithoutSize : DrinkRule
                     AskedLevel = can ? null : Level.Note,
                     At = context.AmountOf(line),
                     Message = $"`{Written.Text(context, line.Amount.Span)}` of {Written.Item(line)} has no size, so the volume, "
-                        + $"strength and sugar of the drink are unknown.",
+                        + "strength and sugar of the drink are unknown.",
                     Advice = can
                         ? "Write its millilitres, or give `can` its size under `measures` in bar.json."
                         : "Weigh it once and write the grams, or count the leaves.",
@@ -34,13 +34,13 @@ internal sealed partial class WordWithoutSize : DrinkRule
                 continue;
             }
 
-            if (amount.Dimension != Dimension.Volume || amount.Unit.System != UnitSystem.Trade) continue;
-            if (amount.Unit.Name is not ("top" or "splash" or "float" or "shot" or "measure" or "wineglass" or "bottle")
-                || amount.Unit.Low == amount.Unit.High)
-                continue;
+            if (amount is not { Dimension: Dimension.Volume, Unit.System: UnitSystem.Trade }) continue;
+            if (amount.Unit.Name is not ("top" or "splash" or "float" or "shot" or "measure" or "wineglass" or "bottle")) continue;
+            if (amount.Unit.Low == amount.Unit.High) continue;
             if (double.IsNaN(whole)) whole = Written.Poured(context.Profile);
             double spread = amount.BaseHigh - amount.BaseLow;
             if (!(whole > 0) || spread <= whole * Most.Value / 100) continue;
+            string usual = $"{Written.Number(amount.Base)} ml";
             context.Report(new(Rule)
             {
                 At = context.AmountOf(line),
@@ -51,12 +51,10 @@ internal sealed partial class WordWithoutSize : DrinkRule
                     + $"{Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, depending on who pours: "
                     + $"{Say.Number(spread / whole * 100, 0)} % of a drink of {Say.With(whole, "mL")}, above the "
                     + $"{Say.Number(Most.Value)} % that is ignored ({Most.Source}).",
-                Advice = $"Write millilitres (the figures here use {Written.Number(amount.Base)} ml), or give `{amount.Unit.Name}` its "
-                    + $"size under `measures` in bar.json.",
-                Evidence = [Proof.Of("amount", amount, context.At(line.Amount.Span)), Proof.Of(Most)],
-                Corrections = [Written.Set(
-                    context, line.Amount.Span, amount.Base, "ml", CorrectionGrade.Proposed,
-                    $"Write {Written.Number(amount.Base)} ml, the usual amount.")],
+                Advice = $"Write millilitres (the figures here use {usual}), or give `{amount.Unit.Name}` its "
+                    + "size under `measures` in bar.json.",
+                Evidence = [Written.Given(context, line), Proof.Of(Most)],
+                Corrections = context.Write(line.Amount.Span, usual, $"Write {usual}, the usual amount."),
             });
         }
     }

@@ -10,7 +10,8 @@ internal static class Written
 {
     /// <summary>Whether a unit is a fluid ounce of some country or house.</summary>
     public static bool IsOunce(Unit unit) =>
-        unit.Dimension == Dimension.Volume && (unit.Name is "oz" or "oz US" or "oz UK" or "bar-oz" || unit.Name.EndsWith("fl-oz", StringComparison.Ordinal));
+        unit.Dimension == Dimension.Volume
+            && (unit.Name is "oz" or "oz US" or "oz UK" or "bar-oz" || unit.Name.EndsWith("fl-oz", StringComparison.Ordinal));
 
     /// <summary>Whether a unit is the ounce that no country is named for.</summary>
     public static bool IsPlainOunce(Unit unit) => unit.Dimension == Dimension.Volume && unit.Name == "oz";
@@ -36,16 +37,26 @@ internal static class Written
     /// <summary>An item's id, in backquotes.</summary>
     public static string Item(Line line) => line.Item.IsGiven ? $"`{line.Item.Value}`" : $"line {line.Number}";
 
-    /// <summary>A correction of one amount.</summary>
-    public static Correction Set(FileContext context, TextSpan span, double value, string unit, CorrectionGrade grade, string description) =>
-        new(grade, description, [new TextEdit(context.At(span), $"\"{Number(value)} {unit}\"")]);
+    /// <summary>Whether a value is written as a text with its unit: a bare number has no place for one.</summary>
+    public static bool IsQuoted(FileContext context, TextSpan span) =>
+        context.File.Source.TextOf(span).StartsWith("\"", StringComparison.Ordinal);
+
+    /// <summary>The amount of a line, as what a finding rests on.</summary>
+    public static Evidence Given(FileContext context, Line line) => Proof.Of("amount", line.Amount.Value, context.At(line.Amount.Span));
+
+    /// <summary>The edits that write two amounts in each other's place.</summary>
+    public static TextEdit[] Exchange(FileContext context, Line one, Line other)
+    {
+        var source = context.File.Source;
+        return
+        [
+            new TextEdit(context.At(one.Amount.Span), source.TextOf(other.Amount.Span)),
+            new TextEdit(context.At(other.Amount.Span), source.TextOf(one.Amount.Span)),
+        ];
+    }
 
     /// <summary>A number as an amount is written: three digits that count at most.</summary>
-    public static string Number(double value)
-    {
-        double size = Math.Abs(value);
-        return Say.Number(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
-    }
+    public static string Number(double value) => Say.Number(value);
 
     /// <summary>Share of a yield under which its rounding says too little of a part.</summary>
     private const double LeastShare = 0.1;
@@ -54,7 +65,9 @@ internal static class Written
     public static double GramsMeant(RecipeProfile profile, Part part)
     {
         double byShare = GramsByShare(profile, part);
-        if (!double.IsNaN(byShare) || profile.Recipe is not Prep { Yield: { IsGiven: true, Value: { Dimension: Dimension.Mass } yield } } prep) return byShare;
+        if (!double.IsNaN(byShare)
+            || profile.Recipe is not Prep { Yield: { IsGiven: true, Value: { Dimension: Dimension.Mass } yield } } prep)
+            return byShare;
         foreach (var step in prep.Method)
         {
             if (step.Verb.BoilsDown || step.Verb.Boils || step.Verb.Dries || step.Verb.Ferments) return double.NaN;
@@ -77,7 +90,8 @@ internal static class Written
     /// </summary>
     public static double GramsByShare(RecipeProfile profile, Part part)
     {
-        if (!part.Line.Share.IsGiven || part.Line.Share.Value is not { Dimension: Dimension.PercentByMass, Base: > 0 and < 100 } share) return double.NaN;
+        if (!part.Line.Share.IsGiven || part.Line.Share.Value is not { Dimension: Dimension.PercentByMass, Base: > 0 and < 100 } share)
+            return double.NaN;
         double others = 0;
         foreach (var other in profile.Parts)
         {
@@ -89,8 +103,13 @@ internal static class Written
         return share.Base / (100 - share.Base) * others;
     }
 
+    /// <summary>The correction that writes the grams which the whole leaves for a part.</summary>
+    public static IReadOnlyList<Correction> Rest(FileContext context, Line line, double grams) =>
+        context.Write(line.Amount.Span, $"{Number(grams)} g", $"Write {Number(grams)} g, which is what the whole leaves for it.");
+
     /// <summary>Nearest multiple of a step.</summary>
-    public static double Nearest(double value, double step) => step > 0 ? Math.Round(value / step, MidpointRounding.AwayFromZero) * step : value;
+    public static double Nearest(double value, double step) =>
+        step > 0 ? Math.Round(value / step, MidpointRounding.AwayFromZero) * step : value;
 
     /// <summary>Whether a value is a multiple of a step, within a thousandth of the step.</summary>
     public static bool IsMultiple(double value, double step) => Math.Abs((value / step) - Math.Round(value / step)) < 0.002;

@@ -12,14 +12,11 @@ internal sealed partial class AcidCurdlesDairy : RecipeRule
 {
     public override void Check(RecipeContext context)
     {
-        if (Clarifies(context.Recipe)) return;
-
         // White of egg keeps cream in a fizz from splitting, and sour milks have curdled in peace.
-        if (Builds.First(context.Profile, Substances.IsEggWhite) is not null) return;
+        if (Clarifies(context.Recipe) || Builds.First(context.Profile, Substances.IsEggWhite) is not null) return;
         if (First(context.Profile) is not { } dairy) return;
         var acid = context.Fact(Fact.Acid);
-        if (Findings.Check.AtMost(acid, Most.Value) != Stand.Broken) return;
-        if (Sours(context.Profile) is not { } sour) return;
+        if (Findings.Check.AtMost(acid, Most.Value) != Stand.Broken || Sours(context.Profile) is not { } sour) return;
         context.Report(new(Rule)
         {
             At = context.At(dairy.Line.Span, RecipeContext.PathOf(dairy.Line)),
@@ -29,7 +26,7 @@ internal sealed partial class AcidCurdlesDairy : RecipeRule
             Advice = "Take out the sour part, or use coconut or another cream that tolerates acid. If it is meant to curdle, strain off "
                 + "the curds and say so in the method.",
             Evidence = [Proof.Of(Fact.Acid, acid), Proof.Of(Most)],
-            Related = [new RelatedPlace(context.At(sour.Line.Span), "what sours it")],
+            Related = [context.See(sour.Line.Span, "what sours it")],
         });
     }
 
@@ -51,17 +48,17 @@ internal sealed partial class AcidCurdlesDairy : RecipeRule
         foreach (var part in profile.Parts)
         {
             if (part.Phase != PartPhase.Mix || part.Material is not { } material || part.Line.Role == LineRole.Float) continue;
-            bool cultured = 100 * Solving.AcidsOf(material.PerGram) > Most.Value;
-            if (!cultured
-                && (Substances.IsDairy(material)
-                    || (material.Kind.IsLiqueur
-                        && material.Of(Component.Fat) > Guards.CreamyFat
-                        && material.Of(Component.Protein) > Guards.CurdProtein)))
-                return part;
+            if (100 * Solving.AcidsOf(material.PerGram) > Most.Value) continue;
+            if (Substances.IsDairy(material) || IsCreamLiqueur(material)) return part;
         }
 
         return null;
     }
+
+    private static bool IsCreamLiqueur(Material material) =>
+        material.Kind.IsLiqueur
+        && material.Of(Component.Fat) > Guards.CreamyFat
+        && material.Of(Component.Protein) > Guards.CurdProtein;
 
     /// <summary>The part that brings the most acid.</summary>
     private static Part? Sours(RecipeProfile profile)
@@ -70,11 +67,9 @@ internal sealed partial class AcidCurdlesDairy : RecipeRule
         double grams = 0;
         foreach (var part in profile.Parts)
         {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null || Substances.IsDairy(part.Material)) continue;
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || !part.IsWeighed || part.Material is null) continue;
             double acid = part.Grams.Typical * Solving.AcidsOf(part.Material.PerGram);
-            if (acid <= grams) continue;
-            grams = acid;
-            most = part;
+            if (acid > grams && !Substances.IsDairy(part.Material)) (grams, most) = (acid, part);
         }
 
         return most;

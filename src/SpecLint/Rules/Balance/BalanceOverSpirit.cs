@@ -6,8 +6,7 @@ using SpecLint.Rules.Amounts;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule(
-    "SL3027", "more-balance-than-spirit",
+[Rule("SL3027", "more-balance-than-spirit",
     "More of what sours or sweetens than of any part with alcohol, or of a liqueur than of the spirit", Level.Note, IsConsequence = true)]
 [Limit("liqueur-over-spirit", "Times")]
 [Limit("liqueur-base-least", "LeastLiqueur")]
@@ -29,7 +28,8 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         Part? liqueur = null, spirit = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || part.Material is not { State: MaterialState.Liquid } material || double.IsNaN(part.Millilitres)) continue;
+            if (part.Phase != PartPhase.Mix || part.Material is not { State: MaterialState.Liquid } material) continue;
+            if (double.IsNaN(part.Millilitres)) continue;
             if (PartRoles.Of(material) == PartRole.Strong && !material.Kind.IsBitters)
             {
                 strong += part.Millilitres;
@@ -41,17 +41,13 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
             }
         }
 
-        return spirit is not null
-            && liqueur is not null
-            && liqueur.Millilitres > strong * Times.Value
-            && liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value
-            ? (liqueur, spirit, strong)
-            : null;
+        if (spirit is null || liqueur is null || !(liqueur.Millilitres > strong * Times.Value)) return null;
+        return liqueur.Millilitres / drink.ServesOrOne >= LeastLiqueur.Value ? (liqueur, spirit, strong) : null;
     }
 
     private static void Report(RecipeContext context, Drink drink, Part liqueur, Part spirit, double strong)
     {
-        var exchange = Exchange.Of(context, drink, liqueur, spirit);
+        var (advice, corrections) = Exchange(context, drink, liqueur.Line, spirit.Line);
         string over = liqueur.Line.Item.Or("it"), under = spirit.Line.Item.Or("the spirit");
         context.Report(new(Rule)
         {
@@ -61,35 +57,25 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
             Message = $"It takes {Say.With(liqueur.Millilitres / drink.ServesOrOne, "mL")} of `{over}`, and only "
                 + $"{Say.With(spirit.Millilitres / drink.ServesOrOne, "mL")} of `{under}`. No published drink has more than "
                 + $"{Say.Number(Times.Value)} times as much of a liqueur as of the spirit beside it ({Times.Source}).",
-            Advice = exchange.Advice,
+            Advice = advice,
             Evidence = [Proof.Of(over, liqueur.Millilitres, "mL"), Proof.Of(under, spirit.Millilitres, "mL"), Proof.Of(Times)],
-            Related = [new RelatedPlace(context.At(spirit.Line.Span), "the spirit")],
-            Corrections = exchange.Corrections,
+            Related = [context.See(spirit.Line.Span, "the spirit")],
+            Corrections = corrections,
         });
     }
 
     /// <summary>Two amounts written in each other's place.</summary>
-    private sealed record Exchange(string Advice, Correction[] Corrections)
+    private static (string Advice, IReadOnlyList<Correction> Corrections) Exchange(
+        RecipeContext context, Drink drink, Line over, Line under)
     {
-        public static Exchange Of(RecipeContext context, Drink drink, Part over, Part under)
-        {
-            var (a, b) = (over.Line.Amount, under.Line.Amount);
-            if (!a.IsGiven
-                || !b.IsGiven
-                || !Written.IsPoured(a.Value.Unit)
-                || !Written.IsPoured(b.Value.Unit)
-                || UnlikePublished.IsBatched(context, drink))
-                return new("Check the two amounts.", []);
-            var source = context.File.Source;
-            string first = source.TextOf(a.Span), second = source.TextOf(b.Span);
-            string words = $"{first.Trim('"')} of {under.Line.Item.Or("the spirit")} and {second.Trim('"')} of {over.Line.Item.Or("it")}";
-            return new(
-                $"Write {words}, if the two amounts were exchanged.",
-                [new Correction(
-                    CorrectionGrade.Proposed, $"Write {words}.",
-                    [new TextEdit(context.At(a.Span), second), new TextEdit(context.At(b.Span), first)])]);
-        }
+        if (!IsPoured(over) || !IsPoured(under) || UnlikePublished.IsBatched(context, drink)) return ("Check the two amounts.", []);
+        string words = $"{Written.Text(context, over.Amount.Span)} of {under.Item.Or("the spirit")} and "
+            + $"{Written.Text(context, under.Amount.Span)} of {over.Item.Or("it")}";
+        var corrections = Correction.Propose($"Write {words}.", Written.Exchange(context, over, under));
+        return ($"Write {words}, if the two amounts were exchanged.", corrections);
     }
+
+    private static bool IsPoured(Line line) => line.Amount.IsGiven && Written.IsPoured(line.Amount.Value.Unit);
 
     /// <summary>Whether one part that sours or sweetens is more than all parts with alcohol together.</summary>
     public static bool IsOverAll(RecipeContext context, Drink drink) => Find(context, drink) is { OverAll: true };
@@ -100,10 +86,8 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         Part? chief = null, sour = null, sweet = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase is not (PartPhase.Mix or PartPhase.Top)
-                || part.Material is not { State: MaterialState.Liquid } material
-                || double.IsNaN(part.Millilitres))
-                continue;
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || double.IsNaN(part.Millilitres)) continue;
+            if (part.Material is not { State: MaterialState.Liquid } material) continue;
 
             // A part beyond all bounds is a finding of its own.
             if (TenfoldPour.LimitOf(material) is { } most && part.Millilitres / serves > most.Value) return null;
@@ -122,9 +106,10 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         // A split base counts together; a drink without a spirit has its alcohol as it has it.
         if (chief is null || !(strong > 0)) return null;
         bool isSweet = sweet is not null && (sour is null || sweet.Millilitres > sour.Millilitres);
-        if ((isSweet ? sweet : sour) is not { } over || !(over.Millilitres > Math.Max(strong, chief.Millilitres) * (1 + (Edge.Value / 100)))) return null;
+        double alcohol = Math.Max(strong, chief.Millilitres), room = 1 + (Edge.Value / 100);
+        if ((isSweet ? sweet : sour) is not { } over || !(over.Millilitres > alcohol * room)) return null;
         if (PouredDrink.Of(context.Profile) is null) return null;
-        return new Order(over, chief, isSweet, over.Millilitres > all * (1 + (Edge.Value / 100)));
+        return new Order(over, chief, isSweet, over.Millilitres > all * room);
     }
 
     private static Part Larger(Part? known, Part part) => known is null || part.Millilitres > known.Millilitres ? part : known;
@@ -142,10 +127,7 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
         if (drink.KnownStyle is not { } style) return false;
         foreach (var fact in BandSolver.Facts)
         {
-            if (style.Seen(fact) is { } band
-                && context.Fact(fact) is { IsKnown: true } value
-                && (value.Value < band.Low || value.Value > band.High))
-                return true;
+            if (Builds.IsOut(context, style, fact)) return true;
         }
 
         return false;
@@ -153,19 +135,23 @@ internal sealed partial class BalanceOverSpirit : DrinkRule
 
     private static void Report(RecipeContext context, Drink drink, Order order)
     {
-        var (over, chief, isSweet, overAll) = (order.Over, order.Chief, order.IsSweet, order.OverAll);
+        var (over, chief, isSweet, overAll) = order;
         string item = over.Line.Item.Or("it"), spirit = chief.Line.Item.Or("the spirit");
-        var exchange = Exchange.Of(context, drink, over, chief);
+        var (advice, corrections) = Exchange(context, drink, over.Line, chief.Line);
+        string than = overAll
+            ? "more than of all its parts with alcohol together"
+            : $"and only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`";
         context.Report(new(Rule)
         {
             AskedLevel = overAll ? Level.Warning : null,
             At = context.AmountOf(over.Line),
-            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}`, "
-                + $"{(overAll ? "more than of all its parts with alcohol together" : $"and only {Say.With(chief.Millilitres / drink.ServesOrOne, "mL")} of `{spirit}`")}. {(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were published (official list of the trade and public lists, counted).",
-            Advice = exchange.Advice,
+            Message = $"It takes {Say.With(over.Millilitres / drink.ServesOrOne, "mL")} of `{item}`, {than}. "
+                + $"{(isSweet ? "A syrup" : "Lemon or lime")} is not the largest part of a drink with a spirit in 98 of 100 that were "
+                + "published (official list of the trade and public lists, counted).",
+            Advice = advice,
             Evidence = [Proof.Of(item, over.Millilitres, "mL"), Proof.Of(spirit, chief.Millilitres, "mL")],
-            Related = [new RelatedPlace(context.At(chief.Line.Span), "the largest part with alcohol")],
-            Corrections = exchange.Corrections,
+            Related = [context.See(chief.Line.Span, "the largest part with alcohol")],
+            Corrections = corrections,
         });
     }
 }

@@ -184,7 +184,8 @@ internal sealed class BandSolver
         values[2] = 100 * Solving.Titratable(grams) / volume;
     }
 
-    private double StrengthOf(ReadOnlySpan<double> grams, double volume) => Math.Min(100, EthanolStrength * grams[(int)Component.Ethanol] / volume);
+    private double StrengthOf(ReadOnlySpan<double> grams, double volume) =>
+        Math.Min(100, EthanolStrength * grams[(int)Component.Ethanol] / volume);
 
     /// <summary>The composition with some parts multiplied; hands back its volume, mL.</summary>
     private double Mix(List<Part> parts, double[] factors, Span<double> grams)
@@ -235,13 +236,13 @@ internal sealed class BandSolver
             var amount = line.Amount.Value;
             double to = amount.Base * factors[i];
             words.Add($"{Rounding.Words(to, amount)} of {line.Item.Or("it")} in place of {Rounding.Words(amount.Base, amount)}");
-            edits.Add(new TextEdit(context.At(line.Amount.Span), Rounding.Text(to, amount)));
+            edits.Add(context.Rewrite(line.Amount.Span, Rounding.Words(to, amount)));
         }
 
-        string gives = $"{Say.With(values[0], "% vol")}, {Say.Number(values[1])} g of sugar and {Say.Number(values[2])} g of acid in 100 mL";
-        return new Remedy(
-            $"Take {Say.List(words)}: it then comes to {gives}.",
-            [new Correction(CorrectionGrade.Proposed, $"Write {Say.List(words)}, which gives {gives}.", edits)]);
+        string gives = $"{Say.With(values[0], "% vol")}, {Say.Number(values[1])} g of sugar and {Say.Number(values[2])} g of acid in "
+            + "100 mL";
+        string all = Say.List(words);
+        return new Remedy($"Take {all}: it then comes to {gives}.", Correction.Propose($"Write {all}, which gives {gives}.", edits));
     }
 
     /// <summary>
@@ -287,10 +288,13 @@ internal sealed class BandSolver
         }
 
         // What cannot be had rules nothing out.
-        private static bool MayHold(Band? band, double value) => band is not { } seen || !(value < seen.Low * Under || value > seen.High * Over);
+        private static bool MayHold(Band? band, double value) =>
+            band is not { } seen || !(value < seen.Low * Under || value > seen.High * Over);
     }
 
-    /// <summary>What amounts add up to: g of ethanol, of sugar and of titratable acid (less than nought where there is more base), mL.</summary>
+    /// <summary>
+    /// What amounts add up to: g of ethanol, of sugar and of titratable acid (less than nought where there is more base), mL.
+    /// </summary>
     private readonly record struct Sums(double Ethanol, double Sugar, double Acid, double Volume)
     {
         public static Sums Of(BandSolver solver, double[] factors)
@@ -301,11 +305,14 @@ internal sealed class BandSolver
         }
 
         private static double AcidIn(ReadOnlySpan<double> grams) =>
-            (AcidBase.Equivalents(grams, Titration.JuiceEndPoint) ?? double.NaN) * Titration.GramsPerEquivalent(TitrationBasis.CitricAnhydrous);
+            (AcidBase.Equivalents(grams, Titration.JuiceEndPoint) ?? double.NaN)
+            * Titration.GramsPerEquivalent(TitrationBasis.CitricAnhydrous);
 
         public Sums Less(Sums other) => new(Ethanol - other.Ethanol, Sugar - other.Sugar, Acid - other.Acid, Volume - other.Volume);
 
         public Sums With(Sums slope, double times) =>
-            new(Ethanol + (times * slope.Ethanol), Sugar + (times * slope.Sugar), Acid + (times * slope.Acid), Volume + (times * slope.Volume));
+            new(
+                Ethanol + (times * slope.Ethanol), Sugar + (times * slope.Sugar),
+                Acid + (times * slope.Acid), Volume + (times * slope.Volume));
     }
 }

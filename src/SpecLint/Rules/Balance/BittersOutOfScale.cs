@@ -5,8 +5,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule(
-    "SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning,
+[Rule("SL3020", "bitters-out-of-scale", "Dashes of bitters that add up to a large share of the drink", Level.Warning,
     Needs = [Fact.MixVolume], IsConsequence = true)]
 [Limit("bitters-share", "Share")]
 [Limit("bitters-dashes", "Dashes")]
@@ -18,9 +17,8 @@ internal sealed partial class BittersOutOfScale : DrinkRule
         Part? most = null;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || !Substances.IsBitters(part.Material) || !part.Line.Amount.IsGiven) continue;
-
             // Bitters by the measure are a choice of their own; dashes and drops are seasoning.
+            if (part.Phase != PartPhase.Mix || !Substances.IsBitters(part.Material) || !part.Line.Amount.IsGiven) continue;
             if (part.Line.Amount.Value.Unit.Name is not ("dash" or "drop" or "dropper" or "spray")) continue;
             millilitres += part.Line.Amount.Value.BaseLow;
             if (most is null || part.Millilitres > most.Millilitres) most = part;
@@ -42,16 +40,15 @@ internal sealed partial class BittersOutOfScale : DrinkRule
         double share = 100 * millilitres / ((volume.High * serves) + top);
         bool counted = dashes > Dashes.Value && share <= Share.Value;
         if (share <= Share.Value && !counted) return;
-        double typical = 100 * most.Millilitres / ((volume.Value * serves) + top);
+        string typical = Say.With(100 * most.Millilitres / ((volume.Value * serves) + top), "%"), item = most.Line.Item.Or("bitters");
         context.Report(new(Rule)
         {
             At = context.AmountOf(most.Line),
             Message = counted
-                ? $"{Say.Number(dashes)} dashes of {most.Line.Item.Or("bitters")} in one drink are {Say.With(typical, "%")} of the "
-                    + $"drink before ice, above the usual maximum of {Say.Number(Dashes.Value)} dashes of one bitters ({Dashes.Source})."
-                : $"{Rounding.Words(amount.Base, amount)} of {most.Line.Item.Or("bitters")} make {Say.With(typical, "%")} of the drink "
-                    + $"before ice. Even with small dashes that is above the usual maximum of "
-                    + $"{Say.With(Share.Value, "%")} ({Share.Source}).",
+                ? $"{Say.Number(dashes)} dashes of {item} in one drink are {typical} of the drink before ice, above the usual maximum of "
+                    + $"{Say.Number(Dashes.Value)} dashes of one bitters ({Dashes.Source})."
+                : $"{Rounding.Words(amount.Base, amount)} of {item} make {typical} of the drink before ice. Even with small dashes that "
+                    + $"is above the usual maximum of {Say.With(Share.Value, "%")} ({Share.Source}).",
             Advice = "Check whether the amount was multiplied with the rest. If bitters are the base, give them in millilitres.",
             Evidence = [Proof.Of("bitters at least", share, "%"), Proof.Of(counted ? Dashes : Share), Proof.Of(Fact.MixVolume, volume)],
         });

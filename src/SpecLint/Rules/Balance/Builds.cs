@@ -53,7 +53,8 @@ internal static class Builds
         double sum = 0;
         foreach (var part in profile.Parts)
         {
-            if (part.Phase is PartPhase.Mix or PartPhase.Top && !double.IsNaN(part.Millilitres) && test(part.Material)) sum += part.Millilitres;
+            if (part.Phase is not (PartPhase.Mix or PartPhase.Top) || double.IsNaN(part.Millilitres)) continue;
+            if (test(part.Material)) sum += part.Millilitres;
         }
 
         return sum;
@@ -84,6 +85,11 @@ internal static class Builds
         return null;
     }
 
+    /// <summary>Whether the value to expect lies outside the band of a style.</summary>
+    public static bool IsOut(RecipeContext context, Style style, Fact fact) =>
+        style.Seen(fact) is { } band && context.Fact(fact) is { IsKnown: true } value
+        && (value.Value < band.Low || value.Value > band.High);
+
     /// <summary>A fact so low that what brings it seems forgotten: under half of what any accepted drink of the style has.</summary>
     public static bool IsMissing(FactValue value, Band seen) => value.IsKnown && value.High < seen.Low / 2;
 
@@ -99,11 +105,16 @@ internal static class Builds
         if (!(fact == Fact.Sugar ? style.WantsSugar : style.WantsAcid) || style.Seen(fact) is not { } seen) return false;
         var value = profile.Get(fact);
         if (IsMissing(value, seen)) return true;
-        return value.IsKnown && style.Usual(fact) is { } usual && value.High < usual.Low && First(profile, fact == Fact.Sugar ? IsSweet : IsSour) is null;
+        return value.IsKnown && style.Usual(fact) is { } usual && value.High < usual.Low
+            && First(profile, fact == Fact.Sugar ? IsSweet : IsSour) is null;
     }
 
     /// <summary>Whether a part is as sour as lemon or lime.</summary>
     public static bool IsSharp(Material? material) => material is not null && 100 * Solving.AcidsOf(material.PerGram) >= SharpJuice.Value;
+
+    /// <summary>Whether a part makes a drink creamy as milk and cream do: a plant milk, a liqueur on cream.</summary>
+    public static bool IsCreamy(Material? material) =>
+        material is not null && (material.Kind.IsPlantMilk || material.Of(Science.Component.Fat) > Guards.CreamyFat);
 
     /// <summary>Whether a part is sour of itself.</summary>
     private static bool IsSour(Material? material) => material is null || Solving.AcidsOf(material.PerGram) >= SourPart.Value / 100;

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
@@ -10,10 +9,8 @@ internal sealed partial class ClearDrinkShaken : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         // A style says itself how it is made.
-        if (drink.Style.IsGiven
-            || context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Blended)
-            || context.Profile.TechniqueStep is not { Do.IsGiven: true } step)
-            return;
+        if (drink.Style.IsGiven || context.Profile.TechniqueStep is not { Do.IsGiven: true } step) return;
+        if (context.Profile.Technique is not (TechniqueKind.Shaken or TechniqueKind.Blended)) return;
         bool spirit = false, aromatic = false, bitters = false, blended = context.Profile.Technique == TechniqueKind.Blended;
         foreach (var part in context.Profile.Parts)
         {
@@ -22,12 +19,9 @@ internal sealed partial class ClearDrinkShaken : DrinkRule
             // Only what is known to be clear and has alcohol: a spirit, an aromatised wine, bitters.
             if (part.Phase == PartPhase.Top || part.Item?.File is not Ingredient || part.Material is not { } material) return;
             var kind = material.Kind;
-            if ((kind.IsLiqueur && !(blended && kind.IsClear))
-                || !(kind.IsSpirit
-                    || kind.IsLiqueur
-                    || kind.IsBitters
-                    || (kind.IsManifold && PartRoles.Of(material) == PartRole.WithAlcohol)))
-                return;
+            if (kind.IsLiqueur && !(blended && kind.IsClear)) return;
+            bool aromatised = kind.IsManifold && PartRoles.Of(material) == PartRole.WithAlcohol;
+            if (!kind.IsSpirit && !kind.IsLiqueur && !kind.IsBitters && !aromatised) return;
             spirit |= kind.IsSpirit;
             bitters |= kind.IsBitters;
             aromatic |= !kind.IsSpirit;
@@ -40,10 +34,10 @@ internal sealed partial class ClearDrinkShaken : DrinkRule
             AskedLevel = bitters || blended ? null : Level.Note,
             At = context.VerbOf(step),
             Message = $"It is {step.Verb.Past}, and all its parts are clear: that clouds it with air and gives it more water. The "
-                + $"official list stirs all drinks of spirit, aromatised wine and bitters but one, the Vesper (official list "
-                + $"of the trade, 2025).",
+                + "official list stirs all drinks of spirit, aromatised wine and bitters but one, the Vesper (official list of the "
+                + "trade, 2025).",
             Advice = "Stir it on ice and strain it.",
-            Corrections = [new Correction(CorrectionGrade.Proposed, "Stir it.", [new TextEdit(context.At(step.Do.Span), "\"stir\"")])],
+            Corrections = context.Write(step.Do.Span, "stir", "Stir it."),
         });
     }
 }

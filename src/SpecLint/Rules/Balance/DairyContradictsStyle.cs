@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
@@ -19,15 +18,14 @@ internal sealed partial class DairyContradictsStyle : DrinkRule
                 At = context.At(drink.Style.Span, "style"),
                 Message = $"It holds {dairy.Line.Item.Or("dairy")}, but a `{style.Id}` has no cream or milk, so its bands do not fit.",
                 Advice = "Write `creamy`, or change the recipe.",
-                Related = [new RelatedPlace(context.At(dairy.Line.Span), "the dairy")],
-                Corrections = [new Correction(
-                    CorrectionGrade.Proposed, "Name the style `creamy`.", [new TextEdit(context.At(drink.Style.Span), "\"creamy\"")])],
+                Related = [context.See(dairy.Line.Span, "the dairy")],
+                Corrections = context.Write(drink.Style.Span, "creamy", "Name the style `creamy`."),
             });
         }
         else if (dairy is null && style.HasDairy)
         {
             // Cream liqueurs and plant milks make a creamy drink as well.
-            if (Builds.First(context.Profile, m => m is not null && (m.Kind.IsPlantMilk || m.Of(Science.Component.Fat) > Guards.CreamyFat)) is not null) return;
+            if (Builds.First(context.Profile, Builds.IsCreamy) is not null) return;
             context.Report(new(Rule)
             {
                 At = context.At(drink.Style.Span, "style"),

@@ -10,14 +10,16 @@ internal sealed partial class DryShakeForNothing : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         // What is not known may foam.
-        if (context.Profile.Parts.Any(static p => p.Item is null) || RecipeTree.Of(context.Profile).Any(static l => Foams(l.Ingredient))) return;
+        if (context.Profile.Parts.Any(static p => p.Item is null) || RecipeTree.Of(context.Profile).Any(static l => Foams(l.Ingredient)))
+            return;
         foreach (var step in drink.Method)
         {
             if (!step.IsDryShake) continue;
             context.Report(new(Rule)
             {
                 At = context.VerbOf(step),
-                Message = "It is shaken without ice, and nothing in it foams: no egg, aquafaba, dairy or foaming agent (common practice, no source).",
+                Message = "It is shaken without ice, and nothing in it foams: no egg, aquafaba, dairy or foaming agent (common "
+                    + "practice, no source).",
                 Advice = "Leave the step out: it only warms the drink. Or add what is meant to foam.",
                 Evidence = [Proof.Of("step", step.Written)],
             });

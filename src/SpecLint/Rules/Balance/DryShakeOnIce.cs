@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
@@ -17,13 +16,10 @@ internal sealed partial class DryShakeOnIce : DrinkRule
             {
                 At = context.At(step.Ice.Span, context.PathOf(step) + ".ice"),
                 Message = $"`{step.Written}` is a shake without ice, and this one names "
-                    + $"{(step.Ice.Value.IsKnown ? $"{step.Ice.Value.Id} ice" : "ice")} (common practice, no "
-                    + $"source).{(iced ? "" : " No other step shakes it on ice.")}",
+                    + $"{(step.Ice.Value.IsKnown ? $"{step.Ice.Value.Id} ice" : "ice")} (common practice, no source)."
+                    + (iced ? "" : " No other step shakes it on ice."),
                 Advice = iced ? "Leave the ice out of this step." : "Shake it dry first, and add a shake on ice.",
-                Corrections = iced
-                    ? [new Correction(
-                        CorrectionGrade.Proposed, "Write no ice for this step.", [new TextEdit(context.At(step.Ice.Span), "\"none\"")])]
-                    : [],
+                Corrections = context.Write(step.Ice.Span, iced ? "none" : null, "Write no ice for this step."),
             });
         }
     }

@@ -1,6 +1,5 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
@@ -10,9 +9,8 @@ internal sealed partial class EggNotShaken : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (context.Profile.Technique is not (TechniqueKind.Stirred or TechniqueKind.Thrown)
-            || context.Profile.TechniqueStep is not { Do.IsGiven: true } step)
-            return;
+        if (context.Profile.Technique is not (TechniqueKind.Stirred or TechniqueKind.Thrown)) return;
+        if (context.Profile.TechniqueStep is not { Do.IsGiven: true } step) return;
         if (Builds.First(context.Profile, static m => m is { Kind.IsEgg: true }) is not { } egg) return;
         if (Builds.Grams(context.Profile, static m => m is { Kind.IsEgg: true }) / drink.ServesOrOne < Least.Value) return;
         foreach (var other in drink.Method)
@@ -24,10 +22,10 @@ internal sealed partial class EggNotShaken : DrinkRule
         {
             At = context.VerbOf(step),
             Message = $"It holds `{egg.Line.Item.Or("egg")}` and is only {step.Verb.Past}: egg that is not shaken, whipped or blended "
-                + $"gives no foam and stays in threads (common practice, no source).",
+                + "gives no foam and stays in threads (common practice, no source).",
             Advice = "Shake it, first without ice and then on ice.",
-            Related = [new RelatedPlace(context.At(egg.Line.Span), "the egg")],
-            Corrections = [new Correction(CorrectionGrade.Proposed, "Shake it.", [new TextEdit(context.At(step.Do.Span), "\"shake\"")])],
+            Related = [context.See(egg.Line.Span, "the egg")],
+            Corrections = context.Write(step.Do.Span, "shake", "Shake it."),
         });
     }
 }

@@ -5,7 +5,8 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3011", "egg-white-flattens-acid", "Egg white in a sour whose acid was not raised", Level.Note, Needs = [Fact.Acid], IsConsequence = true)]
+[Rule("SL3011", "egg-white-flattens-acid", "Egg white in a sour whose acid was not raised", Level.Note,
+    Needs = [Fact.Acid], IsConsequence = true)]
 [Limit("egg-white-foam", "Foam")]
 [Limit("amount-sour-of-serve", "SourOfServe")]
 internal sealed partial class EggWhiteFlattensAcid : DrinkRule
@@ -25,16 +26,14 @@ internal sealed partial class EggWhiteFlattensAcid : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (!Speaks(context.Profile, drink) || EggWhiteSour?.Usual(Fact.Acid) is not { } usual) return;
-        var white = Builds.First(context.Profile, Substances.IsEggWhite)!;
         var acid = context.Fact(Fact.Acid);
         if (Findings.Check.AtLeast(acid, usual.Low) != Stand.Broken) return;
         if (drink.KnownStyle is { } style && Builds.LacksSide(context.Profile, style, Fact.Acid)) return;
-        bool far = EggWhiteSour.Seen(Fact.Acid) is { } seen && acid.High < seen.Low;
-        var remedy = Remedy.Amount(
-            context, Remedy.AcidOf, Solving.AcidPerVolume, usual.Low * 1.15, "g of acid in 100 mL", "Raise the juice or the acid solution.");
+        var white = Builds.First(context.Profile, Substances.IsEggWhite)!;
+        var remedy = Remedy.Acid(context, usual.Low * 1.15, "Raise the juice or the acid solution.");
         context.Report(new(Rule)
         {
-            AskedLevel = far ? Level.Warning : null,
+            AskedLevel = EggWhiteSour.Seen(Fact.Acid) is { } seen && acid.High < seen.Low ? Level.Warning : null,
             At = context.At(white.Line.Span, RecipeContext.PathOf(white.Line)),
             Message = $"With the egg white the acid comes to {Say.Fact(Fact.Acid, acid)}, below the {Say.With(usual.Low, "g/100 mL")} "
                 + $"at which egg white sours usually start ({EggWhiteSour.UsualInShort}).",

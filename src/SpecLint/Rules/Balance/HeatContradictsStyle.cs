@@ -1,6 +1,6 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
-using SpecLint.Findings;
+using SpecLint.Reading;
 
 namespace SpecLint.Rules.Balance;
 
@@ -11,34 +11,35 @@ internal sealed partial class HeatContradictsStyle : DrinkRule
     public override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { } style) return;
+        string? chills = Builds.Verb(context.Profile.Technique);
         if (style.IsHot)
         {
-            if (Builds.Verb(context.Profile.Technique) is not { } verb || context.Profile.TechniqueStep is not { } step || !step.Do.IsGiven) return;
+            if (chills is null || context.Profile.TechniqueStep is not { Do.IsGiven: true } step) return;
             context.Report(new(Rule)
             {
                 At = context.VerbOf(step),
-                Message = $"It is made with ice (`{verb}`), but `{style.Id}` drinks are served hot.",
+                Message = $"It is made with ice (`{chills}`), but `{style.Id}` drinks are served hot.",
                 Advice = "Leave the ice out, or name the right style.",
-                Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
+                Related = [context.See(drink.Style.Span, "the style")],
             });
             return;
         }
 
-        if (Builds.Verb(context.Profile.Technique) is not null) return;
+        if (chills is not null) return;
         foreach (var step in drink.Method)
         {
-            bool heats = (step.To.IsGiven && step.To.Value.Base >= Hot.Value) || (step.At.IsGiven && step.At.Value.Base >= Hot.Value)
-                || step.Verb.Heats;
-            if (!heats || !step.Do.IsGiven) continue;
+            if (!step.Do.IsGiven || !(step.Verb.Heats || IsHot(step.To) || IsHot(step.At))) continue;
             context.Report(new(Rule)
             {
                 At = context.At(drink.Style.Span, "style"),
                 Message = $"It is heated (`{step.Written}`) with no ice, but `{style.Id}` drinks are served cold.",
                 Advice = "Write `hot`, or chill it.",
-                Related = [new RelatedPlace(context.At(step.Do.Span), "the step that heats it")],
-                Corrections = [new Correction(CorrectionGrade.Proposed, "Name the style `hot`.", [new TextEdit(context.At(drink.Style.Span), "\"hot\"")])],
+                Related = [context.See(step.Do.Span, "the step that heats it")],
+                Corrections = context.Write(drink.Style.Span, "hot", "Name the style `hot`."),
             });
             return;
         }
     }
+
+    private static bool IsHot(Given<Quantity> at) => at.IsGiven && at.Value.Base >= Hot.Value;
 }

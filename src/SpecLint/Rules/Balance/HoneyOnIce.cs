@@ -14,15 +14,17 @@ internal sealed partial class HoneyOnIce : DrinkRule
         var pot = Pot.Of(drink);
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase != PartPhase.Mix || part.Line.Role is not LineRole.Part || part.Material is not { Kind.IsHoney: true } honey) continue;
-            if (!(100 * honey.Of(Science.Component.Water) < Thick.Value) || Thinned(drink, pot, part, iced)) continue;
+            if (part is not { Phase: PartPhase.Mix, Line.Role: LineRole.Part, Material: { Kind.IsHoney: true } honey }) continue;
+            double water = 100 * honey.Of(Science.Component.Water);
+            if (!(water < Thick.Value) || Thinned(drink, pot, part, iced)) continue;
             context.Report(new(Rule)
             {
                 At = context.ItemOf(part.Line),
-                Message = $"`{part.Line.Item.Or("honey")}` goes onto the ice undiluted at the step to {iced.Written}: cold, it stiffens and stays in the tin (common practice, no source).",
+                Message = $"`{part.Line.Item.Or("honey")}` goes onto the ice undiluted at the step to {iced.Written}: cold, it stiffens "
+                    + "and stays in the tin (common practice, no source).",
                 Advice = "Stir it into the spirit before the ice, or use a honey syrup.",
-                Evidence = [Proof.Of("water", 100 * honey.Of(Science.Component.Water), "g/100 g"), Proof.Of(Thick)],
-                Related = [new RelatedPlace(context.At(iced.Do.Span), "the step")],
+                Evidence = [Proof.Of("water", water, "g/100 g"), Proof.Of(Thick)],
+                Related = [context.See(iced.Do.Span, "the step")],
             });
             return;
         }

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 
 namespace SpecLint.Rules.Balance;
 
@@ -8,10 +7,8 @@ internal sealed partial class IceContradictsStyle : DrinkRule
 {
     public override void Check(RecipeContext context, Drink drink)
     {
-        if (drink.KnownStyle is not { Ice.IsCrushed: true } style) return;
-
         // A blender takes crushed ice in and leaves none.
-        if (context.Profile.Technique == TechniqueKind.Blended) return;
+        if (drink.KnownStyle is not { Ice.IsCrushed: true } style || context.Profile.Technique == TechniqueKind.Blended) return;
         Step? glass = null;
         foreach (var step in drink.Method)
         {
@@ -25,7 +22,7 @@ internal sealed partial class IceContradictsStyle : DrinkRule
             Message = $"A `{style.Id}` is served on crushed ice, but here it is `{glass.IceWritten}`. Larger ice melts more slowly, so "
                 + $"the drink stays stronger and warmer (table of styles; {style.UsualInShort}).",
             Advice = "Write crushed ice, or name the right style.",
-            Related = [new RelatedPlace(context.At(drink.Style.Span), "the style")],
+            Related = [context.See(drink.Style.Span, "the style")],
         });
     }
 }

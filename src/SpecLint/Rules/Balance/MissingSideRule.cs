@@ -22,8 +22,8 @@ internal abstract class MissingSideRule : DrinkRule
     public sealed override void Check(RecipeContext context, Drink drink)
     {
         if (drink.KnownStyle is not { } style || style.Seen(Of) is not { } seen || !Builds.LacksSide(context.Profile, style, Of)) return;
-        var value = context.Fact(Of);
         if (Builds.Contradicts(context.Profile.Technique, style)) return;
+        var value = context.Fact(Of);
         bool missing = Builds.IsMissing(value, seen);
         double target = (style.Usual(Of) ?? seen).Low;
         var served = context.Fact(Fact.ServedVolume);

@@ -16,16 +16,15 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
         if (NamedDrinkTable.Find(plain, out string[] before) is not { } known) return;
         foreach (var part in known.Parts)
         {
-            if (IsIn(context, part)
-                || told.Exists(t => t.What == part.What)
-                || (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before))))
-                continue;
+            if (IsIn(context, part) || told.Exists(t => t.What == part.What)) continue;
+            if (part.IsBase && (NamedDrinkTable.IsWithoutAlcohol(before) || NamesAnotherBase(context, before))) continue;
             context.Report(new(Rule)
             {
                 At = context.At(drink.IngredientsSpan, "ingredients"),
                 Key = part.What,
                 Message = $"\"{name}\" is called a {known.Names[0]}, which is made with {part.What} ({known.Source}), and no line has any.",
-                Advice = "Look for a line that was left out, or for an item that slipped. If it is meant, say in the name or the menu what guests get.",
+                Advice = "Look for a line that was left out, or for an item that slipped. If it is meant, say in the name or the menu "
+                    + "what guests get.",
                 Evidence = [Proof.Of("name", name, context.At(drink.Name.Span))],
             });
         }
@@ -45,9 +44,9 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
                 At = context.At(drink.Name.Span, "name"),
                 Key = spirit.What,
                 Message = $"Guests read \"{drink.Name.Value}\", and no line has any {spirit.What} (Reg (EU) 1169/2011 Art 7: what is "
-                    + $"said about a food must not mislead).",
+                    + "said about a food must not mislead).",
                 Advice = "Look for an item that slipped, or change the name.",
-                Related = [new RelatedPlace(context.At(drink.IngredientsSpan), "the lines")],
+                Related = [context.See(drink.IngredientsSpan, "the lines")],
             });
         }
 
@@ -60,10 +59,11 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (!part.Line.Item.IsGiven || part.Material?.Of(Science.Component.Ethanol) is not > 0) continue;
-            if (Array.Exists(
-                before,
-                w => NamedDrinkTable.Holds(part.Line.Item.Value, w) || (part.Item is { } item && NamedDrinkTable.Holds(item.CountsAs, w))))
-                return true;
+            foreach (string word in before)
+            {
+                if (NamedDrinkTable.Holds(part.Line.Item.Value, word)) return true;
+                if (part.Item is { } item && NamedDrinkTable.Holds(item.CountsAs, word)) return true;
+            }
         }
 
         return false;
@@ -77,19 +77,15 @@ internal sealed partial class NamedDrinkLacks : DrinkRule
     {
         foreach (var part in context.Profile.Parts)
         {
-            if (!part.Line.Item.IsGiven
-                || part.Item is null
-                || NamedDrinkTable.Holds(named, part.Line.Item.Value)
-                || NamedDrinkTable.Holds(named, part.Item.CountsAs))
-                return true;
-            if (part.Item.File.Name.IsGiven && NamedDrinkTable.Holds(named, BuiltInCatalogue.Slug(part.Item.File.Name.Value))) return true;
+            if (!part.Line.Item.IsGiven || part.Item is not { } item || NamedDrinkTable.Holds(named, part.Line.Item.Value)) return true;
+            if (NamedDrinkTable.Holds(named, item.CountsAs)) return true;
+            if (item.File.Name.IsGiven && NamedDrinkTable.Holds(named, BuiltInCatalogue.Slug(item.File.Name.Value))) return true;
         }
 
         foreach (var leaf in RecipeTree.Of(context.Profile))
         {
-            if (NamedDrinkTable.Holds(named, leaf.Ingredient.Id)
-                || (leaf.Ingredient.Like.IsGiven && NamedDrinkTable.Holds(named, leaf.Ingredient.Like.Value)))
-                return true;
+            if (NamedDrinkTable.Holds(named, leaf.Ingredient.Id)) return true;
+            if (leaf.Ingredient.Like.IsGiven && NamedDrinkTable.Holds(named, leaf.Ingredient.Like.Value)) return true;
         }
 
         return false;

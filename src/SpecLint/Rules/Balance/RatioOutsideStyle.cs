@@ -3,8 +3,7 @@ using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule(
-    "SL3004", "ratio-outside-style", "A ratio of sugar to acid outside the style's range", Level.Warning,
+[Rule("SL3004", "ratio-outside-style", "A ratio of sugar to acid outside the style's range", Level.Warning,
     Needs = [Fact.SugarAcidRatio, Fact.Sugar, Fact.Acid], IsConsequence = true)]
 internal sealed partial class RatioOutsideStyle : StyleBandRule
 {
@@ -12,9 +11,9 @@ internal sealed partial class RatioOutsideStyle : StyleBandRule
 
     protected override string Noun => "ratio of sugar to acid";
 
-    protected override bool IsSaidElsewhere(
-        RecipeContext context, Drink drink, Style style, Band seen, FactValue value) =>
-            IsOut(context, style, Fact.Sugar) || IsOut(context, style, Fact.Acid);
+    /// <summary>Where sugar or acid alone lies outside, that is what is wrong.</summary>
+    protected override bool IsSaidElsewhere(RecipeContext context, Drink drink, Style style, Band seen, FactValue value) =>
+        Builds.IsOut(context, style, Fact.Sugar) || Builds.IsOut(context, style, Fact.Acid);
 
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         value.Value > seen.High
@@ -26,8 +25,4 @@ internal sealed partial class RatioOutsideStyle : StyleBandRule
                 "Use less of what sours it or more of what sweetens it.");
 
     private static readonly Solving.Measure Ratio = static grams => Solving.SugarOf(grams) / Solving.Titratable(grams);
-
-    /// <summary>Where sugar or acid alone lies outside, that is what is wrong.</summary>
-    private static bool IsOut(RecipeContext context, Style style, Fact fact) =>
-        style.Seen(fact) is { } band && context.Fact(fact) is { IsKnown: true } value && (value.Value < band.Low || value.Value > band.High);
 }

@@ -21,6 +21,14 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
     /// <summary>A remedy in words alone.</summary>
     public static Remedy Say(string words) => new(words, []);
 
+    /// <summary>Solves for the part that brings the most acid: g in 100 mL.</summary>
+    public static Remedy Acid(RecipeContext context, double target, string otherwise) =>
+        Amount(context, AcidOf, Solving.AcidPerVolume, target, "g of acid in 100 mL", otherwise);
+
+    /// <summary>Solves for the part that brings the most sugar: g in 100 mL.</summary>
+    public static Remedy Sugar(RecipeContext context, double target, string otherwise) =>
+        Amount(context, SugarOf, Solving.SugarPerVolume, target, "g of sugar in 100 mL", otherwise);
+
     /// <summary>
     /// Solves for the amount of the part that brings the most of something; in words alone where there is none or the
     /// solved amount is more than six times what it is, or hardly any of it, and where a correction is tried, which offers none.
@@ -31,7 +39,8 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
     /// <param name="target">The target.</param>
     /// <param name="unit">Unit of the number, for the sentence.</param>
     /// <param name="otherwise">What to say where no amount is found.</param>
-    public static Remedy Amount(RecipeContext context, Func<Material, double> weight, Solving.Measure measure, double target, string unit, string otherwise)
+    public static Remedy Amount(
+        RecipeContext context, Func<Material, double> weight, Solving.Measure measure, double target, string unit, string otherwise)
     {
         var chief = context.OffersCorrections ? Chief(context.Profile, weight) : null;
         if (chief is null) return Say(otherwise);
@@ -39,19 +48,13 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
         if (double.IsNaN(factor) || factor is < 0.15 or > 6) return Say(otherwise);
         var amount = chief.Line.Amount.Value;
         double rounded = Rounding.ToStep(amount.Base * factor, amount, context.Settings);
-        if (Math.Abs(rounded - amount.Base) < 1e-9) return Say(otherwise);
-        if (IsTooMuch(context, chief, rounded / amount.Base)) return Say(otherwise);
+        if (Math.Abs(rounded - amount.Base) < 1e-9 || IsTooMuch(context, chief, rounded / amount.Base)) return Say(otherwise);
         double then = Solving.With(context.Profile, p => ReferenceEquals(p, chief), rounded / amount.Base, measure);
         string item = chief.Line.Item.Or("it"), words = Rounding.Words(rounded, amount);
         string gives = Vocabulary.Say.With(then, unit);
         return new Remedy(
             $"Take {words} of {item} instead of {Rounding.Words(amount.Base, amount)}: it then comes to {gives}.",
-            [
-                new Correction(
-                    CorrectionGrade.Proposed,
-                    $"Write {words} of `{item}`, which gives {gives}.",
-                    [new TextEdit(context.At(chief.Line.Amount.Span), Rounding.Text(rounded, amount))]),
-            ])
+            context.Write(chief.Line.Amount.Span, words, $"Write {words} of `{item}`, which gives {gives}."))
         {
             Part = chief,
             Factor = rounded / amount.Base,
@@ -82,9 +85,7 @@ internal sealed record Remedy(string Words, IReadOnlyList<Correction> Correction
         {
             if (part.Phase != PartPhase.Mix || !part.IsWeighed || part.Material is null || !part.Line.Amount.IsGiven) continue;
             double brings = weight(part.Material) * part.Grams.Typical;
-            if (brings <= most) continue;
-            most = brings;
-            chief = part;
+            if (brings > most) (most, chief) = (brings, part);
         }
 
         return chief;

@@ -56,14 +56,15 @@ internal sealed partial class SameDrinkTwoNames : BookRule
             vectors ??= [Vector.Of(profiles, first)];
             foreach (var other in vectors)
             {
-                if (other.Drink.Supersedes.IsGiven && other.Drink.Supersedes.Value == vector.Drink.Id) continue;
-                if (vector.Drink.Supersedes.IsGiven && vector.Drink.Supersedes.Value == other.Drink.Id) continue;
+                if (Replaces(other.Drink, vector.Drink) || Replaces(vector.Drink, other.Drink)) continue;
                 apart = Vector.Apart(vector, other);
                 if (apart <= Apart.Value) return other.Drink;
             }
 
             return null;
         }
+
+        private static bool Replaces(Drink later, Drink earlier) => later.Supersedes.IsGiven && later.Supersedes.Value == earlier.Id;
 
         public void Add(Vector vector)
         {
@@ -107,7 +108,8 @@ internal sealed partial class SameDrinkTwoNames : BookRule
         /// </summary>
         public static double Apart(Vector a, Vector b)
         {
-            if (a.technique != b.technique || a.parts.Count != b.parts.Count || !SameGarnish(a.Drink, b.Drink)) return double.PositiveInfinity;
+            if (a.technique != b.technique || a.parts.Count != b.parts.Count || !SameGarnish(a.Drink, b.Drink))
+                return double.PositiveInfinity;
             double most = 0;
             for (int i = 0; i < a.parts.Count; i++)
             {

@@ -2,7 +2,8 @@ using SpecLint.Book;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule("SL3016", "sour-without-acid", "A sour with almost no acid", Level.Warning, Needs = [Fact.Acid, Fact.ServedVolume], IsConsequence = true)]
+[Rule("SL3016", "sour-without-acid", "A sour with almost no acid", Level.Warning,
+    Needs = [Fact.Acid, Fact.ServedVolume], IsConsequence = true)]
 [Limit("acid-lime", "Lime")]
 [Limit("sour-part")]
 internal sealed partial class SourWithoutAcid : MissingSideRule
@@ -13,5 +14,6 @@ internal sealed partial class SourWithoutAcid : MissingSideRule
 
     protected override string Does => "sours";
 
-    protected override string Brings(double grams, Settings settings) => Volume(grams / (Lime.Value / 100), "juice at lime strength", settings);
+    protected override string Brings(double grams, Settings settings) =>
+        Volume(grams / (Lime.Value / 100), "juice at lime strength", settings);
 }

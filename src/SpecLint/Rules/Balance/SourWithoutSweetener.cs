@@ -2,9 +2,8 @@ using SpecLint.Book;
 
 namespace SpecLint.Rules.Balance;
 
-[Rule(
-    "SL3015", "sour-without-sweetener", "A sour with almost nothing to sweeten it", Level.Warning, Needs = [Fact.Sugar, Fact.ServedVolume],
-    IsConsequence = true)]
+[Rule("SL3015", "sour-without-sweetener", "A sour with almost nothing to sweeten it", Level.Warning,
+    Needs = [Fact.Sugar, Fact.ServedVolume], IsConsequence = true)]
 [Limit("sweet-part")]
 internal sealed partial class SourWithoutSweetener : MissingSideRule
 {

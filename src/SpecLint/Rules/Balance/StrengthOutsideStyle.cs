@@ -18,8 +18,9 @@ internal sealed partial class StrengthOutsideStyle : StyleBandRule
     protected override Remedy PutRight(RecipeContext context, FactValue value, Band seen, Band aim) =>
         context.Recipe is Drink { KnownStyle: { } style } && IsLikelyAnother(context, style)
             ? Remedy.Say("Name a style without alcohol (`zero-proof-long`), if no spirit is meant; else add what is forgotten.")
-            :
-        Remedy.Amount(context, Remedy.EthanolOf, Solving.Strength, Nearest(aim, value.Value), "% vol", value.Value > seen.High
-            ? "Take less spirit, or dilute it more, or name the right style."
-            : "Take more spirit, or less of what dilutes it, or name the right style.");
+            : Remedy.Amount(
+                context, Remedy.EthanolOf, Solving.Strength, Nearest(aim, value.Value), "% vol",
+                value.Value > seen.High
+                    ? "Take less spirit, or dilute it more, or name the right style."
+                    : "Take more spirit, or less of what dilutes it, or name the right style.");
 }

@@ -41,7 +41,8 @@ internal abstract class StyleBandRule : DrinkRule
         bool likely = !broken && value.IsKnown && (value.Value < seen.Low || value.Value > seen.High);
         if (!broken && !likely) return;
         if (Builds.Contradicts(context.Profile.Technique, style) || IsSaidElsewhere(context, drink, style, seen, value)) return;
-        var others = Array.IndexOf(BandSolver.Facts, Of) >= 0 ? OthersOut(context, style) : [];
+        bool isSolvedFor = Array.IndexOf(BandSolver.Facts, Of) >= 0;
+        var others = isSolvedFor ? OthersOut(context, style) : [];
 
         // Two or more of one drink are one finding: that of the fact which lies furthest out.
         double far = Distance(value, seen);
@@ -51,34 +52,28 @@ internal abstract class StyleBandRule : DrinkRule
             if (theirs > far || (theirs == far && fact < Of)) return;
         }
 
-        var usual = style.Usual(Of);
+        var usual = style.Usual(Of) ?? seen;
         bool over = value.Value > seen.High;
-        bool isSolvedFor = Array.IndexOf(BandSolver.Facts, Of) >= 0;
-        var remedy = !context.OffersCorrections ? Remedy.Say("") : isSolvedFor && others.Count > 0 ? null : PutRight(context, value, seen, usual ?? seen);
+        var remedy = !context.OffersCorrections ? Remedy.Say("")
+            : isSolvedFor && others.Count > 0 ? null
+            : PutRight(context, value, seen, usual);
         if (remedy is null || (isSolvedFor && !Keeps(context, style, remedy)))
-            remedy = BandSolver.Solve(context, style)
-                ?? Remedy.Say(others.Count > 0
-                    ? "No amounts between half and twice what is written bring all of them into the bands: look for a line that is "
-                        + "missing or slipped, or name the style that it is."
-                    : "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name "
-                        + "the style that it is.");
-        string unit = Say.Unit(Of);
+            remedy = BandSolver.Solve(context, style) ?? Remedy.Say(others.Count > 0 ? NothingBringsAll : TakesAnotherOut);
+        string unit = Say.Unit(Of), ucum = FactNames.Unit(Of, solid: false);
         context.Report(new(Info)
         {
             AskedLevel = (likely && others.Count == 0) || IsLikelyAnother(context, style) ? Level.Note : null,
             At = context.At(drink.Style.Span, "style"),
             Message = $"The {Noun} comes to {Say.Fact(Of, value)}, {(over ? "above" : "below")} "
                 + $"{Say.With(over ? seen.High : seen.Low, unit)}, the {(over ? "highest" : "lowest")} among the reference "
-                + $"`{style.Id}` drinks; most have {Words(usual ?? seen, unit)} ({style.SeenInShort}).{Also(others)}",
+                + $"`{style.Id}` drinks; most have {Words(usual, unit)} ({style.SeenInShort}).{Also(others)}",
             Advice = remedy.Words,
             Corrections = remedy.Corrections,
             Evidence =
             [
                 Proof.Of(Of, value),
-                new Evidence($"{style.Id} seen", (seen.Low + seen.High) / 2, seen.Low, seen.High, FactNames.Unit(Of, solid: false), style.SeenSource),
-                new Evidence(
-                    $"{style.Id} usual", ((usual ?? seen).Low + (usual ?? seen).High) / 2, (usual ?? seen).Low, (usual ?? seen).High,
-                    FactNames.Unit(Of, solid: false), style.UsualSource),
+                new Evidence($"{style.Id} seen", (seen.Low + seen.High) / 2, seen.Low, seen.High, ucum, style.SeenSource),
+                new Evidence($"{style.Id} usual", (usual.Low + usual.High) / 2, usual.Low, usual.High, ucum, style.UsualSource),
             ],
         });
     }
@@ -111,9 +106,18 @@ internal abstract class StyleBandRule : DrinkRule
     private static string Also(List<(Fact Fact, FactValue Value, Band Band)> others)
     {
         if (others.Count == 0) return "";
-        var words = others.Select(o => $"{FactNames.Name(o.Fact)} at {Say.Fact(o.Fact, o.Value)} against {Words(o.Band, Say.Unit(o.Fact))}").ToList();
-        return $" Outside too: {Say.List(words)}.";
+        var words = others.Select(static o =>
+            $"{FactNames.Name(o.Fact)} at {Say.Fact(o.Fact, o.Value)} against {Words(o.Band, Say.Unit(o.Fact))}");
+        return $" Outside too: {Say.List([.. words])}.";
     }
+
+    private const string NothingBringsAll =
+        "No amounts between half and twice what is written bring all of them into the bands: look for a line that is missing or slipped, "
+        + "or name the style that it is.";
+
+    private const string TakesAnotherOut =
+        "What would bring it into its band takes another figure out: look for a line that is missing or slipped, or name the style that "
+        + "it is.";
 
     /// <summary>Whether a remedy of one part leaves the other facts in their bands.</summary>
     private bool Keeps(RecipeContext context, Style style, Remedy remedy) =>

@@ -16,7 +16,7 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
         }
 
         string verb = Builds.Verb(context.Profile.Technique)!;
-        var other = Fitting(context);
+        string? other = Fitting(context)?.Id;
         var step = context.Profile.TechniqueStep;
         context.Report(new(Rule)
         {
@@ -25,24 +25,19 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
                 + $"{Say.List([.. style.Techniques.Select(t => $"`{t}`")], "or")} (table of styles; {style.UsualInShort}).",
             Advice = other is null
                 ? "Change the method, or name the right style."
-                : $"Change the method, or name the style that its figures fit: `{other.Id}`.",
+                : $"Change the method, or name the style that its figures fit: `{other}`.",
             Evidence = [Proof.Of("technique", verb, step is null ? null : context.At(step.Do.Span))],
-            Related = step is null ? [] : [new RelatedPlace(context.At(step.Do.Span), $"the step that makes it a drink to {verb}")],
-            Corrections = other is null
-                ? []
-                : [new Correction(CorrectionGrade.Proposed, $"Name the style `{other.Id}`.", [new TextEdit(context.At(drink.Style.Span), $"\"{other.Id}\"")])],
+            Related = step is null ? [] : [context.See(step.Do.Span, $"the step that makes it a drink to {verb}")],
+            Corrections = context.Write(drink.Style.Span, other, $"Name the style `{other}`."),
         });
     }
 
     /// <summary>A style that is stirred first of all and may be shaken: what is clear comes out cloudy.</summary>
     private static void CheckClear(RecipeContext context, Drink drink, Style style)
     {
-        if (context.Profile.Technique != TechniqueKind.Shaken
-            || style.Techniques.Count == 0
-            || style.Techniques[0].Technique != TechniqueKind.Stirred
-            || context.Profile.TechniqueStep is not { } step)
-            return;
-        if (Builds.First(context.Profile, m => m is null || !m.Kind.IsClear) is not null) return;
+        if (context.Profile is not { Technique: TechniqueKind.Shaken, TechniqueStep: { } step }) return;
+        if (style.Techniques.Count == 0 || style.Techniques[0].Technique != TechniqueKind.Stirred) return;
+        if (Builds.First(context.Profile, static m => m is null || !m.Kind.IsClear) is not null) return;
         context.Report(new(Rule)
         {
             AskedLevel = Level.Note,
@@ -51,7 +46,7 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
                 + $"cloudy and with more water (table of styles; {style.UsualInShort}).",
             Advice = "Stir it, or leave it if it is meant to be shaken.",
             Evidence = [Proof.Of("technique", "shake", context.At(step.Do.Span))],
-            Corrections = [new Correction(CorrectionGrade.Proposed, "Stir it.", [new TextEdit(context.At(step.Do.Span), "\"stir\"")])],
+            Corrections = context.Write(step.Do.Span, "stir", "Stir it."),
         });
     }
 
@@ -61,18 +56,15 @@ internal sealed partial class TechniqueContradictsStyle : DrinkRule
     private static Style? Fitting(RecipeContext context)
     {
         var profile = context.Profile;
-        bool topped = Builds.First(profile, Substances.IsSparkling) is not null, dairy = Builds.First(profile, Substances.IsDairy) is not null;
-        var egg = Builds.First(profile, Substances.IsEggWhite) is not null
-            ? EggPart.White
-            : Builds.First(profile, Substances.IsYolkyEgg) is not null ? EggPart.Whole : EggPart.None;
+        bool topped = Builds.First(profile, Substances.IsSparkling) is not null;
+        bool dairy = Builds.First(profile, Substances.IsDairy) is not null;
+        var egg = Builds.First(profile, Substances.IsEggWhite) is not null ? EggPart.White
+            : Builds.First(profile, Substances.IsYolkyEgg) is not null ? EggPart.Whole
+            : EggPart.None;
         foreach (var style in Style.All)
         {
-            if (style.IsTopped == topped
-                && style.Egg == egg
-                && style.HasDairy == dairy
-                && !Builds.Contradicts(profile.Technique, style)
-                && Lies(context, style))
-                return style;
+            if (style.IsTopped != topped || style.Egg != egg || style.HasDairy != dairy) continue;
+            if (!Builds.Contradicts(profile.Technique, style) && Lies(context, style)) return style;
         }
 
         return null;

@@ -1,6 +1,7 @@
 using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
+using SpecLint.Profile;
 using SpecLint.Reading;
 
 namespace SpecLint.Rules.Balance;
@@ -21,10 +22,8 @@ internal sealed partial class TimeOnIce : DrinkRule
         if (Amounts.ImplausibleTime.Is(context, step)) return;
         var (least, most) = context.Profile.Technique switch
         {
-            // A whip on a few pebbles is short by its name.
-            // Egg and cream together are shaken until they stand.
-            TechniqueKind.Shaken when !step.Verb.IsBrief => (ShakeLeast, Builds.First(context.Profile, static m => m is { Kind.IsEgg: true }) is not null
-                && Builds.First(context.Profile, static m => m is { Kind.IsDairy: true }) is not null ? ShakeFoam : ShakeMost),
+            // A whip on a few pebbles is short by its name; egg and cream together are shaken until they stand.
+            TechniqueKind.Shaken when !step.Verb.IsBrief => (ShakeLeast, IsFoam(context.Profile) ? ShakeFoam : ShakeMost),
             TechniqueKind.Stirred => (StirLeast, StirMost),
             _ => (null, null),
         };
@@ -42,4 +41,8 @@ internal sealed partial class TimeOnIce : DrinkRule
             Evidence = [Proof.Of("time", time.Value, context.At(time.Span)), Proof.Of(limit)],
         });
     }
+
+    private static bool IsFoam(RecipeProfile profile) =>
+        Builds.First(profile, static m => m is { Kind.IsEgg: true }) is not null
+        && Builds.First(profile, static m => m is { Kind.IsDairy: true }) is not null;
 }

@@ -25,32 +25,34 @@ internal sealed partial class TooSalty : DrinkRule
                 from += part.Grams.Typical * Solving.SaltOf(part.Material!.PerGram);
         }
 
-        if (from < Guards.MainSalt * Solving.SaltOf(context.Profile.Grams)) return;
-
-        // Beyond this the amount itself is a slip of the unit, which the rules of amounts report.
-        if (from / drink.ServesOrOne > Poured.Value) return;
+        // Beyond what is poured of it the amount itself is a slip of the unit, which the rules of amounts report.
+        if (from < Guards.MainSalt * Solving.SaltOf(context.Profile.Grams) || from / drink.ServesOrOne > Poured.Value) return;
         var amount = salt.Line.Amount.Value;
-        bool drops = amount.Dimension == Dimension.Volume
-            && amount.Unit.Name is "ml" or "cl"
-            && amount.Value >= 1
-            && amount.Value <= Guards.MostMillilitresForDrops
-            && Math.Abs(amount.Value - Math.Round(amount.Value)) < 1e-9;
-        string number = Say.Number(amount.Value, 0), meant = amount.Value == 1 ? "1 drop" : $"{number} drops";
-        double factor = Solving.Factor(context.Profile, p => Substances.IsSalt(p.Material), Solving.SaltPerVolume, Taste.Value / 2);
-        var corrections = new List<Correction>();
-        if (drops)
-            corrections.Add(new Correction(
-                CorrectionGrade.Proposed, $"Write {meant}.", [new TextEdit(context.At(salt.Line.Amount.Span), $"\"{meant}\"")]));
+        string? drops = Drops(amount);
+        double factor = Solving.Factor(context.Profile, static p => Substances.IsSalt(p.Material), Solving.SaltPerVolume, Taste.Value / 2);
+        string less = Say.With(amount.Base * factor, amount.Dimension == Dimension.Mass ? "g" : "mL");
         context.Report(new(Rule)
         {
             At = context.AmountOf(salt.Line),
             Message = $"{salt.Line.Item.Or("The saline")} raises the salt to {Say.Fact(Fact.Salt, value)}, above the "
                 + $"{Say.With(Taste.Value, "g/100 mL")} at which a drink tastes salty ({Taste.Source}).",
-            Advice = drops ? $"Write {meant}, if drops are meant."
+            Advice = drops is not null ? $"Write {drops}, if drops are meant."
                 : double.IsNaN(factor) ? "Take less of it."
-                : $"Take about {Say.With(amount.Base * factor, amount.Dimension == Dimension.Mass ? "g" : "mL")} of it, half of what can be tasted.",
-            Evidence = [Proof.Of(Fact.Salt, value), Proof.Of(Taste), Proof.Of(salt.Line.Item.Or("saline"), amount, context.At(salt.Line.Amount.Span))],
-            Corrections = corrections,
+                : $"Take about {less} of it, half of what can be tasted.",
+            Evidence =
+            [
+                Proof.Of(Fact.Salt, value), Proof.Of(Taste),
+                Proof.Of(salt.Line.Item.Or("saline"), amount, context.At(salt.Line.Amount.Span)),
+            ],
+            Corrections = context.Write(salt.Line.Amount.Span, drops),
         });
+    }
+
+    /// <summary>A few whole millilitres that may be meant as drops.</summary>
+    private static string? Drops(Quantity amount)
+    {
+        if (amount is not { Dimension: Dimension.Volume, Unit.Name: "ml" or "cl", Value: >= 1 and var count }) return null;
+        if (count > Guards.MostMillilitresForDrops || Math.Abs(count - Math.Round(count)) >= 1e-9) return null;
+        return count == 1 ? "1 drop" : $"{Say.Number(count, 0)} drops";
     }
 }

@@ -1,5 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Findings;
 using SpecLint.Profile;
 
 namespace SpecLint.Rules.Balance;
