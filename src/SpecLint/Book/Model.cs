@@ -588,6 +588,14 @@ public sealed class Prep : Recipe
 
     /// <summary><c>portions.each</c>.</summary>
     public Given<Quantity> PortionSize { get; set; }
+
+    /// <summary>The same preparation kept otherwise, as a lot of it stands.</summary>
+    internal Prep KeptAs(Keeping keep)
+    {
+        var copy = (Prep)Over(Source, Problems);
+        copy.Keep = keep;
+        return copy;
+    }
 }
 
 /// <summary>A value of an ingredient: low, typical, high in the base unit of its dimension, with its source.</summary>

@@ -4,6 +4,7 @@ namespace SpecLint.Catalogue;
 internal static class TextWords
 {
     private static readonly HashSet<string> Fillers, Describing, Placed, Made, NotFood, TakingOut, TakingBack, Joining, Giving;
+    private static readonly HashSet<string> Labelled = new(StringComparer.Ordinal);
     private static readonly FixedList<string> Endings, Adding;
     private static readonly WordFilter AddingFilter, DenyingFilter;
     private static readonly FixedList<string>[] AddingByLetter = new FixedList<string>[26];
@@ -24,6 +25,8 @@ internal static class TextWords
         (TakingOut, TakingBack, Joining) = (words["rulingOut"], words["restoring"], words["joining"]);
         (Adding, RulingOut, Restoring) = ([.. words["adding"]], [.. TakingOut], [.. TakingBack]);
         Giving = words["using"];
+        Refrozen = [.. words["refrozen"]];
+        foreach (string word in words["labelled"]) Labelled.Add(Slugs.Of(word));
         (Replacing, Using) = ([.. words["replacing"]], [.. Giving]);
         for (int i = 0; i < AddingByLetter.Length; i++) AddingByLetter[i] = [.. Adding.Where(w => w[0] == 'a' + i)];
         AddingFilter = WordFilter.OfFirstWords(Adding);
@@ -51,6 +54,12 @@ internal static class TextWords
 
     /// <summary>Of what takes a thing out, that which puts another in its place: "instead of milk use cream".</summary>
     public static FixedList<string> Replacing { get; }
+
+    /// <summary>What says that something was frozen a second time.</summary>
+    public static FixedList<string> Refrozen { get; }
+
+    /// <summary>Whether words, as an id, stand before the name that a vessel bears.</summary>
+    public static bool IsLabelled(string slug) => Labelled.Contains(slug);
 
     /// <summary>What names the other.</summary>
     public static FixedList<string> Using { get; }

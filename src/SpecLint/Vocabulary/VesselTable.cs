@@ -3,10 +3,8 @@ namespace SpecLint.Vocabulary;
 /// <summary>The table of vessels and of the states they are in, and how a text is read by it.</summary>
 internal static class VesselTable
 {
-    /// <summary>Words that deny the one behind them.</summary>
-    private static readonly string[] Negators = ["no", "not", "never", "without", "isnt"];
-
-    private static readonly string[] Fillers = ["a", "an", "any", "the", "yet", "is", "in"];
+    /// <summary>Words that deny the one behind them, and those that may stand between.</summary>
+    private static readonly string[] Negators, Fillers;
 
     /// <summary>Phrases by their first word.</summary>
     private static readonly Dictionary<string, List<Phrase>> ByFirst = new(StringComparer.Ordinal);
@@ -30,6 +28,8 @@ internal static class VesselTable
             foreach (string word in row.Texts("words")) Add(word, null, traits.Of(row));
         }
 
+        Negators = [.. document.Root.Texts("denying").Select(Slugs.Of)];
+        Fillers = [.. document.Root.Texts("between")];
         foreach (var list in ByFirst.Values) list.Sort(static (a, b) => b.Words.Length.CompareTo(a.Words.Length));
         All = types;
         Words = [.. types.SelectMany(static t => (string[])[t.Id, .. t.Aliases])];

@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Profile;
 using SpecLint.Reading;
 
@@ -22,50 +23,30 @@ internal static class SyrupRatio
         return double.NaN;
     }
 
-    /// <summary>One, two and three in the languages of recipe cards.</summary>
-    private static readonly string[][] CountWords =
-    [
-        ["one", "un", "una", "uno", "une", "ein", "eine", "einem", "einen", "een", "um", "uma"],
-        ["two", "due", "deux", "dos", "zwei", "twee", "dois", "duas"],
-        ["three", "tre", "trois", "tres", "drei", "drie"],
-    ];
-
-    private static readonly Dictionary<string, int> Counts = CountWords
-        .SelectMany(static (words, at) => words.Select(word => (word, count: at + 1)))
-        .ToDictionary(static w => w.word, static w => w.count, StringComparer.OrdinalIgnoreCase);
-
-    private static readonly HashSet<string> Sugars = new(StringComparer.OrdinalIgnoreCase)
-    {
-        "sugar", "zucchero", "sucre", "zucker", "azúcar", "azucar", "açúcar", "suiker", "socker", "sukker", "honey",
-    };
-
-    private static readonly HashSet<string> Waters = new(StringComparer.OrdinalIgnoreCase)
-    {
-        "water", "acqua", "eau", "wasser", "agua", "água", "vatten", "vand",
-    };
-
     /// <summary>Words between a count and what it counts ("two parts of sugar").</summary>
     private const int MostBetween = 3;
+
+    private const int MostParts = 3;
 
     /// <summary>The ratio of parts that a sentence says of sugar and water; NaN where it says none.</summary>
     private static double InParts(string text)
     {
         string[] words = text.Split([' ', ',', ';', '.', ':', '(', ')', '\'', '’', '-', '\n'], StringSplitOptions.RemoveEmptyEntries);
-        return CountBefore(words, Sugars) is > 0 and var sugar && CountBefore(words, Waters) is > 0 and var water
+        return CountBefore(words, AmountWords.IsSugar) is > 0 and var sugar && CountBefore(words, AmountWords.IsWater) is > 0 and var water
             ? (double)sugar / water
             : double.NaN;
     }
 
-    private static int CountBefore(string[] words, HashSet<string> things)
+    private static int CountBefore(string[] words, Func<string, bool> isThing)
     {
         for (int i = 0; i < words.Length; i++)
         {
-            if (!things.Contains(words[i])) continue;
+            if (!isThing(words[i])) continue;
             for (int j = i - 1; j >= 0 && j >= i - 1 - MostBetween; j--)
             {
-                if (Counts.TryGetValue(words[j], out int count)) return count;
+                if (NumberWords.OfWord(Slugs.Of(words[j])) is >= 1 and <= MostParts and var count) return (int)count;
                 if (words[j].Length == 1 && words[j][0] is >= '1' and <= '9') return words[j][0] - '0';
-                if (things.Contains(words[j])) break;
+                if (isThing(words[j])) break;
             }
 
             return 0;

@@ -16,9 +16,17 @@ internal sealed partial class PriceSizeSlip : PricesRule
         {
             if (!price.Item.IsGiven || price.For is not { IsGiven: true, Value.Dimension: Dimension.Volume } size) continue;
             double millilitres = size.Value.Base;
-            if (BottleSizes.Has(millilitres) || context.Profiles.MaterialOf(price.Item.Value) is not { Kind.IsBottled: true }) continue;
-            double meant = millilitres > Miniature.Value && BottleSizes.Has(millilitres * 10) ? millilitres * 10
-                : millilitres < Cask.Value && BottleSizes.Has(millilitres / 10) ? millilitres / 10
+            if (context.Profiles.MaterialOf(price.Item.Value) is not { Kind: { IsBottled: true } kind }
+                || BottleSizes.Has(millilitres, kind))
+                continue;
+
+            // Ten bottles in a case.
+            if (price.Note.IsGiven
+                && Packs.In(price.Note.Value) is { } pack
+                && BottleSizes.Has(millilitres / pack.Count, kind))
+                continue;
+            double meant = millilitres > Miniature.Value && BottleSizes.Has(millilitres * 10, kind) ? millilitres * 10
+                : millilitres < Cask.Value && BottleSizes.Has(millilitres / 10, kind) ? millilitres / 10
                 : double.NaN;
             if (double.IsNaN(meant)) continue;
             string text = $"{Say.Number(meant)} ml";

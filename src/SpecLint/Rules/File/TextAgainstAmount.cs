@@ -9,6 +9,7 @@ namespace SpecLint.Rules.File;
 
 [Rule("SL1014", "text-against-amount", "The method or the notes name another amount than the line", Level.Warning)]
 [Limit("amount-text-apart", "Apart")]
+[Limit("ratio-text-apart", "RatioApart")]
 internal sealed partial class TextAgainstAmount : RecipeRule
 {
     public override void Check(RecipeContext context)
@@ -58,21 +59,11 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         Report(context, step.Amount.Span, context.PathOf(step) + ".amount", part.Line, Written.Text(context, step.Amount.Span));
     }
 
-    /// <summary>What says that all amounts are the same, in the languages of recipe cards.</summary>
-    private static readonly string[] EqualWords =
-    [
-        "equal parts", "equal measures", "equal amounts", "gleiche teile", "gleichen teilen", "parts égales", "parts egales",
-        "partes iguales", "parti uguali", "partes iguais",
-        "gelijke delen", "lika delar", "lige dele",
-    ];
-
-    private static readonly string[] DenialWords =
-        ["not ", "no longer", "never", "nicht", "pas ", "almost", "nearly", "roughly", "was ", "were "];
-
     /// <summary>Amounts that a text calls equal and that are not: those of the parts it names, else of all that is measured out.</summary>
     private static void HoldEqual(RecipeContext context, Given<string> text, string path)
     {
-        if (!text.IsGiven || FirstIn(text.Value, EqualWords) is not { } said || FirstIn(text.Value, DenialWords) is not null) return;
+        if (!text.IsGiven || AmountWords.EqualAmounts.FirstOrDefault(w => Phrases.Holds(text.Value, w)) is not { } said) return;
+        if (Phrases.HasAny(text.Value, AmountWords.Otherwise)) return;
         var poured = new List<Part>();
         foreach (var part in context.Profile.Parts)
         {
@@ -101,9 +92,33 @@ internal sealed partial class TextAgainstAmount : RecipeRule
         });
     }
 
+    /// <summary>A ratio between two parts that a text says and that their amounts do not have.</summary>
+    private static void HoldRatio(RecipeContext context, Given<string> text, string path)
+    {
+        if (!text.IsGiven) return;
+        foreach (var ratio in RatiosInText.Of(context, text.Value))
+        {
+            if (ratio.IsMet(RatioApart.Value)) continue;
+            context.Report(new(Rule)
+            {
+                At = context.At(text.Span, path),
+                Key = "ratio",
+                Message = $"The text says \"{ratio.Words}\", a ratio of {Say.Number(ratio.Said, 2)}, but the lines have "
+                    + $"{Say.Number(ratio.Written, 2)}: {ratio.AmountsOf(context)} (differences up to {Say.Number(RatioApart.Value)} % are ignored; "
+                    + $"{RatioApart.Source}).",
+                Advice = ratio.IsExchanged(RatioApart.Value) ? "The two amounts are exchanged: write each on the other line." : "Find out which is made, and correct the other.",
+                Evidence = [Proof.Of("ratio of the text", ratio.Said, "1"), Proof.Of("ratio of the lines", ratio.Written, "1"), Proof.Of(RatioApart)],
+                Related = [context.See(ratio.First.Line.Amount.Span, "the first"), context.See(ratio.Second.Line.Amount.Span, "the second")],
+                Corrections = ratio.Exchange(context, RatioApart.Value),
+            });
+            return;
+        }
+    }
+
     private static void InText(RecipeContext context, Given<string> text, string path, Step? step)
     {
         HoldEqual(context, text, path);
+        HoldRatio(context, text, path);
         int from = 0;
         while (AmountsInText.Next(text.Value, from, out var spoken))
         {
@@ -117,9 +132,7 @@ internal sealed partial class TextAgainstAmount : RecipeRule
 
             // A text may speak of a part of it, or of another size of batch.
             double ratio = spoken.Amount.Base / part.Line.Amount.Value.Base;
-            if (FirstIn(text.Value, PartWords) is not null
-                || (step is null && (ratio > Guards.OtherSize || ratio < 1 / Guards.OtherSize)))
-                continue;
+            if (SaysPart(text.Value) || (step is null && (ratio > Guards.OtherSize || ratio < 1 / Guards.OtherSize))) continue;
             Report(context, text.Span, path, part.Line, text.Value.Substring(spoken.Start, spoken.End - spoken.Start));
             return;
         }
@@ -128,22 +141,7 @@ internal sealed partial class TextAgainstAmount : RecipeRule
     /// <summary>The text is the amount and nothing else, as in a step that adds one item.</summary>
     private static bool IsBareAmount(string text, SpokenAmount spoken) => spoken.Start == 0 && spoken.End == text.Length;
 
-    private static readonly string[] PartWords =
-    [
-        "first", "half", "rest", "remain", "part of", "some of", "a third", "a little", "per ", "each", "of it", "every", "instead", "was ",
-        "before", "from ", "take out", "left", "double", "batch", "bottle", "serves", "litre",
-    ];
-
-    /// <summary>The first of some words that a text holds, whatever its case.</summary>
-    private static string? FirstIn(string text, string[] words)
-    {
-        foreach (string word in words)
-        {
-            if (text.IndexOf(word, StringComparison.OrdinalIgnoreCase) >= 0) return word;
-        }
-
-        return null;
-    }
+    private static bool SaysPart(string text) => AmountWords.PartOfIt.Any(word => Phrases.Holds(text, word));
 
     private static Part? Find(RecipeProfile profile, string item)
     {

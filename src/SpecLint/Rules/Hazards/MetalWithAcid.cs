@@ -94,7 +94,7 @@ internal sealed partial class MetalWithAcid : RecipeRule
         return true;
     }
 
-    private static bool IsCarbonated(Recipe recipe)
+    internal static bool IsCarbonated(Recipe recipe)
     {
         if (recipe is Prep { Target.Pressure.IsGiven: true }) return true;
         foreach (var step in recipe.Method)
@@ -108,7 +108,8 @@ internal sealed partial class MetalWithAcid : RecipeRule
     /// <summary>Whether there is a limit to hold what it is made of against.</summary>
     private static bool IsMetal(Vessel vessel) => MetalOf(vessel, stored: false).Limit is not null;
 
-    private static (Limit? Limit, string Metal) MetalOf(Vessel vessel, bool stored)
+    /// <summary>The limit for what a vessel is made of, and its name; none where there is nothing to hold against it.</summary>
+    internal static (Limit? Limit, string Metal) MetalOf(Vessel vessel, bool stored)
     {
         if (vessel.IsLined) return (null, "");
         if (vessel.IsCopper) return (Copper, "copper or brass");

@@ -1,0 +1,83 @@
+using SpecLint.Book;
+using SpecLint.Catalogue;
+using SpecLint.Findings;
+
+namespace SpecLint.Rules.Book;
+
+[Rule("SL9036", "price-not-converted", "A price that is the amount of another currency in its note", Level.Warning)]
+internal sealed partial class PriceNotConverted : PricesRule
+{
+    private const decimal Cent = 0.005m;
+
+    /// <summary>Share by which the rates of one list differ, rounded to cents.</summary>
+    private const decimal SameRate = 0.02m;
+
+    public override void Check(FileContext context, PriceList list)
+    {
+        string currency = context.Settings.Bar is { Costs.Currency: { IsGiven: true } own } ? own.Value.ToUpperInvariant() : "";
+        foreach (var price in list.Prices)
+        {
+            if (!price.Item.IsGiven || !price.Paid.IsGiven || !price.Note.IsGiven) continue;
+            foreach (var money in Currencies.In(price.Note.Value))
+            {
+                if (money.Codes.Contains(currency) || Math.Abs(money.Amount - price.Paid.Value) > Cent || money.Amount == 0) continue;
+                var rate = RateOfOthers(list, price, money.Codes);
+
+                // Where the bar names no currency, the others of the list show that it is another.
+                if (currency.Length == 0 && rate is null) continue;
+                Report(context, price, money, currency, rate ?? RateInNotes(list));
+                break;
+            }
+        }
+    }
+
+    /// <summary>The rate at which the others of the list were converted, where they agree.</summary>
+    private static decimal? RateOfOthers(PriceList list, Price price, FixedList<string> codes)
+    {
+        decimal? rate = null;
+        foreach (var other in list.Prices)
+        {
+            if (other == price || !other.Paid.IsGiven || !other.Note.IsGiven) continue;
+            foreach (var money in Currencies.In(other.Note.Value))
+            {
+                if (money.Amount == 0 || !money.Codes.Any(codes.Contains) || Math.Abs(money.Amount - other.Paid.Value) <= Cent) continue;
+                decimal its = other.Paid.Value / money.Amount;
+                if (rate is { } known && Math.Abs((its / known) - 1) > SameRate) return null;
+                rate ??= its;
+            }
+        }
+
+        return rate;
+    }
+
+    /// <summary>The rate that the notes of the list give ("at 1.15").</summary>
+    private static decimal? RateInNotes(PriceList list)
+    {
+        foreach (var note in list.Notes)
+        {
+            if (!note.IsGiven) continue;
+            var words = SpokenWords.Of(note.Value);
+            for (int i = 0; i < words.Count; i++)
+            {
+                int said = SpokenWords.PhraseAt(words, i, static s => PriceWords.Is(PriceWord.Rate, s));
+                if (said > 0 && SpokenWords.NumberAt(note.Value, words, i + said) is { Number: > 0 and < 1e6 } found) return (decimal)found.Number;
+            }
+        }
+
+        return null;
+    }
+
+    private static void Report(FileContext context, Price price, SpokenMoney money, string currency, decimal? rate)
+    {
+        string text = rate is { } at ? Math.Round(money.Amount * at, 2).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) : "";
+        context.Report(new(Rule)
+        {
+            At = context.At(price.Paid.Span, $"prices[{price.Item.Value}].price"),
+            Message = $"The price of `{price.Item.Value}` is the \"{money.Words}\" of its note, and the prices of this bar are "
+                + $"{(currency.Length > 0 ? $"in {currency}" : "in another currency, as the others of the list show")}: it was not converted.",
+            Advice = rate is null ? "Convert it at the rate of the day of the invoice." : $"Write {text}, at the rate of the list, {Say.Number((double)rate.Value, 3)}.",
+            Evidence = [Proof.Of("note", price.Note.Value, context.At(price.Note.Span))],
+            Corrections = rate is null ? [] : Correction.Propose($"Write {text}.", new TextEdit(context.At(price.Paid.Span), text)),
+        });
+    }
+}
