@@ -180,4 +180,13 @@ internal static class Guards
 
     /// <summary>Relative distance up to which a yield is the plain sum of the inputs (a pure number).</summary>
     public static readonly double SumYield = Limits.Of("guard-sum-yield").Value;
+
+    /// <summary>Difference of two prices up to which they are the same number (a pure number).</summary>
+    public static readonly decimal SamePrice = (decimal)Limits.Of("guard-same-price").Value;
+
+    /// <summary>Relative difference up to which two rates of exchange are the same (a pure number).</summary>
+    public static readonly decimal SameRate = (decimal)Limits.Of("guard-same-rate").Value;
+
+    /// <summary>Relative difference up to which two sizes of bottle are one (a pure number).</summary>
+    public static readonly double SameBottle = Limits.Of("guard-same-bottle").Value;
 }

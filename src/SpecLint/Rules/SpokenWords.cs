@@ -50,7 +50,10 @@ internal static class SpokenWords
         return 0;
     }
 
-    /// <summary>The ids that the words from one on name, the longest name first; none where they name nothing. A name that says too little names all it may mean.</summary>
+    /// <summary>
+    /// The ids that the words from one on name, the longest name first; none where they name nothing. A name that says too little names
+    /// all it may mean.
+    /// </summary>
     public static (FixedList<string> Ids, int Length) ItemAt(LinkedBook book, List<SpokenWord> words, int at)
     {
         for (int length = Math.Min(LongestPhrase, words.Count - at); length > 0; length--)

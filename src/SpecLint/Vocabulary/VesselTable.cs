@@ -3,8 +3,8 @@ namespace SpecLint.Vocabulary;
 /// <summary>The table of vessels and of the states they are in, and how a text is read by it.</summary>
 internal static class VesselTable
 {
-    /// <summary>Words that deny the one behind them, and those that may stand between.</summary>
-    private static readonly string[] Negators, Fillers;
+    /// <summary>Words that deny the one behind them, those that may stand between, and those that deny the one before.</summary>
+    private static readonly string[] Negators, Fillers, Likenesses;
 
     /// <summary>Phrases by their first word.</summary>
     private static readonly Dictionary<string, List<Phrase>> ByFirst = new(StringComparer.Ordinal);
@@ -29,7 +29,7 @@ internal static class VesselTable
         }
 
         Negators = [.. document.Root.Texts("denying").Select(Slugs.Of)];
-        Fillers = [.. document.Root.Texts("between")];
+        (Fillers, Likenesses) = ([.. document.Root.Texts("between")], [.. document.Root.Texts("likeness")]);
         foreach (var list in ByFirst.Values) list.Sort(static (a, b) => b.Words.Length.CompareTo(a.Words.Length));
         All = types;
         Words = [.. types.SelectMany(static t => (string[])[t.Id, .. t.Aliases])];
@@ -112,7 +112,7 @@ internal static class VesselTable
 
     private static bool IsDenied(string[] words, int at, int end)
     {
-        if (end < words.Length && words[end] == "free") return true;
+        if (end < words.Length && Likenesses.Contains(words[end])) return true;
         int before = at - 1;
         while (before >= 0 && Fillers.Contains(words[before])) before--;
         return before >= 0 && Negators.Contains(words[before]);

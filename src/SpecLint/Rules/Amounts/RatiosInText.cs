@@ -14,7 +14,8 @@ namespace SpecLint.Rules.Amounts;
 internal sealed record SpokenRatio(double Said, List<Part> Firsts, List<Part> Seconds, string Words)
 {
     /// <summary>The first over the second, by the lines; NaN where they cannot be compared.</summary>
-    public double Written { get; } = Sum(Firsts, Firsts[0].Line.Amount.Value.Dimension) / Sum(Seconds, Firsts[0].Line.Amount.Value.Dimension);
+    public double Written { get; } =
+        Sum(Firsts, Firsts[0].Line.Amount.Value.Dimension) / Sum(Seconds, Firsts[0].Line.Amount.Value.Dimension);
 
     /// <summary>The first part.</summary>
     public Part First => Firsts[0];
@@ -30,7 +31,7 @@ internal sealed record SpokenRatio(double Said, List<Part> Firsts, List<Part> Se
 
     /// <summary>The amounts in words.</summary>
     public string AmountsOf(RecipeContext context) =>
-        Say.List([.. Firsts.Concat(Seconds).Select(p => $"{context.File.Source.TextOf(p.Line.Amount.Span).Trim('"')} of `{p.Line.Item.Value}`")], "and");
+        Say.List([.. Firsts.Concat(Seconds).Select(p => $"{Amounts.Written.Text(context, p.Line.Amount.Span)} of `{p.Line.Item.Value}`")]);
 
     /// <summary>The correction that exchanges the two amounts, where that gives the ratio.</summary>
     public IReadOnlyList<Correction> Exchange(RecipeContext context, double percent) =>
@@ -49,11 +50,13 @@ internal sealed record SpokenRatio(double Said, List<Part> Firsts, List<Part> Se
     }
 }
 
-/// <summary>Finds ratios between two parts in running text: <c>six parts of gin to one of vermouth</c>, <c>6:1 gin to vermouth</c>, <c>twice as much … as</c>.</summary>
+/// <summary>Finds ratios between two parts in running text: <c>six parts of gin to one of vermouth</c>, <c>6:1 gin to vermouth</c>.</summary>
 internal static class RatiosInText
 {
     /// <summary>Words between what belongs together that say nothing.</summary>
     private const int MostBetween = 3;
+
+    private const double MostToOne = 20, MostOfTwo = 9;
 
     private static readonly char[] ClauseEnds = ['.', ';', '!', '?', '\n'];
 
@@ -77,7 +80,8 @@ internal static class RatiosInText
         for (int from = 0; from < text.Length;)
         {
             int end = text.IndexOfAny(ClauseEnds, from);
-            while (end > 0 && end + 1 < text.Length && char.IsDigit(text[end - 1]) && char.IsDigit(text[end + 1])) end = text.IndexOfAny(ClauseEnds, end + 1);
+            while (end > 0 && end + 1 < text.Length && char.IsDigit(text[end - 1]) && char.IsDigit(text[end + 1]))
+                end = text.IndexOfAny(ClauseEnds, end + 1);
             string clause = text.Substring(from, (end < 0 ? text.Length : end) - from);
             if (InClause(context, clause) is { } ratio) yield return ratio;
             from = end < 0 ? text.Length : end + 1;
@@ -158,7 +162,14 @@ internal static class RatiosInText
         for (int i = 0; i < words.Count;)
         {
             int length = PieceAt(context, clause, words, i, out var piece);
-            if (piece is { } found) pieces.Add(found);
+            if (piece is { } found)
+            {
+                // "In parts 6:1".
+                int last = pieces.Count - 1;
+                if (found.Is == Element.Ratio && last >= 0 && pieces[last].Is == Element.Part) pieces.RemoveAt(last);
+                pieces.Add(found);
+            }
+
             i += Math.Max(1, length);
         }
 
@@ -181,7 +192,11 @@ internal static class RatiosInText
             bool colon = next < words.Count && clause.Substring(words[next - 1].End, words[next].Start - words[next - 1].End).Trim() is ":" or "∶";
             if (!colon && next + 1 < words.Count && AmountWords.IsTo(words[next].Slug)) next++;
             var (second, its) = SpokenWords.NumberAt(clause, words, next);
-            if (its > 0 && second > 0 && (colon || next > at + length)) return Add(Element.Ratio, number / second, [], next + its - at, out piece);
+
+            // 6:30 is a time.
+            bool isCount = Math.Max(number, second) <= (Math.Min(number, second) == 1 ? MostToOne : MostOfTwo);
+            if (its > 0 && second > 0 && isCount && (colon || next > at + length))
+                return Add(Element.Ratio, number / second, [], next + its - at, out piece);
             return Add(Element.Number, number, [], length, out piece);
         }
 
@@ -219,7 +234,12 @@ internal static class RatiosInText
     private static bool Means(Part part, string slug, FixedList<string> ids)
     {
         if (ItemKind.Of(slug) is { IsKnown: true } kind && part.Material?.Kind == kind) return true;
-        string[] its = [part.Line.Item.Value, BuiltInCatalogue.Slug(part.Item?.File.Name.Or("") ?? ""), .. part.Material?.TakesAfter.Select(static o => o.Id) ?? []];
+        string[] its =
+        [
+            part.Line.Item.Value,
+            BuiltInCatalogue.Slug(part.Item?.File.Name.Or("") ?? ""),
+            .. part.Material?.TakesAfter.Select(static o => o.Id) ?? [],
+        ];
         return its.Any(id => IsNamed(id, slug) || ids.Any(named => IsNamed(id, named)));
     }
 

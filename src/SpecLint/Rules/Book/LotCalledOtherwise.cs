@@ -8,8 +8,9 @@ using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Book;
 
-[Rule("SL9033", "lot-called-otherwise", "A vessel is labelled with the name of something else than what is in it", Level.Warning, Safety = true,
-    Needs = [Fact.Abv])]
+[Rule(
+    "SL9033", "lot-called-otherwise", "A vessel is labelled with the name of something else than what is in it", Level.Warning,
+    Safety = true, Needs = [Fact.Abv])]
 internal sealed partial class LotCalledOtherwise : FileRule
 {
     public override void Check(FileContext context)
@@ -49,6 +50,7 @@ internal sealed partial class LotCalledOtherwise : FileRule
         if (item.File is Prep { Target.StandsInFor: { IsGiven: true } standsIn } && called.Contains(standsIn.Value)) return true;
         var material = context.Profiles.MaterialOf(item.Id);
         if (material is not null && material.TakesAfter.Any(other => called.Contains(other.Id))) return true;
+        if (called.Any(c => item.Id == c + "-juice" || material?.TakesAfter.Any(other => other.Id == c + "-juice") == true)) return true;
 
         // "Syrup" is the name of any syrup, unless it holds what nobody looks for in one.
         if (called.Count > 1
@@ -63,7 +65,7 @@ internal sealed partial class LotCalledOtherwise : FileRule
     private static bool HoldsWords(string id, string slug)
     {
         string[] words = id.Split('-');
-        return slug.Split('-').All(w => Array.IndexOf(words, w) >= 0 || (w.EndsWith("s", StringComparison.Ordinal) && Array.IndexOf(words, w.TrimEnd('s')) >= 0));
+        return slug.Split('-').All(w => words.Contains(w) || (w.EndsWith("s", StringComparison.Ordinal) && words.Contains(w.TrimEnd('s'))));
     }
 
     private static IReadOnlyList<string> AllergensOf(FileContext context, string id) =>
@@ -85,7 +87,8 @@ internal sealed partial class LotCalledOtherwise : FileRule
         return brings;
     }
 
-    private static void Report(FileContext context, Given<string> text, Item item, FixedList<string> called, string name, (string Path, string Key) at)
+    private static void Report(
+        FileContext context, Given<string> text, Item item, FixedList<string> called, string name, (string Path, string Key) at)
     {
         var brings = BroughtUnsaid(context, item, called);
         context.Report(new(Rule)

@@ -3,7 +3,7 @@ using SpecLint.Reading;
 
 namespace SpecLint.Rules.Book;
 
-/// <summary>Several that are bought as one, as a note says: <c>case of six</c>, <c>6er-Karton</c>, <c>24 bottles of 200 ml</c>, <c>6 × 70 cl</c>.</summary>
+/// <summary>Several that are bought as one, as a note says: <c>case of six</c>, <c>6er-Karton</c>, <c>24 bottles of 200 ml</c>.</summary>
 /// <param name="Count">How many.</param>
 /// <param name="Each">What one holds, where the note says.</param>
 /// <param name="Words">The note's words.</param>
@@ -35,8 +35,9 @@ internal static class Packs
     {
         int number = Is(PriceWord.Pack, words, at) ? Skip(words, at + 1) : at;
         var (count, length) = SpokenWords.NumberAt(text, words, number);
-        if (!(count >= 2) || count > MostInPack || count != Math.Floor(count) || SpokenWords.AmountAt(text, words, number) is not null) return null;
+        if (!(count >= 2) || count > MostInPack || count != Math.Floor(count)) return null;
         int behind = number + length;
+        if (!Is(PriceWord.Bottle, words, behind) && SpokenWords.AmountAt(text, words, number) is not null) return null;
         bool packed = number > at || Is(PriceWord.PackNumber, words, behind - 1);
         if (Is(PriceWord.Bottle, words, behind) || Is(PriceWord.PackNumber, words, behind))
         {

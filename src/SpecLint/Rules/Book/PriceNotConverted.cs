@@ -7,11 +7,6 @@ namespace SpecLint.Rules.Book;
 [Rule("SL9036", "price-not-converted", "A price that is the amount of another currency in its note", Level.Warning)]
 internal sealed partial class PriceNotConverted : PricesRule
 {
-    private const decimal Cent = 0.005m;
-
-    /// <summary>Share by which the rates of one list differ, rounded to cents.</summary>
-    private const decimal SameRate = 0.02m;
-
     public override void Check(FileContext context, PriceList list)
     {
         string currency = context.Settings.Bar is { Costs.Currency: { IsGiven: true } own } ? own.Value.ToUpperInvariant() : "";
@@ -20,7 +15,8 @@ internal sealed partial class PriceNotConverted : PricesRule
             if (!price.Item.IsGiven || !price.Paid.IsGiven || !price.Note.IsGiven) continue;
             foreach (var money in Currencies.In(price.Note.Value))
             {
-                if (money.Codes.Contains(currency) || Math.Abs(money.Amount - price.Paid.Value) > Cent || money.Amount == 0) continue;
+                bool isSame = Math.Abs(money.Amount - price.Paid.Value) <= Guards.SamePrice;
+                if (!isSame || money.Amount == 0 || money.Codes.Contains(currency)) continue;
                 var rate = RateOfOthers(list, price, money.Codes);
 
                 // Where the bar names no currency, the others of the list show that it is another.
@@ -40,9 +36,9 @@ internal sealed partial class PriceNotConverted : PricesRule
             if (other == price || !other.Paid.IsGiven || !other.Note.IsGiven) continue;
             foreach (var money in Currencies.In(other.Note.Value))
             {
-                if (money.Amount == 0 || !money.Codes.Any(codes.Contains) || Math.Abs(money.Amount - other.Paid.Value) <= Cent) continue;
+                if (money.Amount == 0 || !money.Codes.Any(codes.Contains) || Math.Abs(money.Amount - other.Paid.Value) <= Guards.SamePrice) continue;
                 decimal its = other.Paid.Value / money.Amount;
-                if (rate is { } known && Math.Abs((its / known) - 1) > SameRate) return null;
+                if (rate is { } known && Math.Abs((its / known) - 1) > Guards.SameRate) return null;
                 rate ??= its;
             }
         }
@@ -60,7 +56,7 @@ internal sealed partial class PriceNotConverted : PricesRule
             for (int i = 0; i < words.Count; i++)
             {
                 int said = SpokenWords.PhraseAt(words, i, static s => PriceWords.Is(PriceWord.Rate, s));
-                if (said > 0 && SpokenWords.NumberAt(note.Value, words, i + said) is { Number: > 0 and < 1e6 } found) return (decimal)found.Number;
+                if (said > 0 && SpokenWords.NumberAt(note.Value, words, i + said) is { Number: > 0 } found) return (decimal)found.Number;
             }
         }
 
@@ -75,7 +71,9 @@ internal sealed partial class PriceNotConverted : PricesRule
             At = context.At(price.Paid.Span, $"prices[{price.Item.Value}].price"),
             Message = $"The price of `{price.Item.Value}` is the \"{money.Words}\" of its note, and the prices of this bar are "
                 + $"{(currency.Length > 0 ? $"in {currency}" : "in another currency, as the others of the list show")}: it was not converted.",
-            Advice = rate is null ? "Convert it at the rate of the day of the invoice." : $"Write {text}, at the rate of the list, {Say.Number((double)rate.Value, 3)}.",
+            Advice = rate is null
+                ? "Convert it at the rate of the day of the invoice."
+                : $"Write {text}, at the rate of the list, {Say.Number((double)rate.Value, 3)}.",
             Evidence = [Proof.Of("note", price.Note.Value, context.At(price.Note.Span))],
             Corrections = rate is null ? [] : Correction.Propose($"Write {text}.", new TextEdit(context.At(price.Paid.Span), text)),
         });

@@ -9,9 +9,6 @@ namespace SpecLint.Rules.Book;
 [Rule("SL9034", "price-of-several", "A price whose note speaks of several, and whose size is that of one", Level.Warning)]
 internal sealed partial class PriceOfSeveral : PricesRule
 {
-    /// <summary>Share by which two sizes of one bottle may differ: 187 and 187.5 mL.</summary>
-    private const double SameSize = 0.01;
-
     public override void Check(FileContext context, PriceList list)
     {
         foreach (var price in list.Prices)
@@ -37,10 +34,10 @@ internal sealed partial class PriceOfSeveral : PricesRule
     private static bool IsOne(FileContext context, string item, Quantity size, Pack pack)
     {
         if (size.Dimension == Dimension.Count) return size.Value == 1 && pack.Each is null;
-        if (pack.Each is { } each) return each.Dimension == size.Dimension && Math.Abs((size.Base / each.Base) - 1) <= SameSize;
+        if (pack.Each is { } each) return each.Dimension == size.Dimension && Math.Abs((size.Base / each.Base) - 1) <= Guards.SameBottle;
         if (size.Dimension != Dimension.Volume || context.Profiles.MaterialOf(item) is not { Kind: { IsBottled: true } kind }) return false;
 
         // 1.5 L may be six bottles of 250 mL.
-        return BottleSizes.Has(size.Base, kind) && !BottleSizes.IsNear(size.Base / pack.Count, kind, SameSize);
+        return BottleSizes.Has(size.Base, kind) && !BottleSizes.IsNear(size.Base / pack.Count, kind, Guards.SameBottle);
     }
 }

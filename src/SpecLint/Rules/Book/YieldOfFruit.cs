@@ -14,16 +14,18 @@ internal sealed partial class YieldOfFruit : PricesRule
     {
         foreach (var price in list.Prices)
         {
-            if (!price.Item.IsGiven || price.Yield is not { IsGiven: true } yield || price.For is not { IsGiven: true, Value.Dimension: Dimension.Mass }) continue;
+            if (!price.Item.IsGiven || price.Yield is not { IsGiven: true } yield) continue;
+            if (price.For is not { IsGiven: true, Value.Dimension: Dimension.Mass }) continue;
             var ids = IdsOf(context, price.Item.Value);
             if (ids.Select(JuiceYields.Find).FirstOrDefault(static y => y is not null) is { } juice)
             {
                 // Juice that is bought ready is used almost whole.
                 if (yield.Value.BaseHigh >= Bought.Value && !NamesFruit(context, price, juice)) continue;
                 if (yield.Value.BaseLow > juice.High || yield.Value.BaseHigh < juice.Low)
-                    Report(context, price, $"whole {juice.Of} gives {Between(juice.Low, juice.High)} of its mass as juice ({juice.Source})", juice.Typical);
+                    Report(context, price, $"whole {juice.Of} gives {Between(juice.Low, juice.High)} as juice ({juice.Source})", juice.Typical);
             }
-            else if (ids.Select(TrimmingTable.Find).FirstOrDefault(static t => t is not null) is { } trimming && yield.Value.Base < 100
+            else if (ids.Select(TrimmingTable.Find).FirstOrDefault(static t => t is not null) is { } trimming
+                && yield.Value.Base < 100
                 && (yield.Value.BaseLow > trimming.High + Apart.Value || yield.Value.BaseHigh < trimming.Low - Apart.Value))
             {
                 Report(context, price, $"{Between(trimming.Low, trimming.High)} of it is left, {trimming.Used} ({trimming.Source})", trimming.Typical);

@@ -4,7 +4,6 @@ using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Rules.Keeping;
 using SpecLint.Rules.Service;
-using SpecLint.Science;
 
 namespace SpecLint.Rules.Hazards;
 
@@ -34,17 +33,20 @@ internal sealed partial class LotVesselUnfit : StockRule
         // What may hold lead is SL6027's.
         var (limit, metal) = MetalWithAcid.MetalOf(vessel, stored: true);
         if (limit is null || (limit != Copper && limit != Zinc && limit != Aluminium) || AcidityOf(context, lot) is not { } acidity) return;
+
+        // A maker's can or keg is lacquered inside.
+        if (limit == Aluminium && (vessel.IsKeg || vessel.HoldsNoAir) && Lots.PrepOf(context, lot) is null) return;
         bool carbonic = vessel.IsCopper && Lots.PrepOf(context, lot) is { } prep && MetalWithAcid.IsCarbonated(prep);
         if (!carbonic && acidity.Low >= limit.Value) return;
         bool broken = vessel.IsBare && (carbonic || acidity.High < limit.Value), law = limit.AppliesIn(context.Settings);
         string is1 = carbonic ? "is carbonated, so it is acid" : acidity.IsKnown ? $"has pH {Say.Ph(acidity)}" : "has no known pH";
         Report(
             context, lot, (broken && law ? limit.LevelCap : Level.Warning, broken ? Answer.Broken : Answer.NotShown),
-            $"It {is1}, and the vessel is of {metal}{(vessel.IsBare ? "" : ", which nothing says is lined")}. Below pH "
+            ($"It {is1}, and the vessel is of {metal}{(vessel.IsBare ? "" : ", which nothing says is lined")}. Below pH "
                 + $"{Say.Number(limit.Value)} the metal dissolves into it ({limit.Source}{(law ? "" : ", the yardstick here")}).",
             $"{(broken ? "Discard it, and keep the next" : "Keep it")} in steel, glass or a lined vessel. If the vessel is lined, write "
                 + "`lined` in its words.",
-            HazardWords.Caution, [Proof.Of(Fact.Ph, acidity), Proof.Of(limit)]);
+            HazardWords.Caution), [Proof.Of(Fact.Ph, acidity), Proof.Of(limit)]);
     }
 
     /// <summary>The pH of a lot: as measured, as its recipe comes to, as its entry says; none where it is dry or holds no acid.</summary>
@@ -67,7 +69,7 @@ internal sealed partial class LotVesselUnfit : StockRule
 
         if (context.Profiles.MaterialOf(lot.Item.Value) is not { State: MaterialState.Liquid } material) return null;
         if (!double.IsNaN(material.Ph.Typical)) return new FactValue(material.Ph.Typical, material.Ph.Low, material.Ph.High, "its entry", null);
-        return material.Kind.IsAcidFree || material.Kind.IsWater ? null : FactValue.Open("its pH is not known");
+        return material.Kind.IsAcidFree || material.Kind.IsWater || material.Kind.IsFat ? null : FactValue.Open("its pH is not known");
     }
 
     /// <summary>What the rules about pressure say of the recipe if it is kept as the lot stands, and not of it as it is written.</summary>
@@ -86,21 +88,21 @@ internal sealed partial class LotVesselUnfit : StockRule
             rule.Check(new RecipeContext(context.Book, context.Profiles, before, prep, profile), prep);
             if (before.Count > 0) continue;
             var found = now[0];
-            Report(context, lot, (found.AskedLevel, found.Answer), found.Message, found.Advice, found.Caution, found.Evidence, prep);
+            Report(context, lot, (found.AskedLevel, found.Answer), (found.Message, found.Advice, found.Caution), found.Evidence, prep);
         }
     }
 
     private static void Report(
-        FileContext context, Lot lot, (Level? Level, Answer Answer) says, string message, string? advice, string? caution,
+        FileContext context, Lot lot, (Level? Level, Answer Answer) says, (string Message, string? Advice, string? Caution) text,
         IReadOnlyList<Evidence> evidence, Prep? prep = null) => context.Report(new(Rule)
         {
             Answer = says.Answer,
             AskedLevel = says.Level,
             At = context.At(lot.In.Span, Lots.PathOf(lot, "in")),
             Key = Lots.KeyOf(lot),
-            Message = $"The lot of `{lot.Item.Value}` stands in \"{lot.In.Value.Id}\". {message}",
-            Advice = advice ?? "",
-            Caution = caution,
+            Message = $"The lot of `{lot.Item.Value}` stands in \"{lot.In.Value.Id}\". {text.Message}",
+            Advice = text.Advice ?? "",
+            Caution = text.Caution,
             Evidence = evidence,
             Related = prep is null ? [] : [new RelatedPlace(prep.Head, "its recipe")],
         });
