@@ -42,7 +42,8 @@ internal sealed record HazardRule(
 /// <param name="Answers">Words that answer it.</param>
 /// <param name="Refuses">Words that answer it the wrong way.</param>
 /// <param name="Level">The level where nothing does.</param>
-internal sealed record HazardAsk(string What, FixedList<string> Answers, FixedList<string> Refuses, Level Level);
+/// <param name="Heat">Whether heat answers it: a food that is poisonous raw and harmless cooked.</param>
+internal sealed record HazardAsk(string What, FixedList<string> Answers, FixedList<string> Refuses, Level Level, bool Heat);
 
 /// <summary>
 /// An ingredient, substance, vessel or process that can hurt: a row of a table that stays open. A run looks for the names of all, and
@@ -103,6 +104,12 @@ internal sealed class Hazard
     /// <summary>What its line has to say; <see langword="null"/> where nothing is asked.</summary>
     public HazardAsk? Asks { get; }
 
+    /// <summary>Words of the only foods that it is made for: meat and cheese, for curing salt; empty for what is not of that sort.</summary>
+    public FixedList<string> CuresOnly => row.Texts("curesOnly");
+
+    /// <summary>Codes of the additive on a label: <c>E 250</c>.</summary>
+    public FixedList<string> Codes => row.Texts("codes");
+
     /// <summary>Whether it is a plant or fungus that is never food.</summary>
     public bool IsPoison => Kind == "toxic plant";
 
@@ -143,7 +150,7 @@ internal static class HazardTable
     internal static HazardAsk AskOf(TableValue asks) =>
         new(
             asks.Text("what"), asks.Texts("answers"), asks.Texts("refuses"),
-            Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning);
+            Settings.TryLevel(asks.Text("level"), out var asked) ? asked : Level.Warning, asks.Flag("heat"));
 
     /// <summary>The rules of a row of the table of hazards.</summary>
     internal static FixedList<HazardRule> RulesOf(TableValue row) => [.. Elements(row, "rules").Select(RuleOf)];

@@ -27,6 +27,9 @@ internal static class TextWords
         Giving = words["using"];
         Refrozen = [.. words["refrozen"]];
         foreach (string word in words["labelled"]) Labelled.Add(Slugs.Of(word));
+        (PouredAsIs, ToOrder, Slush) = ([.. words["pouredAsIs"]], [.. words["toOrder"]], [.. words["slush"]]);
+        (Spooned, Glass) = ([.. words["spooned"]], [.. words["glass"]]);
+        (Flat, KeptLively, ColdGlass) = ([.. words["flat"]], [.. words["keptLively"]], [.. words["coldGlass"]]);
         (Replacing, Using) = ([.. words["replacing"]], [.. Giving]);
         for (int i = 0; i < AddingByLetter.Length; i++) AddingByLetter[i] = [.. Adding.Where(w => w[0] == 'a' + i)];
         AddingFilter = WordFilter.OfFirstWords(Adding);
@@ -35,6 +38,30 @@ internal static class TextWords
         DenyingFilter = new WordFilter(Phrases.DenyingWords.Concat(RulingOut.Where(static w => w.IndexOf(' ') < 0))
             .Select(static d => d.Replace("'", "").Split(' ', '-')[0]));
     }
+
+    /// <summary>What says that a batch is poured as it is: no ice, no stirring, straight from the fridge.</summary>
+    public static FixedList<string> PouredAsIs { get; }
+
+    /// <summary>What says that it is stirred or shaken, or gets its ice, when it is ordered.</summary>
+    public static FixedList<string> ToOrder { get; }
+
+    /// <summary>What says that gas is gone.</summary>
+    public static FixedList<string> Flat { get; }
+
+    /// <summary>What turns that round: it must not go flat.</summary>
+    public static FixedList<string> KeptLively { get; }
+
+    /// <summary>What says that a machine makes a slush of it.</summary>
+    public static FixedList<string> Slush { get; }
+
+    /// <summary>What guests drink from.</summary>
+    public static FixedList<string> Glass { get; }
+
+    /// <summary>What says that a pour is laid on what is there.</summary>
+    public static FixedList<string> Spooned { get; }
+
+    /// <summary>What says that the glass comes out of the freezer.</summary>
+    public static FixedList<string> ColdGlass { get; }
 
     /// <summary>What stands before a thing that is added, as far as it may begin with a letter.</summary>
     public static FixedList<string> AddingFrom(char letter) =>

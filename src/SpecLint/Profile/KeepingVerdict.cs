@@ -227,6 +227,7 @@ internal sealed record KeepingState(
     internal static double? ReductionOf(Step step)
     {
         var heat = step.To.IsGiven ? step.To : step.At;
+        if (!WetHeat.IsPossible(step)) return null;
         if (!heat.IsGiven || !step.For.IsGiven || heat.Value.Dimension != Dimension.Temperature || step.For.Value.Dimension != Dimension.Duration) return null;
         var t = new Celsius(heat.Value.BaseLow);
         ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];

@@ -249,6 +249,12 @@ public sealed class Verb : Word
     /// <summary>Whether its purpose is to leave less: a reduction.</summary>
     public bool Reduces => Has(VerbTrait.Reduces);
 
+    /// <summary>Whether it chills the empty glass.</summary>
+    public bool CoolsGlass => Has(VerbTrait.CoolsGlass);
+
+    /// <summary>Whether it warms the empty glass.</summary>
+    public bool WarmsGlass => Has(VerbTrait.WarmsGlass);
+
     private bool Has(VerbTrait trait) => traits.Has((int)trait);
 }
 
@@ -300,4 +306,6 @@ internal enum VerbTrait
     Bags,
     Reduces,
     Degasses,
+    CoolsGlass,
+    WarmsGlass,
 }

@@ -12,7 +12,7 @@ internal static class VerbTable
         "cools", "freezes",
         "slushes", "ferments", "carbonates", "hydrates", "dissolves", "extracts", "clarifies", "seals", "setsAlight",
         "usesDryIce", "usesLiquidNitrogen",
-        "brief", "opens", "distils", "smokes", "rims", "muddles", "bags", "reduces", "degasses",
+        "brief", "opens", "distils", "smokes", "rims", "muddles", "bags", "reduces", "degasses", "coolsGlass", "warmsGlass",
     ];
 
     private static readonly Dictionary<string, Verb> ByWord = new(StringComparer.Ordinal);

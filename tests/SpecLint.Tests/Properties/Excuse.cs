@@ -34,9 +34,18 @@ internal sealed record Forgotten(CheckResult After, string Path, string Subject)
 /// <param name="If">What must hold afterwards.</param>
 internal sealed record Excuse(string Rule, string[] Words, string Because, Func<Forgotten, bool> If)
 {
+    private static readonly double HotPour = global::SpecLint.Catalogue.Limits.Of("hot-pour").Value;
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Excuse> All { get; } =
     [
+        new(
+            "SL8033", ["to", "at"], "Nothing says any more that something hot goes into the glass.",
+            static f => f.After.Book.Recipes.Any(r => r.Source.Path == f.Path
+                && !r.Method.Any(static s => (s.At.IsGiven && s.At.Value.Base >= HotPour) || (s.To.IsGiven && s.To.Value.Base >= HotPour)))),
+        new(
+            "SL8033", ["vessel", "into", "glass"],
+            "Nothing says any more that it is the glass that is chilled: a step that chills a vessel not named chills the drink.", Always),
         new(
             "SL5004",
             ["measured", "brix", "ph", "mass", "volume", "abv", "density", "yield"],

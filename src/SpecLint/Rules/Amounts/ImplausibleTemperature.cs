@@ -28,9 +28,8 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
             foreach (var step in recipe.Recipe.Method)
             {
                 if (!step.At.IsGiven && !step.To.IsGiven) continue;
-                var range = PlausibleTable.Of(PlausibleOf.Temperature, step.Verb, recipe.Recipe is Drink, StepMedium.IsDry(recipe, step));
-                One(recipe, step, step.At, range, "at", "is held at");
-                One(recipe, step, step.To, range, "to", "goes to");
+                if (step.At.IsGiven) One(recipe, step, step.At, Range(recipe, step, reaches: false), "at", "is held at");
+                if (step.To.IsGiven) One(recipe, step, step.To, Range(recipe, step, reaches: true), "to", "goes to");
             }
         }
 
@@ -55,6 +54,9 @@ internal sealed partial class ImplausibleTemperature : PlausibilityRule
             One(context, bar.Freezer, Freezer, "tools.freezer", "The freezer is at");
         }
     }
+
+    private static PlausibleRange? Range(RecipeContext context, Step step, bool reaches) =>
+        PlausibleTable.Of(PlausibleOf.Temperature, step.Verb, context.Recipe is Drink, StepMedium.IsDry(context, step, reaches));
 
     protected override string Words(double value) => $"{Say.Number(value, 0)} °C";
 

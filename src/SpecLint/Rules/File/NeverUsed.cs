@@ -16,7 +16,7 @@ internal sealed partial class NeverUsed : RecipeRule
         {
             var line = part.Line;
             if (!line.Item.IsGiven
-                || line.Role is not (LineRole.Part or LineRole.Muddle)
+                || (line.Role is not (LineRole.Part or LineRole.Muddle) && !IsAskedFor(recipe, line.Role))
                 || line.Optional
                 || part.Material is { Kind: { IsIce: true } or { IsGas: true } }
                 || IsNamed(context, part))
@@ -28,10 +28,31 @@ internal sealed partial class NeverUsed : RecipeRule
                 At = context.ItemOf(line),
                 Message = $"The steps name what they use, and none of them names {Amounts.Written.Item(line)}. It is listed but never goes "
                     + "in.",
-                Advice = "Name it in the step that uses it, or delete the line.",
+                Advice = line.RoleIsGiven
+                    ? "Write the step that brings it in, with its item, or delete the line."
+                    : "Name it in the step that uses it, or delete the line.",
                 Related = [context.See(recipe.MethodSpan, "the method")],
             });
         }
+    }
+
+    /// <summary>
+    /// Whether the method should bring in a line with such a role: it tops, floats, rinses or washes, and no step that names nothing may
+    /// mean it. A garnish and a rim need no step.
+    /// </summary>
+    private static bool IsAskedFor(Recipe recipe, LineRole role)
+    {
+        if (role is LineRole.Garnish or LineRole.Rim) return false;
+        foreach (var step in recipe.Method)
+        {
+            if (step.Items.Count > 0) continue;
+            if (!step.Verb.IsKnown || step.Verb.Adds || step.Verb.Builds) return false;
+            if (role is LineRole.Rinse or LineRole.Wash or LineRole.Fining
+                && (step.Verb.Group == VerbGroup.Finish || step.Verb.Works))
+                return false;
+        }
+
+        return true;
     }
 
     /// <summary>Whether a step without items takes all that is listed: it gathers, or nothing was named before it.</summary>

@@ -46,6 +46,8 @@ internal sealed partial class StepOrder : RecipeRule
                     return (topped, step, "The drink is topped before it is strained: the gas is knocked out on the way into the glass");
                 if (floated is not null && (verb.UsesStrainer || verb.Agitates))
                     return (floated, step, "What is floated goes on last: the next step mixes it in");
+                if (floated is not null && FloatBuried.By(context, floated, step))
+                    return (floated, step, "What is floated goes on last: the next step is poured or stirred through it");
 
                 // A rinse or a coat is poured out again; a build in the glass is where muddling may follow ice.
                 if (verb.UsesStrainer) poured ??= step;

@@ -98,8 +98,11 @@ internal sealed partial class HazardUnanswered : RecipeRule
             }
         }
 
+        // What is in no file says it in its own words: "tinned kidney beans".
+        if (load.Part.Item is null && Phrases.Affirms(load.Id.Replace('-', ' '), answers)) return true;
+
         // Heat in the pot, after it went in, cooks it.
-        return answers.Contains("boiled") && Pot.Of(context.Recipe).Any(load.Part.Line, static s => s.Verb.Boils);
+        return load.Hazard.Asks!.Heat && (!CookedThrough.IsPlain(load.Part) || CookedThrough.Is(context, load.Part.Line));
 
         bool Says(Given<string> text) => text.IsGiven && Phrases.Affirms(text.Value, answers);
     }

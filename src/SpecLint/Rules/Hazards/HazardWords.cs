@@ -70,6 +70,18 @@ internal static class HazardWords
     /// <summary>What a rule of a hazard controls, as evidence.</summary>
     public static Evidence Of(HazardRule rule) => Proof.Of("rule", rule.Control + (rule.About.Length == 0 ? "" : ", " + rule.About));
 
+    /// <summary>Whether a text holds one of the phrases of a table as whole words.</summary>
+    public static bool HasWords(Given<string> text, FixedList<string> phrases)
+    {
+        if (!text.IsGiven) return false;
+        foreach (string phrase in phrases)
+        {
+            if (HasWords(text.Value, phrase)) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>The jurisdictions of a rule in words.</summary>
     public static string Where(HazardRule rule) => rule.Jurisdictions[0] == "any" ? "" : $" in {Say.List(rule.Jurisdictions, "and")}";
 

@@ -22,7 +22,7 @@ internal sealed partial class RawKernels : DirectLoadRule
         bool berry = load.Hazard.Id == "elder-leaf-stem-raw-berry";
         if (!(berry || IsStone(load.Hazard.Id))
             || (berry && load.Part.Material is { Kind.IsFreshPlant: false })
-            || (berry && Pot.Of(context.Recipe).Any(line, static s => s.Verb.Boils))
+            || (berry && CookedThrough.Is(context, line))
             || (line.Note.IsGiven && Phrases.Affirms(line.Note.Value, Freed)))
             return;
         string source = load.Hazard.Rules.Count > 0 ? load.Hazard.Rules[0].Source : Drink.Source;

@@ -62,7 +62,8 @@ internal static class HeatedFood
     public static bool Meets(HeatedProduct product, Step step)
     {
         if (KeepingWords.HeatOf(step) is not { IsGiven: true } heat
-            || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
+            || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration }
+            || !WetHeat.IsPossible(step))
             return false;
         var t = new Celsius(heat.Value.BaseLow);
         ReadOnlySpan<TemperatureReading> record = [new(0, t), new(step.For.Value.BaseLow / 60, t)];

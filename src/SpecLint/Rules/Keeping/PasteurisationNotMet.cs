@@ -22,6 +22,22 @@ internal sealed partial class PasteurisationNotMet : PrepRule
         {
             if (!Claims(step)) continue;
             var heat = step.To.IsGiven ? step.To : step.At;
+            if (!WetHeat.IsPossible(step))
+            {
+                context.Report(new(Rule)
+                {
+                    Answer = Answer.NotShown,
+                    AskedLevel = Level.Warning,
+                    At = context.At(heat.Span, context.PathOf(step)),
+                    Message = $"The step is called pasteurising at {Say.Number(heat.Value.Base, 0)} °C, which food with water in it does not "
+                        + "reach: nothing shows what it was heated to.",
+                    Advice = "Write the temperature that the thermometer showed, with its unit.",
+                    Caution = KeepingWords.Caution,
+                    Evidence = [Proof.Of("written", heat.Value, context.At(heat.Span))],
+                });
+                continue;
+            }
+
             if (heat is not { IsGiven: true, Value.Dimension: Dimension.Temperature }
                 || step.For is not { IsGiven: true, Value.Dimension: Dimension.Duration })
             {

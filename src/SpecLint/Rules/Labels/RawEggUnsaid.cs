@@ -54,5 +54,5 @@ internal sealed partial class RawEggUnsaid : DrinkRule
             && text.IndexOf("dried", StringComparison.OrdinalIgnoreCase) < 0;
     }
 
-    private static bool Heats(Recipe recipe) => recipe.Method.Any(static s => s.Verb.Cooks);
+    private static bool Heats(Recipe recipe) => recipe.Method.Any(static s => s.Verb.Cooks && Profile.WetHeat.IsPossible(s));
 }

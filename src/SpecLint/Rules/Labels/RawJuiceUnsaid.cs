@@ -54,7 +54,8 @@ internal sealed partial class RawJuiceUnsaid : PrepRule
         ingredient.IngredientKind.OrNone().IsJuice
         && WordSearch.First(ingredient.Id.Replace('-', ' ') + " " + ingredient.Name.Or(""), Treated) is null;
 
-    private static bool Treats(Prep prep) => prep.Method.Any(static s => s.Verb.Cooks || s.Verb.KillsGerms);
+    private static bool Treats(Prep prep) =>
+        prep.Method.Any(static s => (s.Verb.Cooks || s.Verb.KillsGerms) && Profile.WetHeat.IsPossible(s));
 
     private static string Letters(string text) => new([.. text.Where(char.IsLetter).Select(char.ToLowerInvariant)]);
 }

@@ -70,20 +70,15 @@ internal sealed partial class BatchLacksWater : PrepRule
         if (Batch.IsPouredStraight(prep)) return true;
         if (!prep.Family.OrNone().IsBatch) return false;
         return prep.Method.Any(static s => s.Verb.Pours && !s.Ice.IsGiven && IsGlass(s))
-            || SaysPoured(prep)
+            || (Says(prep, static t => HazardWords.HasWords(t, TextWords.PouredAsIs))
+                && !Says(prep, static t => Phrases.Affirms(t.Value, TextWords.ToOrder)))
             || context.Book.UsersOf(prep.Id).Any(u => u is Drink { Ingredients.Count: 1, Method.Count: > 0 } drink
                 && context.Profiles.Of(drink).Technique == TechniqueKind.NoIce);
     }
 
-    /// <summary>Words by which a note says that nobody stirs it on ice any more.</summary>
-    private static readonly string[] Poured =
-    [
-        "no ice", "without ice", "no stirring", "ready to pour", "straight from the fridge", "straight from the tap", "straight off the",
-        "straight into the glass", "pour straight",
-    ];
-
-    private static bool SaysPoured(Prep prep) =>
-        prep.Notes.Any(static n => HazardWords.HasWords(n, Poured)) || prep.Method.Any(static s => HazardWords.HasWords(s.Note, Poured));
+    /// <summary>Whether the notes of a preparation or of its steps say something.</summary>
+    private static bool Says(Prep prep, Func<Reading.Given<string>, bool> says) =>
+        prep.Notes.Any(n => n.IsGiven && says(n)) || prep.Method.Any(s => s.Note.IsGiven && says(s.Note));
 
     private static bool IsGlass(Step step) =>
         !step.Into.IsGiven || step.Into.Value.IndexOf("glass", StringComparison.OrdinalIgnoreCase) >= 0;

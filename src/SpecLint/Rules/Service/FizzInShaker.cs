@@ -1,4 +1,5 @@
 using SpecLint.Book;
+using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
@@ -9,16 +10,6 @@ namespace SpecLint.Rules.Service;
 [Rule("SL8008", "fizz-in-shaker", "Something sparkling in a closed shaker or blender", Level.Error, Safety = true)]
 internal sealed partial class FizzInShaker : DrinkRule
 {
-    /// <summary>What says that the gas is gone.</summary>
-    private static readonly string[] FlatWords =
-    [
-        "flat", "no bubbles", "no more bubbles", "no fizz", "degas", "de-gas", "gas out", "gas is out", "gas is gone", "fizz is gone",
-    ];
-
-    /// <summary>What turns that round: it must not go flat.</summary>
-    private static readonly string[] NotFlatWords =
-        ["not", "never", "don't", "doesn't", "do not", "avoid", "before", "without", "or it", "goes", "else"];
-
     public override void Check(RecipeContext context, Drink drink)
     {
         foreach (var step in drink.Method)
@@ -98,7 +89,8 @@ internal sealed partial class FizzInShaker : DrinkRule
         return false;
     }
 
-    private static bool SaysFlat(Given<string> text) => HazardWords.HasWords(text, FlatWords) && !HazardWords.HasWords(text, NotFlatWords);
+    private static bool SaysFlat(Given<string> text) =>
+        HazardWords.HasWords(text, TextWords.Flat) && !HazardWords.HasWords(text, TextWords.KeptLively);
 
     private static bool Names(Step step, string id)
     {

@@ -14,9 +14,6 @@ namespace SpecLint.Rules.Service;
 [Limit("slush-machine-coldest", "Coldest")]
 internal sealed partial class SlushTooStrong : PrepRule
 {
-    /// <summary>Words by which a step that freezes says that it makes a slush.</summary>
-    private static readonly string[] SlushWords =
-        ["slush", "slushy", "slushie", "granita", "frozen machine", "slush machine", "barrel freezer"];
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -66,7 +63,7 @@ internal sealed partial class SlushTooStrong : PrepRule
     }
 
     private static bool SaysSlush(Step step) =>
-        HazardWords.HasWords(step.Until, SlushWords)
-        || HazardWords.HasWords(step.Note, SlushWords)
-        || HazardWords.HasWords(step.Into, SlushWords);
+        HazardWords.HasWords(step.Until, TextWords.Slush)
+        || HazardWords.HasWords(step.Note, TextWords.Slush)
+        || HazardWords.HasWords(step.Into, TextWords.Slush);
 }

@@ -14,6 +14,7 @@ namespace SpecLint.Rules.Service;
 [Limit("headspace-ice", "IceRoom")]
 [Limit("mostly-ice-from", "MostlyIce")]
 [Limit("yield-tolerance", "Off")]
+[Limit("bottle-share", "Share")]
 internal sealed partial class VesselOverfilled : PrepRule
 {
     public override void Check(RecipeContext context, Prep prep)
@@ -23,6 +24,8 @@ internal sealed partial class VesselOverfilled : PrepRule
         if (!(capacity > 0)) return;
         double volume = Yields.Volume(context, prep);
         if (double.IsNaN(volume)) return;
+        double bottles = Bottles(prep, capacity, volume);
+        volume /= bottles;
         bool mayFreeze = double.IsNaN(Storage.Celsius(prep, context.Settings));
         bool swells = mayFreeze
             || keep is { At: { IsGiven: true, Value.Base: < 0 } } or { Gas.IsGiven: true }
@@ -38,19 +41,31 @@ internal sealed partial class VesselOverfilled : PrepRule
             Place = place.File == prep.Source ? place : context.At(keep.Span),
             Path = "keep.capacity",
             Message = over
-                ? $"{Say.With(volume, "mL")} is made, but the vessel only holds {Say.With(capacity, "mL")}."
+                ? $"{Say.With(volume, "mL")} is {(bottles > 1 ? "filled into each" : "made")}, but the vessel only holds {Say.With(capacity, "mL")}."
                 : $"{Say.With(volume, "mL")} in a vessel of {Say.With(capacity, "mL")} leaves "
                     + $"{Say.Number(100 * (1 - (volume / capacity)), 1)} % headspace, below the {Say.With(room.Value, "%")} that "
                     + $"{(room == IceRoom ? "freezing to ice" : "gas or ice")} "
                     + $"needs{(mayFreeze ? ", and nothing says how cold it is kept" : "")} ({room.Source}).",
             Advice = $"Fill at most {Say.With(Math.Floor(capacity * (1 - ((swells ? room.Value : 0) / 100))), "mL")} into it, or split "
-                + $"the batch into {Say.Number(Math.Ceiling(volume / most), 0)} vessels.",
+                + $"the batch into {Say.Number(Math.Ceiling(bottles * volume / most), 0)} vessels"
+                + (bottles > 1 ? "." : " and write how many, and how much each holds, under `portions`."),
             Caution = swells
                 ? "A full vessel that freezes, ferments or is under gas can burst. Leave headspace and follow its maker's rating."
                 : null,
             Evidence = [Proof.Of("made", volume, "mL"), Proof.Of("capacity", capacity, "mL"), Proof.Of(room)],
             Related = place.File == prep.Source ? [] : [new RelatedPlace(place, "the vessel")],
         });
+    }
+
+    /// <summary>
+    /// Number of vessels that it is filled into: one for each portion, where a portion fills a good part of a vessel and all do not fit into
+    /// one. The capacity is that of each.
+    /// </summary>
+    private static double Bottles(Prep prep, double capacity, double volume)
+    {
+        if (!prep.PortionCount.IsGiven || prep.PortionCount.Value <= 1 || volume <= capacity) return 1;
+        double each = prep.PortionSize is { IsGiven: true, Value.Dimension: Dimension.Volume } size ? size.Value.Base : volume / prep.PortionCount.Value;
+        return each < capacity * Share.Value / 100 ? 1 : each >= capacity ? 1 : volume / each;
     }
 
     /// <summary>Whether most of it turns to ice where it is kept: ice takes up a ninth more room than the water it comes from.</summary>
