@@ -89,6 +89,10 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             static f => f.Has("SL5022", Level.Warning) || f.Has("SL5015", Level.Warning)),
         new("SL5024", ["keep", "claim"], "The claim that it keeps by a preservative is gone.", Always),
         new(
+            "SL7040", ["allergens", "exempt", "allergen", "in", "because"],
+            "Without its exemption nothing is exempted, and the list or the asking for one says what is in it.",
+            static f => f.Has("SL7008", Level.Note) || f.After.Profiles.MaterialOf(f.Subject) is { Ingredient.Allergens: { SaysWhatItContains: true } }),
+        new(
             "SL7038", ["allergens", "exempt", "allergen", "because"],
             "The exemption that could not be is gone: the allergens of what it is like stand again, or are asked for.",
             static f => f.Has("SL7008", Level.Note) || f.After.Profiles.MaterialOf(f.Subject) is { Ingredient.Allergens: { SaysWhatItContains: true } }),

@@ -14,6 +14,7 @@ internal sealed partial class MenuWordsNotHeld : MenuEntryRule
         HeldWords? held = null;
         foreach (string words in MenuPieces.Of(entry.Words.Value))
         {
+            if (NamesFood(context, entry, recipe, words, ref held)) continue;
             if (BuiltInCatalogue.Find(BuiltInCatalogue.Slug(words)) is not { } meant) continue;
             var kind = meant.IngredientKind.OrNone();
             if (kind is { ComesInPieces: true, IsSpice: true } && recipe is Drink { Garnish.Count: > 0 } dressed)

@@ -63,6 +63,9 @@ internal static class AllergenWords
     /// <summary>Whether the recipe says that it may contain it.</summary>
     public static bool SaysMay(Recipe recipe, string token) => recipe.Declares is { } d && AllergenTable.Covers(d.MayContain, token);
 
+    /// <summary>Places by their codes, for people.</summary>
+    public static string Places(IReadOnlyList<string> codes) => Say(codes);
+
     private static string Say(IReadOnlyList<string> codes) =>
         Vocabulary.Say.List([.. codes.Select(c => c switch
         {

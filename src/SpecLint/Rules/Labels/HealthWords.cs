@@ -1,7 +1,4 @@
 using SpecLint.Book;
-using SpecLint.Catalogue;
-using SpecLint.Findings;
-using SpecLint.Reading;
 
 namespace SpecLint.Rules.Labels;
 
@@ -11,56 +8,36 @@ namespace SpecLint.Rules.Labels;
 [Limit("alcoholic-beverage-us")]
 internal sealed partial class HealthWords : MenuRule
 {
-    private static readonly LabelRule European = LabellingTable.Of("health-claim");
-
-    private static readonly (LabelRule Law, Limit Strength)[] Laws =
-    [
-        (European, Limits.Of("claims-strength")),
-        (LabellingTable.Of("health-claim-anz"), Limits.Of("claims-strength-anz")),
-        (LabellingTable.Of("health-claim-us"), Limits.Of("alcoholic-beverage-us")),
-    ];
-
-    private static readonly LabelRule Register = LabellingTable.Of("health-claim-register");
-
     public override void Check(FileContext context, Menu menu)
     {
         foreach (var entry in menu.Drinks)
         {
-            if (!entry.Drink.IsGiven) continue;
-            Look(context, entry, entry.Words, "words");
-            Look(context, entry, entry.Name, "name");
-            foreach (var claim in entry.Claims) Look(context, entry, claim, $"claims[{claim.Or("")}]");
+            if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+            string path = $"drinks[{entry.Drink.Value}]";
+            HealthClaims.Judge(context, Rule, recipe, entry.Words, path + ".words");
+            HealthClaims.Judge(context, Rule, recipe, entry.Name, path + ".name");
+            foreach (var claim in entry.Claims) HealthClaims.Judge(context, Rule, recipe, claim, $"{path}.claims[{claim.Or("")}]");
+            foreach (var note in entry.Notes) HealthClaims.Judge(context, Rule, recipe, note, path + ".notes", isNote: true);
         }
+
+        // The name and notes of a menu are about all its drinks: the strongest is told.
+        if (Strongest(context, menu) is not { } strongest) return;
+        HealthClaims.Judge(context, Rule, strongest, menu.Name, "name");
+        foreach (var note in menu.Notes) HealthClaims.Judge(context, Rule, strongest, note, "notes", isNote: true);
     }
 
-    private static void Look(FileContext context, MenuEntry entry, Given<string> text, string path)
+    private static Recipe? Strongest(FileContext context, Menu menu)
     {
-        if (!text.IsGiven) return;
-        foreach (var (law, limit) in Laws)
+        Recipe? strongest = null;
+        double most = -1;
+        foreach (var entry in menu.Drinks)
         {
-            if (!law.AppliesIn(context.Settings) || WordSearch.First(text.Value, law.Words) is not { } word) continue;
-            if (context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) return;
+            if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
             var abv = context.Profiles.Of(recipe).Get(Fact.Abv);
-            bool strong = abv.IsKnown && Findings.Check.AtMost(abv, limit.Value) == Stand.Broken;
-
-            // Without alcohol such words may be said, in the wording and on the conditions of a register that nothing here is held against.
-            if (!strong && law != European) continue;
-            var spoken = Proof.Of("word", word, context.At(text.Span));
-            context.Report(new(Rule)
-            {
-                Answer = strong ? Answer.Broken : Answer.NotShown,
-                AskedLevel = strong ? law.LevelCap : Level.Note,
-                At = context.At(text.Span, $"drinks[{entry.Drink.Value}].{path}"),
-                Message = strong
-                    ? $"\"{word}\" is a health or nutrition claim, and {recipe.Name.Or(recipe.Id)} comes to "
-                        + $"{Say.Fact(Fact.Abv, abv)}. Above {Say.Number(limit.Value)} % vol such words are not allowed ({law.Source})."
-                    : $"\"{word}\" is a health or nutrition claim. Only those of the register may be made, in its words and on "
-                        + $"its conditions, and nothing shows that this is one ({Register.Source}).",
-                Advice = $"Take \"{word}\" out" + (strong ? "." : ", or look the claim up and meet its conditions."),
-                Evidence = strong ? [Proof.Of(Fact.Abv, abv), Proof.Of(limit), spoken] : [spoken],
-                Related = [new RelatedPlace(recipe.Head, "the drink")],
-            });
-            return;
+            if (!abv.IsKnown || abv.Value <= most) continue;
+            (strongest, most) = (recipe, abv.Value);
         }
+
+        return strongest;
     }
 }

@@ -132,6 +132,9 @@ internal sealed class HeldWords
         return false;
     }
 
+    /// <summary>The words of all things in it, plain and in small letters.</summary>
+    public IEnumerable<string> Texts => texts.Concat(kindred).Select(static t => t.Text);
+
     /// <summary>Whether an id is in the tree, or something is like it.</summary>
     public bool HasId(string id) => ids.Contains(id);
 
@@ -231,7 +234,6 @@ internal sealed class HeldWords
 internal static class MenuPieces
 {
     private static readonly char[] Partings = [',', ';', '/', '+', '&', '·', '|', '•', '–', '—', '\n'];
-    private static readonly string[] Joints = [" and ", " with ", " or "];
 
     /// <summary>The pieces of a menu's words about its drinks, each with the recipe of the drink.</summary>
     public static IEnumerable<(MenuEntry Entry, Recipe Recipe, string Piece)> In(BookContext context, Menu menu)
@@ -261,7 +263,7 @@ internal static class MenuPieces
     {
         foreach (string piece in words.Split(Partings, StringSplitOptions.RemoveEmptyEntries))
         {
-            foreach (string named in piece.Split(Joints, StringSplitOptions.RemoveEmptyEntries))
+            foreach (string named in piece.Split(MenuWords.Joints, StringSplitOptions.RemoveEmptyEntries))
             {
                 string one = named.Trim().TrimEnd('.');
                 if (one.Length > 2) yield return one;

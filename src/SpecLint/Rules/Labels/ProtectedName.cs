@@ -29,8 +29,16 @@ internal sealed partial class ProtectedName : FileRule
         switch (context.File)
         {
             case Menu menu:
-                foreach (var (entry, recipe, piece) in MenuPieces.In(context, menu))
-                    Look(context, recipe, piece, context.At(entry.Words.Span, $"drinks[{entry.Drink.Value}].words"));
+                foreach (var entry in menu.Drinks)
+                {
+                    if (!entry.Drink.IsGiven || context.Book.Resolve(entry.Drink.Value)?.File is not Recipe recipe) continue;
+                    string at = $"drinks[{entry.Drink.Value}]";
+                    if (entry.Name.IsGiven) Look(context, recipe, entry.Name.Value, context.At(entry.Name.Span, at + ".name"), isName: true);
+                    if (!entry.Words.IsGiven) continue;
+                    foreach (string words in MenuPieces.Of(entry.Words.Value))
+                        Look(context, recipe, MenuWords.Bare(words), context.At(entry.Words.Span, at + ".words"));
+                }
+
                 break;
             case Recipe { Name.IsGiven: true } recipe:
                 Look(context, recipe, recipe.Name.Value, context.At(recipe.Name.Span, "name"));
@@ -79,7 +87,7 @@ internal sealed partial class ProtectedName : FileRule
         return Array.IndexOf(Before, before.Substring(last + 1).ToLowerInvariant()) >= 0;
     }
 
-    private static void Look(FileContext context, Recipe recipe, string words, Spot at)
+    private static void Look(FileContext context, Recipe recipe, string words, Spot at, bool isName = false)
     {
         // The filter takes an apostrophe for a part of a word, and here it ends one.
         if (!Beginnings.MayHold(words) && words.IndexOf('\'') < 0) return;
@@ -89,7 +97,7 @@ internal sealed partial class ProtectedName : FileRule
         foreach (var name in Names)
         {
             // "Champagne vinegar" names a vinegar: only the last words say what a thing is. Of several names the longest is told.
-            var found = isOwn && recipe is Drink ? TermIn(words, name) : TermOf(words, name);
+            var found = isName || (isOwn && recipe is Drink) ? TermIn(words, name) : TermOf(words, name);
             if (found is not { } term
                 || !name.AppliesIn(context.Settings)
                 || (told is not null && told.EndsWith(term, StringComparison.OrdinalIgnoreCase)))
@@ -100,7 +108,7 @@ internal sealed partial class ProtectedName : FileRule
             context.Report(new(Rule)
             {
                 // A drink "of Porto" may be called after the town.
-                AskedLevel = isOwn && (recipe is Prep prep ? !Sold.IsSold(context, prep) : IsOfAPlace(words, term))
+                AskedLevel = (isOwn || isName) && (recipe is Prep prep ? !isName && !Sold.IsSold(context, prep) : IsOfAPlace(words, term))
                     ? Level.Note
                     : name.LevelCap,
                 At = at,
