@@ -35,24 +35,6 @@ internal sealed class EntryComposition
     private static readonly Component[] Ions =
         [Component.Sodium, Component.Potassium, Component.Calcium, Component.Magnesium, Component.Chloride, Component.Sulphate];
 
-    private static readonly (string Path, Component Component)[] Paths =
-    [
-        ("sugars.sucrose", Component.Sucrose), ("sugars.glucose", Component.Glucose), ("sugars.fructose", Component.Fructose),
-        ("sugars.lactose", Component.Lactose), ("sugars.maltose", Component.Maltose), ("sugars.dextrin", Component.Dextrin),
-        ("sugars.allulose", Component.Allulose),
-        ("polyols.glycerol", Component.Glycerol), ("polyols.sorbitol", Component.Sorbitol),
-        ("polyols.xylitol", Component.Xylitol), ("polyols.erythritol", Component.Erythritol), ("polyols.maltitol", Component.Maltitol),
-        ("acids.citric", Component.Citric), ("acids.malic", Component.Malic), ("acids.tartaric", Component.Tartaric),
-        ("acids.lactic", Component.Lactic), ("acids.acetic", Component.Acetic), ("acids.phosphoric", Component.Phosphoric),
-        ("acids.succinic", Component.Succinic), ("acids.ascorbic", Component.Ascorbic), ("acids.oxalic", Component.Oxalic),
-        ("acids.fumaric", Component.Fumaric), ("acids.quinic", Component.Quinic), ("acids.gluconic", Component.Gluconic), ("acids.benzoic", Component.Benzoic),
-        ("acids.sorbic", Component.Sorbic), ("carbonDioxide", Component.CarbonDioxide), ("salt", Component.SodiumChloride),
-        ("sodium", Component.Sodium), ("potassium", Component.Potassium),
-        ("calcium", Component.Calcium), ("magnesium", Component.Magnesium), ("chloride", Component.Chloride), ("sulphate", Component.Sulphate),
-        ("protein", Component.Protein), ("fat", Component.Fat),
-        ("fibre", Component.Fibre),
-    ];
-
     /// <summary>Reads the typical values of an ingredient.</summary>
     /// <param name="ingredient">With what it inherits.</param>
     /// <param name="state">Its state.</param>
@@ -63,7 +45,7 @@ internal sealed class EntryComposition
         State = state;
         PerVolume = ingredient.PerHundredMillilitres.Or(false);
         IonsAreBound = kind.BindsIons;
-        foreach (var (path, component) in Paths) Contents[(int)component] = Math.Max(0, Of(path, 0));
+        foreach (var (path, component) in EntryContents.Paths) Contents[(int)component] = Math.Max(0, Of(path, 0));
         Strength = Math.Max(0, Math.Min(100, Of("strength", 0)));
         Solids = Of("solids", double.NaN);
         Water = Of("water", double.NaN);
@@ -86,9 +68,6 @@ internal sealed class EntryComposition
         (Strength, Solids, Water, Density) = (from.Strength, from.Solids, from.Water, from.Density);
         (Ph, Titratable, Extract) = (from.Ph, from.Titratable, from.Extract);
     }
-
-    /// <summary>Property paths of contents and the component that each is.</summary>
-    public static FixedList<(string Path, Component Component)> ContentPaths => Paths;
 
     /// <summary>Contents by component, g in the basis: 100 g or 100 mL.</summary>
     public double[] Contents { get; } = new double[Components.Count];

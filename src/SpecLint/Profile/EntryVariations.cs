@@ -194,7 +194,7 @@ internal sealed class EntryVariations
     private Ends TotalWay(Component[] components)
     {
         double down = 0, up = 0;
-        foreach (var (path, component) in EntryComposition.ContentPaths)
+        foreach (var (path, component) in EntryContents.Paths)
         {
             if (Array.IndexOf(components, component) < 0 || !values.TryGetValue(path, out var v)) continue;
             down += (v.Typical - v.Low) * (v.Typical - v.Low);

@@ -244,7 +244,7 @@ public sealed class CatalogueTests
 
     private static void Fill(Ingredient e, double[] grams)
     {
-        foreach (var (path, component) in EntryComposition.ContentPaths) grams[(int)component] = Value(e, path);
+        foreach (var (path, component) in EntryContents.Paths) grams[(int)component] = Value(e, path);
         double density = e.Values.TryGetValue("density", out var d) ? d.Typical : 1;
         grams[(int)Component.Ethanol] = Value(e, "strength") * 0.78924 / (e.PerHundredMillilitres.Or(false) ? 1 : density);
     }

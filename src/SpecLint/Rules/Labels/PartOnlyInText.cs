@@ -41,7 +41,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
         {
             clause = clause.Holds(from) ? clause : TextClause.At(text.Value, from);
             if (Phrases.IsDenied(text.Value, from, to) || clause.RulesOut(from)) continue;
-            string id;
+            string id, said;
             List<string> brings;
             if (AmountsInText.ItemNamed(context.Book, text.Value, at) is { } item)
             {
@@ -50,6 +50,7 @@ internal sealed partial class PartOnlyInText : RecipeRule
                     || NamedFoods.IsNoFood(text.Value, at))
                     continue;
                 id = item.Id;
+                said = Said(text.Value, at, id);
                 brings = BringsNew(context, item, spoken, had ??= Had(context));
             }
             else
@@ -60,13 +61,14 @@ internal sealed partial class PartOnlyInText : RecipeRule
                     || context.Profile.HazardLoads.Any(l => l.Hazard.Id == named.Hazard.Id))
                     continue;
                 id = named.Hazard.Id;
+                said = $"`{id}`";
                 brings = [named.Hazard.Name];
             }
 
             if (brings.Count == 0 || told?.Contains(id) == true) continue;
             (told ??= []).Add(id);
             (brought ??= []).AddRange(brings);
-            Report(context, text, path, id, brings);
+            Report(context, text, path, id, said, brings);
         }
 
         foreach (var (id, tokens) in NamedFoods.In(text.Value, context.Book, context.Profiles))
@@ -77,20 +79,30 @@ internal sealed partial class PartOnlyInText : RecipeRule
             if (brings.Count == 0) continue;
             (brought ??= []).AddRange(brings);
             (told ??= []).Add(id);
-            Report(context, text, path, id, brings);
+            Report(context, text, path, id, $"`{id}`", brings);
         }
+    }
+
+    /// <summary>The id of an item that a text names, behind the word that it is named by where that is another ("leche").</summary>
+    private static string Said(string text, int at, string id)
+    {
+        int end = at;
+        while (end < text.Length && char.IsLetter(text[end])) end++;
+        string word = text.Substring(at, end - at);
+        return id.Contains(Vocabulary.Slugs.Of(word)) ? $"`{id}`" : $"\"{word}\" (`{id}`)";
     }
 
     private static bool IsToldOf(Hazard hazard) =>
         hazard.IsPoison || hazard.IsDeadly || hazard.IsNotFood || hazard.IsNamedInProse || hazard.Kind is "process" or "botanical";
 
-    private static void Report(RecipeContext context, Given<string> text, string path, string id, List<string> brings) =>
+    private static void Report(
+        RecipeContext context, Given<string> text, string path, string id, string said, List<string> brings) =>
         context.Report(new(Rule)
         {
             Answer = Answer.NotShown,
             At = context.At(text.Span, path),
             Key = id,
-            Message = $"The text names `{id}`, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here "
+            Message = $"The text names {said}, which is not among the ingredients. It brings {Say.List(brings, "and")}, and nothing here "
                 + "counts it: not the allergens, the strength, the keeping or the hazards.",
             Advice = $"List `{id}` under `ingredients` or `garnish` with its amount, or take it out of the text.",
             Caution = AllergenWords.Caution,
