@@ -15,7 +15,8 @@ namespace SpecLint.Profile;
 /// <param name="Direct">Whether it is a line of the recipe itself.</param>
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
-    private const int DeepestLike = 16;
+    /// <summary>How many own files may take after one another before nothing more is looked for.</summary>
+    internal const int DeepestLike = 16;
 
     /// <summary>Whether it lies beside the drink whole: what is grated or weighed over it is drunk with it, a stick or a whole bean is not.</summary>
     public bool IsLeftBeside => Direct && Part.Phase == PartPhase.Beside

@@ -41,14 +41,23 @@ internal sealed partial class CuringSalt : RecipeRule
         }
 
         if (part.Item is null) return ByCode(part.Line.Item) ?? ByCode(part.Line.ItemText);
-        if (part.Item is not { IsBuiltIn: false, File: Ingredient own }) return null;
+        return part.Item is { IsBuiltIn: false, File: Ingredient own } ? NamedBy(context, own, 0) : null;
+    }
+
+    /// <summary>The curing salt that an own file, or what it is like, says that it is.</summary>
+    private static Hazard? NamedBy(RecipeContext context, Ingredient own, int depth)
+    {
         if (ByCode(own.Name) is { } byName) return byName;
         foreach (var note in own.Notes)
         {
             if ((InProse(note) ?? ByCode(note)) is { } noted) return noted;
         }
 
-        return null;
+        return depth < HazardLoad.DeepestLike
+            && own.Like.IsGiven
+            && context.Book.Resolve(own.Like.Value) is { IsBuiltIn: false, File: Ingredient like }
+            ? NamedBy(context, like, depth + 1)
+            : null;
     }
 
     private static Hazard? InProse(Given<string> text) =>
