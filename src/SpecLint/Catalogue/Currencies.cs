@@ -30,6 +30,23 @@ internal static class Currencies
         return found;
     }
 
+    /// <summary>
+    /// The currency that a text names without an amount, by its code or a name of two words or more; a pound may be a weight.
+    /// </summary>
+    public static (FixedList<string> Codes, string Name)? NamedIn(string text)
+    {
+        foreach (var (sign, codes) in Signs.Value)
+        {
+            if (sign.IndexOf(' ') < 0 && !codes.Contains(sign)) continue;
+            int at = text.IndexOf(sign, sign.Length == CodeLength ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase);
+            if (at >= 0 && Stands(text, at, sign)) return (codes, sign);
+        }
+
+        return null;
+    }
+
+    private const int CodeLength = 3;
+
     /// <summary>The sign before an amount, else behind it.</summary>
     private static (FixedList<string> Codes, int From, int To)? SignAt(string text, int start, int end)
     {

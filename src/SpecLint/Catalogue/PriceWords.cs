@@ -35,6 +35,9 @@ internal enum PriceWord
 
     /// <summary>Before a rate of exchange.</summary>
     Rate,
+
+    /// <summary>The prices were converted.</summary>
+    Converted,
 }
 
 /// <summary>The words by which the notes of a price list are read, as ids.</summary>
@@ -44,6 +47,13 @@ internal static class PriceWords
 
     /// <summary>Whether words, as an id, say a thing.</summary>
     public static bool Is(PriceWord role, string slug) => ByRole.Value[(int)role].Contains(slug);
+
+    /// <summary>Whether a text says that its prices were converted.</summary>
+    public static bool SaysConverted(string text)
+    {
+        string slug = "-" + Slugs.Of(text) + "-";
+        return ByRole.Value[(int)PriceWord.Converted].Any(w => slug.Contains("-" + w + "-"));
+    }
 
     private static HashSet<string>[] Load()
     {

@@ -29,6 +29,7 @@ internal static class TextWords
         foreach (string word in words["labelled"]) Labelled.Add(Slugs.Of(word));
         (PouredAsIs, ToOrder, Slush) = ([.. words["pouredAsIs"]], [.. words["toOrder"]], [.. words["slush"]]);
         (Spooned, Glass) = ([.. words["spooned"]], [.. words["glass"]]);
+        (CarbonDioxide, NitrousOxide) = ([.. words["carbonDioxide"]], [.. words["nitrousOxide"]]);
         (Flat, KeptLively, ColdGlass) = ([.. words["flat"]], [.. words["keptLively"]], [.. words["coldGlass"]]);
         (Replacing, Using) = ([.. words["replacing"]], [.. Giving]);
         for (int i = 0; i < AddingByLetter.Length; i++) AddingByLetter[i] = [.. Adding.Where(w => w[0] == 'a' + i)];
@@ -44,6 +45,12 @@ internal static class TextWords
 
     /// <summary>What says that it is stirred or shaken, or gets its ice, when it is ordered.</summary>
     public static FixedList<string> ToOrder { get; }
+
+    /// <summary>What names carbon dioxide, or a charger of it.</summary>
+    public static FixedList<string> CarbonDioxide { get; }
+
+    /// <summary>What names nitrous oxide, or a charger of it.</summary>
+    public static FixedList<string> NitrousOxide { get; }
 
     /// <summary>What says that gas is gone.</summary>
     public static FixedList<string> Flat { get; }

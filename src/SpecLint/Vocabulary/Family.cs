@@ -114,6 +114,9 @@ public sealed class Family : Word
     /// <summary>Whether curds spoil it.</summary>
     public bool IsSmooth => Has(FamilyTrait.Smooth);
 
+    /// <summary>Whether it is whipped up with a gas or by beating.</summary>
+    public bool IsFoam => Has(FamilyTrait.Foam);
+
     private bool Has(FamilyTrait trait) => traits.Has((int)trait);
 }
 
@@ -146,4 +149,5 @@ internal enum FamilyTrait
     AcidSolution,
     Strained,
     Smooth,
+    Foam,
 }

@@ -9,7 +9,7 @@ internal static class FamilyWords
     [
         "batch", "pouredStraight", "keptInFreezer", "carbonated", "readyDrink", "swells", "ferments", "takesFatOut", "takesProteinOut",
         "fatWash", "milkWash", "dry", "transforms", "juiceLike", "pressedJuice", "souredJuice", "juiceExtension", "reworked",
-        "sweet", "keptBySugar", "syrup", "shrub", "saline", "acidSolution", "strained", "smooth",
+        "sweet", "keptBySugar", "syrup", "shrub", "saline", "acidSolution", "strained", "smooth", "foam",
     ];
 
     /// <summary>The words of the table for facts of which it gives the usual range.</summary>

@@ -2,6 +2,7 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Reading;
+using SpecLint.Rules.Labels;
 
 namespace SpecLint.Rules.Amounts;
 
@@ -17,7 +18,10 @@ internal sealed partial class ProofForStrength : FileRule
     internal static bool IsProof(BookContext context, Ingredient ingredient, out double half)
     {
         half = double.NaN;
-        if (!ingredient.Values.TryGetValue("strength", out var strength) || strength.Dimension == Dimension.Proof) return false;
+        if (!ingredient.Values.TryGetValue("strength", out var strength)
+            || strength.Dimension == Dimension.Proof
+            || SaysProof(ingredient, strength.Typical))
+            return false;
         half = strength.Typical / 2;
         if (context.Profiles.MaterialOf(ingredient.Id) is not { } material) return false;
         var parent = ingredient.Like.IsGiven && context.Book.Resolve(ingredient.Like.Value) is { File: Ingredient like } ? like : null;
@@ -63,6 +67,14 @@ internal sealed partial class ProofForStrength : FileRule
         Report(
             context, "declares.abv", declared.Span, declared.Value.Value,
             $"The declared {Say.Number(declared.Value.Value)} % vol is twice what the recipe comes to, {Say.Fact(Fact.Abv, abv)}");
+    }
+
+    /// <summary>Whether the name or a note gives the proof, twice the strength: then the strength is no proof.</summary>
+    private static bool SaysProof(Ingredient ingredient, double strength)
+    {
+        string proof = Say.Number(strength * Guards.ProofRatio, 1);
+        return WordSearch.Find(ingredient.Name.Or(""), proof) >= 0
+            || ingredient.Notes.Any(n => n.IsGiven && WordSearch.Find(n.Value, proof) >= 0);
     }
 
     /// <summary>Whether the name or the id is one of what is bottled stronger than others.</summary>

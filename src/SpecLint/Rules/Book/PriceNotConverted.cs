@@ -10,6 +10,7 @@ internal sealed partial class PriceNotConverted : PricesRule
     public override void Check(FileContext context, PriceList list)
     {
         string currency = context.Settings.Bar is { Costs.Currency: { IsGiven: true } own } ? own.Value.ToUpperInvariant() : "";
+        if (currency.Length > 0) InAnother(context, list, currency);
         foreach (var price in list.Prices)
         {
             if (!price.Item.IsGiven || !price.Paid.IsGiven || !price.Note.IsGiven) continue;
@@ -24,6 +25,29 @@ internal sealed partial class PriceNotConverted : PricesRule
                 Report(context, price, money, currency, rate ?? RateInNotes(list));
                 break;
             }
+        }
+    }
+
+    /// <summary>A list whose notes or name say that it is in another currency than the bar's, and nothing of having converted it.</summary>
+    private void InAnother(FileContext context, PriceList list, string currency)
+    {
+        foreach (var note in list.Notes.Prepend(list.Name))
+        {
+            if (!note.IsGiven || Currencies.NamedIn(note.Value) is not var (codes, name)) continue;
+            if (codes.Contains(currency)
+                || note.Value.IndexOf(currency, StringComparison.OrdinalIgnoreCase) >= 0
+                || RateInNotes(list) is not null
+                || PriceWords.SaysConverted(note.Value))
+                continue;
+            context.Report(new(Rule)
+            {
+                At = context.At(note.Span, note.Span == list.Name.Span ? "name" : "notes"),
+                Message = $"The list says \"{name}\", and the prices of this bar are in {currency}: every cost from it is counted in the wrong "
+                    + "currency.",
+                Advice = $"Convert the prices to {currency} at the rate of the day, and say so and at which rate.",
+                Evidence = [Proof.Of("note", note.Value, context.At(note.Span))],
+            });
+            return;
         }
     }
 

@@ -26,9 +26,31 @@ internal sealed partial class TextAgainstAmount : RecipeRule
             InText(context, recipe.Notes[i], recipe.Notes.Count == 1 ? "notes" : $"notes[{i + 1}]", null);
         foreach (var line in recipe.Ingredients)
         {
-            if (line.Note.IsGiven) InText(context, line.Note, RecipeContext.PathOf(line, "note"), null);
+            if (!line.Note.IsGiven) continue;
+            InText(context, line.Note, RecipeContext.PathOf(line, "note"), null);
+            InConversion(context, line);
         }
     }
+
+    /// <summary>A line's note that is an amount, and perhaps where it holds ("45 ml in the other bar"), says the line once more.</summary>
+    private static void InConversion(RecipeContext context, Line line)
+    {
+        string note = line.Note.Value;
+        if (!line.Amount.IsGiven
+            || !AmountsInText.Next(note, 0, out var spoken)
+            || spoken.Start > 0
+            || spoken.Amount.Dimension != line.Amount.Value.Dimension
+            || note.Substring(spoken.End).Split([' '], StringSplitOptions.RemoveEmptyEntries).Length > MostWordsOfPlace
+            || SaysPart(note)
+            || AmountsInText.PartNamed(context.Profile, note, spoken.End) is not null
+            || !AmountsInText.Differ(spoken.Amount, line.Amount.Value, Apart.Value))
+            return;
+        double ratio = spoken.Amount.Base / line.Amount.Value.Base;
+        if (ratio > Guards.OtherSize || ratio < 1 / Guards.OtherSize) return;
+        Report(context, line.Note.Span, RecipeContext.PathOf(line, "note"), line, note.Substring(0, spoken.End));
+    }
+
+    private const int MostWordsOfPlace = 4;
 
     /// <summary>The amount of a step with one item: part of the line in several steps, all of it in one.</summary>
     private static void InStep(RecipeContext context, Step step)

@@ -21,7 +21,7 @@ internal sealed partial class StatedNotListed : IngredientRule
         HashSet<string>? told = null;
         foreach (var proof in AllergenProofTable.All)
         {
-            if (told?.Overlaps(proof.Tokens) == true || (list is not null && proof.Tokens.Any(t => Lists(list, t)))) continue;
+            if (told?.Overlaps(proof.Tokens) == true || (list is not null && proof.Tokens.Any(t => Lists(list, t, ingredient, proof)))) continue;
 
             // Without a list the kind alone is asked about by SL7008.
             if (proof.Kind is not null && !says) continue;
@@ -51,8 +51,13 @@ internal sealed partial class StatedNotListed : IngredientRule
         }
     }
 
-    private static bool Lists(AllergenStatement list, string token) =>
-        list.Contains.Contains(token) || list.Exempt.Any(e => e.Allergen == token);
+    /// <summary>
+    /// Whether a list names an allergen, or an exemption answers for it. What is in the thing itself, lactose or sulphite, no exemption takes
+    /// away: a distillate of whey has none.
+    /// </summary>
+    private static bool Lists(AllergenStatement list, string token, Ingredient ingredient, AllergenProof proof) =>
+        list.Contains.Contains(token)
+        || (!ingredient.Values.ContainsKey(proof.Content) && list.Exempt.Any(e => e.Allergen == token));
 
     private sealed record Reading(Answer Answer, TextSpan Span, string States, string Else, IReadOnlyList<Evidence> Evidence);
 

@@ -17,7 +17,8 @@ internal sealed partial class FizzInShaker : DrinkRule
             if (!step.Verb.ClosesVessel || !step.Verb.Agitates) continue;
             foreach (var part in context.Profile.Parts)
             {
-                if (part.Line.Role is not (LineRole.Part or LineRole.Muddle)
+                // A top that the step names is shaken all the same.
+                if ((part.Line.Role is not (LineRole.Part or LineRole.Muddle) && !Names(step, part.Line.Item.Or("")))
                     || !Substances.MayBringGas(part.Material)
                     || !GoesIn(drink, step, part.Line))
                     continue;

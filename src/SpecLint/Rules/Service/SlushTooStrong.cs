@@ -20,7 +20,7 @@ internal sealed partial class SlushTooStrong : PrepRule
         Step? slush = null;
         foreach (var step in prep.Method)
         {
-            if (step.Verb.Slushes || (step.Verb.Freezes && SaysSlush(step))) slush = step;
+            if (step.Verb.Slushes || (step.Verb.Freezes && (SaysSlush(step) || IsSlush(prep.Keep)))) slush = step;
         }
 
         if (slush is null || context.Profile.IsSolid) return;
@@ -65,5 +65,12 @@ internal sealed partial class SlushTooStrong : PrepRule
     private static bool SaysSlush(Step step) =>
         HazardWords.HasWords(step.Until, TextWords.Slush)
         || HazardWords.HasWords(step.Note, TextWords.Slush)
-        || HazardWords.HasWords(step.Into, TextWords.Slush);
+        || HazardWords.HasWords(step.Into, TextWords.Slush)
+        || (step.Vessel.IsGiven && SaysSlush(step.Vessel.Value));
+
+    /// <summary>Whether it is kept in something called after a slush: a "slush tank".</summary>
+    private static bool IsSlush(SpecLint.Book.Keeping? keep) => keep is not null && SaysSlush(keep.Vessel);
+
+    private static bool SaysSlush(Vessel vessel) =>
+        TextWords.Slush.Any(word => HazardWords.HasWords(vessel.Id.Replace('-', ' '), word));
 }
