@@ -29,6 +29,7 @@ internal static class TextWords
         foreach (string word in words["labelled"]) Labelled.Add(Slugs.Of(word));
         (PouredAsIs, ToOrder, Slush) = ([.. words["pouredAsIs"]], [.. words["toOrder"]], [.. words["slush"]]);
         (Spooned, Glass) = ([.. words["spooned"]], [.. words["glass"]]);
+        Cold = [.. words["cold"]];
         (CarbonDioxide, NitrousOxide) = ([.. words["carbonDioxide"]], [.. words["nitrousOxide"]]);
         (Flat, KeptLively, ColdGlass) = ([.. words["flat"]], [.. words["keptLively"]], [.. words["coldGlass"]]);
         (Replacing, Using) = ([.. words["replacing"]], [.. Giving]);
@@ -45,6 +46,9 @@ internal static class TextWords
 
     /// <summary>What says that it is stirred or shaken, or gets its ice, when it is ordered.</summary>
     public static FixedList<string> ToOrder { get; }
+
+    /// <summary>Words that say that something is cold, or where it is.</summary>
+    public static FixedList<string> Cold { get; }
 
     /// <summary>What names carbon dioxide, or a charger of it.</summary>
     public static FixedList<string> CarbonDioxide { get; }

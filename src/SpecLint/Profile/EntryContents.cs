@@ -17,8 +17,8 @@ internal static class EntryContents
         ("acids.lactic", Component.Lactic), ("acids.acetic", Component.Acetic), ("acids.phosphoric", Component.Phosphoric),
         ("acids.succinic", Component.Succinic), ("acids.ascorbic", Component.Ascorbic), ("acids.oxalic", Component.Oxalic),
         ("acids.fumaric", Component.Fumaric), ("acids.quinic", Component.Quinic), ("acids.gluconic", Component.Gluconic),
-        ("acids.benzoic", Component.Benzoic), ("acids.sorbic", Component.Sorbic), ("carbonDioxide", Component.CarbonDioxide), ("salt", Component.SodiumChloride),
-        ("sodium", Component.Sodium), ("potassium", Component.Potassium),
+        ("acids.benzoic", Component.Benzoic), ("acids.sorbic", Component.Sorbic), ("carbonDioxide", Component.CarbonDioxide),
+        ("salt", Component.SodiumChloride), ("sodium", Component.Sodium), ("potassium", Component.Potassium),
         ("calcium", Component.Calcium), ("magnesium", Component.Magnesium), ("chloride", Component.Chloride), ("sulphate", Component.Sulphate),
         ("protein", Component.Protein), ("fat", Component.Fat), ("fibre", Component.Fibre),
     ];

@@ -10,6 +10,7 @@ public sealed partial class SizeTests
 {
     private const int MostParameters = 7;
     private const int MostLinesOfProfileClass = 300;
+    private const int LongestLine = 160;
 
     [Fact]
     public void No_method_has_more_than_seven_parameters() =>
@@ -41,6 +42,14 @@ public sealed partial class SizeTests
 
         Assert.Equal([], longer);
     }
+
+    [Fact]
+    public void No_line_of_the_source_is_longer_than_a_hundred_and_sixty_characters() =>
+        Assert.Equal([], Directory.EnumerateFiles(Repository.At("src"), "*.cs", SearchOption.AllDirectories)
+            .Where(f => !f.Split(Path.DirectorySeparatorChar).Any(part => part is "obj" or "bin"))
+            .SelectMany(f => File.ReadLines(f).Select((line, at) => (line, at, f)))
+            .Where(l => l.line.Length > LongestLine)
+            .Select(l => $"{Path.GetFileName(l.f)}:{l.at + 1}: {l.line.Length} characters").Order(StringComparer.Ordinal));
 
     [Fact]
     public void Every_rule_is_declared_above_its_class() =>

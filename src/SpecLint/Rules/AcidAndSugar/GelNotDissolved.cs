@@ -14,7 +14,8 @@ internal sealed partial class GelNotDissolved : PrepRule
         {
             if (part.Item is not { File: Ingredient ingredient } item || GellingTable.Agent(item) is not { } agent) continue;
             double hottest = StepHeat.Hottest(prep);
-            if (double.IsNaN(hottest) || hottest >= agent.Least) return;
+            if (double.IsNaN(hottest)) return;
+            if (hottest >= agent.Least) continue;
             context.Report(new(Rule)
             {
                 At = context.ItemOf(part.Line),

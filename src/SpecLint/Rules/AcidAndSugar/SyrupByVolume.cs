@@ -35,7 +35,7 @@ internal sealed partial class SyrupByVolume : PrepRule
             {
                 At = context.AmountOf(part.Line),
                 Message = $"{Rounding.Words(amount.Base, amount)} of {item} is "
-                    + $"{Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")} , depending on "
+                    + $"{Say.Range(part.Grams.Typical, part.Grams.Low, part.Grams.High, "g")}, depending on "
                     + $"how it is packed{(sugar.IsKnown ? $", which makes {Say.Fact(Fact.Sugar, sugar)} of sugar" : "")}. The same "
                     + $"figures by mass make a different syrup (bulk density within {Say.With(Bulk.Value, "%")}; {Bulk.Source}).",
                 Advice = $"Weigh it: {Say.Number(grams)} g if a level measure is meant.",

@@ -64,7 +64,7 @@ internal abstract class PlausibilityRule : FileRule
             At = context.At(given.Span, path),
             Message = $"{what} {written}, {(over ? "above" : "below")} the plausible {(over ? "maximum" : "minimum")} of {Words(limit)} "
                 + $"({range.Condition}; {range.Source}).{meant}",
-            Advice = isRead ? $"Write {reading.Words}if that is meant. Otherwise check the number." : "Check the number and its unit.",
+            Advice = isRead ? $"Write {reading.Words}, if that is meant. Otherwise check the number." : "Check the number and its unit.",
             Evidence =
             [
                 Proof.Of("written", amount, context.At(given.Span)),

@@ -55,7 +55,9 @@ internal static class StepMedium
         double water = 0, all = 0;
         foreach (var part in context.Profile.Parts)
         {
-            if (part.Phase == PartPhase.Beside || (step.Items.Count > 0 && !Pot.Of(context.Recipe).IsInTheVessel(step.Number - 1, part.Line, context.Profile))) continue;
+            if (part.Phase == PartPhase.Beside
+                || (step.Items.Count > 0 && !Pot.Of(context.Recipe).IsInTheVessel(step.Number - 1, part.Line, context.Profile)))
+                continue;
             if (!part.IsWeighed || part.Material is not { Kind.IsFat: false } material) return false;
             all += part.Grams.Typical;
             water += part.Grams.Typical * material.Of(Component.Water);

@@ -128,8 +128,15 @@ internal sealed partial class TextAgainstAmount : RecipeRule
                 Message = $"The text says \"{ratio.Words}\", a ratio of {Say.Number(ratio.Said, 2)}, but the lines have "
                     + $"{Say.Number(ratio.Written, 2)}: {ratio.AmountsOf(context)} (differences up to {Say.Number(RatioApart.Value)} % are ignored; "
                     + $"{RatioApart.Source}).",
-                Advice = ratio.IsExchanged(RatioApart.Value) ? "The two amounts are exchanged: write each on the other line." : "Find out which is made, and correct the other.",
-                Evidence = [Proof.Of("ratio of the text", ratio.Said, "1"), Proof.Of("ratio of the lines", ratio.Written, "1"), Proof.Of(RatioApart)],
+                Advice = ratio.IsExchanged(RatioApart.Value)
+                    ? "The two amounts are exchanged: write each on the other line."
+                    : "Find out which is made, and correct the other.",
+                Evidence =
+                [
+                    Proof.Of("ratio of the text", ratio.Said, "1"),
+                    Proof.Of("ratio of the lines", ratio.Written, "1"),
+                    Proof.Of(RatioApart),
+                ],
                 Related = [context.See(ratio.First.Line.Amount.Span, "the first"), context.See(ratio.Second.Line.Amount.Span, "the second")],
                 Corrections = ratio.Exchange(context, RatioApart.Value),
             });

@@ -92,8 +92,9 @@ internal sealed partial class CryogenAtService : RecipeRule
             if (HazardWords.HasWords(text.Text, Substances)
                 || (text.Step is { } step && (Uses(step) || path.StartsWith(context.PathOf(step), StringComparison.Ordinal)))
                 || (text.Step is null
-                    && path.StartsWith("ingredients", StringComparison.Ordinal)
-                    && text.PathIn(context).StartsWith(path.Substring(0, path.LastIndexOf('.')), StringComparison.Ordinal)))
+                    && !path.StartsWith("method", StringComparison.Ordinal)
+                    && path.LastIndexOf('.') is > 0 and var end
+                    && text.PathIn(context).StartsWith(path.Substring(0, end), StringComparison.Ordinal)))
                 return true;
         }
 

@@ -4,6 +4,7 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.Rules.Hazards;
 
 namespace SpecLint.Rules.Keeping;
 
@@ -18,7 +19,8 @@ namespace SpecLint.Rules.Keeping;
 internal sealed partial class DryingWithoutEndPoint : PrepRule
 {
     private static readonly string[] Measurable =
-        ["mass", "weigh", "gram", " g", " kg", "%", "lost", "loss", "water activity", "aw ", "a_w"];
+        ["mass", "weigh", "gram", "%", "lost", "loss", "water activity", "aw ", "a_w"];
+    private static readonly string[] Lost = ["lost", "loss", "loses", "lose", "losing", "has lost"];
     private static readonly string[] ByHand = ["brittle", "crisp", "snap", "shatter", "crack"];
 
     private const string DryingCaution = KeepingWords.Caution + " Drying kills little: what was on the fresh food is still there.";
@@ -32,7 +34,7 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
     internal static bool Speaks(Prep prep) =>
         prep.Target is not { WaterActivity.IsGiven: true }
             && prep.Measured is not { WaterActivity.IsGiven: true }
-            && prep.Method.Any(static s => s.Verb.Dries && !s.Amount.IsGiven && !Holds(s, Measurable));
+            && prep.Method.Any(static s => s.Verb.Dries && !s.Amount.IsGiven && !SaysMeasurable(s));
 
     public override void Check(RecipeContext context, Prep prep)
     {
@@ -42,7 +44,7 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
             if (!step.Verb.Dries) continue;
             HoldTemperature(context, step);
             if (!measured && EndMass(step) is { IsGiven: true } mass) HoldMass(context, step, mass);
-            if (measured || prep.Target is { WaterActivity.IsGiven: true } || step.Amount.IsGiven || Holds(step, Measurable)) continue;
+            if (measured || prep.Target is { WaterActivity.IsGiven: true } || step.Amount.IsGiven || SaysMeasurable(step)) continue;
             bool byHand = Holds(step, ByHand);
             string how = step.For.IsGiven ? $"for {Say.With(step.For.Value.Value, step.For.Value.Unit.Name)}" : "with no stated end";
             context.Report(new(Rule)
@@ -107,7 +109,7 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
     private static Given<Quantity> EndMass(Step step)
     {
         if (step.Amount is { IsGiven: true, Value.Dimension: Dimension.Mass }) return step.Amount;
-        if (!step.Until.IsGiven || Storage.Has(step.Until.Value, "los")) return default;
+        if (!step.Until.IsGiven || HazardWords.HasWords(step.Until, Lost)) return default;
         foreach (Match found in MassInWords.Matches(step.Until.Value))
         {
             if (QuantityReader.TryRead(found.Value, Measures.Default, out var quantity, out _) && quantity.Dimension == Dimension.Mass)
@@ -173,6 +175,9 @@ internal sealed partial class DryingWithoutEndPoint : PrepRule
                 + "activity.";
         return WeighOrMeasure;
     }
+
+    private static bool SaysMeasurable(Step step) =>
+        Holds(step, Measurable) || (step.Until.IsGiven && MassInWords.IsMatch(step.Until.Value));
 
     private static bool Holds(Step step, string[] words) =>
         step.Until.IsGiven && Array.Exists(words, w => Storage.Has(step.Until.Value, w));

@@ -8,7 +8,6 @@ namespace SpecLint.Rules.Keeping;
 [Rule(
     "SL5011", "meter-not-calibrated", "A pH that keeping rests on was read with a meter not calibrated for it", Level.Warning,
     Safety = true, Needs = [Fact.Ph])]
-[Limit("ph-report-step", "Step")]
 [Limit("guard-ph-uncalibrated", "Uncalibrated")]
 internal sealed partial class MeterNotCalibrated : PrepRule
 {

@@ -30,7 +30,7 @@ internal sealed partial class PlantInOil : PrepRule
             Answer = !named && (warm || !unknown) ? Answer.Broken : Answer.NotShown,
             AskedLevel = named ? Level.Warning : null,
             Place = warm && prep.Keep!.At.IsGiven ? context.At(prep.Keep.At.Span) : KeepingWords.At(context, prep),
-            Path = warm ? "keep.at" : "keep.for",
+            Path = warm && prep.Keep!.At.IsGiven ? "keep.at" : "keep.for",
             Message = $"{KeepingWords.NameOf(plant)} under oil is kept {how}. Without air and acid Clostridium botulinum can grow "
                 + $"there, so the limit is {KeepingWords.Days(Days.Value)} in the cold ({Days.Source}).",
             Advice = $"Keep it at 5 °C or colder and discard it after {KeepingWords.Days(Days.Value)}, freeze it, or use the dried plant. "

@@ -3,6 +3,7 @@ using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
 using SpecLint.Reading;
+using SpecLint.Rules.Labels;
 using SpecLint.Science;
 
 namespace SpecLint.Rules.Keeping;
@@ -74,12 +75,8 @@ internal sealed partial class WarmForHours : PrepRule
     private static bool IsInTheCold(Step step) =>
         step.Vessel is { IsGiven: true, Value.IsCold: true } || TellsOfCold(step.Note) || TellsOfCold(step.Into) || TellsOfCold(step.Until);
 
-    private static bool TellsOfCold(Given<string> text) => text.IsGiven
-        && (Storage.Has(text.Value, "fridge")
-            || Storage.Has(text.Value, "refrigerat")
-            || Storage.Has(text.Value, "cold")
-            || Storage.Has(text.Value, "chill")
-            || Storage.Has(text.Value, "freezer"));
+    private static bool TellsOfCold(Given<string> text) =>
+        text.IsGiven && WordSearch.First(text.Value, TextWords.Cold) is not null;
 
     /// <summary>
     /// The part in the pot at a step that needs cold most; <see langword="null"/> where spirit, sugar or acid in the pot hold it.

@@ -458,7 +458,7 @@ internal static class Claims
                 Answer.NotShown, "its sugar is not known", limit.Source, Level.Warning, null,
                 [Proof.Of(Fact.Sugar, sugar), Proof.Of(limit)]);
         var stand = Check.AtMost(sugar, limit.Value);
-        if (stand == Stand.Holds) return null;
+        if (stand == Stand.Holds) return MaybeOverClaimStrength(profile);
         bool broken = stand == Stand.Broken;
         return new ClaimVerdict(
             broken ? Answer.Broken : Answer.NotShown,
@@ -478,7 +478,7 @@ internal static class Claims
         return added is { } leaf
             ? new ClaimVerdict(
                 Answer.Broken, $"`{Last(leaf)}` sweetens it{Via(leaf)}", SugarFree.Source, SugarFree.LevelCap, leaf, [Proof.Of(SugarFree)])
-            : null;
+            : MaybeOverClaimStrength(profile);
     }
 
     private static ClaimVerdict? OverClaimStrength(RecipeProfile profile)
@@ -493,6 +493,19 @@ internal static class Claims
                 null,
                 [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength)])
             : null;
+    }
+
+    /// <summary>A strength that is not shown to be within what such claims may be made at; one that is over is told before.</summary>
+    private static ClaimVerdict? MaybeOverClaimStrength(RecipeProfile profile)
+    {
+        var abv = profile.Get(Fact.Abv);
+        return abv.IsKnown && abv.High <= ClaimStrength.Value
+            ? null
+            : new ClaimVerdict(
+                Answer.NotShown,
+                (abv.IsKnown ? $"at {Say.Fact(Fact.Abv, abv)} it may be above" : "nothing shows that it is within")
+                    + $" the {Say.Number(ClaimStrength.Value)} % vol limit for such claims",
+                ClaimStrength.Source, Level.Warning, null, [Proof.Of(Fact.Abv, abv), Proof.Of(ClaimStrength)]);
     }
 
     private static bool Applies(Limit limit, Settings settings)

@@ -23,7 +23,7 @@ internal sealed partial class DashesCountedInBatch : PrepRule
             context.Report(new(Rule)
             {
                 At = context.AmountOf(part.Line),
-                Message = $"{words} of {item} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")} , depending on the "
+                Message = $"{words} of {item} is {Say.Range(amount.Base, amount.BaseLow, amount.BaseHigh, "mL")}, depending on the "
                     + $"hand and the bottle, and nobody counts more than {Say.Number(Most.Value, 0)} the same way twice ({Most.Source}).",
                 Advice = $"Measure {Say.With(millilitres, "mL")}. With bitters add half, taste, and add more.",
                 Evidence = [Proof.Of(item, amount, context.At(part.Line.Amount.Span)), Proof.Of(Most)],
