@@ -9,9 +9,10 @@ namespace SpecLint.Tests.Outside;
 
 /// <summary>
 /// Whole books with one mistake a file, and files that are right, thought of before it was known which are named (common practice, no
-/// source): <c>audited.json</c>, in three draws of three. Of the first 108 mistakes 88 were found when the books were first checked, of the 96
-/// of the second draw 78, after the first had been worked on, and of the 90 of the third 76 (<c>foundAtFirst</c>). What was missed has been worked on since, so the share here
-/// says nothing of the next book. A mistake without a rule is one that is still missed.
+/// source): <c>audited.json</c>, in three draws of three books and two of two. Of the first 108 mistakes 88 were found when the books were
+/// first checked, of the 96 of the second draw 78, after the first had been worked on, of the 90 of the third 76, of the 76 of the fourth 52
+/// (menus, prices and stock in three languages among them), of the 77 of the fifth 63 (<c>foundAtFirst</c>). What was missed has been worked
+/// on since, so the share here says nothing of the next book. A mistake without a rule is one that is still missed.
 /// </summary>
 public sealed class AuditedTests(ITestOutputHelper output)
 {
@@ -36,8 +37,14 @@ public sealed class AuditedTests(ITestOutputHelper output)
         // The dose of the syrup with too much bark, seen from the drink; a claim about sugar that no drink of that strength may bear.
         "SL6006", "SL7017",
 
-        // A sour with egg white that is filed under the sours without.
-        "SL3010",
+        // A sour with egg white that is filed under the sours without; one on bitters, with orgeat, sweeter than the listed.
+        "SL3010", "SL3002",
+
+        // An eggnog with pasteurised egg that is kept for three weeks: the date mark knows no eggnog.
+        "SL5001",
+
+        // A batch by weight beside the same by volume.
+        "SL9003",
     };
 
     private static readonly Lazy<List<Audited>> All = new(() => [.. Read()]);
@@ -59,8 +66,8 @@ public sealed class AuditedTests(ITestOutputHelper output)
 
         output.WriteLine($"{found} of {found + open + missed.Count} found");
         Assert.Empty(missed);
-        Assert.Equal(294, found + open);
-        Assert.InRange(open, 0, 16);
+        Assert.Equal(447, found + open);
+        Assert.InRange(open, 0, 20);
     }
 
     [Fact]
