@@ -9,6 +9,7 @@ namespace SpecLint.Rules.Labels;
     "SL7010", "alcohol-misdeclared", "The declared grams of alcohol differ from the computed grams", Level.Warning, Needs = [Fact.Alcohol],
     IsConsequence = true)]
 [Limit("declared-alcohol-tolerance", "Tolerance")]
+[Limit("declared-alcohol-millilitres", "Rounding")]
 internal sealed partial class AlcoholMisdeclared : RecipeRule
 {
     public override void Check(RecipeContext context)
@@ -17,7 +18,7 @@ internal sealed partial class AlcoholMisdeclared : RecipeRule
         var alcohol = context.Fact(Fact.Alcohol);
         if (!alcohol.IsKnown) return;
         double declared = declares.Alcohol.Value.Base;
-        bool isMillilitres = Math.Abs(declared - (alcohol.Value / Science.FoodEnergyModel.EthanolGramsPerMillilitre)) <= Tolerance.Value / 2
+        bool isMillilitres = Math.Abs(declared - (alcohol.Value / Science.FoodEnergyModel.EthanolGramsPerMillilitre)) <= Rounding.Value
             && Math.Abs(declared - alcohol.Value) > Tolerance.Value;
         bool holds = alcohol.Low <= declared + Tolerance.Value && alcohol.High >= declared - Tolerance.Value;
         if (holds && !isMillilitres) return;

@@ -2,7 +2,6 @@ using SpecLint.Book;
 using SpecLint.Catalogue;
 using SpecLint.Findings;
 using SpecLint.Profile;
-using SpecLint.Reading;
 using SpecLint.Rules.Hazards;
 
 namespace SpecLint.Rules.Service;
