@@ -16,7 +16,7 @@ namespace SpecLint.Profile;
 internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Grams, bool Strained, bool Direct)
 {
     /// <summary>How many own files may take after one another before nothing more is looked for.</summary>
-    internal const int DeepestLike = 16;
+    private const int DeepestLike = 16;
 
     /// <summary>Whether it lies beside the drink whole: what is grated or weighed over it is drunk with it, a stick or a whole bean is not.</summary>
     public bool IsLeftBeside => Direct && Part.Phase == PartPhase.Beside
@@ -106,7 +106,8 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         if (material.Hazard is { } stated) return stated;
         return OfLike(ingredient, set, 0)
             ?? OfNames(
-                ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.IsNotFood || h.Kind == "process" : IsPlantOrPoison);
+                ingredient, material.Kind.IsBottled ? static h => h.IsNamedInProse || h.IsNotFood || h.Kind == "process" : IsPlantOrPoison)
+            ?? CuringSalts.Of(ingredient);
     }
 
     /// <summary>The hazard of what an ingredient takes after, by its id or by what that is called.</summary>
@@ -115,7 +116,10 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         if (!ingredient.Like.IsGiven || depth == DeepestLike) return null;
         if (HazardTable.Find(ingredient.Like.Value) is { } byId) return byId;
         if (set.Book.Resolve(ingredient.Like.Value)?.File is not Ingredient parent) return InWords(ingredient.Like.Value, IsPlantOrPoison);
-        return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null) ?? OfNames(parent, IsPlantOrPoison) ?? OfLike(parent, set, depth + 1);
+        return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null) 
+            ?? OfNames(parent, IsPlantOrPoison)
+            ?? CuringSalts.Of(parent)
+            ?? OfLike(parent, set, depth + 1);
     }
 
     private static bool IsPlantOrPoison(Hazard hazard) =>

@@ -205,6 +205,8 @@ internal sealed record Excuse(string Rule, string[] Words, string Because, Func<
             ["target", "pressure"],
             "Nothing says that there is gas in it: no step carbonates it, and water is not sour.",
             static f => f.Prep is { } prep && !prep.Method.Any(static s => s.Verb.Carbonates)),
+        new("SL9033", ["in"], "The words of the label are gone: nothing says any more that it bears another name.", Always),
+        new("SL6031", ["in"], "The vessel of the lot is no longer named: what nobody names is a bottle or tub of the bar.", Always),
         new("SL6027", ["in"], "The vessel of the lot is no longer named: what nobody names is a bottle or tub of the bar.", Always),
         new("SL8021", ["keep"], "The vessel is no longer named, so nothing says that it is too small.", Always),
         new("SL8021", ["yield"], "Nothing says how much there is, or what its parts come to leaves room.", Always),

@@ -25,6 +25,12 @@ internal sealed partial class QuinineOverLimit : DrinkRule
 
         // Where what is served cannot be computed, what goes in undiluted is the least that it can be.
         double millilitres = volume.IsKnown ? volume.Value : context.Profile.InputVolume / serves;
+        if (context.Profile.HazardLoads.FirstOrDefault(l => IsBark(l) && (double.IsNaN(l.Grams) || !(millilitres > 0))) is { } open)
+        {
+            NotShown(context, open);
+            return;
+        }
+
         if (!(millilitres > 0)) return;
         var (low, typical, high) = quinine.IsKnown
             ? (quinine.Low, quinine.Value, quinine.High)
@@ -33,7 +39,7 @@ internal sealed partial class QuinineOverLimit : DrinkRule
         foreach (var load in context.Profile.HazardLoads)
         {
             if (load.Hazard.Id is "quinine" or "house-tonic-syrup") from ??= load;
-            if (load.Hazard.Id != "cinchona-bark" || load.Hazard.Contents.Count == 0 || double.IsNaN(load.Grams)) continue;
+            if (!IsBark(load)) continue;
             var content = load.Hazard.Contents[0];
             low += load.Grams / serves * content.Low * (load.Strained ? Extraction.Value / 100 : 1);
             typical += load.Grams / serves * content.Typical;
@@ -74,6 +80,26 @@ internal sealed partial class QuinineOverLimit : DrinkRule
             Advice = "Use less of it or lengthen it with soda, and name quinine on the menu.",
             Caution = HazardWords.Caution,
             Evidence = [new Evidence("quinine", typical * perLitre, low * perLitre, high * perLitre, "mg/L"), Proof.Of(limit)],
+        });
+    }
+
+    private static bool IsBark(HazardLoad load) => load.Hazard.Id == "cinchona-bark" && load.Hazard.Contents.Count > 0;
+
+    /// <summary>Bark of which nobody can tell how much is in the drink.</summary>
+    private static void NotShown(RecipeContext context, HazardLoad load)
+    {
+        var limit = LimitOf(context);
+        bool law = limit.AppliesIn(context.Settings);
+        context.Report(new(Rule)
+        {
+            Answer = Answer.NotShown,
+            AskedLevel = law && limit.LevelCap is null ? null : Level.Warning,
+            At = context.AmountOf(load.Part.Line),
+            Message = $"{HazardWords.NameOf(load)} brings quinine, and nothing shows how much: its amount or the volume of the drink is "
+                + $"not known. The limit is {Say.Number(limit.Value)} mg/L{(law ? "" : ", the yardstick here")} ({limit.Source}).",
+            Advice = "Write the amounts of the preparation and of the drink, and its assay.",
+            Caution = HazardWords.Caution,
+            Evidence = [HazardWords.Of(context, load), Proof.Of(limit)],
         });
     }
 
