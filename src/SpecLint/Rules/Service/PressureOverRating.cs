@@ -27,18 +27,25 @@ internal sealed partial class PressureOverRating : PrepRule
             return;
         }
 
-        double warm = Pressures.Of(context, prep, pressure) is { } gas ? gas.Gauge(gas.Volumes, Warm.Value) : double.NaN;
-        bool cold = pressure > rating;
-        if (!cold && (prep.Keep!.Vessel.IsKeg || !(warm > rating))) return;
+        var gas = Pressures.Of(context, prep, pressure) ?? Pressures.OfWater(prep, pressure);
+        double warm = gas?.Gauge(gas.Volumes, Warm.Value) ?? double.NaN;
+
+        // What lies above the model's last pressure is at least that, or what it is put under.
+        bool beyond = double.IsNaN(warm), cold = pressure > rating;
+        if (beyond) warm = Math.Max(pressure, Pressures.Highest);
+        bool isOver = warm > rating;
+        if (!cold && (prep.Keep!.Vessel.IsKeg || !(isOver || beyond))) return;
+        string warmed = $"{(beyond ? "more than " : "")}{Say.With(warm, "bar")}";
         string rated = $"above the {Say.With(rating, "bar")} that its vessel is rated for ({source}).";
         context.Report(new(Rule)
         {
-            AskedLevel = mark == Mark.Memory && !cold ? Level.Warning : null,
+            Answer = cold || isOver ? Answer.Broken : Answer.NotShown,
+            AskedLevel = !cold && (mark == Mark.Memory || !isOver) ? Level.Warning : null,
             At = Pressures.At(context, prep, span),
             Message = cold
                 ? $"It is put under {Say.With(pressure, "bar")}, {rated}"
-                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {Say.With(warm, "bar")} at {Say.Number(Warm.Value, 0)} °C, "
-                    + rated,
+                : $"Put under {Say.With(pressure, "bar")} cold, it comes to {warmed} at {Say.Number(Warm.Value, 0)} °C, "
+                    + (isOver ? rated : $"which is not shown to be within the {Say.With(rating, "bar")} of its vessel ({source})."),
             Advice = rating <= 0 ? "Use a vessel that is made and rated for pressure."
                 : cold ? $"Stay below {Say.With(rating, "bar")}, or use a vessel with a higher rating."
                 : "Lower the pressure, or use a vessel with a higher rating, and keep it cold.",

@@ -29,6 +29,18 @@ internal sealed record Pressures(GasVolumes Volumes, AlcoholByVolume Strength, G
             : null;
     }
 
+    /// <summary>
+    /// The same of water, where strength and sugar are not known: they change how much dissolves, and hardly the pressure that the same gas
+    /// comes to when it is warm.
+    /// </summary>
+    public static Pressures? OfWater(Prep prep, double gauge) =>
+        Carbonation.Volumes(new Bar(gauge + Carbonation.Atmosphere), new Celsius(Temperature(prep)), new(0), new(0)) is { } volumes
+            ? new Pressures(volumes, new(0), new(0))
+            : null;
+
+    /// <summary>Highest gauge pressure that the model gives, bar.</summary>
+    public static double Highest => Carbonation.HighestBar - Carbonation.Atmosphere;
+
     /// <summary>Gauge pressure of so many volumes in the drink at a temperature, bar; NaN where that cannot be told.</summary>
     public double Gauge(GasVolumes volumes, double celsius) =>
         Carbonation.Pressure(volumes, new Celsius(celsius), Strength, Sugar) is { } bar ? bar.Value - Carbonation.Atmosphere : double.NaN;
