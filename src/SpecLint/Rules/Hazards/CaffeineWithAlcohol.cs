@@ -35,7 +35,10 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
         foreach (var part in context.Profile.Parts)
         {
             if (part.Phase == PartPhase.Beside) continue;
-            if (part.Material is not { } material || (material.Unknown & Unknowns.Caffeine) != 0) return double.PositiveInfinity;
+            if (part.Material is not { } material
+                || (material.Unknown & Unknowns.Caffeine) != 0
+                || HidesUnknown(part, context.Profile, []))
+                return double.PositiveInfinity;
             double perGram = material.Traces.Caffeine.High;
             if (perGram <= 0) continue;
             if ((!part.IsWeighed && !IsShareOfOne(part))
@@ -62,6 +65,13 @@ internal sealed partial class CaffeineWithAlcohol : DrinkRule
 
         return most > 0 ? most : double.PositiveInfinity;
     }
+
+    /// <summary>Whether a part is a preparation that something goes into of which nothing is known, through others too.</summary>
+    private static bool HidesUnknown(Part part, RecipeProfile profile, HashSet<Recipe> seen) =>
+        part.Item?.File is Prep inner
+        && seen.Add(inner)
+        && profile.Set.TryBefore(inner, profile) is { } of
+        && of.Parts.Any(p => p.Phase != PartPhase.Beside && (p.Material is null || HidesUnknown(p, of, seen)));
 
     /// <summary>
     /// Whether a liquid is given as a share of one drink ("1/3"): it is at most that share of the largest pour of its kind.
