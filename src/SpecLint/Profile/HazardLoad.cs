@@ -116,7 +116,7 @@ internal sealed record HazardLoad(Hazard Hazard, Part Part, string Id, double Gr
         if (!ingredient.Like.IsGiven || depth == DeepestLike) return null;
         if (HazardTable.Find(ingredient.Like.Value) is { } byId) return byId;
         if (set.Book.Resolve(ingredient.Like.Value)?.File is not Ingredient parent) return InWords(ingredient.Like.Value, IsPlantOrPoison);
-        return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null) 
+        return (parent.Hazard.IsGiven ? HazardTable.Find(parent.Hazard.Value) : null)
             ?? OfNames(parent, IsPlantOrPoison)
             ?? CuringSalts.Of(parent)
             ?? OfLike(parent, set, depth + 1);
