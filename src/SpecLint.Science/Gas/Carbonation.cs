@@ -45,6 +45,9 @@ public static class Carbonation
     /// <summary>Highest pressure of carbon dioxide, bar absolute.</summary>
     public const double HighestBar = 10;
 
+    /// <summary>Highest temperature, °C.</summary>
+    public const double HighestCelsius = 40;
+
     /// <summary>Pressure of the air outside, bar.</summary>
     public const double Atmosphere = 1.01325;
 
@@ -173,5 +176,5 @@ public static class Carbonation
     private static double Factor(AlcoholByVolume abv, GramsPerLitre sugar) => (0.86 - (0.01 * abv.Percent)) / 0.86 * (1 - (0.00144 * sugar.Value));
 
     private static bool InRange(Celsius t, AlcoholByVolume abv, GramsPerLitre sugar) =>
-        t.Value is >= 0 and <= 40 && abv.Percent is >= 0 and <= HighestPercent + 1e-9 && sugar.Value is >= 0 and <= HighestSugar;
+        t.Value is >= 0 and <= HighestCelsius && abv.Percent is >= 0 and <= HighestPercent + 1e-9 && sugar.Value is >= 0 and <= HighestSugar;
 }

@@ -62,14 +62,16 @@ internal sealed record Pressures(GasVolumes Volumes, AlcoholByVolume Strength, G
     public static Spot At(FileContext context, Prep prep, TextSpan span) =>
         context.At(span, prep.Target is { Pressure.IsGiven: true } ? "target.pressure" : "method");
 
-    /// <summary>°C at which it is carbonated.</summary>
+    /// <summary>°C at which it is carbonated, within the model: the warmer, the less dissolves, and ice takes up none.</summary>
     public static double Temperature(Prep prep)
     {
         foreach (var step in prep.Method)
         {
-            if (step.Verb.Carbonates && step.At.IsGiven) return Math.Max(0, step.At.Value.Base);
+            if (step.Verb.Carbonates && step.At.IsGiven) return Within(step.At.Value.Base);
         }
 
-        return prep.Keep is { At.IsGiven: true } keep ? Math.Max(0, keep.At.Value.Base) : Fridge;
+        return prep.Keep is { At.IsGiven: true } keep ? Within(keep.At.Value.Base) : Fridge;
+
+        static double Within(double celsius) => Math.Min(Carbonation.HighestCelsius, Math.Max(0, celsius));
     }
 }
