@@ -86,7 +86,9 @@ internal sealed partial class LotVesselUnfit : StockRule
             rule.Check(new RecipeContext(context.Book, context.Profiles, now, stands, profile), stands);
             if (now.Count == 0) continue;
             rule.Check(new RecipeContext(context.Book, context.Profiles, before, prep, profile), prep);
-            if (before.Count > 0) continue;
+
+            // What nobody knows of the recipe is asked there; what is shown to fail is told of the lot as well.
+            if (before.Count > 0 && now[0].Answer != Answer.Broken) continue;
             var found = now[0];
             Report(context, lot, (found.AskedLevel, found.Answer), (found.Message, found.Advice, found.Caution), found.Evidence, prep);
         }
