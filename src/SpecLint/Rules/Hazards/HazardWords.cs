@@ -35,12 +35,12 @@ internal static class HazardWords
     }
 
     /// <summary>Whether a text holds one of some phrases as whole words.</summary>
-    public static bool HasWords(Given<string> text, string[] phrases)
+    public static bool HasWords(Given<string> text, IReadOnlyList<string> phrases)
     {
         if (!text.IsGiven) return false;
-        foreach (string phrase in phrases)
+        for (int i = 0; i < phrases.Count; i++)
         {
-            if (HasWords(text.Value, phrase)) return true;
+            if (HasWords(text.Value, phrases[i])) return true;
         }
 
         return false;
@@ -69,18 +69,6 @@ internal static class HazardWords
 
     /// <summary>What a rule of a hazard controls, as evidence.</summary>
     public static Evidence Of(HazardRule rule) => Proof.Of("rule", rule.Control + (rule.About.Length == 0 ? "" : ", " + rule.About));
-
-    /// <summary>Whether a text holds one of the phrases of a table as whole words.</summary>
-    public static bool HasWords(Given<string> text, FixedList<string> phrases)
-    {
-        if (!text.IsGiven) return false;
-        foreach (string phrase in phrases)
-        {
-            if (HasWords(text.Value, phrase)) return true;
-        }
-
-        return false;
-    }
 
     /// <summary>The jurisdictions of a rule in words.</summary>
     public static string Where(HazardRule rule) => rule.Jurisdictions[0] == "any" ? "" : $" in {Say.List(rule.Jurisdictions, "and")}";

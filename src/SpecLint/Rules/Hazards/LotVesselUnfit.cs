@@ -12,18 +12,15 @@ namespace SpecLint.Rules.Hazards;
 [Limit("copper-ph", "Copper")]
 [Limit("galvanised-ph", "Zinc")]
 [Limit("aluminium-ph", "Aluminium")]
-internal sealed partial class LotVesselUnfit : StockRule
+internal sealed partial class LotVesselUnfit : LotRule
 {
     private static readonly PrepRule[] OfPressure = [new PressureOverRating(), new FermentSealed()];
 
-    public override void Check(FileContext context, Stock stock)
+    protected override void Check(FileContext context, Lot lot)
     {
-        foreach (var lot in stock.Lots)
-        {
-            if (!lot.In.IsGiven || !lot.Item.IsGiven) continue;
-            InMetal(context, lot);
-            if (Lots.PrepOf(context, lot) is { } prep) UnderPressure(context, lot, prep);
-        }
+        if (!lot.In.IsGiven || !lot.Item.IsGiven) return;
+        InMetal(context, lot);
+        if (Lots.PrepOf(context, lot) is { } prep) UnderPressure(context, lot, prep);
     }
 
     private static void InMetal(FileContext context, Lot lot)

@@ -8,21 +8,19 @@ namespace SpecLint.Rules.Keeping;
 
 [Rule("SL5042", "thawed-and-refrozen", "Food that needs cold was thawed and frozen again", Level.Warning, Safety = true)]
 [Limit("thawed-at-most", "Thawed")]
-internal sealed partial class ThawedAndRefrozen : StockRule
+internal sealed partial class ThawedAndRefrozen : LotRule
 {
-    public override void Check(FileContext context, Stock stock)
+    protected override void Check(FileContext context, Lot lot)
     {
-        foreach (var lot in stock.Lots)
+        if (!lot.Item.IsGiven) return;
+        if (LongestThaw(lot) is { } thaw)
         {
-            if (!lot.Item.IsGiven) continue;
-            if (LongestThaw(lot) is { } thaw)
-            {
-                if (IsPerishable(context, lot)) Report(context, lot, thaw.Days, context.At(thaw.Again.Span, Lots.PathOf(lot, "frozen")), thaw.Words);
-            }
-            else if (lot.Frozen.Count < 2 && Said(lot) is { } said && IsPerishable(context, lot))
-            {
-                Report(context, lot, double.NaN, context.At(lot.Note.Span, Lots.PathOf(lot, "note")), said);
-            }
+            if (IsPerishable(context, lot))
+                Report(context, lot, thaw.Days, context.At(thaw.Again.Span, Lots.PathOf(lot, "frozen")), thaw.Words);
+        }
+        else if (lot.Frozen.Count < 2 && Said(lot) is { } said && IsPerishable(context, lot))
+        {
+            Report(context, lot, double.NaN, context.At(lot.Note.Span, Lots.PathOf(lot, "note")), said);
         }
     }
 
